@@ -1,0 +1,195 @@
+/** Tables of the workspace. Times are ms since the epoch, UTC. JSON columns hold what `lib/` types describe. */
+import { blob, index, integer, primaryKey, sqliteTable, text } from "drizzle-orm/sqlite-core";
+
+/** The one studio this installation serves. */
+export const studio = sqliteTable("studio", {
+  id: integer("id").primaryKey(), // always 1
+  name: text("name").notNull(),
+  town: text("town").notNull().default(""),
+  /** House standards that differ from the rules' own (lib Standards). */
+  standardsJson: text("standards_json").notNull().default("{}"),
+  /** House policy: may somebody sign off a plan that only they wrote? */
+  soleAuthorMaySign: integer("sole_author_may_sign", { mode: "boolean" }).notNull().default(false),
+  createdAt: integer("created_at").notNull(),
+});
+
+/** Ed25519 keys of the studio; the private part is sealed with the server's secret. */
+export const signingKey = sqliteTable("signing_key", {
+  id: text("id").primaryKey(),
+  publicKey: text("public_key").notNull(), // base64url, 32 bytes
+  sealedPrivateKey: text("sealed_private_key").notNull(),
+  createdAt: integer("created_at").notNull(),
+});
+
+export const room = sqliteTable("room", {
+  id: text("id").primaryKey(),
+  name: text("name").notNull(),
+  equipmentJson: text("equipment_json").notNull(), // lib Equipment
+});
+
+/** The studio's library of moves (lib Move). */
+export const move = sqliteTable("move", {
+  id: text("id").primaryKey(),
+  dataJson: text("data_json").notNull(),
+  updatedAt: integer("updated_at").notNull(),
+});
+
+export const plan = sqliteTable(
+  "plan",
+  {
+    id: text("id").primaryKey(),
+    /** Copies of the document's head for lists; the document is the truth. */
+    title: text("title").notNull(),
+    lengthSeconds: integer("length_seconds").notNull(),
+    ownerId: text("owner_id").notNull(),
+    roomId: text("room_id").notNull(),
+    team: integer("team", { mode: "boolean" }).notNull().default(false),
+    state: text("state", { enum: ["in-writing", "handed-in", "handed-back", "signed-off"] })
+      .notNull()
+      .default("in-writing"),
+    handedInBy: text("handed_in_by"),
+    handedInAt: integer("handed_in_at"),
+    stateNote: text("state_note"),
+    createdAt: integer("created_at").notNull(),
+    updatedAt: integer("updated_at").notNull(),
+    deletedAt: integer("deleted_at"),
+  },
+  (t) => [index("plan_owner").on(t.ownerId)],
+);
+
+export const planShare = sqliteTable(
+  "plan_share",
+  { planId: text("plan_id").notNull(), userId: text("user_id").notNull() },
+  (t) => [primaryKey({ columns: [t.planId, t.userId] })],
+);
+
+/** Who has written in a plan: filled from the update log's actors. */
+export const planAuthor = sqliteTable(
+  "plan_author",
+  { planId: text("plan_id").notNull(), userId: text("user_id").notNull(), firstAt: integer("first_at").notNull() },
+  (t) => [primaryKey({ columns: [t.planId, t.userId] })],
+);
+
+/** What a signer had in front of them when they opened the sign-off: compared with what they then sign. */
+export const planReading = sqliteTable(
+  "plan_reading",
+  {
+    planId: text("plan_id").notNull(),
+    userId: text("user_id").notNull(),
+    hash: text("hash").notNull(),
+    planJson: text("plan_json").notNull(),
+    at: integer("at").notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.planId, t.userId, t.hash] })],
+);
+
+/** A signed edition: never changed after it is written. */
+export const edition = sqliteTable(
+  "edition",
+  {
+    planId: text("plan_id").notNull(),
+    number: integer("number").notNull(),
+    hash: text("hash").notNull(), // SHA-256 hex of the canonical plan
+    planJson: text("plan_json").notNull(), // canonical JSON, RFC 8785
+    cardJson: text("card_json").notNull(), // the signed envelope
+    findingsJson: text("findings_json").notNull(),
+    signedBy: text("signed_by").notNull(),
+    signedAt: integer("signed_at").notNull(),
+    note: text("note"),
+  },
+  (t) => [primaryKey({ columns: [t.planId, t.number] })],
+);
+
+/** The plan's record: handed in, handed back, signed off, shared, deleted. Only ever added to. */
+export const planEvent = sqliteTable(
+  "plan_event",
+  {
+    id: integer("id").primaryKey({ autoIncrement: true }),
+    planId: text("plan_id").notNull(),
+    at: integer("at").notNull(),
+    actorId: text("actor_id").notNull(),
+    kind: text("kind").notNull(),
+    note: text("note"),
+    hash: text("hash"),
+  },
+  (t) => [index("plan_event_plan").on(t.planId)],
+);
+
+export const thread = sqliteTable(
+  "thread",
+  {
+    id: text("id").primaryKey(),
+    planId: text("plan_id").notNull(),
+    anchorJson: text("anchor_json").notNull(), // lib/protocol Anchor
+    settled: integer("settled", { mode: "boolean" }).notNull().default(false),
+    createdAt: integer("created_at").notNull(),
+  },
+  (t) => [index("thread_plan").on(t.planId)],
+);
+
+export const comment = sqliteTable(
+  "comment",
+  {
+    id: text("id").primaryKey(),
+    threadId: text("thread_id").notNull(),
+    authorId: text("author_id").notNull(),
+    body: text("body").notNull(),
+    at: integer("at").notNull(),
+  },
+  (t) => [index("comment_thread").on(t.threadId)],
+);
+
+/** A shared document's header. `generation` changes when the history does not continue the old one. */
+export const document = sqliteTable("document", {
+  name: text("name").primaryKey(), // lib/protocol DocName
+  generation: text("generation").notNull(),
+  createdAt: integer("created_at").notNull(),
+});
+
+/** The append-only log: an update stands here before anybody else sees it. */
+export const docUpdate = sqliteTable(
+  "doc_update",
+  {
+    seq: integer("seq").primaryKey({ autoIncrement: true }),
+    name: text("name").notNull(),
+    bytes: blob("bytes", { mode: "buffer" }).notNull(),
+    actorId: text("actor_id").notNull(),
+    at: integer("at").notNull(),
+  },
+  (t) => [index("doc_update_name").on(t.name, t.seq)],
+);
+
+/** Everything up to and including `seq` in one update. The last few are kept. */
+export const docSnapshot = sqliteTable(
+  "doc_snapshot",
+  {
+    name: text("name").notNull(),
+    seq: integer("seq").notNull(),
+    bytes: blob("bytes", { mode: "buffer" }).notNull(),
+    at: integer("at").notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.name, t.seq] })],
+);
+
+/** One writer process: who holds the database, and the last sign of life. */
+export const writerLock = sqliteTable("writer_lock", {
+  id: integer("id").primaryKey(), // always 1
+  owner: text("owner").notNull(),
+  pid: integer("pid").notNull(),
+  beatAt: integer("beat_at").notNull(),
+});
+
+/** A paired cue device. Only a hash of its token is kept. */
+export const device = sqliteTable("device", {
+  id: text("id").primaryKey(),
+  name: text("name").notNull(),
+  roomId: text("room_id").notNull(),
+  tokenHash: text("token_hash"),
+  /** Hash of the pairing code, while it waits to be used once. */
+  codeHash: text("code_hash"),
+  codeExpiresAt: integer("code_expires_at"),
+  pairedAt: integer("paired_at"),
+  lastSeenAt: integer("last_seen_at"),
+  revokedAt: integer("revoked_at"),
+  createdBy: text("created_by").notNull(),
+});

@@ -1,0 +1,58 @@
+/**
+ * Where a plan's words live inside the shared document. Only `lib/doc` knows this; everybody else asks
+ * `readPlan`, `write.ts` or `createPlanDoc`.
+ *
+ *   meta     Map   version
+ *   title    Text  } root texts, so two people typing at once lose nothing
+ *   notes    Text  }
+ *   head     Map   flat scalar keys: lengthSeconds, level, themeName, `share.GROUP`, `expected.CAUTION`, ...
+ *   items    Map   item id -> Map: kind, order, flat fields, `spring.ID`, label (Text), script (XmlFragment), deleted
+ *   carried  Map   what came with an imported file: equipment, standards, `move.ID`
+ *
+ * Values that two people may set at once are flat keys, never nested objects: one key, one winner, nothing else lost.
+ * Keys this version does not know are left alone.
+ */
+import type * as Y from "yjs";
+
+/** Bumped when the meaning of a key changes; `migrate.ts` carries older documents forward. */
+export const PLAN_DOC_VERSION = 1;
+/** Bumped when the script's node types change: an older page must reload before it may write. */
+export const EDITOR_VERSION = 1;
+
+export type ItemMap = Y.Map<unknown>;
+
+export interface PlanDocParts {
+  readonly meta: Y.Map<unknown>;
+  readonly title: Y.Text;
+  readonly notes: Y.Text;
+  readonly head: Y.Map<unknown>;
+  readonly items: Y.Map<ItemMap>;
+  readonly carried: Y.Map<unknown>;
+}
+
+/** The typed roots of a plan document. Reading a root creates nothing that is sent to anybody. */
+export function parts(doc: Y.Doc): PlanDocParts {
+  return {
+    meta: doc.getMap("meta"),
+    title: doc.getText("title"),
+    notes: doc.getText("notes"),
+    head: doc.getMap("head"),
+    items: doc.getMap("items"),
+    carried: doc.getMap("carried"),
+  };
+}
+
+/** The version a document says it was written by; 0 when it is empty or says nothing. */
+export function docVersion(doc: Y.Doc): number {
+  const v = doc.getMap("meta").get("version");
+  return typeof v === "number" && Number.isInteger(v) ? v : 0;
+}
+
+export const SPRING_KEY = "spring.";
+export const SHARE_KEY = "share.";
+export const EXPECTED_KEY = "expected.";
+export const MOVE_KEY = "move.";
+
+/** Node names of the script, shared with the editor's schema. */
+export const CUE_LINE = "cueLine";
+export const LIVE_FIELD = "liveField";

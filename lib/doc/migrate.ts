@@ -1,0 +1,30 @@
+/** Carries a document written by an older version forward, one idempotent step a version. Never drops a key. */
+import type * as Y from "yjs";
+import { docVersion, PLAN_DOC_VERSION } from "./layout.ts";
+
+export interface Step {
+  /** The version the document has after this step. */
+  readonly to: number;
+  readonly run: (doc: Y.Doc) => void;
+}
+
+/** Version 1 is the first: nothing to carry forward yet. */
+export const PLAN_STEPS: readonly Step[] = [];
+
+export type Migration = { kind: "current" } | { kind: "migrated"; from: number } | { kind: "newer"; version: number };
+
+/** Runs the steps a document still needs, in one transaction. A document newer than this program is left untouched. */
+export function migrate(
+  doc: Y.Doc,
+  steps: readonly Step[] = PLAN_STEPS,
+  current: number = PLAN_DOC_VERSION,
+): Migration {
+  const from = docVersion(doc);
+  if (from > current) return { kind: "newer", version: from };
+  if (from === current) return { kind: "current" };
+  doc.transact(() => {
+    for (const step of steps) if (step.to > from) step.run(doc);
+    doc.getMap("meta").set("version", current);
+  }, "migrate");
+  return { kind: "migrated", from };
+}

@@ -1,0 +1,229 @@
+/**
+ * A shared document read into plain plan data. Reading never writes: no update is emitted, unknown keys stay.
+ * Values of a wrong type (a damaged or a newer document) are passed over, never thrown on.
+ */
+import * as Y from "yjs";
+import {
+  type Equipment,
+  EXPECTED_CAUTIONS,
+  type ExpectedCaution,
+  FACINGS,
+  GROUPS,
+  type Group,
+  ITEM_SIDES,
+  LEVELS,
+  type Move,
+  type MoveItem,
+  PLAN_FORMAT,
+  type Plan,
+  type PlanItem,
+  type Standards,
+} from "#lib/plan/schema.ts";
+import { EXPECTED_KEY, type ItemMap, MOVE_KEY, parts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
+import { byOrder } from "./order.ts";
+import { readScript } from "./script.ts";
+
+/** What a plan takes from its studio: the library, the room's machines, the house standards. */
+export interface StudioContext {
+  readonly moves: Readonly<Record<string, Move>>;
+  readonly equipment: Equipment;
+  readonly standards?: Standards;
+}
+
+export interface DeletedItem {
+  readonly id: string;
+  readonly item: PlanItem;
+  readonly deletedAt: number;
+}
+
+/**
+ * The plan as data: a complete `springline.plan/1` object with the moves it uses embedded.
+ * What came with an imported file wins over the studio's. An item whose move nobody knows is kept: rules report it.
+ */
+export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
+  const p = parts(doc);
+  const items = readItems(doc);
+  const standards = jsonOr<Standards>(p.carried.get("standards")) ?? studio.standards;
+  const notes = p.notes.toString();
+  return {
+    format: PLAN_FORMAT,
+    title: p.title.toString(),
+    ...readHead(p.head),
+    equipment: jsonOr<Equipment>(p.carried.get("equipment")) ?? studio.equipment,
+    ...(standards === undefined ? {} : { standards }),
+    moves: readMoves(p.carried, studio.moves, items),
+    items,
+    ...(notes === "" ? {} : { notes }),
+  };
+}
+
+/** Living items in order. */
+export function readItems(doc: Y.Doc): PlanItem[] {
+  return orderedIds(doc).flatMap((id) => {
+    const map = parts(doc).items.get(id);
+    const item = map && readItem(id, map);
+    return item ? [item] : [];
+  });
+}
+
+/** One item, or undefined when it is gone or is of a kind this version does not know. */
+export function readItemById(doc: Y.Doc, id: string): PlanItem | undefined {
+  const map = parts(doc).items.get(id);
+  return map && map.get("deleted") === undefined ? readItem(id, map) : undefined;
+}
+
+/** Items taken out, newest first: each can be put back. */
+export function readDeleted(doc: Y.Doc): DeletedItem[] {
+  const gone: DeletedItem[] = [];
+  for (const [id, map] of parts(doc).items) {
+    const deletedAt = map.get("deleted");
+    const item = deletedAt === undefined ? undefined : readItem(id, map);
+    if (item) gone.push({ id, item, deletedAt: typeof deletedAt === "number" ? deletedAt : 0 });
+  }
+  return gone.sort((a, b) => b.deletedAt - a.deletedAt || (a.id < b.id ? -1 : 1));
+}
+
+/** Ids of living items with their order keys, sorted. */
+export function orderedItems(doc: Y.Doc): { id: string; order: string }[] {
+  const list: { id: string; order: string }[] = [];
+  for (const [id, map] of parts(doc).items) {
+    if (!(map instanceof Y.Map) || map.get("deleted") !== undefined) continue;
+    const order = map.get("order");
+    list.push({ id, order: typeof order === "string" ? order : "" });
+  }
+  return list.sort(byOrder);
+}
+
+export const orderedIds = (doc: Y.Doc): string[] => orderedItems(doc).map((o) => o.id);
+
+/** The script fragment of an item, for an editor to bind to. */
+export function scriptOf(doc: Y.Doc, id: string): Y.XmlFragment | undefined {
+  const script = parts(doc).items.get(id)?.get("script");
+  return script instanceof Y.XmlFragment ? script : undefined;
+}
+
+/** The shared text of a heading's title or a pause's words. */
+export function labelOf(doc: Y.Doc, id: string): Y.Text | undefined {
+  const label = parts(doc).items.get(id)?.get("label");
+  return label instanceof Y.Text ? label : undefined;
+}
+
+function readItem(id: string, map: ItemMap): PlanItem | undefined {
+  const label = map.get("label");
+  const words = label instanceof Y.Text ? label.toString() : "";
+  switch (map.get("kind")) {
+    case "heading":
+      return { id, kind: "heading", title: words };
+    case "pause":
+      return { id, kind: "pause", seconds: num(map.get("seconds")) ?? 0, ...(words === "" ? {} : { text: words }) };
+    case "move":
+      return readMoveItem(id, map);
+    default:
+      return undefined;
+  }
+}
+
+function readMoveItem(id: string, map: ItemMap): MoveItem {
+  const script = map.get("script");
+  const lines = script instanceof Y.XmlFragment ? readScript(script) : [];
+  return compact({
+    id,
+    kind: "move" as const,
+    move: str(map.get("move")) ?? "",
+    side: oneOf(ITEM_SIDES, map.get("side")) ?? "both",
+    seconds: num(map.get("seconds")) ?? 1,
+    locked: bool(map.get("locked")),
+    range: jsonOr<[number, number]>(map.get("range")),
+    springs: readSprings(map),
+    offsetMm: num(map.get("offsetMm")),
+    facing: oneOf(FACINGS, map.get("facing")),
+    transitionSeconds: num(map.get("transitionSeconds")),
+    keep: str(map.get("keep")),
+    after: jsonOr<string[]>(map.get("after")),
+    script: lines.length > 0 ? lines : undefined,
+  }) as MoveItem;
+}
+
+function readSprings(map: ItemMap): Record<string, number> {
+  const springs: Record<string, number> = {};
+  for (const key of [...map.keys()].sort()) {
+    const n = num(map.get(key));
+    if (key.startsWith(SPRING_KEY) && n !== undefined) springs[key.slice(SPRING_KEY.length)] = n;
+  }
+  return springs;
+}
+
+function readHead(
+  head: Y.Map<unknown>,
+): Omit<Plan, "format" | "title" | "equipment" | "standards" | "moves" | "items" | "notes"> {
+  const name = str(head.get("themeName"));
+  const shares = readShares(head);
+  const expected = readExpected(head);
+  const speech = compact({
+    syllablesPerSecond: num(head.get("speech.syllablesPerSecond")),
+    pauseSeconds: num(head.get("speech.pauseSeconds")),
+  });
+  const hasSpeech = Object.keys(speech).length > 0 || head.get("speech") === true;
+  return compact({
+    lengthSeconds: num(head.get("lengthSeconds")) ?? 1500,
+    theme: name ? compact({ name, shares }) : undefined,
+    level: oneOf(LEVELS, head.get("level")),
+    expected,
+    openingSeconds: num(head.get("openingSeconds")),
+    closingSeconds: num(head.get("closingSeconds")),
+    headsUpSeconds: num(head.get("headsUpSeconds")),
+    countInSeconds: num(head.get("countInSeconds")),
+    gridSeconds: num(head.get("gridSeconds")),
+    speech: hasSpeech ? speech : undefined,
+  }) as ReturnType<typeof readHead>;
+}
+
+function readShares(head: Y.Map<unknown>): Partial<Record<Group, number>> | undefined {
+  const shares: Partial<Record<Group, number>> = {};
+  for (const group of GROUPS) {
+    const share = num(head.get(SHARE_KEY + group));
+    if (share !== undefined) shares[group] = share;
+  }
+  return Object.keys(shares).length > 0 || head.get("shares") === true ? shares : undefined;
+}
+
+/** `expected.X` holds a rank, so that the list keeps its order and two people ticking at once both count. */
+function readExpected(head: Y.Map<unknown>): ExpectedCaution[] | undefined {
+  const ranked = EXPECTED_CAUTIONS.flatMap((caution) => {
+    const rank = num(head.get(EXPECTED_KEY + caution));
+    return rank === undefined ? [] : [{ caution, rank }];
+  });
+  if (ranked.length === 0) return head.get("expected") === true ? [] : undefined;
+  return ranked.sort((a, b) => a.rank - b.rank || (a.caution < b.caution ? -1 : 1)).map((r) => r.caution);
+}
+
+function readMoves(carried: Y.Map<unknown>, library: StudioContext["moves"], items: PlanItem[]): Record<string, Move> {
+  const moves: Record<string, Move> = {};
+  for (const key of [...carried.keys()].sort()) {
+    const move = key.startsWith(MOVE_KEY) ? jsonOr<Move>(carried.get(key)) : undefined;
+    if (move) moves[key.slice(MOVE_KEY.length)] = move;
+  }
+  for (const item of items) {
+    if (item.kind !== "move" || Object.hasOwn(moves, item.move)) continue;
+    const move = Object.hasOwn(library, item.move) ? library[item.move] : undefined;
+    if (move) moves[item.move] = move;
+  }
+  return moves;
+}
+
+const num = (v: unknown): number | undefined => (typeof v === "number" && Number.isFinite(v) ? v : undefined);
+const bool = (v: unknown): boolean | undefined => (typeof v === "boolean" ? v : undefined);
+const str = (v: unknown): string | undefined => (typeof v === "string" && v !== "" ? v : undefined);
+
+function oneOf<T extends string>(list: readonly T[], v: unknown): T | undefined {
+  return list.find((x) => x === v);
+}
+
+/** Plain JSON values are stored whole and were validated when they were written. */
+function jsonOr<T>(v: unknown): T | undefined {
+  return typeof v === "object" && v !== null ? (structuredClone(v) as T) : undefined;
+}
+
+function compact<T extends Record<string, unknown>>(value: T): T {
+  return Object.fromEntries(Object.entries(value).filter(([, v]) => v !== undefined)) as T;
+}

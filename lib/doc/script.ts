@@ -1,0 +1,97 @@
+/**
+ * An item's script: a fragment of cue lines, each with its kind, holding text and live fields.
+ * In a plan file a live field is written `{name}` and a brace `{{`.
+ */
+import * as Y from "yjs";
+import { CUE_KINDS, type CueKind, LIVE_FIELDS, type LiveField, type ScriptLine } from "#lib/plan/schema.ts";
+import { CUE_LINE, LIVE_FIELD } from "./layout.ts";
+
+export type ScriptPiece = { text: string } | { field: LiveField };
+export type ScriptPieces = { ok: true; pieces: ScriptPiece[] } | { ok: false; at: number; unknown: string };
+
+/** Splits a line of a plan file into text and live fields. Says where an unknown field stands instead of throwing. */
+export function parseScriptText(source: string): ScriptPieces {
+  const pieces: ScriptPiece[] = [];
+  let text = "";
+  for (let i = 0; i < source.length; i++) {
+    if (source[i] !== "{") text += source[i];
+    else if (source[i + 1] === "{") {
+      text += "{";
+      i++;
+    } else {
+      const end = source.indexOf("}", i);
+      const name = end < 0 ? source.slice(i + 1) : source.slice(i + 1, end);
+      const field = LIVE_FIELDS.find((f) => f === name);
+      if (!field || end < 0) return { ok: false, at: i, unknown: name };
+      if (text) pieces.push({ text });
+      pieces.push({ field });
+      text = "";
+      i = end;
+    }
+  }
+  if (text) pieces.push({ text });
+  return { ok: true, pieces };
+}
+
+export const escapeScriptText = (text: string): string => text.replaceAll("{", "{{");
+
+const isCueKind = (v: unknown): v is CueKind => CUE_KINDS.some((k) => k === v);
+
+/** Reads a script without touching it. Lines with no words in them are not lines. */
+export function readScript(fragment: Y.XmlFragment): ScriptLine[] {
+  const lines: ScriptLine[] = [];
+  for (const node of fragment.toArray()) {
+    if (!(node instanceof Y.XmlElement)) continue;
+    const kind: unknown = node.getAttribute("kind");
+    const text = textOf(node);
+    if (text) lines.push({ kind: isCueKind(kind) ? kind : "form", text });
+  }
+  return lines;
+}
+
+function textOf(node: Y.XmlElement): string {
+  return node
+    .toArray()
+    .map((child) => {
+      if (child instanceof Y.XmlText) return escapeScriptText(plainText(child));
+      if (!(child instanceof Y.XmlElement)) return "";
+      if (child.nodeName === LIVE_FIELD) return `{${String(child.getAttribute("name"))}}`;
+      return textOf(child);
+    })
+    .join("");
+}
+
+function plainText(text: Y.XmlText): string {
+  return (text.toDelta() as { insert: unknown }[]).map((d) => (typeof d.insert === "string" ? d.insert : "")).join("");
+}
+
+/**
+ * A new fragment from lines. With no lines it holds one empty line: an empty fragment typed into by two people at once
+ * would get two.
+ */
+export function scriptFragment(lines: readonly ScriptLine[], emptyKind: CueKind = "setup"): Y.XmlFragment {
+  const fragment = new Y.XmlFragment();
+  const nodes = lines.length > 0 ? lines.map(lineElement) : [cueElement(emptyKind, [])];
+  fragment.insert(0, nodes);
+  return fragment;
+}
+
+export function lineElement(line: ScriptLine): Y.XmlElement {
+  const parsed = parseScriptText(line.text);
+  return cueElement(line.kind, parsed.ok ? parsed.pieces : [{ text: line.text }]);
+}
+
+function cueElement(kind: CueKind, pieces: readonly ScriptPiece[]): Y.XmlElement {
+  const element = new Y.XmlElement(CUE_LINE);
+  element.setAttribute("kind", kind);
+  element.insert(
+    0,
+    pieces.map((piece) => {
+      if ("text" in piece) return new Y.XmlText(piece.text);
+      const field = new Y.XmlElement(LIVE_FIELD);
+      field.setAttribute("name", piece.field);
+      return field;
+    }),
+  );
+  return element;
+}

@@ -1,0 +1,142 @@
+/**
+ * What a person can do to a plan: one function per act, each one transaction with the caller's origin, so that undo
+ * takes back exactly one act and only one's own. Nothing is moved by delete and insert; nothing is deleted for good.
+ */
+import * as Y from "yjs";
+import type { ExpectedCaution, Group, MoveItem, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import { newItemMap } from "./create.ts";
+import { EXPECTED_KEY, type ItemMap, parts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
+import { keyAfter, type Ordered } from "./order.ts";
+import { orderedItems, readItemById } from "./read.ts";
+import { lineElement } from "./script.ts";
+
+export interface Writer {
+  readonly doc: Y.Doc;
+  /** The transaction origin that undo tracks. */
+  readonly origin: unknown;
+}
+
+/** Fields of a move item or pause that hold one plain value. */
+export type ItemField = Exclude<keyof MoveItem, "id" | "kind" | "springs" | "script">;
+export type HeadField =
+  | "lengthSeconds"
+  | "level"
+  | "themeName"
+  | "openingSeconds"
+  | "closingSeconds"
+  | "headsUpSeconds"
+  | "countInSeconds"
+  | "gridSeconds"
+  | "speech.syllablesPerSecond"
+  | "speech.pauseSeconds";
+
+/** Puts a new item after `afterId` (null: at the top). The id must be new to the document. */
+export function insertItem(w: Writer, afterId: string | null, item: PlanItem): void {
+  insertItems(w, afterId, [item]);
+}
+
+/** Several items in a row as one act: a left and its right, a duplicate block. */
+export function insertItems(w: Writer, afterId: string | null, items: readonly PlanItem[]): void {
+  act(w, () => {
+    let after = afterId;
+    for (const item of items) {
+      parts(w.doc).items.set(item.id, newItemMap(item, keyAfter(orderedItems(w.doc), after)));
+      after = item.id;
+    }
+  });
+}
+
+/** Moves an item to stand after `afterId` (null: at the top). What others type in it meanwhile stays. */
+export function moveItem(w: Writer, id: string, afterId: string | null): void {
+  if (id === afterId) return;
+  const others: Ordered[] = orderedItems(w.doc).filter((o) => o.id !== id);
+  withItem(w, id, (map) => map.set("order", keyAfter(others, afterId)));
+}
+
+/** Sets one field; undefined takes it away, so that the house standard or the estimate counts again. */
+export function setItemField<F extends ItemField>(
+  w: Writer,
+  id: string,
+  field: F,
+  value: MoveItem[F] | undefined,
+): void {
+  withItem(w, id, (map) => setOrDelete(map, field, value));
+}
+
+/** How many of one spring are on. */
+export function setSpring(w: Writer, id: string, spring: string, count: number): void {
+  withItem(w, id, (map) => setOrDelete(map, SPRING_KEY + spring, count > 0 ? Math.round(count) : undefined));
+}
+
+/** Takes an item out; `restoreItem` puts it back where it was, words and all. `now` in ms since the epoch. */
+export function deleteItem(w: Writer, id: string, now: number): void {
+  withItem(w, id, (map) => map.set("deleted", now));
+}
+
+export function restoreItem(w: Writer, id: string): void {
+  withItem(w, id, (map) => map.delete("deleted"));
+}
+
+/** A copy, words and all, right after the original. */
+export function duplicateItem(w: Writer, id: string, newId: string, changes: Partial<MoveItem> = {}): void {
+  const item = readItemById(w.doc, id);
+  if (!item) return;
+  const copy = item.kind === "move" ? { ...item, ...changes, id: newId } : { ...item, id: newId };
+  insertItem(w, id, copy);
+}
+
+export function setHead(w: Writer, field: HeadField, value: string | number | undefined): void {
+  act(w, () => setOrDelete(parts(w.doc).head, field, value));
+}
+
+export function setThemeShare(w: Writer, group: Group, share: number | undefined): void {
+  act(w, () => setOrDelete(parts(w.doc).head, SHARE_KEY + group, share));
+}
+
+export function setExpected(w: Writer, caution: ExpectedCaution, on: boolean, rank: number): void {
+  act(w, () => setOrDelete(parts(w.doc).head, EXPECTED_KEY + caution, on ? rank : undefined));
+}
+
+/** Adds a cue line at the end of an item's script; an empty only line is replaced. */
+export function addScriptLine(w: Writer, id: string, line: ScriptLine): void {
+  withItem(w, id, (map) => {
+    const script = map.get("script");
+    if (!(script instanceof Y.XmlFragment)) return;
+    const only = script.length === 1 ? script.get(0) : undefined;
+    script.insert(script.length, [lineElement(line)]);
+    if (only instanceof Y.XmlElement && only.length === 0) script.delete(0, 1);
+  });
+}
+
+/**
+ * Makes a shared text read `next`, touching only what differs between its common start and end, so that two people
+ * typing in one title both keep their letters.
+ */
+export function setText(w: Writer, text: Y.Text, next: string): void {
+  const now = text.toString();
+  if (now === next) return;
+  const shortest = Math.min(now.length, next.length);
+  let start = 0;
+  while (start < shortest && now[start] === next[start]) start++;
+  let end = 0;
+  while (end < shortest - start && now[now.length - 1 - end] === next[next.length - 1 - end]) end++;
+  act(w, () => {
+    if (now.length - end > start) text.delete(start, now.length - end - start);
+    if (next.length - end > start) text.insert(start, next.slice(start, next.length - end));
+  });
+}
+
+/** Runs several acts as one undo step. */
+export function act(w: Writer, change: () => void): void {
+  w.doc.transact(change, w.origin);
+}
+
+function withItem(w: Writer, id: string, change: (map: ItemMap) => void): void {
+  const map = parts(w.doc).items.get(id);
+  if (map) act(w, () => change(map));
+}
+
+function setOrDelete(map: Y.Map<unknown>, key: string, value: unknown): void {
+  if (value === undefined) map.delete(key);
+  else if (map.get(key) !== value) map.set(key, value);
+}

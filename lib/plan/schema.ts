@@ -1,0 +1,292 @@
+/**
+ * The plan file, format `springline.plan/1`: one zod schema is the type, the parser and the published JSON Schema.
+ * Units: seconds, millimetres, newtons, metres, kilograms. Everything here is plain data and safe in any runtime.
+ */
+import { z } from "zod";
+
+export const PLAN_FORMAT = "springline.plan/1";
+
+export const GROUPS = [
+  "chest",
+  "upper-back",
+  "shoulders",
+  "biceps",
+  "triceps",
+  "forearms",
+  "abdominals",
+  "obliques",
+  "lower-back",
+  "glutes",
+  "hamstrings",
+  "quadriceps",
+  "adductors",
+  "abductors",
+  "calves",
+  "hip-flexors",
+] as const;
+/** Tags of a move: what it asks of a body that not everybody in the room may give. */
+export const MOVE_CAUTIONS = [
+  "wrist-load",
+  "kneeling",
+  "overhead",
+  "loaded-flexion",
+  "loaded-rotation",
+  "supine",
+  "prone",
+  "head-down",
+  "long-hold",
+  "unstable-carriage",
+  "single-leg-balance",
+] as const;
+/** Who is expected in the room. */
+export const EXPECTED_CAUTIONS = [
+  "pregnancy",
+  "raised-blood-pressure",
+  "bone-loss",
+  "wrist-pain",
+  "shoulder-pain",
+  "knee-pain",
+  "back-pain",
+  "pelvic-floor",
+  "glaucoma",
+  "dizziness",
+  "recent-surgery",
+  "first-class",
+] as const;
+export const STATIONS = ["front", "carriage", "back", "floor"] as const;
+export const POSITIONS = [
+  "plank",
+  "quadruped",
+  "kneeling",
+  "seated",
+  "supine",
+  "prone",
+  "side-lying",
+  "standing",
+  "inverted",
+] as const;
+/** In a circle: neighbours are a quarter turn apart. */
+export const FACINGS = ["front", "right", "back", "left"] as const;
+export const HANDS = [
+  "free",
+  "front-bars",
+  "back-bars",
+  "front-platform",
+  "back-platform",
+  "carriage",
+  "handles",
+  "handles-crossed",
+  "one-handle",
+] as const;
+export const FEET = [
+  "free",
+  "carriage",
+  "front-platform",
+  "back-platform",
+  "floor",
+  "front-strap",
+  "back-strap",
+  "cable-strap",
+] as const;
+export const MOVE_SIDES = ["both", "each", "alternating"] as const;
+export const ITEM_SIDES = ["left", "right", "both", "alternating"] as const;
+export const PATTERNS = [
+  "push",
+  "pull",
+  "squat",
+  "hinge",
+  "lunge",
+  "plank",
+  "flexion",
+  "rotation",
+  "lateral",
+  "extension",
+  "carry",
+] as const;
+export const SPINE_DIRECTIONS = ["flexion", "extension", "rotation", "lateral", "neutral-hold"] as const;
+export const RESISTANCES = ["springs", "bodyweight", "assisted"] as const;
+export const LEVELS = ["first-time", "open", "experienced"] as const;
+export const CUE_KINDS = ["setup", "start", "breath", "form", "focus", "easier", "harder", "safety", "crew"] as const;
+/** The seconds a person needs for one action of a set-up change. */
+export const ACTIONS = [
+  "springOn",
+  "springOff",
+  "carriageHome",
+  "quarterTurn",
+  "positionChange",
+  "stationChange",
+  "handleUp",
+  "handleDown",
+  "handlesCross",
+  "strapOn",
+  "strapOff",
+  "gripChange",
+] as const;
+/** Poses of the statics table (hand load). */
+export const POSES = ["high-plank", "forearm-plank", "knees", "hands-raised", "feet-raised", "push-up-low"] as const;
+export const FINDING_LEVELS = ["must", "look", "info"] as const;
+export const LIVE_FIELDS = ["next-move", "seconds-left", "minutes-left", "side", "springs", "move"] as const;
+
+export const ID_PATTERN = /^[a-z0-9][a-z0-9-]{0,63}$/;
+
+const id = z.string().regex(ID_PATTERN);
+const text = (max: number) => z.string().min(1).max(max);
+const seconds = z.number().min(0).max(14400);
+const workSeconds = z.number().min(1).max(14400);
+const group = z.enum(GROUPS);
+const springCounts = z.record(id, z.number().int().min(0).max(20));
+const secondsRange = z
+  .tuple([workSeconds, workSeconds])
+  .refine(([a, b]) => a <= b, "the shortest must not be above the longest");
+const ascending = (max: number) =>
+  z
+    .tuple([z.number().min(0).max(max), z.number().min(0).max(max)])
+    .refine(([a, b]) => a <= b, "the first must not be above the second");
+
+export const scriptLineSchema = z.strictObject({ kind: z.enum(CUE_KINDS), text: text(2000) });
+
+export const springSchema = z.strictObject({
+  id,
+  label: text(60),
+  count: z.number().int().min(0).max(20),
+  stiffnessNPerMm: z.number().min(0).max(100),
+  preloadN: z.number().min(0).max(5000),
+});
+
+export const actionSecondsSchema = z.strictObject({
+  base: z.number().min(0).max(120).optional(),
+  ...(Object.fromEntries(ACTIONS.map((a) => [a, z.number().min(0).max(120).optional()])) as Record<
+    (typeof ACTIONS)[number],
+    z.ZodOptional<z.ZodNumber>
+  >),
+});
+
+export const equipmentSchema = z.strictObject({
+  name: text(120),
+  carriageTravelMm: z.number().min(1).max(5000),
+  springs: z.array(springSchema).max(20),
+  actionSeconds: actionSecondsSchema.optional(),
+});
+
+export const tempoSchema = z.union([
+  z.strictObject({
+    outSeconds: z.number().min(0.1).max(120),
+    outHoldSeconds: z.number().min(0).max(120).optional(),
+    backSeconds: z.number().min(0.1).max(120),
+    backHoldSeconds: z.number().min(0).max(120).optional(),
+  }),
+  z.strictObject({ holdSeconds: z.literal(true) }),
+]);
+
+export const moveSchema = z.strictObject({
+  name: text(120),
+  station: z.enum(STATIONS),
+  position: z.enum(POSITIONS),
+  facing: z.enum(FACINGS),
+  hands: z.enum(HANDS),
+  feet: z.enum(FEET),
+  sides: z.enum(MOVE_SIDES),
+  pattern: z.enum(PATTERNS),
+  muscles: z.partialRecord(group, z.number().min(0).max(1)),
+  spine: z.array(z.enum(SPINE_DIRECTIONS)).optional(),
+  resistance: z.enum(RESISTANCES),
+  loadN: ascending(5000).optional(),
+  springs: z.strictObject({ min: springCounts.optional(), max: springCounts.optional() }).optional(),
+  travelMm: ascending(5000).optional(),
+  tempo: tempoSchema,
+  exhaleOn: z.enum(["out", "back"]).optional(),
+  met: z.number().min(0.5).max(25).optional(),
+  cautions: z.array(z.enum(MOVE_CAUTIONS)).optional(),
+  easier: z.array(text(500)).optional(),
+  harder: z.array(text(500)).optional(),
+  seconds: secondsRange.optional(),
+  handsShare: z.strictObject({ pose: z.enum(POSES) }).optional(),
+});
+
+export const headingSchema = z.strictObject({ id, kind: z.literal("heading"), title: z.string().max(200) });
+export const pauseSchema = z.strictObject({
+  id,
+  kind: z.literal("pause"),
+  seconds,
+  text: z.string().max(2000).optional(),
+});
+export const moveItemSchema = z.strictObject({
+  id,
+  kind: z.literal("move"),
+  move: id,
+  side: z.enum(ITEM_SIDES),
+  seconds: workSeconds,
+  locked: z.boolean().optional(),
+  range: secondsRange.optional(),
+  springs: springCounts,
+  offsetMm: z.number().min(-2000).max(2000).optional(),
+  facing: z.enum(FACINGS).optional(),
+  transitionSeconds: seconds.optional(),
+  keep: id.optional(),
+  after: z.array(id).optional(),
+  script: z.array(scriptLineSchema).max(200).optional(),
+});
+export const itemSchema = z.discriminatedUnion("kind", [headingSchema, pauseSchema, moveItemSchema]);
+
+export const standardSchema = z.strictObject({
+  level: z.enum(["must", "look", "info", "off"]).optional(),
+  limits: z.record(z.string().min(1).max(60), z.unknown()).optional(),
+});
+
+export const planSchema = z.strictObject({
+  format: z.literal(PLAN_FORMAT),
+  title: z.string().max(200),
+  lengthSeconds: z.number().int().min(60).max(14400),
+  theme: z
+    .strictObject({ name: text(120), shares: z.partialRecord(group, z.number().min(0).max(1)).optional() })
+    .optional(),
+  level: z.enum(LEVELS).optional(),
+  expected: z.array(z.enum(EXPECTED_CAUTIONS)).optional(),
+  openingSeconds: seconds.optional(),
+  closingSeconds: seconds.optional(),
+  headsUpSeconds: seconds.optional(),
+  countInSeconds: seconds.optional(),
+  gridSeconds: z.number().min(1).max(600).optional(),
+  speech: z
+    .strictObject({
+      syllablesPerSecond: z.number().min(0.5).max(15).optional(),
+      pauseSeconds: z.number().min(0).max(10).optional(),
+    })
+    .optional(),
+  equipment: equipmentSchema,
+  standards: z.record(id, standardSchema).optional(),
+  moves: z.record(id, moveSchema),
+  items: z.array(itemSchema).max(2000),
+  /** Working notes of the authors: not part of the class, carried with it. */
+  notes: z.string().max(100_000).optional(),
+});
+
+export type Plan = z.infer<typeof planSchema>;
+export type PlanItem = z.infer<typeof itemSchema>;
+export type MoveItem = z.infer<typeof moveItemSchema>;
+export type Heading = z.infer<typeof headingSchema>;
+export type Pause = z.infer<typeof pauseSchema>;
+export type Move = z.infer<typeof moveSchema>;
+export type Equipment = z.infer<typeof equipmentSchema>;
+export type Spring = z.infer<typeof springSchema>;
+export type ScriptLine = z.infer<typeof scriptLineSchema>;
+export type Standards = NonNullable<Plan["standards"]>;
+export type Group = (typeof GROUPS)[number];
+export type MoveCaution = (typeof MOVE_CAUTIONS)[number];
+export type ExpectedCaution = (typeof EXPECTED_CAUTIONS)[number];
+export type Facing = (typeof FACINGS)[number];
+export type ItemSide = (typeof ITEM_SIDES)[number];
+export type CueKind = (typeof CUE_KINDS)[number];
+export type LiveField = (typeof LIVE_FIELDS)[number];
+export type Action = (typeof ACTIONS)[number];
+export type FindingLevel = (typeof FINDING_LEVELS)[number];
+export type PlanLevel = (typeof LEVELS)[number];
+
+/** What a plan that leaves a key out takes (common practice, no source). Seconds. */
+export const PLAN_DEFAULTS = {
+  openingSeconds: 60,
+  closingSeconds: 60,
+  headsUpSeconds: 15,
+  countInSeconds: 3,
+  gridSeconds: 5,
+} as const;

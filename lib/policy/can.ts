@@ -1,0 +1,105 @@
+/**
+ * Who may do what: one pure function, asked by every route, every command and every socket.
+ * It answers for a person with the roles the server knows, for a paired device, or for nobody.
+ */
+export const ROLES = ["trainee", "coach", "lead", "manager", "crew"] as const;
+export type Role = (typeof ROLES)[number];
+
+export interface Person {
+  readonly kind: "person";
+  readonly id: string;
+  readonly roles: readonly Role[];
+}
+export interface Device {
+  readonly kind: "device";
+  readonly id: string;
+  readonly roomId: string;
+}
+export type Actor = Person | Device | null;
+
+/** What the policy needs to know of a plan. */
+export interface PlanSubject {
+  readonly ownerId: string;
+  readonly sharedWith: readonly string[];
+  /** Team plans are written by every coach. */
+  readonly team: boolean;
+}
+
+export type PlanAction =
+  | "plan.read"
+  | "plan.write"
+  | "plan.comment"
+  | "plan.hand-in"
+  | "plan.hand-back"
+  | "plan.sign"
+  | "plan.share"
+  | "plan.delete";
+export type StudioAction =
+  | "plan.create"
+  | "edition.read"
+  | "library.read"
+  | "library.write"
+  | "programme.read"
+  | "programme.write"
+  | "floor.run"
+  | "people.manage"
+  | "rooms.manage"
+  | "standards.manage"
+  | "devices.manage"
+  | "record.read";
+export type DeviceAction = "card.fetch" | "log.send";
+
+/** May `actor` do `action` to this plan? */
+export function canPlan(actor: Actor, action: PlanAction, plan: PlanSubject): boolean {
+  if (actor?.kind !== "person") return false;
+  const has = (role: Role) => actor.roles.includes(role);
+  const owner = plan.ownerId === actor.id;
+  const mine = owner || plan.sharedWith.includes(actor.id);
+  const writesPlans = has("trainee") || has("coach") || has("lead");
+  const onTeam = plan.team && (has("coach") || has("lead"));
+  switch (action) {
+    case "plan.read":
+    case "plan.comment":
+      return has("lead") || (writesPlans && (mine || onTeam));
+    case "plan.write":
+    case "plan.hand-in":
+      return writesPlans && (mine || onTeam);
+    case "plan.hand-back":
+    case "plan.sign":
+      return has("lead");
+    case "plan.share":
+      return writesPlans && (owner || has("lead"));
+    case "plan.delete":
+      return writesPlans && (owner || (has("lead") && plan.team));
+  }
+}
+
+const STUDIO_RIGHTS: Record<StudioAction, readonly Role[]> = {
+  "plan.create": ["trainee", "coach", "lead"],
+  "edition.read": ["trainee", "coach", "lead", "manager", "crew"],
+  "library.read": ["trainee", "coach", "lead", "manager"],
+  "library.write": ["lead", "manager"],
+  "programme.read": ["coach", "lead", "manager", "crew"],
+  "programme.write": ["coach", "lead"],
+  "floor.run": ["coach", "lead"],
+  "people.manage": ["manager"],
+  "rooms.manage": ["manager"],
+  "standards.manage": ["manager"],
+  "devices.manage": ["manager"],
+  "record.read": ["manager"],
+};
+
+/** May `actor` do `action` in the studio at large? A trainee's `edition.read` is further held to plans they may read. */
+export function can(actor: Actor, action: StudioAction): boolean {
+  return actor?.kind === "person" && STUDIO_RIGHTS[action].some((role) => actor.roles.includes(role));
+}
+
+/** A device may fetch the cards of its own room and send its own logs; nothing else. */
+export function canDevice(actor: Actor, _action: DeviceAction, roomId: string): boolean {
+  return actor?.kind === "device" && actor.roomId === roomId;
+}
+
+/** Reads the stored role list ("manager,lead"); unknown words give no right. */
+export function parseRoles(stored: string): Role[] {
+  return ROLES.filter((role) => stored.split(",").some((word) => word.trim() === role));
+}

@@ -1,0 +1,51 @@
+/**
+ * Why the server ends a socket. 4400-4499 are final: the page does not reconnect by itself but says what happened and
+ * what to do. 4500-4599 mean "try again". Every text is shown to a person.
+ */
+export const CLOSE = {
+  badMessage: {
+    code: 4400,
+    text: "The server could not read what this page sent. Reload the page; your words are kept on this device.",
+  },
+  notSignedIn: {
+    code: 4401,
+    text: "Your session has ended. Sign in again: what you typed is kept on this device and goes back into the plan.",
+  },
+  noRight: { code: 4403, text: "You may no longer open this. What you typed is kept on this device." },
+  unknownDocument: { code: 4404, text: "There is no such document here. It may have been deleted." },
+  tooSlowToSignIn: { code: 4408, text: "The server could not tell in time who is asking. Reload the page." },
+  newerDocument: {
+    code: 4409,
+    text: "This document was written by a newer version of the program. Update the server before opening it; nothing was changed.",
+  },
+  tooLarge: {
+    code: 4413,
+    text: "That change is larger than the server takes at once. It is kept on this device but not in the plan: take it back, or add it in smaller parts.",
+  },
+  oldPage: { code: 4426, text: "The program has been updated. Reload the page; your words are kept on this device." },
+  tooMuch: { code: 4429, text: "This page sent too much before the server knew who was asking. Reload the page." },
+  generationChanged: {
+    code: 4410,
+    text: "The server's copy of this document was replaced. Reload the page; your local copy is set aside.",
+  },
+  roomReloaded: { code: 4500, text: "The document is being read again from disk. Reconnecting." },
+  rightsChanged: { code: 4501, text: "Your rights have changed. Reconnecting." },
+  storageFailing: {
+    code: 4503,
+    text: "The server cannot save just now. Your words are kept on this device; trying again.",
+  },
+  tooSlow: { code: 4504, text: "This connection could not keep up. Reconnecting." },
+  stopping: {
+    code: 4505,
+    text: "The server is stopping. Your words are kept on this device; reconnecting when it is back.",
+  },
+} as const;
+
+export type CloseName = keyof typeof CLOSE;
+
+/** The sentence for a close code, or undefined for an ordinary lost connection. */
+export function closeText(code: number): string | undefined {
+  return Object.values(CLOSE).find((c) => c.code === code)?.text;
+}
+
+export const isFinalClose = (code: number): boolean => code >= 4400 && code < 4500;

@@ -1,0 +1,93 @@
+/**
+ * Message types on a page's one socket. 0-3 are the y-websocket protocol's; 100 carries one JSON object from the
+ * server to the page. Commands go over HTTP; a page sends nothing but document updates and its own awareness.
+ */
+import type { Finding } from "#lib/rules/types.ts";
+
+export const MESSAGE = { sync: 0, awareness: 1, auth: 2, queryAwareness: 3, news: 100 } as const;
+
+/** A document's name on the socket path `/sync/<name>`: `plan/<id>` or `month/<yyyy-mm>`. */
+export type DocKind = "plan" | "month";
+export interface DocName {
+  readonly kind: DocKind;
+  readonly key: string;
+}
+
+export function parseDocName(name: string): DocName | undefined {
+  const match = /^(plan)\/([a-z0-9][a-z0-9-]{0,63})$/.exec(name) ?? /^(month)\/(\d{4}-(?:0[1-9]|1[0-2]))$/.exec(name);
+  return match ? { kind: match[1] as DocKind, key: match[2] as string } : undefined;
+}
+
+export const formatDocName = (name: DocName): string => `${name.kind}/${name.key}`;
+
+/** Query parameters a page connects with: document and editor version it speaks, and the generation it holds. */
+export const QUERY = { docVersion: "d", editorVersion: "e", generation: "g" } as const;
+
+export type PlanState = "in-writing" | "handed-in" | "handed-back" | "signed-off";
+
+export interface Present {
+  readonly userId: string;
+  readonly name: string;
+  /** False for somebody who reads along. */
+  readonly writes: boolean;
+}
+
+export interface StateNews {
+  readonly state: PlanState;
+  /** Number of the newest signed edition, 0 when there is none. */
+  readonly edition: number;
+  /** SHA-256 (hex) of the newest edition's canonical plan, when there is one. */
+  readonly editionHash: string | null;
+  readonly handedInBy: string | null;
+  readonly note: string | null;
+}
+
+export type Anchor =
+  | { readonly kind: "plan" }
+  | { readonly kind: "item"; readonly itemId: string }
+  | {
+      readonly kind: "words";
+      readonly itemId: string;
+      /** Yjs relative positions, base64. */
+      readonly from: string;
+      readonly to: string;
+      readonly quote: string;
+    };
+
+export interface CommentView {
+  readonly id: string;
+  readonly authorId: string;
+  readonly authorName: string;
+  readonly body: string;
+  /** ms since the epoch, UTC. */
+  readonly at: number;
+}
+export interface ThreadView {
+  readonly id: string;
+  readonly anchor: Anchor;
+  readonly settled: boolean;
+  readonly comments: readonly CommentView[];
+}
+
+/** A plan as the month and the desk list it. */
+export interface PlanSummary {
+  readonly id: string;
+  readonly title: string;
+  readonly state: PlanState;
+  readonly edition: number;
+  readonly lengthSeconds: number;
+  readonly ownerName: string;
+}
+
+export type News =
+  /** How many of this connection's document messages (sync step 2 and update) are on disk, in order. */
+  | { readonly t: "saved"; readonly count: number }
+  /** The server cannot write just now (true), or can again (false). Nothing unsaved is dropped. */
+  | { readonly t: "storage"; readonly failing: boolean }
+  | { readonly t: "rights"; readonly writes: boolean; readonly comments: boolean }
+  | { readonly t: "present"; readonly people: readonly Present[] }
+  /** Findings of the server's own copy whose canonical plan has this hash. */
+  | { readonly t: "findings"; readonly hash: string; readonly findings: readonly Finding[] }
+  | { readonly t: "state"; readonly state: StateNews }
+  | { readonly t: "threads"; readonly threads: readonly ThreadView[] }
+  | { readonly t: "plans"; readonly plans: readonly PlanSummary[] };

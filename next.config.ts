@@ -1,0 +1,14 @@
+import type { NextConfig } from "next";
+
+const config: NextConfig = {
+  distDir: process.env.SPRINGLINE_DIST ?? ".next",
+  reactStrictMode: true,
+  poweredByHeader: false,
+  agentRules: false,
+  // Each of these must exist once in the process: Next's bundle and the server's share them.
+  serverExternalPackages: ["better-sqlite3", "yjs", "y-protocols", "lib0", "pino", "ws", "better-auth"],
+  outputFileTracingRoot: import.meta.dirname,
+  turbopack: { root: import.meta.dirname },
+};
+
+export default config;
