@@ -1,0 +1,20 @@
+import { defineConfig } from "@playwright/test";
+import { CHROMIUM_ARGS, findChromium } from "./tests/support/chromium.mjs";
+
+export default defineConfig({
+  testDir: "tests/browser",
+  outputDir: "test-results",
+  fullyParallel: false,
+  workers: 1,
+  retries: 0,
+  timeout: 120_000,
+  expect: { timeout: 15_000 },
+  reporter: process.env.SPRINGLINE_JSON_REPORT
+    ? [["line"], ["json", { outputFile: process.env.SPRINGLINE_JSON_REPORT }]]
+    : [["line"]],
+  use: {
+    launchOptions: { executablePath: findChromium(), args: CHROMIUM_ARGS },
+    trace: "retain-on-failure",
+    actionTimeout: 15_000,
+  },
+});

@@ -1,0 +1,26 @@
+/** Finds the Chromium the browser tests run in, or says what to do. */
+import { existsSync } from "node:fs";
+import { chromium } from "@playwright/test";
+
+/** No GPU, no background traffic: a closed network must not slow a test. */
+export const CHROMIUM_ARGS = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+const SYSTEM_PATHS = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome", "/snap/bin/chromium"];
+
+/** Path of a Chromium on this machine, or undefined. `SPRINGLINE_CHROMIUM` wins. */
+export function findChromium() {
+  const named = process.env.SPRINGLINE_CHROMIUM;
+  if (named) return named;
+  const system = SYSTEM_PATHS.find((path) => existsSync(path));
+  if (system) return system;
+  const downloaded = chromium.executablePath();
+  return downloaded && existsSync(downloaded) ? downloaded : undefined;
+}

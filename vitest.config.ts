@@ -1,0 +1,12 @@
+import { defineConfig } from "vitest/config";
+
+export default defineConfig({
+  test: {
+    include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
+    setupFiles: ["tests/setup.ts"],
+    testTimeout: 30_000,
+    hookTimeout: 30_000,
+    retry: 0,
+    pool: "forks",
+  },
+});
