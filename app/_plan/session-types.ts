@@ -1,0 +1,78 @@
+/** What a plan page knows at one moment: plain frozen data, made by `PlanSession` and read by every component. */
+import type { StudioContext } from "#lib/doc/read.ts";
+import type { DeletedItem } from "#lib/doc/read.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import type { Role } from "#lib/policy/can.ts";
+import type { Present, StateNews, ThreadView } from "#lib/protocol/messages.ts";
+import type { ClockRow } from "#lib/clock/clock.ts";
+import type { Finding } from "#lib/rules/types.ts";
+
+/** The person at this page, as the server knows them. */
+export interface Me {
+  readonly id: string;
+  readonly name: string;
+  readonly roles: readonly Role[];
+}
+
+/** Everything a plan page is given by the server when it is opened. */
+export interface PlanPageProps {
+  readonly planId: string;
+  readonly generation: string;
+  readonly me: Me;
+  readonly studio: StudioContext;
+  readonly studioName: string;
+  readonly roomName: string;
+  readonly rights: Rights;
+  readonly state: StateNews;
+}
+
+export interface Rights {
+  readonly writes: boolean;
+  readonly comments: boolean;
+}
+
+/**
+ * Where this page's words are. `opening`: nothing has been read yet. `saved`: on the server's disk. `sending`: on
+ * their way. `offline`: kept on this device. `storage-failing`: the server cannot write; kept here, tried again.
+ * `ended`: the server closed this page for good, see `closeSentence`.
+ */
+export type SaveState = "opening" | "saved" | "sending" | "offline" | "storage-failing" | "ended";
+
+/** Somebody else on this page and the item they are on. */
+export interface Place {
+  readonly clientId: number;
+  readonly userId: string;
+  readonly name: string;
+  readonly itemId: string | null;
+}
+
+export interface Derived {
+  readonly plan: Plan;
+  /** One row an item, in plan order. */
+  readonly rows: readonly ClockRow[];
+  /** Seconds, closing included. */
+  readonly total: number;
+  /** Findings of this page's own copy. */
+  readonly findings: readonly Finding[];
+  readonly deleted: readonly DeletedItem[];
+}
+
+export interface SessionSnapshot extends Derived {
+  /** False until the document has been read from this device or the server. */
+  readonly ready: boolean;
+  readonly saveState: SaveState;
+  readonly closeCode: number | null;
+  readonly closeSentence: string | null;
+  readonly rights: Rights;
+  readonly present: readonly Present[];
+  readonly places: readonly Place[];
+  readonly state: StateNews;
+  readonly threads: readonly ThreadView[];
+  /** Findings of the server's copy; null until the first news of them. */
+  readonly serverFindings: { readonly hash: string; readonly findings: readonly Finding[] } | null;
+  readonly selectedId: string | null;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  /** One sentence for the live region: what the last act did. */
+  readonly said: string;
+}

@@ -1,0 +1,247 @@
+/**
+ * One open plan page outside React: the shared document, its socket, its copy on this device, one undo for the whole
+ * page, presence and news. Components read frozen snapshots through `useSnapshot` and act through `acts.ts`.
+ * Sessions are counted: `acquireSession` and `releaseSession` keep React's double mounting from opening two sockets.
+ */
+import { IndexeddbPersistence } from "y-indexeddb";
+import type { Awareness } from "y-protocols/awareness";
+import * as Y from "yjs";
+import { docVersion, parts } from "#lib/doc/layout.ts";
+import type { StudioContext } from "#lib/doc/read.ts";
+import { act, type Writer } from "#lib/doc/write.ts";
+import { closeText } from "#lib/protocol/close.ts";
+import type { News } from "#lib/protocol/messages.ts";
+import { derive } from "./derive.ts";
+import { type Link, type LinkState, openLink } from "./link.ts";
+import { placesOf } from "./places.ts";
+import type { Derived, Me, PlanPageProps, SaveState, SessionSnapshot } from "./session-types.ts";
+import { PageUndo } from "./undo.ts";
+
+type NewsState = Pick<SessionSnapshot, "rights" | "present" | "state" | "threads" | "serverFindings">;
+
+export class PlanSession {
+  readonly doc = new Y.Doc();
+  readonly writer: Writer = { doc: this.doc, origin: { of: "this page" } };
+  readonly awareness: Awareness;
+  readonly planId: string;
+  readonly me: Me;
+  readonly studio: StudioContext;
+  readonly undo: PageUndo;
+
+  private readonly link: Link;
+  private readonly store: IndexeddbPersistence;
+  private readonly listeners = new Set<() => void>();
+  private linkState: LinkState = { connected: false, synced: false, waiting: 0, storageFailing: false, closed: null };
+  private news: NewsState;
+  private derived: Derived;
+  private snapshot: SessionSnapshot;
+  private ready = false;
+  private selectedId: string | null = null;
+  private said = "";
+  private docChanged = false;
+  private frame: (() => void) | null = null;
+  private ended = false;
+
+  constructor(props: PlanPageProps) {
+    this.planId = props.planId;
+    this.me = props.me;
+    this.studio = props.studio;
+    this.news = { rights: props.rights, present: [], state: props.state, threads: [], serverFindings: null };
+    this.undo = new PageUndo(this.writer, () => Date.now(), () => this.touch());
+    this.derived = derive(this.doc, this.studio, null);
+    this.store = new IndexeddbPersistence(deviceCopyName(props), this.doc);
+    this.store.on("synced", () => this.noteRead());
+    this.link = openLink(props, this.doc, { onNews: (n) => this.takeNews(n), onState: (s) => this.takeLink(s) });
+    this.awareness = this.link.awareness;
+    this.awareness.setLocalState({ user: { id: this.me.id, name: this.me.name }, item: null });
+    this.awareness.on("change", this.touch);
+    this.doc.on("update", this.noteUpdate);
+    this.snapshot = this.build();
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  };
+  readonly getSnapshot = (): SessionSnapshot => this.snapshot;
+
+  /** Runs one discrete act as one undo step. `made` names the items it makes. Without the right to write: nothing. */
+  act(change: (writer: Writer) => void, made: readonly string[] = []): boolean {
+    if (!this.canWrite) return false;
+    this.undo.step(() => act(this.writer, () => change(this.writer)), made);
+    this.flush();
+    return true;
+  }
+
+  get canWrite(): boolean {
+    return this.ready && this.news.rights.writes;
+  }
+
+  select(id: string | null): void {
+    if (id === this.selectedId) return;
+    this.selectedId = id;
+    this.awareness.setLocalStateField("item", id);
+    this.flush();
+  }
+
+  /** Says one sentence in the live region. The same sentence twice in a row is said twice. */
+  say(sentence: string): void {
+    this.said = this.said === sentence ? `${sentence}\u00a0` : sentence;
+    this.flush();
+  }
+
+  takeBack(): void {
+    if (this.canWrite) this.undo.undo();
+    this.flush();
+  }
+  bringBack(): void {
+    if (this.canWrite) this.undo.redo();
+    this.flush();
+  }
+
+  /** Connects again after a final close, for instance once the person has signed in again. */
+  reconnect(): void {
+    this.link.reconnect();
+  }
+
+  /** Stops timers, socket and device copy. The session is not used afterwards. */
+  end(): void {
+    this.ended = true;
+    this.frame?.();
+    this.listeners.clear();
+    this.doc.off("update", this.noteUpdate);
+    this.awareness.off("change", this.touch);
+    this.undo.destroy();
+    this.link.end();
+    void this.store.destroy();
+    this.doc.destroy();
+  }
+
+  /** Asks for a new snapshot in the next animation frame; a hidden page, which has none, gets it by a timer. */
+  private readonly touch = (): void => {
+    if (this.frame !== null || this.ended) return;
+    const run = () => this.flush();
+    const frame = requestAnimationFrame(run);
+    const timer = setTimeout(run, 250);
+    this.frame = () => {
+      cancelAnimationFrame(frame);
+      clearTimeout(timer);
+      this.frame = null;
+    };
+  };
+
+  private readonly noteUpdate = (): void => {
+    this.docChanged = true;
+    this.touch();
+  };
+
+  private flush(): void {
+    this.frame?.();
+    if (this.ended) return;
+    if (this.docChanged) this.derived = derive(this.doc, this.studio, this.derived);
+    this.docChanged = false;
+    this.dropLostSelection();
+    this.snapshot = this.build();
+    for (const listener of this.listeners) listener();
+  }
+
+  private dropLostSelection(): void {
+    const gone = this.selectedId !== null && !this.derived.plan.items.some((item) => item.id === this.selectedId);
+    if (!gone) return;
+    this.selectedId = null;
+    this.awareness.setLocalStateField("item", null);
+  }
+
+  private build(): SessionSnapshot {
+    const closeCode = this.linkState.closed;
+    return Object.freeze({
+      ...this.derived,
+      ...this.news,
+      ready: this.ready,
+      saveState: saveStateOf(this.ready, this.linkState),
+      closeCode,
+      closeSentence: closeCode === null ? null : (closeText(closeCode) ?? null),
+      places: placesOf(this.awareness, this.me),
+      selectedId: this.selectedId,
+      canUndo: this.undo.canUndo,
+      canRedo: this.undo.canRedo,
+      said: this.said,
+    });
+  }
+
+  /** A document counts as read once it says its version: an empty device copy says nothing. */
+  private noteRead(): void {
+    if (this.ready || this.ended || docVersion(this.doc) === 0) return;
+    this.ready = true;
+    this.undo.manager.clear();
+    this.noteUpdate();
+  }
+
+  private takeLink(state: LinkState): void {
+    this.linkState = state;
+    if (state.synced) this.noteRead();
+    this.touch();
+  }
+
+  private takeNews(news: News): void {
+    const next = newsState(this.news, news);
+    if (next === this.news) return;
+    this.news = next;
+    this.touch();
+  }
+}
+
+function newsState(now: NewsState, news: News): NewsState {
+  switch (news.t) {
+    case "rights":
+      return { ...now, rights: { writes: news.writes, comments: news.comments } };
+    case "present":
+      return { ...now, present: news.people };
+    case "state":
+      return { ...now, state: news.state };
+    case "threads":
+      return { ...now, threads: news.threads };
+    case "findings":
+      return { ...now, serverFindings: { hash: news.hash, findings: news.findings } };
+    default:
+      return now;
+  }
+}
+
+function saveStateOf(ready: boolean, link: LinkState): SaveState {
+  if (link.closed !== null) return "ended";
+  if (link.storageFailing) return "storage-failing";
+  if (!link.connected) return ready ? "offline" : "opening";
+  if (!link.synced) return ready ? "sending" : "opening";
+  return link.waiting > 0 ? "sending" : "saved";
+}
+
+const deviceCopyName = (p: PlanPageProps) => `springline/plan/${p.planId}/${p.generation}/${p.me.id}`;
+
+/** How long a page that was left keeps its session, in milliseconds: React mounts twice while developing. */
+const LINGER_MS = 300;
+interface Held {
+  readonly session: PlanSession;
+  users: number;
+  leaving?: ReturnType<typeof setTimeout>;
+}
+const held = new Map<string, Held>();
+
+export function acquireSession(props: PlanPageProps): PlanSession {
+  const key = deviceCopyName(props);
+  const found = held.get(key) ?? { session: new PlanSession(props), users: 0 };
+  clearTimeout(found.leaving);
+  found.users++;
+  held.set(key, found);
+  return found.session;
+}
+
+export function releaseSession(session: PlanSession): void {
+  for (const [key, entry] of held) {
+    if (entry.session !== session || --entry.users > 0) continue;
+    entry.leaving = setTimeout(() => {
+      held.delete(key);
+      session.end();
+    }, LINGER_MS);
+  }
+}
