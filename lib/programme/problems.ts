@@ -1,0 +1,92 @@
+/**
+ * What is wrong with a month: slots with no plan or an unsigned one, two classes that need one coach or one room at
+ * once, a plan that does not fit its slot. Days that are over are left in peace.
+ */
+import type { PlanSummary } from "#lib/protocol/messages.ts";
+import { dayNumber, minuteOfDay } from "./calendar.ts";
+import type { Slot } from "./layout.ts";
+import { bySlotTime } from "./read.ts";
+
+export type MonthProblemKind =
+  | "no-plan"
+  | "plan-not-found"
+  | "plan-unsigned"
+  /** Signed once, written on since: the floor still gets the signed edition. */
+  | "plan-changed"
+  | "plan-too-long"
+  | "coach-clash"
+  | "room-clash";
+
+export interface MonthProblem {
+  readonly kind: MonthProblemKind;
+  /** The slots it is about, by day and time: one, or the two that clash. */
+  readonly slots: readonly string[];
+  readonly message: string;
+  /** Minutes of the overlap, or by which the plan is too long; absent otherwise. */
+  readonly minutes?: number;
+}
+
+/**
+ * Problems of every slot from `today` ('YYYY-MM-DD') on, in order of time. `plans` are the summaries the page knows;
+ * a slot's plan that is not among them was deleted or is not this reader's to see.
+ */
+export function monthProblems(slots: readonly Slot[], plans: readonly PlanSummary[], today: string): MonthProblem[] {
+  const known = new Map(plans.map((plan) => [plan.id, plan]));
+  const coming = slots.filter((slot) => slot.date >= today).sort(bySlotTime);
+  return coming.flatMap((slot, i) => [
+    ...planProblems(slot, slot.planId === null ? undefined : known.get(slot.planId)),
+    ...coming.slice(i + 1).flatMap((other) => clashes(slot, other)),
+  ]);
+}
+
+function planProblems(slot: Slot, plan: PlanSummary | undefined): MonthProblem[] {
+  const say = (kind: MonthProblemKind, message: string, minutes?: number): MonthProblem => ({
+    kind,
+    slots: [slot.id],
+    message,
+    ...(minutes === undefined ? {} : { minutes }),
+  });
+  if (slot.planId === null) return [say("no-plan", "No plan yet.")];
+  if (!plan) return [say("plan-not-found", "Its plan was deleted or is not shared with you.")];
+  const problems: MonthProblem[] = [];
+  const title = plan.title || "Untitled plan";
+  if (plan.state !== "signed-off") {
+    problems.push(
+      plan.edition === 0
+        ? say("plan-unsigned", `"${title}" is not signed off.`)
+        : say("plan-changed", `"${title}" was written on after edition ${plan.edition}; the floor gets that edition.`),
+    );
+  }
+  const over = plan.lengthSeconds / 60 - slot.minutes;
+  if (over > 0) {
+    const by = Math.ceil(over);
+    problems.push(say("plan-too-long", `"${title}" is ${by} min longer than its slot of ${slot.minutes} min.`, by));
+  }
+  return problems;
+}
+
+function clashes(a: Slot, b: Slot): MonthProblem[] {
+  const minutes = overlapMinutes(a, b);
+  if (minutes <= 0) return [];
+  const slots = [a.id, b.id];
+  const at = `${b.date} ${b.time}`;
+  const found: MonthProblem[] = [];
+  if (a.coachId !== null && a.coachId === b.coachId) {
+    found.push({
+      kind: "coach-clash",
+      slots,
+      minutes,
+      message: `One coach has two classes at ${at} (${minutes} min).`,
+    });
+  }
+  if (a.roomId !== null && a.roomId === b.roomId) {
+    found.push({ kind: "room-clash", slots, minutes, message: `One room has two classes at ${at} (${minutes} min).` });
+  }
+  return found;
+}
+
+/** Minutes that two slots share, over midnight too; 0 when one ends as the other begins, or before. */
+export function overlapMinutes(a: Slot, b: Slot): number {
+  const from = (s: Slot) => dayNumber(s.date) * 1440 + minuteOfDay(s.time);
+  return Math.max(0, Math.min(from(a) + a.minutes, from(b) + b.minutes) - Math.max(from(a), from(b)));
+}
