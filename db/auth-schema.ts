@@ -1,0 +1,122 @@
+/**
+ * Tables of accounts, in the shape the sign-in library expects (its own column set, our comments). One organization
+ * row stands for the studio; a member row holds a person's roles. Times are ms since the epoch, UTC.
+ */
+import { index, integer, sqliteTable, text } from "drizzle-orm/sqlite-core";
+
+const time = (name: string) => integer(name, { mode: "timestamp_ms" });
+
+/** Somebody who has or had an account. The row stays when they leave, so that their plans keep an author. */
+export const user = sqliteTable("user", {
+  id: text("id").primaryKey(),
+  name: text("name").notNull(),
+  email: text("email").notNull().unique(),
+  emailVerified: integer("email_verified", { mode: "boolean" }).notNull().default(false),
+  image: text("image"),
+  createdAt: time("created_at").notNull(),
+  updatedAt: time("updated_at").notNull(),
+});
+
+export const session = sqliteTable(
+  "session",
+  {
+    id: text("id").primaryKey(),
+    expiresAt: time("expires_at").notNull(),
+    token: text("token").notNull().unique(),
+    createdAt: time("created_at").notNull(),
+    updatedAt: time("updated_at").notNull(),
+    ipAddress: text("ip_address"),
+    userAgent: text("user_agent"),
+    userId: text("user_id")
+      .notNull()
+      .references(() => user.id, { onDelete: "cascade" }),
+    activeOrganizationId: text("active_organization_id"),
+  },
+  (t) => [index("session_user").on(t.userId)],
+);
+
+/** How a person proves who they are. We use only "credential": a password hash. */
+export const account = sqliteTable(
+  "account",
+  {
+    id: text("id").primaryKey(),
+    accountId: text("account_id").notNull(),
+    providerId: text("provider_id").notNull(),
+    userId: text("user_id")
+      .notNull()
+      .references(() => user.id, { onDelete: "cascade" }),
+    accessToken: text("access_token"),
+    refreshToken: text("refresh_token"),
+    idToken: text("id_token"),
+    accessTokenExpiresAt: time("access_token_expires_at"),
+    refreshTokenExpiresAt: time("refresh_token_expires_at"),
+    scope: text("scope"),
+    password: text("password"),
+    createdAt: time("created_at").notNull(),
+    updatedAt: time("updated_at").notNull(),
+  },
+  (t) => [index("account_user").on(t.userId)],
+);
+
+export const verification = sqliteTable(
+  "verification",
+  {
+    id: text("id").primaryKey(),
+    identifier: text("identifier").notNull(),
+    value: text("value").notNull(),
+    expiresAt: time("expires_at").notNull(),
+    createdAt: time("created_at").notNull(),
+    updatedAt: time("updated_at").notNull(),
+  },
+  (t) => [index("verification_identifier").on(t.identifier)],
+);
+
+export const organization = sqliteTable("organization", {
+  id: text("id").primaryKey(),
+  name: text("name").notNull(),
+  slug: text("slug").notNull().unique(),
+  logo: text("logo"),
+  createdAt: time("created_at").notNull(),
+  metadata: text("metadata"),
+});
+
+export const member = sqliteTable(
+  "member",
+  {
+    id: text("id").primaryKey(),
+    organizationId: text("organization_id")
+      .notNull()
+      .references(() => organization.id, { onDelete: "cascade" }),
+    userId: text("user_id")
+      .notNull()
+      .unique()
+      .references(() => user.id, { onDelete: "cascade" }),
+    /** Comma list of lib/policy roles, e.g. "coach,manager". */
+    role: text("role").notNull(),
+    createdAt: time("created_at").notNull(),
+  },
+  (t) => [index("member_organization").on(t.organizationId)],
+);
+
+/** An invitation link. `id` is the unguessable part of the link; `email` is fixed by whoever invites. */
+export const invitation = sqliteTable(
+  "invitation",
+  {
+    id: text("id").primaryKey(),
+    organizationId: text("organization_id")
+      .notNull()
+      .references(() => organization.id, { onDelete: "cascade" }),
+    email: text("email").notNull(),
+    name: text("name"),
+    role: text("role"),
+    status: text("status", { enum: ["pending", "accepted", "revoked"] })
+      .notNull()
+      .default("pending"),
+    expiresAt: time("expires_at").notNull(),
+    createdAt: time("created_at").notNull(),
+    inviterId: text("inviter_id")
+      .notNull()
+      .references(() => user.id, { onDelete: "cascade" }),
+  },
+  (t) => [index("invitation_email").on(t.email)],
+);

@@ -1,0 +1,165 @@
+/** People of the studio: accounts, roles and invitations. Every function is synchronous; callers bring the transaction. */
+import { and, asc, desc, eq } from "drizzle-orm";
+import { account, invitation, member, user } from "#db/auth-schema.ts";
+import type { Db } from "#db/connection.ts";
+import { parseRoles, type Role } from "#lib/policy/can.ts";
+import { ORGANIZATION_ID } from "./studio-repo.ts";
+
+export interface StudioPerson {
+  readonly id: string;
+  readonly name: string;
+  readonly email: string;
+  readonly roles: readonly Role[];
+  /** ms since the epoch. */
+  readonly since: number;
+}
+
+export interface NewAccount {
+  readonly id: string;
+  readonly name: string;
+  readonly email: string;
+  readonly passwordHash: string;
+  readonly roles: readonly Role[];
+  readonly at: number;
+}
+
+export interface Invitation {
+  readonly id: string;
+  readonly email: string;
+  readonly name: string | null;
+  readonly roles: readonly Role[];
+  readonly status: "pending" | "accepted" | "revoked";
+  readonly createdAt: number;
+  readonly expiresAt: number;
+}
+
+const personColumns = { id: user.id, name: user.name, email: user.email, role: member.role, since: member.createdAt };
+
+export function listPeople(db: Db): StudioPerson[] {
+  const rows = db.orm.select(personColumns).from(member).innerJoin(user, eq(user.id, member.userId));
+  return rows.orderBy(asc(user.name), asc(user.id)).all().map(toPerson);
+}
+
+export function readPerson(db: Db, userId: string): StudioPerson | undefined {
+  const rows = db.orm.select(personColumns).from(member).innerJoin(user, eq(user.id, member.userId));
+  const row = rows.where(eq(user.id, userId)).get();
+  return row && toPerson(row);
+}
+
+/** Everybody's name by id, those who have left included: plans and comments keep their authors. */
+export function namesById(db: Db): Map<string, string> {
+  const rows = db.orm.select({ id: user.id, name: user.name }).from(user).all();
+  return new Map(rows.map((row) => [row.id, row.name]));
+}
+
+/** The id of an account row with this address, of somebody here or of somebody who has left. Addresses are lower case. */
+export function userIdByEmail(db: Db, email: string): string | undefined {
+  return db.orm.select({ id: user.id }).from(user).where(eq(user.email, email)).get()?.id;
+}
+
+/** A new account with a password, as a member of the studio. Throws when the address is taken. */
+export function insertAccount(db: Db, made: NewAccount): void {
+  const at = new Date(made.at);
+  db.orm.insert(user).values({ id: made.id, name: made.name, email: made.email, createdAt: at, updatedAt: at }).run();
+  giveAccess(db, made);
+}
+
+/** Somebody who had left comes back under the same id, with a new password and these roles. */
+export function returnAccount(db: Db, back: NewAccount): void {
+  db.orm
+    .update(user)
+    .set({ name: back.name, updatedAt: new Date(back.at) })
+    .where(eq(user.id, back.id))
+    .run();
+  db.orm.delete(account).where(eq(account.userId, back.id)).run();
+  giveAccess(db, back);
+}
+
+function giveAccess(db: Db, who: NewAccount): void {
+  const at = new Date(who.at);
+  const times = { createdAt: at, updatedAt: at };
+  db.orm
+    .insert(account)
+    .values({
+      id: who.id,
+      accountId: who.id,
+      providerId: "credential",
+      userId: who.id,
+      password: who.passwordHash,
+      ...times,
+    })
+    .run();
+  db.orm
+    .insert(member)
+    .values({ id: who.id, organizationId: ORGANIZATION_ID, userId: who.id, role: who.roles.join(","), createdAt: at })
+    .run();
+}
+
+export function setRoles(db: Db, userId: string, roles: readonly Role[]): void {
+  db.orm
+    .update(member)
+    .set({ role: roles.join(",") })
+    .where(eq(member.userId, userId))
+    .run();
+}
+
+/** Takes away membership and password. The name stays, for the plans and comments that carry it. */
+export function removeAccess(db: Db, userId: string): void {
+  db.orm.delete(member).where(eq(member.userId, userId)).run();
+  db.orm.delete(account).where(eq(account.userId, userId)).run();
+}
+
+export function insertInvitation(db: Db, made: Omit<Invitation, "status"> & { readonly inviterId: string }): void {
+  db.orm
+    .insert(invitation)
+    .values({
+      id: made.id,
+      organizationId: ORGANIZATION_ID,
+      email: made.email,
+      name: made.name,
+      role: made.roles.join(","),
+      expiresAt: new Date(made.expiresAt),
+      createdAt: new Date(made.createdAt),
+      inviterId: made.inviterId,
+    })
+    .run();
+}
+
+export function readInvitation(db: Db, id: string): Invitation | undefined {
+  const row = db.orm.select().from(invitation).where(eq(invitation.id, id)).get();
+  return row && toInvitation(row);
+}
+
+/** Pending ones, newest first; expired ones among them, so that a manager sees that a link has run out. */
+export function listPendingInvitations(db: Db): Invitation[] {
+  const rows = db.orm.select().from(invitation).where(eq(invitation.status, "pending"));
+  return rows.orderBy(desc(invitation.createdAt), asc(invitation.id)).all().map(toInvitation);
+}
+
+/** Turns a pending invitation into an accepted or revoked one; false when it was not pending any more. */
+export function settleInvitation(db: Db, id: string, status: "accepted" | "revoked"): boolean {
+  const pending = and(eq(invitation.id, id), eq(invitation.status, "pending"));
+  return db.orm.update(invitation).set({ status }).where(pending).run().changes > 0;
+}
+
+/** A new link for an address makes the older ones void. */
+export function revokeInvitationsFor(db: Db, email: string): void {
+  const pending = and(eq(invitation.email, email), eq(invitation.status, "pending"));
+  db.orm.update(invitation).set({ status: "revoked" }).where(pending).run();
+}
+
+function toPerson(row: { id: string; name: string; email: string; role: string; since: Date }): StudioPerson {
+  return { id: row.id, name: row.name, email: row.email, roles: parseRoles(row.role), since: row.since.getTime() };
+}
+
+function toInvitation(row: typeof invitation.$inferSelect): Invitation {
+  return {
+    id: row.id,
+    email: row.email,
+    name: row.name,
+    roles: parseRoles(row.role ?? ""),
+    status: row.status,
+    createdAt: row.createdAt.getTime(),
+    expiresAt: row.expiresAt.getTime(),
+  };
+}

@@ -1,0 +1,43 @@
+/** Sessions as the rest of the program sees them: whose, until when, with which roles. The library writes the rows. */
+import { and, eq, isNull } from "drizzle-orm";
+import { session } from "#db/auth-schema.ts";
+import type { Db } from "#db/connection.ts";
+import { device } from "#db/schema.ts";
+
+export interface SessionRow {
+  readonly userId: string;
+  /** ms since the epoch. */
+  readonly expiresAt: number;
+  /** The member's stored role list; null when the person is no longer of the studio. */
+  readonly role: string | null;
+}
+
+const statements = new WeakMap<Db, (sessionId: string) => unknown>();
+
+/**
+ * One session by id, read afresh from the table every time; undefined when it was ended.
+ * Asked once a second for every open socket, so the statement is prepared once per database.
+ */
+export function readSession(db: Db, sessionId: string): SessionRow | undefined {
+  let get = statements.get(db);
+  if (!get) {
+    const statement = db.raw.prepare(
+      `SELECT s.user_id AS userId, s.expires_at AS expiresAt, m.role AS role
+         FROM session s LEFT JOIN member m ON m.user_id = s.user_id WHERE s.id = ?`,
+    );
+    get = (id) => statement.get(id);
+    statements.set(db, get);
+  }
+  return get(sessionId) as SessionRow | undefined;
+}
+
+/** Ends every session of a person. Gives how many there were. */
+export function endSessionsOf(db: Db, userId: string): number {
+  return db.orm.delete(session).where(eq(session.userId, userId)).run().changes;
+}
+
+/** The paired device whose token has this hash, unless its pairing was taken back. */
+export function deviceByTokenHash(db: Db, tokenHash: string): { id: string; roomId: string } | undefined {
+  const known = and(eq(device.tokenHash, tokenHash), isNull(device.revokedAt));
+  return db.orm.select({ id: device.id, roomId: device.roomId }).from(device).where(known).get();
+}

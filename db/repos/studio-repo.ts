@@ -1,0 +1,66 @@
+/** The one studio of this installation and what its house decided. */
+import { eq } from "drizzle-orm";
+import { organization } from "#db/auth-schema.ts";
+import type { Db } from "#db/connection.ts";
+import { studio } from "#db/schema.ts";
+import type { Standards } from "#lib/plan/schema.ts";
+
+const ONLY = 1;
+/** The account library's name for the studio: there is one, so its id is a constant. */
+export const ORGANIZATION_ID = "studio";
+
+export interface Studio {
+  readonly name: string;
+  readonly town: string;
+  readonly standards: Standards;
+  /** May somebody sign off a plan that only they wrote? */
+  readonly soleAuthorMaySign: boolean;
+}
+
+/** Undefined until the first run has made it. */
+export function readStudio(db: Db): Studio | undefined {
+  const row = db.orm.select().from(studio).where(eq(studio.id, ONLY)).get();
+  return (
+    row && {
+      name: row.name,
+      town: row.town,
+      standards: JSON.parse(row.standardsJson) as Standards, // written by writeStandards only
+      soleAuthorMaySign: row.soleAuthorMaySign,
+    }
+  );
+}
+
+export const studioExists = (db: Db): boolean => readStudio(db) !== undefined;
+
+/** Makes the studio; throws on a second one (the primary key), which ends the surrounding transaction. */
+export function insertStudio(
+  db: Db,
+  made: { name: string; town: string; soleAuthorMaySign: boolean; at: number },
+): void {
+  db.orm
+    .insert(studio)
+    .values({
+      id: ONLY,
+      name: made.name,
+      town: made.town,
+      soleAuthorMaySign: made.soleAuthorMaySign,
+      createdAt: made.at,
+    })
+    .run();
+  db.orm
+    .insert(organization)
+    .values({ id: ORGANIZATION_ID, name: made.name, slug: ORGANIZATION_ID, createdAt: new Date(made.at) })
+    .run();
+}
+
+export function writeStandards(db: Db, standards: Standards): void {
+  db.orm
+    .update(studio)
+    .set({ standardsJson: JSON.stringify(standards) })
+    .where(eq(studio.id, ONLY))
+    .run();
+}
+
+export function writeSoleAuthorMaySign(db: Db, may: boolean): void {
+  db.orm.update(studio).set({ soleAuthorMaySign: may }).where(eq(studio.id, ONLY)).run();
+}

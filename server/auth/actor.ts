@@ -1,0 +1,81 @@
+/**
+ * Who is asking: the person behind a session cookie, for HTTP requests, pages and socket upgrades alike. Rights are
+ * read from the member row each time, so a changed role counts at the next question.
+ */
+import type { Db } from "#db/connection.ts";
+import { readSession } from "#db/repos/session-repo.ts";
+import { type Person, parseRoles, type Role } from "#lib/policy/can.ts";
+import { type Springline, springline } from "#server/springline.ts";
+
+/** A person with a valid session. */
+export interface SignedIn {
+  readonly actor: Person;
+  readonly name: string;
+  readonly email: string;
+  readonly sessionId: string;
+}
+
+/** Header fields as a route handler has them, or as Node's `IncomingMessage.headers`. */
+export type HeaderSource = Headers | Readonly<Record<string, string | string[] | undefined>>;
+type Asked = Pick<Springline, "auth" | "db" | "now">;
+
+/**
+ * The person behind these headers, or null: no cookie, a forged or expired session, or somebody who is no longer of
+ * the studio. Never lengthens the session (a page cannot send the new cookie): `freshenSession` does.
+ */
+export async function actorFromHeaders(headers: HeaderSource, app: Asked = springline()): Promise<SignedIn | null> {
+  const found = await app.auth.api.getSession({ headers: toHeaders(headers), query: { disableRefresh: true } });
+  return found && signedIn(app, found);
+}
+
+/** The same, and the cookies to send when the session's end was moved on (sliding expiry) or the cookie is void. */
+export async function freshenSession(
+  headers: HeaderSource,
+  app: Asked = springline(),
+): Promise<{ readonly who: SignedIn | null; readonly cookies: readonly string[] }> {
+  const got = await app.auth.api.getSession({ headers: toHeaders(headers), returnHeaders: true });
+  return { who: got.response && signedIn(app, got.response), cookies: got.headers.getSetCookie() };
+}
+
+export interface SessionAccess {
+  readonly userId: string;
+  readonly roles: readonly Role[];
+  /** ms since the epoch. */
+  readonly expiresAt: number;
+}
+
+/**
+ * What a session still opens at `now` (ms): null once it has ended, expired, or its person has left. Synchronous, one
+ * prepared statement, no cache: the sweep over open sockets asks it once a second.
+ */
+export function sessionAccess(db: Db, sessionId: string, now: number): SessionAccess | null {
+  const row = readSession(db, sessionId);
+  if (!row || row.role === null || row.expiresAt <= now) return null;
+  return { userId: row.userId, roles: parseRoles(row.role), expiresAt: row.expiresAt };
+}
+
+interface Found {
+  readonly session: { readonly id: string };
+  readonly user: { readonly id: string; readonly name: string; readonly email: string };
+}
+
+function signedIn(app: Asked, found: Found): SignedIn | null {
+  const access = sessionAccess(app.db, found.session.id, app.now());
+  if (!access) return null;
+  return {
+    actor: { kind: "person", id: found.user.id, roles: access.roles },
+    name: found.user.name,
+    email: found.user.email,
+    sessionId: found.session.id,
+  };
+}
+
+export function toHeaders(source: HeaderSource): Headers {
+  if (source instanceof Headers) return source;
+  const headers = new Headers();
+  for (const [name, value] of Object.entries(source)) {
+    if (name.startsWith(":")) continue;
+    if (value !== undefined) headers.set(name, Array.isArray(value) ? value.join(", ") : value);
+  }
+  return headers;
+}

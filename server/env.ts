@@ -1,0 +1,108 @@
+/**
+ * Everything the process takes from its surroundings, read once and checked. The only place that looks at the
+ * environment; a wrong value is one clear sentence, never a stack trace.
+ */
+import { randomBytes } from "node:crypto";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { z } from "zod";
+
+/** `demo` runs the invented studio from its own folder; `live` is the real thing; `dev` is `live` while working on it. */
+export type Mode = "live" | "dev" | "demo";
+
+export interface Env {
+  readonly mode: Mode;
+  /** Folder of the database, the secret and nothing else. */
+  readonly dataDir: string;
+  readonly databaseFile: string;
+  readonly host: string;
+  readonly port: number;
+  /** The public origin, e.g. "http://localhost:4310": cookies, links and the Origin check all use this one. */
+  readonly origin: string;
+  /** At least 32 characters; seals the signing key and signs the session cookies. */
+  readonly secret: string;
+  /** True when a proxy of ours sets X-Forwarded-For; otherwise such headers are dropped. */
+  readonly trustProxy: boolean;
+  readonly logLevel: string;
+  /** Next's output folder. */
+  readonly distDir: string;
+}
+
+/** A surrounding that the program refuses to run in; `message` is for the person who started it. */
+export class EnvError extends Error {}
+
+/** Public on purpose: with it anybody could forge a session, so it opens nothing but the demo. */
+export const DEMO_SECRET = "demo-secret-of-the-invented-studio-opens-nothing-real";
+const SECRET_LENGTH = 32;
+
+const surroundings = z.object({
+  SPRINGLINE_DATA: z.string().min(1).optional(),
+  SPRINGLINE_DIST: z.string().min(1).default(".next"),
+  SPRINGLINE_LOG: z.enum(["fatal", "error", "warn", "info", "debug", "trace", "silent"]).default("info"),
+  SPRINGLINE_SECRET: z.string().min(1).optional(),
+  SPRINGLINE_TRUST_PROXY: z.enum(["0", "1", "true", "false", ""]).default("0"),
+  SPRINGLINE_URL: z.url({ protocol: /^https?$/ }).optional(),
+  PORT: z.coerce.number().int().min(0).max(65535).default(4310),
+  HOST: z.string().min(1).default("127.0.0.1"),
+});
+
+/**
+ * Reads the surroundings for `mode`. Makes the data folder, and in live and dev a secret file of its own when none is
+ * given. Throws EnvError with one sentence.
+ */
+export function readEnv(mode: Mode, vars: Record<string, string | undefined> = process.env): Env {
+  const parsed = surroundings.safeParse(vars);
+  if (!parsed.success) {
+    const issue = parsed.error.issues[0];
+    throw new EnvError(`The setting ${issue?.path.join(".")} cannot be used: ${issue?.message}.`);
+  }
+  const v = parsed.data;
+  const dataDir = resolve(v.SPRINGLINE_DATA ?? (mode === "demo" ? "data-demo" : "data"));
+  const secret = mode === "demo" ? DEMO_SECRET : chooseSecret(v.SPRINGLINE_SECRET, dataDir);
+  makeFolder(dataDir);
+  return {
+    mode,
+    dataDir,
+    databaseFile: join(dataDir, "springline.sqlite"),
+    host: mode === "demo" ? "127.0.0.1" : v.HOST,
+    port: v.PORT,
+    origin: new URL(v.SPRINGLINE_URL ?? `http://localhost:${v.PORT}`).origin,
+    secret,
+    trustProxy: v.SPRINGLINE_TRUST_PROXY === "1" || v.SPRINGLINE_TRUST_PROXY === "true",
+    logLevel: v.SPRINGLINE_LOG,
+    distDir: v.SPRINGLINE_DIST,
+  };
+}
+
+function chooseSecret(given: string | undefined, dataDir: string): string {
+  const secret = given ?? keptSecret(dataDir);
+  if (secret === DEMO_SECRET) {
+    throw new EnvError(
+      "The demo's secret is public: it may not guard a real studio. Set SPRINGLINE_SECRET to your own.",
+    );
+  }
+  if (secret.length < SECRET_LENGTH) {
+    throw new EnvError(`The secret is too short: it needs at least ${SECRET_LENGTH} characters (SPRINGLINE_SECRET).`);
+  }
+  return secret;
+}
+
+/** The secret in the data folder, made on the first start; only the account that runs the server may read it. */
+function keptSecret(dataDir: string): string {
+  makeFolder(dataDir);
+  const file = join(dataDir, "secret");
+  try {
+    writeFileSync(file, randomBytes(32).toString("base64url"), { mode: 0o600, flag: "wx" });
+  } catch (error) {
+    if (!(error instanceof Error && "code" in error && error.code === "EEXIST")) throw error;
+  }
+  return readFileSync(file, "utf8").trim();
+}
+
+function makeFolder(dir: string): void {
+  try {
+    mkdirSync(dir, { recursive: true, mode: 0o700 });
+  } catch (cause) {
+    throw new EnvError(`The data folder ${dir} cannot be made: ${cause instanceof Error ? cause.message : cause}.`);
+  }
+}

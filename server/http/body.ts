@@ -1,0 +1,56 @@
+/** A request's JSON body, read with a limit and checked with zod; what is wrong with it is said in one sentence. */
+import type { z } from "zod";
+import { fail, ok, type Result } from "#server/result.ts";
+
+/** Bytes. A plan file of a long class with its whole library is well below one tenth of this. */
+export const MAX_BODY_BYTES = 5 * 1024 * 1024;
+
+export const TOO_LARGE = fail(413, "too-large", "This is larger than the server takes at once: 5 MB is the limit.");
+const NOT_JSON = fail(400, "not-json", "The server could not read this: it is not JSON text in UTF-8.");
+
+/** Reads and checks the body. Errors: 413 too-large, 415 not-json-type, 400 not-json, 422 invalid (with `pointer`). */
+export async function readBody<T>(request: Request, schema: z.ZodType<T>): Promise<Result<T>> {
+  const type = request.headers.get("content-type") ?? "";
+  if (!/^application\/json\s*(;|$)/i.test(type)) {
+    return fail(415, "not-json-type", "Send this as application/json.");
+  }
+  const text = await readText(request);
+  if (!text.ok) return text;
+  let value: unknown;
+  try {
+    value = JSON.parse(text.value);
+  } catch {
+    return NOT_JSON;
+  }
+  const parsed = schema.safeParse(value);
+  return parsed.success ? ok(parsed.data) : invalid(parsed.error);
+}
+
+/** A zod error as one sentence about its first place; all places are in `details.issues`. */
+export function invalid(error: z.ZodError): Result<never> {
+  const issues = error.issues.map((issue) => ({
+    pointer: issue.path.map((part) => `/${String(part).replaceAll("~", "~0").replaceAll("/", "~1")}`).join(""),
+    message: issue.message,
+  }));
+  const first = issues[0];
+  const where = first?.pointer ? `${first.pointer.slice(1).replaceAll("/", " ")}: ` : "";
+  return fail(422, "invalid", `${where}${first?.message ?? "This cannot be used."}`, { issues });
+}
+
+async function readText(request: Request): Promise<Result<string>> {
+  if (Number(request.headers.get("content-length") ?? 0) > MAX_BODY_BYTES) return TOO_LARGE;
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  if (request.body) {
+    for await (const chunk of request.body) {
+      size += chunk.byteLength;
+      if (size > MAX_BODY_BYTES) return TOO_LARGE;
+      chunks.push(chunk);
+    }
+  }
+  try {
+    return ok(new TextDecoder("utf-8", { fatal: true }).decode(Buffer.concat(chunks)));
+  } catch {
+    return NOT_JSON;
+  }
+}

@@ -1,0 +1,29 @@
+/** What went wrong on the server's own side, as an error for a person; the cause goes to the log, never to the page. */
+import type { Log } from "#server/log.ts";
+import type { AppError } from "#server/result.ts";
+
+/** Full disk, busy database and read errors are told apart from bugs: they pass, and nothing half done was kept. */
+export function faultToError(cause: unknown, log: Log, request: Request): AppError {
+  const path = new URL(request.url).pathname;
+  log.error({ err: cause, method: request.method, path }, "request failed");
+  const code = cause instanceof Error && "code" in cause ? String(cause.code) : "";
+  if (code.startsWith("SQLITE_FULL")) {
+    return {
+      code: "disk-full",
+      status: 507,
+      message: "The server's disk is full: nothing was changed. Try again later.",
+    };
+  }
+  if (/^SQLITE_(BUSY|IOERR|LOCKED|READONLY)/.test(code)) {
+    return {
+      code: "storage",
+      status: 503,
+      message: "The server cannot save just now: nothing was changed. Try again.",
+    };
+  }
+  return {
+    code: "broken",
+    status: 500,
+    message: "Something broke on the server. It is in the server's log; try again, or tell whoever looks after it.",
+  };
+}

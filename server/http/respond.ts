@@ -1,0 +1,146 @@
+/**
+ * The edge between HTTP and commands. A route handler is one expression:
+ *
+ *   export const POST = guarded({ body: newPlanSchema }, ({ app, actor, body }) => createPlan(app, actor, body));
+ *   export const GET = guarded({}, ({ app, actor, params }) => readPlanFile(app, actor, params.id ?? ""));
+ *
+ * `guarded` asks for a signed-in person, `guardedDevice` for a paired device's token, `unguarded` for nobody. All
+ * three: check the Origin on every method that changes something, read at most 5 MB of JSON and check it with the
+ * given zod schema, and turn a `Result` into a response. A handler may also give a ready `Response` (a file, a track).
+ * Errors are `{error: {code, message, details?}}` with a message fit for a person.
+ */
+import type { z } from "zod";
+import type { Device, Person } from "#lib/policy/can.ts";
+import { freshenSession, type SignedIn } from "#server/auth/actor.ts";
+import { deviceFromHeaders } from "#server/auth/device.ts";
+import { type AppError, fail, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
+import { type Springline, springline } from "#server/springline.ts";
+import { readBody } from "./body.ts";
+import { faultToError } from "./fault.ts";
+
+export interface Call<B> {
+  readonly app: Springline;
+  readonly request: Request;
+  /** The path's parameters, e.g. `params.id`. */
+  readonly params: Readonly<Record<string, string | undefined>>;
+  /** What `options.body` made of the request's JSON; undefined without one. */
+  readonly body: B;
+}
+export interface PersonCall<B> extends Call<B> {
+  readonly actor: Person;
+  readonly who: SignedIn;
+}
+export interface DeviceCall<B> extends Call<B> {
+  readonly device: Device;
+}
+
+export interface Options<B> {
+  readonly body?: z.ZodType<B>;
+  /** Status of a success; 200 when left out. */
+  readonly status?: number;
+}
+
+type Answer = Result<unknown> | Response;
+type Handler<C> = (call: C) => Answer | Promise<Answer>;
+interface RouteContext {
+  readonly params: Promise<Record<string, string | string[] | undefined>>;
+}
+type Route = (request: Request, context?: RouteContext) => Promise<Response>;
+
+/** A route for signed-in people. Keeps their session going: its end moves on with use. */
+export function guarded<B = undefined>(options: Options<B>, handler: Handler<PersonCall<B>>): Route {
+  return route(async (app, request, context) => {
+    const origin = checkOrigin(app, request);
+    if (!origin.ok) return respond(origin);
+    const { who, cookies } = await freshenSession(request.headers, app);
+    if (!who) return withCookies(respond(NOT_SIGNED_IN), cookies);
+    const call = await readCall(app, request, context, options);
+    const answer = call.ok ? await handler({ ...call.value, actor: who.actor, who }) : call;
+    return withCookies(toResponse(answer, options.status), cookies);
+  });
+}
+
+/** A route for paired devices. No cookie is looked at, so no Origin is asked for. */
+export function guardedDevice<B = undefined>(options: Options<B>, handler: Handler<DeviceCall<B>>): Route {
+  return route(async (app, request, context) => {
+    const device = deviceFromHeaders(request.headers, app);
+    if (!device) return respond(DEVICE_UNKNOWN);
+    const call = await readCall(app, request, context, options);
+    return toResponse(call.ok ? await handler({ ...call.value, device }) : call, options.status);
+  });
+}
+
+/** A route that anybody may call: the handler itself decides. */
+export function unguarded<B = undefined>(options: Options<B>, handler: Handler<Call<B>>): Route {
+  return route(async (app, request, context) => {
+    const origin = checkOrigin(app, request);
+    const call = origin.ok ? await readCall(app, request, context, options) : origin;
+    return toResponse(call.ok ? await handler(call.value) : call, options.status);
+  });
+}
+
+/** A command's result as JSON; nothing of it is kept by any cache. */
+export function respond(result: Result<unknown>, status = 200): Response {
+  if (!result.ok) return Response.json({ error: publicError(result.error) }, answering(result.error.status));
+  return Response.json(result.value ?? null, answering(status));
+}
+
+/** Methods that change nothing need no Origin; all others must come from our own pages. Errors: 403 other-origin. */
+export function checkOrigin(app: Pick<Springline, "env">, request: Request): Result<null> {
+  if (request.method === "GET" || request.method === "HEAD") return ok(null);
+  return request.headers.get("origin") === app.env.origin ? ok(null) : OTHER_ORIGIN;
+}
+
+const DEVICE_UNKNOWN = fail(
+  401,
+  "device-unknown",
+  "This device is not paired, or its pairing was taken back. Pair it again.",
+);
+const OTHER_ORIGIN = fail(
+  403,
+  "other-origin",
+  "This did not come from a page of this studio. Reload the page and try again.",
+);
+
+function route(run: (app: Springline, request: Request, context?: RouteContext) => Promise<Response>): Route {
+  return async (request, context) => {
+    const app = springline();
+    try {
+      return await run(app, request, context);
+    } catch (cause) {
+      return respond({ ok: false, error: faultToError(cause, app.log, request) });
+    }
+  };
+}
+
+async function readCall<B>(
+  app: Springline,
+  request: Request,
+  context: RouteContext | undefined,
+  options: Options<B>,
+): Promise<Result<Call<B>>> {
+  const params = Object.fromEntries(
+    Object.entries((await context?.params) ?? {}).map(([key, value]) => [
+      key,
+      Array.isArray(value) ? value.join("/") : value,
+    ]),
+  );
+  if (!options.body) return ok({ app, request, params, body: undefined as B }); // without a schema B is undefined
+  const body = await readBody(request, options.body);
+  return body.ok ? ok({ app, request, params, body: body.value }) : body;
+}
+
+const toResponse = (answer: Answer, status?: number): Response =>
+  answer instanceof Response ? answer : respond(answer, status);
+
+function withCookies(response: Response, cookies: readonly string[]): Response {
+  for (const cookie of cookies) response.headers.append("set-cookie", cookie);
+  return response;
+}
+
+const answering = (status: number): ResponseInit => ({ status, headers: { "cache-control": "no-store" } });
+
+function publicError(error: AppError): Omit<AppError, "status"> {
+  const { code, message, details } = error;
+  return details === undefined ? { code, message } : { code, message, details };
+}
