@@ -171,14 +171,6 @@ export const docSnapshot = sqliteTable(
   (t) => [primaryKey({ columns: [t.name, t.seq] })],
 );
 
-/** One writer process: who holds the database, and the last sign of life. */
-export const writerLock = sqliteTable("writer_lock", {
-  id: integer("id").primaryKey(), // always 1
-  owner: text("owner").notNull(),
-  pid: integer("pid").notNull(),
-  beatAt: integer("beat_at").notNull(),
-});
-
 /** A paired cue device. Only a hash of its token is kept. */
 export const device = sqliteTable("device", {
   id: text("id").primaryKey(),

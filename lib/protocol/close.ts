@@ -18,6 +18,10 @@ export const CLOSE = {
     code: 4409,
     text: "This document was written by a newer version of the program. Update the server before opening it; nothing was changed.",
   },
+  damaged: {
+    code: 4411,
+    text: "The server's record of this document is damaged, so it was not opened and nothing was changed. Ask whoever runs the server to look at its log; your words are kept on this device.",
+  },
   tooLarge: {
     code: 4413,
     text: "That change is larger than the server takes at once. It is kept on this device but not in the plan: take it back, or add it in smaller parts.",

@@ -84,6 +84,8 @@ export type News =
   | { readonly t: "saved"; readonly count: number }
   /** The server cannot write just now (true), or can again (false). Nothing unsaved is dropped. */
   | { readonly t: "storage"; readonly failing: boolean }
+  /** Names the history of the server's copy. A page keeps it beside its local copy and sends it when it connects again. */
+  | { readonly t: "generation"; readonly generation: string }
   | { readonly t: "rights"; readonly writes: boolean; readonly comments: boolean }
   | { readonly t: "present"; readonly people: readonly Present[] }
   /** Findings of the server's own copy whose canonical plan has this hash. */
