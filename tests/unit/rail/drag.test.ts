@@ -1,0 +1,72 @@
+import { describe, expect, test } from "vitest";
+import { draggedSeconds, dropAfter, freeSpot, steppedSeconds } from "#lib/rail/drag.ts";
+import { layoutRail } from "#lib/rail/layout.ts";
+
+const end = { seconds: 60, scale: 2, grid: 5, shortest: 5, longest: 300 };
+
+describe("draggedSeconds", () => {
+  test.each([
+    [0, 60],
+    [4, 60], // 2 s: less than half a step
+    [6, 65], // 3 s
+    [-20, 50],
+    [-1000, 5],
+    [10_000, 300],
+  ])("%d px down is %d s", (dy, seconds) => {
+    expect(draggedSeconds({ ...end, dy })).toBe(seconds);
+  });
+
+  test("a time off the grid stays until it is moved, then goes to the grid", () => {
+    expect(draggedSeconds({ ...end, seconds: 47, dy: 1 })).toBe(47);
+    expect(draggedSeconds({ ...end, seconds: 47, dy: 10 })).toBe(50);
+  });
+});
+
+describe("steppedSeconds", () => {
+  test.each([
+    [60, 1, 65],
+    [60, -1, 55],
+    [47, 1, 50],
+    [47, -1, 45],
+    [5, -1, 5],
+  ] as const)("%d s by %d is %d s", (from, by, to) => {
+    expect(steppedSeconds(from, by, 5)).toBe(to);
+  });
+});
+
+describe("dropAfter", () => {
+  const layout = layoutRail({
+    items: [
+      { id: "a", kind: "move", transitionFrom: 60, start: 60, end: 120 },
+      { id: "b", kind: "move", transitionFrom: 120, start: 126, end: 186 },
+      { id: "c", kind: "move", transitionFrom: 186, start: 192, end: 252 },
+    ],
+    lengthSeconds: 312,
+    total: 312,
+    scale: 1,
+    needs: {},
+  });
+
+  test("held still, an item stays where it is", () => {
+    expect(dropAfter(layout, "b", 156)).toBe("a");
+  });
+  test("above everything is the top, below everything the end", () => {
+    expect(dropAfter(layout, "b", 10)).toBeNull();
+    expect(dropAfter(layout, "b", 900)).toBe("c");
+    expect(dropAfter(layout, "c", 900)).toBe("b");
+  });
+});
+
+describe("freeSpot", () => {
+  const taken = [
+    { top: 100, height: 20 },
+    { top: 122, height: 20 },
+  ];
+  test("stays where it is wanted when nothing is there", () => {
+    expect(freeSpot(50, 20, taken)).toBe(50);
+  });
+  test("slides to the nearest free height, never into a hole that is too small", () => {
+    expect(freeSpot(110, 20, taken)).toBe(80);
+    expect(freeSpot(135, 20, taken)).toBe(142);
+  });
+});
