@@ -1,0 +1,223 @@
+/**
+ * A page's one connection to one shared document. Wraps y-websocket's provider and adds what it cannot know: how many
+ * of this page's messages are on the server's disk, why the server closed for good, and the server's news.
+ * Knows no React and no browser storage; runs in Node as well (give it a `WebSocket`).
+ */
+
+import { Awareness } from "y-protocols/awareness";
+import { WebsocketProvider } from "y-websocket";
+import type * as Y from "yjs";
+import { CLOSE, closeText, isFinalClose } from "#lib/protocol/close.ts";
+import { type DocName, formatDocName, MESSAGE, type News, QUERY } from "#lib/protocol/messages.ts";
+import { documentFrameKind, ownAwarenessFrame, parseNews } from "./frames.ts";
+
+export interface ConnectionState {
+  readonly connected: boolean;
+  /** On this connection the server's document has been read and this page's has been offered. */
+  readonly synced: boolean;
+  /** Messages of this connection that are not yet on the server's disk. */
+  readonly waiting: number;
+  /** The server says that it cannot write just now. */
+  readonly storageFailing: boolean;
+  /** Code of a final close (a `CLOSE` code); null while the connection lives or tries again. */
+  readonly closed: number | null;
+}
+
+export type SaveStatus =
+  | { readonly kind: "connecting" | "saved" | "sending" | "offline" | "storage-failing" }
+  | { readonly kind: "refused"; readonly code: number; readonly sentence: string };
+
+export interface ConnectOptions {
+  /** Where the server is, e.g. `wss://studio.example`: origin only. */
+  readonly origin: string;
+  readonly name: DocName;
+  readonly doc: Y.Doc;
+  /** Versions this page speaks; `generation` is that of the local copy, when there is one. */
+  readonly docVersion: number;
+  readonly editorVersion?: number;
+  readonly generation?: string;
+  /** Presence shown to others before the first change of it; null shows none. */
+  readonly awareness?: Record<string, unknown> | null;
+  readonly onNews?: (news: News) => void;
+  /** Called after every change of state, never while connecting is still being set up. */
+  readonly onState?: (state: ConnectionState) => void;
+  /** Only outside browsers. */
+  readonly WebSocket?: typeof WebSocket;
+  /** Longest wait between two attempts, ms. */
+  readonly maxBackoffMs?: number;
+}
+
+export interface DocConnection {
+  readonly awareness: Awareness;
+  readonly state: ConnectionState;
+  /** Connects again after a final close, for instance once the person has signed in again. */
+  reconnect(): void;
+  /** Takes the connection away without ending it: a test of being offline. */
+  disconnect(): void;
+  /** Ends it for good: no socket, no listener on the document; y-websocket's last idle timer runs out by itself. */
+  stop(): void;
+}
+
+/** The frame was larger than the socket layer takes at all: the same sentence as the server's own limit. */
+const FRAME_TOO_LARGE = 1009;
+const START: ConnectionState = { connected: false, synced: false, waiting: 0, storageFailing: false, closed: null };
+
+/** What to tell the person, from a state and whether anything was ever read on this page. */
+export function saveStatus(state: ConnectionState, everSynced: boolean): SaveStatus {
+  if (state.closed !== null)
+    return { kind: "refused", code: state.closed, sentence: closeText(state.closed) ?? CLOSE.noRight.text };
+  if (state.storageFailing) return { kind: "storage-failing" };
+  if (!state.connected) return { kind: everSynced ? "offline" : "connecting" };
+  if (!state.synced) return { kind: everSynced ? "sending" : "connecting" };
+  return { kind: state.waiting > 0 ? "sending" : "saved" };
+}
+
+/** Opens the connection. It reconnects by itself until a final close or `stop()`. */
+export function connectDoc(options: ConnectOptions): DocConnection {
+  return new Connection(options);
+}
+
+class Connection implements DocConnection {
+  readonly awareness: Awareness;
+  private readonly provider: WebsocketProvider;
+  private now: ConnectionState = START;
+  private sent = 0;
+  private saved = 0;
+  private offered = false;
+  private read = false;
+  private writes = true;
+  private readonly options: ConnectOptions;
+
+  constructor(options: ConnectOptions) {
+    this.options = options;
+    this.awareness = new Awareness(options.doc);
+    this.awareness.setLocalState(options.awareness ?? null);
+    this.provider = this.makeProvider();
+    this.provider.messageHandlers[MESSAGE.news] = (_encoder, decoder) => {
+      const news = parseNews(decoder);
+      if (news) this.takeNews(news);
+    };
+    // y-websocket sends every awareness change it hears of back to where it came from; only this page's own is news.
+    this.awareness.off("update", this.provider._awarenessUpdateHandler);
+    this.awareness.on("update", this.sendOwnAwareness);
+    this.listen();
+    this.provider.connect();
+  }
+
+  get state(): ConnectionState {
+    return this.now;
+  }
+
+  reconnect(): void {
+    this.change({ closed: null });
+    this.provider.connect();
+  }
+
+  disconnect(): void {
+    this.provider.disconnect();
+  }
+
+  stop(): void {
+    this.awareness.off("update", this.sendOwnAwareness);
+    this.provider.destroy();
+    this.awareness.destroy();
+  }
+
+  private makeProvider(): WebsocketProvider {
+    const { options } = this;
+    const params: Record<string, string> = { [QUERY.docVersion]: String(options.docVersion) };
+    if (options.editorVersion !== undefined) params[QUERY.editorVersion] = String(options.editorVersion);
+    if (options.generation !== undefined) params[QUERY.generation] = options.generation;
+    return new WebsocketProvider(`${options.origin}/sync`, formatDocName(options.name), options.doc, {
+      connect: false,
+      // Tabs of one browser each have a socket and a right of their own: the server sees every change.
+      disableBc: true,
+      awareness: this.awareness,
+      params,
+      maxBackoffTime: options.maxBackoffMs ?? 2500,
+      WebSocketPolyfill: this.countingSocket(options.WebSocket ?? WebSocket),
+      shouldReconnect: (event) => !isFinalClose(event.code) && event.code !== FRAME_TOO_LARGE,
+    });
+  }
+
+  /** A socket class that tells this connection of every document message it sends. */
+  private countingSocket(Base: typeof WebSocket): typeof WebSocket {
+    const noteSent = (frame: Uint8Array) => this.noteSent(frame);
+    return class extends Base {
+      override send(data: string | ArrayBufferLike | Blob | ArrayBufferView): void {
+        if (data instanceof Uint8Array) noteSent(data);
+        super.send(data as Uint8Array<ArrayBuffer>);
+      }
+    };
+  }
+
+  private listen(): void {
+    this.provider.on("status", ({ status }) => {
+      if (status === "connected") this.beginCounting();
+      else this.change({ connected: false, synced: false });
+    });
+    this.provider.on("sync", (synced) => {
+      this.read = synced;
+      this.recount();
+    });
+    this.provider.on("connection-close", (event) => {
+      if (event?.code === CLOSE.storageFailing.code) this.change({ storageFailing: true });
+    });
+    this.provider.on("closed", ({ code }) => {
+      this.change({ closed: code === FRAME_TOO_LARGE ? CLOSE.tooLarge.code : code });
+    });
+  }
+
+  private beginCounting(): void {
+    this.sent = 0;
+    this.saved = 0;
+    this.offered = false;
+    this.read = false;
+    this.writes = true;
+    this.change({ connected: true, synced: false, waiting: 0, storageFailing: false, closed: null });
+  }
+
+  private noteSent(frame: Uint8Array): void {
+    const kind = documentFrameKind(frame);
+    if (kind === null) return;
+    this.sent++;
+    if (kind === "step2") this.offered = true;
+    this.recount();
+  }
+
+  private takeNews(news: News): void {
+    if (news.t === "saved") {
+      this.saved = news.count;
+      this.recount();
+    } else if (news.t === "storage") this.change({ storageFailing: news.failing });
+    else if (news.t === "rights") this.takeRights(news.writes);
+    this.options.onNews?.(news);
+  }
+
+  /** A reader shows no presence of their own; on gaining the right to write it is shown at once. */
+  private takeRights(writes: boolean): void {
+    const gained = writes && !this.writes;
+    this.writes = writes;
+    if (gained) this.sendOwnAwareness({ added: [], updated: [this.awareness.clientID], removed: [] });
+  }
+
+  private recount(): void {
+    this.change({ synced: this.read && this.offered, waiting: Math.max(0, this.sent - this.saved) });
+  }
+
+  private change(part: Partial<ConnectionState>): void {
+    const next = { ...this.now, ...part };
+    const same = (Object.keys(next) as (keyof ConnectionState)[]).every((key) => next[key] === this.now[key]);
+    if (same) return;
+    this.now = Object.freeze(next);
+    this.options.onState?.(this.now);
+  }
+
+  private readonly sendOwnAwareness = (change: { added: number[]; updated: number[]; removed: number[] }): void => {
+    const own = this.awareness.clientID;
+    const { ws, wsconnected } = this.provider;
+    if (!ws || !wsconnected || !this.writes) return;
+    if ([change.added, change.updated, change.removed].some((ids) => ids.includes(own)))
+      ws.send(ownAwarenessFrame(this.awareness));
+  };
+}
