@@ -1,0 +1,47 @@
+/** The record of a plan: who did what to it, when. Only ever added to; the database refuses anything else. */
+import { asc, eq } from "drizzle-orm";
+import type { Db } from "#db/connection.ts";
+import { planEvent } from "#db/schema.ts";
+
+export type PlanEventKind =
+  | "created"
+  | "imported"
+  | "duplicated"
+  | "handed-in"
+  | "taken-back"
+  | "handed-back"
+  | "signed-off"
+  /** Somebody wrote in a signed plan: it is in writing again. */
+  | "written-on"
+  | "shared"
+  | "unshared"
+  | "team-on"
+  | "team-off"
+  | "room-changed"
+  | "deleted"
+  | "restored";
+
+export interface PlanEvent {
+  readonly planId: string;
+  /** ms since the epoch. */
+  readonly at: number;
+  readonly actorId: string;
+  readonly kind: PlanEventKind;
+  /** What was said with it, or the id of whom or what it was about. */
+  readonly note?: string | null;
+  /** SHA-256 (hex) of the plan it was done to, where that matters. */
+  readonly hash?: string | null;
+}
+
+export function addPlanEvent(db: Db, event: PlanEvent): void {
+  db.orm
+    .insert(planEvent)
+    .values({ ...event, note: event.note ?? null, hash: event.hash ?? null })
+    .run();
+}
+
+/** In the order in which it happened. */
+export function listPlanEvents(db: Db, planId: string): PlanEvent[] {
+  const rows = db.orm.select().from(planEvent).where(eq(planEvent.planId, planId)).orderBy(asc(planEvent.id)).all();
+  return rows.map((row) => ({ ...row, kind: row.kind as PlanEventKind })); // written by addPlanEvent only
+}

@@ -1,0 +1,128 @@
+/**
+ * Plans as rows: whose they are, who may see them, in which state. What a plan says lives in its document; title and
+ * length here are copies for lists. Every function is synchronous; callers bring the transaction.
+ */
+import { and, asc, desc, eq, inArray } from "drizzle-orm";
+import type { Db } from "#db/connection.ts";
+import { plan, planAuthor, planShare } from "#db/schema.ts";
+import type { PlanState } from "#lib/protocol/messages.ts";
+
+export interface PlanRow {
+  readonly id: string;
+  readonly title: string;
+  readonly lengthSeconds: number;
+  readonly ownerId: string;
+  readonly roomId: string;
+  readonly team: boolean;
+  readonly state: PlanState;
+  readonly handedInBy: string | null;
+  /** ms since the epoch, as are all times here. */
+  readonly handedInAt: number | null;
+  /** What was said with the last hand-in, hand-back or sign-off. */
+  readonly stateNote: string | null;
+  readonly createdAt: number;
+  readonly updatedAt: number;
+  readonly deletedAt: number | null;
+  /** Ids of the people it is shared with, in order of id. */
+  readonly sharedWith: readonly string[];
+}
+
+export type NewPlanRow = Pick<PlanRow, "id" | "title" | "lengthSeconds" | "ownerId" | "roomId" | "team"> & {
+  readonly at: number;
+};
+
+export function insertPlan(db: Db, made: NewPlanRow): void {
+  const { at, ...row } = made;
+  db.orm
+    .insert(plan)
+    .values({ ...row, createdAt: at, updatedAt: at })
+    .run();
+}
+
+/** One plan, a deleted one too (`deletedAt`). Asked for every open socket twice a second: two keyed reads. */
+export function readPlanRow(db: Db, id: string): PlanRow | undefined {
+  const row = db.orm.select().from(plan).where(eq(plan.id, id)).get();
+  return row && { ...row, sharedWith: sharesOf(db, id) };
+}
+
+/** Every plan, deleted ones too, the last changed first. */
+export function listPlanRows(db: Db): PlanRow[] {
+  const shares = new Map<string, string[]>();
+  for (const { planId, userId } of db.orm.select().from(planShare).orderBy(asc(planShare.userId)).all()) {
+    shares.set(planId, [...(shares.get(planId) ?? []), userId]);
+  }
+  const rows = db.orm.select().from(plan).orderBy(desc(plan.updatedAt), asc(plan.id)).all();
+  return rows.map((row) => ({ ...row, sharedWith: shares.get(row.id) ?? [] }));
+}
+
+/** The plans with these ids that are not deleted; unknown ids are passed over. */
+export function readPlanRows(db: Db, ids: readonly string[]): PlanRow[] {
+  if (ids.length === 0) return [];
+  const rows = db.orm
+    .select()
+    .from(plan)
+    .where(inArray(plan.id, [...ids]))
+    .all();
+  return rows.filter((row) => row.deletedAt === null).map((row) => ({ ...row, sharedWith: sharesOf(db, row.id) }));
+}
+
+/** Copies the document's title and length. False when both were so already. */
+export function refreshHead(db: Db, id: string, head: { title: string; lengthSeconds: number; at: number }): boolean {
+  const row = db.orm.select().from(plan).where(eq(plan.id, id)).get();
+  if (!row) return false;
+  const changed = row.title !== head.title || row.lengthSeconds !== head.lengthSeconds;
+  db.orm
+    .update(plan)
+    .set({ title: head.title, lengthSeconds: head.lengthSeconds, updatedAt: head.at })
+    .where(eq(plan.id, id))
+    .run();
+  return changed;
+}
+
+export interface StateChange {
+  readonly state: PlanState;
+  readonly note: string | null;
+  readonly handedInBy?: string | null;
+  readonly handedInAt?: number | null;
+}
+
+export function setPlanState(db: Db, id: string, change: StateChange): void {
+  const { state, note, handedInBy = null, handedInAt = null } = change;
+  db.orm.update(plan).set({ state, stateNote: note, handedInBy, handedInAt }).where(eq(plan.id, id)).run();
+}
+
+export function setPlanTeam(db: Db, id: string, team: boolean): void {
+  db.orm.update(plan).set({ team }).where(eq(plan.id, id)).run();
+}
+
+export function setPlanRoom(db: Db, id: string, roomId: string): void {
+  db.orm.update(plan).set({ roomId }).where(eq(plan.id, id)).run();
+}
+
+/** Null brings a deleted plan back. */
+export function setPlanDeleted(db: Db, id: string, at: number | null): void {
+  db.orm.update(plan).set({ deletedAt: at }).where(eq(plan.id, id)).run();
+}
+
+export function sharePlanRow(db: Db, planId: string, userId: string): void {
+  db.orm.insert(planShare).values({ planId, userId }).onConflictDoNothing().run();
+}
+
+export function unsharePlanRow(db: Db, planId: string, userId: string): void {
+  const one = and(eq(planShare.planId, planId), eq(planShare.userId, userId));
+  db.orm.delete(planShare).where(one).run();
+}
+
+/** Ids of everybody who has written in a plan, the first writer first. The document's log keeps this list. */
+export function readPlanAuthors(db: Db, planId: string): string[] {
+  const rows = db.orm.select().from(planAuthor).where(eq(planAuthor.planId, planId));
+  return rows
+    .orderBy(asc(planAuthor.firstAt), asc(planAuthor.userId))
+    .all()
+    .map((row) => row.userId);
+}
+
+function sharesOf(db: Db, planId: string): string[] {
+  const rows = db.orm.select().from(planShare).where(eq(planShare.planId, planId)).orderBy(asc(planShare.userId)).all();
+  return rows.map((row) => row.userId);
+}

@@ -1,0 +1,27 @@
+/** The studio's signing keys. The private part is sealed before it comes here. */
+import { desc, eq } from "drizzle-orm";
+import type { Db } from "#db/connection.ts";
+import { signingKey } from "#db/schema.ts";
+
+export interface StoredKey {
+  readonly id: string;
+  /** base64url, 32 bytes. */
+  readonly publicKey: string;
+  readonly sealedPrivateKey: string;
+  /** ms since the epoch. */
+  readonly createdAt: number;
+}
+
+/** The key that signs: the newest one. Undefined until the first need. */
+export function readSigningKey(db: Db): StoredKey | undefined {
+  return db.orm.select().from(signingKey).orderBy(desc(signingKey.createdAt), desc(signingKey.id)).limit(1).get();
+}
+
+/** A key by its id, older ones too: cards name the key they are signed with. */
+export function readSigningKeyById(db: Db, id: string): StoredKey | undefined {
+  return db.orm.select().from(signingKey).where(eq(signingKey.id, id)).get();
+}
+
+export function insertSigningKey(db: Db, key: StoredKey): void {
+  db.orm.insert(signingKey).values(key).run();
+}

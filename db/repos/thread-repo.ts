@@ -1,0 +1,85 @@
+/** Threads and their comments. The author of a comment is the one the server knows. */
+import { and, asc, count, eq, inArray, sql } from "drizzle-orm";
+import { user } from "#db/auth-schema.ts";
+import type { Db } from "#db/connection.ts";
+import { comment, thread } from "#db/schema.ts";
+import type { Anchor, CommentView, ThreadView } from "#lib/protocol/messages.ts";
+
+export interface ThreadRow {
+  readonly id: string;
+  readonly planId: string;
+  readonly anchor: Anchor;
+  readonly settled: boolean;
+}
+
+export interface NewComment {
+  readonly id: string;
+  readonly threadId: string;
+  readonly authorId: string;
+  readonly body: string;
+  /** ms since the epoch. */
+  readonly at: number;
+}
+
+export function insertThread(db: Db, made: { id: string; planId: string; anchor: Anchor; at: number }): void {
+  const { id, planId, anchor, at } = made;
+  db.orm
+    .insert(thread)
+    .values({ id, planId, anchorJson: JSON.stringify(anchor), createdAt: at })
+    .run();
+}
+
+export function insertComment(db: Db, made: NewComment): void {
+  db.orm.insert(comment).values(made).run();
+}
+
+export function setThreadSettled(db: Db, id: string, settled: boolean): void {
+  db.orm.update(thread).set({ settled }).where(eq(thread.id, id)).run();
+}
+
+export function readThread(db: Db, id: string): ThreadRow | undefined {
+  const row = db.orm.select().from(thread).where(eq(thread.id, id)).get();
+  return row && { id: row.id, planId: row.planId, settled: row.settled, anchor: toAnchor(row.anchorJson) };
+}
+
+/** Threads of a plan with their comments, the oldest first. */
+export function listThreads(db: Db, planId: string): ThreadView[] {
+  const rows = db.orm.select().from(thread).where(eq(thread.planId, planId));
+  const threads = rows.orderBy(asc(thread.createdAt), sql`rowid`).all();
+  const comments = commentsOf(
+    db,
+    threads.map((t) => t.id),
+  );
+  return threads.map((t) => ({
+    id: t.id,
+    anchor: toAnchor(t.anchorJson),
+    settled: t.settled,
+    comments: comments.get(t.id) ?? [],
+  }));
+}
+
+export function countThreads(db: Db, planId: string): { readonly all: number; readonly open: number } {
+  const of = (where: ReturnType<typeof and>) => db.orm.select({ n: count() }).from(thread).where(where).get()?.n ?? 0;
+  const all = eq(thread.planId, planId);
+  return { all: of(all), open: of(and(all, eq(thread.settled, false))) };
+}
+
+function commentsOf(db: Db, threadIds: string[]): Map<string, CommentView[]> {
+  const found = new Map<string, CommentView[]>();
+  if (threadIds.length === 0) return found;
+  const rows = db.orm
+    .select({ comment, authorName: user.name })
+    .from(comment)
+    .leftJoin(user, eq(user.id, comment.authorId))
+    .where(inArray(comment.threadId, threadIds))
+    .orderBy(asc(comment.at), sql`${comment}.rowid`) // rowid: two in one millisecond keep their order
+    .all();
+  for (const { comment: row, authorName } of rows) {
+    const { id, authorId, body, at } = row;
+    const view = { id, authorId, authorName: authorName ?? "Somebody who left", body, at };
+    found.set(row.threadId, [...(found.get(row.threadId) ?? []), view]);
+  }
+  return found;
+}
+
+const toAnchor = (json: string): Anchor => JSON.parse(json) as Anchor; // checked by server/threads when it was written
