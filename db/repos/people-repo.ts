@@ -46,6 +46,13 @@ export function readPerson(db: Db, userId: string): StudioPerson | undefined {
   return row && toPerson(row);
 }
 
+/** Somebody of the studio now, by address (lower case). */
+export function readPersonByEmail(db: Db, email: string): StudioPerson | undefined {
+  const rows = db.orm.select(personColumns).from(member).innerJoin(user, eq(user.id, member.userId));
+  const row = rows.where(eq(user.email, email)).get();
+  return row && toPerson(row);
+}
+
 /** Everybody's name by id, those who have left included: plans and comments keep their authors. */
 export function namesById(db: Db): Map<string, string> {
   const rows = db.orm.select({ id: user.id, name: user.name }).from(user).all();
@@ -145,6 +152,12 @@ export function settleInvitation(db: Db, id: string, status: "accepted" | "revok
 /** A new link for an address makes the older ones void. */
 export function revokeInvitationsFor(db: Db, email: string): void {
   const pending = and(eq(invitation.email, email), eq(invitation.status, "pending"));
+  db.orm.update(invitation).set({ status: "revoked" }).where(pending).run();
+}
+
+/** Links made by somebody who leaves stop working. */
+export function revokeInvitationsBy(db: Db, inviterId: string): void {
+  const pending = and(eq(invitation.inviterId, inviterId), eq(invitation.status, "pending"));
   db.orm.update(invitation).set({ status: "revoked" }).where(pending).run();
 }
 

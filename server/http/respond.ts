@@ -85,6 +85,11 @@ export function respond(result: Result<unknown>, status = 200): Response {
   return Response.json(result.value ?? null, answering(status));
 }
 
+/** A result whose success also opens or renews a session. */
+export function respondWithCookies(result: Result<unknown>, cookies: readonly string[], status = 200): Response {
+  return withCookies(respond(result, status), cookies);
+}
+
 /** Methods that change nothing need no Origin; all others must come from our own pages. Errors: 403 other-origin. */
 export function checkOrigin(app: Pick<Springline, "env">, request: Request): Result<null> {
   if (request.method === "GET" || request.method === "HEAD") return ok(null);

@@ -1,0 +1,5 @@
+import { readHealth } from "#server/http/health.ts";
+import { unguarded } from "#server/http/respond.ts";
+
+export const dynamic = "force-dynamic";
+export const GET = unguarded({}, ({ app }) => readHealth(app));

@@ -1,0 +1,21 @@
+/** The two ways in that end signed in: the first run and a joining. The answer carries the session's cookie. */
+import { respond, respondWithCookies } from "#server/http/respond.ts";
+import { ok } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { type FirstRun, firstRun } from "./first-run.ts";
+import { type Join, join } from "./join.ts";
+import { signInCookies } from "./sign-in.ts";
+
+export async function openFirstRun(app: Springline, body: FirstRun, headers: Headers): Promise<Response> {
+  const made = await firstRun(app, body);
+  if (!made.ok) return respond(made);
+  return respondWithCookies(ok(made.value), await signInCookies(app, body, headers), 201);
+}
+
+export async function openJoin(app: Springline, id: string, body: Join, headers: Headers): Promise<Response> {
+  const made = await join(app, id, body);
+  if (!made.ok) return respond(made);
+  const { userId, email } = made.value;
+  const cookies = await signInCookies(app, { email, password: body.password }, headers);
+  return respondWithCookies(ok({ userId }), cookies, 201);
+}

@@ -1,0 +1,47 @@
+/** The first run: makes the studio and its manager, once, while there is no studio. */
+import { z } from "zod";
+import { insertAccount } from "#db/repos/people-repo.ts";
+import { insertStudio, studioExists } from "#db/repos/studio-repo.ts";
+import type { Role } from "#lib/policy/can.ts";
+import { fail, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { emailAddress, newPassword, personName } from "./fields.ts";
+import { hashPassword } from "./sign-in.ts";
+
+export const firstRunSchema = z.strictObject({
+  studio: z.string().trim().min(1, "Give the studio's name.").max(120, "That name is too long."),
+  town: z.string().trim().max(120, "That name is too long.").default(""),
+  name: personName,
+  email: emailAddress,
+  password: newPassword,
+  /** Does the manager teach as well? Then they are a lead too, and may sign off what only they wrote. */
+  teaches: z.boolean().default(false),
+});
+export type FirstRun = z.infer<typeof firstRunSchema>;
+
+const ALREADY = fail(
+  409,
+  "studio-exists",
+  "This studio is already set up. Sign in, or ask its manager for an invitation.",
+);
+
+/**
+ * Two at once: one makes the studio, the other is refused, because the look and the making are one write transaction.
+ * A manager who teaches starts as the only author there is, so the house policy lets them sign their own plans; it is
+ * taken back when somebody joins who writes plans (`join.ts`). Errors: 409 studio-exists.
+ */
+export async function firstRun(app: Springline, made: FirstRun): Promise<Result<{ userId: string }>> {
+  if (studioExists(app.db)) return ALREADY;
+  const passwordHash = await hashPassword(app, made.password);
+  const userId = app.newId();
+  const at = app.now();
+  const roles: readonly Role[] = made.teaches ? ["lead", "manager"] : ["manager"];
+  return app.db.raw
+    .transaction(() => {
+      if (studioExists(app.db)) return ALREADY;
+      insertStudio(app.db, { name: made.studio, town: made.town, soleAuthorMaySign: made.teaches, at });
+      insertAccount(app.db, { id: userId, name: made.name, email: made.email, passwordHash, roles, at });
+      return ok({ userId });
+    })
+    .immediate();
+}

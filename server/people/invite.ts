@@ -1,0 +1,78 @@
+/** Invitations: a link is the only way into the studio after its first run. */
+import { randomBytes } from "node:crypto";
+import { z } from "zod";
+import {
+  type Invitation,
+  insertInvitation,
+  listPendingInvitations,
+  readPersonByEmail,
+  revokeInvitationsFor,
+  settleInvitation,
+} from "#db/repos/people-repo.ts";
+import { type Actor, can, type Role } from "#lib/policy/can.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { emailAddress, personName, roleList } from "./fields.ts";
+
+export const inviteSchema = z.strictObject({ email: emailAddress, name: personName.optional(), roles: roleList });
+export type Invite = z.infer<typeof inviteSchema>;
+
+/** How long a link works, in ms. */
+export const INVITATION_MS = 14 * 24 * 60 * 60 * 1000;
+
+export interface InvitationView {
+  readonly id: string;
+  readonly email: string;
+  readonly name: string | null;
+  readonly roles: readonly Role[];
+  /** ms since the epoch. */
+  readonly expiresAt: number;
+  readonly expired: boolean;
+  readonly link: string;
+}
+
+/**
+ * Makes a link for one address; an older link for it stops working. Errors: 403 no-right, 409 already-here.
+ * The link is shown to the manager, who sends it: the program sends no mail.
+ */
+export function invite(app: Springline, actor: Actor, asked: Invite): Result<InvitationView> {
+  if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
+  const now = app.now();
+  const made = {
+    id: randomBytes(24).toString("base64url"),
+    email: asked.email,
+    name: asked.name ?? null,
+    roles: asked.roles,
+    createdAt: now,
+    expiresAt: now + INVITATION_MS,
+  };
+  return app.db.raw
+    .transaction(() => {
+      if (readPersonByEmail(app.db, asked.email)) {
+        return fail(409, "already-here", `${asked.email} already belongs to somebody of this studio.`);
+      }
+      revokeInvitationsFor(app.db, asked.email);
+      insertInvitation(app.db, { ...made, inviterId: actor.id });
+      return ok(view(app, made));
+    })
+    .immediate();
+}
+
+/** Links not used yet, newest first, those that have run out among them. Errors: 403 no-right. */
+export function listInvitations(app: Springline, actor: Actor): Result<readonly InvitationView[]> {
+  if (!can(actor, "people.manage")) return NO_RIGHT;
+  return ok(listPendingInvitations(app.db).map((invitation) => view(app, invitation)));
+}
+
+/** Makes a link void. Errors: 403 no-right, 404 not-found (also when it was used or revoked before). */
+export function revokeInvitation(app: Springline, actor: Actor, id: string): Result<null> {
+  if (!can(actor, "people.manage")) return NO_RIGHT;
+  return settleInvitation(app.db, id, "revoked") ? ok(null) : NOT_FOUND;
+}
+
+type Shown = Pick<Invitation, "id" | "email" | "name" | "roles" | "expiresAt">;
+
+function view(app: Springline, made: Shown): InvitationView {
+  const { id, email, name, roles, expiresAt } = made;
+  return { id, email, name, roles, expiresAt, expired: expiresAt <= app.now(), link: `${app.env.origin}/join/${id}` };
+}

@@ -1,0 +1,97 @@
+/** What a manager does about people: see them, change their roles, end their sessions, take them out. */
+import { z } from "zod";
+import {
+  listPeople as allPeople,
+  readPerson,
+  removeAccess,
+  revokeInvitationsBy,
+  type StudioPerson,
+  setRoles,
+} from "#db/repos/people-repo.ts";
+import { endSessionsOf } from "#db/repos/session-repo.ts";
+import { type Actor, can, type Role } from "#lib/policy/can.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { roleList } from "./fields.ts";
+
+export const rolesSchema = z.strictObject({ roles: roleList });
+
+const LAST_MANAGER = fail(
+  409,
+  "last-manager",
+  "This is the studio's only manager. Make somebody else a manager first: without one nobody could let people in.",
+);
+
+export interface PersonName {
+  readonly id: string;
+  readonly name: string;
+  readonly roles: readonly Role[];
+}
+
+/** Everybody of the studio with address and roles. Errors: 403 no-right. */
+export function listPeople(app: Springline, actor: Actor): Result<readonly StudioPerson[]> {
+  return can(actor, "people.manage") ? ok(allPeople(app.db)) : NO_RIGHT;
+}
+
+/** Names and roles without addresses, for choosing a coach or whom to share with. Errors: 403 no-right. */
+export function listNames(app: Springline, actor: Actor): Result<readonly PersonName[]> {
+  if (actor?.kind !== "person" || actor.roles.length === 0) return NO_RIGHT;
+  return ok(allPeople(app.db).map(({ id, name, roles }) => ({ id, name, roles })));
+}
+
+/** Sets all roles of a person; open sockets hear of it at once. Errors: 403 no-right, 404 not-found, 409 last-manager. */
+export function changeRoles(
+  app: Springline,
+  actor: Actor,
+  userId: string,
+  roles: readonly Role[],
+): Result<StudioPerson> {
+  if (!can(actor, "people.manage")) return NO_RIGHT;
+  const changed = app.db.raw
+    .transaction((): Result<StudioPerson> => {
+      const person = readPerson(app.db, userId);
+      if (!person) return NOT_FOUND;
+      if (!roles.includes("manager") && isLastManager(app, person)) return LAST_MANAGER;
+      setRoles(app.db, userId, roles);
+      return ok({ ...person, roles });
+    })
+    .immediate();
+  if (changed.ok) app.rooms.refreshAccess();
+  return changed;
+}
+
+/** Signs a person out everywhere: a manager anybody, everybody themselves. Errors: 403 no-right, 404 not-found. */
+export function endSessions(app: Springline, actor: Actor, userId: string): Result<{ ended: number }> {
+  const own = actor?.kind === "person" && actor.id === userId;
+  if (!own && !can(actor, "people.manage")) return NO_RIGHT;
+  if (!readPerson(app.db, userId)) return NOT_FOUND;
+  const ended = endSessionsOf(app.db, userId);
+  app.rooms.refreshAccess();
+  return ok({ ended });
+}
+
+/**
+ * Takes a person out of the studio: membership, password, sessions and the invitations they made go; their name and
+ * their plans stay. Errors: 403 no-right, 404 not-found, 409 last-manager.
+ */
+export function removePerson(app: Springline, actor: Actor, userId: string): Result<null> {
+  if (!can(actor, "people.manage")) return NO_RIGHT;
+  const removed = app.db.raw
+    .transaction((): Result<null> => {
+      const person = readPerson(app.db, userId);
+      if (!person) return NOT_FOUND;
+      if (isLastManager(app, person)) return LAST_MANAGER;
+      removeAccess(app.db, userId);
+      endSessionsOf(app.db, userId);
+      revokeInvitationsBy(app.db, userId);
+      return ok(null);
+    })
+    .immediate();
+  if (removed.ok) app.rooms.refreshAccess();
+  return removed;
+}
+
+function isLastManager(app: Springline, person: StudioPerson): boolean {
+  const managers = allPeople(app.db).filter((other) => other.roles.includes("manager"));
+  return person.roles.includes("manager") && managers.length === 1;
+}

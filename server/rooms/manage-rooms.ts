@@ -1,0 +1,56 @@
+/** The studio's rooms and their machines: list, add, edit. */
+import { z } from "zod";
+import { listRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
+import { equipmentSchema } from "#lib/plan/schema.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+
+const roomName = z.string().trim().min(1, "Give the room a name.").max(80, "That name is too long.");
+const machines = equipmentSchema.refine(
+  (equipment) => new Set(equipment.springs.map((spring) => spring.id)).size === equipment.springs.length,
+  { path: ["springs"], message: "Two springs have the same id." },
+);
+export const newRoomSchema = z.strictObject({ name: roomName, equipment: machines });
+export const roomChangeSchema = z.strictObject({ name: roomName.optional(), equipment: machines.optional() });
+
+/** Everybody of the studio sees the rooms: a plan, a slot and a device each name one. Errors: 403 no-right. */
+export function listRooms(app: Springline, actor: Actor): Result<readonly StudioRoom[]> {
+  const member = actor?.kind === "person" && actor.roles.length > 0;
+  return member ? ok(allRooms(app.db)) : NO_RIGHT;
+}
+
+/** Errors: 403 no-right, 409 name-taken. */
+export function addRoom(app: Springline, actor: Actor, made: z.infer<typeof newRoomSchema>): Result<StudioRoom> {
+  if (!can(actor, "rooms.manage")) return NO_RIGHT;
+  const room = { id: app.newId(), ...made };
+  return write(app, room, () => insertRoom(app.db, room));
+}
+
+/** Plans of the room are checked against the new machines from now on; editions keep theirs. Errors: 403, 404, 409. */
+export function changeRoom(
+  app: Springline,
+  actor: Actor,
+  id: string,
+  change: z.infer<typeof roomChangeSchema>,
+): Result<StudioRoom> {
+  if (!can(actor, "rooms.manage")) return NO_RIGHT;
+  const now = readRoom(app.db, id);
+  if (!now) return NOT_FOUND;
+  const room = { id, name: change.name ?? now.name, equipment: change.equipment ?? now.equipment };
+  return write(app, room, () => updateRoom(app.db, room));
+}
+
+function write(app: Springline, room: StudioRoom, change: () => void): Result<StudioRoom> {
+  return app.db.raw
+    .transaction((): Result<StudioRoom> => {
+      const sameName = (other: StudioRoom) =>
+        other.id !== room.id && other.name.toLowerCase() === room.name.toLowerCase();
+      if (allRooms(app.db).some(sameName)) {
+        return fail(409, "name-taken", `There is already a room called ${room.name}.`);
+      }
+      change();
+      return ok(room);
+    })
+    .immediate();
+}
