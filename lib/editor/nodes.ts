@@ -1,0 +1,60 @@
+/**
+ * The script's editor nodes: a document of cue lines, each holding text and live fields. No React and no DOM of its
+ * own; `app/_script` gives the nodes their looks. Names and attributes are those of `lib/doc/script.ts`.
+ *
+ * Lines are flat and attributes plain, because concurrent edits may delete any node: a structure with required parts
+ * would be thrown away whole when one part goes. `kind` has no default, so that showing a line never writes one.
+ */
+import { Extension, getSchema, Node } from "@tiptap/core";
+import { Text } from "@tiptap/extension-text";
+import type { Schema } from "@tiptap/pm/model";
+import { CUE_LINE, LIVE_FIELD } from "#lib/doc/layout.ts";
+
+export const ScriptDocument = Node.create({
+  name: "doc",
+  topNode: true,
+  content: `${CUE_LINE}+`,
+  marks: "",
+});
+
+export const CueLine = Node.create({
+  name: CUE_LINE,
+  content: "inline*",
+  marks: "",
+  defining: true,
+  addAttributes() {
+    return {
+      kind: {
+        default: null,
+        parseHTML: (element) => element.getAttribute("data-kind"),
+        renderHTML: (attributes) => (attributes.kind === null ? {} : { "data-kind": attributes.kind }),
+      },
+    };
+  },
+  parseHTML: () => [{ tag: "div[data-cue-line]" }, { tag: "p" }],
+  renderHTML: ({ HTMLAttributes }) => ["div", { "data-cue-line": "", ...HTMLAttributes }, 0],
+});
+
+export const LiveFieldNode = Node.create({
+  name: LIVE_FIELD,
+  group: "inline",
+  inline: true,
+  atom: true,
+  selectable: true,
+  addAttributes() {
+    return {
+      name: {
+        default: null,
+        parseHTML: (element) => element.getAttribute("data-live-field"),
+        renderHTML: (attributes) => ({ "data-live-field": attributes.name }),
+      },
+    };
+  },
+  parseHTML: () => [{ tag: "span[data-live-field]" }],
+  renderHTML: ({ HTMLAttributes, node }) => ["span", HTMLAttributes, `{${String(node.attrs.name)}}`],
+});
+
+export const scriptNodes = [ScriptDocument, CueLine, LiveFieldNode, Text];
+
+/** Nothing but the nodes: for conversions and tests. */
+export const scriptSchema = (): Schema => getSchema([...scriptNodes, Extension.create({ name: "none" })]);

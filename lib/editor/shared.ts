@@ -1,0 +1,124 @@
+/**
+ * Ties an editor to an item's shared script: the text itself, the carets of others, and the page's one undo.
+ *
+ * The stock undo plugin is not used: it destroys the undo manager together with its editor, and here one manager
+ * serves the rail and every script. All plugins are given at creation; one registered later would cut undo off.
+ */
+import { Extension } from "@tiptap/core";
+import { Plugin, type Transaction } from "@tiptap/pm/state";
+import type { EditorView } from "@tiptap/pm/view";
+import {
+  getRelativeSelection,
+  type ProsemirrorBinding,
+  yCursorPlugin,
+  ySyncPlugin,
+  ySyncPluginKey,
+} from "@tiptap/y-tiptap";
+import type { Awareness } from "y-protocols/awareness";
+import type * as Y from "yjs";
+import { touches, whatDoesNotFit } from "./fits.ts";
+import { restoreSelection } from "./selection.ts";
+
+export interface SharedOptions {
+  readonly fragment: Y.XmlFragment;
+  readonly awareness: Awareness;
+  /** The page's undo manager, which already tracks this editor's changes. Its life is not the editor's. */
+  readonly manager: Y.UndoManager;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly caret: (user: unknown) => HTMLElement;
+  /** Others wrote something that cannot be shown. The editor must be gone when this returns. */
+  readonly onMisfit: (what: string) => void;
+}
+
+/** What the sync plugin keeps of itself in the editor's state. */
+export function bindingOf(view: EditorView): ProsemirrorBinding | null {
+  const state: { binding?: ProsemirrorBinding } | undefined = ySyncPluginKey.getState(view.state);
+  return state?.binding ?? null;
+}
+
+/** True for changes that came from the shared text: other people's, or an undo. */
+export function isFromShared(transaction: Transaction): boolean {
+  const meta: { isChangeOrigin?: boolean } | undefined = transaction.getMeta(ySyncPluginKey);
+  return meta?.isChangeOrigin === true;
+}
+
+export const SharedScript = Extension.create<{ shared: SharedOptions | null }>({
+  name: "sharedScript",
+  priority: 1000,
+  addOptions: () => ({ shared: null }),
+  addProseMirrorPlugins() {
+    const { shared } = this.options;
+    if (shared === null) return [];
+    return [
+      guardPlugin(shared),
+      ySyncPlugin(shared.fragment),
+      yCursorPlugin(shared.awareness, {
+        cursorBuilder: shared.caret,
+        selectionBuilder: () => ({ class: "script-others-selection" }),
+      }),
+      selectionPlugin(shared.manager),
+    ];
+  },
+  addKeyboardShortcuts() {
+    const run = (act: "undo" | "redo") => () => {
+      this.options.shared?.[act]();
+      return true;
+    };
+    return { "Mod-z": run("undo"), "Mod-y": run("redo"), "Shift-Mod-z": run("redo") };
+  },
+});
+
+/** Looks at every change before the binding's own observer does, and takes the editor away in time. */
+function guardPlugin({ fragment, onMisfit }: SharedOptions): Plugin {
+  return new Plugin({
+    view: (view) => {
+      const { doc } = fragment;
+      const look = (transaction: Y.Transaction) => {
+        if (transaction.origin === ySyncPluginKey || !touches(transaction, fragment)) return;
+        const what = whatDoesNotFit(fragment);
+        if (what === null) return;
+        bindingOf(view)?.destroy();
+        onMisfit(what);
+      };
+      doc?.on("beforeObserverCalls", look);
+      return { destroy: () => doc?.off("beforeObserverCalls", look) };
+    },
+  });
+}
+
+type StackEvent = { stackItem: { meta: Map<unknown, unknown> } };
+
+/** Puts the caret back where it was when an own change is taken back. */
+function selectionPlugin(manager: Y.UndoManager): Plugin {
+  let before: ReturnType<typeof getRelativeSelection> | null = null;
+  return new Plugin({
+    state: {
+      init: () => null,
+      apply: (_tr, value, oldState) => {
+        const state: { binding?: ProsemirrorBinding } | undefined = ySyncPluginKey.getState(oldState);
+        before = state?.binding ? getRelativeSelection(state.binding, oldState) : null;
+        return value;
+      },
+    },
+    view: (view) => {
+      const added = ({ stackItem }: StackEvent) => {
+        const binding = bindingOf(view);
+        if (binding && before && view.hasFocus() && !stackItem.meta.has(binding.type))
+          stackItem.meta.set(binding.type, before);
+      };
+      const popped = ({ stackItem }: StackEvent) => {
+        const binding = bindingOf(view);
+        if (binding && view.hasFocus()) restoreSelection(view, binding, stackItem.meta.get(binding.type));
+      };
+      manager.on("stack-item-added", added);
+      manager.on("stack-item-popped", popped);
+      return {
+        destroy: () => {
+          manager.off("stack-item-added", added);
+          manager.off("stack-item-popped", popped);
+        },
+      };
+    },
+  });
+}

@@ -1,0 +1,74 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { nextKind } from "#lib/editor/next-kind.ts";
+import { linesFromText, MAX_LINE_LENGTH, MAX_PASTED_LENGTH, MAX_PASTED_LINES } from "#lib/editor/pasted.ts";
+import { CUE_KINDS } from "#lib/plan/schema.ts";
+
+describe("pasted text", () => {
+  const kinds = (text: string) => linesFromText(text).lines.map((l) => l.kind);
+  const words = (text: string) => linesFromText(text).lines.map((l) => l.pieces);
+
+  it("makes one line of text one cue line, blank lines left out, whatever ends a line", () => {
+    expect(words("Knees down\r\n\r\n  Long neck  \rBreathe")).toEqual([
+      [{ text: "Knees down" }],
+      [{ text: "Long neck" }],
+      [{ text: "Breathe" }],
+    ]);
+  });
+  it("takes the kind from a word before a colon and keeps any other word", () => {
+    expect(
+      kinds("Safety: sore knees stand\nset-up: handles\nSET UP: springs\nEasier – knees down\nCrew: wide"),
+    ).toEqual(["safety", "setup", "setup", "easier", "crew"]);
+    expect(kinds("Remember: long neck\nElbows close\nform:")).toEqual([null, null, null]);
+    expect(words("Remember: long neck")).toEqual([[{ text: "Remember: long neck" }]]);
+    expect(words("Safety: sore knees stand")).toEqual([[{ text: "sore knees stand" }]]);
+  });
+  it("makes live fields of known names and leaves other braces as they are", () => {
+    expect(words("Next: {next-move} on {springs}")).toEqual([
+      [{ text: "Next: " }, { field: "next-move" }, { text: " on " }, { field: "springs" }],
+    ]);
+    expect(words("{nobody} knows")).toEqual([[{ text: "{nobody} knows" }]]);
+  });
+  it("breaks a line that is too long at a space, without losing a word", () => {
+    const long = "longer ".repeat(400).trim();
+    const { lines, leftOut } = linesFromText(long);
+    expect(lines.length).toBe(2);
+    expect(leftOut).toBe(0);
+    expect(lines.map((l) => l.pieces.map((p) => ("text" in p ? p.text : "")).join("")).join(" ")).toBe(long);
+  });
+  it("stays bounded and says how much was left out", () => {
+    const book = linesFromText("word\n".repeat(2_000_000));
+    expect(book.lines.length).toBe(MAX_PASTED_LINES);
+    expect(book.leftOut).toBeGreaterThan(1_000_000);
+    expect(linesFromText("x".repeat(MAX_PASTED_LENGTH + 7)).leftOut).toBe(7);
+  });
+  it("never makes an empty text, an over-long line or a lone half of a letter", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: "binary", maxLength: 300 }), fc.integer({ min: 1, max: 300 }), (text, times) => {
+        for (const l of linesFromText(text.repeat(times)).lines) {
+          expect(l.pieces.length).toBeGreaterThan(0);
+          for (const p of l.pieces) {
+            if (!("text" in p)) continue;
+            expect(p.text.length).toBeGreaterThan(0);
+            expect(p.text.length).toBeLessThanOrEqual(MAX_LINE_LENGTH);
+            expect(p.text).not.toMatch(/[\uD800-\uDBFF](?![\uDC00-\uDFFF])|(?<![\uD800-\uDBFF])[\uDC00-\uDFFF]/);
+          }
+        }
+      }),
+      { seed: 2, numRuns: 150 },
+    );
+  });
+});
+
+describe("the kind of the next line", () => {
+  it("is the next one in the usual order that the script lacks", () => {
+    expect(nextKind({ kind: "setup", present: ["setup"], needsSafety: false })).toBe("start");
+    expect(nextKind({ kind: "setup", present: ["setup"], needsSafety: true })).toBe("safety");
+    expect(nextKind({ kind: "start", present: ["setup", "start", "breath"], needsSafety: false })).toBe("form");
+    expect(nextKind({ kind: "form", present: ["form"], needsSafety: false })).toBe("focus");
+  });
+  it("is form when nothing is missing, and crew after crew", () => {
+    expect(nextKind({ kind: "harder", present: [...CUE_KINDS], needsSafety: true })).toBe("form");
+    expect(nextKind({ kind: "crew", present: ["crew"], needsSafety: true })).toBe("crew");
+  });
+});
