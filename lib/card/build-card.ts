@@ -1,0 +1,50 @@
+/** Makes the cue card of one edition, and seals it in an envelope with a signer that the caller brings. */
+import { canonicalJson, contentHash, sha256Hex } from "#lib/canonical/canonical.ts";
+import { classClock } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { toBase64url } from "./base64url.ts";
+import { cardCautions } from "./cautions.ts";
+import { CARD_FORMAT, type Card, type CardEnvelope, cardSchema } from "./schema.ts";
+import { shortName } from "./short-name.ts";
+
+export interface CardInput {
+  readonly studio: { readonly name: string; readonly town: string };
+  readonly planId: string;
+  /** Of the edition: 1, 2, ... */
+  readonly number: number;
+  readonly room: { readonly id: string; readonly name: string };
+  readonly plan: Plan;
+  /** ms since the epoch, UTC. */
+  readonly issuedAt: number;
+  readonly expiresAt: number;
+}
+
+/** The card of a signed plan. Pure: the same input gives the same bytes. */
+export function buildCard(input: CardInput): Card {
+  const { plan } = input;
+  const hash = contentHash(plan);
+  const track = cueTrack(plan);
+  const card = {
+    format: CARD_FORMAT,
+    studio: { name: input.studio.name, town: input.studio.town },
+    edition: { planId: input.planId, number: input.number, hash, shortName: shortName(hash), title: plan.title },
+    room: { id: input.room.id, name: input.room.name },
+    plan,
+    clock: classClock(plan),
+    cues: track.cues,
+    dropped: track.dropped,
+    cautions: cardCautions(plan),
+    issuedAt: new Date(input.issuedAt).toISOString(),
+    expiresAt: new Date(input.expiresAt).toISOString(),
+  };
+  return cardSchema.parse(card);
+}
+
+/** The bytes that are signed: the card's canonical JSON in UTF-8. */
+export const cardBytes = (card: unknown): Uint8Array => new TextEncoder().encode(canonicalJson(card));
+
+/** Seals a card. `sign` gives the 64 bytes of an Ed25519 signature over the bytes it is handed. */
+export function sealCard(card: Card, keyId: string, sign: (bytes: Uint8Array) => Uint8Array): CardEnvelope {
+  return { card, sha256: sha256Hex(canonicalJson(card)), keyId, signature: toBase64url(sign(cardBytes(card))) };
+}

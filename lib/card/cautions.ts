@@ -1,0 +1,67 @@
+/**
+ * The words of care that go with every class that leaves the plan: on the card, the floor and the paper. They prompt and
+ * defer; they never advise a person.
+ */
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { ExpectedCaution, MoveCaution, Plan } from "#lib/plan/schema.ts";
+
+/** The four sentences that stand wherever a class is shown outside its plan. */
+export const SAFETY_NOTE = [
+  "General guidance for a class, not advice to any one person: whoever has a condition, an injury, a pregnancy or recent surgery follows their own clinician.",
+  "Springs, straps, bars and carriage: the machine maker's manual comes first.",
+  "Local rules come before this plan.",
+  "To be led by somebody trained for it and, where that is required, licensed. Pain, dizziness or numbness: stop, and step off with the carriage home.",
+] as const;
+
+const MOVE_WORDS: Record<MoveCaution, string> = {
+  "wrist-load": "weight on the wrists",
+  kneeling: "kneeling",
+  overhead: "arms overhead",
+  "loaded-flexion": "bending forward under load",
+  "loaded-rotation": "turning under load",
+  supine: "lying on the back",
+  prone: "lying face down",
+  "head-down": "head below the hips",
+  "long-hold": "a long hold: keep breathing",
+  "unstable-carriage": "a carriage that moves easily",
+  "single-leg-balance": "balance on one leg",
+};
+
+const EXPECTED_WORDS: Record<ExpectedCaution, string> = {
+  pregnancy: "pregnancy",
+  "raised-blood-pressure": "raised blood pressure",
+  "bone-loss": "bone loss",
+  "wrist-pain": "wrist pain",
+  "shoulder-pain": "shoulder pain",
+  "knee-pain": "knee pain",
+  "back-pain": "back pain",
+  "pelvic-floor": "pelvic floor",
+  glaucoma: "glaucoma",
+  dizziness: "dizziness",
+  "recent-surgery": "recent surgery",
+  "first-class": "a first class",
+};
+
+export interface CardCautions {
+  readonly note: readonly string[];
+  /** What the moves ask of a body, each with the items that ask it, in plan order. */
+  readonly asked: readonly { readonly words: string; readonly items: readonly string[] }[];
+  /** Who is expected in the room. */
+  readonly expected: readonly string[];
+}
+
+/** The cautions of a plan in words. */
+export function cardCautions(plan: Plan): CardCautions {
+  const items = new Map<MoveCaution, string[]>();
+  for (const item of plan.items) {
+    if (item.kind !== "move") continue;
+    for (const caution of moveOf(plan, item)?.cautions ?? []) {
+      items.set(caution, [...(items.get(caution) ?? []), item.id]);
+    }
+  }
+  return {
+    note: [...SAFETY_NOTE],
+    asked: [...items].map(([caution, ids]) => ({ words: MOVE_WORDS[caution], items: ids })),
+    expected: (plan.expected ?? []).map((caution) => EXPECTED_WORDS[caution]),
+  };
+}

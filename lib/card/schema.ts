@@ -1,0 +1,69 @@
+/**
+ * The cue card, format `springline.card/1`: everything a class needs on the floor with the network gone, and the signed
+ * envelope it travels in. One zod schema is the type and the parser.
+ */
+import { z } from "zod";
+import { SPOKEN_KINDS } from "#lib/cues/types.ts";
+import { ACTIONS, planSchema } from "#lib/plan/schema.ts";
+
+export const CARD_FORMAT = "springline.card/1";
+
+const at = z.number().min(0);
+const line = z.object({ item: z.string(), kind: z.enum(SPOKEN_KINDS), text: z.string() });
+
+const clockRowSchema = z.object({
+  item: z.string(),
+  transitionFrom: at,
+  start: at,
+  end: at,
+  transition: z.object({
+    planned: z.number().nullable(),
+    estimate: z.number(),
+    actions: z.partialRecord(z.enum(ACTIONS), z.number()),
+  }),
+  reps: z.number().nullable(),
+});
+
+/** Unknown keys pass: a later server may add some, and the signature covers them all. */
+export const cardSchema = z.object({
+  format: z.literal(CARD_FORMAT),
+  studio: z.object({ name: z.string(), town: z.string() }),
+  edition: z.object({
+    planId: z.string().min(1),
+    number: z.number().int().min(1),
+    /** SHA-256, hex, of the canonical plan below. */
+    hash: z.string().regex(/^[0-9a-f]{64}$/),
+    shortName: z.string(),
+    title: z.string(),
+  }),
+  room: z.object({ id: z.string(), name: z.string() }),
+  plan: planSchema,
+  clock: z.object({ rows: z.array(clockRowSchema), total: at }),
+  cues: z.array(line.extend({ from: at, to: at })),
+  dropped: z.array(line.extend({ shortBy: z.number() })),
+  cautions: z.object({
+    note: z.array(z.string()).min(1),
+    asked: z.array(z.object({ words: z.string(), items: z.array(z.string()) })),
+    expected: z.array(z.string()),
+  }),
+  /** ISO 8601, UTC. */
+  issuedAt: z.iso.datetime(),
+  expiresAt: z.iso.datetime(),
+});
+
+export const envelopeSchema = z.object({
+  card: z.unknown(),
+  /** SHA-256, hex, of the card's canonical bytes. */
+  sha256: z.string(),
+  keyId: z.string(),
+  /** Ed25519 over the card's canonical bytes (RFC 8785, UTF-8), base64url. */
+  signature: z.string(),
+});
+
+export type Card = z.infer<typeof cardSchema>;
+export interface CardEnvelope {
+  readonly card: Card;
+  readonly sha256: string;
+  readonly keyId: string;
+  readonly signature: string;
+}

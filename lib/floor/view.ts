@@ -1,0 +1,135 @@
+/** What the floor shows at one moment: a pure function of the card, what happened so far, and the time. */
+import type { Card } from "#lib/card/schema.ts";
+import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
+import type { Cue } from "#lib/cues/types.ts";
+import { type SpringCount, springCounts } from "#lib/cues/words.ts";
+import { headSeconds, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
+import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { type FloorLog, positionAt } from "./log.ts";
+import { type FloorPhase, type FloorStep, floorSteps } from "./steps.ts";
+
+/** An item as the floor names it: a move, a pause, or the closing. */
+export interface FloorItem {
+  readonly id: string | null;
+  readonly kind: "move" | "pause" | "closing";
+  readonly name: string;
+  readonly side: ItemSide | null;
+  readonly springs: readonly SpringCount[];
+  /** What to do to get there from the move before. */
+  readonly changes: readonly SetupChange[];
+}
+
+export interface FloorView {
+  readonly phase: FloorPhase;
+  readonly held: boolean;
+  /** The item worked at or changed into; null in waiting, opening, closing and done. */
+  readonly item: FloorItem | null;
+  /** The heading this item stands under. */
+  readonly block: string | null;
+  /** Whole seconds to the end of this phase, rounded up: it shows 1 until the very end. */
+  readonly secondsLeft: number;
+  /** The line to say now, or the one said last in this item; null before the first. */
+  readonly line: { readonly text: string; readonly kind: Cue["kind"]; readonly now: boolean } | null;
+  readonly next: FloorItem | null;
+  /** The change is near: time for the "coming up" call. */
+  readonly headsUp: boolean;
+  /** The number to count aloud, in the last seconds of a move. */
+  readonly countIn: number | null;
+  /** 0..1 of the class. */
+  readonly progress: number;
+  /** Seconds of the plan behind us and before us. */
+  readonly elapsed: number;
+  readonly left: number;
+  /** Seconds behind the plan: holds and going back make it grow, going on early makes it less than nothing. */
+  readonly lateBy: number;
+  /** "4 of 16": moves and pauses; 0 before the first. */
+  readonly number: number;
+  readonly of: number;
+}
+
+/** A card made ready to be asked for views many times a second. */
+export interface FloorClass {
+  readonly card: Card;
+  readonly steps: readonly FloorStep[];
+  readonly items: ReadonlyMap<string, FloorItem>;
+  readonly order: readonly string[];
+  readonly blocks: ReadonlyMap<string, string>;
+}
+
+const CLOSING: FloorItem = { id: null, kind: "closing", name: "Closing", side: null, springs: [], changes: [] };
+/** Rounding of sums of decimals must not show a second more than there is. */
+const ALMOST = 1e-6;
+
+/** Prepares a verified card. */
+export function floorClass(card: Card): FloorClass {
+  const items = new Map<string, FloorItem>();
+  const blocks = new Map<string, string>();
+  let block: string | undefined;
+  for (const [index, item] of card.plan.items.entries()) {
+    if (item.kind === "heading") block = item.title;
+    else items.set(item.id, floorItem(card.plan, item, index));
+    if (block !== undefined) blocks.set(item.id, block);
+  }
+  return { card, steps: floorSteps(card), items, order: [...items.keys()], blocks };
+}
+
+function floorItem(plan: Plan, item: PlanItem, index: number): FloorItem {
+  if (item.kind !== "move") {
+    const name = (item.kind === "pause" && item.text) || "Pause";
+    return { id: item.id, kind: "pause", name, side: null, springs: [], changes: [] };
+  }
+  const before = plan.items.slice(0, index).findLast(isMoveItem);
+  return {
+    id: item.id,
+    kind: "move",
+    name: moveOf(plan, item)?.name ?? item.move,
+    side: item.side,
+    springs: springCounts(plan, item.springs),
+    changes: setupChanges(plan, before, item),
+  };
+}
+
+/** The view at `now`, ms on the clock of the log. */
+export function floorView(cls: FloorClass, log: FloorLog, now: number): FloorView {
+  const { startedAt, position, held, ended } = positionAt(log, now, cls.steps);
+  const total = cls.steps.at(-1)?.to ?? 0;
+  const done = ended || position >= total - ALMOST;
+  const step = cls.steps.find((s) => position < s.to - ALMOST) ?? cls.steps.at(-1);
+  const phase = startedAt === null ? "waiting" : done ? "done" : (step?.phase ?? "done");
+  const inClass = phase !== "waiting" && phase !== "done";
+  const item = inClass && step?.item ? (cls.items.get(step.item) ?? null) : null;
+  const secondsLeft = inClass && step ? Math.ceil(step.to - position - ALMOST) : 0;
+  const { plan } = cls.card;
+  return {
+    phase,
+    held: held && inClass,
+    item,
+    block: item?.id ? (cls.blocks.get(item.id) ?? null) : null,
+    secondsLeft,
+    line: inClass && step ? lineAt(cls, step, position) : null,
+    next: phase === "done" ? null : nextOf(cls, inClass ? step : undefined),
+    headsUp: phase === "work" && secondsLeft <= headSeconds(plan, "headsUpSeconds"),
+    countIn: phase === "work" && secondsLeft <= headSeconds(plan, "countInSeconds") ? secondsLeft : null,
+    progress: total > 0 ? position / total : 0,
+    elapsed: position,
+    left: total - position,
+    lateBy: startedAt === null || done ? 0 : (now - startedAt) / 1000 - position,
+    number: item?.id ? cls.order.indexOf(item.id) + 1 : phase === "closing" || phase === "done" ? cls.order.length : 0,
+    of: cls.order.length,
+  };
+}
+
+function nextOf(cls: FloorClass, step: FloorStep | undefined): FloorItem | null {
+  if (step?.phase === "closing") return null;
+  const index = step?.item ? cls.order.indexOf(step.item) : -1;
+  const id = cls.order[index + 1];
+  return id === undefined ? CLOSING : (cls.items.get(id) ?? null);
+}
+
+/** The last line begun in this item, its set-up included: a line stays until the next one takes its place. */
+function lineAt(cls: FloorClass, step: FloorStep, position: number): FloorView["line"] {
+  const since =
+    cls.steps.find((s) => s.item === step.item && (s.item !== null || s.phase === step.phase))?.from ?? step.from;
+  const cue = cls.card.cues.findLast((c) => c.from <= position + ALMOST && c.from >= since - ALMOST);
+  return cue ? { text: cue.text, kind: cue.kind, now: position < cue.to } : null;
+}

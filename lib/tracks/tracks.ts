@@ -1,0 +1,47 @@
+/** The two tracks of a signed class, for whoever plays its recording: what is said, and the chapters. */
+import type { Card } from "#lib/card/schema.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { MoveItem } from "#lib/plan/schema.ts";
+import { type VttCue, vttFile } from "./webvtt.ts";
+
+/** The cue track as WebVTT captions, one cue a spoken line. Ids are `<n>-<kind>-<item>`. */
+export function cuesVtt(card: Card): string {
+  const cues = card.cues.map((cue, n) => ({ ...cue, id: `${n + 1}-${cue.kind}-${cue.item}` }));
+  return vttFile(`${card.edition.title}, edition ${card.edition.number}, cues`, cues);
+}
+
+/**
+ * Chapters: opening, every heading with its moves and pauses nested inside, closing. A move's chapter begins with the
+ * change into it, so that jumping there shows the set-up.
+ */
+export function chaptersVtt(card: Card): string {
+  const { rows, total } = card.clock;
+  const last = rows.at(-1)?.end ?? 0;
+  const chapters: VttCue[] = [
+    { id: "opening", from: 0, to: rows[0]?.transitionFrom ?? 0, text: "Opening" },
+    ...card.plan.items.flatMap((item, n): VttCue[] => {
+      const row = rows.find((r) => r.item === item.id);
+      if (!row) return [];
+      const id = `${n + 1}-${item.id}`;
+      if (item.kind === "heading") return [{ id, from: row.start, to: blockEnd(card, n), text: item.title }];
+      return [
+        { id, from: row.transitionFrom, to: row.end, text: item.kind === "pause" ? "Pause" : moveTitle(card, item) },
+      ];
+    }),
+    { id: "closing", from: last, to: total, text: "Closing" },
+  ];
+  return vttFile(`${card.edition.title}, edition ${card.edition.number}, chapters`, chapters);
+}
+
+const moveTitle = (card: Card, item: MoveItem): string => {
+  const name = moveOf(card.plan, item)?.name ?? item.move;
+  return item.side === "left" || item.side === "right" ? `${name}, ${item.side}` : name;
+};
+
+/** When the block under the heading at `index` ends: where the last item before the next heading does. */
+function blockEnd(card: Card, index: number): number {
+  const { items } = card.plan;
+  const next = items.findIndex((item, n) => n > index && item.kind === "heading");
+  const lastItem = items[(next === -1 ? items.length : next) - 1];
+  return card.clock.rows.find((row) => row.item === lastItem?.id)?.end ?? 0;
+}

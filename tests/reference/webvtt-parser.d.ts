@@ -1,0 +1,13 @@
+/** The part of the independent WebVTT reader that the tests use; the package says nothing of its types. */
+declare module "node-webvtt" {
+  interface ParsedCue {
+    readonly identifier: string;
+    readonly start: number;
+    readonly end: number;
+    readonly text: string;
+  }
+  const webvtt: {
+    parse(text: string, options?: { strict?: boolean }): { valid: boolean; cues: ParsedCue[]; errors: unknown[] };
+  };
+  export default webvtt;
+}

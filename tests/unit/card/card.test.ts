@@ -1,0 +1,124 @@
+/** The cue card: what it holds, and every way in which a device must refuse one. */
+import { generateKeyPairSync, sign } from "node:crypto";
+import { describe, expect, test } from "vitest";
+import { canonicalJson, contentHash, sha256Hex } from "#lib/canonical/canonical.ts";
+import { fromBase64url, toBase64url } from "#lib/card/base64url.ts";
+import { buildCard, cardBytes, SAFETY_NOTE, sealCard, shortName, verifyCard } from "#lib/card/card.ts";
+import { samplePlan } from "./sample-plan.ts";
+
+const NOW = Date.UTC(2026, 4, 4, 9);
+const DAY = 86_400_000;
+const studio = () => {
+  const pair = generateKeyPairSync("ed25519");
+  const raw = pair.publicKey.export({ format: "jwk" }).x ?? "";
+  return { publicKey: raw, sign: (bytes: Uint8Array) => new Uint8Array(sign(null, bytes, pair.privateKey)) };
+};
+const key = studio();
+const card = buildCard({
+  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  planId: "rows",
+  number: 2,
+  room: { id: "harbour", name: "Harbour room" },
+  plan: samplePlan(),
+  issuedAt: NOW,
+  expiresAt: NOW + 30 * DAY,
+});
+const sealed = sealCard(card, "k1", key.sign);
+const reason = (envelope: unknown, now = NOW, publicKey = key.publicKey) => {
+  const verdict = verifyCard(envelope, publicKey, now);
+  return verdict.ok ? "taken" : verdict.reason;
+};
+
+describe("a card that the studio signed with node:crypto", () => {
+  test("is taken by the device, after a journey as JSON", () => {
+    const verdict = verifyCard(JSON.parse(JSON.stringify(sealed)), key.publicKey, NOW);
+    expect(verdict).toEqual({ ok: true, card });
+  });
+
+  test("carries the whole plan under its hash, its clock, its words and its cautions", () => {
+    expect(card.edition.hash).toBe(contentHash(samplePlan()));
+    expect(card.plan).toEqual(samplePlan());
+    expect(card.clock.total).toBe(265);
+    expect(card.cautions.note).toEqual([...SAFETY_NOTE]);
+    expect(card.cautions.asked.map((a) => [a.words, a.items])).toContainEqual(["weight on the wrists", ["pike-1"]]);
+    expect(card.cautions.expected).toEqual(["wrist pain"]);
+  });
+});
+
+describe("a device refuses", () => {
+  test("a card with any one byte of it altered", () => {
+    const text = canonicalJson(card);
+    for (let at = 0; at < text.length; at += 97) {
+      const other = text[at] === "7" ? "8" : "7";
+      const altered = text.slice(0, at) + other + text.slice(at + 1);
+      let value: unknown;
+      try {
+        value = JSON.parse(altered);
+      } catch {
+        continue; // no longer JSON: it never gets as far as a card
+      }
+      expect(reason({ ...sealed, card: value })).toMatch(/changed after it was signed/);
+    }
+  });
+
+  test("an altered card whose digest was made to match", () => {
+    const forged = { ...card, plan: { ...card.plan, title: "Another" } };
+    expect(reason({ ...sealed, card: forged, sha256: sha256Hex(canonicalJson(forged)) })).toMatch(
+      /not signed with the key/,
+    );
+  });
+
+  test("another studio's key, a broken key, a broken signature", () => {
+    expect(reason(sealed, NOW, studio().publicKey)).toMatch(/not signed with the key/);
+    expect(reason(sealed, NOW, "short")).toMatch(/not signed with the key/);
+    expect(reason({ ...sealed, signature: `${sealed.signature.slice(0, -4)}AAAA` })).toMatch(/not signed with the key/);
+    expect(reason({ ...sealed, signature: "?" })).toMatch(/not signed with the key/);
+  });
+
+  test("a card whose time is over, from the first moment on", () => {
+    expect(reason(sealed, NOW + 30 * DAY - 1)).toBe("taken");
+    expect(reason(sealed, NOW + 30 * DAY)).toBe("This card was good until 2026-06-03. Fetch it again.");
+  });
+
+  test("a signed plan that is not the edition it is said to be", () => {
+    const wrong = sealCard({ ...card, plan: { ...card.plan, title: "Another" } }, "k1", key.sign);
+    expect(reason(wrong)).toMatch(/not the edition it says/);
+  });
+
+  test("a signed thing of another form, and no card at all", () => {
+    const other = { ...card, format: "springline.card/2" };
+    const bytes = cardBytes(other);
+    const envelope = {
+      card: other,
+      sha256: sha256Hex(canonicalJson(other)),
+      keyId: "k1",
+      signature: toBase64url(key.sign(bytes)),
+    };
+    for (const bad of [envelope, null, 3, {}, { ...sealed, card: undefined }])
+      expect(reason(bad)).toMatch(/not a cue card/);
+  });
+});
+
+describe("short name", () => {
+  // D. S. Wilkerson, arXiv:0901.4016 (2009): examples of the paper, IPv4 addresses as 32 bits.
+  test.each([
+    ["7f000001", "lusab-babad"],
+    ["3f54dcc1", "gutih-tugad"],
+    ["3f760723", "gutuk-bisog"],
+    ["8c62c18d", "mudof-sakat"],
+    ["40ff06c8", "haguz-biram"],
+  ])("%s is %s", (hex, name) => expect(shortName(hex)).toBe(name));
+
+  test("refuses what is no hash", () => expect(() => shortName("xyz")).toThrow(RangeError));
+});
+
+test("base64url agrees with Node's own", () => {
+  for (let n = 0; n < 70; n += 1) {
+    const bytes = Uint8Array.from({ length: n }, (_, i) => (i * 89 + n * 31) & 255);
+    const text = toBase64url(bytes);
+    expect(text).toBe(Buffer.from(bytes).toString("base64url"));
+    expect(fromBase64url(text)).toEqual(bytes);
+  }
+  expect(fromBase64url("a")).toBeNull();
+  expect(fromBase64url("a+b/")).toBeNull();
+});

@@ -1,0 +1,96 @@
+/** A small class of our own making for the tests of cues, card, tracks and floor. */
+import type { Plan } from "#lib/plan/schema.ts";
+
+export function samplePlan(): Plan {
+  return {
+    format: "springline.plan/1",
+    title: "Rows & reaches <short>",
+    lengthSeconds: 300,
+    openingSeconds: 30,
+    closingSeconds: 40,
+    expected: ["wrist-pain"],
+    equipment: {
+      name: "Carriage with four springs",
+      carriageTravelMm: 900,
+      springs: [
+        { id: "light", label: "Light", count: 3, stiffnessNPerMm: 0.1, preloadN: 5 },
+        { id: "heavy", label: "Heavy", count: 1, stiffnessNPerMm: 0.4, preloadN: 10 },
+      ],
+    },
+    moves: {
+      pike: {
+        name: "Forearm plank to pike",
+        station: "carriage",
+        position: "plank",
+        facing: "front",
+        hands: "front-bars",
+        feet: "back-platform",
+        sides: "both",
+        pattern: "plank",
+        muscles: { abdominals: 1, shoulders: 0.5 },
+        resistance: "springs",
+        tempo: { outSeconds: 2, backSeconds: 2 },
+        cautions: ["wrist-load", "head-down"],
+      },
+      row: {
+        name: "Kneeling one-arm row",
+        station: "carriage",
+        position: "kneeling",
+        facing: "back",
+        hands: "one-handle",
+        feet: "carriage",
+        sides: "each",
+        pattern: "pull",
+        muscles: { "upper-back": 1, biceps: 0.5 },
+        resistance: "springs",
+        tempo: { outSeconds: 2, backSeconds: 2 },
+        cautions: ["kneeling"],
+      },
+    },
+    items: [
+      { id: "trunk", kind: "heading", title: "Trunk" },
+      {
+        id: "pike-1",
+        kind: "move",
+        move: "pike",
+        side: "both",
+        seconds: 60,
+        springs: { light: 1 },
+        script: [
+          { kind: "setup", text: "One light spring, forearms on the bars." },
+          { kind: "safety", text: "Stay low if your wrists complain." },
+          { kind: "start", text: "And lift the hips." },
+          { kind: "breath", text: "Breathe out as the hips rise." },
+          { kind: "form", text: "Long neck, {seconds-left} seconds to go." },
+          { kind: "crew", text: "Camera two, low and wide." },
+        ],
+      },
+      { id: "rest", kind: "pause", seconds: 20, text: "Sip of water" },
+      { id: "pull", kind: "heading", title: "Pull --> and reach" },
+      {
+        id: "row-left",
+        kind: "move",
+        move: "row",
+        side: "left",
+        seconds: 45,
+        springs: { heavy: 1 },
+        transitionSeconds: 20,
+        script: [
+          { kind: "setup", text: "Carriage home, {springs}, kneel to face the back." },
+          { kind: "start", text: "Pull with the {side} arm." },
+          { kind: "easier", text: "Smaller pull." },
+        ],
+      },
+      {
+        id: "row-right",
+        kind: "move",
+        move: "row",
+        side: "right",
+        seconds: 45,
+        springs: { heavy: 1 },
+        transitionSeconds: 5,
+        script: [{ kind: "start", text: "Other arm: {move}." }],
+      },
+    ],
+  };
+}
