@@ -17,10 +17,11 @@ import {
   setSpring,
   setThemeShare,
 } from "#lib/doc/write.ts";
+import { secondsWords } from "#lib/plan/format.ts";
 import type { ExpectedCaution, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
 import { newId } from "./new-id.ts";
-import { nameOf, secondsWords } from "./words.ts";
 import type { PlanSession } from "./session.ts";
+import { nameOf } from "./words.ts";
 
 /** Seconds of a new move when its library entry gives no range (common practice, no source). */
 const NEW_MOVE_SECONDS = 60;
@@ -109,7 +110,12 @@ export function setSeconds(s: PlanSession, item: PlanItem, seconds: number): voi
   s.say(`${nameOf(s.getSnapshot().plan, item)}: ${secondsWords(held)}.`);
 }
 
-export function setField<F extends ItemField>(s: PlanSession, id: string, field: F, value: MoveItem[F] | undefined): void {
+export function setField<F extends ItemField>(
+  s: PlanSession,
+  id: string,
+  field: F,
+  value: MoveItem[F] | undefined,
+): void {
   s.act((w) => setItemField(w, id, field, value));
 }
 

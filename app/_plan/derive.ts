@@ -7,7 +7,7 @@ import type * as Y from "yjs";
 import { classClock } from "#lib/clock/clock.ts";
 import { readDeleted, readPlan, type StudioContext } from "#lib/doc/read.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
-import { checkPlan } from "#lib/rules/check.ts";
+import { checkPlan } from "#lib/rules/run.ts";
 import type { Derived } from "./session-types.ts";
 
 export function derive(doc: Y.Doc, studio: StudioContext, before: Derived | null): Derived {

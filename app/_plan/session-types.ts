@@ -1,10 +1,10 @@
 /** What a plan page knows at one moment: plain frozen data, made by `PlanSession` and read by every component. */
-import type { StudioContext } from "#lib/doc/read.ts";
-import type { DeletedItem } from "#lib/doc/read.ts";
+
+import type { ClockRow } from "#lib/clock/clock.ts";
+import type { DeletedItem, StudioContext } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { Present, StateNews, ThreadView } from "#lib/protocol/messages.ts";
-import type { ClockRow } from "#lib/clock/clock.ts";
 import type { Finding } from "#lib/rules/types.ts";
 
 /** The person at this page, as the server knows them. */

@@ -6,13 +6,13 @@
 import { IndexeddbPersistence } from "y-indexeddb";
 import type { Awareness } from "y-protocols/awareness";
 import * as Y from "yjs";
-import { docVersion, parts } from "#lib/doc/layout.ts";
+import { type ConnectionState, connectDoc, type DocConnection } from "#lib/client/provider.ts";
+import { docVersion, EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import type { StudioContext } from "#lib/doc/read.ts";
 import { act, type Writer } from "#lib/doc/write.ts";
 import { closeText } from "#lib/protocol/close.ts";
 import type { News } from "#lib/protocol/messages.ts";
 import { derive } from "./derive.ts";
-import { type Link, type LinkState, openLink } from "./link.ts";
 import { placesOf } from "./places.ts";
 import type { Derived, Me, PlanPageProps, SaveState, SessionSnapshot } from "./session-types.ts";
 import { PageUndo } from "./undo.ts";
@@ -28,10 +28,9 @@ export class PlanSession {
   readonly studio: StudioContext;
   readonly undo: PageUndo;
 
-  private readonly link: Link;
+  private readonly link: DocConnection;
   private readonly store: IndexeddbPersistence;
   private readonly listeners = new Set<() => void>();
-  private linkState: LinkState = { connected: false, synced: false, waiting: 0, storageFailing: false, closed: null };
   private news: NewsState;
   private derived: Derived;
   private snapshot: SessionSnapshot;
@@ -47,16 +46,33 @@ export class PlanSession {
     this.me = props.me;
     this.studio = props.studio;
     this.news = { rights: props.rights, present: [], state: props.state, threads: [], serverFindings: null };
-    this.undo = new PageUndo(this.writer, () => Date.now(), () => this.touch());
+    this.undo = new PageUndo(
+      this.writer,
+      () => Date.now(),
+      () => this.touch(),
+    );
     this.derived = derive(this.doc, this.studio, null);
     this.store = new IndexeddbPersistence(deviceCopyName(props), this.doc);
     this.store.on("synced", () => this.noteRead());
-    this.link = openLink(props, this.doc, { onNews: (n) => this.takeNews(n), onState: (s) => this.takeLink(s) });
+    this.link = this.connect(props.generation);
     this.awareness = this.link.awareness;
-    this.awareness.setLocalState({ user: { id: this.me.id, name: this.me.name }, item: null });
     this.awareness.on("change", this.touch);
     this.doc.on("update", this.noteUpdate);
     this.snapshot = this.build();
+  }
+
+  private connect(generation: string): DocConnection {
+    return connectDoc({
+      origin: location.origin.replace(/^http/, "ws"),
+      name: { kind: "plan", key: this.planId },
+      doc: this.doc,
+      docVersion: PLAN_DOC_VERSION,
+      editorVersion: EDITOR_VERSION,
+      generation,
+      awareness: { user: { id: this.me.id, name: this.me.name }, item: null },
+      onNews: (news) => this.takeNews(news),
+      onState: (state) => this.takeLink(state),
+    });
   }
 
   readonly subscribe = (listener: () => void): (() => void) => {
@@ -112,7 +128,7 @@ export class PlanSession {
     this.doc.off("update", this.noteUpdate);
     this.awareness.off("change", this.touch);
     this.undo.destroy();
-    this.link.end();
+    this.link.stop();
     void this.store.destroy();
     this.doc.destroy();
   }
@@ -153,12 +169,13 @@ export class PlanSession {
   }
 
   private build(): SessionSnapshot {
-    const closeCode = this.linkState.closed;
+    const link = this.link.state;
+    const closeCode = link.closed;
     return Object.freeze({
       ...this.derived,
       ...this.news,
       ready: this.ready,
-      saveState: saveStateOf(this.ready, this.linkState),
+      saveState: saveStateOf(this.ready, link),
       closeCode,
       closeSentence: closeCode === null ? null : (closeText(closeCode) ?? null),
       places: placesOf(this.awareness, this.me),
@@ -177,8 +194,7 @@ export class PlanSession {
     this.noteUpdate();
   }
 
-  private takeLink(state: LinkState): void {
-    this.linkState = state;
+  private takeLink(state: ConnectionState): void {
     if (state.synced) this.noteRead();
     this.touch();
   }
@@ -208,7 +224,7 @@ function newsState(now: NewsState, news: News): NewsState {
   }
 }
 
-function saveStateOf(ready: boolean, link: LinkState): SaveState {
+function saveStateOf(ready: boolean, link: ConnectionState): SaveState {
   if (link.closed !== null) return "ended";
   if (link.storageFailing) return "storage-failing";
   if (!link.connected) return ready ? "offline" : "opening";

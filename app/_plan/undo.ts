@@ -73,7 +73,8 @@ export class PageUndo {
 }
 
 /** Whether anything living inside a shared type was written by another client. */
-function hasForeignPart(type: Y.AbstractType<unknown>, self: number): boolean {
+// biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
+function hasForeignPart(type: Y.AbstractType<any>, self: number): boolean {
   const firsts: (Y.Item | null)[] = [type._start, ...type._map.values()];
   for (const first of firsts) {
     for (let item = first; item !== null; item = item.right) {

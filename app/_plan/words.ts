@@ -1,0 +1,110 @@
+/** Words of the plan page: names of items, times, what a change of set-up asks, what each value is called. */
+import { moveOf } from "#lib/plan/lookup.ts";
+import {
+  ACTIONS,
+  type Action,
+  type Facing,
+  type Move,
+  type MoveCaution,
+  type Plan,
+  type PlanItem,
+} from "#lib/plan/schema.ts";
+import type { Rights, SaveState } from "./session-types.ts";
+
+export const isTimed = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
+
+/** An item's bare name on the rail, in the panel and in the live region; side and seconds stand beside it there. */
+export function nameOf(plan: Plan, item: PlanItem): string {
+  if (item.kind === "heading") return item.title.trim() || "Heading without words";
+  if (item.kind === "pause") return item.text?.trim() || "Pause";
+  if (item.move === "") return "Move not chosen yet";
+  return moveOf(plan, item)?.name ?? `Unknown move “${item.move}”`;
+}
+
+const ACTION_WORDS: Readonly<Record<Action, string>> = {
+  springOn: "spring on",
+  springOff: "spring off",
+  carriageHome: "carriage home",
+  quarterTurn: "quarter turn",
+  positionChange: "change of position",
+  stationChange: "change of station",
+  handleUp: "handle up",
+  handleDown: "handle down",
+  handlesCross: "handles crossed",
+  strapOn: "strap on",
+  strapOff: "strap off",
+  gripChange: "change of grip",
+};
+
+/** "carriage home, 2 × spring off"; empty when nothing changes. */
+export function actionsWords(actions: Readonly<Partial<Record<Action, number>>>): string {
+  const words = ACTIONS.flatMap((action) => {
+    const n = actions[action] ?? 0;
+    if (n <= 0) return [];
+    return [n === 1 ? ACTION_WORDS[action] : `${n} × ${ACTION_WORDS[action]}`];
+  });
+  return words.join(", ");
+}
+
+export const FACING_WORDS: Readonly<Record<Facing, string>> = {
+  front: "facing front",
+  back: "facing back",
+  left: "facing left",
+  right: "facing right",
+};
+
+export const CAUTION_WORDS: Readonly<Record<MoveCaution, string>> = {
+  "wrist-load": "load on the wrists",
+  kneeling: "kneeling",
+  overhead: "arms overhead",
+  "loaded-flexion": "spine bends under load",
+  "loaded-rotation": "spine turns under load",
+  supine: "lying on the back",
+  prone: "lying face down",
+  "head-down": "head below the heart",
+  "long-hold": "long hold",
+  "unstable-carriage": "carriage unsteady on light springs",
+  "single-leg-balance": "balance on one leg",
+};
+
+/** Said wherever a caution is shown. */
+export const CAUTION_NOTE =
+  "General guidance: defer to the participant's clinician, the machine maker's manual and local rules.";
+
+/** Which of the five tints a pattern has; the pattern's own word always stands beside it. */
+export function tintOf(move: Move | undefined): "push" | "pull" | "trunk" | "legs" | "sides" | "plain" {
+  switch (move?.pattern) {
+    case "push":
+    case "pull":
+      return move.pattern;
+    case "squat":
+    case "hinge":
+    case "lunge":
+      return "legs";
+    case "rotation":
+    case "lateral":
+      return "sides";
+    case undefined:
+      return "plain";
+    default:
+      return "trunk";
+  }
+}
+
+/** Where this page's words are, in words. */
+export function saveWords(state: SaveState, rights: Rights): string {
+  switch (state) {
+    case "opening":
+      return "opening";
+    case "saved":
+      return rights.writes ? "saved" : "up to date";
+    case "sending":
+      return rights.writes ? "sending" : "catching up";
+    case "offline":
+      return rights.writes ? "offline, kept on this device" : "offline";
+    case "storage-failing":
+      return "the server cannot save just now; kept on this device, trying again";
+    case "ended":
+      return "stopped";
+  }
+}
