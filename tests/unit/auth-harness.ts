@@ -1,0 +1,115 @@
+/** A running program without sockets or pages: the real database and sign-in library in a folder of its own. */
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Db, openDatabase } from "#db/connection.ts";
+import { createAuth } from "#server/auth/auth.ts";
+import { type Env, readEnv } from "#server/env.ts";
+import { createLog } from "#server/log.ts";
+import { createSigningKeys } from "#server/signing/keys.ts";
+import { type Springline, setSpringline } from "#server/springline.ts";
+import type { Rooms } from "#server/sync/rooms.ts";
+
+export const ORIGIN = "http://localhost:4310";
+export const PASSWORD = "a long enough password";
+
+export interface Harness {
+  readonly app: Springline;
+  readonly db: Db;
+  /** How often the live rooms were told to ask about rights again. */
+  refreshed(): number;
+  /** Moves the program's own clock (invitations, session sweep); the sign-in library keeps the machine's. */
+  advance(ms: number): void;
+  stop(): void;
+}
+
+/** Puts the program where route handlers find it. One at a time. */
+export function startHarness(change: Partial<Env> = {}): Harness {
+  const dir = mkdtempSync(join(tmpdir(), "springline-auth-"));
+  const env: Env = { ...readEnv("live", { SPRINGLINE_DATA: dir, SPRINGLINE_LOG: "silent" }), ...change };
+  const db = openDatabase(env.databaseFile);
+  let ahead = 0;
+  let refreshed = 0;
+  let ids = 0;
+  const now = () => Date.now() + ahead;
+  const rooms: Rooms = {
+    ...unusedRooms,
+    refreshAccess: () => {
+      refreshed++;
+    },
+    health: () => ({ rooms: 0, connections: 0, failing: [], refused: 0 }),
+  };
+  const app: Springline = {
+    env,
+    log: createLog("silent"),
+    db,
+    auth: createAuth(db, env),
+    rooms,
+    keys: createSigningKeys({ db, secret: env.secret, now }),
+    now,
+    newId: () => `id-${++ids}`,
+  };
+  setSpringline(app);
+  return {
+    app,
+    db,
+    refreshed: () => refreshed,
+    advance: (ms) => {
+      ahead += ms;
+    },
+    stop() {
+      setSpringline(undefined);
+      db.close();
+      rmSync(dir, { recursive: true });
+    },
+  };
+}
+
+const unused = (): never => {
+  throw new Error("no document is opened in these tests");
+};
+const unusedRooms: Rooms = {
+  create: unused,
+  withDoc: unused,
+  transact: unused,
+  announce: unused,
+  generation: unused,
+  refreshAccess: unused,
+  stop: unused,
+  health: unused,
+};
+
+export interface Asking {
+  readonly method?: string;
+  readonly body?: unknown;
+  readonly cookie?: string;
+  readonly headers?: Readonly<Record<string, string>>;
+}
+
+/** A request as a page of this studio sends it. */
+export function request(path: string, asking: Asking = {}): Request {
+  const headers = new Headers({ origin: ORIGIN, ...asking.headers });
+  if (asking.cookie) headers.set("cookie", asking.cookie);
+  const init: RequestInit = { method: asking.method ?? "GET", headers };
+  if (asking.body !== undefined) {
+    if (!headers.has("content-type")) headers.set("content-type", "application/json");
+    init.body = typeof asking.body === "string" ? asking.body : JSON.stringify(asking.body);
+  }
+  return new Request(`${ORIGIN}${path}`, init);
+}
+
+/** What a browser would send back after this answer. */
+export const cookieOf = (response: Response): string =>
+  response.headers
+    .getSetCookie()
+    .map((cookie) => cookie.split(";")[0])
+    .join("; ");
+
+export const params = (values: Record<string, string>) => ({ params: Promise.resolve(values) });
+
+/** An answer's status with its error code, or "" for a success. */
+export async function outcome(response: Response): Promise<string> {
+  if (response.ok) return String(response.status);
+  const body = await response.json();
+  return `${response.status} ${body.error.code}`;
+}
