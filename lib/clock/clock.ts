@@ -1,5 +1,10 @@
-/** Placeholder types, filled in by the arithmetic. */
-import type { Action } from "#lib/plan/schema.ts";
+/**
+ * The class on the clock: when every item begins and ends, and when the class does.
+ *   start[i] = opening + sum over j < i of (transition[j] + work[j]) + transition[i];  total = last end + closing.
+ */
+import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
+import type { Action, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import { type Change, changesInto, NO_CHANGE } from "#lib/transitions/transitions.ts";
 
 /** One item on the clock. Seconds from the start of the class; a heading takes no time. */
 export interface ClockRow {
@@ -17,3 +22,66 @@ export interface ClockRow {
   /** Work divided by one tempo cycle; null for holds, pauses and headings. */
   readonly reps: number | null;
 }
+
+export interface ClassClock {
+  /** One row an item, in plan order, headings and pauses too. */
+  readonly rows: readonly ClockRow[];
+  /** Seconds from the first word of the opening to the end of the closing. */
+  readonly total: number;
+}
+
+/**
+ * The clock of a plan. A planned transition, 0 included, replaces the estimate, for the first move too. A pause takes
+ * its seconds and has no transition; a heading stands at the moment the item before it ends. Times are whole or have
+ * one decimal, rounded only as they are written down. Never throws.
+ */
+export function classClock(plan: Plan): ClassClock {
+  const changes = changesInto(plan);
+  let now = headSeconds(plan, "openingSeconds");
+  const rows = plan.items.map((item) => {
+    const change = changes.get(item.id) ?? NO_CHANGE;
+    const planned = item.kind === "move" ? (item.transitionSeconds ?? null) : null;
+    const from = now;
+    const start = from + (planned ?? change.estimate);
+    now = start + (item.kind === "heading" ? 0 : item.seconds);
+    const reps = item.kind === "move" ? repsOf(plan, item) : null;
+    return clockRow({ item: item.id, from, start, end: now, planned, change, reps });
+  });
+  return { rows, total: tenth(now + headSeconds(plan, "closingSeconds")) };
+}
+
+interface Times {
+  item: string;
+  from: number;
+  start: number;
+  end: number;
+  planned: number | null;
+  change: Change;
+  reps: number | null;
+}
+
+function clockRow(t: Times): ClockRow {
+  return {
+    item: t.item,
+    transitionFrom: tenth(t.from),
+    start: tenth(t.start),
+    end: tenth(t.end),
+    transition: { planned: t.planned, estimate: t.change.estimate, actions: t.change.actions },
+    reps: t.reps,
+  };
+}
+
+/** Seconds of one repetition, holds at either end included; null for a move that is held. */
+export function cycleSeconds(move: Move): number | null {
+  const t = move.tempo;
+  if ("holdSeconds" in t) return null;
+  return t.outSeconds + (t.outHoldSeconds ?? 0) + t.backSeconds + (t.backHoldSeconds ?? 0);
+}
+
+function repsOf(plan: Plan, item: MoveItem): number | null {
+  const move = moveOf(plan, item);
+  const cycle = move ? cycleSeconds(move) : null;
+  return cycle ? item.seconds / cycle : null;
+}
+
+const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;

@@ -3,37 +3,11 @@
  * In a plan file a live field is written `{name}` and a brace `{{`.
  */
 import * as Y from "yjs";
-import { CUE_KINDS, type CueKind, LIVE_FIELDS, type LiveField, type ScriptLine } from "#lib/plan/schema.ts";
+import { CUE_KINDS, type CueKind, type ScriptLine } from "#lib/plan/schema.ts";
+import { escapeScriptText, parseScriptText, type ScriptPiece, type ScriptPieces } from "#lib/plan/script-text.ts";
 import { CUE_LINE, LIVE_FIELD } from "./layout.ts";
 
-export type ScriptPiece = { text: string } | { field: LiveField };
-export type ScriptPieces = { ok: true; pieces: ScriptPiece[] } | { ok: false; at: number; unknown: string };
-
-/** Splits a line of a plan file into text and live fields. Says where an unknown field stands instead of throwing. */
-export function parseScriptText(source: string): ScriptPieces {
-  const pieces: ScriptPiece[] = [];
-  let text = "";
-  for (let i = 0; i < source.length; i++) {
-    if (source[i] !== "{") text += source[i];
-    else if (source[i + 1] === "{") {
-      text += "{";
-      i++;
-    } else {
-      const end = source.indexOf("}", i);
-      const name = end < 0 ? source.slice(i + 1) : source.slice(i + 1, end);
-      const field = LIVE_FIELDS.find((f) => f === name);
-      if (!field || end < 0) return { ok: false, at: i, unknown: name };
-      if (text) pieces.push({ text });
-      pieces.push({ field });
-      text = "";
-      i = end;
-    }
-  }
-  if (text) pieces.push({ text });
-  return { ok: true, pieces };
-}
-
-export const escapeScriptText = (text: string): string => text.replaceAll("{", "{{");
+export { escapeScriptText, parseScriptText, type ScriptPiece, type ScriptPieces };
 
 const isCueKind = (v: unknown): v is CueKind => CUE_KINDS.some((k) => k === v);
 

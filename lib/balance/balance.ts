@@ -1,0 +1,118 @@
+/** What a class trains: weighted seconds a muscle group, left against right, push against pull, and set-up changes. */
+import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
+import { GROUPS, type Group, type Move, type MoveItem, type Plan } from "#lib/plan/schema.ts";
+import { type Setup, setupOf, springsDiffer } from "#lib/transitions/transitions.ts";
+
+export interface GroupBalance {
+  /** Seconds of work x weight. */
+  readonly seconds: number;
+  /** Part of the sum over all groups, 0..1. */
+  readonly share: number;
+  /** The part of `seconds` done on each side; items of side both or alternating count half and half. */
+  readonly left: number;
+  readonly right: number;
+}
+export interface Stretch {
+  readonly seconds: number;
+  readonly items: readonly string[];
+}
+export interface Balance {
+  /** The groups the class trains, in the order of GROUPS; a group that is not here has nothing. */
+  readonly groups: Readonly<Partial<Record<Group, GroupBalance>>>;
+  /** Seconds of work of that pattern. */
+  readonly push: number;
+  readonly pull: number;
+  /** Longest unbroken work of a group at weight 0.5 or more; the earliest of equals. */
+  readonly longest: Readonly<Partial<Record<Group, Stretch>>>;
+  /** Between neighbouring move items. */
+  readonly setups: { readonly springChanges: number; readonly facingChanges: number; readonly positionChanges: number };
+}
+
+/** A helper or more: from this weight on a group counts as worked without a break. */
+const WORKED = 0.5;
+
+/** Balance of a plan. Items of an unknown move count nothing. Seconds keep their decimals; only float noise is cut. */
+export function balance(plan: Plan): Balance {
+  const performed = plan.items.filter(isMoveItem).map((item) => ({ item, move: moveOf(plan, item) }));
+  const sums = groupSums(performed);
+  const all = GROUPS.reduce((sum, g) => sum + (sums[g]?.seconds ?? 0), 0);
+  return {
+    groups: mapGroups((g) => {
+      const s = sums[g];
+      return s && s.seconds > 0
+        ? { seconds: clean(s.seconds), share: clean(s.seconds / all), left: clean(s.left), right: clean(s.right) }
+        : undefined;
+    }),
+    push: patternSeconds(performed, "push"),
+    pull: patternSeconds(performed, "pull"),
+    longest: mapGroups((g) => longestStretch(plan, g)),
+    setups: setupChanges(plan),
+  };
+}
+
+interface Performed {
+  item: MoveItem;
+  move: Move | undefined;
+}
+
+function groupSums(performed: readonly Performed[]) {
+  const sums: Partial<Record<Group, { seconds: number; left: number; right: number }>> = {};
+  for (const { item, move } of performed) {
+    for (const group of GROUPS) {
+      const seconds = item.seconds * (move?.muscles[group] ?? 0);
+      const left = item.side === "left" ? 1 : item.side === "right" ? 0 : 0.5;
+      const sum = sums[group] ?? { seconds: 0, left: 0, right: 0 };
+      sums[group] = {
+        seconds: sum.seconds + seconds,
+        left: sum.left + seconds * left,
+        right: sum.right + seconds * (1 - left),
+      };
+    }
+  }
+  return sums;
+}
+
+function patternSeconds(performed: readonly Performed[], pattern: Move["pattern"]): number {
+  return clean(performed.reduce((sum, { item, move }) => sum + (move?.pattern === pattern ? item.seconds : 0), 0));
+}
+
+function longestStretch(plan: Plan, group: Group): Stretch | undefined {
+  let best = { seconds: 0, from: 0, to: 0 };
+  let run = { seconds: 0, from: 0 };
+  plan.items.forEach((item, i) => {
+    if (item.kind === "heading") return;
+    const works = item.kind === "move" && (moveOf(plan, item)?.muscles[group] ?? 0) >= WORKED;
+    run = works ? { seconds: run.seconds + item.seconds, from: run.from } : { seconds: 0, from: i + 1 };
+    if (run.seconds > best.seconds) best = { ...run, to: i + 1 };
+  });
+  if (best.seconds <= 0) return undefined;
+  const items = plan.items.slice(best.from, best.to).filter(isMoveItem);
+  return { seconds: clean(best.seconds), items: items.map((item) => item.id) };
+}
+
+function setupChanges(plan: Plan): Balance["setups"] {
+  const changes = { springChanges: 0, facingChanges: 0, positionChanges: 0 };
+  let last: Setup | null = null;
+  for (const item of plan.items.filter(isMoveItem)) {
+    const setup = setupOf(plan, item);
+    if (last && setup) {
+      changes.springChanges += Number(springsDiffer(last.springs, setup.springs));
+      changes.facingChanges += Number(last.facing !== setup.facing);
+      changes.positionChanges += Number(last.position !== setup.position);
+    }
+    last = setup ?? last;
+  }
+  return changes;
+}
+
+function mapGroups<T>(make: (group: Group) => T | undefined): Partial<Record<Group, T>> {
+  const map: Partial<Record<Group, T>> = {};
+  for (const group of GROUPS) {
+    const value = make(group);
+    if (value !== undefined) map[group] = value;
+  }
+  return map;
+}
+
+/** Cuts the noise of binary fractions: 13.500000000000002 s is 13.5 s. */
+const clean = (x: number): number => Math.round(x * 1e9) / 1e9;

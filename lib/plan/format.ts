@@ -1,0 +1,74 @@
+/** How numbers, springs, sides and items are put into words: one place for screens, findings, cards and files. */
+import { moveOf, own } from "./lookup.ts";
+import type { Equipment, ItemSide, MoveItem, Plan, PlanItem } from "./schema.ts";
+
+/** Whole seconds as m:ss, from an hour on as h:mm:ss; "-0:05" below zero. Rounded to the nearest second. */
+export function clockTime(seconds: number): string {
+  const whole = Math.round(Math.abs(seconds));
+  const s = String(whole % 60).padStart(2, "0");
+  const minutes = Math.floor(whole / 60);
+  const sign = seconds < 0 && whole > 0 ? "-" : "";
+  if (minutes < 60) return `${sign}${minutes}:${s}`;
+  return `${sign}${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, "0")}:${s}`;
+}
+
+/** A length of time to read: "45 s" up to two minutes, "2:30 min" above. */
+export function secondsWords(seconds: number): string {
+  return Math.abs(seconds) < 120 ? `${plainNumber(seconds)} s` : `${clockTime(seconds)} min`;
+}
+
+/** At most one decimal, none when it is whole: "11.3", "45". */
+export const plainNumber = (x: number): string => String(Math.round(x * 10) / 10);
+
+/** A share 0..1 as "23%". A share just short of the next percent is not rounded up to it. */
+export const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)}%`;
+
+/** "1 spring", "3 springs". */
+export function plural(n: number, one: string, many = `${one}s`): string {
+  return `${plainNumber(n)} ${n === 1 ? one : many}`;
+}
+
+const COUNT_WORDS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
+/** "two", "eleven" being written "11". */
+export const countWord = (n: number): string => COUNT_WORDS[n] ?? plainNumber(n);
+
+/** The springs of a set-up by the studio's own names, in the studio's order: "two light, one heavy"; "no springs". */
+export function springWords(equipment: Equipment, springs: Readonly<Record<string, number>>): string {
+  const known = equipment.springs.map((s) => ({ id: s.id, label: s.label }));
+  const strange = Object.keys(springs)
+    .filter((id) => !known.some((k) => k.id === id))
+    .sort()
+    .map((id) => ({ id, label: id }));
+  const words = [...known, ...strange].flatMap(({ id, label }) => {
+    const n = own(springs, id) ?? 0;
+    return n > 0 ? [`${countWord(n)} ${label}`] : [];
+  });
+  return words.length > 0 ? words.join(", ") : "no springs";
+}
+
+/** The studio's name of a spring, or its id where the studio has none such. */
+export function springLabel(equipment: Equipment, id: string): string {
+  return equipment.springs.find((s) => s.id === id)?.label ?? id;
+}
+
+const SIDE_WORDS: Readonly<Record<ItemSide, string>> = {
+  left: "left",
+  right: "right",
+  both: "both sides",
+  alternating: "alternating",
+};
+export const sideWords = (side: ItemSide): string => SIDE_WORDS[side];
+
+/** A move's name, or its id where the plan does not carry it. */
+export const moveName = (plan: Plan, item: MoveItem): string => moveOf(plan, item)?.name ?? item.move;
+
+/** What a person calls an item: "Kneeling row, right", "Plank hold", "the heading Arms", "the pause of 20 s". */
+export function itemName(plan: Plan, item: PlanItem): string {
+  if (item.kind === "heading") return item.title === "" ? "the heading without words" : `the heading ${item.title}`;
+  if (item.kind === "pause") return `the pause of ${secondsWords(item.seconds)}`;
+  const name = moveName(plan, item);
+  return item.side === "both" ? name : `${name}, ${sideWords(item.side)}`;
+}
+
+/** A word as an id writes it, read aloud: "raised-blood-pressure" is "raised blood pressure". */
+export const tagWords = (tag: string): string => tag.replaceAll("-", " ");

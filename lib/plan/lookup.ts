@@ -1,0 +1,47 @@
+/**
+ * Safe look-ups in a plan. Ids come from people and files, so a map is asked for its own keys only: "constructor" is a
+ * well-formed id, and every object inherits one.
+ */
+import { type Move, type MoveItem, PLAN_DEFAULTS, type Plan, type PlanItem, type Spring } from "./schema.ts";
+
+/** The value of a map's own key, or undefined. */
+export function own<T>(map: Readonly<Record<string, T>> | undefined, key: string): T | undefined {
+  return map !== undefined && Object.hasOwn(map, key) ? map[key] : undefined;
+}
+
+/** The library entry an item performs, or undefined when the plan does not carry it. */
+export const moveOf = (plan: Plan, item: MoveItem): Move | undefined => own(plan.moves, item.move);
+
+export const springOf = (plan: Plan, id: string): Spring | undefined => plan.equipment.springs.find((s) => s.id === id);
+
+export const isMoveItem = (item: PlanItem): item is MoveItem => item.kind === "move";
+
+export const moveItems = (plan: Plan): MoveItem[] => plan.items.filter(isMoveItem);
+
+export const itemById = (plan: Plan, id: string): PlanItem | undefined => plan.items.find((i) => i.id === id);
+
+/** A head value in seconds, the house default where the plan leaves it out. */
+export function headSeconds(plan: Plan, key: keyof typeof PLAN_DEFAULTS): number {
+  return plan[key] ?? PLAN_DEFAULTS[key];
+}
+
+export interface SidePair {
+  readonly move: string;
+  /** Undefined where one side was done more often than the other. */
+  readonly left: MoveItem | undefined;
+  readonly right: MoveItem | undefined;
+}
+
+/** The left and right items of each move matched in order: first left with first right, and so on. */
+export function sidePairs(plan: Plan): SidePair[] {
+  const byMove = new Map<string, { left: MoveItem[]; right: MoveItem[] }>();
+  for (const item of moveItems(plan)) {
+    if (item.side !== "left" && item.side !== "right") continue;
+    const sides = byMove.get(item.move) ?? { left: [], right: [] };
+    sides[item.side].push(item);
+    byMove.set(item.move, sides);
+  }
+  return [...byMove].flatMap(([move, { left, right }]) =>
+    Array.from({ length: Math.max(left.length, right.length) }, (_, i) => ({ move, left: left[i], right: right[i] })),
+  );
+}

@@ -1,0 +1,18 @@
+/** JSON Pointers (RFC 6901): the name of a place in a JSON value. */
+
+export type Path = readonly (string | number)[];
+
+/** "" is the whole value; `~` and `/` in a key are written `~0` and `~1`. */
+export function formatPointer(path: Path): string {
+  return path.map((step) => `/${String(step).replaceAll("~", "~0").replaceAll("/", "~1")}`).join("");
+}
+
+/** The value at a path, or undefined when there is none. Own keys only. */
+export function valueAt(root: unknown, path: Path): unknown {
+  let value = root;
+  for (const step of path) {
+    if (typeof value !== "object" || value === null || !Object.hasOwn(value, step)) return undefined;
+    value = (value as Record<string | number, unknown>)[step];
+  }
+  return value;
+}

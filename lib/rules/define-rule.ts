@@ -1,0 +1,20 @@
+/** Makes a rule: checks its shape as it is loaded, freezes it, and folds a studio's limits into its own. */
+import type { AnyRule, LimitsSchema, Rule } from "./types.ts";
+
+/** For rules whose number is a habit of the trade: nothing published was found. */
+export const COMMON_PRACTICE = "common practice, no source";
+
+/** Throws on a rule that cannot be right: a programmer's error, found by the first test that loads it. */
+export function defineRule<M extends string, L extends LimitsSchema>(rule: Rule<M, L>): AnyRule {
+  if (!/^[a-z][a-z0-9-]*$/.test(rule.id)) throw new Error(`rule id ${rule.id} is not kebab-case`);
+  const defaults = rule.limits.parse({});
+  const { limits, check, ...meta } = rule;
+  return Object.freeze({
+    ...meta,
+    limits,
+    run: (ctx, given) => {
+      const read = limits.safeParse(given ?? {});
+      return { found: check(ctx, read.success ? read.data : defaults), limitsRead: read.success };
+    },
+  } satisfies AnyRule);
+}

@@ -1,0 +1,44 @@
+import { z } from "zod";
+import { headSeconds } from "#lib/plan/lookup.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+
+const squat = (seconds: number) => examplePlan([move("a", { seconds })], { lengthSeconds: 300 });
+
+/** Must: a class that overruns takes the next one's time, and one that ends early was not planned to its end. */
+export const totalLength = defineRule({
+  id: "total-length",
+  title: "The class does not end on time",
+  why: "A class that runs over takes time from the next one and one that ends early leaves people standing, so it must fit before it is signed.",
+  fix: "Fit the items to the length, or change a transition, the opening or the closing.",
+  level: "must",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    maxOverSeconds: z.number().min(0).max(600).default(0),
+    /** Left out: one second less than the plan's grid, since the closing takes up what the grid leaves. */
+    maxUnderSeconds: z.number().min(0).max(3600).optional(),
+  }),
+  messages: {
+    over: "The class takes {totalSeconds} and its slot is {lengthSeconds}: take {overSeconds} out.",
+    under: "The class takes {totalSeconds} and its slot is {lengthSeconds}: {underSeconds} are not planned yet.",
+  },
+  examples: {
+    pass: [
+      { say: "opening, 180 s of work and closing fill the five minutes", plan: squat(180) },
+      { say: "four seconds that a grid of five leaves go to the closing", plan: squat(176) },
+    ],
+    fail: [
+      { say: "one second too long", plan: squat(181), expect: ["over"] },
+      { say: "five seconds that nobody planned", plan: squat(175), expect: ["under"] },
+    ],
+  },
+  check({ plan, total }, limits) {
+    const { lengthSeconds } = plan;
+    const over = total - lengthSeconds;
+    const allowedUnder = limits.maxUnderSeconds ?? headSeconds(plan, "gridSeconds") - 1;
+    const values = { totalSeconds: total, lengthSeconds };
+    if (over > limits.maxOverSeconds) return [{ message: "over", items: [], values: { ...values, overSeconds: over } }];
+    if (-over > allowedUnder) return [{ message: "under", items: [], values: { ...values, underSeconds: -over } }];
+    return [];
+  },
+});

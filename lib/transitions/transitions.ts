@@ -1,0 +1,166 @@
+/**
+ * From one set-up to the next: which actions a person must do and how long they take. Counting is exact; the seconds
+ * of an action are a studio's own timings or the defaults below.
+ */
+import { moveOf, own } from "#lib/plan/lookup.ts";
+import { ACTIONS, type Action, FACINGS, type Facing, type Move, type MoveItem, type Plan } from "#lib/plan/schema.ts";
+
+/** Seconds. Common practice, no source; a studio replaces them with its own timings (`equipment.actionSeconds`). */
+export const DEFAULT_ACTION_SECONDS: Readonly<Record<Action | "base", number>> = {
+  base: 2,
+  springOn: 3,
+  springOff: 2,
+  carriageHome: 2,
+  quarterTurn: 1.5,
+  positionChange: 3,
+  stationChange: 3,
+  handleUp: 1.5,
+  handleDown: 1,
+  handlesCross: 2,
+  strapOn: 4,
+  strapOff: 2,
+  gripChange: 1.5,
+};
+
+export interface Setup {
+  readonly springs: Readonly<Record<string, number>>;
+  readonly station: Move["station"];
+  readonly position: Move["position"];
+  readonly facing: Facing;
+  readonly hands: Move["hands"];
+  readonly feet: Move["feet"];
+  /** Not part of the set-up itself, but a single handle or cable strap changes hands with it. */
+  readonly side: MoveItem["side"];
+}
+
+export type ActionCounts = Readonly<Partial<Record<Action, number>>>;
+export interface Change {
+  /** Only actions that happen, each at least 1. */
+  readonly actions: ActionCounts;
+  /** Whole seconds. */
+  readonly estimate: number;
+}
+export const NO_CHANGE: Change = { actions: {}, estimate: 0 };
+
+/** How an item is set up: its own facing and springs, the rest from its move. Null when the plan lacks the move. */
+export function setupOf(plan: Plan, item: MoveItem): Setup | null {
+  const move = moveOf(plan, item);
+  if (!move) return null;
+  const { station, position, hands, feet } = move;
+  return { springs: item.springs, station, position, facing: item.facing ?? move.facing, hands, feet, side: item.side };
+}
+
+/** Counts of the actions between two set-ups; those that do not happen are left out. */
+export function actionsBetween(before: Setup, after: Setup): ActionCounts {
+  const springs = springActions(before.springs, after.springs);
+  const hands = handActions(before, after);
+  const feet = strapActions(before, after);
+  const counts: Record<Action, number> = {
+    ...springs,
+    quarterTurn: quarterTurns(before.facing, after.facing),
+    positionChange: Number(before.position !== after.position),
+    stationChange: Number(before.station !== after.station),
+    ...hands,
+    ...feet,
+  };
+  return Object.fromEntries(ACTIONS.filter((a) => counts[a] > 0).map((a) => [a, counts[a]]));
+}
+
+/**
+ * Seconds for a change: 0 when nothing differs at all, else base + sum(count x seconds of the action), rounded up to a
+ * whole second. Feet that move without a strap are a difference with no action of their own: they cost the base.
+ */
+export function estimateSeconds(plan: Plan, before: Setup, after: Setup): number {
+  return estimateOf(plan, actionsBetween(before, after), feetMove(before, after));
+}
+
+/** Actions and estimate of the change from one item's set-up to the next one's. Null (unknown move): no change. */
+export function changeBetween(plan: Plan, before: Setup | null, after: Setup | null): Change {
+  if (!before || !after) return NO_CHANGE;
+  const actions = actionsBetween(before, after);
+  return { actions, estimate: estimateOf(plan, actions, feetMove(before, after)) };
+}
+
+/**
+ * The change into every move item, by item id. Pauses and headings between two moves do not matter; the first move has
+ * no change; an item whose move is unknown is passed over, so that the next is compared with the last known set-up.
+ */
+export function changesInto(plan: Plan): Map<string, Change> {
+  const changes = new Map<string, Change>();
+  let last: Setup | null = null;
+  for (const item of plan.items) {
+    if (item.kind !== "move") continue;
+    const setup = setupOf(plan, item);
+    changes.set(item.id, changeBetween(plan, last, setup));
+    last = setup ?? last;
+  }
+  return changes;
+}
+
+/** Seconds one action takes in this plan's room. */
+export function actionSeconds(plan: Plan, action: Action | "base"): number {
+  return plan.equipment.actionSeconds?.[action] ?? DEFAULT_ACTION_SECONDS[action];
+}
+
+/** True when any spring's number differs; a spring left out counts as none. */
+export function springsDiffer(a: Setup["springs"], b: Setup["springs"]): boolean {
+  return springActions(a, b).carriageHome > 0;
+}
+
+function estimateOf(plan: Plan, actions: ActionCounts, feetMoved: boolean): number {
+  const done = ACTIONS.filter((a) => (actions[a] ?? 0) > 0);
+  if (done.length === 0 && !feetMoved) return 0;
+  const sum = done.reduce((s, a) => s + (actions[a] ?? 0) * actionSeconds(plan, a), actionSeconds(plan, "base"));
+  // Timings with decimals add up to 7.000000000000001: that is 7 s, not 8.
+  return Math.ceil(sum - 1e-9);
+}
+
+const feetMove = (before: Setup, after: Setup): boolean => before.feet !== after.feet;
+
+function springActions(before: Setup["springs"], after: Setup["springs"]) {
+  let springOn = 0;
+  let springOff = 0;
+  for (const id of new Set([...Object.keys(before), ...Object.keys(after)])) {
+    const more = (own(after, id) ?? 0) - (own(before, id) ?? 0);
+    if (more > 0) springOn += more;
+    else springOff -= more;
+  }
+  return { springOn, springOff, carriageHome: Number(springOn > 0 || springOff > 0) };
+}
+
+/** Quarter turns the short way round the circle front, right, back, left: 0, 1 or 2. */
+export function quarterTurns(from: Facing, to: Facing): number {
+  const turns = Math.abs(FACINGS.indexOf(from) - FACINGS.indexOf(to));
+  return Math.min(turns, FACINGS.length - turns);
+}
+
+const isPairOfHandles = (hands: Setup["hands"]): boolean => hands === "handles" || hands === "handles-crossed";
+const handlesHeld = (hands: Setup["hands"]): number => (isPairOfHandles(hands) ? 2 : hands === "one-handle" ? 1 : 0);
+
+function otherSide(before: Setup, after: Setup): boolean {
+  return (before.side === "left" && after.side === "right") || (before.side === "right" && after.side === "left");
+}
+
+function handActions(before: Setup, after: Setup) {
+  const held = handlesHeld(before.hands);
+  const toHold = handlesHeld(after.hands);
+  const changesHands = Number(held === 1 && toHold === 1 && otherSide(before, after));
+  const differ = before.hands !== after.hands;
+  return {
+    handleUp: Math.max(0, toHold - held) + changesHands,
+    handleDown: Math.max(0, held - toHold) + changesHands,
+    handlesCross: Number(held === 2 && toHold === 2 && differ),
+    gripChange: Number(differ && held === 0 && toHold === 0),
+  };
+}
+
+const isStrap = (feet: Setup["feet"]): boolean => feet.endsWith("-strap");
+
+function strapActions(before: Setup, after: Setup) {
+  const changesFeet = Number(before.feet === "cable-strap" && after.feet === "cable-strap" && otherSide(before, after));
+  const differ = before.feet !== after.feet;
+  return {
+    strapOn: Number(differ && isStrap(after.feet)) + changesFeet,
+    strapOff: Number(differ && isStrap(before.feet)) + changesFeet,
+  };
+}
