@@ -1,0 +1,102 @@
+/**
+ * What every request passes before Next sees it: headers that only a proxy may set are dropped, too large bodies and
+ * odd addresses are turned away, pages go to the one public name, and an installation without a studio to its first run.
+ */
+import { randomBytes } from "node:crypto";
+import type { IncomingMessage, ServerResponse } from "node:http";
+import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
+import type { Env } from "#server/env.ts";
+import { fail, type Result } from "#server/result.ts";
+import { MAX_BODY_BYTES, TOO_LARGE } from "./body.ts";
+import { setSecurityHeaders } from "./security-headers.ts";
+
+export interface GateSetup {
+  readonly env: Pick<Env, "mode" | "origin" | "trustProxy">;
+  /** Is there a studio yet? Asked until it is true, then remembered. */
+  hasStudio(): boolean;
+}
+
+/** Answers the request itself and gives true, or lets it through and gives false. */
+export type Gate = (request: IncomingMessage, response: ServerResponse) => boolean;
+
+const LENGTH_NEEDED = fail(411, "length-needed", "Send this with its length (Content-Length).");
+const BAD_ADDRESS = fail(400, "bad-address", "This address cannot be read.");
+const DROPPED = /^(forwarded|x-forwarded-.*|x-real-ip|x-springline-.*|x-middleware-.*|content-security-policy.*)$/;
+const LOOPBACK = new Set(["localhost", "127.0.0.1", "[::1]"]);
+
+export function createGate({ env, hasStudio }: GateSetup): Gate {
+  const home = new URL(env.origin);
+  let studio = false;
+  const ready = () => {
+    studio ||= hasStudio();
+    return studio;
+  };
+  return (request, response) => {
+    cleanHeaders(request, env.trustProxy);
+    setSecurityHeaders(env, request, response, randomBytes(16).toString("base64"));
+    const path = pathOf(request);
+    if (path === undefined) return refuse(request, response, BAD_ADDRESS);
+    const tooMuch = bodyRefusal(request);
+    if (tooMuch) return refuse(request, response, tooMuch);
+    if (!isPage(request, path)) return false;
+    const name = canonicalName(home, request);
+    if (name) return redirect(response, 307, `${name}${request.url}`);
+    if (!ready()) return path === "/first-run" ? false : redirect(response, 302, "/first-run");
+    return path === "/first-run" ? redirect(response, 302, "/") : false;
+  };
+}
+
+/**
+ * Drops what only a proxy may say, and notes the address the request came from under our own name: the connection's,
+ * or behind a trusted proxy the last one it wrote down (earlier ones are the client's own words). Rate limits use it.
+ */
+export function cleanHeaders(request: IncomingMessage, trustProxy: boolean): void {
+  const forwarded = String(request.headers["x-forwarded-for"] ?? "");
+  for (const name of Object.keys(request.headers)) if (DROPPED.test(name)) delete request.headers[name];
+  const said = trustProxy ? forwarded.split(",").at(-1)?.trim() : undefined;
+  request.headers[CLIENT_ADDRESS_HEADER] = said || request.socket.remoteAddress || "127.0.0.1";
+}
+
+function pathOf(request: IncomingMessage): string | undefined {
+  const url = request.url ?? "";
+  if (!url.startsWith("/") || url.length > 8192) return undefined;
+  const path = URL.canParse(url, "http://x") ? new URL(url, "http://x").pathname : undefined;
+  return path?.replace(/(.)\/+$/, "$1");
+}
+
+function bodyRefusal(request: IncomingMessage): Result<never> | undefined {
+  if (request.headers["transfer-encoding"] !== undefined) return LENGTH_NEEDED;
+  return Number(request.headers["content-length"] ?? 0) > MAX_BODY_BYTES ? TOO_LARGE : undefined;
+}
+
+/** A page somebody looks at, not the program's own answers, scripts, type or pictures. */
+function isPage(request: IncomingMessage, path: string): boolean {
+  if (request.method !== "GET" && request.method !== "HEAD") return false;
+  return !path.startsWith("/api/") && !path.startsWith("/_next/") && !/\.[a-z0-9]+$/i.test(path);
+}
+
+/** The public origin, when the request came by another name of this same machine: cookies are kept by name. */
+function canonicalName(home: URL, request: IncomingMessage): string | undefined {
+  const asked = request.headers.host?.toLowerCase() ?? home.host;
+  if (asked === home.host || !LOOPBACK.has(home.hostname)) return undefined;
+  return LOOPBACK.has(asked.replace(/:\d+$/, "")) ? home.origin : undefined;
+}
+
+function redirect(response: ServerResponse, status: number, to: string): true {
+  response.writeHead(status, { location: to, "cache-control": "no-store" }).end();
+  return true;
+}
+
+function refuse(request: IncomingMessage, response: ServerResponse, refusal: Result<never>): boolean {
+  if (refusal.ok) return false;
+  const { code, message, status } = refusal.error;
+  const headers = { "content-type": "application/json", "cache-control": "no-store", connection: "close" };
+  response.writeHead(status, headers).end(JSON.stringify({ error: { code, message } }));
+  // Read on for a moment, so that the sender sees the answer instead of a broken connection; then let go.
+  let more = 0;
+  request.on("data", (chunk: Buffer) => {
+    more += chunk.length;
+    if (more > 2 * MAX_BODY_BYTES) request.destroy();
+  });
+  return true;
+}

@@ -1,0 +1,95 @@
+/**
+ * The one HTTP server of the process: the gate, then Next; its own socket upgrades, so that nobody else's listener can
+ * end them. Next is given a server that never listens.
+ */
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import type { Duplex } from "node:stream";
+import type { Env } from "#server/env.ts";
+import type { Log } from "#server/log.ts";
+import { cleanHeaders, type Gate } from "./gate.ts";
+
+export interface ServeSetup {
+  readonly env: Pick<Env, "host" | "port" | "trustProxy">;
+  readonly log: Log;
+  readonly gate: Gate;
+  handle(request: IncomingMessage, response: ServerResponse): unknown;
+  /** Takes over the upgrade when it knows the path and gives true; all others are refused. */
+  upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): boolean;
+}
+
+export interface Serving {
+  readonly server: Server;
+  /** The port it really has: another than asked for when that was 0. */
+  readonly port: number;
+  /** Takes no new requests, lets running ones end (at most `limitMs`), then closes what is left. */
+  close(limitMs: number): Promise<void>;
+}
+
+/** The address cannot be listened on; `message` is for the person who started the server. */
+export class CannotListen extends Error {}
+
+/** Starts to listen. Throws CannotListen. */
+export async function serve(setup: ServeSetup): Promise<Serving> {
+  const server = createServer((request, response) => answer(setup, request, response));
+  server.on("upgrade", (request, socket, head) => upgrade(setup, request, socket, head));
+  server.on("clientError", (_error, socket) => {
+    if (socket.writable) socket.end("HTTP/1.1 400 Bad Request\r\nConnection: close\r\n\r\n");
+  });
+  const port = await listen(server, setup.env);
+  server.on("error", (err) => setup.log.error({ err }, "http server"));
+  return { server, port, close: (limitMs) => close(server, limitMs) };
+}
+
+function answer(setup: ServeSetup, request: IncomingMessage, response: ServerResponse): void {
+  const broken = (err: unknown) => {
+    setup.log.error({ err, method: request.method, path: request.url?.split("?")[0] }, "request failed");
+    if (!response.headersSent) response.writeHead(500, { "content-type": "text/plain; charset=utf-8" });
+    response.end("Something broke on the server.");
+  };
+  try {
+    if (setup.gate(request, response)) return;
+    Promise.resolve(setup.handle(request, response)).catch(broken);
+  } catch (err) {
+    broken(err);
+  }
+}
+
+function upgrade(setup: ServeSetup, request: IncomingMessage, socket: Duplex, head: Buffer): void {
+  // A socket that breaks before anybody listens would end the process.
+  socket.on("error", (err) => setup.log.debug({ err }, "socket broke"));
+  cleanHeaders(request, setup.env.trustProxy);
+  if (setup.upgrade(request, socket, head)) return;
+  socket.end("HTTP/1.1 404 Not Found\r\nConnection: close\r\nContent-Length: 0\r\n\r\n");
+}
+
+function listen(server: Server, env: ServeSetup["env"]): Promise<number> {
+  return new Promise((resolve, reject) => {
+    server.once("error", (error) => reject(new CannotListen(listenSentence(error, env), { cause: error })));
+    server.listen(env.port, env.host, () => {
+      server.removeAllListeners("error");
+      const address = server.address();
+      resolve(typeof address === "object" && address ? address.port : env.port);
+    });
+  });
+}
+
+function listenSentence(error: Error, { host, port }: ServeSetup["env"]): string {
+  const code = "code" in error ? error.code : undefined;
+  if (code === "EADDRINUSE") {
+    return `Port ${port} on ${host} is in use by another program. Stop that one, or choose another port with PORT=...`;
+  }
+  if (code === "EACCES") return `Port ${port} may not be used by this account. Choose one above 1023 with PORT=...`;
+  if (code === "EADDRNOTAVAIL" || code === "ENOTFOUND") return `This machine has no address ${host} (HOST).`;
+  return `Port ${port} on ${host} cannot be used: ${error.message}`;
+}
+
+function close(server: Server, limitMs: number): Promise<void> {
+  return new Promise((resolve) => {
+    const limit = setTimeout(() => server.closeAllConnections(), limitMs);
+    server.close(() => {
+      clearTimeout(limit);
+      resolve();
+    });
+    server.closeIdleConnections();
+  });
+}
