@@ -1,0 +1,95 @@
+/**
+ * A trainee's class with true mistakes in it: what a mentor is there for. Each is listed in PLANTED with the rule that
+ * must find it.
+ */
+import type { Plan } from "#lib/plan/schema.ts";
+import { ROOMS } from "../rooms.ts";
+import { composePlan, type Row } from "./compose.ts";
+
+const MIDDLE = { middle: 1 };
+const LIGHT = { light: 1 };
+
+const ROWS: readonly Row[] = [
+  { heading: "Warm up on the platform" },
+  { move: "plank-slide", seconds: 60, springs: MIDDLE },
+  {
+    move: "forearm-pike",
+    seconds: 60,
+    springs: { firm: 1 },
+    transition: 4,
+    lines: [{ kind: "setup", text: "Forearms down, here we go." }],
+  },
+  { move: "push-up-slow", seconds: 65, springs: MIDDLE, transition: 14, without: ["easier"] },
+  { move: "bear-plank-hover", seconds: 90, springs: MIDDLE, transition: 8, without: ["breath"] },
+  { heading: "Arms" },
+  { move: "lat-pull-kneeling", seconds: 60, springs: { light: 1, middle: 1 }, transition: 6, without: ["safety"] },
+  { move: "row-kneeling", seconds: 15, springs: { light: 1, middle: 1 }, transition: 8 },
+  { move: "curl-kneeling", seconds: 50, springs: { light: 6 }, transition: 25 },
+  {
+    move: "chest-press-kneeling",
+    seconds: 60,
+    springs: MIDDLE,
+    transition: 24,
+    without: ["start", "breath", "form"],
+  },
+  {
+    move: "triceps-press-forward",
+    seconds: 60,
+    springs: MIDDLE,
+    transition: 8,
+    lines: [{ kind: "focus", text: "Only 20 seconds left, this is the last move of the class." }],
+  },
+  { move: "fly-kneeling", seconds: 60, springs: MIDDLE, transition: 9 },
+  { heading: "Sides" },
+  { move: "trunk-rotation-kneeling", side: "right", seconds: 60, springs: LIGHT, facing: "left", transition: 16 },
+  { move: "trunk-rotation-kneeling", side: "left", seconds: 45, springs: LIGHT, facing: "right", transition: 14 },
+  { move: "row-single", side: "right", seconds: 50, springs: LIGHT, transition: 12 },
+  { heading: "Finish" },
+  { move: "curl-up-press", seconds: 62, springs: { light: 2 }, transition: 20 },
+  { move: "leg-press-supine", seconds: 90, springs: { firm: 1, strong: 2 }, transition: 20 },
+  { move: "forearm-plank-hold", seconds: 75, springs: MIDDLE, transition: 24 },
+];
+
+/** The mistakes, each with the rule that finds it and the items it is about (none: the whole class). */
+export const PLANTED: readonly {
+  readonly rule: string;
+  readonly items: readonly string[];
+  readonly mistake: string;
+}[] = [
+  { rule: "total-length", items: [], mistake: "the class runs over its slot" },
+  { rule: "opening-or-closing-missing", items: [], mistake: "no time to close" },
+  { rule: "theme-missed", items: [], mistake: "the chest gets less than the title promises" },
+  { rule: "springs-out-of-range", items: ["forearm-pike"], mistake: "a firm spring for a pike" },
+  { rule: "transition-too-short", items: ["forearm-pike"], mistake: "four seconds to change a spring" },
+  {
+    rule: "transition-too-short",
+    items: ["lat-pull-kneeling"],
+    mistake: "six seconds to turn, kneel and take the handles",
+  },
+  { rule: "caution-without-easier", items: ["push-up-slow"], mistake: "wrists loaded and no easier way" },
+  { rule: "caution-without-safety-line", items: ["lat-pull-kneeling"], mistake: "arms overhead and no word of care" },
+  { rule: "missing-cue", items: ["chest-press-kneeling"], mistake: "no start, breath or form line" },
+  { rule: "too-short-or-long", items: ["row-kneeling"], mistake: "fifteen seconds of rowing" },
+  { rule: "springs-not-there", items: ["curl-kneeling"], mistake: "six light springs where the machine has four" },
+  { rule: "springs-not-there", items: ["leg-press-supine"], mistake: "two strong springs where the machine has one" },
+  {
+    rule: "uneven-sides",
+    items: ["trunk-rotation-kneeling-right", "trunk-rotation-kneeling-left"],
+    mistake: "left shorter",
+  },
+  { rule: "missing-side", items: ["row-single-right"], mistake: "a row for the right arm only" },
+];
+
+export const FIRST_TRY: Plan = composePlan(
+  {
+    title: "Arms and chest, first try",
+    lengthSeconds: 1200,
+    theme: { name: "Arms and chest", shares: { chest: 0.25, biceps: 0.1 } },
+    level: "open",
+    openingSeconds: 60,
+    closingSeconds: 0,
+    notes: "Not sure about the springs in the pike. Is the middle one too heavy?",
+  },
+  ROOMS[0]?.equipment ?? { name: "Room", carriageTravelMm: 900, springs: [] },
+  ROWS,
+);
