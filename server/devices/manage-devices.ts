@@ -1,0 +1,60 @@
+/** The studio's cue devices, for its manager: add one (a pairing code, shown once), list them, take one back. */
+import { z } from "zod";
+import { listDevices as allDevices, type DeviceRow, insertDevice, revokeDevice } from "#db/repos/device-repo.ts";
+import { readRoom } from "#db/repos/room-repo.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { hashToken } from "#server/auth/device.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { CODE_LIVES_MS, newPairingCode } from "./pairing-code.ts";
+
+type Studio = Pick<Springline, "db" | "now" | "newId">;
+
+export const newDeviceSchema = z.strictObject({
+  name: z.string().trim().min(1, "Give the device a name.").max(80, "That name is too long."),
+  roomId: z.string().min(1).max(64),
+});
+
+export interface NewCode {
+  readonly id: string;
+  /** Shown once: only its hash is stored. */
+  readonly code: string;
+  /** ms since the epoch. */
+  readonly expiresAt: number;
+}
+
+/** Errors: 403 no-right, 404 no-room. */
+export function addDevice(app: Studio, actor: Actor, made: z.infer<typeof newDeviceSchema>): Result<NewCode> {
+  if (actor?.kind !== "person" || !can(actor, "devices.manage")) return NO_RIGHT;
+  if (!readRoom(app.db, made.roomId)) return fail(404, "no-room", "There is no such room: choose one of the studio's.");
+  const code = newPairingCode();
+  const device = { id: app.newId(), ...made, codeHash: hashToken(code), codeExpiresAt: app.now() + CODE_LIVES_MS };
+  insertDevice(app.db, { ...device, createdBy: actor.id });
+  return ok({ id: device.id, code, expiresAt: device.codeExpiresAt });
+}
+
+export interface DeviceView extends DeviceRow {
+  readonly roomName: string;
+  /** A code that was never used in its ten minutes leaves nothing but a name to take back. */
+  readonly state: "paired" | "waiting" | "code-expired";
+}
+
+/** Errors: 403 no-right. */
+export function listDevices(app: Studio, actor: Actor): Result<readonly DeviceView[]> {
+  if (!can(actor, "devices.manage")) return NO_RIGHT;
+  const waits = (row: DeviceRow) => (row.codeExpiresAt ?? 0) > app.now();
+  return ok(
+    allDevices(app.db).map((row) => ({
+      ...row,
+      roomName: readRoom(app.db, row.roomId)?.name ?? "",
+      state:
+        row.pairedAt !== null ? ("paired" as const) : waits(row) ? ("waiting" as const) : ("code-expired" as const),
+    })),
+  );
+}
+
+/** Its token is dead at once; what it has kept it keeps until its cards run out. Errors: 403 no-right, 404 not-found. */
+export function takeBackDevice(app: Studio, actor: Actor, id: string): Result<null> {
+  if (!can(actor, "devices.manage")) return NO_RIGHT;
+  return revokeDevice(app.db, id, app.now()) ? ok(null) : NOT_FOUND;
+}

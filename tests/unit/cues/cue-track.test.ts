@@ -1,0 +1,213 @@
+/** The cue track: one voice, in its windows, true at the moment it speaks, honest about what it leaves out. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { classClock } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
+import { CUE_KINDS, type MoveItem, type Plan, type ScriptLine } from "#lib/plan/schema.ts";
+import { samplePlan } from "../card/sample-plan.ts";
+
+const rowOf = (plan: Plan, id: string) => {
+  const row = classClock(plan).rows.find((r) => r.item === id);
+  if (!row) throw new Error(`no row ${id}`);
+  return row;
+};
+const of = (plan: Plan, item: string, kind: string) =>
+  cueTrack(plan).cues.find((cue) => cue.item === item && cue.kind === kind);
+
+/** The sample with other lines, or another length, for the row on the left. */
+function withLeft(change: Partial<MoveItem>): Plan {
+  const plan = samplePlan();
+  return {
+    ...plan,
+    items: plan.items.map((i) => (i.id === "row-left" && i.kind === "move" ? { ...i, ...change } : i)),
+  };
+}
+
+describe("windows", () => {
+  test("set-up of the first move is said in the opening and ends as the move starts", () => {
+    const plan = samplePlan();
+    const said = cueTrack(plan).cues.filter((cue) => cue.kind === "setup" || cue.kind === "safety");
+    expect(said[0]?.item).toBe("pike-1");
+    expect(said[0]?.from).toBeGreaterThan(0);
+    expect(said[1]?.to).toBeCloseTo(rowOf(plan, "pike-1").start, 1);
+  });
+
+  test("set-up is said in the change, the start at the start, breath next", () => {
+    const plan = samplePlan();
+    const left = rowOf(plan, "row-left");
+    expect(of(plan, "row-left", "setup")?.from).toBe(left.transitionFrom);
+    expect(of(plan, "row-left", "start")?.from).toBe(left.start);
+    const start = of(plan, "pike-1", "start");
+    const breath = of(plan, "pike-1", "breath");
+    expect(breath && start && breath.from - start.to).toBeLessThanOrEqual(6);
+  });
+
+  test("the heads-up comes 15 s before the end, the count-in fills the last three", () => {
+    const plan = samplePlan();
+    const { end } = rowOf(plan, "row-left");
+    expect(of(plan, "row-left", "heads-up")).toMatchObject({ from: end - 15 });
+    expect(of(plan, "row-left", "heads-up")?.text).toBe(
+      "Coming up: Kneeling one-arm row, handle in the other hand, right side.",
+    );
+    expect(of(plan, "row-left", "count-in")).toMatchObject({ from: end - 3, to: end, text: "three, two, one" });
+  });
+
+  test("the call before a pause and before the end says so", () => {
+    expect(of(samplePlan(), "pike-1", "heads-up")?.text).toBe("Coming up: a pause of 20 seconds.");
+    expect(of(samplePlan(), "row-right", "heads-up")?.text).toBe("Coming up: the close.");
+  });
+
+  test("the plan's own seconds for the calls are used, 0 leaves them out", () => {
+    const plan = { ...samplePlan(), headsUpSeconds: 20, countInSeconds: 5 };
+    expect(of(plan, "pike-1", "heads-up")?.from).toBe(rowOf(plan, "pike-1").end - 20);
+    expect(of(plan, "pike-1", "count-in")?.text).toBe("five, four, three, two, one");
+    const silent = cueTrack({ ...samplePlan(), headsUpSeconds: 0, countInSeconds: 0 });
+    expect(silent.cues.some((cue) => cue.kind === "heads-up" || cue.kind === "count-in")).toBe(false);
+  });
+});
+
+describe("live fields", () => {
+  test("are true when they are said", () => {
+    const plan = samplePlan();
+    const form = of(plan, "pike-1", "form");
+    const left = Math.round(rowOf(plan, "pike-1").end - (form?.from ?? 0));
+    expect(Math.abs(Number(/(\d+) seconds/.exec(form?.text ?? "")?.[1]) - left)).toBeLessThanOrEqual(1);
+    expect(of(plan, "row-left", "setup")?.text).toBe("Carriage home, one heavy, kneel to face the back.");
+    expect(of(plan, "row-left", "start")?.text).toBe("Pull with the left arm.");
+    expect(of(plan, "row-right", "start")?.text).toBe("Other arm: Kneeling one-arm row.");
+  });
+
+  test("a doubled brace is a brace, in lines and in names", () => {
+    const plan = withLeft({ script: [{ kind: "start", text: "{{side} is {side}" }] });
+    expect(of(plan, "row-left", "start")?.text).toBe("{side} is left");
+    const row = plan.moves.row;
+    const named = { ...plan, moves: { ...plan.moves, row: { ...row, name: "Row {side}" } as typeof row & object } };
+    expect(of(named, "row-left", "heads-up")?.text).toContain("Row {side}");
+  });
+
+  test("minutes left are of the class, next move skips pauses", () => {
+    const plan = withLeft({ script: [{ kind: "start", text: "{minutes-left} minutes, then {next-move}" }] });
+    // Starts at 130 s of 265 s: 2 min 15 s are left.
+    expect(of(plan, "row-left", "start")?.text).toBe("2 minutes, then Kneeling one-arm row");
+  });
+});
+
+describe("what does not fit", () => {
+  const long =
+    "Draw the elbow along the ribs and let the shoulder blade slide towards the spine without a twist. ".repeat(4);
+
+  test("a form line gives way to set-up, start and safety", () => {
+    const plan = withLeft({
+      seconds: 20,
+      transitionSeconds: 4,
+      script: [
+        { kind: "form", text: long },
+        { kind: "safety", text: "Keep a soft elbow and stop if the shoulder hurts." },
+        { kind: "setup", text: "Take the handle and kneel facing the back." },
+        { kind: "start", text: "Pull." },
+      ],
+    });
+    const { cues, dropped } = cueTrack(plan);
+    const said = cues.filter((cue) => cue.item === "row-left").map((cue) => cue.kind);
+    expect(said).toEqual(expect.arrayContaining(["safety", "setup", "start"]));
+    expect(dropped.find((line) => line.kind === "form")).toMatchObject({ item: "row-left", text: long });
+    expect(dropped.find((line) => line.kind === "form")?.shortBy).toBeGreaterThan(0);
+  });
+
+  test("set-up that runs over pushes the start back, and the count-in goes when there is no room for it", () => {
+    const plan = withLeft({ seconds: 15, transitionSeconds: 0, script: [{ kind: "setup", text: long.slice(0, 190) }] });
+    const { cues, dropped } = cueTrack(plan);
+    const mine = cues.filter((cue) => cue.item === "row-left");
+    expect(mine[0]?.kind).toBe("setup");
+    expect(dropped.filter((line) => line.item === "row-left").map((line) => line.kind)).toContain("heads-up");
+  });
+});
+
+test("an empty plan says nothing", () => {
+  expect(cueTrack({ ...samplePlan(), items: [] })).toEqual({ cues: [], dropped: [], talkSeconds: 0, talkShare: 0 });
+});
+
+describe("for any script", () => {
+  const words = fc.array(fc.constantFrom("hips", "reach", "breathe", "out", "{side}", "{seconds-left}", "{springs}"), {
+    minLength: 1,
+    maxLength: 25,
+  });
+  const line: fc.Arbitrary<ScriptLine> = fc.record({
+    kind: fc.constantFrom(...CUE_KINDS),
+    text: words.map((w) => w.join(" ")),
+  });
+  const plans = fc
+    .array(
+      fc.record({
+        seconds: fc.integer({ min: 5, max: 90 }),
+        transition: fc.integer({ min: 0, max: 25 }),
+        script: fc.array(line, { maxLength: 7 }),
+      }),
+      { minLength: 1, maxLength: 5 },
+    )
+    .map((parts): Plan => {
+      const items = parts.map(
+        (part, n): MoveItem => ({
+          id: `i${n}`,
+          kind: "move",
+          move: n % 2 ? "row" : "pike",
+          side: n % 2 ? "left" : "both",
+          seconds: part.seconds,
+          springs: { light: n % 3 },
+          transitionSeconds: part.transition,
+          script: part.script,
+        }),
+      );
+      return { ...samplePlan(), items };
+    });
+
+  test("lines never overlap, stay in their item, and each is said or dropped exactly once", () => {
+    fc.assert(
+      fc.property(plans, (plan) => {
+        const { cues, dropped, talkShare } = cueTrack(plan);
+        for (const [n, cue] of cues.entries()) {
+          expect(cue.to).toBeGreaterThan(cue.from);
+          expect(cue.from).toBeGreaterThanOrEqual(cues[n - 1]?.to ?? 0);
+          const row = rowOf(plan, cue.item);
+          expect(cue.to).toBeLessThanOrEqual(row.end);
+          const mayStart =
+            cue.kind === "setup" || cue.kind === "safety" ? (cue.item === "i0" ? 0 : row.transitionFrom) : row.start;
+          expect(cue.from).toBeGreaterThanOrEqual(mayStart);
+        }
+        for (const item of plan.items) {
+          if (item.kind !== "move") continue;
+          const spoken = (item.script ?? []).filter((l) => l.kind !== "crew").map((l) => l.kind);
+          const found = [...cues, ...dropped].filter((c) => c.item === item.id).map((c) => c.kind);
+          expect(found.filter((kind) => kind !== "heads-up" && kind !== "count-in").sort()).toEqual(spoken.sort());
+        }
+        expect(dropped.every((l) => l.shortBy >= 0)).toBe(true);
+        expect(talkShare).toBeLessThanOrEqual(1);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  test("set-up, start and safety are dropped only when they would not fit with everything else gone", () => {
+    const must = ["setup", "start", "safety"];
+    const lost = (plan: Plan) =>
+      cueTrack(plan)
+        .dropped.filter((line) => must.includes(line.kind))
+        .map((line) => [line.item, line.kind, line.shortBy]);
+    const bare = (plan: Plan): Plan => ({
+      ...plan,
+      headsUpSeconds: 0,
+      countInSeconds: 0,
+      items: plan.items.map((item) =>
+        item.kind === "move"
+          ? { ...item, script: (item.script ?? []).filter((line) => must.includes(line.kind)) }
+          : item,
+      ),
+    });
+    fc.assert(
+      fc.property(plans, (plan) => {
+        expect(lost(plan)).toEqual(lost(bare(plan)));
+      }),
+      { numRuns: 200 },
+    );
+  });
+});

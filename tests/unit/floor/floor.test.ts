@@ -1,0 +1,221 @@
+/** The floor's clock: a pure function of what happened and the time; nothing is counted tick by tick. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { buildCard } from "#lib/card/card.ts";
+import { type FloorEvent, type FloorLog, positionAt, rebaseLog } from "#lib/floor/log.ts";
+import { floorClass, floorView } from "#lib/floor/view.ts";
+import { samplePlan } from "../card/sample-plan.ts";
+
+const card = buildCard({
+  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  planId: "rows",
+  number: 1,
+  room: { id: "harbour", name: "Harbour room" },
+  plan: samplePlan(),
+  issuedAt: 0,
+  expiresAt: 86_400_000,
+});
+const cls = floorClass(card);
+const T0 = 5_000_000;
+const started: FloorLog = [{ type: "start", at: T0 }];
+const at = (seconds: number, log: FloorLog = started) => floorView(cls, log, T0 + seconds * 1000);
+
+describe("a class that runs as planned (times worked by hand)", () => {
+  // Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing 225-265.
+  test.each([
+    [-1, "waiting", null, 0],
+    [0, "opening", null, 30],
+    [29.999, "opening", null, 1],
+    [30, "work", "pike-1", 60],
+    [89.2, "work", "pike-1", 1],
+    [90, "pause", "rest", 20],
+    [110, "change", "row-left", 20],
+    [130, "work", "row-left", 45],
+    [177, "change", "row-right", 3],
+    [180, "work", "row-right", 45],
+    [225, "closing", null, 40],
+    [264.5, "closing", null, 1],
+    [265, "done", null, 0],
+    [9999, "done", null, 0],
+  ])("at %d s: %s", (seconds, phase, item, left) => {
+    const view = at(seconds);
+    expect([view.phase, view.item?.id ?? null, view.secondsLeft]).toEqual([phase, item, left]);
+  });
+
+  test("says what comes and what to change", () => {
+    expect(at(10).next).toMatchObject({ id: "pike-1", name: "Forearm plank to pike" });
+    expect(at(40).next).toMatchObject({ kind: "pause", name: "Sip of water" });
+    const next = at(100).next;
+    expect(next?.changes.map((change) => change.words)).toEqual([
+      "carriage home",
+      "take off one light",
+      "put on one heavy",
+      "face the back",
+      "kneel",
+      "feet on the carriage",
+      "take one handle",
+      "left side",
+    ]);
+    expect(next?.springs).toMatchObject([{ id: "heavy", count: 1 }]);
+    expect(at(200).next).toMatchObject({ kind: "closing" });
+    expect(at(240).next).toBeNull();
+  });
+
+  test("counts three, two, one in the last three seconds, and only then", () => {
+    expect([86.9, 87, 87.9, 88, 88.9, 89, 89.9, 90].map((s) => at(s).countIn)).toEqual([null, 3, 3, 2, 2, 1, 1, null]);
+  });
+
+  test("the heads-up begins 15 s before the end of a move", () => {
+    expect([74.9, 75, 89.9, 90].map((s) => at(s).headsUp)).toEqual([false, true, true, false]);
+  });
+
+  test("numbers moves and pauses, names the block", () => {
+    expect([at(0), at(40), at(100), at(120), at(240)].map((v) => [v.number, v.of])).toEqual([
+      [0, 4],
+      [1, 4],
+      [2, 4],
+      [3, 4],
+      [4, 4],
+    ]);
+    expect(at(140).block).toBe("Pull --> and reach");
+  });
+
+  test("shows the line of the moment, keeps it until the next, and forgets it with its item", () => {
+    for (const cue of card.cues) {
+      const middle = at((cue.from + cue.to) / 2);
+      expect(middle.line).toEqual({ text: cue.text, kind: cue.kind, now: true });
+    }
+    expect(at(95).line).toBeNull();
+    expect(at(0).line).toBeNull();
+  });
+
+  test("a device that slept is right at once", () => {
+    expect(at(200)).toEqual(floorView(floorClass(card), [...started], T0 + 200_000));
+  });
+});
+
+describe("hold, next, back, end", () => {
+  const event = (type: "hold" | "resume" | "next" | "back" | "end", seconds: number): FloorEvent => ({
+    type,
+    at: T0 + seconds * 1000,
+  });
+
+  test("held time stands still and makes the class late by exactly that", () => {
+    const log = [...started, event("hold", 50), event("resume", 80)];
+    expect(at(65, log)).toMatchObject({ held: true, elapsed: 50, phase: "work", secondsLeft: 40 });
+    expect(at(65, log).lateBy).toBeCloseTo(15);
+    expect(at(90, log)).toMatchObject({ held: false, elapsed: 60, lateBy: 30 });
+  });
+
+  test("next goes into the change, then into the move; back begins again, then goes to the one before", () => {
+    const next = [...started, event("next", 40), event("next", 41), event("next", 42)];
+    expect(at(40, next).item?.id).toBe("rest");
+    expect(at(41, next)).toMatchObject({ phase: "change", elapsed: 110 });
+    expect(at(42, next)).toMatchObject({ phase: "work", elapsed: 130 });
+    expect(at(42, next).lateBy).toBeCloseTo(42 - 130);
+    expect(at(150, [...started, event("back", 150)])).toMatchObject({ elapsed: 130 });
+    expect(at(132, [...started, event("back", 132)])).toMatchObject({ elapsed: 90, phase: "pause" });
+    expect(at(5, [...started, event("back", 5)])).toMatchObject({ elapsed: 0, phase: "opening" });
+  });
+
+  test("next while held stays held", () => {
+    expect(at(60, [...started, event("hold", 40), event("next", 50)])).toMatchObject({ held: true, elapsed: 90 });
+  });
+
+  test("end is the end", () => {
+    const log = [...started, event("end", 50), event("next", 60), { type: "start" as const, at: T0 + 70_000 }];
+    expect(at(80, log)).toMatchObject({ phase: "done", elapsed: 50 });
+  });
+
+  test("before the start nothing else counts", () => {
+    expect(floorView(cls, [event("next", 0), event("hold", 1)], T0 + 5000).phase).toBe("waiting");
+  });
+});
+
+describe("for any log", () => {
+  const gap = fc.integer({ min: 0, max: 60_000 });
+  const moves = fc.array(
+    fc.record({
+      gap,
+      type: fc.constantFrom("hold" as const, "resume" as const, "next" as const, "back" as const, "seek" as const),
+      to: fc.integer({ min: -5, max: 300 }),
+    }),
+    { maxLength: 12 },
+  );
+  const build = (
+    parts: readonly { gap: number; type: "hold" | "resume" | "next" | "back" | "seek"; to: number }[],
+  ): FloorLog => {
+    let now = T0;
+    return [
+      { type: "start", at: T0 },
+      ...parts.map(({ gap: wait, type, to }): FloorEvent => {
+        now += wait;
+        return type === "seek" ? { type, at: now, to } : { type, at: now };
+      }),
+    ];
+  };
+
+  test("hold and resume shift everything after by exactly the held time", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 265_000 }),
+        fc.integer({ min: 1, max: 600_000 }),
+        gap,
+        (held, lasting, later) => {
+          const log: FloorLog = [
+            ...started,
+            { type: "hold", at: T0 + held },
+            { type: "resume", at: T0 + held + lasting },
+          ];
+          const shifted = floorView(cls, log, T0 + held + lasting + later);
+          const plain = floorView(cls, started, T0 + held + later);
+          // Sums of decimals differ in the last bits; everything that is shown must not.
+          const rough = { lateBy: 0, elapsed: 0, left: 0, progress: 0 };
+          expect({ ...shifted, ...rough }).toEqual({ ...plain, ...rough });
+          expect(shifted.elapsed).toBeCloseTo(plain.elapsed, 6);
+          if (shifted.phase !== "done") expect(shifted.lateBy).toBeCloseTo(lasting / 1000);
+        },
+      ),
+    );
+  });
+
+  test("between events time never jumps and never runs faster than the clock", () => {
+    fc.assert(
+      fc.property(moves, gap, fc.integer({ min: 1, max: 5000 }), (parts, after, dt) => {
+        const log = build(parts);
+        const now = (log.at(-1)?.at ?? T0) + after;
+        const [a, b] = [floorView(cls, log, now), floorView(cls, log, now + dt)];
+        expect(b.elapsed - a.elapsed).toBeGreaterThanOrEqual(0);
+        expect(b.elapsed - a.elapsed).toBeLessThanOrEqual(dt / 1000 + 1e-9);
+        expect(a.elapsed + a.left).toBeCloseTo(265);
+        if (a.phase === b.phase && a.item?.id === b.item?.id) {
+          expect(a.secondsLeft - b.secondsLeft).toBeLessThanOrEqual(Math.ceil(dt / 1000));
+          expect(b.secondsLeft).toBeLessThanOrEqual(a.secondsLeft);
+        }
+      }),
+    );
+  });
+
+  test("next and back land on the start of a step", () => {
+    const starts = new Set([...cls.steps.map((step) => step.from), 265]);
+    fc.assert(
+      fc.property(moves, fc.constantFrom("next" as const, "back" as const), gap, (parts, type, wait) => {
+        const before = build(parts);
+        const now = (before.at(-1)?.at ?? T0) + wait;
+        const { position } = positionAt([...before, { type, at: now }], now, cls.steps);
+        expect([...starts].some((start) => Math.abs(start - position) < 1e-9)).toBe(true);
+      }),
+    );
+  });
+
+  test("a page opened again goes on as if it had never been away", () => {
+    fc.assert(
+      fc.property(moves, gap, gap, (parts, until, away) => {
+        const log = build(parts);
+        const saved = (log.at(-1)?.at ?? T0) + until;
+        const again = rebaseLog(log, { mono: saved, wall: 1_000_000 }, { mono: 77, wall: 1_000_000 + away });
+        expect(floorView(cls, again, 77).elapsed).toBeCloseTo(floorView(cls, log, saved + away).elapsed, 6);
+      }),
+    );
+  });
+});
