@@ -18,6 +18,7 @@ import {
 import type { Db } from "#db/connection.ts";
 import { ROLES } from "#lib/policy/can.ts";
 import type { Env } from "#server/env.ts";
+import type { Log } from "#server/log.ts";
 
 export const PASSWORD_LENGTH = { min: 10, max: 128 } as const;
 const DAY = 24 * 60 * 60;
@@ -32,7 +33,7 @@ export type Auth = ReturnType<typeof createAuth>;
 const access = createAccessControl({ studio: ["none"] });
 const powerless = Object.fromEntries(ROLES.map((role) => [role, access.newRole({ studio: [] })]));
 
-export function createAuth(db: Db, env: Pick<Env, "origin" | "secret">) {
+export function createAuth(db: Db, env: Pick<Env, "origin" | "secret">, log: Log) {
   return betterAuth({
     appName: "Springline",
     baseURL: env.origin,
@@ -40,6 +41,12 @@ export function createAuth(db: Db, env: Pick<Env, "origin" | "secret">) {
     secret: env.secret,
     trustedOrigins: [env.origin],
     telemetry: { enabled: false },
+    // A wrong password is no fault of the server's: the library's warnings are ours to read when looking for something.
+    logger: {
+      level: "warn",
+      disableColors: true,
+      log: (level, message) => log[level === "error" ? "error" : "debug"](message),
+    },
     database: drizzleAdapter(db.orm, {
       provider: "sqlite",
       schema: { user, session, account, verification, organization: studioRow, member, invitation },

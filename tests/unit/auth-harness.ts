@@ -28,6 +28,7 @@ export function startHarness(change: Partial<Env> = {}): Harness {
   const dir = mkdtempSync(join(tmpdir(), "springline-auth-"));
   const env: Env = { ...readEnv("live", { SPRINGLINE_DATA: dir, SPRINGLINE_LOG: "silent" }), ...change };
   const db = openDatabase(env.databaseFile);
+  const log = createLog("silent");
   let ahead = 0;
   let refreshed = 0;
   let ids = 0;
@@ -41,9 +42,9 @@ export function startHarness(change: Partial<Env> = {}): Harness {
   };
   const app: Springline = {
     env,
-    log: createLog("silent"),
+    log,
     db,
-    auth: createAuth(db, env),
+    auth: createAuth(db, env, log),
     rooms,
     keys: createSigningKeys({ db, secret: env.secret, now }),
     now,
@@ -86,9 +87,12 @@ export interface Asking {
   readonly headers?: Readonly<Record<string, string>>;
 }
 
-/** A request as a page of this studio sends it. */
+let asked = 0;
+
+/** A request as a page of this studio sends it, each from an address of its own unless `headers` says otherwise. */
 export function request(path: string, asking: Asking = {}): Request {
-  const headers = new Headers({ origin: ORIGIN, ...asking.headers });
+  const address = `2001:db8:0:${(++asked).toString(16)}::1`;
+  const headers = new Headers({ origin: ORIGIN, "x-springline-client": address, ...asking.headers });
   if (asking.cookie) headers.set("cookie", asking.cookie);
   const init: RequestInit = { method: asking.method ?? "GET", headers };
   if (asking.body !== undefined) {
