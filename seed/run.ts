@@ -1,0 +1,73 @@
+/**
+ * Makes the invented demo studio in an empty database, through the commands that pages use and the sign-in library.
+ * Running it again adds what is missing and changes nothing else.
+ */
+
+import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
+import { createMonthDoc } from "#lib/programme/create.ts";
+import { readMonth } from "#lib/programme/read.ts";
+import { addSlot } from "#lib/programme/write.ts";
+import type { DocName } from "#lib/protocol/messages.ts";
+import { putMoves, readLibrary } from "#server/library/library.ts";
+import { addRoom, listRooms } from "#server/rooms/manage-rooms.ts";
+import type { Springline } from "#server/springline.ts";
+import { LIBRARY } from "./library.ts";
+import { type MonthPeople, monthSlots } from "./month.ts";
+import { DEMO_PASSWORD, PEOPLE } from "./people.ts";
+import { type Cast, letPeopleIn, must } from "./people-in.ts";
+import { putPlansIn, type Rooms } from "./plans-in.ts";
+import { ROOMS, type SeedRoom } from "./rooms.ts";
+
+const DAY_MS = 86_400_000;
+
+export interface Seeded {
+  readonly people: readonly { readonly name: string; readonly email: string; readonly roles: readonly string[] }[];
+  readonly password: string;
+}
+
+/** Throws with a command's own sentence when one refuses. */
+export async function seedStudio(app: Springline): Promise<Seeded> {
+  const cast = await letPeopleIn(app);
+  const rooms = putRoomsIn(app, cast);
+  putLibraryIn(app, cast);
+  const plans = putPlansIn(app, cast, rooms);
+  const ids = {
+    petra: cast.petra.id,
+    ines: cast.ines.id,
+    marta: cast.marta.id,
+    jonas: cast.jonas.id,
+    sam: cast.sam.id,
+  };
+  putMonthIn(app, { people: ids, rooms, plans });
+  return { people: PEOPLE.map(({ name, email, roles }) => ({ name, email, roles })), password: DEMO_PASSWORD };
+}
+
+function putRoomsIn(app: Springline, { petra }: Cast): Rooms {
+  const roomId = (room: SeedRoom | undefined): string => {
+    if (!room) throw new Error("The demo studio lacks a room.");
+    const there = must(listRooms(app, petra)).find((other) => other.name === room.name);
+    return there?.id ?? must(addRoom(app, petra, { name: room.name, equipment: room.equipment })).id;
+  };
+  return {
+    harbour: roomId(ROOMS.find((room) => room.key === "harbour")),
+    loft: roomId(ROOMS.find((room) => room.key === "loft")),
+  };
+}
+
+/** Moves that a lead has changed since are left as they are. */
+function putLibraryIn(app: Springline, { ines }: Cast): void {
+  const { moves } = must(readLibrary(app, ines));
+  const missing = Object.entries(LIBRARY).filter(([id]) => !Object.hasOwn(moves, id));
+  if (missing.length > 0) must(putMoves(app, ines, Object.fromEntries(missing)));
+}
+
+/** The month of the day it is; a month with any slot in it is left alone. */
+function putMonthIn(app: Springline, known: MonthPeople): void {
+  const month = monthOf(dateOfDay(Math.floor(app.now() / DAY_MS)));
+  const name: DocName = { kind: "month", key: month };
+  if (app.rooms.generation(name) === undefined) app.rooms.create(name, createMonthDoc(month), known.people.ines);
+  if (app.rooms.withDoc(name, (doc) => readMonth(doc).slots.length) > 0) return;
+  app.rooms.transact(name, known.people.ines, (doc) => {
+    for (const slot of monthSlots(month, known)) addSlot({ doc, origin: "demo" }, slot);
+  });
+}
