@@ -1,5 +1,5 @@
 /** Signed editions: written once, read for ever. The database itself refuses to change or delete one. */
-import { and, desc, eq, max } from "drizzle-orm";
+import { and, desc, eq, max, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { edition } from "#db/schema.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
@@ -17,6 +17,9 @@ export interface EditionHead {
   /** ms since the epoch. */
   readonly signedAt: number;
   readonly note: string | null;
+  /** The plan's, as signed. */
+  readonly title: string;
+  readonly lengthSeconds: number;
 }
 export interface Edition extends EditionHead {
   /** Canonical JSON (RFC 8785), byte for byte what was hashed. */
@@ -25,7 +28,7 @@ export interface Edition extends EditionHead {
   readonly findings: readonly Finding[];
 }
 
-export function insertEdition(db: Db, made: Edition): void {
+export function insertEdition(db: Db, made: Omit<Edition, "title" | "lengthSeconds">): void {
   const { card, findings, ...row } = made;
   db.orm
     .insert(edition)
@@ -35,8 +38,16 @@ export function insertEdition(db: Db, made: Edition): void {
 
 export function readEdition(db: Db, planId: string, number: number): Edition | undefined {
   const one = and(eq(edition.planId, planId), eq(edition.number, number));
-  const row = db.orm.select().from(edition).where(one).get();
-  return row && toEdition(row);
+  const columns = {
+    ...headColumns,
+    planJson: edition.planJson,
+    cardJson: edition.cardJson,
+    findingsJson: edition.findingsJson,
+  };
+  const row = db.orm.select(columns).from(edition).where(one).get();
+  if (!row) return undefined;
+  const { cardJson, findingsJson, ...rest } = row; // written by insertEdition only
+  return { ...rest, card: JSON.parse(cardJson) as CardEnvelope, findings: JSON.parse(findingsJson) as Finding[] };
 }
 
 const headColumns = {
@@ -46,6 +57,8 @@ const headColumns = {
   signedBy: edition.signedBy,
   signedAt: edition.signedAt,
   note: edition.note,
+  title: sql<string>`json_extract(${edition.planJson}, '$.title')`,
+  lengthSeconds: sql<number>`json_extract(${edition.planJson}, '$.lengthSeconds')`,
 };
 
 /** The newest first. */
@@ -89,8 +102,4 @@ export function newestCardsOfRoom(db: Db, roomId: string): CardEnvelope[] {
     )
     .all(roomId);
   return rows.map((row) => JSON.parse(row.cardJson) as CardEnvelope); // written by insertEdition only
-}
-
-function toEdition({ cardJson, findingsJson, ...row }: typeof edition.$inferSelect): Edition {
-  return { ...row, card: JSON.parse(cardJson) as CardEnvelope, findings: JSON.parse(findingsJson) as Finding[] };
 }

@@ -4,7 +4,7 @@
  */
 import { and, asc, desc, eq, inArray } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { plan, planAuthor, planShare } from "#db/schema.ts";
+import { docUpdate, plan, planAuthor, planShare } from "#db/schema.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 
 export interface PlanRow {
@@ -120,6 +120,15 @@ export function readPlanAuthors(db: Db, planId: string): string[] {
     .orderBy(asc(planAuthor.firstAt), asc(planAuthor.userId))
     .all()
     .map((row) => row.userId);
+}
+
+/** Id of whoever wrote in a plan last, while the log's newest rows still say so. */
+export function readLastWriter(db: Db, planId: string): string | undefined {
+  const rows = db.orm
+    .select({ id: docUpdate.actorId })
+    .from(docUpdate)
+    .where(eq(docUpdate.name, `plan/${planId}`));
+  return rows.orderBy(desc(docUpdate.seq)).limit(1).get()?.id;
 }
 
 function sharesOf(db: Db, planId: string): string[] {

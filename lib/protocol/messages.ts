@@ -38,7 +38,11 @@ export interface StateNews {
   readonly edition: number;
   /** SHA-256 (hex) of the newest edition's canonical plan, when there is one. */
   readonly editionHash: string | null;
+  /** Name of who handed it in, while it is handed in. */
   readonly handedInBy: string | null;
+  /** Their id: they may take it back. */
+  readonly handedInById?: string | null;
+  /** What was said with the last hand-in, hand-back or sign-off. */
   readonly note: string | null;
 }
 

@@ -19,8 +19,10 @@ export interface SigningKeys {
   check(): void;
 }
 
-/** The key is there but cannot be used; `message` is for the person who runs the server. */
-export class SigningKeyError extends Error {}
+/** The key is there but cannot be used; `message` is for the person who runs the server. Told apart by its name. */
+export class SigningKeyError extends Error {
+  override readonly name = "SigningKeyError";
+}
 
 const WRONG_SECRET =
   "The server's secret is not the one this studio's signing key was sealed with. Start the server with the secret it had before (SPRINGLINE_SECRET, or the file named secret in its data folder); nothing was changed.";

@@ -1,0 +1,8 @@
+/** Threads on the plan. */
+import { guarded } from "#server/http/respond.ts";
+import { listPlanThreads, newThreadSchema, openThread } from "#server/threads/threads.ts";
+
+export const GET = guarded({}, ({ app, actor, params }) => listPlanThreads(app, actor, params.id ?? ""));
+export const POST = guarded({ body: newThreadSchema, status: 201 }, ({ app, actor, params, body }) =>
+  openThread(app, actor, params.id ?? "", body),
+);

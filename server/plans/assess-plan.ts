@@ -1,0 +1,59 @@
+/** What the server says of a plan as it stands: its name (hash), its findings, and whether it is a whole plan file. */
+import { contentHash } from "#lib/canonical/canonical.ts";
+import { parsePlan } from "#lib/plan/parse.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { checkPlan, RULE_CRASHED } from "#lib/rules/run.ts";
+import type { Finding } from "#lib/rules/types.ts";
+import type { PlanReading } from "./plan-doc.ts";
+
+export interface Assessment {
+  readonly plan: Plan;
+  /** SHA-256 (hex) of the canonical plan. */
+  readonly hash: string;
+  readonly findings: readonly Finding[];
+  readonly mustFix: readonly Finding[];
+  /** Checks that broke on this plan: nothing is known about what they look for. */
+  readonly broken: readonly Finding[];
+  /** Why this cannot be written as a plan file without loss; null when it can. */
+  readonly notAFile: NotAFile | null;
+}
+
+export interface NotAFile {
+  /** JSON Pointer of the place, when there is one. */
+  readonly pointer: string | null;
+  /** The pointer and what should be there, in one sentence. */
+  readonly message: string;
+}
+
+/** Throws on what no JSON can hold (a forged document): callers that must go on ask `tryAssess`. */
+export function assess(reading: PlanReading): Assessment {
+  const { plan } = reading;
+  const { findings } = checkPlan(plan);
+  return {
+    plan,
+    hash: contentHash(plan),
+    findings,
+    mustFix: findings.filter((f) => f.level === "must" && f.rule !== RULE_CRASHED),
+    broken: findings.filter((f) => f.rule === RULE_CRASHED && f.key?.includes(":crashed:")),
+    notAFile: whyNotAFile(reading),
+  };
+}
+
+/** The assessment, or null for a document so damaged that nothing can be worked out. */
+export function tryAssess(reading: PlanReading): Assessment | null {
+  try {
+    return assess(reading);
+  } catch {
+    return null;
+  }
+}
+
+/** A plan file is complete and valid or it is not written: nothing is left out in silence. */
+export function whyNotAFile({ plan, unknownItems }: PlanReading): NotAFile | null {
+  if (unknownItems > 0) {
+    const some = unknownItems === 1 ? "One item is" : `${unknownItems} items are`;
+    return { pointer: null, message: `${some} of a kind that this version of the program does not know.` };
+  }
+  const parsed = parsePlan(plan);
+  return parsed.ok ? null : { pointer: parsed.pointer, message: `${parsed.message}.` };
+}

@@ -1,0 +1,57 @@
+/** Changes what stands beside a plan's document: whether it is the team's, and in which room it is taught. */
+import { z } from "zod";
+import { addPlanEvent } from "#db/repos/event-repo.ts";
+import { type PlanRow, setPlanRoom, setPlanState, setPlanTeam } from "#db/repos/plan-repo.ts";
+import { readRoom } from "#db/repos/room-repo.ts";
+import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
+import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { openPlan } from "./open-plan.ts";
+import { announceFindings, announceState } from "./plan-news.ts";
+
+export const changePlanSchema = z
+  .strictObject({ team: z.boolean().optional(), roomId: z.string().min(1).max(64).optional() })
+  .refine((body) => body.team !== undefined || body.roomId !== undefined, "Say what to change: team or roomId.");
+export type ChangePlan = z.infer<typeof changePlanSchema>;
+
+/**
+ * All of it or nothing. Another room has other machines, so a signed plan that moves is in writing again.
+ * Errors: 401, 403, 404, 422 no-such-room.
+ */
+export function changePlan(app: Springline, actor: Actor, id: string, body: ChangePlan): Result<{ id: string }> {
+  const opened = openPlan(app, actor, id, "plan.read");
+  if (!opened.ok) return opened;
+  const { row, person } = opened.value;
+  const moves = body.roomId !== undefined && body.roomId !== row.roomId;
+  const turns = body.team !== undefined && body.team !== row.team;
+  if (turns && !canPlan(person, "plan.share", row)) return NO_RIGHT;
+  if (moves && !canPlan(person, "plan.write", row)) return NO_RIGHT;
+  if (moves && !readRoom(app.db, body.roomId ?? "")) {
+    return fail(422, "no-such-room", "There is no such room in the studio. Choose another one.");
+  }
+  app.db.raw
+    .transaction(() => {
+      if (turns) storeTeam(app, row, person, body.team === true);
+      if (moves) storeRoom(app, row, person, body.roomId ?? row.roomId);
+    })
+    .immediate();
+  if (turns) app.rooms.refreshAccess();
+  if (moves) announceFindings(app, id);
+  if (turns || moves) announceState(app, id);
+  return ok({ id });
+}
+
+function storeTeam(app: Springline, row: PlanRow, person: Person, team: boolean): void {
+  setPlanTeam(app.db, row.id, team);
+  const kind = team ? "team-on" : "team-off";
+  addPlanEvent(app.db, { planId: row.id, at: app.now(), actorId: person.id, kind });
+}
+
+function storeRoom(app: Springline, row: PlanRow, person: Person, roomId: string): void {
+  const event = { planId: row.id, at: app.now(), actorId: person.id };
+  setPlanRoom(app.db, row.id, roomId);
+  addPlanEvent(app.db, { ...event, kind: "room-changed", note: roomId });
+  if (row.state !== "signed-off") return;
+  setPlanState(app.db, row.id, { state: "in-writing", note: null });
+  addPlanEvent(app.db, { ...event, kind: "written-on" });
+}

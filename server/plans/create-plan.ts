@@ -1,0 +1,88 @@
+/** Makes a new plan: its row, its document, its first line in the record, all in one transaction or not at all. */
+
+import type * as Y from "yjs";
+import { z } from "zod";
+import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
+import { insertPlan } from "#db/repos/plan-repo.ts";
+import { listRooms, readRoom, type StudioRoom } from "#db/repos/room-repo.ts";
+import { createPlanDoc } from "#lib/doc/create.ts";
+import { PLAN_FORMAT, type Plan } from "#lib/plan/schema.ts";
+import { type Actor, can, type Person } from "#lib/policy/can.ts";
+import { fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { planDoc } from "./plan-doc.ts";
+
+const LENGTH = { min: 60, max: 14_400 };
+export const newPlanSchema = z.strictObject({
+  title: z.string().trim().min(1, "A plan needs a title.").max(200, "A title has at most 200 characters."),
+  lengthSeconds: z
+    .number()
+    .int("The length is in whole seconds.")
+    .min(LENGTH.min, "A class lasts at least one minute.")
+    .max(LENGTH.max, "A class lasts at most four hours."),
+  roomId: z.string().optional(),
+  team: z.boolean().optional(),
+});
+export type NewPlan = z.infer<typeof newPlanSchema>;
+
+/** An empty plan with one heading to write under. Errors: 401, 403, 409 no-room, 422 no-such-room. */
+export function createPlan(app: Springline, actor: Actor, body: NewPlan): Result<{ id: string }> {
+  const author = mayCreate(actor);
+  if (!author.ok) return author;
+  const room = chooseRoom(app, body.roomId);
+  if (!room.ok) return room;
+  const plan: Plan = {
+    format: PLAN_FORMAT,
+    title: body.title,
+    lengthSeconds: body.lengthSeconds,
+    equipment: room.value.equipment,
+    moves: {},
+    items: [{ id: app.newId(), kind: "heading", title: "Warm-up" }],
+  };
+  const doc = createPlanDoc(plan, { carry: false });
+  const head = { title: plan.title, lengthSeconds: plan.lengthSeconds, team: body.team ?? false };
+  return storePlan(app, author.value, { doc, kind: "created", roomId: room.value.id, ...head });
+}
+
+/** Errors: 401 not-signed-in, 403 no-right. */
+export function mayCreate(actor: Actor): Result<Person> {
+  if (actor === null) return NOT_SIGNED_IN;
+  return actor.kind === "person" && can(actor, "plan.create") ? ok(actor) : NO_RIGHT;
+}
+
+/** The room asked for, else the studio's first. Errors: 409 no-room, 422 no-such-room. */
+export function chooseRoom(app: Pick<Springline, "db">, roomId: string | undefined): Result<StudioRoom> {
+  if (roomId !== undefined) {
+    const room = readRoom(app.db, roomId);
+    return room ? ok(room) : fail(422, "no-such-room", "There is no such room in the studio. Choose another one.");
+  }
+  const first = listRooms(app.db)[0];
+  return first ? ok(first) : fail(409, "no-room", "The studio has no room yet. A manager adds the first one.");
+}
+
+export interface PlanToStore {
+  readonly doc: Y.Doc;
+  readonly kind: Extract<PlanEventKind, "created" | "imported" | "duplicated">;
+  readonly title: string;
+  readonly lengthSeconds: number;
+  readonly roomId: string;
+  readonly team: boolean;
+  /** For the record: what it was made from. */
+  readonly note?: string;
+}
+
+/** The document is stored once, as the bytes it has now, and freed. */
+export function storePlan(app: Springline, author: Person, made: PlanToStore): Result<{ id: string }> {
+  const id = app.newId();
+  const at = app.now();
+  const { doc, kind, note, ...head } = made;
+  app.db.raw
+    .transaction(() => {
+      insertPlan(app.db, { id, ownerId: author.id, at, ...head });
+      app.rooms.create(planDoc(id), doc, author.id);
+      addPlanEvent(app.db, { planId: id, at, actorId: author.id, kind, note: note ?? null });
+    })
+    .immediate();
+  doc.destroy();
+  return ok({ id });
+}

@@ -1,0 +1,114 @@
+/** Signed editions for those who may read them: the list, and each as plan, cue card and tracks. */
+import { type Edition, type EditionHead, listEditions, readEdition } from "#db/repos/edition-repo.ts";
+import { namesById } from "#db/repos/people-repo.ts";
+import { listPlanRows, type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
+import { shortName } from "#lib/card/short-name.ts";
+import { type Actor, can, canPlan } from "#lib/policy/can.ts";
+import { chaptersVtt, cuesVtt } from "#lib/tracks/tracks.ts";
+import { NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { SOMEBODY } from "./plan-summaries.ts";
+
+export interface EditionView extends EditionHead {
+  readonly shortName: string;
+  readonly signedByName: string;
+}
+
+/** A signed plan, with its newest edition. */
+export interface SignedPlan extends EditionView {
+  readonly roomId: string;
+}
+
+/** Editions of one plan, the newest first. Errors: 401, 403, 404. */
+export function listPlanEditions(app: Springline, actor: Actor, planId: string): Result<{ editions: EditionView[] }> {
+  const opened = openSigned(app, actor, planId);
+  if (!opened.ok) return opened;
+  const names = namesById(app.db);
+  return ok({ editions: listEditions(app.db, planId).map((head) => viewOf(head, names)) });
+}
+
+/** The newest edition of every plan that the asker may read signed, the last signed first. Errors: 401, 403. */
+export function listSignedPlans(app: Springline, actor: Actor): Result<{ plans: SignedPlan[] }> {
+  if (actor === null) return NOT_SIGNED_IN;
+  if (!can(actor, "edition.read")) return NO_RIGHT;
+  const names = namesById(app.db);
+  const plans = listPlanRows(app.db).flatMap((row): SignedPlan[] => {
+    const head = mayReadSigned(actor, row) ? listEditions(app.db, row.id)[0] : undefined;
+    if (!head) return [];
+    return [{ ...viewOf(head, names), roomId: row.roomId }];
+  });
+  return ok({ plans: plans.sort((a, b) => b.signedAt - a.signedAt) });
+}
+
+export type EditionForm = "plan" | "card" | "cues.vtt" | "chapters.vtt";
+export interface EditionFile {
+  readonly text: string;
+  readonly type: string;
+  /** A name to save it under. */
+  readonly fileName: string;
+}
+
+/** One edition with everything in it, for the print sheet. Errors: 401, 403, 404. */
+export function readSignedEdition(
+  app: Springline,
+  actor: Actor,
+  planId: string,
+  number: number,
+): Result<Edition & { readonly signedByName: string }> {
+  const opened = openSigned(app, actor, planId);
+  if (!opened.ok) return opened;
+  const edition = Number.isInteger(number) ? readEdition(app.db, planId, number) : undefined;
+  if (!edition) return NOT_FOUND;
+  return ok({ ...edition, signedByName: namesById(app.db).get(edition.signedBy) ?? SOMEBODY });
+}
+
+/** The plan goes out byte for byte as it was hashed. Errors: 401, 403, 404. */
+export function editionFile(
+  app: Springline,
+  actor: Actor,
+  which: { planId: string; number: number; form: EditionForm },
+): Result<EditionFile> {
+  const found = readSignedEdition(app, actor, which.planId, which.number);
+  if (!found.ok) return found;
+  const { planJson, card, number, title } = found.value;
+  const base = `${fileStem(title)}-edition-${number}`;
+  switch (which.form) {
+    case "plan":
+      return ok({ text: planJson, type: "application/json", fileName: `${base}.plan.json` });
+    case "card":
+      return ok({ text: JSON.stringify(card), type: "application/json", fileName: `${base}.card.json` });
+    case "cues.vtt":
+      return ok({ text: cuesVtt(card.card), type: "text/vtt; charset=utf-8", fileName: `${base}.cues.vtt` });
+    case "chapters.vtt":
+      return ok({ text: chaptersVtt(card.card), type: "text/vtt; charset=utf-8", fileName: `${base}.chapters.vtt` });
+  }
+}
+
+/** Letters, digits and hyphens of a title, for a file's name. */
+export function fileStem(title: string): string {
+  const plain = title.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
+  return (
+    plain
+      .replace(/[^a-z0-9]+/g, "-")
+      .replace(/^-+|-+$/g, "")
+      .slice(0, 60) || "plan"
+  );
+}
+
+/** A trainee reads signed plans only where they may read the plan; everybody else of the studio reads them all. */
+function mayReadSigned(actor: Actor, row: PlanRow): boolean {
+  if (row.deletedAt !== null || actor?.kind !== "person" || !can(actor, "edition.read")) return false;
+  const only = actor.roles.every((role) => role === "trainee");
+  return !only || canPlan(actor, "plan.read", row);
+}
+
+function openSigned(app: Springline, actor: Actor, planId: string): Result<PlanRow> {
+  if (actor === null) return NOT_SIGNED_IN;
+  if (!can(actor, "edition.read")) return NO_RIGHT;
+  const row = readPlanRow(app.db, planId);
+  return row && mayReadSigned(actor, row) ? ok(row) : NOT_FOUND;
+}
+
+function viewOf(head: EditionHead, names: ReadonlyMap<string, string>): EditionView {
+  return { ...head, shortName: shortName(head.hash), signedByName: names.get(head.signedBy) ?? SOMEBODY };
+}

@@ -1,0 +1,100 @@
+/** The plans somebody may read. A lead's come as a desk: what was handed in first, the longest waiting on top. */
+import { newestEditionNumbers } from "#db/repos/edition-repo.ts";
+import { namesById } from "#db/repos/people-repo.ts";
+import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
+import { countThreads } from "#db/repos/thread-repo.ts";
+import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
+import type { PlanSummary } from "#lib/protocol/messages.ts";
+import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { tryAssess } from "./assess-plan.ts";
+import { withPlan } from "./plan-doc.ts";
+import { SOMEBODY, summaryOf } from "./plan-summaries.ts";
+
+export interface PlanListEntry extends PlanSummary {
+  readonly ownerId: string;
+  readonly roomId: string;
+  readonly team: boolean;
+  readonly sharedWith: readonly string[];
+  /** ms since the epoch. */
+  readonly updatedAt: number;
+  readonly openThreads: number;
+  readonly writes: boolean;
+  /** While it is handed in. */
+  readonly handedIn?: {
+    readonly byId: string;
+    readonly byName: string;
+    readonly at: number;
+    readonly note: string | null;
+    /** How many findings must be fixed before it can be signed; null when the plan cannot be read just now. */
+    readonly mustFix: number | null;
+  };
+}
+
+export interface DeletedPlan extends PlanSummary {
+  readonly deletedAt: number;
+}
+
+/** Errors: 401, 403 for devices. Somebody who may read no plan gets an empty list. */
+export function listPlans(app: Springline, actor: Actor): Result<{ plans: PlanListEntry[] }> {
+  const person = personOf(actor);
+  if (!person.ok) return person;
+  const rows = listPlanRows(app.db).filter((row) => row.deletedAt === null && canPlan(person.value, "plan.read", row));
+  const names = namesById(app.db);
+  const editions = newestEditionNumbers(app.db);
+  const plans = rows.map((row) => entryOf(app, person.value, row, { names, edition: editions.get(row.id) ?? 0 }));
+  return ok({ plans: person.value.roles.includes("lead") ? deskOrder(plans) : plans });
+}
+
+/** Plans that the asker deleted, or may bring back for another reason, the last deleted first. */
+export function listDeletedPlans(app: Springline, actor: Actor): Result<{ plans: DeletedPlan[] }> {
+  const person = personOf(actor);
+  if (!person.ok) return person;
+  const names = namesById(app.db);
+  const editions = newestEditionNumbers(app.db);
+  const plans = listPlanRows(app.db).flatMap((row): DeletedPlan[] => {
+    if (row.deletedAt === null || !canPlan(person.value, "plan.delete", row)) return [];
+    return [{ ...summaryOf(row, editions.get(row.id) ?? 0, names), deletedAt: row.deletedAt }];
+  });
+  return ok({ plans: plans.sort((a, b) => b.deletedAt - a.deletedAt) });
+}
+
+function personOf(actor: Actor): Result<Person> {
+  if (actor === null) return NOT_SIGNED_IN;
+  return actor.kind === "person" ? ok(actor) : NO_RIGHT;
+}
+
+interface Known {
+  readonly names: ReadonlyMap<string, string>;
+  readonly edition: number;
+}
+
+function entryOf(app: Springline, person: Person, row: PlanRow, known: Known): PlanListEntry {
+  const entry = {
+    ...summaryOf(row, known.edition, known.names),
+    ownerId: row.ownerId,
+    roomId: row.roomId,
+    team: row.team,
+    sharedWith: row.sharedWith,
+    updatedAt: row.updatedAt,
+    openThreads: countThreads(app.db, row.id).open,
+    writes: canPlan(person, "plan.write", row),
+  };
+  if (row.state !== "handed-in" || row.handedInBy === null) return entry;
+  const byName = known.names.get(row.handedInBy) ?? SOMEBODY;
+  const handedIn = { byId: row.handedInBy, byName, at: row.handedInAt ?? row.updatedAt, note: row.stateNote };
+  return { ...entry, handedIn: { ...handedIn, mustFix: countMustFix(app, row) } };
+}
+
+/** Worked out afresh: the library or the house standards may have changed since the plan was last written in. */
+function countMustFix(app: Springline, row: PlanRow): number | null {
+  const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));
+  return assessed.ok && assessed.value ? assessed.value.mustFix.length : null;
+}
+
+/** Handed in first, the longest waiting on top; the rest stays as it was, the last changed first. */
+function deskOrder(plans: readonly PlanListEntry[]): PlanListEntry[] {
+  const waiting = plans.filter((plan) => plan.handedIn);
+  waiting.sort((a, b) => (a.handedIn?.at ?? 0) - (b.handedIn?.at ?? 0) || (a.id < b.id ? -1 : 1));
+  return [...waiting, ...plans.filter((plan) => !plan.handedIn)];
+}

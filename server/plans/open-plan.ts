@@ -1,0 +1,38 @@
+/** Finds a plan for somebody who asks for it: the one gate every command on a plan goes through. */
+import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
+import { type Actor, canPlan, type Person, type PlanAction } from "#lib/policy/can.ts";
+import { NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+
+export interface OpenedPlan {
+  readonly row: PlanRow;
+  readonly person: Person;
+}
+
+/**
+ * The plan, when `actor` may do `action` to it. Somebody who may not even read it hears that there is none, so that
+ * ids tell nothing. Errors: 401 not-signed-in, 403 no-right, 404 not-found (deleted plans too).
+ */
+export function openPlan(
+  app: Pick<Springline, "db">,
+  actor: Actor,
+  id: string,
+  action: PlanAction,
+): Result<OpenedPlan> {
+  const found = openAnyPlan(app, actor, id, action);
+  return found.ok && found.value.row.deletedAt !== null ? NOT_FOUND : found;
+}
+
+/** The same for deleted plans too: to bring one back. */
+export function openAnyPlan(
+  app: Pick<Springline, "db">,
+  actor: Actor,
+  id: string,
+  action: PlanAction,
+): Result<OpenedPlan> {
+  if (actor === null) return NOT_SIGNED_IN;
+  if (actor.kind === "device") return NO_RIGHT;
+  const row = readPlanRow(app.db, id);
+  if (!row || !canPlan(actor, "plan.read", row)) return NOT_FOUND;
+  return canPlan(actor, action, row) ? ok({ row, person: actor }) : NO_RIGHT;
+}

@@ -1,0 +1,78 @@
+/** One plan as its page needs it before the document arrives: whose, where, with whom, and what the asker may do. */
+import { listPlanEvents, type PlanEvent } from "#db/repos/event-repo.ts";
+import { namesById } from "#db/repos/people-repo.ts";
+import { type Actor, canPlan, type PlanAction } from "#lib/policy/can.ts";
+import type { StateNews } from "#lib/protocol/messages.ts";
+import { ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { openPlan } from "./open-plan.ts";
+import { stateNews } from "./plan-news.ts";
+import { SOMEBODY } from "./plan-summaries.ts";
+
+const ACTIONS = {
+  write: "plan.write",
+  comment: "plan.comment",
+  handIn: "plan.hand-in",
+  handBack: "plan.hand-back",
+  sign: "plan.sign",
+  share: "plan.share",
+  delete: "plan.delete",
+} as const satisfies Record<string, PlanAction>;
+
+export interface NamedPerson {
+  readonly id: string;
+  readonly name: string;
+}
+export interface PlanDetail {
+  readonly id: string;
+  readonly title: string;
+  readonly lengthSeconds: number;
+  readonly roomId: string;
+  readonly team: boolean;
+  readonly owner: NamedPerson;
+  readonly sharedWith: readonly NamedPerson[];
+  readonly state: StateNews;
+  readonly rights: Readonly<Record<keyof typeof ACTIONS, boolean>>;
+}
+
+/** Errors: 401, 403, 404. */
+export function readPlanDetail(app: Springline, actor: Actor, id: string): Result<PlanDetail> {
+  const opened = openPlan(app, actor, id, "plan.read");
+  if (!opened.ok) return opened;
+  const { row, person } = opened.value;
+  const names = namesById(app.db);
+  const named = (userId: string): NamedPerson => ({ id: userId, name: names.get(userId) ?? SOMEBODY });
+  const may = (action: PlanAction) => canPlan(person, action, row);
+  return ok({
+    id,
+    title: row.title,
+    lengthSeconds: row.lengthSeconds,
+    roomId: row.roomId,
+    team: row.team,
+    owner: named(row.ownerId),
+    sharedWith: row.sharedWith.map(named),
+    state: stateNews(app, row),
+    rights: {
+      write: may(ACTIONS.write),
+      comment: may(ACTIONS.comment),
+      handIn: may(ACTIONS.handIn),
+      handBack: may(ACTIONS.handBack),
+      sign: may(ACTIONS.sign),
+      share: may(ACTIONS.share),
+      delete: may(ACTIONS.delete),
+    },
+  });
+}
+
+/** The plan's record in the order in which it happened. Errors: 401, 403, 404. */
+export function readPlanRecord(
+  app: Springline,
+  actor: Actor,
+  id: string,
+): Result<{ events: (PlanEvent & { actorName: string })[] }> {
+  const opened = openPlan(app, actor, id, "plan.read");
+  if (!opened.ok) return opened;
+  const names = namesById(app.db);
+  const events = listPlanEvents(app.db, id);
+  return ok({ events: events.map((e) => ({ ...e, actorName: names.get(e.actorId) ?? "The server" })) });
+}

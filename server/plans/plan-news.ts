@@ -1,0 +1,59 @@
+/** What pages hear about a plan over their socket: its state, its threads, its findings, its line in the month. */
+import { newestEdition } from "#db/repos/edition-repo.ts";
+import { namesById } from "#db/repos/people-repo.ts";
+import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
+import { listThreads } from "#db/repos/thread-repo.ts";
+import type { News, StateNews } from "#lib/protocol/messages.ts";
+import { announcePlanToMonths } from "#server/programme/month-news.ts";
+import { ok } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { type Assessment, tryAssess } from "./assess-plan.ts";
+import { planDoc, withPlan } from "./plan-doc.ts";
+
+type App = Pick<Springline, "db" | "rooms" | "now">;
+
+export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews {
+  const edition = newestEdition(app.db, row.id);
+  const by = row.handedInBy;
+  return {
+    state: row.state,
+    edition: edition?.number ?? 0,
+    editionHash: edition?.hash ?? null,
+    handedInBy: by === null ? null : (namesById(app.db).get(by) ?? null),
+    handedInById: by,
+    note: row.stateNote,
+  };
+}
+
+export const findingsNews = ({ hash, findings }: Assessment): News => ({ t: "findings", hash, findings });
+
+/** Tells the plan's room its state, and the months that use it what changed. Call after the change is stored. */
+export function announceState(app: App, id: string): void {
+  const row = readPlanRow(app.db, id);
+  if (!row) return;
+  app.rooms.announce(planDoc(id), { t: "state", state: stateNews(app, row) });
+  announcePlanToMonths(app, id);
+}
+
+/** Tells the plan's room what the rules find in it as it is stored. */
+export function announceFindings(app: App, id: string): void {
+  const row = readPlanRow(app.db, id);
+  const assessed = row && withPlan(app, row, (reading) => ok(tryAssess(reading)));
+  if (assessed?.ok && assessed.value) app.rooms.announce(planDoc(id), findingsNews(assessed.value));
+}
+
+export function announceThreads(app: App, id: string): void {
+  app.rooms.announce(planDoc(id), { t: "threads", threads: listThreads(app.db, id) });
+}
+
+/** What a page hears on joining a plan. */
+export function planWelcome(app: App, id: string): News[] {
+  const row = readPlanRow(app.db, id);
+  if (!row) return [];
+  const news: News[] = [
+    { t: "state", state: stateNews(app, row) },
+    { t: "threads", threads: listThreads(app.db, id) },
+  ];
+  const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));
+  return assessed.ok && assessed.value ? [...news, findingsNews(assessed.value)] : news;
+}

@@ -1,0 +1,47 @@
+/** Puts a plan in front of a lead and keeps what they saw: only what was read can be signed. */
+
+import { newestEdition } from "#db/repos/edition-repo.ts";
+import { newestReading, putReading } from "#db/repos/reading-repo.ts";
+import { type PlanChange, planChanges } from "#lib/plan/diff.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import type { Actor } from "#lib/policy/can.ts";
+import type { Finding } from "#lib/rules/types.ts";
+import { ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { assess } from "./assess-plan.ts";
+import { openPlan } from "./open-plan.ts";
+import { withPlan } from "./plan-doc.ts";
+import { type Blocker, signBlockers } from "./sign-blockers.ts";
+
+export interface SignOffReading {
+  /** SHA-256 (hex) of the canonical plan: what `sign` is given back. */
+  readonly hash: string;
+  readonly plan: Plan;
+  readonly findings: readonly Finding[];
+  readonly blockers: readonly Blocker[];
+  /** What is different from what this person read last; left out at the first reading and when nothing is. */
+  readonly changedSince?: readonly PlanChange[];
+  /** The number the next edition will have. */
+  readonly nextEdition: number;
+}
+
+/** Errors: 401, 403, 404, 409 or 503 when the document cannot be read. */
+export function readForSignOff(app: Springline, actor: Actor, id: string): Result<SignOffReading> {
+  const opened = openPlan(app, actor, id, "plan.sign");
+  if (!opened.ok) return opened;
+  const { row, person } = opened.value;
+  return withPlan(app, row, (reading) => {
+    const assessed = assess(reading);
+    const { plan, hash, findings } = assessed;
+    const last = newestReading(app.db, id, person.id);
+    app.db.raw.transaction(() => putReading(app.db, { planId: id, userId: person.id, hash, plan, at: app.now() }))();
+    return ok({
+      hash,
+      plan,
+      findings,
+      blockers: signBlockers(app, row, person.id, assessed),
+      nextEdition: (newestEdition(app.db, id)?.number ?? 0) + 1,
+      ...(last && last.hash !== hash ? { changedSince: planChanges(last.plan, plan) } : {}),
+    });
+  });
+}

@@ -1,0 +1,37 @@
+/** Gives one person a plan to read and write, or takes it back. */
+import { z } from "zod";
+import { addPlanEvent } from "#db/repos/event-repo.ts";
+import { readPerson } from "#db/repos/people-repo.ts";
+import { sharePlanRow, unsharePlanRow } from "#db/repos/plan-repo.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { fail, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { openPlan } from "./open-plan.ts";
+
+export const shareSchema = z.strictObject({ userId: z.string().min(1).max(200), on: z.boolean() });
+export type ShareBody = z.infer<typeof shareSchema>;
+
+/** Errors: 401, 403, 404, 422 no-such-person, 422 cannot-write. Open pages are asked about again at once. */
+export function sharePlan(app: Springline, actor: Actor, id: string, body: ShareBody): Result<{ shared: boolean }> {
+  const opened = openPlan(app, actor, id, "plan.share");
+  if (!opened.ok) return opened;
+  const { row, person } = opened.value;
+  if (body.on) {
+    const other = readPerson(app.db, body.userId);
+    if (!other) return fail(422, "no-such-person", "There is no such person in the studio.");
+    if (!can({ kind: "person", id: other.id, roles: other.roles }, "plan.create")) {
+      return fail(422, "cannot-write", `${other.name} writes no plans in this studio, so sharing would not help.`);
+    }
+  }
+  if (row.sharedWith.includes(body.userId) !== body.on) {
+    const kind = body.on ? "shared" : "unshared";
+    app.db.raw
+      .transaction(() => {
+        (body.on ? sharePlanRow : unsharePlanRow)(app.db, id, body.userId);
+        addPlanEvent(app.db, { planId: id, at: app.now(), actorId: person.id, kind, note: body.userId });
+      })
+      .immediate();
+    app.rooms.refreshAccess();
+  }
+  return ok({ shared: body.on });
+}

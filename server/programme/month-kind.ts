@@ -1,0 +1,21 @@
+/** What month documents mean to the sync server: one a month, made when it is first opened. */
+import { createMonthDoc } from "#lib/programme/create.ts";
+import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
+import { migrateMonth } from "#lib/programme/migrate.ts";
+import type { DocKindHooks } from "#server/plans/plan-kind.ts";
+import type { Springline } from "#server/springline.ts";
+import { plansNews } from "./month-news.ts";
+import { monthIsNear } from "./month-range.ts";
+
+type App = Pick<Springline, "db" | "rooms" | "now" | "log">;
+
+/** `app` may still be without its rooms when this is called: they are asked for when something happens. */
+export function monthKind(app: App): DocKindHooks {
+  return {
+    currentVersion: MONTH_DOC_VERSION,
+    migrate: (doc) => migrateMonth(doc),
+    create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month) : null),
+    afterChange: (name, doc) => app.rooms.announce(name, plansNews(app, doc)),
+    welcome: (name) => [app.rooms.withDoc(name, (doc) => plansNews(app, doc))],
+  };
+}

@@ -1,0 +1,41 @@
+/** What pages hear about a month: the plans its slots use, as a list shows them. */
+import type * as Y from "yjs";
+import { listMonths } from "#db/repos/month-repo.ts";
+import { addMonths, dateOfDay, monthOf } from "#lib/programme/calendar.ts";
+import { readMonth } from "#lib/programme/read.ts";
+import type { DocName, News } from "#lib/protocol/messages.ts";
+import { unavailableReason } from "#server/plans/plan-doc.ts";
+import { planSummaries } from "#server/plans/plan-summaries.ts";
+import type { Springline } from "#server/springline.ts";
+
+type App = Pick<Springline, "db" | "rooms" | "now">;
+
+const DAY_MS = 86_400_000;
+export const monthDoc = (month: string): DocName => ({ kind: "month", key: month });
+
+/** Ids of the plans that a month's slots use. */
+export function plansOfMonth(doc: Y.Doc): string[] {
+  return [...new Set(readMonth(doc).slots.flatMap((slot) => (slot.planId === null ? [] : [slot.planId])))];
+}
+
+export const plansNews = (app: Pick<Springline, "db">, doc: Y.Doc): News => ({
+  t: "plans",
+  plans: planSummaries(app, plansOfMonth(doc)),
+});
+
+/**
+ * Tells the months from last month on that use this plan how it stands now. Call after the change is stored. A month
+ * whose document cannot be read just now hears it at the next join: that is no fault of the plan's.
+ */
+export function announcePlanToMonths(app: App, planId: string): void {
+  const from = addMonths(monthOf(dateOfDay(Math.floor(app.now() / DAY_MS))), -1);
+  for (const month of listMonths(app.db, from)) {
+    const name = monthDoc(month);
+    try {
+      const news = app.rooms.withDoc(name, (doc) => (plansOfMonth(doc).includes(planId) ? plansNews(app, doc) : null));
+      if (news) app.rooms.announce(name, news);
+    } catch (error) {
+      if (unavailableReason(error) === undefined) throw error;
+    }
+  }
+}

@@ -1,0 +1,11 @@
+/** Which months a programme can be written for: enough to plan and to look back, not every page of the calendar. */
+import { addMonths, dateOfDay, isMonth, monthOf } from "#lib/programme/calendar.ts";
+
+const REACH = { back: 24, ahead: 24 };
+const DAY_MS = 86_400_000;
+
+/** Two years either way from `now` (ms since the epoch). */
+export function monthIsNear(month: string, now: number): boolean {
+  const today = monthOf(dateOfDay(Math.floor(now / DAY_MS)));
+  return isMonth(month) && month >= addMonths(today, -REACH.back) && month <= addMonths(today, REACH.ahead);
+}

@@ -1,0 +1,58 @@
+/** Where a thread is pinned: the plan, an item, or words of a script. Checked before it is kept. */
+import * as Y from "yjs";
+import { z } from "zod";
+import { readItemById, scriptOf } from "#lib/doc/read.ts";
+import { ID_PATTERN } from "#lib/plan/schema.ts";
+import type { Anchor } from "#lib/protocol/messages.ts";
+import { fail, ok, type Result } from "#server/result.ts";
+
+/** Characters. A relative position takes some twenty bytes. */
+const POSITION_MAX = 400;
+const QUOTE_MAX = 500;
+
+const itemId = z.string().regex(ID_PATTERN);
+const position = z
+  .string()
+  .max(POSITION_MAX)
+  .refine(isRelativePosition, "Mark the words again: the place could not be read.");
+
+export const anchorSchema = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("plan") }),
+  z.strictObject({ kind: z.literal("item"), itemId }),
+  z.strictObject({
+    kind: z.literal("words"),
+    itemId,
+    from: position,
+    to: position,
+    quote: z
+      .string()
+      .max(QUOTE_MAX, `Mark at most ${QUOTE_MAX} characters.`)
+      .refine((quote) => quote.trim() !== "", "Mark the words that the comment is about."),
+  }),
+]);
+
+/** Errors: 422 no-such-item when the item is not in the stored document or has no words to pin to. */
+export function checkAnchor(doc: Y.Doc, anchor: Anchor): Result<Anchor> {
+  if (anchor.kind === "plan") return ok(anchor);
+  if (!readItemById(doc, anchor.itemId)) return NO_ITEM;
+  return anchor.kind === "words" && !scriptOf(doc, anchor.itemId) ? NO_WORDS : ok(anchor);
+}
+
+const NO_ITEM = fail(
+  422,
+  "no-such-item",
+  "The server does not have that item: it was taken out, or it is not saved yet. Try again in a moment.",
+);
+const NO_WORDS = fail(422, "no-words", "That item has no script to pin a comment to. Comment on the item itself.");
+
+/** Base64 of an encoded Yjs relative position, nothing more and nothing less. */
+function isRelativePosition(text: string): boolean {
+  if (!/^[A-Za-z0-9+/]+={0,2}$/.test(text)) return false;
+  try {
+    const bytes = new Uint8Array(Buffer.from(text, "base64"));
+    const again = Y.encodeRelativePosition(Y.decodeRelativePosition(bytes));
+    return Buffer.compare(Buffer.from(again), Buffer.from(bytes)) === 0;
+  } catch {
+    return false;
+  }
+}

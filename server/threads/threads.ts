@@ -1,0 +1,96 @@
+/** Threads on a plan: opened, answered, settled, reopened. The author is the one the server knows. */
+import { z } from "zod";
+import {
+  insertComment,
+  insertThread,
+  listThreads,
+  readThread,
+  setThreadSettled,
+  type ThreadRow,
+} from "#db/repos/thread-repo.ts";
+import type { Actor } from "#lib/policy/can.ts";
+import type { ThreadView } from "#lib/protocol/messages.ts";
+import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
+import { withPlan } from "#server/plans/plan-doc.ts";
+import { announceThreads } from "#server/plans/plan-news.ts";
+import { NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { anchorSchema, checkAnchor } from "./anchors.ts";
+
+const BODY_MAX = 4000;
+const body = z
+  .string()
+  .trim()
+  .min(1, "Write what you want to say.")
+  .max(BODY_MAX, `A comment has at most ${BODY_MAX} characters.`);
+
+export const newThreadSchema = z.strictObject({ anchor: anchorSchema, body });
+export const newCommentSchema = z.strictObject({ body });
+export const settleSchema = z.strictObject({ settled: z.boolean() });
+
+/** Threads of a plan, the oldest first. Errors: 401, 403, 404. */
+export function listPlanThreads(app: Springline, actor: Actor, planId: string): Result<{ threads: ThreadView[] }> {
+  const opened = openPlan(app, actor, planId, "plan.read");
+  return opened.ok ? ok({ threads: listThreads(app.db, planId) }) : opened;
+}
+
+/** Errors: 401, 403, 404, 422 no-such-item, 422 no-words. */
+export function openThread(
+  app: Springline,
+  actor: Actor,
+  planId: string,
+  made: z.infer<typeof newThreadSchema>,
+): Result<{ id: string }> {
+  const opened = openPlan(app, actor, planId, "plan.comment");
+  if (!opened.ok) return opened;
+  const { row, person } = opened.value;
+  const anchor = withPlan(app, row, (_, doc) => checkAnchor(doc, made.anchor));
+  if (!anchor.ok) return anchor;
+  const id = app.newId();
+  const at = app.now();
+  app.db.raw
+    .transaction(() => {
+      insertThread(app.db, { id, planId, anchor: anchor.value, at });
+      insertComment(app.db, { id: app.newId(), threadId: id, authorId: person.id, body: made.body, at });
+    })
+    .immediate();
+  announceThreads(app, planId);
+  return ok({ id });
+}
+
+/** Answers a thread, a settled one too: it stays settled. Errors: 401, 403, 404. */
+export function addComment(app: Springline, actor: Actor, threadId: string, text: string): Result<{ id: string }> {
+  const opened = openOwnThread(app, actor, threadId);
+  if (!opened.ok) return opened;
+  const { thread, person } = opened.value;
+  const id = app.newId();
+  insertComment(app.db, { id, threadId, authorId: person.id, body: text, at: app.now() });
+  announceThreads(app, thread.planId);
+  return ok({ id });
+}
+
+/** Settles a thread or opens it again. Errors: 401, 403, 404. */
+export function settleThread(
+  app: Springline,
+  actor: Actor,
+  threadId: string,
+  settled: boolean,
+): Result<{ settled: boolean }> {
+  const opened = openOwnThread(app, actor, threadId);
+  if (!opened.ok) return opened;
+  setThreadSettled(app.db, threadId, settled);
+  announceThreads(app, opened.value.thread.planId);
+  return ok({ settled });
+}
+
+/** A thread of a plan that the asker may comment on. */
+function openOwnThread(
+  app: Springline,
+  actor: Actor,
+  threadId: string,
+): Result<OpenedPlan & { readonly thread: ThreadRow }> {
+  const thread = readThread(app.db, threadId);
+  if (!thread) return NOT_FOUND;
+  const opened = openPlan(app, actor, thread.planId, "plan.comment");
+  return opened.ok ? ok({ ...opened.value, thread }) : opened;
+}
