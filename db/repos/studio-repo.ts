@@ -64,3 +64,17 @@ export function writeStandards(db: Db, standards: Standards): void {
 export function writeSoleAuthorMaySign(db: Db, may: boolean): void {
   db.orm.update(studio).set({ soleAuthorMaySign: may }).where(eq(studio.id, ONLY)).run();
 }
+
+/** What a database file is for, kept in its header so that it goes wherever the file goes. */
+export type Mark = "real" | "demo" | "demo-unfinished";
+const MARKS: Readonly<Record<Mark, number>> = { real: 0, demo: 0x53504c44, "demo-unfinished": 0x53504c55 };
+
+export function readMark(db: Db): Mark {
+  const id = db.raw.pragma("application_id", { simple: true });
+  if (id === MARKS.demo) return "demo";
+  return id === MARKS["demo-unfinished"] ? "demo-unfinished" : "real";
+}
+
+export function writeMark(db: Db, mark: Mark): void {
+  db.raw.pragma(`application_id = ${MARKS[mark]}`);
+}

@@ -1,0 +1,120 @@
+/**
+ * The log of shared documents: header, updates, snapshots. The only SQL for them. Prepared raw statements, since these
+ * run for every burst of typing; each function is synchronous and joins the caller's transaction when there is one.
+ */
+import type { Db } from "#db/connection.ts";
+
+export interface LogRow {
+  readonly seq: number;
+  readonly bytes: Uint8Array;
+}
+export interface NewLogRow {
+  /** `plan/<id>` or `month/<yyyy-mm>`. */
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly actorId: string;
+  /** ms since the epoch, UTC. */
+  readonly at: number;
+}
+/** What a document is made of on disk. */
+export interface StoredDoc {
+  readonly generation: string;
+  /** Newest first; the older one is what is left when the newer one cannot be read. */
+  readonly snapshots: readonly LogRow[];
+  /** Every row after the oldest kept snapshot, in order. */
+  readonly rows: readonly LogRow[];
+}
+
+/** How many snapshots are kept, with the rows after the oldest of them. */
+export const KEPT_SNAPSHOTS = 2;
+
+function prepareAll(db: Db) {
+  const { raw } = db;
+  return {
+    header: raw.prepare<[string], string>("select generation from document where name = ?").pluck(),
+    addHeader: raw.prepare("insert into document (name, generation, created_at) values (?, ?, ?)"),
+    snapshots: raw.prepare<[string], LogRow>("select seq, bytes from doc_snapshot where name = ? order by seq desc"),
+    rows: raw.prepare<[string, number], LogRow>(
+      "select seq, bytes from doc_update where name = ? and seq > ? order by seq",
+    ),
+    count: raw
+      .prepare<[string, string], number>(
+        `select count(*) from doc_update where name = ?
+         and seq > coalesce((select max(seq) from doc_snapshot where name = ?), 0)`,
+      )
+      .pluck(),
+    add: raw.prepare("insert into doc_update (name, bytes, actor_id, at) values (?, ?, ?, ?)"),
+    addAuthor: raw.prepare(
+      "insert into plan_author (plan_id, user_id, first_at) values (?, ?, ?) on conflict do nothing",
+    ),
+    addSnapshot: raw.prepare("insert into doc_snapshot (name, seq, bytes, at) values (?, ?, ?, ?)"),
+    oldestKept: raw
+      .prepare<[string, number], number>(
+        "select seq from doc_snapshot where name = ? order by seq desc limit 1 offset ?",
+      )
+      .pluck(),
+    dropSnapshots: raw.prepare("delete from doc_snapshot where name = ? and seq < ?"),
+    dropRows: raw.prepare("delete from doc_update where name = ? and seq <= ?"),
+  };
+}
+
+type Statements = ReturnType<typeof prepareAll>;
+const prepared = new WeakMap<Db, Statements>();
+
+function statements(db: Db): Statements {
+  const found = prepared.get(db) ?? prepareAll(db);
+  prepared.set(db, found);
+  return found;
+}
+
+/** Runs `work` as one transaction (a savepoint inside the caller's). Refuses a promise: it would end too late. */
+export function inTransaction<T>(db: Db, work: () => T): T {
+  return db.raw.transaction(work).immediate();
+}
+
+export const isInTransaction = (db: Db): boolean => db.raw.inTransaction;
+
+export function readGeneration(db: Db, name: string): string | undefined {
+  return statements(db).header.get(name);
+}
+
+/** Undefined when there is no such document. */
+export function readStoredDoc(db: Db, name: string): StoredDoc | undefined {
+  const s = statements(db);
+  const generation = s.header.get(name);
+  if (generation === undefined) return undefined;
+  const snapshots = s.snapshots.all(name);
+  return { generation, snapshots, rows: s.rows.all(name, snapshots.at(-1)?.seq ?? 0) };
+}
+
+/** Rows since the newest snapshot. */
+export function countRows(db: Db, name: string): number {
+  return statements(db).count.get(name, name) ?? 0;
+}
+
+/** Throws (UNIQUE) when the document exists. */
+export function insertHeader(db: Db, name: string, generation: string, at: number): void {
+  statements(db).addHeader.run(name, generation, at);
+}
+
+export function appendRow(db: Db, row: NewLogRow): void {
+  statements(db).add.run(row.name, row.bytes, row.actorId, row.at);
+}
+
+/** Notes that somebody wrote in a plan; the first time counts. */
+export function noteAuthor(db: Db, planId: string, userId: string, at: number): void {
+  statements(db).addAuthor.run(planId, userId, at);
+}
+
+/**
+ * Puts a snapshot in and takes out what no kept snapshot needs. Call it inside a transaction, with bytes that have been
+ * rebuilt and compared: the rows go for good.
+ */
+export function replaceBySnapshot(db: Db, name: string, snapshot: LogRow, at: number): void {
+  const s = statements(db);
+  s.addSnapshot.run(name, snapshot.seq, snapshot.bytes, at);
+  const oldest = s.oldestKept.get(name, KEPT_SNAPSHOTS - 1);
+  if (oldest === undefined) return;
+  s.dropSnapshots.run(name, oldest);
+  s.dropRows.run(name, oldest);
+}

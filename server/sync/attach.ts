@@ -1,0 +1,113 @@
+/**
+ * The door: takes upgrade requests for `/sync/...`, leaves every other to its caller, and keeps strangers on a short
+ * rope until the host knows them. A browser cannot see an HTTP status on a socket, so whoever may come at all is let
+ * in and told by close code; only a foreign page (Origin) is turned away before.
+ */
+import type { IncomingMessage, Server } from "node:http";
+import type { Duplex } from "node:stream";
+import { type WebSocket, WebSocketServer } from "ws";
+import { type DocName, parseDocName } from "#lib/protocol/messages.ts";
+import { bytesOf, closeSocket } from "./connection.ts";
+import type { LiveRooms } from "./create-rooms.ts";
+import { readVersions } from "./gate.ts";
+import { admitStranger } from "./stranger.ts";
+
+const PATH = "/sync/";
+
+export interface AttachOptions {
+  readonly rooms: LiveRooms;
+  /**
+   * Whether a page of this origin may open a socket. A request without an Origin comes from no browser and needs a
+   * session like any other. Default: the origin's host is the Host the request was sent to.
+   */
+  readonly isOriginAllowed?: (origin: string, request: IncomingMessage) => boolean;
+  /** Attaches to its `upgrade` event. Other paths are not touched. */
+  readonly server?: Server;
+}
+
+export interface SyncDoor {
+  /** True when the request was for this door, and has been dealt with. */
+  handleUpgrade(request: IncomingMessage, socket: Duplex, head: Buffer): boolean;
+  /** Stops listening. Open sockets belong to the rooms. */
+  detach(): void;
+}
+
+export function attachSync(options: AttachOptions): SyncDoor {
+  const { limits } = options.rooms.registry.context;
+  const wss = new WebSocketServer({ noServer: true, maxPayload: limits.frameBytes, perMessageDeflate: false });
+  let strangers = 0;
+  const door: SyncDoor = {
+    handleUpgrade(request, socket, head) {
+      const url = new URL(request.url ?? "/", "http://localhost");
+      if (!url.pathname.startsWith(PATH)) return false;
+      socket.on("error", () => socket.destroy());
+      if (!originAllowed(options, request)) refuse(socket, "403 Forbidden");
+      else if (strangers >= limits.strangers) refuse(socket, "503 Service Unavailable");
+      else {
+        strangers++;
+        wss.handleUpgrade(request, socket, head, (ws) => {
+          greet(ws, { request, socket, headBytes: head.length, url }).finally(() => strangers--);
+        });
+      }
+      return true;
+    },
+    detach() {
+      options.server?.off("upgrade", door.handleUpgrade);
+      wss.close();
+    },
+  };
+  const greet = async (ws: WebSocket, caller: Caller): Promise<void> => {
+    const { log } = options.rooms.registry.context;
+    ws.on("error", (error) => log.info({ err: error }, "a socket failed"));
+    const name = parseDocName(caller.url.pathname.slice(PATH.length));
+    if (name) await meet(options.rooms, ws, name, caller);
+    else closeSocket(ws, "unknownDocument", limits.closeMs);
+  };
+  options.server?.on("upgrade", door.handleUpgrade);
+  return door;
+}
+
+interface Caller {
+  readonly request: IncomingMessage;
+  readonly socket: Duplex;
+  readonly headBytes: number;
+  readonly url: URL;
+}
+
+/** Finds out who it is, then lets them into the room with what they have said meanwhile. */
+async function meet(rooms: LiveRooms, ws: WebSocket, name: DocName, caller: Caller): Promise<void> {
+  const { registry } = rooms;
+  const { host, limits, log } = registry.context;
+  const who = await admitStranger({ ws, socket: caller.socket, headBytes: caller.headBytes, limits }, () =>
+    host.authenticate(headersOf(caller.request)).catch((error: unknown) => {
+      log.error({ err: error }, "a session could not be asked for");
+      return null;
+    }),
+  );
+  if (!who) return;
+  const page = readVersions(caller.url.searchParams);
+  const connection = registry.join(ws, name, { session: who.session, page });
+  if (!connection) return;
+  for (const { data, isBinary } of who.said) connection.receive(data, isBinary);
+  ws.on("message", (data, isBinary) => connection.receive(bytesOf(data), isBinary));
+}
+
+function originAllowed(options: AttachOptions, request: IncomingMessage): boolean {
+  const { origin, host } = request.headers;
+  if (origin === undefined) return true;
+  if (options.isOriginAllowed) return options.isOriginAllowed(origin, request);
+  return URL.canParse(origin) && new URL(origin).host === host;
+}
+
+function refuse(socket: Duplex, status: string): void {
+  socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+}
+
+function headersOf(request: IncomingMessage): Headers {
+  const headers = new Headers();
+  for (const [key, value] of Object.entries(request.headers)) {
+    if (typeof value === "string") headers.set(key, value);
+    else for (const one of value ?? []) headers.append(key, one);
+  }
+  return headers;
+}

@@ -1,0 +1,140 @@
+/**
+ * Append, then acknowledge. Whatever the rooms queued in one turn of the event loop is committed in one transaction at
+ * its end; only then does each room send it on. When the disk fails nothing is sent or called saved: the queue stays
+ * and is tried again, ever more slowly, for ever.
+ */
+import type { Db } from "#db/connection.ts";
+import { appendRow, inTransaction, noteAuthor } from "#db/repos/doc-log-repo.ts";
+import type { SyncLog } from "./host.ts";
+import type { Limits } from "./limits.ts";
+import { mergeUpdates, PROGRAM_ACTOR, type QueuedUpdate, type Room } from "./room.ts";
+
+export interface CommitterOptions {
+  readonly db: Db;
+  readonly log: SyncLog;
+  readonly limits: Limits;
+  readonly now: () => number;
+  /** Called for a room that was failing and is saved again. */
+  readonly healed: (room: Room) => void;
+}
+
+export class Committer {
+  private readonly awake = new Set<Room>();
+  private readonly failing = new Set<Room>();
+  private turn: NodeJS.Immediate | undefined;
+  private retry: NodeJS.Timeout | undefined;
+  private waitMs: number;
+  private readonly options: CommitterOptions;
+
+  constructor(options: CommitterOptions) {
+    this.options = options;
+    this.waitMs = options.limits.retryFirstMs;
+  }
+
+  get failingRooms(): readonly Room[] {
+    return [...this.failing];
+  }
+
+  wake(room: Room): void {
+    this.awake.add(room);
+    this.turn ??= setImmediate(() => this.endTurn());
+  }
+
+  forget(room: Room): void {
+    this.awake.delete(room);
+    this.failing.delete(room);
+  }
+
+  /** Commits what is queued, now. Never throws: a room that could not be saved is `failing` afterwards. */
+  flush(): void {
+    const rooms = [...this.awake].filter((room) => !room.failing && !room.isClean);
+    if (rooms.length > 0) this.commit(rooms);
+  }
+
+  /** Tries the failing rooms at once, whatever the back-off says. */
+  retryNow(): void {
+    clearTimeout(this.retry);
+    this.retry = undefined;
+    if (this.failing.size > 0) this.commit([...this.failing]);
+  }
+
+  stop(): void {
+    clearImmediate(this.turn);
+    clearTimeout(this.retry);
+  }
+
+  private endTurn(): void {
+    this.turn = undefined;
+    this.flush();
+    // Sending may wake rooms again (somebody too slow is cut off): that is the next turn's work.
+    const rooms = [...this.awake];
+    this.awake.clear();
+    for (const room of rooms) {
+      if (room.isClean && !room.failing) room.settle();
+      room.sendMoves();
+    }
+  }
+
+  private commit(rooms: readonly Room[]): void {
+    const outcome = this.tryCommit(rooms);
+    if (outcome === "stored") for (const room of rooms) this.succeeded(room);
+    else if (rooms.length === 1) for (const room of rooms) this.failed(room, outcome.cause);
+    // One room's bad row must not hold the others back.
+    else for (const room of rooms) this.commit([room]);
+  }
+
+  private tryCommit(rooms: readonly Room[]): "stored" | { readonly cause: unknown } {
+    try {
+      inTransaction(this.options.db, () => {
+        for (const room of rooms) this.store(room);
+      });
+      return "stored";
+    } catch (cause) {
+      return { cause };
+    }
+  }
+
+  private store(room: Room): void {
+    const at = this.options.now();
+    for (const [actorId, bytes] of byActor(room.queue)) {
+      appendRow(this.options.db, { name: room.key, bytes, actorId, at });
+      const isNew = actorId !== PROGRAM_ACTOR && !room.authors.has(actorId);
+      if (isNew && room.name.kind === "plan") noteAuthor(this.options.db, room.name.key, actorId, at);
+    }
+  }
+
+  private succeeded(room: Room): void {
+    room.markStored();
+    this.waitMs = this.options.limits.retryFirstMs;
+    if (!room.failing) return;
+    room.failing = false;
+    this.failing.delete(room);
+    this.options.log.info({ document: room.key }, "the document is saved again");
+    room.settle();
+    room.announce({ t: "storage", failing: false });
+    this.options.healed(room);
+  }
+
+  private failed(room: Room, cause: unknown): void {
+    if (!room.failing) {
+      this.options.log.error({ document: room.key, err: cause }, "changes cannot be saved: kept and tried again");
+      room.failing = true;
+      this.failing.add(room);
+      room.announce({ t: "storage", failing: true });
+    }
+    if (this.retry) return;
+    this.retry = setTimeout(() => this.retryNow(), this.waitMs);
+    this.waitMs = Math.min(this.waitMs * 2, this.options.limits.retryLongestMs);
+  }
+}
+
+/** One row an author and turn: what one person typed within a turn is one update. */
+function byActor(queue: readonly QueuedUpdate[]): [string, Uint8Array][] {
+  const lists = new Map<string, Uint8Array[]>();
+  for (const { actorId, bytes } of queue) {
+    const list = lists.get(actorId);
+    if (list) list.push(bytes);
+    else lists.set(actorId, [bytes]);
+  }
+  return [...lists].map(([actorId, list]) => [actorId, mergeUpdates(list)]);
+}

@@ -1,0 +1,191 @@
+/**
+ * One page's socket in one room: reads its messages in order, decides whether each may count, and sends. It knows the
+ * person and their rights; what a change means for the document is the room's business.
+ */
+import * as decoding from "lib0/decoding";
+import type { WebSocket } from "ws";
+import { messageYjsSyncStep1, messageYjsSyncStep2, messageYjsUpdate } from "y-protocols/sync";
+import { CLOSE, type CloseName } from "#lib/protocol/close.ts";
+import { MESSAGE, type News } from "#lib/protocol/messages.ts";
+import { MURMUR_FRAME, newsFrame, step1Frame } from "./frames.ts";
+import type { DocAccess, SessionInfo } from "./host.ts";
+import type { Limits } from "./limits.ts";
+import type { Room } from "./room.ts";
+
+export class Connection {
+  readonly session: SessionInfo;
+  readonly room: Room;
+  access: DocAccess;
+  /** Document messages of this page that are in the room; all of them are on disk when the room is clean. */
+  counted = 0;
+  private readonly ws: WebSocket;
+  private readonly limits: Limits;
+  private open = true;
+  private alive = true;
+  /** Updates that came before the page's first full offer and lack what that offer brings. */
+  private early: Uint8Array[] = [];
+  private earlyBytes = 0;
+  private offered = false;
+
+  constructor(ws: WebSocket, room: Room, who: { session: SessionInfo; access: DocAccess }, limits: Limits) {
+    this.ws = ws;
+    this.room = room;
+    this.session = who.session;
+    this.access = who.access;
+    this.limits = limits;
+    ws.on("pong", () => {
+      this.alive = true;
+    });
+  }
+
+  /** One frame of the page. Whatever is wrong with it ends this connection only. */
+  receive(data: Uint8Array, isBinary: boolean): void {
+    if (!this.open) return;
+    const wrong = this.read(data, isBinary);
+    if (wrong) this.close(wrong);
+  }
+
+  /** Takes a frame in. The name of the close it deserves, when it does. */
+  private read(data: Uint8Array, isBinary: boolean): CloseName | undefined {
+    if (data.byteLength > this.limits.messageBytes) return "tooLarge";
+    if (!isBinary) return "badMessage";
+    try {
+      return this.dispatch(decoding.createDecoder(data));
+    } catch {
+      // Every exception that comes this far is a message that could not be decoded; the room guards its own.
+      return "badMessage";
+    }
+  }
+
+  private dispatch(decoder: decoding.Decoder): CloseName | undefined {
+    switch (decoding.readVarUint(decoder)) {
+      case MESSAGE.sync:
+        return this.takeSync(decoding.readVarUint(decoder), decoding.readVarUint8Array(decoder));
+      case MESSAGE.awareness:
+        this.takePresence(decoding.readVarUint8Array(decoder));
+        return undefined;
+      case MESSAGE.queryAwareness:
+        this.room.sendEverybody(this);
+        return undefined;
+      default:
+        return "badMessage";
+    }
+  }
+
+  private takeSync(kind: number, body: Uint8Array): CloseName | undefined {
+    if (kind === messageYjsSyncStep1) this.room.answer(this, body);
+    else if (kind === messageYjsSyncStep2) return this.takeChange(body, true);
+    else if (kind === messageYjsUpdate) return this.takeChange(body, false);
+    else return "badMessage";
+    return undefined;
+  }
+
+  private takeChange(update: Uint8Array, isOffer: boolean): CloseName | undefined {
+    if (!this.access.writes) return this.takeFromReader(update);
+    const result = this.room.apply(this, update);
+    if (result === "malformed") return "badMessage";
+    if (result === "broken") return "roomReloaded";
+    if (isOffer) return result === "gap" ? "roomReloaded" : this.takeOffer();
+    if (result === "applied") this.count(1);
+    else return this.keepEarly(update);
+    return undefined;
+  }
+
+  /** Typed while the connection was opening, on top of words the server has not been offered yet. */
+  private keepEarly(update: Uint8Array): CloseName | undefined {
+    this.earlyBytes += update.byteLength;
+    if (this.offered || this.earlyBytes > this.limits.earlyBytes) return "roomReloaded";
+    this.early.push(update);
+    return undefined;
+  }
+
+  /** The page has offered all it holds: what came too early can be read now. */
+  private takeOffer(): CloseName | undefined {
+    const early = this.early;
+    this.early = [];
+    this.offered = true;
+    for (const update of early) if (this.room.apply(this, update) !== "applied") return "roomReloaded";
+    this.count(1 + early.length);
+    return undefined;
+  }
+
+  /** A reader's page offers what it holds, as every page does: that is no offence while it is nothing new. */
+  private takeFromReader(update: Uint8Array): CloseName | undefined {
+    if (!this.room.holds(update)) {
+      this.room.noteRefused(this, 1);
+      return "noRight";
+    }
+    this.count(1);
+    return undefined;
+  }
+
+  private takePresence(update: Uint8Array): void {
+    // A stock page shows itself unasked, a reader's too: turned away without closing.
+    const refused = this.access.writes ? this.room.takePresence(this, update) : 1;
+    if (refused > 0) this.room.noteRefused(this, refused);
+  }
+
+  private count(messages: number): void {
+    this.counted += messages;
+    this.room.owesAnswer(this);
+  }
+
+  /** New rights count for the very next message. */
+  setAccess(access: DocAccess): void {
+    const gained = access.writes && !this.access.writes;
+    this.access = access;
+    this.send(newsFrame({ t: "rights", writes: access.writes, comments: access.comments }));
+    // Asks for what the page held back while it could only read.
+    if (gained) this.send(step1Frame(this.room.doc));
+  }
+
+  send(frame: Uint8Array): void {
+    if (!this.open || this.ws.readyState !== this.ws.OPEN) return;
+    if (this.ws.bufferedAmount > this.limits.bufferedBytes) this.close("tooSlow");
+    else this.ws.send(frame);
+  }
+
+  sendNews(news: News): void {
+    this.send(newsFrame(news));
+  }
+
+  murmur(): void {
+    this.send(MURMUR_FRAME);
+  }
+
+  /** Pings, and lets go of a socket that did not answer the last ping. */
+  ping(): void {
+    if (!this.alive) this.ws.terminate();
+    else if (this.ws.readyState === this.ws.OPEN) this.ws.ping();
+    this.alive = false;
+  }
+
+  /** Ends it from this side. The room hears of it at once, the page by its close code. */
+  close(name: CloseName): void {
+    if (!this.open) return;
+    this.ended();
+    closeSocket(this.ws, name, this.limits.closeMs);
+  }
+
+  /** The socket is gone. Idempotent. */
+  ended(): void {
+    if (!this.open) return;
+    this.open = false;
+    this.early = [];
+    this.room.leave(this);
+  }
+}
+
+/** Says why and lets go. The name, not the sentence, travels: a close reason holds 123 bytes (RFC 6455, 5.5). */
+export function closeSocket(ws: WebSocket, name: CloseName, closeMs: number): void {
+  ws.close(CLOSE[name].code, name);
+  const timer = setTimeout(() => ws.terminate(), closeMs);
+  timer.unref();
+  ws.once("close", () => clearTimeout(timer));
+}
+
+/** `ws` hands over one Buffer a message unless told otherwise. */
+export function bytesOf(data: Buffer | ArrayBuffer | Buffer[]): Uint8Array {
+  if (Array.isArray(data)) return Buffer.concat(data);
+  return data instanceof ArrayBuffer ? new Uint8Array(data) : data;
+}

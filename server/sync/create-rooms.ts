@@ -1,0 +1,52 @@
+/** Puts the live rooms together: the registry that sockets join, and the `Rooms` that commands use. */
+import { randomUUID } from "node:crypto";
+import type { Db } from "#db/connection.ts";
+import { readGeneration } from "#db/repos/doc-log-repo.ts";
+import { formatDocName } from "#lib/protocol/messages.ts";
+import { createDoc, readClosed, settled, transactIn } from "./documents.ts";
+import type { SyncHost, SyncLog } from "./host.ts";
+import { LIMITS, type Limits } from "./limits.ts";
+import { RoomRegistry } from "./registry.ts";
+import { DocUnavailable, type Rooms } from "./rooms.ts";
+
+export interface RoomsOptions {
+  readonly db: Db;
+  readonly host: SyncHost;
+  readonly log: SyncLog;
+  /** ms since the epoch, UTC. */
+  readonly now?: () => number;
+  readonly newId?: () => string;
+  readonly limits?: Partial<Limits>;
+}
+
+/** `Rooms` for the program, with the registry for `attachSync`. */
+export interface LiveRooms extends Rooms {
+  readonly registry: RoomRegistry;
+}
+
+/** One a database: nothing else may write its document log. Starts timers; `stop()` ends them. */
+export function createRooms(options: RoomsOptions): LiveRooms {
+  const { db, host, log, now = Date.now, newId = randomUUID } = options;
+  const context = { db, host, log, now, newId, limits: { ...LIMITS, ...options.limits } };
+  const registry = new RoomRegistry(context);
+  return {
+    registry,
+    create: (name, doc, actorId) => createDoc(context, name, { doc, actorId }),
+    withDoc(name, fn) {
+      const room = registry.find(name);
+      if (room && !room.isClean) registry.flush();
+      return room?.isClean && !room.broken ? settled(fn(room.doc)) : readClosed(context, name, fn);
+    },
+    transact(name, actorId, fn) {
+      const room = registry.open(name);
+      registry.flush();
+      if (!room.isClean || room.broken) throw new DocUnavailable("storageFailing", "The server cannot save just now.");
+      return transactIn(context, room, { actorId, fn });
+    },
+    announce: (name, news) => registry.find(name)?.announce(news),
+    generation: (name) => readGeneration(db, formatDocName(name)),
+    refreshAccess: () => registry.refreshAccess(),
+    stop: async (limitMs = context.limits.stopMs) => ({ unsaved: await registry.stop(limitMs) }),
+    health: () => registry.health(),
+  };
+}

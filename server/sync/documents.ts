@@ -1,0 +1,133 @@
+/** Stored documents behind the rooms: making one, reading one that nobody has open, changing one in the server's name. */
+import * as Y from "yjs";
+import type { Db } from "#db/connection.ts";
+import { appendRow, insertHeader, inTransaction, isInTransaction, noteAuthor } from "#db/repos/doc-log-repo.ts";
+import { type DocName, formatDocName } from "#lib/protocol/messages.ts";
+import type { SyncHost, SyncLog } from "./host.ts";
+import type { Limits } from "./limits.ts";
+import { mergeUpdates, PROGRAM_ACTOR, type Room } from "./room.ts";
+import { DocUnavailable } from "./rooms.ts";
+import { DamagedLog, hasGap, type LoadedDoc, loadDoc } from "./stored-doc.ts";
+
+/** What everything in here works with. */
+export interface RegistryContext {
+  readonly db: Db;
+  readonly host: SyncHost;
+  readonly log: SyncLog;
+  readonly limits: Limits;
+  /** ms since the epoch, UTC. */
+  readonly now: () => number;
+  readonly newId: () => string;
+}
+
+export interface OpenedDoc extends LoadedDoc {
+  /** What carrying the document forward changed: not on disk yet. */
+  readonly migration?: Uint8Array;
+}
+
+/** The document from disk, brought to this program's version. Throws DocUnavailable. */
+export function loadOrCreate(context: RegistryContext, name: DocName): OpenedDoc {
+  const found = tryLoad(context, name);
+  if (found) return found;
+  const made = context.host.kinds[name.kind].create?.(name.key);
+  if (!made) throw new DocUnavailable("unknownDocument", `There is no document ${formatDocName(name)}.`);
+  guardStorage(context, name, () => createDoc(context, name, { doc: made, actorId: PROGRAM_ACTOR }));
+  made.destroy();
+  return loadOrCreate(context, name);
+}
+
+/** Header and first update in one transaction; the bytes are what is stored, never a form to be built again. */
+export function createDoc(context: RegistryContext, name: DocName, first: { doc: Y.Doc; actorId: string }): void {
+  if (hasGap(first.doc)) throw new Error("a new document must be whole");
+  const key = formatDocName(name);
+  const at = context.now();
+  inTransaction(context.db, () => {
+    insertHeader(context.db, key, context.newId(), at);
+    appendAs(context, name, { bytes: Y.encodeStateAsUpdate(first.doc), actorId: first.actorId, at });
+  });
+}
+
+/** Reads a document nobody has open. One that would be made on opening is made in memory only. */
+export function readClosed<T>(context: RegistryContext, name: DocName, fn: (doc: Y.Doc) => T): T {
+  const doc = tryLoad(context, name)?.doc ?? context.host.kinds[name.kind].create?.(name.key);
+  if (!doc) throw new DocUnavailable("unknownDocument", `There is no document ${formatDocName(name)}.`);
+  try {
+    return settled(fn(doc));
+  } finally {
+    doc.destroy();
+  }
+}
+
+/** Changes a clean room's document: on a copy, then on disk, then for everybody. */
+export function transactIn<T>(
+  context: RegistryContext,
+  room: Room,
+  change: { actorId: string; fn: (doc: Y.Doc) => T },
+): T {
+  if (isInTransaction(context.db)) throw new Error("a document cannot be changed inside a database transaction");
+  const copy = new Y.Doc();
+  try {
+    Y.applyUpdate(copy, Y.encodeStateAsUpdate(room.doc));
+    const updates: Uint8Array[] = [];
+    copy.on("update", (update: Uint8Array) => updates.push(update));
+    const result = settled(copy.transact(() => change.fn(copy), "server"));
+    if (updates.length === 0) return result;
+    const bytes = mergeUpdates(updates);
+    guardStorage(context, room.name, () =>
+      inTransaction(context.db, () =>
+        appendAs(context, room.name, { bytes, actorId: change.actorId, at: context.now() }),
+      ),
+    );
+    room.applyStored(bytes);
+    return result;
+  } finally {
+    copy.destroy();
+  }
+}
+
+function appendAs(
+  { db }: RegistryContext,
+  name: DocName,
+  row: { bytes: Uint8Array; actorId: string; at: number },
+): void {
+  appendRow(db, { name: formatDocName(name), ...row });
+  if (name.kind === "plan" && row.actorId !== PROGRAM_ACTOR) noteAuthor(db, name.key, row.actorId, row.at);
+}
+
+function tryLoad(context: RegistryContext, name: DocName): OpenedDoc | undefined {
+  const loaded = guardStorage(context, name, () => loadDoc(context.db, formatDocName(name), context.log));
+  return loaded && carryForward(context, name, loaded);
+}
+
+function carryForward(context: RegistryContext, name: DocName, loaded: LoadedDoc): OpenedDoc {
+  const updates: Uint8Array[] = [];
+  const collect = (update: Uint8Array) => updates.push(update);
+  loaded.doc.on("update", collect);
+  const migration = context.host.kinds[name.kind].migrate(loaded.doc);
+  loaded.doc.off("update", collect);
+  if (migration.kind === "newer") {
+    loaded.doc.destroy();
+    context.log.warn({ document: formatDocName(name), version: migration.version }, "a newer document was not opened");
+    throw new DocUnavailable("newerDocument", `${formatDocName(name)} was written by a newer version of the program.`);
+  }
+  return updates.length === 0 ? loaded : { ...loaded, migration: mergeUpdates(updates) };
+}
+
+/** Turns what the disk throws into what can be told to a person. */
+function guardStorage<T>(context: RegistryContext, name: DocName, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    const document = formatDocName(name);
+    const reason = error instanceof DamagedLog ? "damaged" : "storageFailing";
+    context.log.error({ document, err: error }, reason === "damaged" ? "the log is damaged" : "the disk failed");
+    throw new DocUnavailable(reason, `${document} cannot be opened or written just now.`, { cause: error });
+  }
+}
+
+/** A promise would go on reading or writing after the document has moved on. */
+export function settled<T>(value: T): T {
+  const isPromise = typeof value === "object" && value !== null && "then" in value;
+  if (isPromise) throw new TypeError("work on a document must not return a promise");
+  return value;
+}

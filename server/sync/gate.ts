@@ -1,0 +1,35 @@
+/** Whether a page may speak to a document at all: the versions and the history it comes with. */
+import type { CloseName } from "#lib/protocol/close.ts";
+import { QUERY } from "#lib/protocol/messages.ts";
+import type { KindHooks } from "./host.ts";
+
+/** What a page says of itself in its address. */
+export interface PageVersions {
+  readonly docVersion: number | null;
+  readonly editorVersion: number | null;
+  /** The history its local copy belongs to; null when it has none. */
+  readonly generation: string | null;
+}
+
+export function readVersions(query: URLSearchParams): PageVersions {
+  return {
+    docVersion: wholeNumber(query.get(QUERY.docVersion)),
+    editorVersion: wholeNumber(query.get(QUERY.editorVersion)),
+    generation: query.get(QUERY.generation),
+  };
+}
+
+/** A page must speak exactly what this program writes: an older one would drop what it does not know. */
+export function refuseVersions(page: PageVersions, hooks: KindHooks): CloseName | undefined {
+  const sameDoc = page.docVersion === hooks.currentVersion;
+  const sameEditor = hooks.editorVersion === undefined || page.editorVersion === hooks.editorVersion;
+  return sameDoc && sameEditor ? undefined : "oldPage";
+}
+
+/** A local copy of another history would double the text if it were merged. */
+export const refuseGeneration = (page: PageVersions, generation: string): CloseName | undefined =>
+  page.generation === null || page.generation === generation ? undefined : "generationChanged";
+
+function wholeNumber(text: string | null): number | null {
+  return text !== null && /^\d{1,9}$/.test(text) ? Number(text) : null;
+}

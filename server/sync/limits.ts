@@ -1,0 +1,43 @@
+/** Every number that bounds a socket or a room. Bytes, milliseconds, counts. Our own choices unless a source is named. */
+const KiB = 1024;
+const MiB = 1024 * KiB;
+
+export const LIMITS = {
+  /** One message of a page. Above it the page is told in words; nothing of it is taken. */
+  messageBytes: MiB,
+  /** Where the socket layer itself gives up (close code 1009), so that a frame never fills the memory. */
+  frameBytes: 8 * MiB,
+  /** Before the server knows who is asking. Counted on the raw socket, so that half a frame counts as well. */
+  strangerBytes: 64 * KiB,
+  strangerMessages: 32,
+  strangerMs: 5000,
+  /** Sockets whose person is not yet known, all together. */
+  strangers: 200,
+  /** A reader that has this much waiting is cut off. */
+  bufferedBytes: 8 * MiB,
+  /** One presence state, and how many of them one connection may hold. */
+  presenceBytes: 16 * KiB,
+  presenceIds: 8,
+  /** Updates that came before a page's first full offer and cannot be read without it. */
+  earlyBytes: 4 * MiB,
+  /** How long a socket may take to say goodbye. */
+  closeMs: 1000,
+  pingMs: 30_000,
+  /** y-websocket gives up on a server it has not heard a message from for 30 s; pings do not count for it. */
+  murmurMs: 10_000,
+  /** How often the host is asked again about every open socket. */
+  accessSweepMs: 500,
+  /** An empty room is kept this long: a page that reloads finds it. */
+  idleMs: 10_000,
+  burstQuietMs: 150,
+  burstLongestMs: 500,
+  retryFirstMs: 100,
+  retryLongestMs: 5000,
+  /** Rows since the last snapshot that make one worth while, when the room has been quiet; and when it has not. */
+  compactRows: 200,
+  compactRowsBusy: 5000,
+  compactQuietMs: 2000,
+  stopMs: 10_000,
+} as const;
+
+export type Limits = { readonly [K in keyof typeof LIMITS]: number };

@@ -1,0 +1,158 @@
+/**
+ * Who is where in one room: the presence states of its pages. The server puts the name it knows on each, lets a
+ * connection speak only for its own client ids, and keeps the clocks, so that somebody who comes back is seen at once
+ * although their page's clock has not moved (y-websocket issue 122). No timer: a state goes when its socket goes.
+ */
+import * as decoding from "lib0/decoding";
+import { awarenessFrame, type Frame, type PresenceEntry } from "./frames.ts";
+import type { SessionInfo } from "./host.ts";
+import { LIMITS } from "./limits.ts";
+
+/** What presence needs of a connection. */
+export interface PresenceOwner {
+  readonly session: SessionInfo;
+}
+interface Held {
+  readonly owner: PresenceOwner;
+  /** JSON with the server's own name on it. */
+  readonly state: string;
+}
+/** The last clock others have heard for a client id, also after it has gone. */
+interface Clock {
+  readonly clock: number;
+  readonly userId: string;
+}
+interface Claim {
+  readonly clientId: number;
+  readonly clock: number;
+  readonly state: string;
+}
+
+const MAX_CLOCKS = 1000;
+const MAX_CLAIMS = 1000;
+
+export class Presence {
+  private readonly held = new Map<number, Held>();
+  private readonly clocks = new Map<number, Clock>();
+  private readonly changed = new Set<number>();
+
+  get hasNews(): boolean {
+    return this.changed.size > 0;
+  }
+
+  /** Takes an awareness update of `owner`'s page. Returns how many of its claims were turned away. Throws when malformed. */
+  take(owner: PresenceOwner, update: Uint8Array): number {
+    let refused = 0;
+    for (const claim of readClaims(update)) {
+      const verdict = this.judge(owner, claim);
+      if (verdict === "refused") refused++;
+      else if (verdict === "taken") this.put(owner, claim);
+    }
+    return refused;
+  }
+
+  /** Forgets everything a connection showed. */
+  drop(owner: PresenceOwner): void {
+    for (const [clientId, held] of this.held) if (held.owner === owner) this.remove(clientId);
+  }
+
+  /** Everybody, for somebody who has just come. Undefined when nobody shows anything. */
+  everybody(): Frame | undefined {
+    return this.held.size === 0 ? undefined : awarenessFrame([...this.held.keys()].map((id) => this.entry(id)));
+  }
+
+  /**
+   * What has changed since the last call, as frames: never one's own state, since a page would take the server's older
+   * word over its own newer one.
+   */
+  takeNews(): (owner: PresenceOwner) => Frame | undefined {
+    const ids = [...this.changed];
+    this.changed.clear();
+    const all = awarenessFrame(ids.map((id) => this.entry(id)));
+    return (owner) => {
+      const others = ids.filter((id) => this.held.get(id)?.owner !== owner);
+      if (others.length === ids.length) return all;
+      return others.length === 0 ? undefined : awarenessFrame(others.map((id) => this.entry(id)));
+    };
+  }
+
+  private judge(owner: PresenceOwner, claim: Claim): "taken" | "echo" | "refused" {
+    const holder = this.held.get(claim.clientId)?.owner;
+    const known = this.clocks.get(claim.clientId);
+    if (claim.state === "null") return holder === owner ? "taken" : "echo";
+    if (holder === owner || (!holder && !known)) return this.mayHold(owner, claim) ? "taken" : "refused";
+    // Stock pages send back whatever they hear: an old clock is no claim.
+    const newer = claim.clock > (known?.clock ?? -1);
+    const sameUser = known?.userId === owner.session.userId;
+    if (sameUser && (newer || this.idsOf(owner) === 0)) return this.mayHold(owner, claim) ? "taken" : "refused";
+    return newer ? "refused" : "echo";
+  }
+
+  private mayHold(owner: PresenceOwner, claim: Claim): boolean {
+    if (claim.state.length > LIMITS.presenceBytes || stamp(claim.state, owner.session) === undefined) return false;
+    return this.held.get(claim.clientId)?.owner === owner || this.idsOf(owner) < LIMITS.presenceIds;
+  }
+
+  private put(owner: PresenceOwner, claim: Claim): void {
+    const state = claim.state === "null" ? undefined : stamp(claim.state, owner.session);
+    if (state === undefined) {
+      this.remove(claim.clientId);
+      return;
+    }
+    this.held.set(claim.clientId, { owner, state });
+    this.tick(claim.clientId, claim.clock, owner.session.userId);
+  }
+
+  private remove(clientId: number): void {
+    const held = this.held.get(clientId);
+    if (!held) return;
+    this.held.delete(clientId);
+    this.tick(clientId, 0, held.owner.session.userId);
+  }
+
+  /** Later than both what the page says and what others have heard. */
+  private tick(clientId: number, claimed: number, userId: string): void {
+    const clock = Math.max(claimed, (this.clocks.get(clientId)?.clock ?? 0) + 1);
+    this.clocks.delete(clientId);
+    this.clocks.set(clientId, { clock, userId });
+    this.changed.add(clientId);
+    for (const old of this.clocks.keys()) {
+      if (this.clocks.size <= MAX_CLOCKS) break;
+      if (!this.held.has(old) && !this.changed.has(old)) this.clocks.delete(old);
+    }
+  }
+
+  private idsOf(owner: PresenceOwner): number {
+    let count = 0;
+    for (const held of this.held.values()) if (held.owner === owner) count++;
+    return count;
+  }
+
+  private entry(clientId: number): PresenceEntry {
+    const clock = this.clocks.get(clientId)?.clock ?? 0;
+    return { clientId, clock, state: this.held.get(clientId)?.state ?? "null" };
+  }
+}
+
+function readClaims(update: Uint8Array): Claim[] {
+  const decoder = decoding.createDecoder(update);
+  const count = decoding.readVarUint(decoder);
+  if (count > MAX_CLAIMS) throw new RangeError("too many presences in one message");
+  return Array.from({ length: count }, () => ({
+    clientId: decoding.readVarUint(decoder),
+    clock: decoding.readVarUint(decoder),
+    state: decoding.readVarString(decoder),
+  }));
+}
+
+/** The state with the identity the server knows; undefined when it is no JSON object. */
+function stamp(state: string, session: SessionInfo): string | undefined {
+  try {
+    const value: unknown = JSON.parse(state);
+    if (typeof value !== "object" || value === null || Array.isArray(value)) return undefined;
+    return JSON.stringify({ ...value, user: { id: session.userId, name: session.name } });
+  } catch {
+    // Not JSON: turned away by the caller, and counted there.
+    return undefined;
+  }
+}

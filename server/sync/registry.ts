@@ -1,0 +1,235 @@
+/**
+ * The live rooms of the process: opens each at most once, keeps it while anybody is there or anything is unsaved, and
+ * lets sockets in. Loading is synchronous, as SQLite is here: two pages that open one document cannot race, and nothing
+ * comes between reading a document and putting it in the table.
+ */
+import type { WebSocket } from "ws";
+import type { CloseName } from "#lib/protocol/close.ts";
+import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
+import { Committer } from "./committer.ts";
+import { Connection, closeSocket } from "./connection.ts";
+import { loadOrCreate, type RegistryContext } from "./documents.ts";
+import { type PageVersions, refuseGeneration, refuseVersions } from "./gate.ts";
+import type { DocAccess, SessionInfo } from "./host.ts";
+import { Room, type RoomKeeper } from "./room.ts";
+import { DocUnavailable } from "./rooms.ts";
+import { Upkeep } from "./upkeep.ts";
+
+export class RoomRegistry implements RoomKeeper {
+  readonly context: RegistryContext;
+  private readonly table = new Map<string, Room>();
+  private readonly upkeep = new Map<Room, Upkeep>();
+  private readonly committer: Committer;
+  private readonly timers: readonly NodeJS.Timeout[];
+  private stopping = false;
+  private refused = 0;
+
+  constructor(context: RegistryContext) {
+    this.context = context;
+    this.committer = new Committer({ ...context, healed: (room) => this.healed(room) });
+    const { accessSweepMs, pingMs, murmurMs } = context.limits;
+    const each = (act: (connection: Connection) => void, ms: number) =>
+      setInterval(() => this.connections().forEach(act), ms).unref();
+    this.timers = [
+      setInterval(() => this.refreshAccess(), accessSweepMs).unref(),
+      each((connection) => connection.ping(), pingMs),
+      each((connection) => connection.murmur(), murmurMs),
+    ];
+  }
+
+  /** The live room, loaded when it is not. Throws DocUnavailable. */
+  open(name: DocName): Room {
+    const key = formatDocName(name);
+    const found = this.table.get(key);
+    if (found) return found;
+    const loaded = loadOrCreate(this.context, name);
+    const room = new Room(name, loaded, this);
+    if (loaded.migration) room.takeMigration(loaded.migration);
+    this.table.set(key, room);
+    this.upkeep.set(room, this.careFor(room));
+    this.committer.flush();
+    this.emptied(room);
+    return room;
+  }
+
+  find(name: DocName): Room | undefined {
+    return this.table.get(formatDocName(name));
+  }
+
+  /** Lets a known person's socket in, or closes it and says why. */
+  join(ws: WebSocket, name: DocName, who: { session: SessionInfo; page: PageVersions }): Connection | undefined {
+    const entry = this.admit(name, who);
+    if (typeof entry === "string") {
+      closeSocket(ws, entry, this.context.limits.closeMs);
+      return undefined;
+    }
+    const { room, access } = entry;
+    const connection = new Connection(ws, room, { session: who.session, access }, this.context.limits);
+    ws.on("close", () => connection.ended());
+    this.upkeep.get(room)?.joined();
+    room.join(connection, this.welcomeFor(name, who.session));
+    return connection;
+  }
+
+  private admit(
+    name: DocName,
+    who: { session: SessionInfo; page: PageVersions },
+  ): CloseName | { room: Room; access: DocAccess } {
+    if (this.stopping) return "stopping";
+    const access = this.askAccess(who.session, name);
+    if (typeof access === "string") return access;
+    const oldPage = refuseVersions(who.page, this.context.host.kinds[name.kind]);
+    if (oldPage) return oldPage;
+    try {
+      const room = this.open(name);
+      if (room.failing || room.broken) return "storageFailing";
+      return refuseGeneration(who.page, room.generation) ?? { room, access };
+    } catch (error) {
+      if (error instanceof DocUnavailable) return error.reason;
+      this.context.log.error({ document: formatDocName(name), err: error }, "the document could not be opened");
+      return "storageFailing";
+    }
+  }
+
+  private askAccess(session: SessionInfo, name: DocName): CloseName | DocAccess {
+    try {
+      const access = this.context.host.access(session, name);
+      if (!access) return "notSignedIn";
+      if (!access.exists) return "unknownDocument";
+      return access.reads ? access : "noRight";
+    } catch (error) {
+      // When rights cannot be asked nobody keeps any: the page tries again.
+      this.context.log.error({ document: formatDocName(name), err: error }, "rights could not be asked");
+      return "storageFailing";
+    }
+  }
+
+  private welcomeFor(name: DocName, session: SessionInfo): readonly News[] {
+    try {
+      return this.context.host.welcome?.(name, session) ?? [];
+    } catch (error) {
+      this.context.log.error({ document: formatDocName(name), err: error }, "the news for a joining page failed");
+      return [];
+    }
+  }
+
+  refreshAccess(): void {
+    for (const room of this.table.values()) {
+      const asked = new Map<string, CloseName | DocAccess>();
+      for (const connection of room.connections) {
+        const { session } = connection;
+        const access = asked.get(session.sessionId) ?? this.askAccess(session, room.name);
+        asked.set(session.sessionId, access);
+        if (typeof access === "string") connection.close(access);
+        else if (!sameRights(connection.access, access)) this.changeRights(connection, access);
+      }
+    }
+  }
+
+  private changeRights(connection: Connection, access: DocAccess): void {
+    connection.setAccess(access);
+    if (!access.writes) connection.room.hidePresence(connection);
+    connection.room.peopleMoved();
+  }
+
+  wake(room: Room): void {
+    this.committer.wake(room);
+  }
+
+  flush(): void {
+    this.committer.flush();
+  }
+
+  changed(room: Room): void {
+    this.upkeep.get(room)?.changed();
+  }
+
+  emptied(room: Room): void {
+    if (!room.broken) this.upkeep.get(room)?.emptied();
+  }
+
+  noteRefused(connection: Connection, count: number): void {
+    this.refused += count;
+    const { room, session } = connection;
+    this.context.log.warn({ document: room.key, user: session.userId, count }, "a forbidden message was turned away");
+  }
+
+  broke(room: Room, cause: unknown): void {
+    if (room.broken) return;
+    room.broken = true;
+    this.context.log.error({ document: room.key, err: cause }, "the room broke: it is read again from disk");
+    this.committer.flush();
+    for (const connection of room.connections) connection.close("roomReloaded");
+    if (room.isClean) this.discard(room);
+  }
+
+  /** Ends everything; resolves with the documents that could not be saved within `limitMs`. */
+  async stop(limitMs: number): Promise<readonly string[]> {
+    this.stopping = true;
+    for (const timer of this.timers) clearInterval(timer);
+    this.committer.flush();
+    for (const connection of this.connections()) connection.close("stopping");
+    for (let left = limitMs; this.committer.failingRooms.length > 0 && left > 0; left -= STOP_STEP_MS) {
+      await new Promise((resolve) => setTimeout(resolve, Math.min(left, STOP_STEP_MS)));
+      this.committer.retryNow();
+    }
+    const unsaved = this.committer.failingRooms.map((room) => room.key);
+    if (unsaved.length > 0) this.context.log.error({ unsaved }, "stopped with changes that could not be saved");
+    this.committer.stop();
+    for (const room of [...this.table.values()]) {
+      this.upkeep.get(room)?.settleBurst();
+      this.discard(room);
+    }
+    return unsaved;
+  }
+
+  health(): { rooms: number; connections: number; failing: string[]; refused: number } {
+    const failing = this.committer.failingRooms.map((room) => room.key);
+    return { rooms: this.table.size, connections: this.connections().length, failing, refused: this.refused };
+  }
+
+  private connections(): Connection[] {
+    return [...this.table.values()].flatMap((room) => [...room.connections]);
+  }
+
+  private careFor(room: Room): Upkeep {
+    return new Upkeep(room, {
+      ...this.context,
+      afterChange: () => this.afterChange(room),
+      idle: () => this.unload(room),
+    });
+  }
+
+  private afterChange(room: Room): void {
+    this.committer.flush();
+    // A room whose disk fails is heard of again when it heals.
+    if (room.isClean && !room.broken) this.context.host.kinds[room.name.kind].afterChange?.(room.name, room.doc);
+  }
+
+  /** Nobody is there: goes when everything is on disk, and stays otherwise. */
+  private unload(room: Room): void {
+    if (room.connections.size > 0 || this.table.get(room.key) !== room) return;
+    this.committer.flush();
+    if (!room.isClean) return;
+    this.upkeep.get(room)?.settleBurst();
+    this.upkeep.get(room)?.compact();
+    this.discard(room);
+  }
+
+  private healed(room: Room): void {
+    if (room.broken) this.discard(room);
+    else if (room.connections.size === 0) this.emptied(room);
+  }
+
+  private discard(room: Room): void {
+    this.table.delete(room.key);
+    this.upkeep.get(room)?.close();
+    this.upkeep.delete(room);
+    this.committer.forget(room);
+    room.doc.destroy();
+  }
+}
+
+const STOP_STEP_MS = 50;
+
+const sameRights = (a: DocAccess, b: DocAccess): boolean => a.writes === b.writes && a.comments === b.comments;

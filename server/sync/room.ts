@@ -1,0 +1,278 @@
+/**
+ * One live document and everybody in it. Changes are applied, queued by the document's own `update` event, and handed
+ * to the registry, which commits the queues of all rooms once a turn of the event loop; only then does `settle` send
+ * them on and tell each writer. Nothing here may throw out of a listener: yjs would stop emitting for good.
+ */
+import * as Y from "yjs";
+import { type DocName, formatDocName, type News, type Present } from "#lib/protocol/messages.ts";
+import type { Connection } from "./connection.ts";
+import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
+import { Presence } from "./presence.ts";
+import { hasGap } from "./stored-doc.ts";
+
+/** Who the log names for what the program itself changes: migrations. Never a person's id. */
+export const PROGRAM_ACTOR = "program";
+/** Origin of changes that are on disk before they are applied. */
+const STORED = Symbol("stored");
+
+export interface QueuedUpdate {
+  readonly bytes: Uint8Array;
+  readonly actorId: string;
+  readonly from: Connection | null;
+}
+
+/** What a room asks of the registry. */
+export interface RoomKeeper {
+  /** There is something to do at the end of this turn. */
+  wake(room: Room): void;
+  /** Commit now. */
+  flush(): void;
+  /** The room's memory cannot be trusted any more. */
+  broke(room: Room, cause: unknown): void;
+  emptied(room: Room): void;
+  changed(room: Room): void;
+  noteRefused(connection: Connection, count: number): void;
+}
+
+export class Room {
+  readonly name: DocName;
+  readonly key: string;
+  readonly doc: Y.Doc;
+  readonly generation: string;
+  readonly connections = new Set<Connection>();
+  /** Not on disk yet, in order. */
+  queue: QueuedUpdate[] = [];
+  /** On disk, not yet sent on. */
+  private stored: QueuedUpdate[] = [];
+  /** People already noted as authors on disk. */
+  readonly authors = new Set<string>();
+  /** Rows on disk since the newest snapshot. */
+  rows: number;
+  failing = false;
+  broken = false;
+  private readonly keeper: RoomKeeper;
+  private readonly presence = new Presence();
+  private readonly owed = new Set<Connection>();
+  private readonly asking = new Map<Connection, Uint8Array>();
+  private peopleChanged = false;
+  private origin: Connection | null = null;
+
+  constructor(name: DocName, loaded: { doc: Y.Doc; generation: string; rows: number }, keeper: RoomKeeper) {
+    this.name = name;
+    this.key = formatDocName(name);
+    this.doc = loaded.doc;
+    this.generation = loaded.generation;
+    this.rows = loaded.rows;
+    this.keeper = keeper;
+    this.doc.on("update", (bytes: Uint8Array, origin: unknown) => {
+      if (origin === STORED) return;
+      const from = this.origin;
+      this.queue.push({ bytes, actorId: from?.session.userId ?? PROGRAM_ACTOR, from });
+      this.keeper.wake(this);
+    });
+  }
+
+  get isClean(): boolean {
+    return this.queue.length === 0;
+  }
+
+  /** Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting. */
+  apply(from: Connection, update: Uint8Array): "applied" | "gap" | "malformed" | "broken" {
+    if (!isReadable(update)) return "malformed";
+    try {
+      this.origin = from;
+      Y.applyUpdate(this.doc, update, from);
+    } catch (error) {
+      return this.judgeFailure(from, update, error);
+    } finally {
+      this.origin = null;
+    }
+    if (!hasGap(this.doc)) return "applied";
+    // Kept aside by yjs it would count as said, be in nobody's log, and surface at some later time.
+    this.doc.store.pendingStructs = null;
+    this.doc.store.pendingDs = null;
+    return "gap";
+  }
+
+  /**
+   * Something threw inside a transaction: yjs emits no update of this document any more, whoever is to blame. When a
+   * fresh copy chokes on the update as well, its sender is.
+   */
+  private judgeFailure(from: Connection, update: Uint8Array, cause: unknown): "malformed" | "broken" {
+    const innocent = new Y.Doc();
+    try {
+      Y.applyUpdate(innocent, Y.encodeStateAsUpdate(this.doc));
+      Y.applyUpdate(innocent, update);
+      return "broken";
+    } catch {
+      // Its sender is told so and does not come back with it; the others only reconnect.
+      from.close("badMessage");
+      return "malformed";
+    } finally {
+      innocent.destroy();
+      this.keeper.broke(this, cause);
+    }
+  }
+
+  /** What carrying the loaded document forward has changed: stored before anybody sees it. */
+  takeMigration(bytes: Uint8Array): void {
+    this.queue.push({ bytes, actorId: PROGRAM_ACTOR, from: null });
+    this.keeper.wake(this);
+  }
+
+  /** True when an update says nothing that the document does not already hold. */
+  holds(update: Uint8Array): boolean {
+    if (!isReadable(update)) return false;
+    return Y.snapshotContainsUpdate(Y.snapshot(this.doc), update);
+  }
+
+  /** Applies what is already on disk and sends it on. */
+  applyStored(update: Uint8Array): void {
+    try {
+      Y.applyUpdate(this.doc, update, STORED);
+      this.rows++;
+      this.relay(updateFrame(update), null);
+      this.keeper.changed(this);
+    } catch (error) {
+      this.keeper.broke(this, error);
+    }
+  }
+
+  /** Answers step 1 with what is on disk, now or as soon as it is. */
+  answer(connection: Connection, stateVector: Uint8Array): void {
+    Y.decodeStateVector(stateVector);
+    if (!this.isClean) this.keeper.flush();
+    if (this.isClean) connection.send(step2Frame(this.doc, stateVector));
+    else this.asking.set(connection, stateVector);
+  }
+
+  join(connection: Connection, news: readonly News[]): void {
+    this.connections.add(connection);
+    // First of all: a page answers with what it holds, so that it has offered everything before it counts as synced.
+    connection.send(step1Frame(this.doc));
+    connection.sendNews({ t: "generation", generation: this.generation });
+    connection.sendNews({ t: "rights", writes: connection.access.writes, comments: connection.access.comments });
+    for (const item of news) connection.sendNews(item);
+    this.sendEverybody(connection);
+    this.peopleMoved();
+  }
+
+  leave(connection: Connection): void {
+    if (!this.connections.delete(connection)) return;
+    this.owed.delete(connection);
+    this.asking.delete(connection);
+    this.presence.drop(connection);
+    this.peopleMoved();
+    if (this.connections.size === 0) this.keeper.emptied(this);
+  }
+
+  /** Somebody came, went, or may now do something else. */
+  peopleMoved(): void {
+    this.peopleChanged = true;
+    this.keeper.wake(this);
+  }
+
+  takePresence(connection: Connection, update: Uint8Array): number {
+    const refused = this.presence.take(connection, update);
+    if (this.presence.hasNews) this.keeper.wake(this);
+    return refused;
+  }
+
+  hidePresence(connection: Connection): void {
+    this.presence.drop(connection);
+    this.keeper.wake(this);
+  }
+
+  sendEverybody(connection: Connection): void {
+    const frame = this.presence.everybody();
+    if (frame) connection.send(frame);
+  }
+
+  /** The page is to hear how many of its messages are on disk, at the end of this turn. */
+  owesAnswer(connection: Connection): void {
+    this.owed.add(connection);
+    this.keeper.wake(this);
+  }
+
+  noteRefused(connection: Connection, count: number): void {
+    this.keeper.noteRefused(connection, count);
+  }
+
+  announce(news: News): void {
+    const frame = newsFrame(news);
+    for (const connection of this.connections) connection.send(frame);
+  }
+
+  /** The whole queue has just been committed. */
+  markStored(): void {
+    const actors = new Set(this.queue.map((q) => q.actorId));
+    for (const actor of actors) this.authors.add(actor);
+    this.rows += actors.size;
+    this.stored.push(...this.queue);
+    this.queue = [];
+  }
+
+  /** Nothing waits for the disk: sends on what was stored, tells each writer, answers who asked. */
+  settle(): void {
+    const stored = this.stored;
+    this.stored = [];
+    if (stored.length > 0) {
+      this.relay(updateFrame(mergeUpdates(stored.map((q) => q.bytes))), soleSender(stored));
+      this.keeper.changed(this);
+    }
+    for (const connection of this.owed) connection.sendNews({ t: "saved", count: connection.counted });
+    this.owed.clear();
+    for (const [connection, stateVector] of this.asking) connection.send(step2Frame(this.doc, stateVector));
+    this.asking.clear();
+  }
+
+  /** Presence travels whether or not the disk works. */
+  sendMoves(): void {
+    if (this.presence.hasNews) {
+      const frameFor = this.presence.takeNews();
+      for (const connection of this.connections) {
+        const frame = frameFor(connection);
+        if (frame) connection.send(frame);
+      }
+    }
+    if (!this.peopleChanged) return;
+    this.peopleChanged = false;
+    this.announce({ t: "present", people: peopleOf(this.connections) });
+  }
+
+  private relay(frame: Uint8Array, except: Connection | null): void {
+    for (const connection of this.connections) if (connection !== except) connection.send(frame);
+  }
+}
+
+/** Reads an update through without touching a document. */
+function isReadable(update: Uint8Array): boolean {
+  try {
+    Y.decodeUpdate(update);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Several updates as one. */
+export function mergeUpdates(updates: readonly Uint8Array[]): Uint8Array {
+  const [first] = updates;
+  return updates.length === 1 && first ? first : Y.mergeUpdates([...updates]);
+}
+
+/** The one connection that everything came from: it has it already. */
+function soleSender(stored: readonly QueuedUpdate[]): Connection | null {
+  const first = stored[0]?.from ?? null;
+  return stored.every((q) => q.from === first) ? first : null;
+}
+
+/** One entry a person, however many pages they have open. */
+function peopleOf(connections: Iterable<Connection>): Present[] {
+  const people = new Map<string, Present>();
+  for (const { session, access } of connections) {
+    const writes = access.writes || people.get(session.userId)?.writes === true;
+    people.set(session.userId, { userId: session.userId, name: session.name, writes });
+  }
+  return [...people.values()].sort((a, b) => (a.userId < b.userId ? -1 : 1));
+}

@@ -1,0 +1,94 @@
+/**
+ * A document between disk and memory: rebuilding it from its log, and folding the log into a snapshot. A log that
+ * cannot be read whole is an alarm: nothing is opened, and nothing is ever stored over it.
+ */
+import * as Y from "yjs";
+import type { Db } from "#db/connection.ts";
+import {
+  inTransaction,
+  type LogRow,
+  readStoredDoc,
+  replaceBySnapshot,
+  type StoredDoc,
+} from "#db/repos/doc-log-repo.ts";
+import type { SyncLog } from "./host.ts";
+
+export interface LoadedDoc {
+  readonly doc: Y.Doc;
+  readonly generation: string;
+  /** Rows since the newest snapshot. */
+  readonly rows: number;
+}
+
+/** The log of a document has a hole or bytes that are no update. */
+export class DamagedLog extends Error {
+  override readonly name = "DamagedLog";
+}
+
+/** True when a document waits for content that has not come (yjs keeps such updates aside without a word). */
+export const hasGap = (doc: Y.Doc): boolean => doc.store.pendingStructs !== null || doc.store.pendingDs !== null;
+
+/** Undefined when there is no such document. Throws DamagedLog. */
+export function loadDoc(db: Db, name: string, log: SyncLog): LoadedDoc | undefined {
+  const stored = readStoredDoc(db, name);
+  if (!stored) return undefined;
+  return { ...rebuild(stored, name, log), generation: stored.generation };
+}
+
+/** Newest snapshot first; when that one is damaged, the older one and the rows since, which say the same. */
+function rebuild(stored: StoredDoc, name: string, log: SyncLog): { doc: Y.Doc; rows: number } {
+  const starts: (LogRow | undefined)[] = stored.snapshots.length > 0 ? [...stored.snapshots] : [undefined];
+  let failure: unknown;
+  for (const start of starts) {
+    const rows = stored.rows.filter((row) => row.seq > (start?.seq ?? 0));
+    try {
+      const doc = buildDoc([...(start ? [start.bytes] : []), ...rows.map((row) => row.bytes)]);
+      if (failure) log.error({ document: name, err: failure }, "a snapshot is damaged: the one before it was used");
+      return { doc, rows: rows.length };
+    } catch (error) {
+      failure ??= error;
+    }
+  }
+  throw new DamagedLog(`The log of ${name} cannot be read whole.`, { cause: failure });
+}
+
+/** A document made of updates. Throws when one is malformed or when something is missing between them. */
+export function buildDoc(updates: readonly Uint8Array[]): Y.Doc {
+  const doc = new Y.Doc();
+  try {
+    doc.transact(() => {
+      for (const update of updates) Y.applyUpdate(doc, update);
+    });
+    if (hasGap(doc)) throw new DamagedLog("something is missing between the updates");
+    return doc;
+  } catch (error) {
+    doc.destroy();
+    throw error;
+  }
+}
+
+/**
+ * Folds the rows of a document into a snapshot, in one transaction, after rebuilding the document from the snapshot
+ * and comparing it with what the log says and with the live copy. Throws, with nothing changed, when they differ.
+ */
+export function compactDoc(db: Db, name: string, live: Y.Doc, at: number): void {
+  inTransaction(db, () => {
+    const stored = readStoredDoc(db, name);
+    const last = stored?.rows.at(-1);
+    if (!stored || !last || last.seq === stored.snapshots[0]?.seq) return;
+    const start = stored.snapshots[0];
+    const rows = stored.rows.filter((row) => row.seq > (start?.seq ?? 0));
+    if (rows.length === 0) return;
+    const fromLog = buildDoc([...(start ? [start.bytes] : []), ...rows.map((row) => row.bytes)]);
+    const bytes = Y.encodeStateAsUpdate(fromLog);
+    const fromSnapshot = buildDoc([bytes]);
+    const same = sameState(fromLog, fromSnapshot) && sameState(fromLog, live);
+    fromLog.destroy();
+    fromSnapshot.destroy();
+    if (!same) throw new DamagedLog(`The snapshot of ${name} would not say what its log and its live copy say.`);
+    replaceBySnapshot(db, name, { seq: last.seq, bytes }, at);
+  });
+}
+
+/** Same insertions and same deletions of every writer. */
+export const sameState = (a: Y.Doc, b: Y.Doc): boolean => Y.equalSnapshots(Y.snapshot(a), Y.snapshot(b));

@@ -1,0 +1,83 @@
+/** What a room needs besides its edits, each on its own timer: the word after a burst, the snapshot, the farewell. */
+import type { Db } from "#db/connection.ts";
+import { Burst } from "./burst.ts";
+import type { SyncLog } from "./host.ts";
+import type { Limits } from "./limits.ts";
+import type { Room } from "./room.ts";
+import { compactDoc } from "./stored-doc.ts";
+
+export interface UpkeepOptions {
+  readonly db: Db;
+  readonly log: SyncLog;
+  readonly limits: Limits;
+  readonly now: () => number;
+  readonly afterChange: (room: Room) => void;
+  readonly idle: (room: Room) => void;
+}
+
+export class Upkeep {
+  private readonly room: Room;
+  private readonly options: UpkeepOptions;
+  private readonly burst: Burst;
+  private compaction: NodeJS.Timeout | undefined;
+  private farewell: NodeJS.Timeout | undefined;
+
+  constructor(room: Room, options: UpkeepOptions) {
+    this.room = room;
+    this.options = options;
+    const { burstQuietMs: quiet, burstLongestMs: longest } = options.limits;
+    this.burst = new Burst(() => this.afterBurst(), { quiet, longest });
+  }
+
+  /** Changes have been stored and sent on. */
+  changed(): void {
+    this.burst.note();
+    const { compactRows, compactRowsBusy, compactQuietMs } = this.options.limits;
+    if (this.room.rows >= compactRowsBusy) this.compact();
+    else if (this.compaction) this.compaction.refresh();
+    // Folding costs a rebuild or two: it waits for a pause in the typing.
+    else if (this.room.rows >= compactRows) this.compaction = setTimeout(() => this.compact(), compactQuietMs).unref();
+  }
+
+  emptied(): void {
+    clearTimeout(this.farewell);
+    this.farewell = setTimeout(() => this.options.idle(this.room), this.options.limits.idleMs).unref();
+  }
+
+  joined(): void {
+    clearTimeout(this.farewell);
+    this.farewell = undefined;
+  }
+
+  settleBurst(): void {
+    this.burst.settle();
+  }
+
+  /** Folds the log into a snapshot when there is anything to fold. A failure costs nothing but the chance. */
+  compact(): void {
+    clearTimeout(this.compaction);
+    this.compaction = undefined;
+    const { room } = this;
+    if (room.rows === 0 || !room.isClean || room.broken) return;
+    try {
+      compactDoc(this.options.db, room.key, room.doc, this.options.now());
+      room.rows = 0;
+    } catch (error) {
+      this.options.log.error({ document: room.key, err: error }, "the log could not be folded: it stays as it is");
+    }
+  }
+
+  close(): void {
+    this.burst.cancel();
+    clearTimeout(this.compaction);
+    clearTimeout(this.farewell);
+  }
+
+  private afterBurst(): void {
+    try {
+      this.options.afterChange(this.room);
+    } catch (error) {
+      this.options.log.error({ document: this.room.key, err: error }, "what follows a change failed");
+    }
+  }
+}
