@@ -1,0 +1,55 @@
+import { z } from "zod";
+import { itemName, tagWords } from "#lib/plan/format.ts";
+import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { exampleMoves, examplePlan, fullScript, move } from "../examples/build.ts";
+import { cautionedMoves } from "../select/cautions.ts";
+import type { Found } from "../types.ts";
+
+const plank = { move: "plank", script: fullScript.filter((line) => line.kind !== "easier") };
+
+export const cautionWithoutEasier = defineRule({
+  id: "caution-without-easier",
+  title: "A move that asks for care offers no easier way",
+  why: "People who cannot do the move as shown stop, or do it badly.",
+  fix: "Write a line that offers the easier way.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    cautions: z
+      .array(z.enum(MOVE_CAUTIONS))
+      .max(MOVE_CAUTIONS.length)
+      .default([...MOVE_CAUTIONS]),
+  }),
+  messages: {
+    unsaid: "{itemName} asks for care ({cautions}) and its easier way is not said; the library has one: {easier}",
+    unknown: "{itemName} asks for care ({cautions}) and offers no easier way: write one, for the library too.",
+  },
+  examples: {
+    pass: [
+      { say: "the easier way is said", plan: examplePlan([move("a", { move: "plank" })]) },
+      { say: "a move without cautions", plan: examplePlan([move("a", { script: plank.script })]) },
+    ],
+    fail: [
+      { say: "nobody knows an easier way", plan: examplePlan([move("a", plank)]), expect: ["unknown"] },
+      {
+        say: "the library knows one, the script does not say it",
+        plan: examplePlan([move("a", plank)], {
+          moves: { plank: { ...exampleMoves.plank, easier: ["Drop to the forearms."] } },
+        }),
+        expect: ["unsaid"],
+      },
+    ],
+  },
+  check(ctx, { cautions }) {
+    return cautionedMoves(ctx, cautions).flatMap(({ placed, tags, saysEasier }): Found<"unsaid" | "unknown">[] => {
+      if (saysEasier) return [];
+      const values = { itemName: itemName(ctx.plan, placed.item), cautions: tags.map(tagWords) };
+      const items = [placed.item.id];
+      const easier = placed.move?.easier?.[0];
+      return easier === undefined
+        ? [{ message: "unknown", items, values }]
+        : [{ message: "unsaid", items, values: { ...values, easier } }];
+    });
+  },
+});

@@ -1,0 +1,58 @@
+import { z } from "zod";
+import { itemName, tagWords } from "#lib/plan/format.ts";
+import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, fullScript, move } from "../examples/build.ts";
+import type { CautionedMove } from "../select/cautions.ts";
+import { cautionedMoves } from "../select/cautions.ts";
+
+const unsafe = fullScript.filter((line) => line.kind !== "safety");
+const plank = { move: "plank", script: unsafe };
+
+/** Must: a warning left out is the one omission that can hurt somebody. */
+export const cautionWithoutSafetyLine = defineRule({
+  id: "caution-without-safety-line",
+  title: "A move that asks for care has no safety line",
+  why: "People who should hold back are not told before they are in the move, and can be hurt.",
+  fix: "Write a safety line that says what to watch and when to stop; the maker's manual and a participant's clinician go first.",
+  level: "must",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** The tags of a move that call for a safety line. */
+    cautions: z
+      .array(z.enum(MOVE_CAUTIONS))
+      .max(MOVE_CAUTIONS.length)
+      .default([...MOVE_CAUTIONS]),
+    /** Is the line on one side enough when the other side follows at once? */
+    onceForBothSides: z.boolean().default(false),
+  }),
+  messages: { unsaid: "{itemName} asks for care ({cautions}) and no safety line says so: write one." },
+  examples: {
+    pass: [
+      { say: "a plank with its safety line", plan: examplePlan([move("a", { move: "plank" })]) },
+      { say: "a move without cautions", plan: examplePlan([move("a", { script: unsafe })]) },
+    ],
+    fail: [
+      { say: "weight on the wrists and nothing said", plan: examplePlan([move("a", plank)]), expect: ["unsaid"] },
+      {
+        say: "a safety line of spaces says nothing",
+        plan: examplePlan([move("a", { ...plank, script: [...unsafe, { kind: "safety", text: "  " }] })]),
+        expect: ["unsaid"],
+      },
+    ],
+  },
+  check(ctx, { cautions, onceForBothSides }) {
+    const cautioned = cautionedMoves(ctx, cautions);
+    return cautioned.flatMap((found) => {
+      const { placed, tags, saysSafety } = found;
+      if (saysSafety || (onceForBothSides && saidOnOtherSide(found, cautioned))) return [];
+      const values = { itemName: itemName(ctx.plan, placed.item), cautions: tags.map(tagWords) };
+      return [{ message: "unsaid" as const, items: [placed.item.id], values }];
+    });
+  },
+});
+
+function saidOnOtherSide({ placed: { item, index } }: CautionedMove, all: readonly CautionedMove[]): boolean {
+  const before = all.find((other) => other.placed.index === index - 1);
+  return before !== undefined && before.placed.item.move === item.move && before.saysSafety;
+}

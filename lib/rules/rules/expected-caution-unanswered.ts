@@ -1,0 +1,82 @@
+import { z } from "zod";
+import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
+import { moveName, plural, tagWords } from "#lib/plan/format.ts";
+import { EXPECTED_CAUTIONS } from "#lib/plan/schema.ts";
+import { defineRule } from "../define-rule.ts";
+import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { type CautionedMove, cautionedMoves } from "../select/cautions.ts";
+
+const without = (kind: "safety" | "easier") => fullScript.filter((line) => line.kind !== kind);
+
+export const expectedCautionUnanswered = defineRule({
+  id: "expected-caution-unanswered",
+  title: "Somebody is expected whom a move does not answer",
+  why: "People known to be coming meet a move that concerns them with no warning or no way round.",
+  fix: "Say in the script what to watch and what to do instead, or choose another move; their clinician's word goes first.",
+  level: "look",
+  source: "EXPECTED_GUIDANCE in lib/cautions/expected.ts names a publication, or common practice, for each condition",
+  limits: z.strictObject({
+    /** The conditions that are looked at. */
+    conditions: z
+      .array(z.enum(EXPECTED_CAUTIONS))
+      .max(EXPECTED_CAUTIONS.length)
+      .default([...EXPECTED_CAUTIONS]),
+  }),
+  messages: {
+    unanswered: "For {people}, {moves} ({cautions}) {lack}: say what to watch and offer a way round.",
+  },
+  examples: {
+    pass: [
+      {
+        say: "wrist pain is expected, and the plank says what to watch and a way round",
+        plan: examplePlan([move("a", { move: "plank" })], { expected: ["wrist-pain"] }),
+      },
+      {
+        say: "knee pain is expected, and nobody kneels",
+        plan: examplePlan([move("a", { move: "plank", script: [] })], { expected: ["knee-pain"] }),
+      },
+    ],
+    fail: [
+      {
+        say: "wrist pain and no way round",
+        plan: examplePlan([move("a", { move: "plank", script: without("easier") })], { expected: ["wrist-pain"] }),
+        expect: ["unanswered"],
+      },
+      {
+        say: "after surgery every caution counts",
+        plan: examplePlan([move("a", { move: "plank", script: without("safety") })], { expected: ["recent-surgery"] }),
+        expect: ["unanswered"],
+      },
+    ],
+  },
+  check(ctx, { conditions }) {
+    const expected = ctx.plan.expected ?? [];
+    return EXPECTED_GUIDANCE.flatMap(({ condition, people, concerns, source }) => {
+      if (!expected.includes(condition) || !conditions.includes(condition)) return [];
+      const open = cautionedMoves(ctx, concerns).filter((found) => !found.saysSafety || !found.saysEasier);
+      if (open.length === 0) return [];
+      const values = {
+        people,
+        condition,
+        moves: namesOf(ctx.plan, open),
+        cautions: concerns.filter((tag) => open.some((found) => found.tags.includes(tag))).map(tagWords),
+        lack: lackOf(open),
+        source,
+      };
+      return [{ message: "unanswered" as const, items: open.map((found) => found.placed.item.id), values }];
+    });
+  },
+});
+
+/** At most three names: the finding marks every item anyway. */
+function namesOf(plan: Parameters<typeof moveName>[0], open: readonly CautionedMove[]): string[] {
+  const names = [...new Set(open.map((found) => moveName(plan, found.placed.item)))];
+  return names.length <= 3 ? names : [...names.slice(0, 2), plural(names.length - 2, "more move")];
+}
+
+function lackOf(open: readonly CautionedMove[]): string {
+  const safety = open.some((found) => !found.saysSafety);
+  const easier = open.some((found) => !found.saysEasier);
+  if (safety && easier) return "lacks a safety line or an easier way";
+  return safety ? "lacks a safety line" : "lacks an easier way";
+}

@@ -1,0 +1,45 @@
+import { z } from "zod";
+import { itemName } from "#lib/plan/format.ts";
+import { CUE_KINDS } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { kindWords, says } from "../select/cues.ts";
+
+export const missingCue = defineRule({
+  id: "missing-cue",
+  title: "A cue line is missing",
+  why: "What the coach must find words for in the moment is what gets left out on the floor.",
+  fix: "Write the missing lines into the item's script.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** The kinds of line every move needs. */
+    requiredKinds: z.array(z.enum(CUE_KINDS)).max(CUE_KINDS.length).default(["setup", "breath"]),
+  }),
+  messages: {
+    missing: "{itemName} has no line for {missing}: write it, so that nobody has to think of it on the floor.",
+  },
+  examples: {
+    pass: [
+      { say: "set-up and breath are there", plan: examplePlan([move("a", { script: fullScript.slice(0, 2) })]) },
+      {
+        say: "a house that asks for nothing",
+        plan: examplePlan([move("a", { script: [] })], {
+          standards: { "missing-cue": { limits: { requiredKinds: [] } } },
+        }),
+      },
+    ],
+    fail: [
+      { say: "no script at all", plan: examplePlan([move("a", { script: [] })]), expect: ["missing"] },
+      { say: "no breath", plan: examplePlan([move("a", { script: fullScript.slice(0, 1) })]), expect: ["missing"] },
+    ],
+  },
+  check({ plan, moves }, { requiredKinds }) {
+    return moves.flatMap(({ item }) => {
+      const kinds = CUE_KINDS.filter((kind) => requiredKinds.includes(kind) && !says(item, kind));
+      if (kinds.length === 0) return [];
+      const values = { itemName: itemName(plan, item), missing: kinds.map(kindWords), kinds };
+      return [{ message: "missing" as const, items: [item.id], values }];
+    });
+  },
+});

@@ -1,0 +1,50 @@
+import { z } from "zod";
+import { itemName, moveName } from "#lib/plan/format.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { bothSides, examplePlan, move } from "../examples/build.ts";
+import { sideSums } from "../select/sides.ts";
+
+/** Must: a forgotten side is the mistake a class complains of most. */
+export const missingSide = defineRule({
+  id: "missing-side",
+  title: "One side is missing",
+  why: "A move done on one side only leaves the other untrained, and the class was promised both.",
+  fix: "Add the other side, or take this one out.",
+  level: "must",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({}),
+  messages: {
+    missing: "{moveName} is done on the {side} ({seconds}) and never on the {otherSide}: add the {otherSide}.",
+    unsaid: "{itemName} is done one side at a time but planned for both at once: make it a left and a right.",
+  },
+  examples: {
+    pass: [
+      { say: "left and right", plan: examplePlan(bothSides("row")) },
+      { say: "a move of both sides", plan: examplePlan([move("a")]) },
+    ],
+    fail: [
+      { say: "left only", plan: examplePlan(bothSides("row").slice(0, 1)), expect: ["missing"] },
+      { say: "right only", plan: examplePlan(bothSides("row").slice(1)), expect: ["missing"] },
+      { say: "one item for a one-sided move", plan: examplePlan([move("a", { move: "row" })]), expect: ["unsaid"] },
+    ],
+  },
+  check(ctx) {
+    const missing = sideSums(ctx).flatMap(({ first, left, right, leftSeconds, rightSeconds }) => {
+      if (left.length > 0 && right.length > 0) return [];
+      const side = left.length > 0 ? "left" : "right";
+      const values = {
+        moveName: moveName(ctx.plan, first),
+        side,
+        otherSide: side === "left" ? "right" : "left",
+        seconds: leftSeconds + rightSeconds,
+      };
+      return [{ message: "missing" as const, items: [...left, ...right].map((item) => item.id), values }];
+    });
+    const unsaid = ctx.moves.flatMap(({ item, move: library }) => {
+      if (library?.sides !== "each" || item.side !== "both") return [];
+      const values = { itemName: itemName(ctx.plan, item) };
+      return [{ message: "unsaid" as const, items: [item.id], values, level: "look" as const }];
+    });
+    return [...missing, ...unsaid];
+  },
+});

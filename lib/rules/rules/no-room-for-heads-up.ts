@@ -1,0 +1,67 @@
+import { z } from "zod";
+import { itemName } from "#lib/plan/format.ts";
+import { headSeconds } from "#lib/plan/lookup.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+import type { PlacedMove, RuleContext } from "../types.ts";
+
+const two = (seconds: number) => examplePlan([move("a", { seconds }), move("b")]);
+
+export const noRoomForHeadsUp = defineRule({
+  id: "no-room-for-heads-up",
+  title: "There is no room for the heads-up",
+  why: "A change nobody was told about is met late and unprepared.",
+  fix: "Make the item longer, put a pause after it, or plan a shorter heads-up.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** Work that must have gone by before the next thing is announced. */
+    minBeforeSeconds: z.number().min(0).max(120).default(5),
+  }),
+  messages: {
+    short:
+      "{itemName} lasts {seconds}: too short to call the next move {headsUpSeconds} ahead; give it {neededSeconds}.",
+    order:
+      "The heads-up is planned {headsUpSeconds} ahead and the count-in {countInSeconds}: the heads-up must come first.",
+  },
+  examples: {
+    pass: [
+      { say: "20 s leave five before a heads-up of 15", plan: two(20) },
+      { say: "the last move has nothing to announce", plan: examplePlan([move("a", { seconds: 10 })]) },
+      {
+        say: "the pause after a short move holds the call",
+        plan: examplePlan([move("a", { seconds: 10 }), { id: "p", kind: "pause", seconds: 20 }, move("b")]),
+      },
+    ],
+    fail: [
+      { say: "15 s of work and a heads-up of 15 s", plan: two(15), expect: ["short"] },
+      {
+        say: "a heads-up that falls into the count-in",
+        plan: examplePlan([move("a"), move("b")], { headsUpSeconds: 3 }),
+        expect: ["order"],
+      },
+    ],
+  },
+  check(ctx, limits) {
+    const { plan } = ctx;
+    const headsUpSeconds = headSeconds(plan, "headsUpSeconds");
+    const countInSeconds = headSeconds(plan, "countInSeconds");
+    if (headsUpSeconds === 0 || ctx.moves.length < 2) return [];
+    if (headsUpSeconds <= countInSeconds && countInSeconds > 0) {
+      return [{ message: "order", items: [], values: { headsUpSeconds, countInSeconds } }];
+    }
+    const needed = headsUpSeconds + limits.minBeforeSeconds;
+    return ctx.moves.flatMap((placed, i) => {
+      const next = ctx.moves[i + 1];
+      if (!next || secondsUntil(ctx, placed, next) >= needed) return [];
+      const { item } = placed;
+      const values = { itemName: itemName(plan, item), seconds: item.seconds, headsUpSeconds, neededSeconds: needed };
+      return [{ message: "short" as const, items: [item.id], values }];
+    });
+  },
+});
+
+/** Seconds of work and pause from the start of one move to the change into the next. */
+function secondsUntil({ plan }: RuleContext, from: PlacedMove, to: PlacedMove): number {
+  return plan.items.slice(from.index, to.index).reduce((sum, i) => sum + (i.kind === "heading" ? 0 : i.seconds), 0);
+}

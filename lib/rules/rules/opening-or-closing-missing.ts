@@ -1,0 +1,44 @@
+import { z } from "zod";
+import { headSeconds } from "#lib/plan/lookup.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+
+export const openingOrClosingMissing = defineRule({
+  id: "opening-or-closing-missing",
+  title: "There is no time to open or to close the class",
+  why: "Without an opening nobody hears who is in the room and what to watch; without a closing people leave out of breath with springs still on.",
+  fix: "Give the opening and the closing their time.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    minOpeningSeconds: z.number().min(0).max(3600).default(30),
+    minClosingSeconds: z.number().min(0).max(3600).default(30),
+  }),
+  messages: {
+    opening: "The opening has {seconds}: give it at least {leastSeconds} to welcome people and ask who needs care.",
+    closing: "The closing has {seconds}: give it at least {leastSeconds} to slow down and put the springs back.",
+  },
+  examples: {
+    pass: [
+      { say: "left out: a minute each by the house", plan: examplePlan([move("a")]) },
+      { say: "exactly the least", plan: examplePlan([move("a")], { openingSeconds: 30, closingSeconds: 30 }) },
+    ],
+    fail: [
+      { say: "no opening", plan: examplePlan([move("a")], { openingSeconds: 0 }), expect: ["opening"] },
+      {
+        say: "ten seconds each",
+        plan: examplePlan([move("a")], { openingSeconds: 10, closingSeconds: 10 }),
+        expect: ["opening", "closing"],
+      },
+    ],
+  },
+  check({ plan }, limits) {
+    const ends = [
+      { message: "opening" as const, seconds: headSeconds(plan, "openingSeconds"), least: limits.minOpeningSeconds },
+      { message: "closing" as const, seconds: headSeconds(plan, "closingSeconds"), least: limits.minClosingSeconds },
+    ];
+    return ends
+      .filter(({ seconds, least }) => seconds < least)
+      .map(({ message, seconds, least }) => ({ message, items: [], values: { seconds, leastSeconds: least } }));
+  },
+});

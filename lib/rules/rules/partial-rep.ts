@@ -1,0 +1,51 @@
+import { z } from "zod";
+import { cycleSeconds } from "#lib/clock/clock.ts";
+import { itemName, plainNumber } from "#lib/plan/format.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+
+/** The example squat takes 5 s a repetition. For information: grids and tempos seldom meet exactly. */
+export const partialRep = defineRule({
+  id: "partial-rep",
+  title: "The time does not fill whole repetitions",
+  why: "The last repetition is cut off halfway, and 'this is your last one' comes at the wrong moment.",
+  fix: "Use seconds that are a multiple of one repetition.",
+  level: "info",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** Seconds of a repetition that may be missing or left over. */
+    toleranceSeconds: z.number().min(0).max(60).default(0.5),
+  }),
+  messages: {
+    partial:
+      "{itemName}: {seconds} hold {reps} repetitions of {cycleSeconds}; {fewerSeconds} or {moreSeconds} would be whole ones.",
+  },
+  examples: {
+    pass: [
+      { say: "45 s of 5 s each", plan: examplePlan([move("a", { seconds: 45 })]) },
+      { say: "a hold has no repetitions", plan: examplePlan([move("a", { move: "plank", seconds: 43 })]) },
+    ],
+    fail: [
+      { say: "42 s of 5 s each", plan: examplePlan([move("a", { seconds: 42 })]), expect: ["partial"] },
+      { say: "less than one repetition", plan: examplePlan([move("a", { seconds: 3 })]), expect: ["partial"] },
+    ],
+  },
+  check({ plan, moves }, { toleranceSeconds }) {
+    return moves.flatMap(({ item, move: library }) => {
+      const cycle = library ? cycleSeconds(library) : null;
+      if (!cycle) return [];
+      const over = item.seconds - Math.floor(item.seconds / cycle + 1e-9) * cycle;
+      if (Math.min(over, cycle - over) <= toleranceSeconds + 1e-9) return [];
+      const fewer = Math.max(cycle, item.seconds - over);
+      const values = {
+        itemName: itemName(plan, item),
+        seconds: item.seconds,
+        reps: plainNumber(item.seconds / cycle),
+        cycleSeconds: cycle,
+        fewerSeconds: fewer,
+        moreSeconds: fewer + cycle,
+      };
+      return [{ message: "partial" as const, items: [item.id], values }];
+    });
+  },
+});

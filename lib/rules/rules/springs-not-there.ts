@@ -1,0 +1,60 @@
+import { z } from "zod";
+import { itemName, plural, springLabel } from "#lib/plan/format.ts";
+import { springOf } from "#lib/plan/lookup.ts";
+import { defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+import type { Found } from "../types.ts";
+
+/** Must: on the floor the plan cannot be carried out, and what people put on instead nobody chose. */
+export const springsNotThere = defineRule({
+  id: "springs-not-there",
+  title: "The machine does not have these springs",
+  why: "The set-up cannot be made on this room's machines, so people improvise a load nobody chose.",
+  fix: "Use springs the machine has, as many as it has.",
+  level: "must",
+  source: "the plan's own equipment list",
+  limits: z.strictObject({}),
+  messages: {
+    "too-many": "{itemName} needs {wanted} {spring} and the machine has {there}: take off {tooMany} {spring}.",
+    unknown: "{itemName} asks for the spring {spring}, which this room does not have: choose another.",
+  },
+  examples: {
+    pass: [
+      { say: "all four light springs", plan: examplePlan([move("a", { springs: { light: 4 } })]) },
+      { say: "none of a spring nobody has", plan: examplePlan([move("a", { springs: { light: 1, extra: 0 } })]) },
+    ],
+    fail: [
+      {
+        say: "three heavy where there are two",
+        plan: examplePlan([move("a", { springs: { heavy: 3 } })]),
+        expect: ["too-many"],
+      },
+      {
+        say: "a spring of another room",
+        plan: examplePlan([move("a", { springs: { medium: 1 } })]),
+        expect: ["unknown"],
+      },
+    ],
+  },
+  check({ plan, moves }) {
+    return moves.flatMap(({ item }) =>
+      Object.keys(item.springs)
+        .sort()
+        .flatMap((id): Found<"too-many" | "unknown">[] => {
+          const wanted = item.springs[id] ?? 0;
+          const spring = springOf(plan, id);
+          if (wanted <= (spring?.count ?? 0)) return [];
+          const values = {
+            itemName: itemName(plan, item),
+            spring: springLabel(plan.equipment, id),
+            springId: id,
+            wanted,
+          };
+          if (!spring) return [{ message: "unknown", items: [item.id], values }];
+          const there = spring.count === 0 ? "none" : plural(spring.count, "of it", "of them");
+          const counts = { there, count: spring.count, tooMany: wanted - spring.count };
+          return [{ message: "too-many", items: [item.id], values: { ...values, ...counts } }];
+        }),
+    );
+  },
+});

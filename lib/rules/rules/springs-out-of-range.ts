@@ -1,0 +1,59 @@
+import { z } from "zod";
+import { itemName, springLabel } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { defineRule } from "../define-rule.ts";
+import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import type { Found, PlacedMove } from "../types.ts";
+
+const limited = (light: number) =>
+  examplePlan([move("a", { springs: { light } })], {
+    moves: { squat: { ...exampleMoves.squat, springs: { min: { light: 1 }, max: { light: 3 } } } },
+  });
+
+export const springsOutOfRange = defineRule({
+  id: "springs-out-of-range",
+  title: "The springs are lighter or heavier than the move is meant for",
+  why: "Too light and the carriage runs away under people, too heavy and they pull with their backs.",
+  fix: "Choose springs within the move's range, or change the range in the library.",
+  level: "look",
+  source: "the move's own range in the studio's library",
+  limits: z.strictObject({}),
+  messages: {
+    light: "{itemName} has {count} {spring} where the move needs at least {least}: add {difference}.",
+    heavy: "{itemName} has {count} {spring} where the move takes at most {most}: take off {difference}.",
+  },
+  examples: {
+    pass: [
+      { say: "two light where one to three are meant", plan: limited(2) },
+      { say: "a move with no range", plan: examplePlan([move("a", { springs: {} })]) },
+    ],
+    fail: [
+      { say: "none where one is the least", plan: limited(0), expect: ["light"] },
+      { say: "four where three are the most", plan: limited(4), expect: ["heavy"] },
+    ],
+  },
+  check({ plan, moves }) {
+    return moves.flatMap((placed) =>
+      bounds(placed).flatMap(({ id, count, least, most }): Found<"light" | "heavy">[] => {
+        const spring = springLabel(plan.equipment, id);
+        const values = { itemName: itemName(plan, placed.item), spring, springId: id, count, least, most };
+        const items = [placed.item.id];
+        if (count < least) return [{ message: "light", items, values: { ...values, difference: least - count } }];
+        if (count > most) return [{ message: "heavy", items, values: { ...values, difference: count - most } }];
+        return [];
+      }),
+    );
+  },
+});
+
+function bounds({ item, move: library }: PlacedMove) {
+  const { min, max } = library?.springs ?? {};
+  const ids = [...new Set([...Object.keys(min ?? {}), ...Object.keys(max ?? {})])].sort();
+  return ids.map((id) => ({
+    id,
+    count: own(item.springs, id) ?? 0,
+    least: own(min, id) ?? 0,
+    /** No bound is written as a number no machine reaches: values are plain JSON. */
+    most: own(max, id) ?? 999,
+  }));
+}

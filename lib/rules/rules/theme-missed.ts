@@ -1,0 +1,59 @@
+import { z } from "zod";
+import { tagWords } from "#lib/plan/format.ts";
+import { GROUPS } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+
+/** The example press is two thirds chest, one third triceps. */
+const presses = (share: number) =>
+  examplePlan([move("a", { move: "press" })], { theme: { name: "Chest", shares: { chest: share } } });
+
+export const themeMissed = defineRule({
+  id: "theme-missed",
+  title: "The class does not train what its title promises",
+  why: "People who came for the theme do not get it.",
+  fix: "Give moves of that group more time, or lower the theme's share.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({ toleranceShare: z.number().min(0).max(1).default(0) }),
+  messages: {
+    missed: "{theme} asks for {wantedShare} {group}, the class has {actualShare}: give it {missingSeconds} more.",
+    absent: "{theme} asks for {wantedShare} {group} and no move trains it: add one.",
+  },
+  examples: {
+    pass: [
+      { say: "two thirds where half are asked for", plan: presses(0.5) },
+      { say: "a theme that is only a name", plan: examplePlan([move("a")], { theme: { name: "Anything" } }) },
+    ],
+    fail: [
+      { say: "two thirds where nine tenths are asked for", plan: presses(0.9), expect: ["missed"] },
+      {
+        say: "a group no move trains",
+        plan: examplePlan([move("a")], { theme: { name: "Arms", shares: { biceps: 0.2 } } }),
+        expect: ["absent"],
+      },
+    ],
+  },
+  check({ plan, balance }, { toleranceShare }) {
+    const all = GROUPS.reduce((sum, group) => sum + (balance.groups[group]?.seconds ?? 0), 0);
+    return GROUPS.flatMap((group) => {
+      const wanted = plan.theme?.shares?.[group] ?? 0;
+      const { seconds = 0, share = 0 } = balance.groups[group] ?? {};
+      if (share >= wanted - toleranceShare - 1e-9) return [];
+      const values = { theme: plan.theme?.name ?? "", group: tagWords(group), groupId: group, wantedShare: wanted };
+      if (seconds === 0 || wanted === 1)
+        return [
+          {
+            message: absentOrMissed(seconds),
+            items: [],
+            values: { ...values, actualShare: share, missingSeconds: all - seconds },
+          },
+        ];
+      // Time added to the group adds to the whole too: (seconds + x) / (all + x) = wanted.
+      const missingSeconds = Math.ceil((wanted * all - seconds) / (1 - wanted));
+      return [{ message: "missed" as const, items: [], values: { ...values, actualShare: share, missingSeconds } }];
+    });
+  },
+});
+
+const absentOrMissed = (seconds: number): "absent" | "missed" => (seconds === 0 ? "absent" : "missed");

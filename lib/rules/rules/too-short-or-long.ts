@@ -1,0 +1,57 @@
+import { z } from "zod";
+import { itemName } from "#lib/plan/format.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import type { Found } from "../types.ts";
+
+const ranged = (seconds: number) =>
+  examplePlan([move("a", { seconds })], { moves: { squat: { ...exampleMoves.squat, seconds: [40, 60] } } });
+
+export const tooShortOrLong = defineRule({
+  id: "too-short-or-long",
+  title: "A move is shorter or longer than it should be",
+  why: "A move too short is over before people have found it, and one too long costs them their form.",
+  fix: "Bring the item into its range, or give it a range of its own when this is meant.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** For moves that bring no range of their own. */
+    minSeconds: z.number().min(0).max(14400).default(30),
+    maxSeconds: z.number().min(1).max(14400).default(120),
+  }),
+  messages: {
+    short: "{itemName} lasts {seconds}, its shortest is {shortestSeconds}: add {missingSeconds}.",
+    long: "{itemName} lasts {seconds}, its longest is {longestSeconds}: take {extraSeconds} off.",
+  },
+  examples: {
+    pass: [
+      { say: "45 s where the move allows 40 to 60", plan: ranged(45) },
+      {
+        say: "the item's own range wins over the move's",
+        plan: examplePlan([move("a", { seconds: 20, range: [15, 30] })]),
+      },
+    ],
+    fail: [
+      { say: "35 s where the move needs 40", plan: ranged(35), expect: ["short"] },
+      {
+        say: "over two minutes with no range given",
+        plan: examplePlan([move("a", { seconds: 121 })]),
+        expect: ["long"],
+      },
+    ],
+  },
+  check({ plan, moves }, limits) {
+    return moves.flatMap(({ item, move: library }): Found<"short" | "long">[] => {
+      const [shortest, longest] = item.range ?? library?.seconds ?? [limits.minSeconds, limits.maxSeconds];
+      const { seconds } = item;
+      const values = { itemName: itemName(plan, item), seconds, shortestSeconds: shortest, longestSeconds: longest };
+      if (seconds < shortest) {
+        return [{ message: "short", items: [item.id], values: { ...values, missingSeconds: shortest - seconds } }];
+      }
+      if (seconds > longest) {
+        return [{ message: "long", items: [item.id], values: { ...values, extraSeconds: seconds - longest } }];
+      }
+      return [];
+    });
+  },
+});

@@ -1,0 +1,60 @@
+import { z } from "zod";
+import { itemName } from "#lib/plan/format.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+import type { Found } from "../types.ts";
+
+/** Two springs on (6 s), the carriage home (2 s) and the base (2 s): 10 s. */
+const springChange = (transitionSeconds?: number) =>
+  examplePlan([
+    move("a"),
+    move("b", { springs: { light: 3 }, ...(transitionSeconds === undefined ? {} : { transitionSeconds }) }),
+  ]);
+
+/**
+ * Must when it is clearly short: people hurry a spring or a strap, and that is how they get hurt. The estimate is no
+ * measurement, so a second or two below it is only looked at.
+ */
+export const transitionTooShort = defineRule({
+  id: "transition-too-short",
+  title: "A planned transition is shorter than the change takes",
+  why: "People who are given too little time hurry springs and straps, get hurt or start late, and the class runs over.",
+  fix: "Plan at least the estimate, or make the change smaller.",
+  level: "must",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** Short by no more than this is worth a look, no more. */
+    hurrySeconds: z.number().min(0).max(120).default(2),
+  }),
+  messages: {
+    short:
+      "{plannedSeconds} are planned to get into {itemName}, the change takes about {estimateSeconds}: plan {estimateSeconds}.",
+    tight: "{plannedSeconds} to get into {itemName} is tight, the change takes about {estimateSeconds}.",
+  },
+  examples: {
+    pass: [
+      { say: "nothing planned: the estimate counts", plan: springChange() },
+      { say: "exactly the estimate", plan: springChange(10) },
+      { say: "no time where nothing changes", plan: examplePlan([move("a"), move("b", { transitionSeconds: 0 })]) },
+    ],
+    fail: [
+      { say: "5 s for a change of 10 s", plan: springChange(5), expect: ["short"] },
+      { say: "one second below", plan: springChange(9), expect: ["tight"] },
+    ],
+  },
+  check({ plan, moves }, { hurrySeconds }) {
+    return moves.flatMap(({ item, row: { transition } }): Found<"short" | "tight">[] => {
+      const { planned, estimate } = transition;
+      if (planned === null || planned >= estimate) return [];
+      const values = {
+        itemName: itemName(plan, item),
+        plannedSeconds: planned,
+        estimateSeconds: estimate,
+        shortBySeconds: estimate - planned,
+      };
+      return estimate - planned > hurrySeconds
+        ? [{ message: "short", items: [item.id], values }]
+        : [{ message: "tight", items: [item.id], values, level: "look" }];
+    });
+  },
+});

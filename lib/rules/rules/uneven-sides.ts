@@ -1,0 +1,64 @@
+import { z } from "zod";
+import { moveName } from "#lib/plan/format.ts";
+import { sidePairs } from "#lib/plan/lookup.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { bothSides, examplePlan } from "../examples/build.ts";
+import { type SideSum, sideSums } from "../select/sides.ts";
+import type { RuleContext } from "../types.ts";
+
+/** Must: the class is told both sides are the same. A move with one side only is missing-side's. */
+export const unevenSides = defineRule({
+  id: "uneven-sides",
+  title: "Left and right do not get the same time",
+  why: "One side is trained less than the other, and everybody in the room notices.",
+  fix: "Give both sides of the move the same seconds.",
+  level: "must",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({ maxDifferenceSeconds: z.number().min(0).max(600).default(0) }),
+  messages: {
+    uneven:
+      "{moveName}: left gets {leftSeconds} and right {rightSeconds}; give the {shortSide} {differenceSeconds} more.",
+  },
+  examples: {
+    pass: [
+      { say: "45 s a side", plan: examplePlan(bothSides("row")) },
+      {
+        say: "30 and 60 on the left, 60 and 30 on the right",
+        plan: examplePlan([
+          ...bothSides("x", { seconds: 30 }, { seconds: 60 }),
+          ...bothSides("y", { seconds: 60 }, { seconds: 30 }),
+        ]),
+      },
+    ],
+    fail: [
+      { say: "60 s left, 45 s right", plan: examplePlan(bothSides("row", { seconds: 60 })), expect: ["uneven"] },
+      {
+        say: "twice left, once right",
+        plan: examplePlan([...bothSides("x"), ...bothSides("y").slice(0, 1)]),
+        expect: ["uneven"],
+      },
+    ],
+  },
+  check(ctx, { maxDifferenceSeconds }) {
+    return sideSums(ctx).flatMap((sum) => {
+      const difference = sum.leftSeconds - sum.rightSeconds;
+      const oneSided = sum.left.length === 0 || sum.right.length === 0;
+      if (oneSided || Math.abs(difference) <= maxDifferenceSeconds) return [];
+      const values = {
+        moveName: moveName(ctx.plan, sum.first),
+        leftSeconds: sum.leftSeconds,
+        rightSeconds: sum.rightSeconds,
+        shortSide: difference > 0 ? "right" : "left",
+        differenceSeconds: Math.abs(difference),
+      };
+      return [{ message: "uneven" as const, items: unlikePairs(ctx, sum), values }];
+    });
+  },
+});
+
+/** Only the pairs that differ: with one pair wrong out of three, the other two are not the reader's business. */
+function unlikePairs({ plan }: RuleContext, sum: SideSum): string[] {
+  return sidePairs(plan)
+    .filter((pair) => pair.move === sum.first.move && pair.left?.seconds !== pair.right?.seconds)
+    .flatMap(({ left, right }) => [left, right].flatMap((item) => (item ? [item.id] : [])));
+}

@@ -1,0 +1,57 @@
+import { z } from "zod";
+import { moveName, springWords } from "#lib/plan/format.ts";
+import { sidePairs } from "#lib/plan/lookup.ts";
+import { springsDiffer } from "#lib/transitions/transitions.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { bothSides, examplePlan } from "../examples/build.ts";
+import type { Found } from "../types.ts";
+
+export const unevenSpringsBetweenSides = defineRule({
+  id: "uneven-springs-between-sides",
+  title: "Left and right use different springs",
+  why: "The sides do different work, and the class changes springs in between for nothing.",
+  fix: "Give both sides the same springs and the same distance from the anchor.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({ maxOffsetDifferenceMm: z.number().min(0).max(2000).default(0) }),
+  messages: {
+    springs: "{moveName}: {leftSprings} on the left and {rightSprings} on the right; make them the same.",
+    offset: "{moveName}: sitting {differenceMm} mm further off on one side makes the load differ; make them the same.",
+  },
+  examples: {
+    pass: [
+      { say: "the same springs", plan: examplePlan(bothSides("row")) },
+      {
+        say: "a spring counted as none is no difference",
+        plan: examplePlan(bothSides("row", { springs: { light: 1, heavy: 0 } })),
+      },
+    ],
+    fail: [
+      {
+        say: "one light left, two right",
+        plan: examplePlan(bothSides("row", {}, { springs: { light: 2 } })),
+        expect: ["springs"],
+      },
+      {
+        say: "100 mm further off on the right",
+        plan: examplePlan(bothSides("row", {}, { offsetMm: 100 })),
+        expect: ["offset"],
+      },
+    ],
+  },
+  check({ plan }, { maxOffsetDifferenceMm }) {
+    return sidePairs(plan).flatMap(({ left, right }): Found<"springs" | "offset">[] => {
+      if (!left || !right) return [];
+      const items = [left.id, right.id];
+      const name = moveName(plan, left);
+      if (springsDiffer(left.springs, right.springs)) {
+        const leftSprings = springWords(plan.equipment, left.springs);
+        const rightSprings = springWords(plan.equipment, right.springs);
+        return [{ message: "springs", items, values: { moveName: name, leftSprings, rightSprings } }];
+      }
+      const differenceMm = Math.abs((left.offsetMm ?? 0) - (right.offsetMm ?? 0));
+      if (differenceMm <= maxOffsetDifferenceMm) return [];
+      return [{ message: "offset", items, values: { moveName: name, differenceMm } }];
+    });
+  },
+});

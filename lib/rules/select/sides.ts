@@ -1,0 +1,29 @@
+/** The one-sided items of a plan, summed a move and side. */
+import type { MoveItem } from "#lib/plan/schema.ts";
+import type { RuleContext } from "../types.ts";
+
+export interface SideSum {
+  /** The move's first one-sided item. */
+  readonly first: MoveItem;
+  readonly left: readonly MoveItem[];
+  readonly right: readonly MoveItem[];
+  readonly leftSeconds: number;
+  readonly rightSeconds: number;
+}
+
+/** One entry a move that is done on one side somewhere, in order of first appearance. */
+export function sideSums({ moves }: RuleContext): SideSum[] {
+  const byMove = new Map<string, MoveItem[]>();
+  for (const { item } of moves) {
+    if (item.side === "left" || item.side === "right") byMove.set(item.move, [...(byMove.get(item.move) ?? []), item]);
+  }
+  return [...byMove.values()].flatMap((items) => {
+    const [first] = items;
+    const left = items.filter((item) => item.side === "left");
+    const right = items.filter((item) => item.side === "right");
+    return first ? [{ first, left, right, leftSeconds: sum(left), rightSeconds: sum(right) }] : [];
+  });
+}
+
+const sum = (items: readonly MoveItem[]): number =>
+  Math.round(items.reduce((total, item) => total + item.seconds, 0) * 1e9) / 1e9;
