@@ -3,7 +3,7 @@ import type { Move } from "#lib/plan/schema.ts";
 import { MET } from "./intensity.ts";
 
 const FRONT = { station: "front", facing: "front", feet: "carriage" } as const;
-const LIGHT_ONLY = { min: { light: 1 }, max: { light: 2, middle: 1, firm: 0, strong: 0 } };
+const LIGHT_ONLY = { max: { light: 2, middle: 1, firm: 0, strong: 0 } };
 
 export const PLANKS: Readonly<Record<string, Move>> = {
   "plank-slide": {
@@ -39,7 +39,7 @@ export const PLANKS: Readonly<Record<string, Move>> = {
     spine: ["neutral-hold"],
     resistance: "springs",
     loadN: [10, 160],
-    springs: { min: { light: 1 }, max: { strong: 1 } },
+    springs: { max: { strong: 1 } },
     travelMm: [0, 60],
     tempo: { holdSeconds: true },
     met: MET.lightBodyweight,
@@ -60,7 +60,7 @@ export const PLANKS: Readonly<Record<string, Move>> = {
     spine: ["neutral-hold"],
     resistance: "springs",
     loadN: [10, 160],
-    springs: { min: { light: 1 }, max: { strong: 1 } },
+    springs: { max: { strong: 1 } },
     travelMm: [0, 60],
     tempo: { holdSeconds: true },
     met: MET.lightBodyweight,

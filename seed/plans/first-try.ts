@@ -19,15 +19,15 @@ const ROWS: readonly Row[] = [
     transition: 4,
     lines: [{ kind: "setup", text: "Forearms down, here we go." }],
   },
-  { move: "push-up-slow", seconds: 65, springs: MIDDLE, transition: 14, without: ["easier"] },
-  { move: "bear-plank-hover", seconds: 90, springs: MIDDLE, transition: 8, without: ["breath"] },
+  { move: "push-up-slow", seconds: 60, springs: MIDDLE, transition: 14, without: ["easier"] },
+  { move: "bear-plank-hover", seconds: 60, springs: MIDDLE, transition: 8, without: ["breath"] },
   { heading: "Arms" },
-  { move: "lat-pull-kneeling", seconds: 60, springs: { light: 1, middle: 1 }, transition: 6, without: ["safety"] },
+  { move: "lat-pull-kneeling", seconds: 75, springs: { light: 1, middle: 1 }, transition: 6, without: ["safety"] },
   { move: "row-kneeling", seconds: 15, springs: { light: 1, middle: 1 }, transition: 8 },
   { move: "curl-kneeling", seconds: 50, springs: { light: 6 }, transition: 25 },
   {
     move: "chest-press-kneeling",
-    seconds: 60,
+    seconds: 75,
     springs: MIDDLE,
     transition: 24,
     without: ["start", "breath", "form"],
@@ -47,7 +47,7 @@ const ROWS: readonly Row[] = [
   { heading: "Finish" },
   { move: "curl-up-press", seconds: 62, springs: { light: 2 }, transition: 20 },
   { move: "leg-press-supine", seconds: 90, springs: { firm: 1, strong: 2 }, transition: 20 },
-  { move: "forearm-plank-hold", seconds: 75, springs: MIDDLE, transition: 24 },
+  { move: "forearm-plank-hold", seconds: 60, springs: MIDDLE, transition: 24 },
 ];
 
 /** The mistakes, each with the rule that finds it and the items it is about (none: the whole class). */
@@ -68,8 +68,10 @@ export const PLANTED: readonly {
   },
   { rule: "caution-without-easier", items: ["push-up-slow"], mistake: "wrists loaded and no easier way" },
   { rule: "caution-without-safety-line", items: ["lat-pull-kneeling"], mistake: "arms overhead and no word of care" },
+  { rule: "missing-cue", items: ["bear-plank-hover"], mistake: "a hold with no word about breathing" },
   { rule: "missing-cue", items: ["chest-press-kneeling"], mistake: "no start, breath or form line" },
   { rule: "too-short-or-long", items: ["row-kneeling"], mistake: "fifteen seconds of rowing" },
+  { rule: "no-room-for-heads-up", items: ["row-kneeling"], mistake: "over before the next move can be called" },
   { rule: "springs-not-there", items: ["curl-kneeling"], mistake: "six light springs where the machine has four" },
   { rule: "springs-not-there", items: ["leg-press-supine"], mistake: "two strong springs where the machine has one" },
   {
@@ -78,6 +80,7 @@ export const PLANTED: readonly {
     mistake: "left shorter",
   },
   { rule: "missing-side", items: ["row-single-right"], mistake: "a row for the right arm only" },
+  { rule: "partial-rep", items: ["curl-up-press"], mistake: "sixty-two seconds of five-second curls" },
 ];
 
 export const FIRST_TRY: Plan = composePlan(

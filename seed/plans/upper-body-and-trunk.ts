@@ -42,7 +42,7 @@ export const UPPER_BODY_AND_TRUNK: Plan = composePlan(
     lengthSeconds: 1500,
     theme: {
       name: "Upper body and trunk",
-      shares: { "upper-back": 0.15, abdominals: 0.15, chest: 0.06, shoulders: 0.1 },
+      shares: { "upper-back": 0.15, abdominals: 0.15, chest: 0.04, shoulders: 0.1 },
     },
     level: "open",
     expected: ["wrist-pain", "knee-pain"],

@@ -68,7 +68,7 @@ export const WHOLE_BODY: Plan = composePlan(
   {
     title: "Whole body, steady",
     lengthSeconds: 2700,
-    theme: { name: "Whole body", shares: { quadriceps: 0.08, glutes: 0.1, "upper-back": 0.1, abdominals: 0.1 } },
+    theme: { name: "Whole body", shares: { quadriceps: 0.08, glutes: 0.1, "upper-back": 0.1, abdominals: 0.08 } },
     level: "open",
     expected: ["knee-pain", "wrist-pain"],
     openingSeconds: 180,
