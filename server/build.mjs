@@ -1,0 +1,58 @@
+/**
+ * `npm run build`: the pages by Next, then the server, the command line and the demo's seed as plain JavaScript in
+ * `dist/`. Packages stay outside the bundle: those that must exist once are shared with Next's.
+ */
+import { spawnSync } from "node:child_process";
+import { mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+
+const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
+
+/** Next's folder and ours: `.next` and `dist`, or for a second build beside it `.next-x` and `dist-x`. */
+export function outputs() {
+  const pages = process.env.SPRINGLINE_DIST ?? ".next";
+  return { pages: join(root, pages), server: join(root, pages.replace(/^\.next/, "dist")) };
+}
+
+/** Builds everything; throws when a step fails. */
+export async function buildAll() {
+  // Noted before anything is read, so that a file saved during the build counts as newer than it.
+  const begun = Date.now();
+  const { server } = outputs();
+  rmSync(server, { recursive: true, force: true });
+  buildPages();
+  await build({
+    absWorkingDir: root,
+    entryPoints: { main: "server/main.ts", plan: "server/cli/plan.ts", seed: "seed/run.ts" },
+    outdir: server,
+    bundle: true,
+    splitting: true,
+    chunkNames: "[name]-[hash]",
+    format: "esm",
+    platform: "node",
+    target: "node20.19",
+    packages: "external",
+    sourcemap: true,
+    logLevel: "warning",
+  });
+  mkdirSync(server, { recursive: true });
+  writeFileSync(join(server, "built-at"), String(begun));
+}
+
+function buildPages() {
+  const next = join(root, "node_modules", "next", "dist", "bin", "next");
+  const env = { ...process.env, NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1" };
+  const { status } = spawnSync(process.execPath, [next, "build"], { cwd: root, stdio: "inherit", env });
+  if (status !== 0) throw new Error("The pages could not be built; what is wrong stands above.");
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  try {
+    await buildAll();
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : error);
+    process.exit(1);
+  }
+}

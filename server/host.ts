@@ -1,0 +1,47 @@
+/** What the sync server asks of the program: who holds a session, what it may do, what each kind of document means. */
+import { readPlanRow } from "#db/repos/plan-repo.ts";
+import { can, canPlan, type Person } from "#lib/policy/can.ts";
+import type { DocKind, DocName } from "#lib/protocol/messages.ts";
+import { actorFromHeaders, sessionAccess } from "#server/auth/actor.ts";
+import { type DocKindHooks, planKind } from "#server/plans/plan-kind.ts";
+import { monthKind } from "#server/programme/month-kind.ts";
+import { monthIsNear } from "#server/programme/month-range.ts";
+import type { Springline } from "#server/springline.ts";
+import type { DocAccess, SyncHost } from "#server/sync/host.ts";
+
+/** `app` may still be without its rooms: nothing here asks for them before a socket comes. */
+export function createSyncHost(app: Springline): SyncHost {
+  const kinds: Record<DocKind, DocKindHooks> = { plan: planKind(app), month: monthKind(app) };
+  return {
+    kinds,
+    async authenticate(headers) {
+      const who = await actorFromHeaders(headers, app);
+      return who && { sessionId: who.sessionId, userId: who.actor.id, name: who.name };
+    },
+    access(session, name) {
+      const now = sessionAccess(app.db, session.sessionId, app.now());
+      if (!now || now.userId !== session.userId) return null;
+      return documentAccess(app, { kind: "person", id: now.userId, roles: now.roles }, name);
+    },
+    welcome: (name) => kinds[name.kind].welcome(name),
+  };
+}
+
+const NONE: DocAccess = { exists: false, reads: false, writes: false, comments: false };
+
+/** The policy's answers for one document. A deleted plan is not there, so that its open pages are told. */
+export function documentAccess(app: Pick<Springline, "db" | "now">, person: Person, name: DocName): DocAccess {
+  if (name.kind === "month") {
+    const exists = monthIsNear(name.key, app.now());
+    const reads = exists && can(person, "programme.read");
+    return { exists, reads, writes: reads && can(person, "programme.write"), comments: false };
+  }
+  const plan = readPlanRow(app.db, name.key);
+  if (!plan || plan.deletedAt !== null) return NONE;
+  return {
+    exists: true,
+    reads: canPlan(person, "plan.read", plan),
+    writes: canPlan(person, "plan.write", plan),
+    comments: canPlan(person, "plan.comment", plan),
+  };
+}

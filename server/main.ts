@@ -1,0 +1,77 @@
+/**
+ * The process: `main.ts` runs the studio, `--dev` while working on it, `--demo` with the invented one. Says where it
+ * is, stops on a signal with everything saved, and ends with one sentence when it cannot run.
+ */
+import { type Env, EnvError, type Mode, readEnv } from "#server/env.ts";
+import { createLog, type Log } from "#server/log.ts";
+import { type Program, startProgram } from "#server/program.ts";
+import type { Springline } from "#server/springline.ts";
+
+const KNOWN_REFUSALS = new Set(["DatabaseRefused", "DatabaseInUse", "SigningKeyError", "CannotListen"]);
+
+await run(process.argv.includes("--demo") ? "demo" : process.argv.includes("--dev") ? "dev" : "live");
+
+async function run(mode: Mode): Promise<void> {
+  let log: Log | undefined;
+  try {
+    const env = readEnv(mode);
+    log = createLog(env.logLevel);
+    const program = await startProgram({ env, log, seed });
+    stopWhenTold(program, log);
+    await greet(env);
+  } catch (error) {
+    refuse(error, log);
+  }
+}
+
+/** What the person who started it can do something about is one line; everything else is a bug and shows its place. */
+function refuse(error: unknown, log: Log | undefined): never {
+  const known = error instanceof EnvError || (error instanceof Error && KNOWN_REFUSALS.has(error.constructor.name));
+  if (known) process.stderr.write(`${error.message}\n`);
+  else if (log) log.fatal({ err: error }, "could not start");
+  else process.stderr.write(`${error instanceof Error ? error.stack : String(error)}\n`);
+  process.exit(1);
+}
+
+async function seed(app: Springline): Promise<void> {
+  process.stdout.write("Making the invented studio ...\n");
+  const { seedStudio } = await import("#seed/run.ts");
+  await seedStudio(app);
+}
+
+async function greet(env: Env): Promise<void> {
+  const lines = [`Springline is at ${env.origin}`];
+  if (env.mode === "demo") {
+    const { DEMO_PASSWORD, PEOPLE, STUDIO } = await import("#seed/people.ts");
+    lines.push("", `${STUDIO.name}, ${STUDIO.town}: an invented studio. Sign in with the password ${DEMO_PASSWORD} as`);
+    for (const { email, roles, name } of PEOPLE)
+      lines.push(`  ${email.padEnd(28)}${roles.join(", ").padEnd(10)}${name}`);
+    lines.push(
+      "",
+      `A cue device: as the manager make one for a room, then open ${env.origin}/floor and type its code.`,
+    );
+    lines.push("Stop with Ctrl+C. `npm run demo -- --fresh` starts over.");
+  }
+  process.stdout.write(`${lines.join("\n")}\n`);
+}
+
+function stopWhenTold(program: Program, log: Log): void {
+  let stopping = false;
+  const stop = async (code: number) => {
+    if (stopping) return;
+    stopping = true;
+    const unsaved = await program.stop().catch((err: unknown) => {
+      log.fatal({ err }, "could not stop cleanly");
+      return ["unknown"];
+    });
+    for (const name of unsaved) log.fatal({ document: name }, "its last changes could not be saved");
+    process.exit(unsaved.length > 0 ? 1 : code);
+  };
+  for (const signal of ["SIGTERM", "SIGINT"] as const) process.on(signal, () => stop(0));
+  for (const event of ["uncaughtException", "unhandledRejection"] as const) {
+    process.on(event, (err: unknown) => {
+      log.fatal({ err }, event);
+      stop(1);
+    });
+  }
+}

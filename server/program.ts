@@ -1,0 +1,128 @@
+/**
+ * Builds the running program and takes it down again: log, database, accounts, live documents, pages, HTTP. Whoever
+ * started it (`main.ts`, a test) decides what to say and when to stop.
+ */
+import { randomUUID } from "node:crypto";
+import { createServer } from "node:http";
+import { resolve } from "node:path";
+import next from "next";
+import { studioExists } from "#db/repos/studio-repo.ts";
+import { createAuth } from "#server/auth/auth.ts";
+import { fillDemo, openDatabaseFor } from "#server/demo.ts";
+import type { Env } from "#server/env.ts";
+import { createSyncHost } from "#server/host.ts";
+import { createGate } from "#server/http/gate.ts";
+import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
+import type { Log } from "#server/log.ts";
+import { createSigningKeys } from "#server/signing/keys.ts";
+import { type Springline, setSpringline } from "#server/springline.ts";
+import { attachSync } from "#server/sync/attach.ts";
+import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
+
+/** The project's folder: the parent of `server/` in the sources, of `dist/` when built. */
+export const PROJECT_DIR = resolve(import.meta.dirname, "..");
+/** How long running requests and a failing disk may keep the process from ending, in ms. */
+const STOP_MS = { requests: 3_000, documents: 10_000 };
+
+export interface Program {
+  readonly app: Springline;
+  /** Where people reach it. */
+  readonly url: string;
+  /** Saves everything, tells every page, closes everything. Gives the documents that could not be saved. */
+  stop(): Promise<readonly string[]>;
+}
+
+export interface ProgramSetup {
+  readonly env: Env;
+  readonly log: Log;
+  /** Fills the demo's empty database; called in demo mode only. */
+  seed(app: Springline): Promise<void>;
+}
+
+/** Throws EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError or CannotListen, each with one sentence. */
+export async function startProgram(setup: ProgramSetup): Promise<Program> {
+  const { env, log } = setup;
+  const db = openDatabaseFor(env);
+  try {
+    const { app, rooms } = compose(setup, db);
+    const pages = createPages(env);
+    const ready = pages.prepare().then(() => pages.getRequestHandler());
+    // Told below, by `await ready`; until then a failure must not count as unhandled.
+    ready.catch(() => undefined);
+    const door = attachSync({ rooms, isOriginAllowed: (origin) => origin === env.origin });
+    const serving = await serve({
+      env,
+      log,
+      gate: createGate({ env, hasStudio: () => studioExists(db) }),
+      handle: async (request, response) => (await ready)(request, response),
+      upgrade: (request, socket, head) =>
+        door.handleUpgrade(request, socket, head) || pages.upgrade(request, socket, head),
+    });
+    if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
+    await ready;
+    return { app, url: env.origin, stop: () => stopAll({ app, serving, door, pages }) };
+  } catch (error) {
+    setSpringline(undefined);
+    db.close();
+    throw error;
+  }
+}
+
+function compose({ env, log }: ProgramSetup, db: Springline["db"]): { app: Springline; rooms: LiveRooms } {
+  const now = () => Date.now();
+  const newId = () => randomUUID();
+  const keys = createSigningKeys({ db, secret: env.secret, now });
+  keys.check();
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId };
+  // The rooms ask the host and the host's kinds ask for the rooms: one of them comes second.
+  const app: Springline = {
+    ...half,
+    get rooms() {
+      return rooms;
+    },
+  };
+  const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
+  setSpringline(app);
+  return { app, rooms };
+}
+
+interface Pages {
+  prepare(): Promise<void>;
+  getRequestHandler(): ServeSetup["handle"];
+  upgrade: ServeSetup["upgrade"];
+  close(): Promise<void>;
+}
+
+/** Next gets a server that never listens: in development its hot reload is handed the upgrades that are its own. */
+function createPages(env: Env): Pages {
+  const dev = env.mode === "dev";
+  const dummy = createServer();
+  const pages = next({ dev, dir: PROJECT_DIR, hostname: env.host, port: env.port, httpServer: dummy });
+  return {
+    prepare: () => pages.prepare(),
+    getRequestHandler: () => pages.getRequestHandler(),
+    upgrade: (request, socket, head) => dev && isHotReload(request.url) && dummy.emit("upgrade", request, socket, head),
+    close: () => pages.close(),
+  };
+}
+
+const isHotReload = (url = "") => /^\/_next\/(hmr|webpack-hmr)(\?|$)/.test(url);
+
+interface Running {
+  readonly app: Springline;
+  readonly serving: Serving;
+  readonly door: { detach(): void };
+  readonly pages: Pages;
+}
+
+/** Documents first: their pages hear `stopping` while the words they sent are being written. */
+async function stopAll({ app, serving, door, pages }: Running): Promise<readonly string[]> {
+  door.detach();
+  const closed = serving.close(STOP_MS.requests);
+  const { unsaved } = await app.rooms.stop(STOP_MS.documents);
+  await closed;
+  await pages.close().catch((err: unknown) => app.log.warn({ err }, "the pages did not close"));
+  setSpringline(undefined);
+  app.db.close();
+  return unsaved;
+}

@@ -1,0 +1,75 @@
+/**
+ * `npm start` and `npm run demo`: builds when there is no build or a source is newer than it, then runs the server in
+ * this same process group. `--fresh` (with the demo) throws the demo's database away first.
+ */
+import { spawn } from "node:child_process";
+import { existsSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import Database from "better-sqlite3";
+import { buildAll, outputs } from "./build.mjs";
+
+const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
+const SOURCES = ["app", "db", "lib", "public", "seed", "server", "next.config.ts", "package.json", "package-lock.json"];
+const demo = process.argv.includes("--demo");
+
+try {
+  if (isStale()) {
+    console.log("Building; this takes about a minute the first time.");
+    await buildAll();
+  }
+} catch (error) {
+  console.error(error instanceof Error ? error.message : error);
+  process.exit(1);
+}
+if (demo && process.argv.includes("--fresh")) throwDemoAway();
+run();
+
+function isStale() {
+  const { pages, server } = outputs();
+  const stamp = join(server, "built-at");
+  if (!existsSync(stamp) || !existsSync(join(server, "main.js")) || !existsSync(join(pages, "BUILD_ID"))) return true;
+  const builtAt = Number(readFileSync(stamp, "utf8"));
+  return SOURCES.some((source) => newestUnder(join(root, source)) > builtAt);
+}
+
+/** The last change of a file or of anything in a folder (ms); a folder's own time tells of files taken away. */
+function newestUnder(path) {
+  if (!existsSync(path)) return 0;
+  const stat = statSync(path);
+  if (!stat.isDirectory()) return stat.mtimeMs;
+  const inside = readdirSync(path).map((name) => newestUnder(join(path, name)));
+  return Math.max(stat.mtimeMs, ...inside);
+}
+
+/** Only files the demo itself makes, so that a wrongly set folder loses nothing else. */
+function throwDemoAway() {
+  const folder = resolve(process.env.SPRINGLINE_DATA ?? join(root, "data-demo"));
+  const file = join(folder, "springline.sqlite");
+  if (existsSync(file) && !isDemoFile(file)) {
+    console.error(`${file} holds a real studio: it is not thrown away.`);
+    process.exit(1);
+  }
+  for (const end of ["", "-wal", "-shm"]) rmSync(`${file}${end}`, { force: true });
+}
+
+/** Asked of SQLite, not of the file: the mark (db/repos/studio-repo.ts) may still stand in the write-ahead log. */
+function isDemoFile(file) {
+  const db = new Database(file, { readonly: true });
+  try {
+    return String.fromCharCode(...bytesOf(db.pragma("application_id", { simple: true }))).startsWith("SPL");
+  } finally {
+    db.close();
+  }
+}
+
+const bytesOf = (id) => [24, 16, 8, 0].map((shift) => (id >> shift) & 255);
+
+/** A child of its own: signals to this process go on to it, and its end is ours. */
+function run() {
+  const args = [join(outputs().server, "main.js"), ...(demo ? ["--demo"] : [])];
+  const env = { ...process.env, NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1" };
+  const child = spawn(process.execPath, ["--enable-source-maps", ...args], { cwd: root, stdio: "inherit", env });
+  for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, () => child.kill(signal));
+  child.on("exit", (code, signal) => process.exit(code ?? (signal ? 1 : 0)));
+}
