@@ -1,5 +1,7 @@
 /** Changes what stands beside a plan's document: whether it is the team's, and in which room it is taught. */
+
 import { z } from "zod";
+import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { type PlanRow, setPlanRoom, setPlanState, setPlanTeam } from "#db/repos/plan-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
@@ -29,12 +31,10 @@ export function changePlan(app: Springline, actor: Actor, id: string, body: Chan
   if (moves && !readRoom(app.db, body.roomId ?? "")) {
     return fail(422, "no-such-room", "There is no such room in the studio. Choose another one.");
   }
-  app.db.raw
-    .transaction(() => {
-      if (turns) storeTeam(app, row, person, body.team === true);
-      if (moves) storeRoom(app, row, person, body.roomId ?? row.roomId);
-    })
-    .immediate();
+  inTransaction(app.db, () => {
+    if (turns) storeTeam(app, row, person, body.team === true);
+    if (moves) storeRoom(app, row, person, body.roomId ?? row.roomId);
+  });
   if (turns) app.rooms.refreshAccess();
   if (moves) announceFindings(app, id);
   if (turns || moves) announceState(app, id);

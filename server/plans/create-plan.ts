@@ -2,6 +2,7 @@
 
 import type * as Y from "yjs";
 import { z } from "zod";
+import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";
 import { listRooms, readRoom, type StudioRoom } from "#db/repos/room-repo.ts";
@@ -76,13 +77,11 @@ export function storePlan(app: Springline, author: Person, made: PlanToStore): R
   const id = app.newId();
   const at = app.now();
   const { doc, kind, note, ...head } = made;
-  app.db.raw
-    .transaction(() => {
-      insertPlan(app.db, { id, ownerId: author.id, at, ...head });
-      app.rooms.create(planDoc(id), doc, author.id);
-      addPlanEvent(app.db, { planId: id, at, actorId: author.id, kind, note: note ?? null });
-    })
-    .immediate();
+  inTransaction(app.db, () => {
+    insertPlan(app.db, { id, ownerId: author.id, at, ...head });
+    app.rooms.create(planDoc(id), doc, author.id);
+    addPlanEvent(app.db, { planId: id, at, actorId: author.id, kind, note: note ?? null });
+  });
   doc.destroy();
   return ok({ id });
 }

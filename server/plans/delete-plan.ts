@@ -1,4 +1,5 @@
 /** Takes a plan away, with a way back: the row says when, the document, its threads and its editions stay. */
+import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanDeleted } from "#db/repos/plan-repo.ts";
 import type { Actor } from "#lib/policy/can.ts";
@@ -23,13 +24,11 @@ export function restorePlan(app: Springline, actor: Actor, id: string): Result<{
 }
 
 function storeDeleted(app: Springline, id: string, actorId: string, deletedAt: number | null): Result<{ id: string }> {
-  app.db.raw
-    .transaction(() => {
-      setPlanDeleted(app.db, id, deletedAt);
-      const kind = deletedAt === null ? "restored" : "deleted";
-      addPlanEvent(app.db, { planId: id, at: app.now(), actorId, kind });
-    })
-    .immediate();
+  inTransaction(app.db, () => {
+    setPlanDeleted(app.db, id, deletedAt);
+    const kind = deletedAt === null ? "restored" : "deleted";
+    addPlanEvent(app.db, { planId: id, at: app.now(), actorId, kind });
+  });
   app.rooms.refreshAccess();
   announcePlanToMonths(app, id);
   return ok({ id });

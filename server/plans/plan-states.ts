@@ -1,6 +1,7 @@
 /** The life of a plan: in writing, handed in, then handed back or signed off; and what moves it from one to the next. */
 
 import { z } from "zod";
+import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
 import { type PlanRow, type StateChange, setPlanState } from "#db/repos/plan-repo.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
@@ -37,7 +38,7 @@ export interface Step extends StateChange {
 
 /** Stores a step and its line in the record together, then tells everybody who has the plan or its month open. */
 export function takeStep(app: Springline, id: string, step: Step): void {
-  app.db.raw.transaction(() => storeStep(app, id, step)).immediate();
+  inTransaction(app.db, () => storeStep(app, id, step));
   announceState(app, id);
 }
 

@@ -1,5 +1,6 @@
 /** Puts a plan in front of a lead and keeps what they saw: only what was read can be signed. */
 
+import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { newestReading, putReading } from "#db/repos/reading-repo.ts";
 import { type PlanChange, planChanges } from "#lib/plan/diff.ts";
@@ -34,7 +35,7 @@ export function readForSignOff(app: Springline, actor: Actor, id: string): Resul
     const assessed = assess(reading);
     const { plan, hash, findings } = assessed;
     const last = newestReading(app.db, id, person.id);
-    app.db.raw.transaction(() => putReading(app.db, { planId: id, userId: person.id, hash, plan, at: app.now() }))();
+    inTransaction(app.db, () => putReading(app.db, { planId: id, userId: person.id, hash, plan, at: app.now() }));
     return ok({
       hash,
       plan,

@@ -1,5 +1,7 @@
 /** Gives one person a plan to read and write, or takes it back. */
+
 import { z } from "zod";
+import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
 import { sharePlanRow, unsharePlanRow } from "#db/repos/plan-repo.ts";
@@ -25,12 +27,10 @@ export function sharePlan(app: Springline, actor: Actor, id: string, body: Share
   }
   if (row.sharedWith.includes(body.userId) !== body.on) {
     const kind = body.on ? "shared" : "unshared";
-    app.db.raw
-      .transaction(() => {
-        (body.on ? sharePlanRow : unsharePlanRow)(app.db, id, body.userId);
-        addPlanEvent(app.db, { planId: id, at: app.now(), actorId: person.id, kind, note: body.userId });
-      })
-      .immediate();
+    inTransaction(app.db, () => {
+      (body.on ? sharePlanRow : unsharePlanRow)(app.db, id, body.userId);
+      addPlanEvent(app.db, { planId: id, at: app.now(), actorId: person.id, kind, note: body.userId });
+    });
     app.rooms.refreshAccess();
   }
   return ok({ shared: body.on });

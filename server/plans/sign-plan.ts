@@ -2,7 +2,9 @@
  * Sign-off: this exact plan, with these findings, by this person. Everything is checked again and the edition written
  * in one synchronous step, so that no edit can slip in between what was read, what was checked and what is signed.
  */
+
 import { z } from "zod";
+import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { type Edition, insertEdition, newestEdition } from "#db/repos/edition-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { readReading } from "#db/repos/reading-repo.ts";
@@ -95,12 +97,10 @@ function writeEdition(
     signedAt: app.now(),
     note,
   };
-  app.db.raw
-    .transaction(() => {
-      insertEdition(app.db, edition);
-      storeStep(app, row.id, { state: "signed-off", note, actorId: person.id, event: "signed-off", hash });
-    })
-    .immediate();
+  inTransaction(app.db, () => {
+    insertEdition(app.db, edition);
+    storeStep(app, row.id, { state: "signed-off", note, actorId: person.id, event: "signed-off", hash });
+  });
   return ok({ edition: number, hash });
 }
 

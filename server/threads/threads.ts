@@ -1,5 +1,7 @@
 /** Threads on a plan: opened, answered, settled, reopened. The author is the one the server knows. */
+
 import { z } from "zod";
+import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import {
   insertComment,
   insertThread,
@@ -48,12 +50,10 @@ export function openThread(
   if (!anchor.ok) return anchor;
   const id = app.newId();
   const at = app.now();
-  app.db.raw
-    .transaction(() => {
-      insertThread(app.db, { id, planId, anchor: anchor.value, at });
-      insertComment(app.db, { id: app.newId(), threadId: id, authorId: person.id, body: made.body, at });
-    })
-    .immediate();
+  inTransaction(app.db, () => {
+    insertThread(app.db, { id, planId, anchor: anchor.value, at });
+    insertComment(app.db, { id: app.newId(), threadId: id, authorId: person.id, body: made.body, at });
+  });
   announceThreads(app, planId);
   return ok({ id });
 }
