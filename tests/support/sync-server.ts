@@ -1,0 +1,196 @@
+/** A real sync server on a port of its own over a database of its own, with a host whose answers a test sets. */
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import type * as Y from "yjs";
+import type { Db } from "#db/connection.ts";
+import { createPlanDoc } from "#lib/doc/create.ts";
+import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
+import { migrate } from "#lib/doc/migrate.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { createMonthDoc } from "#lib/programme/create.ts";
+import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
+import { migrateMonth } from "#lib/programme/migrate.ts";
+import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
+import { type AttachOptions, attachSync, type SyncDoor } from "#server/sync/attach.ts";
+import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
+import type { DocAccess, KindHooks, SessionInfo, SyncHost, SyncLog } from "#server/sync/host.ts";
+import type { Limits } from "#server/sync/limits.ts";
+import { type TempDb, tempDb } from "./temp-db.ts";
+
+export interface LogLine {
+  readonly level: "info" | "warn" | "error";
+  readonly message: string;
+  readonly details: object;
+}
+
+/** Answers from tables that a test changes under the server's hands. */
+export class TestHost implements SyncHost {
+  /** By cookie value. */
+  readonly sessions = new Map<string, SessionInfo>();
+  /** Session ids that have ended since. */
+  readonly ended = new Set<string>();
+  /** By user id; whoever is not in it writes. */
+  readonly rights = new Map<string, Partial<DocAccess>>();
+  readonly afterChange: { name: DocName; doc: Y.Doc }[] = [];
+  news: readonly News[] = [];
+  authenticating: () => Promise<void> = async () => undefined;
+  onAfterChange: () => void = () => undefined;
+  private readonly exists: (name: DocName) => boolean;
+
+  constructor(exists: (name: DocName) => boolean) {
+    this.exists = exists;
+  }
+
+  signIn(userId: string): string {
+    const sessionId = `s-${userId}-${this.sessions.size}`;
+    this.sessions.set(sessionId, { sessionId, userId, name: `Name of ${userId}` });
+    return sessionId;
+  }
+
+  async authenticate(headers: Headers): Promise<SessionInfo | null> {
+    await this.authenticating();
+    const session = this.sessions.get(/session=([^;]+)/.exec(headers.get("cookie") ?? "")?.[1] ?? "");
+    return session && !this.ended.has(session.sessionId) ? session : null;
+  }
+
+  access(session: SessionInfo, name: DocName): DocAccess | null {
+    if (this.ended.has(session.sessionId)) return null;
+    const exists = name.kind === "month" || this.exists(name);
+    return { exists, reads: true, writes: true, comments: true, ...this.rights.get(session.userId) };
+  }
+
+  welcome(): readonly News[] {
+    return this.news;
+  }
+
+  readonly kinds: Record<DocKind, KindHooks> = {
+    plan: {
+      currentVersion: PLAN_DOC_VERSION,
+      editorVersion: EDITOR_VERSION,
+      migrate,
+      afterChange: (name, doc) => {
+        this.afterChange.push({ name, doc });
+        this.onAfterChange();
+      },
+    },
+    month: { currentVersion: MONTH_DOC_VERSION, migrate: migrateMonth, create: createMonthDoc },
+  };
+}
+
+export interface TestServer {
+  readonly host: TestHost;
+  readonly rooms: LiveRooms;
+  readonly db: Db;
+  readonly temp: TempDb;
+  readonly log: LogLine[];
+  /** `ws://127.0.0.1:<port>` */
+  readonly url: string;
+  readonly http: Server;
+  /** Makes a stored plan and gives its name. */
+  addPlan(key: string, plan?: Plan): DocName;
+  /** Ends rooms, door and HTTP server, keeping the database: for a restart on the same file. */
+  halt(limitMs?: number): Promise<readonly string[]>;
+  /** `halt` and remove everything. */
+  stop(): Promise<void>;
+}
+
+export interface TestServerOptions {
+  readonly limits?: Partial<Limits>;
+  readonly temp?: TempDb;
+  readonly isOriginAllowed?: AttachOptions["isOriginAllowed"];
+}
+
+export async function startSyncServer(options: TestServerOptions = {}): Promise<TestServer> {
+  const temp = options.temp ?? tempDb();
+  const db = temp.open();
+  const log: LogLine[] = [];
+  const host: TestHost = new TestHost((name) => rooms.generation(name) !== undefined);
+  const rooms = createRooms({ db, host, log: listLog(log), limits: options.limits });
+  const http = createServer((_request, response) => response.writeHead(404).end());
+  const door = attachSync({ rooms, server: http, isOriginAllowed: options.isOriginAllowed });
+  await new Promise<void>((resolve) => http.listen(0, "127.0.0.1", resolve));
+  const { port } = http.address() as AddressInfo;
+  const halt = haltOnce({ rooms, door, http, db });
+  return {
+    host,
+    rooms,
+    db,
+    temp,
+    log,
+    http,
+    url: `ws://127.0.0.1:${port}`,
+    addPlan(key, plan = SMALL_PLAN) {
+      const doc = createPlanDoc(plan, { carry: true });
+      rooms.create({ kind: "plan", key }, doc, "u-maker");
+      doc.destroy();
+      return { kind: "plan", key };
+    },
+    halt,
+    async stop() {
+      await halt();
+      temp.remove();
+    },
+  };
+}
+
+function haltOnce(parts: { rooms: LiveRooms; door: SyncDoor; http: Server; db: Db }) {
+  let halted: Promise<readonly string[]> | undefined;
+  return (limitMs?: number) => {
+    halted ??= (async () => {
+      const { unsaved } = await parts.rooms.stop(limitMs);
+      parts.door.detach();
+      parts.http.closeAllConnections();
+      await new Promise((resolve) => parts.http.close(resolve));
+      if (parts.db.raw.open) parts.db.close();
+      return unsaved;
+    })();
+    return halted;
+  };
+}
+
+function listLog(lines: LogLine[]): SyncLog {
+  const at = (level: LogLine["level"]) => (details: object, message: string) => {
+    lines.push({ level, message, details });
+  };
+  return { info: at("info"), warn: at("warn"), error: at("error") };
+}
+
+/** Two moves and a pause, with everything a plan needs. */
+export const SMALL_PLAN: Plan = {
+  format: "springline.plan/1",
+  title: "Pull and press",
+  lengthSeconds: 300,
+  equipment: {
+    name: "Loft machines",
+    carriageTravelMm: 1000,
+    springs: [{ id: "firm", label: "firm", count: 2, stiffnessNPerMm: 0.4, preloadN: 20 }],
+  },
+  moves: {
+    "kneeling-row": {
+      name: "Kneeling row",
+      station: "carriage",
+      position: "kneeling",
+      facing: "front",
+      hands: "handles",
+      feet: "carriage",
+      sides: "both",
+      pattern: "pull",
+      muscles: { "upper-back": 1, biceps: 0.5 },
+      resistance: "springs",
+      tempo: { outSeconds: 2, backSeconds: 2 },
+    },
+  },
+  items: [
+    { id: "a", kind: "move", move: "kneeling-row", side: "both", seconds: 60, springs: { firm: 1 } },
+    { id: "rest", kind: "pause", seconds: 20, text: "Water" },
+    {
+      id: "b",
+      kind: "move",
+      move: "kneeling-row",
+      side: "both",
+      seconds: 60,
+      springs: { firm: 2 },
+      script: [{ kind: "setup", text: "Two firm springs" }],
+    },
+  ],
+};
