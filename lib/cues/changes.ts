@@ -2,9 +2,12 @@
  * What a person must do to get from one move's set-up to the next, in words and in a safe order: carriage home and
  * springs before anything else, out of straps and handles before turning, into them last.
  */
+
+import { sideWords, springWords } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { type Setup, setupOf } from "#lib/transitions/transitions.ts";
-import { type SpringCount, sideWord, springCounts, springWords } from "./words.ts";
+import { type SpringCount, springCounts } from "./springs.ts";
 
 export interface SetupChange {
   readonly kind: "carriage" | "spring-off" | "spring-on" | "hands" | "feet" | "body" | "side" | "offset";
@@ -77,15 +80,15 @@ function springChanges(plan: Plan, before: MoveItem | undefined, after: MoveItem
   const was = before?.springs ?? {};
   const ids = [...new Set([...Object.keys(was), ...Object.keys(after.springs)])];
   const differ = (sign: 1 | -1) =>
-    springCounts(plan, Object.fromEntries(ids.map((id) => [id, sign * ((after.springs[id] ?? 0) - (was[id] ?? 0))])));
-  const off = differ(-1);
-  const on = differ(1);
-  if (off.length + on.length === 0) return [];
-  return [
-    { kind: "carriage", words: "carriage home" },
-    ...(off.length > 0 ? [{ kind: "spring-off" as const, words: `take off ${springWords(off)}`, springs: off }] : []),
-    ...(on.length > 0 ? [{ kind: "spring-on" as const, words: `put on ${springWords(on)}`, springs: on }] : []),
-  ];
+    Object.fromEntries(
+      ids.map((id) => [id, Math.max(0, sign * ((own(after.springs, id) ?? 0) - (own(was, id) ?? 0)))]),
+    );
+  const change = (kind: "spring-off" | "spring-on", verb: string, counts: Record<string, number>): SetupChange[] =>
+    Object.values(counts).every((n) => n === 0)
+      ? []
+      : [{ kind, words: `${verb} ${springWords(plan.equipment, counts)}`, springs: springCounts(plan, counts) }];
+  const changes = [...change("spring-off", "take off", differ(-1)), ...change("spring-on", "put on", differ(1))];
+  return changes.length === 0 ? [] : [{ kind: "carriage", words: "carriage home" }, ...changes];
 }
 
 function bodyChanges(from: Setup | null, to: Setup): SetupChange[] {
@@ -115,7 +118,7 @@ function handWords(from: Setup | null, to: Setup): string {
 function sideChange(before: MoveItem | undefined, after: MoveItem): SetupChange[] {
   const oneSided = after.side === "left" || after.side === "right";
   if (!oneSided || (before?.side === after.side && before.move === after.move)) return [];
-  return [{ kind: "side", words: `${sideWord(after.side)} side` }];
+  return [{ kind: "side", words: `${sideWords(after.side)} side` }];
 }
 
 function offsetChange(before: MoveItem | undefined, after: MoveItem): SetupChange[] {

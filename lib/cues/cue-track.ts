@@ -4,7 +4,8 @@
  * first reps, the heads-up at its lead, the count-in in the last seconds. How they are placed is `place-item.ts`.
  */
 import { classClock } from "#lib/clock/clock.ts";
-import { headSeconds, moveItems, moveOf } from "#lib/plan/lookup.ts";
+import { countWord, moveName } from "#lib/plan/format.ts";
+import { headSeconds, moveItems } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
 import { speechSeconds } from "#lib/talk/talk.ts";
@@ -12,7 +13,6 @@ import { changeWords, setupChanges } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
 import { placeItem } from "./place-item.ts";
 import type { Cue, CueTrack, DroppedLine } from "./types.ts";
-import { countWord } from "./words.ts";
 
 /** Places every spoken line of a plan, or says by how many seconds it does not fit. Pure; never overlaps. */
 export function cueTrack(plan: Plan): CueTrack {
@@ -62,7 +62,7 @@ export function headsUpTexts(plan: Plan, item: MoveItem): string[] {
   if (!next) return ["Coming up: the close."];
   if (next.kind === "pause") return [`Coming up: a pause of ${countWord(Math.round(next.seconds))} seconds.`];
   if (next.kind !== "move") return [];
-  const name = escapeScriptText(moveOf(plan, next)?.name ?? next.move);
+  const name = escapeScriptText(moveName(plan, next));
   const changes = changeWords(setupChanges(plan, item, next).filter((change) => change.kind !== "offset"));
   return [`Coming up: ${name}, ${escapeScriptText(changes)}.`, `Coming up: ${name}.`];
 }

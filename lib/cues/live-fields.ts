@@ -3,9 +3,8 @@
  * as it is written: the parser of plan files refuses it, and a screen shows it rather than hide it.
  */
 import type { ClockRow } from "#lib/clock/clock.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
+import { moveName, sideWords, springWords } from "#lib/plan/format.ts";
 import { LIVE_FIELDS, type LiveField, type MoveItem, type Plan } from "#lib/plan/schema.ts";
-import { sideWord, springCounts, springWords } from "./words.ts";
 
 export interface LiveMoment {
   readonly plan: Plan;
@@ -30,7 +29,7 @@ export const fillLiveFields = (text: string, moment: LiveMoment): string =>
 export function liveValue(field: LiveField, { plan, item, row, total, at }: LiveMoment): string {
   switch (field) {
     case "move":
-      return moveOf(plan, item)?.name ?? item.move;
+      return moveName(plan, item);
     case "next-move":
       return nextMoveName(plan, item.id) ?? "the close";
     case "seconds-left":
@@ -38,9 +37,9 @@ export function liveValue(field: LiveField, { plan, item, row, total, at }: Live
     case "minutes-left":
       return String(Math.round(Math.max(0, total - at) / 60));
     case "side":
-      return sideWord(item.side);
+      return sideWords(item.side);
     case "springs":
-      return springWords(springCounts(plan, item.springs));
+      return springWords(plan.equipment, item.springs);
   }
 }
 
@@ -48,5 +47,5 @@ export function liveValue(field: LiveField, { plan, item, row, total, at }: Live
 export function nextMoveName(plan: Plan, itemId: string): string | undefined {
   const index = plan.items.findIndex((item) => item.id === itemId);
   const next = plan.items.slice(index + 1).find((item) => item.kind === "move");
-  return next?.kind === "move" ? (moveOf(plan, next)?.name ?? next.move) : undefined;
+  return next?.kind === "move" ? moveName(plan, next) : undefined;
 }

@@ -4,9 +4,9 @@
  * It never overlaps and never says in time what did not fit; it does not promise the best possible choice of what to drop.
  */
 import type { ClockRow } from "#lib/clock/clock.ts";
+import { countWord } from "#lib/plan/format.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
 import type { Cue, DroppedLine, SpokenKind } from "./types.ts";
-import { countWord } from "./words.ts";
 
 /** Everything about one item that placing its lines needs. Times are seconds from the start of the class. */
 export interface ItemTalk {

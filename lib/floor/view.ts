@@ -1,9 +1,10 @@
 /** What the floor shows at one moment: a pure function of the card, what happened so far, and the time. */
 import type { Card } from "#lib/card/schema.ts";
 import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
+import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
 import type { Cue } from "#lib/cues/types.ts";
-import { type SpringCount, springCounts } from "#lib/cues/words.ts";
-import { headSeconds, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
+import { moveName } from "#lib/plan/format.ts";
+import { headSeconds, isMoveItem } from "#lib/plan/lookup.ts";
 import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { type FloorLog, positionAt } from "./log.ts";
 import { type FloorPhase, type FloorStep, floorSteps } from "./steps.ts";
@@ -82,7 +83,7 @@ function floorItem(plan: Plan, item: PlanItem, index: number): FloorItem {
   return {
     id: item.id,
     kind: "move",
-    name: moveOf(plan, item)?.name ?? item.move,
+    name: moveName(plan, item),
     side: item.side,
     springs: springCounts(plan, item.springs),
     changes: setupChanges(plan, before, item),

@@ -1,6 +1,6 @@
 /** The two tracks of a signed class, for whoever plays its recording: what is said, and the chapters. */
 import type { Card } from "#lib/card/schema.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
+import { moveName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { type VttCue, vttFile } from "./webvtt.ts";
 
@@ -34,7 +34,7 @@ export function chaptersVtt(card: Card): string {
 }
 
 const moveTitle = (card: Card, item: MoveItem): string => {
-  const name = moveOf(card.plan, item)?.name ?? item.move;
+  const name = moveName(card.plan, item);
   return item.side === "left" || item.side === "right" ? `${name}, ${item.side}` : name;
 };
 

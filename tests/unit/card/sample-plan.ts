@@ -13,8 +13,8 @@ export function samplePlan(): Plan {
       name: "Carriage with four springs",
       carriageTravelMm: 900,
       springs: [
-        { id: "light", label: "Light", count: 3, stiffnessNPerMm: 0.1, preloadN: 5 },
-        { id: "heavy", label: "Heavy", count: 1, stiffnessNPerMm: 0.4, preloadN: 10 },
+        { id: "light", label: "light", count: 3, stiffnessNPerMm: 0.1, preloadN: 5 },
+        { id: "heavy", label: "heavy", count: 1, stiffnessNPerMm: 0.4, preloadN: 10 },
       ],
     },
     moves: {

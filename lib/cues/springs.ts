@@ -1,11 +1,6 @@
-/** Numbers and springs in words, as a coach says them and as the floor and the paper write them. */
+/** The springs of a set-up as a list, for a screen that draws them. */
 import { own } from "#lib/plan/lookup.ts";
-import type { ItemSide, Plan } from "#lib/plan/schema.ts";
-
-const SMALL = "no one two three four five six seven eight nine ten eleven twelve".split(" ");
-
-/** "three"; figures above twelve. */
-export const countWord = (n: number): string => SMALL[n] ?? String(n);
+import type { Plan } from "#lib/plan/schema.ts";
 
 /** How many of which spring, and how stiff one is, for a screen that draws it. */
 export interface SpringCount {
@@ -25,17 +20,3 @@ export function springCounts(plan: Plan, counts: Readonly<Record<string, number>
     .map((spring) => ({ ...spring, count: own(counts, spring.id) ?? 0 }))
     .filter((spring) => spring.count > 0);
 }
-
-/** "three light, one heavy"; "no springs" when there is none. */
-export function springWords(springs: readonly SpringCount[]): string {
-  if (springs.length === 0) return "no springs";
-  return springs.map((spring) => `${countWord(spring.count)} ${spring.label.toLowerCase()}`).join(", ");
-}
-
-const SIDE_WORDS: Record<ItemSide, string> = {
-  left: "left",
-  right: "right",
-  both: "both sides",
-  alternating: "side to side",
-};
-export const sideWord = (side: ItemSide): string => SIDE_WORDS[side];

@@ -1,0 +1,64 @@
+/** Which cards a device keeps when new ones arrive: the good ones, and the last good one where the new one is not. */
+import type { CardEnvelope } from "#lib/card/schema.ts";
+import { verifyCard } from "#lib/card/verify-card.ts";
+
+/** A card as the device keeps it: the envelope as it came, since every opening verifies it again. */
+export interface KeptCard {
+  readonly planId: string;
+  readonly envelope: CardEnvelope;
+  /** ms since the epoch, by the device's clock. */
+  readonly keptAt: number;
+}
+
+export interface Refused {
+  readonly title: string;
+  readonly reason: string;
+  /** Is an earlier, good card of the same plan still here? */
+  readonly earlierKept: boolean;
+}
+
+export interface KeptAfter {
+  readonly kept: readonly KeptCard[];
+  readonly refused: readonly Refused[];
+}
+
+/** What somebody who cannot be trusted yet says a card is about. */
+function claimOf(envelope: unknown): { planId: string | null; title: string } {
+  const edition = field(field(envelope, "card"), "edition");
+  const planId = field(edition, "planId");
+  const title = field(edition, "title");
+  return { planId: typeof planId === "string" ? planId : null, title: typeof title === "string" ? title : "A card" };
+}
+
+const field = (value: unknown, name: string): unknown =>
+  typeof value === "object" && value !== null && name in value
+    ? Object.entries(value).find(([k]) => k === name)?.[1]
+    : null;
+
+/**
+ * Takes what verifies under the studio's key. A card that does not verify, or is an older edition than the one here,
+ * leaves the kept one in its place and is named with the reason. Plans that the studio no longer sends are let go.
+ */
+export function keepCards(
+  before: readonly KeptCard[],
+  fetched: readonly unknown[],
+  trust: { readonly publicKey: string; readonly now: number },
+): KeptAfter {
+  const kept: KeptCard[] = [];
+  const refused: Refused[] = [];
+  for (const envelope of fetched) {
+    const claim = claimOf(envelope);
+    const earlier = before.find((card) => card.planId === claim.planId);
+    const verdict = verifyCard(envelope, trust.publicKey, trust.now);
+    const older = verdict.ok && earlier && verdict.card.edition.number < earlier.envelope.card.edition.number;
+    if (verdict.ok && !older) {
+      // Verified one line above: this is the shape.
+      kept.push({ planId: verdict.card.edition.planId, envelope: envelope as CardEnvelope, keptAt: trust.now });
+    } else {
+      if (earlier) kept.push(earlier);
+      const reason = verdict.ok ? "It is an older edition than the one kept here." : verdict.reason;
+      refused.push({ title: claim.title, reason, earlierKept: earlier !== undefined });
+    }
+  }
+  return { kept, refused };
+}

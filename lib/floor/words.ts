@@ -1,0 +1,20 @@
+/** Times on the floor in words and figures. */
+
+/** "4:05"; whole seconds, rounded up, never below zero. */
+export function minutesSeconds(seconds: number): string {
+  const whole = Math.max(0, Math.ceil(seconds - 1e-6));
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+}
+
+/** Below 100 as it is counted ("45"), from there as minutes and seconds ("1:40"). */
+export const secondsFigure = (seconds: number): string => (seconds < 100 ? String(seconds) : minutesSeconds(seconds));
+
+/** A class within this many seconds of its plan is on time: nobody can tell the difference. */
+const ON_TIME_SECONDS = 3;
+
+/** "on time", "1:20 late", "0:10 early". */
+export function latenessWords(lateBy: number): string {
+  if (Math.abs(lateBy) < ON_TIME_SECONDS) return "on time";
+  const figure = minutesSeconds(Math.floor(Math.abs(lateBy)));
+  return lateBy > 0 ? `${figure} late` : `${figure} early`;
+}

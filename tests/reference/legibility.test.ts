@@ -1,0 +1,98 @@
+/**
+ * Can the floor be read at 4 m? Worked out from the capitals of the very font file that is shipped, against published
+ * figures: FAA human factors design standard and ISO 9241-303 (20 arcmin for critical text, 16 at the least), and WCAG
+ * 2.2 (7:1, AAA). Assumption about the screen: a CSS pixel is 1/96 inch (CSS Values and Units), so that 1280 x 800 is a
+ * panel of about 34 x 21 cm. On a smaller panel of the same pixels the distance shrinks in proportion.
+ */
+import { readFileSync } from "node:fs";
+import { inflateSync } from "node:zlib";
+import { describe, expect, test } from "vitest";
+import { arcMinutes, capArcMinutes, MINUTES_SIZE, NAME_SIZES, SECONDS_SIZE } from "#lib/floor/legibility.ts";
+import contrast from "#tests/fixtures/wcag-contrast.json" with { type: "json" };
+
+const FONT =
+  "node_modules/@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff";
+
+/** One table of a WOFF 1.0 file: W3C WOFF File Format 1.0, sections 3 and 4. */
+function fontTable(file: Buffer, tag: string): Buffer {
+  const count = file.readUInt16BE(12);
+  for (let n = 0; n < count; n += 1) {
+    const at = 44 + n * 20;
+    if (file.toString("latin1", at, at + 4) !== tag) continue;
+    const [offset, packed, length] = [4, 8, 12].map((skip) => file.readUInt32BE(at + skip)) as [number, number, number];
+    const data = file.subarray(offset, offset + packed);
+    return packed < length ? inflateSync(data) : data;
+  }
+  throw new Error(`the font has no table ${tag}`);
+}
+
+/** Height of a capital as a share of the font size: OS/2 sCapHeight (version 2 and up) over head unitsPerEm. */
+function capRatio(): number {
+  const file = readFileSync(FONT);
+  const os2 = fontTable(file, "OS/2");
+  expect(os2.readUInt16BE(0)).toBeGreaterThanOrEqual(2);
+  return os2.readInt16BE(88) / fontTable(file, "head").readUInt16BE(18);
+}
+
+describe("angles", () => {
+  // Published table: capital height that fills 20 arcmin at 2, 3, 4, 5 m is 11.6, 17.5, 23.3, 29.1 mm.
+  test.each([
+    [11.6, 2000],
+    [17.5, 3000],
+    [23.3, 4000],
+    [29.1, 5000],
+  ])("%d mm at %d mm is 20 arcmin", (height, distance) => expect(arcMinutes(height, distance)).toBeCloseTo(20, 0));
+
+  test("NUREG-0700: height = 6.283 x distance x angle / 21600", () => {
+    expect(arcMinutes((6.283 * 4000 * 20) / 21600, 4000)).toBeCloseTo(20, 2);
+  });
+});
+
+describe("at 4 m", () => {
+  const ratio = capRatio();
+
+  test("the font's capitals are what its file says, between 0.6 and 0.75 of its size", () => {
+    expect(ratio).toBeGreaterThan(0.6);
+    expect(ratio).toBeLessThan(0.75);
+  });
+
+  test.each(NAME_SIZES.map((size) => [size]))("a move's name of %d px fills 20 arcmin or more", (size) => {
+    expect(capArcMinutes(size, ratio, 4000)).toBeGreaterThanOrEqual(20);
+  });
+
+  test("the seconds fill more than 28 arcmin, as figures that change should", () => {
+    for (const size of [SECONDS_SIZE, MINUTES_SIZE]) expect(capArcMinutes(size, ratio, 4000)).toBeGreaterThan(28);
+  });
+});
+
+/** WCAG 2.2, "relative luminance" and "contrast ratio". */
+function ratioOf(fg: string, bg: string): number {
+  const luminance = (hex: string) => {
+    const [r, g, b] = [1, 3, 5].map((at) => {
+      const c = Number.parseInt(hex.slice(at, at + 2), 16) / 255;
+      return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
+    }) as [number, number, number];
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  const [a, b] = [luminance(fg), luminance(bg)];
+  return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+}
+
+describe("contrast", () => {
+  test.each(contrast.pairs)("the formula gives the published ratio of $fg on $bg", ({ fg, bg, ratio }) => {
+    expect(ratioOf(fg, bg)).toBeCloseTo(ratio, 3);
+  });
+
+  test("every colour of words on the floor is 7:1 or more on every ground it may stand on", () => {
+    const css = readFileSync("app/floor/floor.css", "utf8");
+    const colours = new Map([...css.matchAll(/(--floor-[a-z-]+):\s*(#[0-9a-f]{6})/g)].map((m) => [m[1], m[2]]));
+    const hex = (name: string) => colours.get(`--floor-${name}`) ?? "";
+    for (const ground of ["ground", "raised"]) {
+      for (const words of ["chalk", "soft", "say", "warn"]) {
+        expect([words, ground, ratioOf(hex(words), hex(ground)) >= 7]).toEqual([words, ground, true]);
+      }
+    }
+    expect(ratioOf(hex("ground"), hex("chalk"))).toBeGreaterThanOrEqual(7);
+    expect(ratioOf(hex("ground"), hex("say"))).toBeGreaterThanOrEqual(7);
+  });
+});
