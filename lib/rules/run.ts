@@ -15,7 +15,7 @@ export interface PlanCheck {
   readonly total: number;
   /** Seconds of its slot. */
   readonly length: number;
-  /** In plan order (what is about the whole plan first), then by level, then by rule id. */
+  /** In plan order (what is about the whole plan first), then by level, then by rule id; a rule's own order within that. */
   readonly findings: readonly Finding[];
 }
 
@@ -74,7 +74,7 @@ function toFinding(rule: AnyRule, f: Found, level: FindingLevel, place: Places):
     items,
     message: fillMessage(rule.messages[f.message] ?? f.message, f.values),
     values: f.values,
-    key: `${rule.id}:${f.message}:${[...items].sort().join(",")}`,
+    key: `${rule.id}:${f.message}:${[...items].sort().join(",")}${f.about === undefined ? "" : `:${f.about}`}`,
   };
 }
 
@@ -83,10 +83,7 @@ const LEVEL_ORDER: readonly FindingLevel[] = ["must", "look", "info"];
 function findingOrder(place: Places) {
   const first = (f: Finding): number => (f.items[0] === undefined ? -1 : (place.get(f.items[0]) ?? -1));
   return (a: Finding, b: Finding): number =>
-    first(a) - first(b) ||
-    LEVEL_ORDER.indexOf(a.level) - LEVEL_ORDER.indexOf(b.level) ||
-    compareText(a.rule, b.rule) ||
-    compareText(a.key ?? "", b.key ?? "");
+    first(a) - first(b) || LEVEL_ORDER.indexOf(a.level) - LEVEL_ORDER.indexOf(b.level) || compareText(a.rule, b.rule);
 }
 
 /** By code unit: a locale's order would differ from one reader to the next. */

@@ -11,7 +11,7 @@ export interface Finding {
   readonly items: readonly string[];
   readonly message: string;
   readonly values: Readonly<Record<string, unknown>>;
-  /** The same finding from one run and one reader to the next: rule, items and message id, never the words. */
+  /** The same finding from one run and one reader to the next: rule, message id, items and what of them, never the words. */
   readonly key?: string;
 }
 
@@ -42,6 +42,8 @@ export interface Found<M extends string = string> {
   readonly items: readonly string[];
   /** Fills the holes of the message and goes out with the finding. See `fillMessage` for how values are worded. */
   readonly values: Readonly<Record<string, unknown>>;
+  /** Tells two findings of one message and the same items apart: a spring, a group, a condition. Part of the key. */
+  readonly about?: string;
   /** A level below the rule's own for this case; the house standard's level wins over both. */
   readonly level?: FindingLevel;
 }

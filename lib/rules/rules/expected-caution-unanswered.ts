@@ -63,7 +63,9 @@ export const expectedCautionUnanswered = defineRule({
         lack: lackOf(open),
         source,
       };
-      return [{ message: "unanswered" as const, items: open.map((found) => found.placed.item.id), values }];
+      return [
+        { message: "unanswered" as const, about: condition, items: open.map((found) => found.placed.item.id), values },
+      ];
     });
   },
 });

@@ -50,10 +50,10 @@ export const springsNotThere = defineRule({
             springId: id,
             wanted,
           };
-          if (!spring) return [{ message: "unknown", items: [item.id], values }];
+          if (!spring) return [{ message: "unknown", items: [item.id], about: id, values }];
           const there = spring.count === 0 ? "none" : plural(spring.count, "of it", "of them");
           const counts = { there, count: spring.count, tooMany: wanted - spring.count };
-          return [{ message: "too-many", items: [item.id], values: { ...values, ...counts } }];
+          return [{ message: "too-many", items: [item.id], about: id, values: { ...values, ...counts } }];
         }),
     );
   },

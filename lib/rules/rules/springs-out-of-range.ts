@@ -38,8 +38,10 @@ export const springsOutOfRange = defineRule({
         const spring = springLabel(plan.equipment, id);
         const values = { itemName: itemName(plan, placed.item), spring, springId: id, count, least, most };
         const items = [placed.item.id];
-        if (count < least) return [{ message: "light", items, values: { ...values, difference: least - count } }];
-        if (count > most) return [{ message: "heavy", items, values: { ...values, difference: count - most } }];
+        if (count < least)
+          return [{ message: "light", items, about: id, values: { ...values, difference: least - count } }];
+        if (most !== null && count > most)
+          return [{ message: "heavy", items, about: id, values: { ...values, difference: count - most } }];
         return [];
       }),
     );
@@ -53,7 +55,6 @@ function bounds({ item, move: library }: PlacedMove) {
     id,
     count: own(item.springs, id) ?? 0,
     least: own(min, id) ?? 0,
-    /** No bound is written as a number no machine reaches: values are plain JSON. */
-    most: own(max, id) ?? 999,
+    most: own(max, id) ?? null,
   }));
 }

@@ -17,7 +17,7 @@ export const themeMissed = defineRule({
   source: COMMON_PRACTICE,
   limits: z.strictObject({ toleranceShare: z.number().min(0).max(1).default(0) }),
   messages: {
-    missed: "{theme} asks for {wantedShare} {group}, the class has {actualShare}: give it {missingSeconds} more.",
+    missed: "{theme} asks for {wantedShare} {group}, the class has {actualShare}: give it about {missingSeconds} more.",
     absent: "{theme} asks for {wantedShare} {group} and no move trains it: add one.",
   },
   examples: {
@@ -40,20 +40,23 @@ export const themeMissed = defineRule({
       const wanted = plan.theme?.shares?.[group] ?? 0;
       const { seconds = 0, share = 0 } = balance.groups[group] ?? {};
       if (share >= wanted - toleranceShare - 1e-9) return [];
-      const values = { theme: plan.theme?.name ?? "", group: tagWords(group), groupId: group, wantedShare: wanted };
-      if (seconds === 0 || wanted === 1)
-        return [
-          {
-            message: absentOrMissed(seconds),
-            items: [],
-            values: { ...values, actualShare: share, missingSeconds: all - seconds },
-          },
-        ];
-      // Time added to the group adds to the whole too: (seconds + x) / (all + x) = wanted.
-      const missingSeconds = Math.ceil((wanted * all - seconds) / (1 - wanted));
-      return [{ message: "missed" as const, items: [], values: { ...values, actualShare: share, missingSeconds } }];
+      const values = {
+        theme: plan.theme?.name ?? "",
+        group: tagWords(group),
+        groupId: group,
+        wantedShare: wanted,
+        actualShare: share,
+        missingSeconds: missingSeconds(seconds, all, wanted),
+      };
+      return [{ message: seconds === 0 ? ("absent" as const) : ("missed" as const), items: [], about: group, values }];
     });
   },
 });
 
-const absentOrMissed = (seconds: number): "absent" | "missed" => (seconds === 0 ? "absent" : "missed");
+/**
+ * Weighted seconds to add to a group. They add to the whole too: (seconds + x) / (all + x) = wanted. For all of it the
+ * others' time must go instead.
+ */
+function missingSeconds(seconds: number, all: number, wanted: number): number {
+  return Math.ceil(wanted < 1 ? (wanted * all - seconds) / (1 - wanted) : all - seconds);
+}
