@@ -1,0 +1,66 @@
+"use client";
+/** Who is signed in, day or night, and the way out. */
+import { useEffect, useRef, useState } from "react";
+import type { Role } from "#lib/policy/can.ts";
+import styles from "./account-menu.module.css";
+import { SchemeChoice } from "./scheme-choice.tsx";
+import { SignOut } from "./sign-out.tsx";
+import { ROLE_WORDS } from "./words.ts";
+
+interface AccountProps {
+  readonly id: string;
+  readonly name: string;
+  readonly email: string;
+  readonly roles: readonly Role[];
+}
+
+export function AccountMenu({ id, name, email, roles }: AccountProps) {
+  const [open, setOpen] = useState(false);
+  const box = useRef<HTMLDivElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (!open) return;
+    const outside = (event: PointerEvent) => {
+      if (event.target instanceof Node && !box.current?.contains(event.target)) setOpen(false);
+    };
+    const onEscape = (event: KeyboardEvent) => {
+      if (event.key !== "Escape") return;
+      setOpen(false);
+      button.current?.focus();
+    };
+    document.addEventListener("pointerdown", outside);
+    document.addEventListener("keydown", onEscape);
+    return () => {
+      document.removeEventListener("pointerdown", outside);
+      document.removeEventListener("keydown", onEscape);
+    };
+  }, [open]);
+  return (
+    <div className={styles.account} ref={box}>
+      <button
+        ref={button}
+        type="button"
+        className={styles.name}
+        aria-expanded={open}
+        aria-controls="account"
+        onClick={() => setOpen(!open)}
+      >
+        {name.split(" ")[0]}
+        <span className="visually-hidden">: your account</span>
+      </button>
+      <div id="account" className={styles.sheet} hidden={!open}>
+        <p>
+          <strong>{name}</strong>
+          <br />
+          <span className="quiet small">
+            {email}
+            <br />
+            {roles.map((role) => ROLE_WORDS[role].name).join(", ")}
+          </span>
+        </p>
+        <SchemeChoice />
+        <SignOut userId={id} />
+      </div>
+    </div>
+  );
+}

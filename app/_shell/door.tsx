@@ -1,0 +1,26 @@
+/** The frame of the pages before one is inside: sign-in, first run, joining. */
+import type { ReactNode } from "react";
+import styles from "./door.module.css";
+import { Mark } from "./mark.tsx";
+
+interface DoorProps {
+  readonly title: string;
+  readonly lead: ReactNode;
+  readonly children: ReactNode;
+}
+
+export function Door({ title, lead, children }: DoorProps) {
+  return (
+    <main className={styles.door}>
+      <div className={styles.rail} aria-hidden="true" />
+      <div className={styles.inside}>
+        <p className={styles.program}>
+          <Mark /> Springline
+        </p>
+        <h1>{title}</h1>
+        <p className={styles.lead}>{lead}</p>
+        {children}
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,80 @@
+/**
+ * The copies of plans and months that this device keeps for working with no network. On signing out they are cleared,
+ * but only once the server has everything that is in them. Client only.
+ */
+import { IndexeddbPersistence } from "y-indexeddb";
+import * as Y from "yjs";
+import { connectDoc, saveStatus } from "#lib/client/provider.ts";
+import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
+import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
+import type { DocKind } from "#lib/protocol/messages.ts";
+
+/** One kept copy: `springline/plan/<id>/<generation>/<user>`. */
+interface Copy {
+  readonly database: string;
+  readonly kind: DocKind;
+  readonly key: string;
+  readonly generation: string;
+}
+
+/** How long a copy may take to be saved before it counts as not saved, in ms. */
+const PATIENCE_MS = 8000;
+
+/** Copies of this person on this device. Browsers that cannot list them have none that could be cleared. */
+export async function keptCopies(userId: string): Promise<Copy[]> {
+  const all = (await indexedDB.databases?.().catch(() => [])) ?? [];
+  return all.flatMap(({ name }) => {
+    const [program, kind, key, generation, user] = (name ?? "").split("/");
+    const ours = program === "springline" && (kind === "plan" || kind === "month") && user === userId;
+    return ours && name && key && generation ? [{ database: name, kind, key, generation }] : [];
+  });
+}
+
+/** Offers one copy to the server; true when all of it is on the server's disk. */
+export async function isSaved(copy: Copy): Promise<boolean> {
+  const doc = new Y.Doc();
+  const store = new IndexeddbPersistence(copy.database, doc);
+  await store.whenSynced;
+  const saved = await offered(copy, doc);
+  await store.destroy();
+  doc.destroy();
+  return saved;
+}
+
+function offered(copy: Copy, doc: Y.Doc): Promise<boolean> {
+  return new Promise((resolve) => {
+    const done = (saved: boolean) => {
+      clearTimeout(patience);
+      // Not from inside the connection's own callback.
+      queueMicrotask(() => link.stop());
+      resolve(saved);
+    };
+    const patience = setTimeout(() => done(false), PATIENCE_MS);
+    const link = connectDoc({
+      origin: location.origin.replace(/^http/, "ws"),
+      name: { kind: copy.kind, key: copy.key },
+      doc,
+      docVersion: copy.kind === "plan" ? PLAN_DOC_VERSION : MONTH_DOC_VERSION,
+      ...(copy.kind === "plan" ? { editorVersion: EDITOR_VERSION } : {}),
+      generation: copy.generation,
+      onState: (state) => {
+        const { kind } = saveStatus(state, true);
+        if (kind === "saved") done(true);
+        else if (kind === "refused") done(false);
+      },
+    });
+  });
+}
+
+/** Removes the copies; resolves when the browser has let go of them, or after a moment when another tab holds one. */
+export async function clearCopies(copies: readonly Copy[]): Promise<void> {
+  await Promise.all(
+    copies.map(
+      ({ database }) =>
+        new Promise<void>((resolve) => {
+          const request = indexedDB.deleteDatabase(database);
+          request.onsuccess = request.onerror = request.onblocked = () => resolve();
+        }),
+    ),
+  );
+}

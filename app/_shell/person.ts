@@ -1,0 +1,29 @@
+/** Who opens a page: asked by every page of the workspace before it shows anything. Server only. */
+import { headers } from "next/headers";
+import { redirect } from "next/navigation";
+import { readStudio, type Studio } from "#db/repos/studio-repo.ts";
+import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
+import { type Springline, springline } from "#server/springline.ts";
+
+export interface Visit {
+  readonly app: Springline;
+  readonly who: SignedIn;
+  readonly studio: Studio;
+}
+
+/** The signed-in person; anybody else is sent to sign in (and back to `path`), or to the first run of a new studio. */
+export async function requirePerson(path: string): Promise<Visit> {
+  const app = springline();
+  const studio = readStudio(app.db);
+  if (!studio) redirect("/first-run");
+  const who = await actorFromHeaders(await headers(), app);
+  if (!who) redirect(`/sign-in?to=${encodeURIComponent(path)}`);
+  return { app, who, studio };
+}
+
+/** A path of this program to go on to after signing in; anything else (another site, a loop) leads to the desk. */
+export function safePath(to: string | string[] | undefined): string {
+  const path = typeof to === "string" ? to : "";
+  const ours = /^\/[A-Za-z0-9][A-Za-z0-9/_.?=&%~-]*$/.test(path) && !path.startsWith("/sign-in");
+  return ours ? path : "/desk";
+}

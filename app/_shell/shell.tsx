@@ -1,0 +1,67 @@
+/**
+ * The frame of a workspace page: skip link, the way around, who is signed in, and the page's content. The floor, the
+ * print sheet and the plan page have frames of their own.
+ */
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { can } from "#lib/policy/can.ts";
+import { AccountMenu } from "./account-menu.tsx";
+import { Mark } from "./mark.tsx";
+import type { Visit } from "./person.ts";
+import styles from "./shell.module.css";
+
+export type Section = "desk" | "programme" | "library" | "people" | "studio";
+
+interface Place {
+  readonly section: Section;
+  readonly href: string;
+  readonly name: string;
+}
+
+/** What this person's roles open; nothing is shown that would refuse them. */
+export function placesFor(who: Visit["who"]): Place[] {
+  const { actor } = who;
+  const places: (Place | false)[] = [
+    { section: "desk", href: "/desk", name: "Desk" },
+    can(actor, "programme.read") && { section: "programme", href: "/programme", name: "Programme" },
+    can(actor, "library.read") && { section: "library", href: "/library", name: "Library" },
+    can(actor, "people.manage") && { section: "people", href: "/people", name: "People" },
+    can(actor, "rooms.manage") && { section: "studio", href: "/studio", name: "Studio" },
+  ];
+  return places.filter((place) => place !== false);
+}
+
+interface ShellProps {
+  readonly visit: Visit;
+  /** Undefined on pages that belong to no section. */
+  readonly section?: Section;
+  readonly children: ReactNode;
+}
+
+export function Shell({ visit, section, children }: ShellProps) {
+  const { who, studio } = visit;
+  return (
+    <div className={styles.page}>
+      <a className="skip" href="#content">
+        Skip to the content
+      </a>
+      <header className={styles.head}>
+        <Link className={styles.home} href="/desk">
+          <Mark />
+          <span className={styles.studio}>{studio.name}</span>
+        </Link>
+        <nav className={styles.way} aria-label="Main">
+          {placesFor(who).map((place) => (
+            <Link key={place.section} href={place.href} aria-current={place.section === section ? "page" : undefined}>
+              {place.name}
+            </Link>
+          ))}
+        </nav>
+        <AccountMenu id={who.actor.id} name={who.name} email={who.email} roles={who.actor.roles} />
+      </header>
+      <main id="content" className={styles.content} tabIndex={-1}>
+        {children}
+      </main>
+    </div>
+  );
+}

@@ -1,0 +1,44 @@
+"use client";
+import type { FormEvent } from "react";
+import styles from "../_shell/door.module.css";
+import { Field, textOf } from "../_shell/field.tsx";
+import { Problem } from "../_shell/problem.tsx";
+import { useSend } from "../_shell/use-send.ts";
+
+export function FirstRunForm() {
+  const sending = useSend();
+  const submit = async (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const form = new FormData(event.currentTarget);
+    const [studio, town, name, email, password] = (["studio", "town", "name", "email", "password"] as const).map(
+      (key) => textOf(form, key),
+    );
+    const body = { studio, town, name, email, password, teaches: form.has("teaches") };
+    if ((await sending.run("POST", "/api/first-run", body)) !== undefined) location.assign("/desk");
+  };
+  return (
+    <form className={styles.form} onSubmit={submit}>
+      <Field label="Name of the studio" name="studio" required maxLength={120} autoComplete="organization" />
+      <Field label="Town" name="town" maxLength={120} autoComplete="address-level2" />
+      <Field label="Your name" name="name" required maxLength={100} autoComplete="name" />
+      <Field label="E-mail" name="email" type="email" required autoComplete="username" />
+      <Field
+        label="Password"
+        name="password"
+        type="password"
+        required
+        minLength={10}
+        maxLength={128}
+        autoComplete="new-password"
+        hint="At least 10 characters. A few words in a row are easier to keep than one strange one."
+      />
+      <label className="check">
+        <input type="checkbox" name="teaches" />I also teach here
+      </label>
+      <Problem say={sending.problem} />
+      <button type="submit" className="button button-strong" disabled={sending.busy}>
+        {sending.busy ? "Making the studio" : "Make the studio"}
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,30 @@
+/** Joining by an invitation link: says whose studio it is and what one may do there, then asks for name and password. */
+import type { Metadata } from "next";
+import Link from "next/link";
+import { readJoin } from "#server/people/join.ts";
+import { springline } from "#server/springline.ts";
+import { Door } from "../../_shell/door.tsx";
+import { ROLE_WORDS } from "../../_shell/words.ts";
+import { JoinForm } from "./join-form.tsx";
+
+export const metadata: Metadata = { title: "Join", referrer: "no-referrer" };
+
+export default async function JoinPage({ params }: { readonly params: Promise<{ readonly invitationId: string }> }) {
+  const { invitationId } = await params;
+  const join = readJoin(springline(), invitationId);
+  if (!join.ok) {
+    return (
+      <Door title="This link does not open" lead={join.error.message}>
+        <Link className="button" href="/sign-in">
+          Sign in
+        </Link>
+      </Door>
+    );
+  }
+  const { studio, email, name, roles } = join.value;
+  return (
+    <Door title={`Join ${studio}`} lead={`You come as ${roles.map((role) => ROLE_WORDS[role].name).join(" and ")}.`}>
+      <JoinForm invitationId={invitationId} email={email} name={name ?? ""} />
+    </Door>
+  );
+}

@@ -1,0 +1,32 @@
+"use client";
+import type { FormEvent } from "react";
+import styles from "../_shell/door.module.css";
+import { Field, textOf } from "../_shell/field.tsx";
+import { Problem } from "../_shell/problem.tsx";
+import { useSend } from "../_shell/use-send.ts";
+
+/** A full page load follows, so that nothing of an earlier session stays in the page's memory. */
+export function SignInForm({ to }: { readonly to: string }) {
+  const sending = useSend();
+  const submit = async (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const form = new FormData(event.currentTarget);
+    const body = { email: textOf(form, "email").trim(), password: textOf(form, "password") };
+    const done = await sending.run("POST", "/api/auth/sign-in/email", body);
+    if (done !== undefined) location.assign(to);
+  };
+  return (
+    <form className={styles.form} onSubmit={submit}>
+      <Field label="E-mail" name="email" type="email" autoComplete="username" required autoFocus />
+      <Field label="Password" name="password" type="password" autoComplete="current-password" required />
+      <Problem say={sending.problem} />
+      <button type="submit" className="button button-strong" disabled={sending.busy}>
+        {sending.busy ? "Signing in" : "Sign in"}
+      </button>
+      <p className="quiet small">
+        No account yet? The manager of your studio makes an invitation link. Forgotten your password? They make a new
+        link.
+      </p>
+    </form>
+  );
+}
