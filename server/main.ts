@@ -2,13 +2,20 @@
  * The process: `main.ts` runs the studio, `--dev` while working on it, `--demo` with the invented one. Says where it
  * is, stops on a signal with everything saved, and ends with one sentence when it cannot run.
  */
+import { DatabaseRefused } from "#db/connection.ts";
+import { DatabaseInUse } from "#db/repos/lock-repo.ts";
 import { type Env, EnvError, type Mode, readEnv } from "#server/env.ts";
+import { CannotListen } from "#server/http/serve.ts";
 import { createLog, type Log } from "#server/log.ts";
 import { type Program, startProgram } from "#server/program.ts";
+import { SigningKeyError } from "#server/signing/keys.ts";
 import type { Springline } from "#server/springline.ts";
 
-const KNOWN_REFUSALS = new Set(["DatabaseRefused", "DatabaseInUse", "SigningKeyError", "CannotListen"]);
+/** What the person who started it can do something about: one sentence each. */
+const REFUSALS = [EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError, CannotListen];
 
+// The database, its log and the secret are for the account that runs the server alone.
+process.umask(0o077);
 await run(process.argv.includes("--demo") ? "demo" : process.argv.includes("--dev") ? "dev" : "live");
 
 async function run(mode: Mode): Promise<void> {
@@ -24,10 +31,10 @@ async function run(mode: Mode): Promise<void> {
   }
 }
 
-/** What the person who started it can do something about is one line; everything else is a bug and shows its place. */
+/** A refusal is one line; everything else is a bug and shows its place. */
 function refuse(error: unknown, log: Log | undefined): never {
-  const known = error instanceof EnvError || (error instanceof Error && KNOWN_REFUSALS.has(error.constructor.name));
-  if (known) process.stderr.write(`${error.message}\n`);
+  const known = REFUSALS.some((kind) => error instanceof kind);
+  if (known && error instanceof Error) process.stderr.write(`${error.message}\n`);
   else if (log) log.fatal({ err: error }, "could not start");
   else process.stderr.write(`${error instanceof Error ? error.stack : String(error)}\n`);
   process.exit(1);

@@ -3,15 +3,18 @@
  * the present session, a new password. All others (sign-up, organizations, members, invitations, tokens, profile) are
  * not there, so that nothing goes past `server/people` and lib/policy.
  */
-import { MAX_BODY_BYTES, TOO_LARGE } from "#server/http/body.ts";
-import { checkOrigin, respond } from "#server/http/respond.ts";
-import { type AppError, NOT_FOUND } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
 
+import { MAX_BODY_BYTES, TOO_LARGE } from "#server/http/body.ts";
+import { checkOrigin, respond, respondWithCookies } from "#server/http/respond.ts";
+import { type AppError, NOT_FOUND, ok } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { freshenSession } from "./actor.ts";
+
+const PRESENT_SESSION = "/api/auth/get-session";
 const OPEN = new Set([
   "POST /api/auth/sign-in/email",
   "POST /api/auth/sign-out",
-  "GET /api/auth/get-session",
+  `GET ${PRESENT_SESSION}`,
   "POST /api/auth/change-password",
 ]);
 
@@ -32,9 +35,17 @@ export async function answerAuth(app: Springline, request: Request): Promise<Res
   const origin = checkOrigin(app, request);
   if (!origin.ok) return respond(origin);
   if (Number(request.headers.get("content-length") ?? 0) > MAX_BODY_BYTES) return respond(TOO_LARGE);
+  if (path === PRESENT_SESSION) return presentSession(app, request);
   const response = await app.auth.handler(request);
-  if (path !== "/api/auth/get-session" && response.ok) app.rooms.refreshAccess();
+  if (response.ok) app.rooms.refreshAccess();
   return response.ok ? response : refusal(response);
+}
+
+/** Who is signed in, or null. Moves the session's end on; keeps its token out of the reach of scripts. */
+async function presentSession(app: Springline, request: Request): Promise<Response> {
+  const { who, cookies } = await freshenSession(request.headers, app);
+  const shown = who && { user: { id: who.actor.id, name: who.name, email: who.email, roles: who.actor.roles } };
+  return respondWithCookies(ok(shown), cookies);
 }
 
 async function refusal(response: Response): Promise<Response> {
