@@ -54,7 +54,10 @@ export const LiveFieldNode = Node.create({
   renderHTML: ({ HTMLAttributes, node }) => ["span", HTMLAttributes, `{${String(node.attrs.name)}}`],
 });
 
-export const scriptNodes = [ScriptDocument, CueLine, LiveFieldNode, Text];
+/** Letters. */
+export const scriptText = Text;
+
+export const scriptNodes = [ScriptDocument, CueLine, LiveFieldNode, scriptText];
 
 /** Nothing but the nodes: for conversions and tests. */
 export const scriptSchema = (): Schema => getSchema([...scriptNodes, Extension.create({ name: "none" })]);

@@ -2,8 +2,9 @@
  * Plain text from elsewhere as cue lines: one line of text, one cue line, its kind guessed from a word before a colon.
  * Bounded, because a pasted book would be one change too large for anybody to take.
  */
-import { parseScriptText, type ScriptPiece } from "#lib/doc/script.ts";
+
 import { CUE_KINDS, type CueKind } from "#lib/plan/schema.ts";
+import { parseScriptText, type ScriptPiece } from "#lib/plan/script-text.ts";
 import { KIND_WORDS } from "./words.ts";
 
 export const MAX_PASTED_LINES = 200;

@@ -11,7 +11,7 @@ import { type FlatScript, flatScript, lineAt, lineEnd, offsetOf, quoteBetween } 
 export type WordsAnchor = Extract<Anchor, { kind: "words" }>;
 
 /** UTF-16 units. More than this is a whole script: comment on the item instead. */
-export const MAX_QUOTE = 600;
+export const MAX_QUOTE = 500;
 /** A shorter quote may stand in many places; it is not looked for again once its place is lost. */
 const MIN_SEARCHED_QUOTE = 8;
 

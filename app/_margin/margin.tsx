@@ -1,0 +1,93 @@
+"use client";
+/**
+ * The margin: findings and threads as slips at the height of what they are about. Given the rail's layout they stand
+ * beside it, tied to it by lines; without one (a narrow screen, an item's own sheet) they are a plain list.
+ */
+import { useMemo, useState } from "react";
+import type { PlanSession } from "#app/_plan/session.ts";
+import { useSnapshot } from "#app/_plan/use-session.ts";
+import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
+import type { RailLayout } from "#lib/rail/layout.ts";
+import { FindingSlip } from "./finding-slip.tsx";
+import styles from "./margin.module.css";
+import { NewThread } from "./new-thread.tsx";
+import { SlipTies } from "./slip-ties.tsx";
+import { ThreadSlip } from "./thread-slip.tsx";
+import { useSlipPlaces } from "./use-slip-places.ts";
+
+export interface MarginProps {
+  readonly session: PlanSession;
+  /** Where everything stands on the rail; null for a plain list. The margin's top must be the rail's top. */
+  readonly placements: RailLayout | null;
+  /** Only what is about this item. */
+  readonly itemId?: string;
+}
+
+export function Margin({ session, placements, itemId }: MarginProps) {
+  const snap = useSnapshot(session);
+  const [showSettled, setShowSettled] = useState(false);
+  const { plan, findings, threads, rights } = snap;
+  const slips = useMemo(
+    () => slipsOf({ plan, findings, threads, showSettled, ...(itemId === undefined ? {} : { only: itemId }) }),
+    [plan, findings, threads, showSettled, itemId],
+  );
+  const settled = threads.filter((t) => t.settled && (itemId === undefined || aboutItem(t.anchor, itemId))).length;
+  const { places, height, headHeight, measure, measureHead } = useSlipPlaces(slips, placements);
+  const beside = placements !== null;
+
+  return (
+    <section
+      className={beside ? styles.beside : styles.list}
+      style={beside ? { minHeight: height } : undefined}
+      aria-label={itemId === undefined ? "Findings and threads" : "Findings and threads of this item"}
+    >
+      <div ref={measureHead} className={styles.head}>
+        <p className={styles.counts}>{itemId === undefined ? countWords(findings, threads) : countsOf(slips)}</p>
+        {rights.comments && <NewThread session={session} itemId={itemId ?? snap.selectedId} />}
+        {settled > 0 && (
+          <button
+            type="button"
+            className={styles.link}
+            aria-expanded={showSettled}
+            onClick={() => setShowSettled(!showSettled)}
+          >
+            {showSettled ? "hide" : "show"} {settled} settled
+          </button>
+        )}
+      </div>
+      {beside && <SlipTies slips={slips} places={places} layout={placements} height={height} />}
+      <ul className={styles.slips} aria-label="Slips">
+        {slips.map((slip) => (
+          <li
+            key={slip.id}
+            ref={measure(slip.id)}
+            className={styles.slipPlace}
+            style={beside ? { top: places.get(slip.id) ?? headHeight } : undefined}
+            data-about={slip.about ?? undefined}
+          >
+            <SlipBody session={session} slip={slip} selected={slip.about !== null && slip.about === snap.selectedId} />
+          </li>
+        ))}
+      </ul>
+      {slips.length === 0 && !beside && <p className={styles.nothing}>Nothing here.</p>}
+    </section>
+  );
+}
+
+function SlipBody({ session, slip, selected }: { session: PlanSession; slip: Slip; selected: boolean }) {
+  return slip.kind === "finding" ? (
+    <FindingSlip session={session} finding={slip.finding} selected={selected} />
+  ) : (
+    <ThreadSlip session={session} thread={slip.thread} selected={selected} />
+  );
+}
+
+const aboutItem = (anchor: { kind: string; itemId?: string }, itemId: string): boolean => anchor.itemId === itemId;
+
+function countsOf(slips: readonly Slip[]): string {
+  const findings = slips.flatMap((slip) => (slip.kind === "finding" ? [slip.finding] : []));
+  return countWords(
+    findings,
+    slips.flatMap((slip) => (slip.kind === "thread" ? [slip.thread] : [])),
+  );
+}

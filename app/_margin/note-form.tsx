@@ -1,0 +1,82 @@
+"use client";
+/** A note that goes with a step, and the step's button. What was typed stays until the server has taken it. */
+import { type FormEvent, type ReactNode, useId, useRef, useState } from "react";
+import styles from "./margin.module.css";
+import type { Sent } from "./send.ts";
+
+interface Props {
+  readonly label: string;
+  readonly verb: string;
+  /** Asked for when nothing was written; undefined: the note may be left out. */
+  readonly required?: string;
+  readonly submit: (note: string) => Promise<Sent>;
+  readonly onDone: () => void;
+  readonly onLeave: () => void;
+  readonly onRefused?: (sent: Extract<Sent, { ok: false }>) => void;
+  /** Why the step cannot be taken just now, as ids of what says so; the button then says no. */
+  readonly blockedBy?: string;
+  readonly children?: ReactNode;
+}
+
+const MAX_NOTE = 4000;
+
+export function NoteForm(props: Props) {
+  const { label, verb, required, submit, onDone, onLeave, onRefused, blockedBy } = props;
+  const [note, setNote] = useState("");
+  const [problem, setProblem] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+  const field = useRef<HTMLTextAreaElement>(null);
+  const id = useId();
+
+  async function go(event: FormEvent) {
+    event.preventDefault();
+    if (busy || blockedBy !== undefined) return;
+    if (required !== undefined && note.trim() === "") {
+      setProblem(required);
+      field.current?.focus();
+      return;
+    }
+    setBusy(true);
+    setProblem(null);
+    const sent = await submit(note.trim());
+    setBusy(false);
+    if (sent.ok) return onDone();
+    setProblem(sent.message);
+    onRefused?.(sent);
+  }
+
+  return (
+    <form className={styles.dialog} onSubmit={go}>
+      <div className="field">
+        <label htmlFor={id}>{label}</label>
+        <textarea
+          ref={field}
+          id={id}
+          rows={3}
+          maxLength={MAX_NOTE}
+          value={note}
+          onChange={(event) => setNote(event.target.value)}
+          aria-invalid={problem !== null && required !== undefined && note.trim() === ""}
+          aria-describedby={problem === null ? undefined : `${id}-problem`}
+        />
+      </div>
+      <p role="alert" id={`${id}-problem`} className={problem === null ? "visually-hidden" : "problem"}>
+        {problem}
+      </p>
+      {props.children}
+      <div className={styles.dialogActs}>
+        <button type="button" className="button button-quiet" onClick={onLeave}>
+          Not now
+        </button>
+        <button
+          type="submit"
+          className="button button-strong"
+          aria-disabled={busy || blockedBy !== undefined}
+          aria-describedby={blockedBy}
+        >
+          {busy ? "One moment…" : verb}
+        </button>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,93 @@
+/** A plan as it is about to be signed: in figures, item by item, with its findings and what stands in the way. */
+import { nameOf } from "#app/_plan/words.ts";
+import { classClock } from "#lib/clock/clock.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { FindingList } from "./finding-list.tsx";
+import { LEVEL_WORDS } from "./finding-slip.tsx";
+import styles from "./margin.module.css";
+import type { Reading } from "./reading.ts";
+
+export function ReadingView({ reading }: { readonly reading: Reading }) {
+  const { plan, findings, blockers, changedSince } = reading;
+  return (
+    <div className={styles.dialog}>
+      {blockers.length > 0 && (
+        <div id="sign-off-blockers" className="problem">
+          <p>It cannot be signed off yet:</p>
+          <ul>
+            {blockers.map((blocker) => (
+              <li key={blocker.code}>{blocker.message}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {changedSince && changedSince.length > 0 && (
+        <div className="notice">
+          <p>Changed since you read it last:</p>
+          <ul>
+            {changedSince.map((change) => (
+              <li key={change.message}>{change.message}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {plan && <Figures plan={plan} />}
+      {(["must", "look", "info"] as const).map((level) => {
+        const own = findings.filter((f) => f.level === level);
+        if (own.length === 0 || plan === null) return null;
+        return (
+          <div key={level}>
+            <h3>
+              {LEVEL_WORDS[level]}: {own.length}
+            </h3>
+            <FindingList plan={plan} findings={own} />
+          </div>
+        );
+      })}
+      {findings.length === 0 && <p>The checks found nothing.</p>}
+      <p className="quiet small mono">this exact plan: {reading.hash.slice(0, 12)}</p>
+    </div>
+  );
+}
+
+function Figures({ plan }: { readonly plan: Plan }) {
+  const { rows, total } = classClock(plan);
+  const moves = plan.items.filter((item) => item.kind === "move");
+  const start = new Map(rows.map((row) => [row.item, row.start]));
+  return (
+    <>
+      <dl className={styles.summary}>
+        <Figure name="title" value={plan.title || "Untitled"} />
+        <Figure name="runs" value={`${minutes(total)} of ${minutes(plan.lengthSeconds)}`} />
+        <Figure name="moves" value={String(moves.length)} />
+        <Figure name="lines to say" value={String(moves.reduce((sum, item) => sum + (item.script?.length ?? 0), 0))} />
+      </dl>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls must be reachable by keyboard */}
+      <ol className={styles.contents} aria-label="Item by item" tabIndex={0}>
+        {plan.items.map((item) => (
+          <li key={item.id}>
+            <time>{minutes(start.get(item.id) ?? 0)}</time>
+            <span>
+              {item.kind === "heading" ? <strong>{nameOf(plan, item)}</strong> : nameOf(plan, item)}
+              {item.kind === "move" && (item.side === "left" || item.side === "right") && `, ${item.side}`}
+            </span>
+            <span className="mono">{item.kind === "heading" ? "" : `${item.seconds} s`}</span>
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+const Figure = ({ name, value }: { readonly name: string; readonly value: string }) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>{value}</dd>
+  </div>
+);
+
+/** "24:46". */
+function minutes(seconds: number): string {
+  const whole = Math.round(seconds);
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+}

@@ -1,0 +1,37 @@
+/** What the server puts in front of a lead before a sign-off, read from its answer. */
+import { z } from "zod";
+import { FINDING_LEVELS, planSchema } from "#lib/plan/schema.ts";
+
+const findingSchema = z.object({
+  rule: z.string(),
+  level: z.enum(FINDING_LEVELS),
+  items: z.array(z.string()),
+  message: z.string(),
+  values: z.record(z.string(), z.unknown()),
+  key: z.string().optional(),
+});
+const blockerSchema = z.object({ code: z.string(), message: z.string() });
+/** One change in a sentence; whatever else the server says of it is not needed here. */
+const changeSchema = z.object({ message: z.string() });
+
+export const readingSchema = z.object({
+  hash: z.string(),
+  /** Null for a plan that is not whole: then a blocker says what is wrong with it. */
+  plan: planSchema.nullable().catch(null),
+  findings: z.array(findingSchema),
+  blockers: z.array(blockerSchema),
+  changedSince: z.array(changeSchema).optional(),
+  nextEdition: z.number().int(),
+});
+export type Reading = z.infer<typeof readingSchema>;
+
+const refusalSchema = z.object({
+  changes: z.array(changeSchema).optional(),
+  blockers: z.array(blockerSchema).optional(),
+});
+
+/** What changed, or what stands in the way, from a refused sign-off. */
+export function refusalOf(details: unknown): z.infer<typeof refusalSchema> {
+  const parsed = refusalSchema.safeParse(details);
+  return parsed.success ? parsed.data : {};
+}

@@ -1,0 +1,109 @@
+"use client";
+/**
+ * The sign-off: the lead reads the plan as the server has it, with its findings and what stands in the way, and signs
+ * exactly that. When the plan changed meanwhile, what changed is shown, and it is read again before it can be signed.
+ */
+import { useCallback, useEffect, useRef, useState } from "react";
+import type { PlanSession } from "#app/_plan/session.ts";
+import { NoteForm } from "./note-form.tsx";
+import { type Reading, readingSchema, refusalOf } from "./reading.ts";
+import { ReadingView } from "./reading-view.tsx";
+import { type Sent, send } from "./send.ts";
+import { StateDialog } from "./state-dialog.tsx";
+
+type Shown =
+  | { readonly t: "asking" }
+  | { readonly t: "failed"; readonly message: string }
+  | { readonly t: "read"; readonly reading: Reading };
+type Refused = ReturnType<typeof refusalOf>;
+
+export function ReviewDialog({ session, onClosed }: { readonly session: PlanSession; readonly onClosed: () => void }) {
+  const closer = useRef<(() => void) | null>(null);
+  const [shown, setShown] = useState<Shown>({ t: "asking" });
+  const [refused, setRefused] = useState<Refused | null>(null);
+  const top = useRef<HTMLDivElement>(null);
+  const { planId } = session;
+
+  const read = useCallback(async () => {
+    setShown({ t: "asking" });
+    setRefused(null);
+    setShown(shownOf(await send(`/api/plans/${planId}/read`, {})));
+  }, [planId]);
+  useEffect(() => {
+    void read();
+  }, [read]);
+  const again = () => {
+    void read();
+    top.current?.focus();
+  };
+
+  return (
+    <StateDialog title="Review and sign" onClosed={onClosed} closer={closer} wide>
+      <div ref={top} tabIndex={-1} aria-live="polite">
+        {shown.t === "asking" && <p>Reading the plan as the server has it…</p>}
+        {shown.t === "failed" && <p className="problem">{shown.message}</p>}
+        {shown.t === "read" && <ReadingView reading={shown.reading} />}
+      </div>
+      {refused && <RefusedView refused={refused} onReadAgain={again} />}
+      {shown.t === "read" && !refused?.changes && (
+        <SignForm session={session} reading={shown.reading} closer={closer} onRefused={setRefused} />
+      )}
+      {shown.t === "failed" && (
+        <button type="button" className="button" onClick={again}>
+          Read it again
+        </button>
+      )}
+    </StateDialog>
+  );
+}
+
+function shownOf(sent: Sent): Shown {
+  if (!sent.ok) return { t: "failed", message: sent.message };
+  const parsed = readingSchema.safeParse(sent.value);
+  if (parsed.success) return { t: "read", reading: parsed.data };
+  return { t: "failed", message: "The server's answer could not be read. Reload the page and try again." };
+}
+
+interface SignProps {
+  readonly session: PlanSession;
+  readonly reading: Reading;
+  readonly closer: { readonly current: (() => void) | null };
+  readonly onRefused: (refused: Refused | null) => void;
+}
+
+function SignForm({ session, reading, closer, onRefused }: SignProps) {
+  const sign = (note: string) =>
+    send(`/api/plans/${session.planId}/sign`, { hash: reading.hash, ...(note === "" ? {} : { note }) });
+  return (
+    <NoteForm
+      label="A note that goes with the edition (may be left out)"
+      verb={`Sign off edition ${reading.nextEdition}`}
+      submit={sign}
+      {...(reading.blockers.length > 0 ? { blockedBy: "sign-off-blockers" } : {})}
+      onDone={() => {
+        session.say(`Signed off as edition ${reading.nextEdition}.`);
+        closer.current?.();
+      }}
+      onLeave={() => closer.current?.()}
+      onRefused={(sent) => onRefused(refusalOf(sent.details))}
+    />
+  );
+}
+
+function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; readonly onReadAgain: () => void }) {
+  const { changes, blockers } = refused;
+  if (!changes && !blockers) return null;
+  return (
+    <div role="alert" className="notice">
+      {changes && <p>The plan has changed since you read it:</p>}
+      <ul>
+        {[...(changes ?? []), ...(blockers ?? [])].map((line) => (
+          <li key={line.message}>{line.message}</li>
+        ))}
+      </ul>
+      <button type="button" className="button" onClick={onReadAgain}>
+        Read it again
+      </button>
+    </div>
+  );
+}

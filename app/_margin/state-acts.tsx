@@ -1,0 +1,76 @@
+"use client";
+/** What can be done with the plan as a whole just now, by its state and by who is asking. */
+import { useRef, useState } from "react";
+import type { PlanSession } from "#app/_plan/session.ts";
+import type { Me } from "#app/_plan/session-types.ts";
+import { useSnapshot } from "#app/_plan/use-session.ts";
+import type { PlanState } from "#lib/protocol/messages.ts";
+import { HandBackDialog, HandInDialog } from "./hand-dialogs.tsx";
+import styles from "./margin.module.css";
+import { ReviewDialog } from "./review-dialog.tsx";
+import { send } from "./send.ts";
+
+type Open = "hand-in" | "hand-back" | "review";
+
+export function StateActs({ session, me }: { readonly session: PlanSession; readonly me: Me }) {
+  const { state, rights } = useSnapshot(session);
+  const [open, setOpen] = useState<Open | null>(null);
+  const closed = () => setOpen(null);
+  const acts = actsFor(state.state, { lead: me.roles.includes("lead"), writes: rights.writes });
+  const mine = state.handedInById === me.id;
+  return (
+    <div className={styles.states}>
+      {acts.includes("hand-in") && (
+        <button type="button" className="button button-strong" onClick={() => setOpen("hand-in")}>
+          Hand in
+        </button>
+      )}
+      {state.state === "handed-in" && mine && <TakeBack session={session} />}
+      {acts.includes("hand-back") && (
+        <button type="button" className="button" onClick={() => setOpen("hand-back")}>
+          Hand back
+        </button>
+      )}
+      {acts.includes("review") && (
+        <button type="button" className="button button-strong" onClick={() => setOpen("review")}>
+          Review and sign
+        </button>
+      )}
+      {open === "hand-in" && <HandInDialog session={session} onClosed={closed} />}
+      {open === "hand-back" && <HandBackDialog session={session} onClosed={closed} />}
+      {open === "review" && <ReviewDialog session={session} onClosed={closed} />}
+    </div>
+  );
+}
+
+/** The server decides again; this only spares people buttons that would be refused. */
+function actsFor(state: PlanState, who: { readonly lead: boolean; readonly writes: boolean }): Open[] {
+  if (state === "handed-in") return who.lead ? ["hand-back", "review"] : [];
+  return (state === "in-writing" || state === "handed-back") && who.writes ? ["hand-in"] : [];
+}
+
+function TakeBack({ session }: { readonly session: PlanSession }) {
+  const [problem, setProblem] = useState<string | null>(null);
+  const busy = useRef(false);
+  async function takeBack() {
+    if (busy.current) return;
+    busy.current = true;
+    setProblem(null);
+    const sent = await send(`/api/plans/${session.planId}/take-back`, {});
+    busy.current = false;
+    if (sent.ok) session.say("Taken back. The plan is in writing again.");
+    else setProblem(sent.message);
+  }
+  return (
+    <>
+      <button type="button" className="button" onClick={takeBack}>
+        Take back
+      </button>
+      {problem !== null && (
+        <p role="alert" className="problem">
+          {problem}
+        </p>
+      )}
+    </>
+  );
+}

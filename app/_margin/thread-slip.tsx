@@ -1,0 +1,128 @@
+"use client";
+/** One thread: the words it is about, what was said, and what can be done: answer, settle, open again. */
+import { useMemo, useRef, useState } from "react";
+import type { PlanSession } from "#app/_plan/session.ts";
+import { useSnapshot } from "#app/_plan/use-session.ts";
+import { pinOf } from "#lib/margin/pin.ts";
+import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
+import { CommentForm } from "./comment-form.tsx";
+import { JumpLinks } from "./finding-slip.tsx";
+import styles from "./margin.module.css";
+import { QuoteWords } from "./quote-words.tsx";
+import { postReply, settleThread } from "./thread-acts.ts";
+
+interface Props {
+  readonly session: PlanSession;
+  readonly thread: ThreadView;
+  readonly selected: boolean;
+}
+
+export function ThreadSlip({ session, thread, selected }: Props) {
+  const { rights } = useSnapshot(session);
+  const [open, setOpen] = useState(false);
+  const first = thread.comments[0];
+  const replies = thread.comments.length - 1;
+  const shown = open ? thread.comments : thread.comments.slice(0, 1);
+  const itemId = thread.anchor.kind === "plan" ? null : thread.anchor.itemId;
+  return (
+    <article
+      className={styles.slip}
+      id={`thread-${thread.id}`}
+      tabIndex={-1}
+      data-level="thread"
+      data-selected={selected || undefined}
+      data-settled={thread.settled || undefined}
+      aria-label={`Thread by ${first?.authorName ?? "somebody"}`}
+    >
+      <header className={styles.slipHead}>
+        <h4>
+          {first?.authorName ?? "Somebody"}
+          {replies > 0 && ` · ${replies} ${replies === 1 ? "reply" : "replies"}`}
+        </h4>
+        <span className={styles.level}>{thread.settled ? "settled" : "thread"}</span>
+      </header>
+      <PinWords session={session} thread={thread} />
+      <ol className={styles.comments} aria-label="Comments">
+        {shown.map((comment, i) => (
+          <Comment key={comment.id} comment={comment} named={i > 0} />
+        ))}
+      </ol>
+      <div className={styles.slipActs}>
+        {(replies > 0 || rights.comments) && (
+          <button type="button" className={styles.link} aria-expanded={open} onClick={() => setOpen(!open)}>
+            {open ? "close" : replies > 0 ? "open" : "answer"}
+          </button>
+        )}
+        {rights.comments && <Settle session={session} thread={thread} />}
+        {itemId !== null && <JumpLinks session={session} ids={[itemId]} />}
+      </div>
+      {open && rights.comments && (
+        <CommentForm
+          label="Answer"
+          verb="Answer"
+          post={(body) => postReply(thread.id, body)}
+          onPosted={() => session.say("Answer sent.")}
+          onLeave={() => setOpen(false)}
+        />
+      )}
+    </article>
+  );
+}
+
+/** The quote, and whether its words still stand in the script. */
+function PinWords({ session, thread }: Pick<Props, "session" | "thread">) {
+  const { plan } = useSnapshot(session);
+  const { anchor } = thread;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the plan is new whenever the document has changed
+  const pin = useMemo(() => (anchor.kind === "words" ? pinOf(session.doc, anchor) : null), [session, anchor, plan]);
+  if (anchor.kind === "plan") return <p className={styles.pin}>on the whole plan</p>;
+  if (anchor.kind !== "words" || pin === null) return null;
+  return (
+    <>
+      <QuoteWords quote={anchor.quote} />
+      {pin.state === "gone" && <p className={styles.pin}>The words are gone from the script.</p>}
+      {pin.state === "changed" && <p className={styles.pin}>The words have changed: “{pin.now}”.</p>}
+    </>
+  );
+}
+
+function Comment({ comment, named }: { readonly comment: CommentView; readonly named: boolean }) {
+  const at = new Date(comment.at);
+  return (
+    <li>
+      <p className={styles.byline}>
+        {named && <strong>{comment.authorName} </strong>}
+        <time dateTime={at.toISOString()}>{WHEN.format(at)}</time>
+      </p>
+      <p className={styles.words}>{comment.body}</p>
+    </li>
+  );
+}
+
+const WHEN = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
+
+function Settle({ session, thread }: Pick<Props, "session" | "thread">) {
+  const [problem, setProblem] = useState<string | null>(null);
+  const busy = useRef(false);
+  async function turn() {
+    if (busy.current) return;
+    busy.current = true;
+    setProblem(null);
+    const sent = await settleThread(thread.id, !thread.settled);
+    busy.current = false;
+    if (sent.ok) session.say(thread.settled ? "Thread opened again." : "Thread settled.");
+    else setProblem(sent.message);
+  }
+  return (
+    <>
+      <button type="button" className={styles.link} onClick={turn}>
+        {thread.settled ? "open again" : "settle"}
+      </button>
+      {problem !== null && (
+        <p role="alert" className="problem">
+          {problem}
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,16 @@
+/** Somebody else's caret: a bar and their name, as the server stamped it. Ink, never a colour for a person. */
+import { z } from "zod";
+
+const userSchema = z.object({ id: z.string(), name: z.string() });
+
+export function drawCaret(user: unknown): HTMLElement {
+  const parsed = userSchema.safeParse(user);
+  const caret = document.createElement("span");
+  caret.className = "script-caret";
+  caret.setAttribute("aria-hidden", "true");
+  const name = document.createElement("span");
+  name.className = "script-caret-name";
+  name.textContent = parsed.success ? parsed.data.name : "somebody";
+  caret.append(name);
+  return caret;
+}

@@ -1,0 +1,64 @@
+"use client";
+/** The list of live fields under the caret. The caret stays in the script; arrows, Enter and Escape are the editor's. */
+import type { Editor } from "@tiptap/core";
+import { useEffect, useId, useLayoutEffect, useState } from "react";
+import { type FieldOffer, takeField } from "#lib/editor/field-offer.ts";
+import { FIELD_WORDS } from "#lib/editor/words.ts";
+import styles from "./script.module.css";
+
+const WIDTH_PX = 240;
+
+export function FieldList({ editor, offer }: { readonly editor: Editor | null; readonly offer: FieldOffer | null }) {
+  const id = useId();
+  const [at, setAt] = useState<{ left: number; top: number } | null>(null);
+  const live = editor !== null && !editor.isDestroyed ? editor : null;
+
+  useLayoutEffect(() => {
+    if (!live || !offer) return setAt(null);
+    const { dom } = live.view;
+    const box = (dom.offsetParent ?? dom).getBoundingClientRect();
+    const caret = live.view.coordsAtPos(offer.from);
+    const left = Math.max(0, Math.min(caret.left - box.left, box.width - WIDTH_PX));
+    setAt({ left, top: caret.bottom - box.top + 6 });
+  }, [live, offer]);
+
+  useEffect(() => {
+    if (!live) return;
+    const { dom } = live.view;
+    if (!offer) {
+      for (const name of ["aria-activedescendant", "aria-controls"]) dom.removeAttribute(name);
+      return;
+    }
+    dom.setAttribute("aria-controls", id);
+    dom.setAttribute("aria-activedescendant", `${id}-${offer.choices[offer.chosen]}`);
+  }, [live, offer, id]);
+
+  if (!live || !offer || !at) return null;
+  return (
+    <div className={styles.fields} style={{ left: at.left, top: at.top, width: WIDTH_PX }}>
+      <p className="visually-hidden" role="status">
+        {offer.choices.length} live fields. Arrows choose, Enter puts one in, Escape leaves the brace.
+      </p>
+      <div role="listbox" id={id} aria-label="Live fields">
+        {offer.choices.map((field, i) => (
+          // biome-ignore lint/a11y/useFocusableInteractive: the caret stays in the script, which names the chosen one
+          // biome-ignore lint/a11y/useKeyWithClickEvents: the keys are the editor's
+          <div
+            key={field}
+            role="option"
+            id={`${id}-${field}`}
+            aria-selected={i === offer.chosen}
+            className={styles.field}
+            onPointerDown={(event) => event.preventDefault()}
+            onClick={() => {
+              takeField(live.view, offer, field);
+              live.view.focus();
+            }}
+          >
+            {FIELD_WORDS[field]}
+          </div>
+        ))}
+      </div>
+    </div>
+  );
+}

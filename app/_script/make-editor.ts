@@ -1,0 +1,98 @@
+/**
+ * Makes the editor of one item's script: all of its plugins at once, since one registered later would cut the page's
+ * undo off. It is made after the document was read and only for the item that is selected.
+ */
+import { Editor } from "@tiptap/core";
+import type { Slice } from "@tiptap/pm/model";
+import type { EditorView } from "@tiptap/pm/view";
+import type * as Y from "yjs";
+import type { PlanSession } from "#app/_plan/session.ts";
+import { FieldOffers } from "#lib/editor/field-offer.ts";
+import { ScriptKeys } from "#lib/editor/keys.ts";
+import { lineText } from "#lib/editor/lines.ts";
+import { CueLine, LiveFieldNode, ScriptDocument, scriptText } from "#lib/editor/nodes.ts";
+import { withPasted } from "#lib/editor/paste.ts";
+import { linesFromText } from "#lib/editor/pasted.ts";
+import { SharedScript } from "#lib/editor/shared.ts";
+import { ThreadMarks } from "#lib/editor/thread-marks.ts";
+import { KIND_WORDS, kindOf } from "#lib/editor/words.ts";
+import { drawCaret } from "./caret.ts";
+import type { FactsBox } from "./facts-box.ts";
+import { fieldView, lineView } from "./line-view.ts";
+
+export interface EditorWants {
+  readonly element: HTMLElement;
+  readonly session: PlanSession;
+  readonly fragment: Y.XmlFragment;
+  readonly box: FactsBox;
+  readonly editable: boolean;
+  readonly label: string;
+  readonly needsSafety: () => boolean;
+  readonly onMisfit: (what: string) => void;
+  readonly onPick: (threadId: string) => void;
+  /** After every change of the text or the selection. */
+  readonly onChange: (editor: Editor) => void;
+}
+
+export function makeEditor(wants: EditorWants): Editor {
+  const { session, fragment, box } = wants;
+  const editor = new Editor({
+    element: wants.element,
+    editable: wants.editable,
+    injectCSS: false,
+    enableCoreExtensions: { keymap: false, clipboardTextSerializer: false, drop: false, paste: false, delete: false },
+    extensions: [
+      ScriptDocument,
+      CueLine.extend({ addNodeView: () => lineView(box) }),
+      LiveFieldNode.extend({ addNodeView: () => fieldView(box) }),
+      scriptText,
+      SharedScript.configure({
+        shared: {
+          fragment,
+          awareness: session.awareness,
+          manager: session.undo.manager,
+          undo: () => session.takeBack(),
+          redo: () => session.bringBack(),
+          caret: drawCaret,
+          onMisfit: wants.onMisfit,
+        },
+      }),
+      FieldOffers,
+      ScriptKeys.configure({ needsSafety: wants.needsSafety }),
+      ThreadMarks.configure({ fragment, onPick: wants.onPick }),
+    ],
+    editorProps: {
+      attributes: { "aria-label": wants.label, role: "textbox", "aria-multiline": "true", class: "script-text" },
+      clipboardTextSerializer: plainText,
+      handlePaste: (view, event) => paste(view, event, session),
+      handleDrop: (_view, _event, _slice, moved) => !moved,
+    },
+  });
+  editor.on("transaction", () => wants.onChange(editor));
+  return editor;
+}
+
+/** What is copied as plain text comes back with its kinds and live fields when it is pasted. */
+function plainText(slice: Slice): string {
+  const lines: string[] = [];
+  const whole = slice.content.childCount > 1;
+  slice.content.forEach((line) => {
+    lines.push(whole ? `${KIND_WORDS[kindOf(line.attrs.kind)]}: ${lineText(line)}` : lineText(line));
+  });
+  return lines.join("\n");
+}
+
+/** Marked-up text from elsewhere is taken as plain words; what was copied in a script keeps its lines and fields. */
+function paste(view: EditorView, event: ClipboardEvent, session: PlanSession): boolean {
+  if (!view.editable) return true;
+  const data = event.clipboardData;
+  const text = data?.getData("text/plain") ?? "";
+  if (text === "") return true;
+  const { lines, leftOut } = linesFromText(text);
+  const tr = withPasted(view.state, lines);
+  session.undo.manager.stopCapturing();
+  if (tr) view.dispatch(tr);
+  session.undo.manager.stopCapturing();
+  if (leftOut > 0) session.say(`Pasted in part: ${leftOut} characters more did not fit into one script.`);
+  return true;
+}

@@ -1,0 +1,24 @@
+/** A script for reading only, made from the document without an editor. */
+import { KIND_WORDS } from "#lib/editor/words.ts";
+import type { MoveItem } from "#lib/plan/schema.ts";
+import styles from "./script.module.css";
+
+export function PlainScript({ item, misfit }: { readonly item: MoveItem; readonly misfit: string }) {
+  return (
+    <section aria-label="Script">
+      <p className="notice">
+        This script holds {misfit}, which this version of the program cannot show. It can be read here but not changed,
+        so that nothing of it is lost. Reload the page; if that does not help, the server needs its update.
+      </p>
+      <dl className={styles.plain}>
+        {(item.script ?? []).map((line, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: lines of a script have no other identity here
+          <div key={i}>
+            <dt>{KIND_WORDS[line.kind]}</dt>
+            <dd>{line.text}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}

@@ -1,0 +1,77 @@
+"use client";
+/** The bar above a script: the kind of the caret's line, live fields, comments. Reached with Shift and Tab. */
+import type { Editor } from "@tiptap/core";
+import { useEffect, useId } from "react";
+import { withKind } from "#lib/editor/lines.ts";
+import { isCueKind, KIND_HINTS, KIND_WORDS } from "#lib/editor/words.ts";
+import { CUE_KINDS } from "#lib/plan/schema.ts";
+import styles from "./script.module.css";
+import type { ScriptNow } from "./use-script.ts";
+
+interface Props {
+  readonly editor: Editor | null;
+  readonly now: ScriptNow;
+  readonly readOnly: boolean;
+  readonly comments: boolean;
+  readonly onComment: () => void;
+  /** Id of the sentence that explains the keys. */
+  readonly hint: string;
+}
+
+export function ScriptBar({ editor, now, readOnly, comments, onComment, hint }: Props) {
+  useEffect(() => {
+    if (editor && !editor.isDestroyed) editor.view.dom.setAttribute("aria-describedby", hint);
+  }, [editor, hint]);
+  return (
+    <div className={styles.bar}>
+      {!readOnly && <KindChoice editor={editor} now={now} />}
+      {!readOnly && (
+        <button type="button" className={styles.act} onClick={() => openFields(editor)}>
+          Live field
+        </button>
+      )}
+      {comments && (
+        <button
+          type="button"
+          className={styles.act}
+          aria-disabled={!now.hasWords}
+          title={now.hasWords ? undefined : "Choose some words of the script first"}
+          // Pressing a button must not take the selection away before it is read.
+          onPointerDown={(event) => event.preventDefault()}
+          onClick={() => now.hasWords && onComment()}
+        >
+          Comment on these words
+        </button>
+      )}
+    </div>
+  );
+}
+
+function KindChoice({ editor, now }: Pick<Props, "editor" | "now">) {
+  const id = useId();
+  function choose(value: string) {
+    if (!editor || editor.isDestroyed || !isCueKind(value)) return;
+    const tr = withKind(editor.state, value);
+    if (tr) editor.view.dispatch(tr);
+  }
+  return (
+    <div className={styles.kindChoice}>
+      <label htmlFor={id}>This line</label>
+      <select id={id} value={now.kind ?? "form"} onChange={(event) => choose(event.target.value)}>
+        {CUE_KINDS.map((kind, i) => (
+          <option key={kind} value={kind} title={KIND_HINTS[kind]}>
+            {KIND_WORDS[kind]} (Alt {i + 1})
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+/** Types the brace for the reader: the same list opens as when they type it. */
+function openFields(editor: Editor | null): void {
+  if (!editor || editor.isDestroyed) return;
+  const { view } = editor;
+  view.focus();
+  view.dispatch(view.state.tr.insertText("{").scrollIntoView());
+}

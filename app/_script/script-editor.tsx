@@ -1,0 +1,35 @@
+"use client";
+/**
+ * The script of the selected item: typed cue lines with live fields, written by several people at once. Mounted for one
+ * item at a time. A script this version cannot show whole is read, never edited: see `lib/editor/fits.ts`.
+ */
+import { useMemo } from "react";
+import type { PlanSession } from "#app/_plan/session.ts";
+import { useSnapshot } from "#app/_plan/use-session.ts";
+import { nameOf } from "#app/_plan/words.ts";
+import { scriptOf } from "#lib/doc/read.ts";
+import { whatDoesNotFit } from "#lib/editor/fits.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import { LiveScript } from "./live-script.tsx";
+import { PlainScript } from "./plain-script.tsx";
+
+export interface ScriptEditorProps {
+  readonly session: PlanSession;
+  readonly itemId: string;
+  readonly readOnly: boolean;
+}
+
+export function ScriptEditor({ session, itemId, readOnly }: ScriptEditorProps) {
+  const { plan, ready } = useSnapshot(session);
+  const item = itemById(plan, itemId);
+  const fragment = ready ? scriptOf(session.doc, itemId) : undefined;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the plan is new whenever the shared text has changed
+  const misfit = useMemo(() => (fragment ? whatDoesNotFit(fragment) : null), [fragment, plan]);
+  if (item?.kind !== "move" || fragment === undefined) return null;
+  if (misfit !== null) return <PlainScript item={item} misfit={misfit} />;
+  const side = item.side === "left" || item.side === "right" ? `, ${item.side}` : "";
+  const label = `Script of ${nameOf(plan, item)}${side}`;
+  return (
+    <LiveScript key={itemId} session={session} item={item} fragment={fragment} label={label} readOnly={readOnly} />
+  );
+}

@@ -1,0 +1,119 @@
+"use client";
+/** Makes the editor when its place is on the page, keeps it told of the plan, and takes it away again. */
+import type { Editor } from "@tiptap/core";
+import { type RefObject, useEffect, useRef, useState } from "react";
+import type * as Y from "yjs";
+import type { PlanSession } from "#app/_plan/session.ts";
+import type { SessionSnapshot } from "#app/_plan/session-types.ts";
+import { type FieldOffer, offerOf } from "#lib/editor/field-offer.ts";
+import { itemFacts } from "#lib/editor/item-facts.ts";
+import { lineAt } from "#lib/editor/lines.ts";
+import { showThreads, type WordsThread } from "#lib/editor/thread-marks.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { CueKind, MoveItem } from "#lib/plan/schema.ts";
+import { FactsBox } from "./facts-box.ts";
+import { makeEditor } from "./make-editor.ts";
+
+/** What the bar and the list of live fields need to know of the editor just now. */
+export interface ScriptNow {
+  readonly kind: CueKind | null;
+  readonly hasWords: boolean;
+  readonly offer: FieldOffer | null;
+}
+const NOTHING: ScriptNow = { kind: null, hasWords: false, offer: null };
+
+export interface ScriptWants {
+  readonly session: PlanSession;
+  readonly snapshot: SessionSnapshot;
+  readonly item: MoveItem;
+  readonly fragment: Y.XmlFragment;
+  readonly label: string;
+  readonly readOnly: boolean;
+}
+
+export interface Script {
+  readonly place: RefObject<HTMLDivElement | null>;
+  readonly editor: Editor | null;
+  readonly now: ScriptNow;
+}
+
+export function useScript(wants: ScriptWants): Script {
+  const { session, snapshot, item, fragment, readOnly } = wants;
+  const { threads } = snapshot;
+  const place = useRef<HTMLDivElement>(null);
+  const [editor, setEditor] = useState<Editor | null>(null);
+  const [now, setNow] = useState<ScriptNow>(NOTHING);
+  const [box] = useState(() => new FactsBox());
+  const newest = useRef(wants);
+  newest.current = wants;
+
+  useEffect(() => {
+    const element = place.current;
+    if (element === null) return;
+    const { label, readOnly: reads } = newest.current;
+    session.undo.manager.stopCapturing();
+    const made = makeEditor({
+      element,
+      session,
+      fragment,
+      box,
+      label,
+      editable: !reads,
+      needsSafety: () => asksForCare(newest.current),
+      onMisfit: () => made.destroy(),
+      onPick: showSlip,
+      onChange: (changed) => setNow((before) => nextNow(before, changed)),
+    });
+    setEditor(made);
+    return () => {
+      session.undo.manager.stopCapturing();
+      made.destroy();
+      setEditor(null);
+      setNow(NOTHING);
+    };
+  }, [session, fragment, box]);
+
+  useEffect(() => {
+    if (!editor || editor.isDestroyed) return;
+    if (editor.isEditable === readOnly) editor.setEditable(!readOnly, false);
+    editor.view.dom.setAttribute("aria-readonly", String(readOnly));
+  }, [editor, readOnly]);
+  useEffect(() => {
+    box.set(itemFacts(snapshot.plan, snapshot.rows, snapshot.total, item.id));
+  }, [box, snapshot.plan, snapshot.rows, snapshot.total, item.id]);
+  useEffect(() => {
+    if (editor && !editor.isDestroyed) showThreads(editor.view, wordsThreads(threads, item.id));
+  }, [editor, threads, item.id]);
+  return { place, editor, now };
+}
+
+function asksForCare({ snapshot, item }: ScriptWants): boolean {
+  return (moveOf(snapshot.plan, item)?.cautions ?? []).length > 0;
+}
+
+function wordsThreads(threads: SessionSnapshot["threads"], itemId: string): WordsThread[] {
+  return threads.flatMap(({ id, anchor, settled }) =>
+    anchor.kind === "words" && anchor.itemId === itemId && !settled ? [{ id, anchor }] : [],
+  );
+}
+
+/** The thread's slip, wherever the margin stands on this screen. */
+function showSlip(threadId: string): void {
+  const slip = document.getElementById(`thread-${threadId}`);
+  slip?.scrollIntoView({ block: "nearest" });
+  slip?.focus({ preventScroll: true });
+}
+
+/** The same object when nothing that is shown has changed: typing must not draw the bar anew. */
+function nextNow(before: ScriptNow, editor: Editor): ScriptNow {
+  if (editor.isDestroyed) return before;
+  const { state } = editor;
+  const offer = offerOf(state);
+  const next = {
+    kind: lineAt(state.doc, state.selection.from)?.kind ?? null,
+    hasWords: state.doc.textBetween(state.selection.from, state.selection.to, " ", "x").trim() !== "",
+    offer,
+  };
+  const same = before.kind === next.kind && before.hasWords === next.hasWords && before.offer === next.offer;
+  return same ? before : next;
+}

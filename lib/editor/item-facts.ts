@@ -1,0 +1,47 @@
+/**
+ * What the script of one item says just now: the words its live fields stand for, when each line is said, and how long
+ * it takes to say. Made from the plan, so it changes when anybody changes the plan.
+ */
+import type { ClockRow } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
+import { fillLiveFields, type LiveMoment, liveValue } from "#lib/cues/live-fields.ts";
+import type { Cue } from "#lib/cues/types.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import type { CueKind, Plan } from "#lib/plan/schema.ts";
+import { speechSeconds } from "#lib/talk/talk.ts";
+import { FIELD_WORDS, isLiveField } from "./words.ts";
+
+export interface ItemFacts {
+  /** The words of a live field in a line, given as a plan file writes it; the field's own name when it is unknown. */
+  fieldSays(name: string, kind: CueKind, line: string): string;
+  /** Seconds it takes to say a line; null for a line that is not said. */
+  secondsOf(kind: CueKind, line: string): number | null;
+}
+
+/** Facts of an item that is no move, or has not come yet: fields show their names, nothing is counted. */
+export const NO_FACTS: ItemFacts = {
+  fieldSays: (name) => (isLiveField(name) ? FIELD_WORDS[name] : name),
+  secondsOf: () => null,
+};
+
+/** `rows` and `total` are the plan's clock. Cost: the cue track once, and only when a line names a time. */
+export function itemFacts(plan: Plan, rows: readonly ClockRow[], total: number, itemId: string): ItemFacts {
+  const item = itemById(plan, itemId);
+  const row = rows.find((r) => r.item === itemId);
+  if (item?.kind !== "move" || row === undefined) return NO_FACTS;
+  let cues: readonly Cue[] | undefined;
+  const momentOf = (kind: CueKind, line: string): LiveMoment => {
+    const first = { plan, item, row, total, at: row.start };
+    if (!/\{(seconds|minutes)-left\}/.test(line)) return first;
+    cues ??= cueTrack(plan).cues.filter((cue) => cue.item === itemId);
+    const said = cues.find((cue) => cue.kind === kind && fillLiveFields(line, { ...first, at: cue.from }) === cue.text);
+    return said ? { ...first, at: said.from } : first;
+  };
+  return {
+    fieldSays: (name, kind, line) => (isLiveField(name) ? liveValue(name, momentOf(kind, line)) : name),
+    secondsOf: (kind, line) =>
+      kind === "crew" || line.trim() === ""
+        ? null
+        : speechSeconds(fillLiveFields(line, momentOf(kind, line)), plan.speech),
+  };
+}

@@ -1,0 +1,56 @@
+/** The script's keys. Tab is left alone, so that the keyboard is never caught in the editor. */
+import { Extension } from "@tiptap/core";
+import { baseKeymap } from "@tiptap/pm/commands";
+import { keydownHandler } from "@tiptap/pm/keymap";
+import { type EditorState, Plugin, type Transaction } from "@tiptap/pm/state";
+import { CUE_KINDS } from "#lib/plan/schema.ts";
+import { withKind, withNewLine, withoutEmptyLine } from "./lines.ts";
+
+/** `needsSafety` says whether the item's move, as it is now, asks for a safety line. */
+export const ScriptKeys = Extension.create<{ needsSafety: () => boolean }>({
+  name: "scriptKeys",
+  priority: 900,
+  addOptions: () => ({ needsSafety: () => false }),
+  addProseMirrorPlugins() {
+    const { needsSafety } = this.options;
+    const newLine = run((state) => withNewLine(state, needsSafety()));
+    const own = keydownHandler({
+      Enter: newLine,
+      "Shift-Enter": newLine,
+      "Mod-Enter": newLine,
+      Backspace: run(withoutEmptyLine),
+    });
+    const base = keydownHandler(baseKeymap);
+    return [
+      new Plugin({
+        props: {
+          handleKeyDown: (view, event) => {
+            const kind = kindOfKey(event);
+            if (kind !== undefined && view.editable) {
+              const tr = withKind(view.state, kind);
+              if (tr) view.dispatch(tr);
+              return true;
+            }
+            return own(view, event) || base(view, event);
+          },
+        },
+      }),
+    ];
+  },
+});
+
+/** Alt with 1 to 9, by where the key lies: with Alt held some keyboards write other signs there. */
+function kindOfKey(event: KeyboardEvent): (typeof CUE_KINDS)[number] | undefined {
+  if (!event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return undefined;
+  const digit = /^Digit([1-9])$/.exec(event.code)?.[1];
+  return digit === undefined ? undefined : CUE_KINDS[Number(digit) - 1];
+}
+
+const run =
+  (change: (state: EditorState) => Transaction | null) =>
+  (state: EditorState, dispatch?: (tr: Transaction) => void): boolean => {
+    const tr = change(state);
+    if (tr === null) return false;
+    dispatch?.(tr);
+    return true;
+  };

@@ -1,0 +1,83 @@
+/** An editor's lines: where the caret's line is, what it says as a plan file writes it, and what can be done to it. */
+import type { Node } from "@tiptap/pm/model";
+import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
+import { CUE_LINE } from "#lib/doc/layout.ts";
+import type { CueKind } from "#lib/plan/schema.ts";
+import { escapeScriptText } from "#lib/plan/script-text.ts";
+import { nextKind } from "./next-kind.ts";
+import { kindOf } from "./words.ts";
+
+export interface LineAt {
+  readonly node: Node;
+  /** Position before the line. */
+  readonly pos: number;
+  readonly index: number;
+  readonly kind: CueKind;
+}
+
+/** The line a position stands in; null only where there is none. */
+export function lineAt(doc: Node, pos: number): LineAt | null {
+  const $pos = doc.resolve(Math.max(0, Math.min(pos, doc.content.size)));
+  const index = Math.min($pos.index(0), doc.childCount - 1);
+  const node = index < 0 ? null : doc.child(index);
+  if (node === null || node.type.name !== CUE_LINE) return null;
+  let before = 0;
+  for (let i = 0; i < index; i++) before += doc.child(i).nodeSize;
+  return { node, pos: before, index, kind: kindOf(node.attrs.kind) };
+}
+
+/** The words of a line as a plan file writes them. */
+export function lineText(line: Node): string {
+  let text = "";
+  line.forEach((child) => {
+    text += child.isText ? escapeScriptText(child.text ?? "") : `{${String(child.attrs.name)}}`;
+  });
+  return text;
+}
+
+export function kindsOf(doc: Node): CueKind[] {
+  const kinds: CueKind[] = [];
+  doc.forEach((line) => {
+    kinds.push(kindOf(line.attrs.kind));
+  });
+  return kinds;
+}
+
+/** Gives every line that the selection touches a kind. Null when they have it already. */
+export function withKind(state: EditorState, kind: CueKind): Transaction | null {
+  const tr = state.tr;
+  const { from, to } = state.selection;
+  state.doc.forEach((line, pos) => {
+    const touched = pos < to && pos + line.nodeSize > from;
+    if (touched && line.attrs.kind !== kind) tr.setNodeAttribute(pos, "kind", kind);
+  });
+  return tr.docChanged ? tr : null;
+}
+
+/**
+ * A new line at the caret: after a whole line, of the next kind the script lacks; before it, an empty one of its own
+ * kind; in its middle, its second half keeps its kind.
+ */
+export function withNewLine(state: EditorState, needsSafety: boolean): Transaction | null {
+  const tr = state.selection.empty ? state.tr : state.tr.deleteSelection();
+  const { $from } = tr.selection;
+  const line = lineAt(tr.doc, $from.pos);
+  if (line === null || $from.depth !== 1) return null;
+  const { type } = line.node;
+  if ($from.parentOffset === 0 && line.node.content.size > 0) {
+    return tr.insert(line.pos, type.create({ kind: line.node.attrs.kind })).scrollIntoView();
+  }
+  const atEnd = $from.parentOffset === line.node.content.size;
+  const kind = atEnd ? nextKind({ kind: line.kind, present: kindsOf(tr.doc), needsSafety }) : line.node.attrs.kind;
+  return tr.split($from.pos, 1, [{ type, attrs: { kind } }]).scrollIntoView();
+}
+
+/** Takes out the caret's line when it is empty and not the only one, caret at the end of the line before. */
+export function withoutEmptyLine(state: EditorState): Transaction | null {
+  const { $from, empty } = state.selection;
+  const line = lineAt(state.doc, $from.pos);
+  if (!empty || line === null || line.node.content.size > 0 || state.doc.childCount < 2) return null;
+  const tr = state.tr.delete(line.pos, line.pos + line.node.nodeSize);
+  const near = line.index === 0 ? 1 : line.pos - 1;
+  return tr.setSelection(TextSelection.create(tr.doc, near)).scrollIntoView();
+}

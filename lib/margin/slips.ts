@@ -1,0 +1,72 @@
+/**
+ * What stands in the margin and in which order: findings and threads by the item they are about, in plan order, what
+ * weighs most first. Pure; the page measures and places them.
+ */
+import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
+import type { Anchor, ThreadView } from "#lib/protocol/messages.ts";
+import type { Finding } from "#lib/rules/types.ts";
+
+export type Slip =
+  | { readonly kind: "finding"; readonly id: string; readonly about: string | null; readonly finding: Finding }
+  | { readonly kind: "thread"; readonly id: string; readonly about: string | null; readonly thread: ThreadView };
+
+export interface SlipInput {
+  readonly plan: Plan;
+  readonly findings: readonly Finding[];
+  readonly threads: readonly ThreadView[];
+  readonly showSettled: boolean;
+  /** Only what is about this item; everything when left out. */
+  readonly only?: string;
+}
+
+const WEIGHT: Readonly<Record<FindingLevel, number>> = { must: 0, look: 1, info: 3 };
+const THREAD_WEIGHT = 2;
+
+/** Slips in the order in which they are read. A thread about an item that was taken out stands at the top. */
+export function slipsOf({ plan, findings, threads, showSettled, only }: SlipInput): Slip[] {
+  const place = new Map(plan.items.map((item, i) => [item.id, i]));
+  const known = (id: string | null | undefined) => (id !== null && id !== undefined && place.has(id) ? id : null);
+  const seen = new Map<string, number>();
+  const slips: Slip[] = [
+    ...findings.map((finding): Slip => {
+      const id = findingId(finding, seen);
+      return { kind: "finding", id, about: known(finding.items[0]), finding };
+    }),
+    ...threads
+      .filter((thread) => showSettled || !thread.settled)
+      .map((thread): Slip => ({ kind: "thread", id: thread.id, about: known(itemOf(thread.anchor)), thread })),
+  ];
+  const rank = (slip: Slip) => (slip.about === null ? -1 : (place.get(slip.about) ?? -1));
+  return slips
+    .filter((slip) => only === undefined || isAbout(slip, only))
+    .map((slip, i) => ({ slip, i }))
+    .sort((a, b) => rank(a.slip) - rank(b.slip) || weight(a.slip) - weight(b.slip) || a.i - b.i)
+    .map(({ slip }) => slip);
+}
+
+export const itemOf = (anchor: Anchor): string | null => (anchor.kind === "plan" ? null : anchor.itemId);
+
+export const isAbout = (slip: Slip, itemId: string): boolean =>
+  slip.kind === "finding" ? slip.finding.items.includes(itemId) : itemOf(slip.thread.anchor) === itemId;
+
+/** The same from one check to the next, so that a slip keeps its place, its focus and what was opened in it. */
+function findingId(finding: Finding, seen: Map<string, number>): string {
+  const key = finding.key ?? `${finding.rule}:${[...finding.items].sort().join(",")}`;
+  const nth = seen.get(key) ?? 0;
+  seen.set(key, nth + 1);
+  return nth === 0 ? key : `${key}:${nth}`;
+}
+
+const weight = (slip: Slip): number => (slip.kind === "finding" ? WEIGHT[slip.finding.level] : THREAD_WEIGHT);
+
+/** "2 must be fixed, 1 to look at again, 3 threads open"; "Nothing to say" when there is nothing. */
+export function countWords(findings: readonly Finding[], threads: readonly ThreadView[]): string {
+  const of = (level: FindingLevel) => findings.filter((f) => f.level === level).length;
+  const open = threads.filter((thread) => !thread.settled).length;
+  const words = [
+    of("must") > 0 ? `${of("must")} must fix` : "",
+    of("look") > 0 ? `${of("look")} look again` : "",
+    open > 0 ? `${open} open ${open === 1 ? "thread" : "threads"}` : "",
+  ].filter((part) => part !== "");
+  return words.length === 0 ? "nothing to fix" : words.join(", ");
+}
