@@ -18,7 +18,7 @@ afterEach(() => rmSync(dir, { recursive: true }));
 
 function start(settings: Record<string, string>, ...args: string[]): Promise<{ code: number | null; error: string }> {
   const command = [join(ROOT, "node_modules", "tsx", "dist", "cli.mjs"), join(ROOT, "server", "main.ts"), ...args];
-  const env = { PATH: process.env.PATH, NODE_ENV: "production", SPRINGLINE_DATA: dir, SPRINGLINE_LOG: "silent" };
+  const env = { ...process.env, NODE_ENV: "production" as const, SPRINGLINE_DATA: dir, SPRINGLINE_LOG: "silent" };
   const child = spawn(process.execPath, command, { cwd: ROOT, env: { ...env, ...settings } });
   let error = "";
   child.stderr.on("data", (chunk: Buffer) => {
