@@ -1,0 +1,112 @@
+/**
+ * `npm run -s plan -- COMMAND FILE`: the arithmetic on a plan file, with no server and no database.
+ * Answers are JSON on standard output. Exit 0; 1 when `check` finds a must; 2 with one line on standard error for a bad
+ * file or a wrong call. Never a stack trace.
+ */
+import { readFile, stat } from "node:fs/promises";
+import { balance } from "#lib/balance/balance.ts";
+import { classClock } from "#lib/clock/clock.ts";
+import { parsePlan } from "#lib/plan/parse.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { checkPlan } from "#lib/rules/run.ts";
+
+interface Answer {
+  readonly json: unknown;
+  readonly exit: 0 | 1;
+}
+
+const COMMANDS: Readonly<Record<string, (plan: Plan) => Answer>> = {
+  check: (plan) => {
+    const { total, length, findings } = checkPlan(plan);
+    const answer = findings.map(({ rule, level, items, message, values }) => ({ rule, level, items, message, values }));
+    const exit = findings.some((finding) => finding.level === "must") ? 1 : 0;
+    return { json: { total, length, findings: answer }, exit };
+  },
+  clock: (plan) => {
+    const { rows, total } = classClock(plan);
+    return { json: { total, rows }, exit: 0 };
+  },
+  balance: (plan) => ({ json: balance(plan), exit: 0 }),
+};
+
+/** A plan of the largest allowed size is a few megabytes. */
+const MAX_BYTES = 64 * 1024 * 1024;
+
+/** Something to tell the person at the keyboard in one line. */
+class Refusal extends Error {}
+
+async function main(args: readonly string[]): Promise<number> {
+  const [name, file, ...rest] = args;
+  const usage = `plan ${Object.keys(COMMANDS).join("|")} FILE (- reads standard input)`;
+  if (name === undefined) throw new Refusal(`Say what to do: ${usage}`);
+  const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  if (!command) throw new Refusal(`There is no command "${name}"; there are: ${Object.keys(COMMANDS).join(", ")}`);
+  if (file === undefined || rest.length > 0) throw new Refusal(`Name one plan file: ${usage}`);
+  const text = await readText(file);
+  const parsed = parsePlan(text);
+  if (!parsed.ok) throw new Refusal(`${file}: ${parsed.message}`);
+  const { json, exit } = command(parsed.plan);
+  await write(`${JSON.stringify(json, null, 2)}\n`);
+  return exit;
+}
+
+async function readText(file: string): Promise<string> {
+  const bytes = file === "-" ? await readStandardInput() : await readPath(file);
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    throw new Refusal(`${file}: the plan file should be UTF-8 text`);
+  }
+}
+
+async function readPath(file: string): Promise<Uint8Array> {
+  try {
+    if ((await stat(file)).size > MAX_BYTES) throw new Refusal(`${file}: the plan file should be smaller than 64 MB`);
+    return await readFile(file);
+  } catch (error) {
+    if (error instanceof Refusal) throw error;
+    throw new Refusal(`${file}: ${readProblem(error)}`);
+  }
+}
+
+function readProblem(error: unknown): string {
+  const code = error instanceof Error && "code" in error ? error.code : undefined;
+  if (code === "ENOENT" || code === "ENOTDIR") return "there is no such file";
+  if (code === "EISDIR") return "this is a folder, not a plan file";
+  if (code === "EACCES" || code === "EPERM") return "this file may not be read";
+  return `the file cannot be read (${String(code)})`;
+}
+
+async function readStandardInput(): Promise<Uint8Array> {
+  const chunks: Buffer[] = [];
+  let size = 0;
+  for await (const chunk of process.stdin) {
+    const bytes = Buffer.from(chunk);
+    size += bytes.length;
+    if (size > MAX_BYTES) throw new Refusal("-: the plan file should be smaller than 64 MB");
+    chunks.push(bytes);
+  }
+  return Buffer.concat(chunks);
+}
+
+/** Resolves when the text is handed over, or when whoever reads has closed the pipe: that is no error of ours. */
+function write(text: string): Promise<void> {
+  return new Promise((resolve) => {
+    process.stdout.once("error", () => resolve());
+    process.stdout.write(text, () => resolve());
+  });
+}
+
+/** File names come from outside: a control character must not break the line or the terminal. */
+const oneLine = (text: string): string => text.replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, "?");
+
+function say(error: unknown): number {
+  const line =
+    error instanceof Refusal ? error.message : `this went wrong, and it is a defect of the program: ${String(error)}`;
+  process.stderr.write(`${oneLine(line)}\n`);
+  return 2;
+}
+
+process.stdout.on("error", () => {});
+process.stderr.on("error", () => {});
+process.exitCode = await main(process.argv.slice(2)).catch(say);
