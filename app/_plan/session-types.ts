@@ -1,5 +1,6 @@
 /** What a plan page knows at one moment: plain frozen data, made by `PlanSession` and read by every component. */
 
+import type { Balance } from "#lib/balance/balance.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { DeletedItem, StudioContext } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -20,9 +21,12 @@ export interface PlanPageProps {
   readonly generation: string;
   readonly me: Me;
   readonly studio: StudioContext;
-  readonly studioName: string;
+  /** As the lists show it; the document's own title wins as soon as it is read. */
+  readonly title: string;
   readonly roomName: string;
   readonly rights: Rights;
+  /** What the person may do with the plan besides; asked again by the server at every act. */
+  readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete", boolean>>;
   readonly state: StateNews;
 }
 
@@ -52,6 +56,11 @@ export interface Derived {
   readonly rows: readonly ClockRow[];
   /** Seconds, closing included. */
   readonly total: number;
+  readonly balance: Balance;
+  /** Seconds of talk divided by the seconds there are, by item id; nothing said, no entry. */
+  readonly talkShares: Readonly<Record<string, number>>;
+  /** The same for the whole class. */
+  readonly talkShare: number;
   /** Findings of this page's own copy. */
   readonly findings: readonly Finding[];
   readonly deleted: readonly DeletedItem[];

@@ -1,6 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { LEAST, layoutRail, notchOffset, type RailInput, type RailItem, segmentOf, yOfSecond } from "#lib/rail/layout.ts";
+import {
+  LEAST,
+  layoutRail,
+  notchOffset,
+  type RailInput,
+  type RailItem,
+  segmentOf,
+  yOfSecond,
+} from "#lib/rail/layout.ts";
 
 /** Opening 60 s, plank 60 s, heading, 12 s change, row 40 s, pause 30 s, closing 60 s: 262 s, worked by hand. */
 const items: RailItem[] = [

@@ -1,0 +1,145 @@
+"use client";
+/** The band over the plan: whether it ends on time, how much is said, whether sides match, what was found, what is saved. */
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { clockTime, percent, secondsWords } from "#lib/plan/format.ts";
+import type { FindingLevel } from "#lib/plan/schema.ts";
+import type { PlanSession } from "../session.ts";
+import type { SessionSnapshot } from "../session-types.ts";
+import { saveWords } from "../words.ts";
+import styles from "./band.module.css";
+import { MirroredBars } from "./mirrored-bars.tsx";
+import { People } from "./people.tsx";
+
+interface BandProps {
+  readonly session: PlanSession;
+  readonly snap: SessionSnapshot;
+  readonly title: string;
+  readonly roomName: string;
+  readonly onFinding: (level: FindingLevel) => void;
+  /** Hand in, hand back, sign. */
+  readonly acts: ReactNode;
+}
+
+const STATE_WORDS = {
+  "in-writing": "in writing",
+  "handed-in": "handed in",
+  "handed-back": "handed back",
+  "signed-off": "signed off",
+} as const;
+
+export function Band({ session, snap, title, roomName, onFinding, acts }: BandProps) {
+  const { state } = snap;
+  const edition = state.edition > 0 ? `edition ${state.edition}` : null;
+  const line = [STATE_WORDS[state.state], edition, roomName].filter(Boolean).join(" · ");
+  return (
+    <header className={styles.band}>
+      <div className={styles.title}>
+        <Link href="/" className={styles.back}>
+          Your desk
+        </Link>
+        <h1>{title.trim() || "Plan without a title"}</h1>
+        <p>{line}</p>
+      </div>
+      <div className={styles.figures}>
+        <ClockFigure snap={snap} />
+        <TalkFigure snap={snap} />
+        <Figure value={String(snap.balance.setups.springChanges)} says="spring changes" />
+        <MirroredBars balance={snap.balance} />
+        <Findings snap={snap} onFinding={onFinding} />
+      </div>
+      <div className={styles.doing}>
+        <p className={styles.save} data-state={snap.saveState} role="status">
+          {saveWords(snap.saveState, snap.rights)}
+        </p>
+        <People session={session} snap={snap} />
+        {session.canWrite && <UndoButtons session={session} snap={snap} />}
+        {acts}
+      </div>
+    </header>
+  );
+}
+
+function Figure({
+  value,
+  says,
+  wrong = false,
+  children,
+}: {
+  value: string;
+  says: string;
+  wrong?: boolean;
+  children?: ReactNode;
+}) {
+  return (
+    <div className={styles.figure} data-wrong={wrong || undefined}>
+      <p className={styles.value}>{value}</p>
+      <p className={styles.says}>{says}</p>
+      {children}
+    </div>
+  );
+}
+
+function ClockFigure({ snap }: { snap: SessionSnapshot }) {
+  const length = snap.plan.lengthSeconds;
+  const left = Math.round((length - snap.total) * 10) / 10;
+  const verdict =
+    left === 0 ? "to the second" : left > 0 ? `${secondsWords(left)} free` : `${secondsWords(-left)} over`;
+  return <Figure value={clockTime(snap.total)} says={`of ${clockTime(length)} · ${verdict}`} wrong={left < 0} />;
+}
+
+function TalkFigure({ snap }: { snap: SessionSnapshot }) {
+  const { talkShare } = snap;
+  return (
+    <Figure value={percent(talkShare)} says="of the time is talk" wrong={talkShare > 1}>
+      <span className={styles.meter} aria-hidden="true">
+        <span style={{ width: `${Math.min(1, talkShare) * 100}%` }} />
+      </span>
+    </Figure>
+  );
+}
+
+const LEVELS: readonly { level: FindingLevel; words: string }[] = [
+  { level: "must", words: "must fix" },
+  { level: "look", words: "look again" },
+  { level: "info", words: "for information" },
+];
+
+/** How many of each level; a press goes to the next one. */
+function Findings({ snap, onFinding }: Pick<BandProps, "snap" | "onFinding">) {
+  const counts = LEVELS.map(({ level, words }) => ({
+    level,
+    words,
+    n: snap.findings.filter((f) => f.level === level).length,
+  })).filter(({ n }) => n > 0);
+  if (snap.plan.items.length === 0) return null;
+  return (
+    <div className={styles.findings}>
+      {counts.length === 0 && <p className={styles.clean}>nothing found</p>}
+      {counts.map(({ level, words, n }) => (
+        <button
+          key={level}
+          type="button"
+          data-level={level}
+          title={`Go to the next: ${words}`}
+          onClick={() => onFinding(level)}
+        >
+          {`${n} ${words}`}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+function UndoButtons({ session, snap }: { session: PlanSession; snap: SessionSnapshot }) {
+  return (
+    <span className={styles.undo}>
+      <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.takeBack()}>
+        Undo
+      </button>
+      <button type="button" className="button" disabled={!snap.canRedo} onClick={() => session.bringBack()}>
+        Redo
+      </button>
+    </span>
+  );
+}

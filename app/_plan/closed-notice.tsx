@@ -1,0 +1,114 @@
+"use client";
+/**
+ * What to do when the server has closed this page for good. A session that ended in mid-edit is signed in again right
+ * here: everything typed stays, in the page and on this device, and goes into the plan once connected again.
+ */
+import Link from "next/link";
+import { type FormEvent, useId, useState } from "react";
+import { z } from "zod";
+import { send } from "#app/_margin/send.ts";
+import { CLOSE } from "#lib/protocol/close.ts";
+import styles from "./dialogs.module.css";
+import type { PlanSession } from "./session.ts";
+
+interface ClosedNoticeProps {
+  readonly session: PlanSession;
+  readonly code: number;
+  readonly sentence: string;
+}
+
+export function ClosedNotice({ session, code, sentence }: ClosedNoticeProps) {
+  return (
+    <section className={styles.closed} aria-label="The connection has ended" role="alert">
+      <p>{sentence}</p>
+      <Remedy session={session} code={code} />
+    </section>
+  );
+}
+
+function Remedy({ session, code }: { session: PlanSession; code: number }) {
+  switch (code) {
+    case CLOSE.notSignedIn.code:
+      return <SignInAgain session={session} />;
+    case CLOSE.tooLarge.code:
+      return (
+        <div className={styles.acts}>
+          <button type="button" className="button button-strong" onClick={() => session.takeBack()}>
+            Take back the last act
+          </button>
+          <button type="button" className="button" onClick={() => session.reconnect()}>
+            Try again
+          </button>
+        </div>
+      );
+    case CLOSE.noRight.code:
+    case CLOSE.unknownDocument.code:
+    case CLOSE.newerDocument.code:
+      return (
+        <Link className="button" href="/">
+          Back to your desk
+        </Link>
+      );
+    default:
+      return (
+        <button type="button" className="button button-strong" onClick={() => location.reload()}>
+          Reload the page
+        </button>
+      );
+  }
+}
+
+const signedInSchema = z.object({ user: z.object({ id: z.string(), name: z.string() }) });
+
+function SignInAgain({ session }: { session: PlanSession }) {
+  const id = useId();
+  const [problem, setProblem] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+
+  const submit = async (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const form = new FormData(event.currentTarget);
+    setBusy(true);
+    const sent = await send("/api/auth/sign-in/email", { email: form.get("email"), password: form.get("password") });
+    setBusy(false);
+    if (!sent.ok) {
+      setProblem(sent.status === 401 ? "Email and password do not go together. Try again." : sent.message);
+      return;
+    }
+    const who = signedInSchema.safeParse(sent.value);
+    if (who.success && who.data.user.id !== session.me.id) {
+      setProblem(
+        `You are signed in as ${who.data.user.name} now, but this page holds the words of ${session.me.name}. Sign in as ${session.me.name} to bring them into the plan.`,
+      );
+      return;
+    }
+    session.reconnect();
+  };
+  return (
+    <form className={styles.signIn} onSubmit={submit} method="post">
+      <div className="field">
+        <label htmlFor={`${id}-email`}>Email of {session.me.name}</label>
+        <input id={`${id}-email`} name="email" type="email" autoComplete="username" required />
+      </div>
+      <div className="field">
+        <label htmlFor={`${id}-password`}>Password</label>
+        <input
+          id={`${id}-password`}
+          name="password"
+          type="password"
+          autoComplete="current-password"
+          required
+          aria-describedby={problem ? `${id}-problem` : undefined}
+        />
+      </div>
+      <button type="submit" className="button button-strong" aria-disabled={busy}>
+        {busy ? "Signing in…" : "Sign in and go on"}
+      </button>
+      {problem && (
+        <p id={`${id}-problem`} className="problem" role="alert">
+          {problem}
+        </p>
+      )}
+    </form>
+  );
+}

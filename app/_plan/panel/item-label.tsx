@@ -1,0 +1,28 @@
+"use client";
+/** The words of a heading or a pause, written by several people at once. */
+import { labelOf } from "#lib/doc/read.ts";
+import type { Heading, Pause } from "#lib/plan/schema.ts";
+import { SharedText } from "../fields/shared-text.tsx";
+import type { PlanSession } from "../session.ts";
+
+interface ItemLabelProps {
+  readonly session: PlanSession;
+  readonly item: Heading | Pause;
+  readonly readOnly: boolean;
+}
+
+export function ItemLabel({ session, item, readOnly }: ItemLabelProps) {
+  const text = labelOf(session.doc, item.id);
+  if (!text) return null;
+  const label = item.kind === "heading" ? "Heading: how this block is called" : "What the pause is for";
+  return (
+    <div className="field">
+      <span aria-hidden="true">{label}</span>
+      <SharedText
+        key={item.id}
+        {...{ session, text, readOnly, label }}
+        maxLength={item.kind === "heading" ? 200 : 2000}
+      />
+    </div>
+  );
+}

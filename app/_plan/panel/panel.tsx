@@ -1,0 +1,52 @@
+"use client";
+/** Beside the rail: the chosen item, or the class as a whole. On a phone a sheet over it. */
+import type { Ref } from "react";
+import { Margin } from "#app/_margin/margin.tsx";
+import { itemById } from "#lib/plan/lookup.ts";
+import type { PlanSession } from "../session.ts";
+import type { SessionSnapshot } from "../session-types.ts";
+import { ClassPanel } from "./class-panel.tsx";
+import { ItemPanel } from "./item-panel.tsx";
+import styles from "./panel.module.css";
+
+interface PanelProps {
+  readonly ref: Ref<HTMLElement>;
+  readonly session: PlanSession;
+  readonly snap: SessionSnapshot;
+  readonly onAdd: () => void;
+  readonly onClose: () => void;
+  readonly sheet: boolean;
+  /** There is a margin beside the rail: slips need no place here. */
+  readonly wide: boolean;
+}
+
+export function Panel({ ref, session, snap, onAdd, onClose, sheet, wide }: PanelProps) {
+  const item = snap.selectedId === null ? undefined : itemById(snap.plan, snap.selectedId);
+  if (!snap.ready) return null;
+  return (
+    <aside
+      ref={ref}
+      tabIndex={-1}
+      className={sheet ? styles.sheet : styles.aside}
+      aria-label={item ? "The chosen item" : "The class"}
+      onKeyDown={(event) => event.key === "Escape" && !event.defaultPrevented && onClose()}
+    >
+      {sheet && (
+        <button type="button" className={`button ${styles.closeSheet}`} data-first onClick={onClose}>
+          Back to the rail
+        </button>
+      )}
+      {item ? (
+        <ItemPanel
+          {...{ session, snap, item, onAdd }}
+          slips={wide ? null : <Margin session={session} placements={null} itemId={item.id} />}
+        />
+      ) : (
+        <>
+          <ClassPanel session={session} snap={snap} />
+          {!wide && <Margin session={session} placements={null} />}
+        </>
+      )}
+    </aside>
+  );
+}

@@ -1,0 +1,76 @@
+"use client";
+/** How the item is set up where it differs from the library, and the change into it from the item before. */
+import { secondsWords } from "#lib/plan/format.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import { FACINGS, type MoveItem } from "#lib/plan/schema.ts";
+import { setField } from "../acts.ts";
+import { Select } from "../fields/choice.tsx";
+import { NumberField } from "../fields/number-field.tsx";
+import type { PlanSession } from "../session.ts";
+import type { SessionSnapshot } from "../session-types.ts";
+import { actionsWords, FACING_WORDS } from "../words.ts";
+import styles from "./panel.module.css";
+
+interface SetupFieldsProps {
+  readonly session: PlanSession;
+  readonly snap: SessionSnapshot;
+  readonly item: MoveItem;
+  readonly readOnly: boolean;
+}
+
+export function SetupFields({ session, snap, item, readOnly }: SetupFieldsProps) {
+  const usual = moveOf(snap.plan, item)?.facing;
+  const own = { value: "usual" as const, label: usual ? `as the move: ${FACING_WORDS[usual]}` : "as the move" };
+  const facings = [own, ...FACINGS.map((value) => ({ value, label: FACING_WORDS[value] }))];
+  return (
+    <div className={styles.setup}>
+      <h3>Set-up</h3>
+      <Transition {...{ session, snap, item, readOnly }} />
+      <div className={styles.pairOfFields}>
+        <Select
+          label="Facing"
+          value={item.facing ?? "usual"}
+          options={facings}
+          disabled={readOnly}
+          onChoose={(facing) => setField(session, item.id, "facing", facing === "usual" ? undefined : facing)}
+        />
+        <NumberField
+          key={item.id}
+          label="Starting offset"
+          unit="mm"
+          value={item.offsetMm}
+          min={-2000}
+          max={2000}
+          optional
+          placeholder="0"
+          disabled={readOnly}
+          onCommit={(offset) => setField(session, item.id, "offsetMm", offset)}
+        />
+      </div>
+    </div>
+  );
+}
+
+function Transition({ session, snap, item, readOnly }: SetupFieldsProps) {
+  const row = snap.rows.find((r) => r.item === item.id);
+  if (!row) return null;
+  const { estimate, actions } = row.transition;
+  const words = actionsWords(actions);
+  const isFirst = snap.plan.items.find((i) => i.kind === "move")?.id === item.id;
+  const says = isFirst
+    ? "The first move is set up during the opening."
+    : `Estimate ${secondsWords(estimate)}: ${words || "nothing changes"}.`;
+  return (
+    <NumberField
+      key={item.id}
+      label="Change into it"
+      unit="s"
+      value={item.transitionSeconds}
+      optional
+      placeholder={`${estimate}`}
+      hint={`${says} Left empty, the estimate counts.`}
+      disabled={readOnly}
+      onCommit={(seconds) => setField(session, item.id, "transitionSeconds", seconds)}
+    />
+  );
+}

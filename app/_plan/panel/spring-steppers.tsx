@@ -1,0 +1,68 @@
+"use client";
+/** How many of each of the machine's springs are on: coils to see, a step less and a step more to press. */
+import { countWord, plural } from "#lib/plan/format.ts";
+import type { Equipment, MoveItem, Spring } from "#lib/plan/schema.ts";
+import { setSpringCount } from "../acts.ts";
+import { CoilMark, coilWeight } from "../coil.tsx";
+import type { PlanSession } from "../session.ts";
+import styles from "./panel.module.css";
+
+interface SteppersProps {
+  readonly session: PlanSession;
+  readonly item: MoveItem;
+  readonly equipment: Equipment;
+  readonly disabled: boolean;
+}
+
+export function SpringSteppers({ session, item, equipment, disabled }: SteppersProps) {
+  const strange = Object.entries(item.springs).filter(
+    ([id, n]) => n > 0 && !equipment.springs.some((s) => s.id === id),
+  );
+  return (
+    <fieldset className={styles.springs} disabled={disabled}>
+      <legend>Springs on</legend>
+      {equipment.springs.map((spring) => (
+        <Stepper key={spring.id} spring={spring} {...{ session, item, equipment }} />
+      ))}
+      {strange.map(([id, n]) => (
+        <p key={id} className="problem">
+          {plural(n, `“${id}”`, `“${id}”`)} on, but this machine has none.{" "}
+          <button type="button" className={styles.textButton} onClick={() => setSpringCount(session, item.id, id, 0)}>
+            Take off
+          </button>
+        </p>
+      ))}
+    </fieldset>
+  );
+}
+
+function Stepper({ session, item, equipment, spring }: Omit<SteppersProps, "disabled"> & { spring: Spring }) {
+  const on = item.springs[spring.id] ?? 0;
+  const set = (n: number) => setSpringCount(session, item.id, spring.id, n);
+  const coils = Array.from({ length: Math.max(spring.count, on) }, (_, i) => ({ key: `${spring.id}${i}`, on: i < on }));
+  const tooMany = on > spring.count;
+  return (
+    <div className={styles.spring}>
+      <span className={styles.springName}>{spring.label}</span>
+      <button type="button" aria-label={`One ${spring.label} less`} disabled={on === 0} onClick={() => set(on - 1)}>
+        −
+      </button>
+      <span className={styles.springCoils}>
+        {coils.map((coil) => (
+          <CoilMark key={coil.key} weight={coilWeight(spring, equipment.springs)} off={!coil.on} />
+        ))}
+      </span>
+      <button
+        type="button"
+        aria-label={`One ${spring.label} more`}
+        disabled={on >= spring.count}
+        onClick={() => set(on + 1)}
+      >
+        +
+      </button>
+      <span className={styles.springCount} data-wrong={tooMany || undefined} aria-live="polite">
+        {countWord(on)} of {spring.count}
+      </span>
+    </div>
+  );
+}

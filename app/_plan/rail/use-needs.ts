@@ -1,0 +1,57 @@
+"use client";
+/** Measures how tall what is written in each segment of the rail is, so that the layout never clips a word. */
+import { useCallback, useEffect, useRef, useState } from "react";
+
+export interface Needs {
+  readonly needs: Readonly<Record<string, number>>;
+  /** A ref for the element whose natural height the segment `key` needs. */
+  readonly measure: (key: string) => (element: HTMLElement | null) => void;
+}
+
+export function useNeeds(): Needs {
+  const [needs, setNeeds] = useState<Readonly<Record<string, number>>>({});
+  const keys = useRef(new Map<Element, string>());
+  const refs = useRef(new Map<string, (element: HTMLElement | null) => void>());
+  const observer = useRef<ResizeObserver | null>(null);
+
+  const read = useCallback((entries: readonly ResizeObserverEntry[]) => {
+    setNeeds((now) => {
+      const next: Record<string, number> = { ...now };
+      for (const entry of entries) {
+        const key = keys.current.get(entry.target);
+        if (key !== undefined) next[key] = Math.ceil(entry.borderBoxSize[0]?.blockSize ?? 0);
+      }
+      return Object.keys(next).every((key) => next[key] === now[key]) ? now : next;
+    });
+  }, []);
+
+  useEffect(() => {
+    const own = new ResizeObserver(read);
+    observer.current = own;
+    for (const element of keys.current.keys()) own.observe(element);
+    return () => {
+      own.disconnect();
+      observer.current = null;
+    };
+  }, [read]);
+
+  const measure = useCallback((key: string) => {
+    const known = refs.current.get(key);
+    if (known) return known;
+    let held: HTMLElement | null = null;
+    const ref = (element: HTMLElement | null) => {
+      if (held !== null && held !== element) {
+        observer.current?.unobserve(held);
+        keys.current.delete(held);
+      }
+      held = element;
+      if (element === null) return;
+      keys.current.set(element, key);
+      observer.current?.observe(element);
+    };
+    refs.current.set(key, ref);
+    return ref;
+  }, []);
+
+  return { needs, measure };
+}

@@ -1,0 +1,69 @@
+/** A plan's page: who asks, what they may do, what the studio lends the plan; the rest happens in the browser. */
+import type { Metadata } from "next";
+import { headers } from "next/headers";
+import Link from "next/link";
+import { redirect } from "next/navigation";
+import type { PlanPageProps } from "#app/_plan/session-types.ts";
+import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
+import { readPlanDetail } from "#server/plans/plan-detail.ts";
+import { planDoc } from "#server/plans/plan-doc.ts";
+import { fail, ok, type Result } from "#server/result.ts";
+import { listRooms } from "#server/rooms/manage-rooms.ts";
+import { studioContext } from "#server/rooms/studio-context.ts";
+import { springline } from "#server/springline.ts";
+import { OpenPlan } from "./open-plan.tsx";
+import styles from "./page.module.css";
+
+interface PageProps {
+  readonly params: Promise<{ id: string }>;
+}
+
+export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
+  const who = await actorFromHeaders(await headers());
+  const found = readPlanDetail(springline(), who?.actor ?? null, (await params).id);
+  return { title: found.ok ? found.value.title || "Plan without a title" : "No such plan" };
+}
+
+export default async function PlanPage({ params }: PageProps) {
+  const { id } = await params;
+  const who = await actorFromHeaders(await headers());
+  if (!who) redirect(`/sign-in?to=${encodeURIComponent(`/plans/${id}`)}`);
+  const found = planPageProps(who, id);
+  if (!found.ok) return <NotHere sentence={found.error.message} />;
+  return <OpenPlan {...found.value} />;
+}
+
+function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
+  const app = springline();
+  const found = readPlanDetail(app, who.actor, id);
+  if (!found.ok) return found;
+  const generation = app.rooms.generation(planDoc(id));
+  if (generation === undefined) return fail(404, "not-found", "This plan has no document. It may have been deleted.");
+  const { rights, roomId, state, title } = found.value;
+  const rooms = listRooms(app, who.actor);
+  return ok({
+    planId: id,
+    title,
+    generation,
+    me: { id: who.actor.id, name: who.name, roles: who.actor.roles },
+    studio: studioContext(app.db, roomId),
+    roomName: (rooms.ok && rooms.value.find((room) => room.id === roomId)?.name) || "a room that is gone",
+    rights: { writes: rights.write, comments: rights.comment },
+    may: rights,
+    state,
+  });
+}
+
+function NotHere({ sentence }: { sentence: string }) {
+  return (
+    <main className={styles.notHere}>
+      <h1>No plan to show</h1>
+      <p>{sentence}</p>
+      <p>
+        <Link className="button" href="/">
+          Back to your desk
+        </Link>
+      </p>
+    </main>
+  );
+}
