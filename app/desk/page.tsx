@@ -1,0 +1,95 @@
+/** The desk: what waits for this person, the plans they may read, and what their roles let them do from here. */
+import type { Metadata } from "next";
+import { listRooms } from "#db/repos/room-repo.ts";
+import { can } from "#lib/policy/can.ts";
+import { listSignedPlans } from "#server/plans/editions.ts";
+import { listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
+import { requirePerson } from "../_shell/person.ts";
+import { Shell } from "../_shell/shell.tsx";
+import { DeletedPlans } from "./deleted-plans.tsx";
+import styles from "./desk.module.css";
+import { NewPlan } from "./new-plan.tsx";
+import { PlanList } from "./plan-list.tsx";
+import { SignedPlans } from "./signed-plans.tsx";
+import { Waiting } from "./waiting.tsx";
+
+export const metadata: Metadata = { title: "Desk" };
+
+export default async function DeskPage() {
+  const visit = await requirePerson("/desk");
+  const { app, who } = visit;
+  const { actor } = who;
+  const rooms = listRooms(app.db).map(({ id, name }) => ({ id, name }));
+  const listed = listPlans(app, actor);
+  const signed = listSignedPlans(app, actor);
+  const deleted = listDeletedPlans(app, actor);
+  const groups = grouped(listed.ok ? listed.value.plans : [], actor.id, actor.roles.includes("lead"));
+  const writes = can(actor, "plan.create");
+  const roomNames = Object.fromEntries(rooms.map((room) => [room.id, room.name]));
+  return (
+    <Shell visit={visit} section="desk">
+      <div className={styles.head}>
+        <h1>Desk</h1>
+        {writes ? (
+          <NewPlan rooms={rooms} mayTeam={actor.roles.some((role) => role === "coach" || role === "lead")} />
+        ) : null}
+      </div>
+      {groups.map(({ title, empty, plans, waiting }) =>
+        waiting ? (
+          <Waiting key={title} title={title} plans={plans} rooms={roomNames} />
+        ) : plans.length > 0 || (empty && writes) ? (
+          <PlanList key={title} title={title} empty={empty} plans={plans} rooms={roomNames} me={actor.id} />
+        ) : null,
+      )}
+      {signed.ok && !writes ? <SignedPlans plans={signed.value.plans} rooms={roomNames} /> : null}
+      {deleted.ok && deleted.value.plans.length > 0 ? <DeletedPlans plans={deleted.value.plans} /> : null}
+      {can(actor, "people.manage") && !writes ? <ManagerWays /> : null}
+    </Shell>
+  );
+}
+
+interface Group {
+  readonly title: string;
+  /** What to say when there is nothing in it; left out where an empty group is not shown. */
+  readonly empty?: string;
+  readonly plans: readonly PlanListEntry[];
+  readonly waiting?: boolean;
+}
+
+/** Every plan in one group only: what waits for a lead, then mine, the team's, what others share, all others. */
+function grouped(plans: readonly PlanListEntry[], me: string, lead: boolean): Group[] {
+  const waiting = lead ? plans.filter((plan) => plan.handedIn && plan.handedIn.byId !== me) : [];
+  const rest = plans.filter((plan) => !waiting.includes(plan));
+  const kind = (plan: PlanListEntry) =>
+    plan.ownerId === me ? "mine" : plan.sharedWith.includes(me) ? "shared" : plan.team ? "team" : "other";
+  const of = (wanted: ReturnType<typeof kind>) => rest.filter((plan) => kind(plan) === wanted);
+  return [
+    ...(lead ? [{ title: "Handed in, waiting for you", plans: waiting, waiting: true }] : []),
+    { title: "Mine", empty: "You have written no plan yet. Begin one, or open a plan file.", plans: of("mine") },
+    { title: "The team's", plans: of("team") },
+    { title: "Shared with me", plans: of("shared") },
+    { title: "Everybody else's", plans: of("other") },
+  ];
+}
+
+function ManagerWays() {
+  return (
+    <section className={styles.group}>
+      <h2>The studio</h2>
+      <ul className={styles.ways}>
+        <li>
+          <a href="/people">People</a> <span className="quiet">who is here, their roles, invitations</span>
+        </li>
+        <li>
+          <a href="/studio">Rooms and springs</a> <span className="quiet">what the machines have, as measured</span>
+        </li>
+        <li>
+          <a href="/studio#devices">Cue devices</a> <span className="quiet">pair one, take one back</span>
+        </li>
+        <li>
+          <a href="/programme">Programme</a> <span className="quiet">who teaches when</span>
+        </li>
+      </ul>
+    </section>
+  );
+}

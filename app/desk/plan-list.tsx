@@ -1,0 +1,55 @@
+import type { PlanListEntry } from "#server/plans/list-plans.ts";
+import { Moment } from "../_shell/moment.tsx";
+import { countWords, STATE_WORDS } from "../_shell/words.ts";
+import styles from "./desk.module.css";
+import { PlanActs } from "./plan-acts.tsx";
+import { PlanLine } from "./plan-line.tsx";
+
+interface PlanListProps {
+  readonly title: string;
+  readonly empty: string | undefined;
+  readonly plans: readonly PlanListEntry[];
+  readonly rooms: Readonly<Record<string, string>>;
+  readonly me: string;
+}
+
+export function PlanList({ title, empty, plans, rooms, me }: PlanListProps) {
+  return (
+    <section className={styles.group}>
+      <h2>{title}</h2>
+      {plans.length === 0 ? <p className="quiet">{empty}</p> : null}
+      <ul className={styles.lines}>
+        {plans.map((plan) => (
+          <PlanLine
+            key={plan.id}
+            plan={plan}
+            href={`/plans/${plan.id}`}
+            facts={<Facts plan={plan} rooms={rooms} me={me} />}
+          >
+            <PlanActs id={plan.id} title={plan.title || "Untitled plan"} mayDelete={plan.ownerId === me} />
+          </PlanLine>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Facts({ plan, rooms, me }: { plan: PlanListEntry; rooms: PlanListProps["rooms"]; me: string }) {
+  const words = [
+    plan.edition > 0 && plan.state === "signed-off"
+      ? `signed off, edition ${plan.edition}`
+      : plan.edition > 0
+        ? `${STATE_WORDS[plan.state]}, edition ${plan.edition} is signed`
+        : STATE_WORDS[plan.state],
+    plan.ownerId === me ? null : plan.ownerName,
+    rooms[plan.roomId],
+    plan.team ? "team plan" : null,
+    plan.openThreads > 0 ? `${countWords(plan.openThreads, "open thread")}` : null,
+    plan.writes ? null : "to read",
+  ];
+  return (
+    <>
+      {words.filter((word) => word).join(" · ")} · changed <Moment at={plan.updatedAt} />
+    </>
+  );
+}

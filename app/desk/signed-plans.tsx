@@ -1,0 +1,51 @@
+/** Signed classes for those who do not write: the sheet for the wall and the tracks for a recording. */
+import type { SignedPlan } from "#server/plans/editions.ts";
+import { Moment } from "../_shell/moment.tsx";
+import { lengthWords } from "../_shell/words.ts";
+import styles from "./desk.module.css";
+import { PlanLine } from "./plan-line.tsx";
+
+interface SignedPlansProps {
+  readonly plans: readonly SignedPlan[];
+  readonly rooms: Readonly<Record<string, string>>;
+}
+
+export function SignedPlans({ plans, rooms }: SignedPlansProps) {
+  return (
+    <section className={styles.group}>
+      <h2>Signed classes</h2>
+      {plans.length === 0 ? <p className="quiet">Nothing is signed off yet.</p> : null}
+      <ul className={styles.lines}>
+        {plans.map((plan) => (
+          <PlanLine
+            key={plan.planId}
+            plan={{
+              id: plan.planId,
+              title: plan.title,
+              state: "signed-off",
+              edition: plan.number,
+              lengthSeconds: plan.lengthSeconds,
+              ownerName: plan.signedByName,
+            }}
+            facts={
+              <>
+                edition {plan.number} · {rooms[plan.roomId]} · signed by {plan.signedByName},{" "}
+                <Moment at={plan.signedAt} /> · {lengthWords(plan.lengthSeconds)}
+              </>
+            }
+          >
+            <a className="button" href={`/editions/${plan.planId}/${plan.number}/print`}>
+              Sheet<span className="visually-hidden"> of {plan.title}</span>
+            </a>
+            <a className="button" href={`/api/editions/${plan.planId}/${plan.number}/cues.vtt`} download>
+              Cue track<span className="visually-hidden"> of {plan.title}</span>
+            </a>
+            <a className="button" href={`/api/editions/${plan.planId}/${plan.number}/chapters.vtt`} download>
+              Chapters<span className="visually-hidden"> of {plan.title}</span>
+            </a>
+          </PlanLine>
+        ))}
+      </ul>
+    </section>
+  );
+}

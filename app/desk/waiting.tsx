@@ -1,0 +1,44 @@
+/** What was handed in and waits for a lead, the longest waiting on top. */
+import type { PlanListEntry } from "#server/plans/list-plans.ts";
+import { Moment } from "../_shell/moment.tsx";
+import { countWords } from "../_shell/words.ts";
+import styles from "./desk.module.css";
+import { PlanLine } from "./plan-line.tsx";
+
+interface WaitingProps {
+  readonly title: string;
+  readonly plans: readonly PlanListEntry[];
+  readonly rooms: Readonly<Record<string, string>>;
+}
+
+export function Waiting({ title, plans, rooms }: WaitingProps) {
+  return (
+    <section className={`${styles.group} ${styles.waiting}`}>
+      <h2>{title}</h2>
+      {plans.length === 0 ? <p className="quiet">Nothing waits for you.</p> : null}
+      <ul className={styles.lines}>
+        {plans.map((plan) => (
+          <PlanLine key={plan.id} plan={plan} href={`/plans/${plan.id}`} facts={<Facts plan={plan} rooms={rooms} />} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Facts({ plan, rooms }: { plan: PlanListEntry; rooms: WaitingProps["rooms"] }) {
+  const { handedIn } = plan;
+  if (!handedIn) return null;
+  return (
+    <>
+      {handedIn.byName}, <Moment at={handedIn.at} /> · {rooms[plan.roomId]} · <MustFix count={handedIn.mustFix} />
+      {plan.openThreads > 0 ? ` · ${countWords(plan.openThreads, "open thread")}` : ""}
+      {handedIn.note ? <q className={styles.note}>{handedIn.note}</q> : null}
+    </>
+  );
+}
+
+function MustFix({ count }: { count: number | null }) {
+  if (count === null) return <span className="look">cannot be checked just now</span>;
+  if (count === 0) return <span>nothing to fix</span>;
+  return <strong className="must">{count} to fix</strong>;
+}
