@@ -8,11 +8,14 @@ import { countWord, moveName } from "#lib/plan/format.ts";
 import { headSeconds, moveItems } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
-import { speechSeconds } from "#lib/talk/talk.ts";
+import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeWords, setupChanges } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
 import { placeItem } from "./place-item.ts";
 import type { Cue, CueTrack, DroppedLine } from "./types.ts";
+
+/** A line without words, dots only, still takes a moment. Seconds. */
+const SHORTEST = 0.5;
 
 /** Places every spoken line of a plan, or says by how many seconds it does not fit. Pure; never overlaps. */
 export function cueTrack(plan: Plan): CueTrack {
@@ -31,7 +34,7 @@ export function cueTrack(plan: Plan): CueTrack {
       first: n === 0,
       headsUp: { seconds: headSeconds(plan, "headsUpSeconds"), texts: headsUpTexts(plan, item) },
       countIn: headSeconds(plan, "countInSeconds"),
-      secondsOf: (text) => speechSeconds(text, plan.speech),
+      secondsOf: (text) => Math.max(SHORTEST, spokenSeconds(plan, text)),
       fill: (text, at) => fillLiveFields(text, { plan, item, row, total, at }),
     });
     cues.push(...placed.cues);

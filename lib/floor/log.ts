@@ -91,3 +91,14 @@ export function rebaseLog(log: FloorLog, was: ClockAnchor, is: ClockAnchor): Flo
   const away = Math.max(0, is.wall - was.wall);
   return log.map((event) => ({ ...event, at: event.at - was.mono + is.mono - away }));
 }
+
+/**
+ * The log after a device slept and its forward-only clock with it: the class is taken to have stood still, which makes it
+ * late by `sleptMs`, so that a clock set right by somebody can never throw a class forward.
+ */
+export function sleptLog(log: FloorLog, now: number, sleptMs: number, steps: readonly FloorStep[]): FloorLog {
+  const { startedAt, held, ended } = positionAt(log, now, steps);
+  const earlier = log.map((event) => ({ ...event, at: event.at - sleptMs }));
+  if (startedAt === null || held || ended) return earlier;
+  return [...earlier, { type: "hold", at: now - sleptMs }, { type: "resume", at: now }];
+}

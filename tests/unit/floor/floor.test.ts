@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
-import { type FloorEvent, type FloorLog, positionAt, rebaseLog } from "#lib/floor/log.ts";
+import { type FloorEvent, type FloorLog, positionAt, rebaseLog, sleptLog } from "#lib/floor/log.ts";
 import { floorClass, floorView } from "#lib/floor/view.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
@@ -215,6 +215,19 @@ describe("for any log", () => {
         const saved = (log.at(-1)?.at ?? T0) + until;
         const again = rebaseLog(log, { mono: saved, wall: 1_000_000 }, { mono: 77, wall: 1_000_000 + away });
         expect(floorView(cls, again, 77).elapsed).toBeCloseTo(floorView(cls, log, saved + away).elapsed, 6);
+      }),
+    );
+  });
+
+  test("a device that slept with its clock stands where it stood, late by what it slept", () => {
+    fc.assert(
+      fc.property(moves, gap, fc.integer({ min: 1, max: 600_000 }), (parts, after, slept) => {
+        const log = build(parts);
+        const now = (log.at(-1)?.at ?? T0) + after;
+        const [before, woken] = [floorView(cls, log, now), floorView(cls, sleptLog(log, now, slept, cls.steps), now)];
+        expect(woken.elapsed).toBeCloseTo(before.elapsed, 6);
+        expect(woken.held).toBe(before.held);
+        if (woken.phase !== "done") expect(woken.lateBy - before.lateBy).toBeCloseTo(slept / 1000, 6);
       }),
     );
   });

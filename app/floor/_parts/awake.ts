@@ -1,0 +1,41 @@
+/** Keeps the screen awake while a class runs. The lock is lost whenever the page is hidden, so it is taken again on return. */
+import { useEffect, useState } from "react";
+
+export type Awake = "asking" | "kept" | "refused" | "unknown-here";
+
+export function useAwake(): Awake {
+  const [state, setState] = useState<Awake>("asking");
+  useEffect(() => {
+    if (!("wakeLock" in navigator)) {
+      setState("unknown-here");
+      return;
+    }
+    let lock: WakeLockSentinel | undefined;
+    let here = true;
+    const take = async () => {
+      if (document.visibilityState !== "visible") return;
+      try {
+        lock = await navigator.wakeLock.request("screen");
+        if (here) setState("kept");
+        else await lock.release();
+      } catch {
+        if (here) setState("refused"); // low battery, or the person's own setting
+      }
+    };
+    document.addEventListener("visibilitychange", take);
+    take();
+    return () => {
+      here = false;
+      document.removeEventListener("visibilitychange", take);
+      lock?.release().catch(() => undefined);
+    };
+  }, []);
+  return state;
+}
+
+export const awakeWords: Record<Awake, string> = {
+  asking: "Asking the device to keep its screen on.",
+  kept: "The screen stays on while the class runs.",
+  refused: "The device will not keep its screen on: switch off its battery saving, or touch it now and then.",
+  "unknown-here": "This page may not keep the screen on here: set the device's own screen time to never.",
+};

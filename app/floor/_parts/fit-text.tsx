@@ -1,0 +1,37 @@
+"use client";
+/** Words as large as their box allows, chosen from a ladder of sizes: nothing is cut off, nothing is smaller than it must be. */
+import { type ReactNode, useLayoutEffect, useRef } from "react";
+
+interface Props {
+  /** Largest first, CSS px. */
+  readonly sizes: readonly number[];
+  readonly className?: string | undefined;
+  readonly children: ReactNode;
+  /** Measured again when this changes. */
+  readonly text: string;
+}
+
+export function FitText({ sizes, className, children, text }: Props) {
+  const box = useRef<HTMLDivElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the text is not read here, but what it fills is measured
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const choose = () => {
+      for (const size of sizes) {
+        element.style.fontSize = `${size}px`;
+        if (element.scrollHeight <= element.clientHeight + 1 && element.scrollWidth <= element.clientWidth + 1) return;
+      }
+    };
+    choose();
+    const observer = new ResizeObserver(choose);
+    observer.observe(element);
+    document.fonts.ready.then(choose);
+    return () => observer.disconnect();
+  }, [sizes, text]);
+  return (
+    <div ref={box} className={className}>
+      {children}
+    </div>
+  );
+}

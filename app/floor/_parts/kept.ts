@@ -1,0 +1,75 @@
+/**
+ * What the device keeps: its pairing, its cards, the class that runs. IndexedDB, one object store, values by name. The
+ * token lives here and in the header of one request; it is never in an address.
+ */
+
+import type { CardEnvelope } from "#lib/card/schema.ts";
+import type { KeptCard } from "#lib/floor/keep-cards.ts";
+import type { ClockAnchor, FloorEvent } from "#lib/floor/log.ts";
+
+export interface Pairing {
+  readonly token: string;
+  readonly device: { readonly id: string; readonly name: string };
+  readonly room: { readonly id: string; readonly name: string };
+  readonly studio: { readonly name: string; readonly town: string };
+  readonly publicKey: string;
+}
+export interface Shelf {
+  readonly cards: readonly KeptCard[];
+  /** By plan id: `2026-05-04T18:00`, the studio's wall clock. */
+  readonly nextSlots: Readonly<Record<string, string>>;
+  /** ms since the epoch; when the studio last answered. */
+  readonly refreshedAt: number;
+}
+/** The class in progress, so that a page that is opened again goes on with it. */
+export interface Running {
+  /** The card it runs from, whatever arrives on the shelf meanwhile. */
+  readonly envelope: CardEnvelope;
+  readonly log: readonly FloorEvent[];
+  readonly anchor: ClockAnchor;
+}
+interface Kept {
+  pairing: Pairing;
+  shelf: Shelf;
+  running: Running;
+}
+
+const DATABASE = "springline-floor";
+const STORE = "kept";
+
+function open(): Promise<IDBDatabase> {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open(DATABASE, 1);
+    request.onupgradeneeded = () => request.result.createObjectStore(STORE);
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error ?? new Error("the device's storage did not open"));
+  });
+}
+
+async function run<T>(mode: IDBTransactionMode, act: (store: IDBObjectStore) => IDBRequest<T>): Promise<T> {
+  const database = await open();
+  try {
+    return await new Promise<T>((resolve, reject) => {
+      const transaction = database.transaction(STORE, mode);
+      const request = act(transaction.objectStore(STORE));
+      transaction.oncomplete = () => resolve(request.result);
+      transaction.onerror = transaction.onabort = () =>
+        reject(transaction.error ?? new Error("the device's storage refused"));
+    });
+  } finally {
+    database.close();
+  }
+}
+
+/** Undefined when nothing is kept under that name. Only this module's own `keep` writes, so the shape is known. */
+export const kept = <K extends keyof Kept>(name: K): Promise<Kept[K] | undefined> =>
+  run<Kept[K] | undefined>("readonly", (store) => store.get(name));
+
+/** Resolves when it is on disk. */
+export async function keep<K extends keyof Kept>(name: K, value: Kept[K]): Promise<void> {
+  await run("readwrite", (store) => store.put(value, name));
+}
+
+export async function letGo(name: keyof Kept): Promise<void> {
+  await run("readwrite", (store) => store.delete(name));
+}

@@ -1,0 +1,55 @@
+/** The two questions a device asks the studio: take me as yours, and which cards are mine. */
+import { z } from "zod";
+import type { Pairing } from "./kept.ts";
+
+export type Answer<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly code: string; readonly message: string };
+
+const named = z.object({ id: z.string(), name: z.string() });
+const pairingSchema = z.object({
+  token: z.string().min(20),
+  device: named,
+  room: named,
+  studio: z.object({ name: z.string(), town: z.string() }),
+  publicKey: z.string().min(43),
+});
+const cardsSchema = z.object({
+  room: named,
+  /** Not trusted before they are verified. */
+  cards: z.array(z.unknown()),
+  nextSlots: z.record(z.string(), z.string()).default({}),
+  serverTime: z.number(),
+});
+const errorSchema = z.object({ error: z.object({ code: z.string(), message: z.string() }) });
+export type RoomCards = z.infer<typeof cardsSchema>;
+
+const NO_NETWORK = "The studio cannot be reached. What is kept on this device works without it.";
+const STRANGE = "The studio's answer could not be read. Reload this page when the network is there.";
+const WAIT_MS = 10_000;
+
+export const pair = (code: string): Promise<Answer<Pairing>> =>
+  ask("/api/devices/pair", pairingSchema, {
+    method: "POST",
+    headers: { "content-type": "application/json" },
+    body: JSON.stringify({ code }),
+  });
+
+export const fetchCards = (token: string): Promise<Answer<RoomCards>> =>
+  ask("/api/devices/cards", cardsSchema, { headers: { authorization: `Bearer ${token}` } });
+
+async function ask<T>(path: string, schema: z.ZodType<T>, init: RequestInit): Promise<Answer<T>> {
+  let body: unknown;
+  try {
+    // No cookie goes along: a device is a device, whoever is signed in on the same browser.
+    const signal = AbortSignal.timeout(WAIT_MS);
+    const response = await fetch(path, { ...init, credentials: "omit", cache: "no-store", signal });
+    body = await response.json();
+  } catch {
+    return { ok: false, code: "no-network", message: NO_NETWORK };
+  }
+  const parsed = schema.safeParse(body);
+  if (parsed.success) return { ok: true, value: parsed.data };
+  const refused = errorSchema.safeParse(body);
+  return refused.success ? { ok: false, ...refused.data.error } : { ok: false, code: "strange", message: STRANGE };
+}

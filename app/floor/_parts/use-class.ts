@@ -1,0 +1,86 @@
+/**
+ * A class in progress: its log, the view of this moment, and what the coach may do. The time is the browser's forward-only
+ * clock; every change is kept on the device before anything else can happen to the page.
+ */
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { Card, CardEnvelope } from "#lib/card/schema.ts";
+import { type FloorEvent, type FloorLog, rebaseLog, sleptLog } from "#lib/floor/log.ts";
+import { type FloorView, floorClass, floorView } from "#lib/floor/view.ts";
+import { keep, letGo, type Running } from "./kept.ts";
+
+const TICK_MS = 100;
+/** The anchor of the clock is written again this often, so that only the time a page was away is read off the wall clock. */
+const KEEP_MS = 5000;
+/** The wall clock this far ahead of the forward-only one between two ticks: the device slept. */
+const SLEPT_MS = 5000;
+
+export type Act = Exclude<FloorEvent["type"], "seek" | "start">;
+
+export interface RunningClass {
+  readonly view: FloorView;
+  /** Seconds the device slept since it was last asked about it; 0 when it did not. */
+  readonly sleptSeconds: number;
+  act(type: Act): void;
+  /** Jumps ahead by what the device slept (true), or stays where the class is. */
+  answerSleep(jump: boolean): void;
+  /** Forgets the class: the next one can begin. */
+  leave(): Promise<void>;
+}
+
+const bothClocks = () => ({ mono: performance.now(), wall: Date.now() });
+
+/** The log a class begins with: its start now, or where it was when the page went away. */
+const firstLog = (running: Running | null): FloorLog =>
+  running ? rebaseLog(running.log, running.anchor, bothClocks()) : [{ type: "start", at: performance.now() }];
+
+export function useClass(card: Card, envelope: CardEnvelope, running: Running | null): RunningClass {
+  const cls = useMemo(() => floorClass(card), [card]);
+  const [log, setLog] = useState<FloorLog>(() => firstLog(running));
+  const [now, setNow] = useState(() => performance.now());
+  const [sleptSeconds, setSlept] = useState(0);
+  const latest = useRef(log);
+
+  const write = useCallback(
+    (next: FloorLog) => {
+      latest.current = next;
+      setLog(next);
+      setNow(performance.now());
+      keep("running", { envelope, log: next, anchor: bothClocks() }).catch(() => undefined); // the class goes on without
+    },
+    [envelope],
+  );
+
+  useEffect(() => {
+    write(latest.current);
+    let last = bothClocks();
+    const tick = setInterval(() => {
+      const is = bothClocks();
+      const slept = is.wall - last.wall - (is.mono - last.mono);
+      last = is;
+      if (slept > SLEPT_MS) {
+        setSlept((seconds) => seconds + slept / 1000);
+        write(sleptLog(latest.current, is.mono, slept, cls.steps));
+      } else setNow(is.mono);
+    }, TICK_MS);
+    const keeping = setInterval(() => {
+      keep("running", { envelope, log: latest.current, anchor: bothClocks() }).catch(() => undefined);
+    }, KEEP_MS);
+    return () => {
+      clearInterval(tick);
+      clearInterval(keeping);
+    };
+  }, [cls, envelope, write]);
+
+  return {
+    view: floorView(cls, log, now),
+    sleptSeconds,
+    act: (type) => write([...latest.current, { type, at: performance.now() }]),
+    answerSleep: (jump) => {
+      const at = performance.now();
+      const to = floorView(cls, latest.current, at).elapsed + sleptSeconds;
+      if (jump) write([...latest.current, { type: "seek", at, to }]);
+      setSlept(0);
+    },
+    leave: () => letGo("running"),
+  };
+}
