@@ -3,10 +3,12 @@
  * fields count with the words they would say.
  */
 import { classClock } from "#lib/clock/clock.ts";
-import { fillLiveFields } from "#lib/cues/live-fields.ts";
 import { headSeconds, isMoveItem } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import { spokenText } from "./live-words.ts";
 import { syllablesOfText } from "./syllables.ts";
+
+export { fieldWords, type Moment, spokenText } from "./live-words.ts";
 
 /**
  * Where a plan says nothing. Rate: English talk runs at 4 to 5 syllables a second (range 3.3 to 5.9; a secondary source,
@@ -30,29 +32,30 @@ export interface ClassTalk {
 }
 
 /** Seconds to say a text, its live fields filled, and pause after it; 0 for a text without words. */
-export function speechSeconds(text: string, speech?: Plan["speech"]): number {
+export function spokenSeconds(plan: Plan, text: string): number {
   const syllables = syllablesOfText(text);
-  const rate = speech?.syllablesPerSecond ?? SPEECH_DEFAULTS.syllablesPerSecond;
-  const pause = speech?.pauseSeconds ?? SPEECH_DEFAULTS.pauseSeconds;
+  const rate = plan.speech?.syllablesPerSecond ?? SPEECH_DEFAULTS.syllablesPerSecond;
+  const pause = plan.speech?.pauseSeconds ?? SPEECH_DEFAULTS.pauseSeconds;
   return syllables === 0 ? 0 : syllables / rate + pause;
 }
 
-/** The talk of one item, its live fields as they stand when the work begins. */
+/** The talk of one item. */
 export function itemTalk(plan: Plan, item: MoveItem): ItemTalk {
   return talkByItem(plan).get(item.id) ?? { seconds: 0, syllables: 0, roomSeconds: item.seconds };
 }
 
-/** The talk of every move item, by item id. */
+/** The talk of every move item, by item id, its live fields as they stand when the work begins. */
 export function talkByItem(plan: Plan): Map<string, ItemTalk> {
   const { rows, total } = classClock(plan);
   const rowOf = new Map(rows.map((row) => [row.item, row]));
+  const moves = plan.items.filter(isMoveItem);
   return new Map(
-    plan.items.filter(isMoveItem).flatMap((item) => {
+    moves.flatMap((item, i): [string, ItemTalk][] => {
       const row = rowOf.get(item.id);
       if (!row) return [];
-      const moment = { plan, item, row, total, at: row.start };
-      const lines = (item.script ?? []).filter(isSaid).map((line) => fillLiveFields(line.text, moment));
-      const seconds = lines.reduce((sum, line) => sum + speechSeconds(line, plan.speech), 0);
+      const moment = { item, next: moves[i + 1], secondsLeft: item.seconds, classSecondsLeft: total - row.start };
+      const lines = (item.script ?? []).filter(isSaid).map((line) => spokenText(plan, line.text, moment));
+      const seconds = lines.reduce((sum, line) => sum + spokenSeconds(plan, line), 0);
       const syllables = lines.reduce((sum, line) => sum + syllablesOfText(line), 0);
       return [[item.id, { seconds, syllables, roomSeconds: row.end - row.transitionFrom }]];
     }),

@@ -1,0 +1,145 @@
+/** Findings with one obvious act that mends them. The page offers it as one step, taken back as one. */
+import { countWord, secondsWords } from "#lib/plan/format.ts";
+import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
+import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import type { Finding } from "./types.ts";
+
+/** One field of one item set to a value. `springs` is the whole set of them. */
+export interface MendChange {
+  readonly itemId: string;
+  readonly field: "seconds" | "transitionSeconds" | "springs" | "offsetMm";
+  /** Undefined takes an optional field away. */
+  readonly value: number | Readonly<Record<string, number>> | undefined;
+}
+
+export interface Mend {
+  /** What the act does, to stand on its button: "Make both 60 s". */
+  readonly label: string;
+  readonly changes: readonly MendChange[];
+}
+
+type Mender = (plan: Plan, finding: Finding) => Mend | null;
+
+/** The act that mends a finding in the plan as it stands, or null: nothing obvious, or already mended. Never throws. */
+export function mendFor(plan: Plan, finding: Finding): Mend | null {
+  const mender = own(MENDERS, finding.rule);
+  const mend = mender?.(plan, finding) ?? null;
+  return mend && mend.changes.length > 0 ? mend : null;
+}
+
+const MENDERS: Readonly<Record<string, Mender>> = {
+  "uneven-sides": evenSides,
+  "uneven-springs-between-sides": sameSprings,
+  "springs-not-there": springsThatAreThere,
+  "springs-out-of-range": springsInRange,
+  "transition-too-short": (plan, finding) => planTransition(plan, finding),
+  "too-short-or-long": (plan, finding) => intoRange(plan, finding),
+  "partial-rep": (plan, finding) => wholeReps(plan, finding),
+};
+
+/** Only what somebody promised to keep is not touched. */
+const isFree = (item: MoveItem): boolean => item.locked !== true;
+
+/** The shorter of each pair gets the longer one's time; one locked gives its time to the other. */
+function evenSides(plan: Plan, finding: Finding): Mend | null {
+  const pairs = sidePairs(plan).filter((p) => isAbout(finding, p.left) || isAbout(finding, p.right));
+  const changes: MendChange[] = [];
+  const times = new Set<number>();
+  for (const { left, right } of pairs) {
+    if (!left || !right) return null;
+    if (left.seconds === right.seconds) continue;
+    if (!isFree(left) && !isFree(right)) return null;
+    const [longer, shorter] = left.seconds > right.seconds ? [left, right] : [right, left];
+    const kept = isFree(shorter) ? longer : shorter;
+    const changed = kept === longer ? shorter : longer;
+    changes.push({ itemId: changed.id, field: "seconds", value: kept.seconds });
+    times.add(kept.seconds);
+  }
+  const [only] = times;
+  const label = times.size === 1 && only !== undefined ? `Make both ${secondsWords(only)}` : "Make the pairs even";
+  return { label, changes };
+}
+
+/** The right side takes what the left has: the left comes first in the pair and was set up first. */
+function sameSprings(plan: Plan, finding: Finding): Mend | null {
+  const pair = sidePairs(plan).find((p) => isAbout(finding, p.left) && isAbout(finding, p.right));
+  if (!pair?.left || !pair.right) return null;
+  const { left, right } = pair;
+  const place = (item: MoveItem): number => plan.items.indexOf(item);
+  const [first, second] = place(left) <= place(right) ? [left, right] : [right, left];
+  const changes: MendChange[] = [
+    { itemId: second.id, field: "springs", value: { ...first.springs } },
+    { itemId: second.id, field: "offsetMm", value: first.offsetMm },
+  ];
+  return { label: `Set the ${second.side} up like the ${first.side}`, changes };
+}
+
+function springsThatAreThere(plan: Plan, finding: Finding): Mend | null {
+  const item = onlyMove(plan, finding);
+  const { springId, spring, count, tooMany } = finding.values;
+  if (!item || typeof springId !== "string" || typeof count !== "number") return null;
+  const wanted = own(item.springs, springId) ?? 0;
+  if (wanted <= count) return null;
+  const label = `Take off ${countOf(tooMany)} ${String(spring)}`;
+  return { label, changes: [setSpring(item, springId, count)] };
+}
+
+function springsInRange(plan: Plan, finding: Finding): Mend | null {
+  const item = onlyMove(plan, finding);
+  const { springId, spring, count, least, most, difference } = finding.values;
+  if (!item || typeof springId !== "string" || typeof count !== "number" || typeof least !== "number") return null;
+  if ((own(item.springs, springId) ?? 0) !== count) return null;
+  const tooLight = count < least;
+  const value = tooLight ? least : typeof most === "number" ? most : count;
+  const there = plan.equipment.springs.find((s) => s.id === springId)?.count ?? 0;
+  if (value > there || value === count) return null;
+  const label = `${tooLight ? "Add" : "Take off"} ${countOf(difference)} ${String(spring)}`;
+  return { label, changes: [setSpring(item, springId, value)] };
+}
+
+function planTransition(plan: Plan, finding: Finding): Mend | null {
+  return setSeconds(plan, finding, "transitionSeconds", finding.values.estimateSeconds, "Plan");
+}
+
+function intoRange(plan: Plan, finding: Finding): Mend | null {
+  const { seconds, shortestSeconds, longestSeconds } = finding.values;
+  const short = typeof seconds === "number" && typeof shortestSeconds === "number" && seconds < shortestSeconds;
+  return setSeconds(plan, finding, "seconds", short ? shortestSeconds : longestSeconds, "Make it");
+}
+
+/** The nearest whole number of repetitions, the longer of two equally near. */
+function wholeReps(plan: Plan, finding: Finding): Mend | null {
+  const { seconds, fewerSeconds, moreSeconds } = finding.values;
+  if (typeof seconds !== "number" || typeof fewerSeconds !== "number" || typeof moreSeconds !== "number") return null;
+  const target = moreSeconds - seconds <= Math.abs(seconds - fewerSeconds) ? moreSeconds : fewerSeconds;
+  return setSeconds(plan, finding, "seconds", target, "Make it");
+}
+
+function setSeconds(
+  plan: Plan,
+  finding: Finding,
+  field: "seconds" | "transitionSeconds",
+  value: unknown,
+  verb: string,
+): Mend | null {
+  const item = onlyMove(plan, finding);
+  if (!item || typeof value !== "number" || !Number.isFinite(value) || item[field] === value) return null;
+  if (field === "seconds" && !isFree(item)) return null;
+  return { label: `${verb} ${secondsWords(value)}`, changes: [{ itemId: item.id, field, value }] };
+}
+
+function setSpring(item: MoveItem, springId: string, count: number): MendChange {
+  const { [springId]: _taken, ...others } = item.springs;
+  return { itemId: item.id, field: "springs", value: count > 0 ? { ...others, [springId]: count } : others };
+}
+
+const isAbout = (finding: Finding, item: PlanItem | undefined): boolean =>
+  item !== undefined && finding.items.includes(item.id);
+
+function onlyMove(plan: Plan, finding: Finding): MoveItem | undefined {
+  const [id] = finding.items;
+  const item = id === undefined || finding.items.length !== 1 ? undefined : itemById(plan, id);
+  return item?.kind === "move" ? item : undefined;
+}
+
+const countOf = (n: unknown): string => (typeof n === "number" ? countWord(n) : "some");
