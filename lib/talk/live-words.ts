@@ -2,6 +2,7 @@
 import { moveName, sideWords, springWords } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { parseScriptText } from "#lib/plan/script-text.ts";
+import { numberWords } from "./number-words.ts";
 
 export interface Moment {
   readonly item: MoveItem;
@@ -23,7 +24,7 @@ export function spokenText(plan: Plan, text: string, moment: Moment): string {
   return parsed.pieces.map((piece) => ("text" in piece ? piece.text : fieldWords(plan, piece.field, moment))).join("");
 }
 
-/** One field's words: "45" for whole seconds, "12" for the nearest whole minute, "two light" for springs. */
+/** One field's words, as they are said: "forty five" for seconds, the nearest whole minute, "two light" for springs. */
 export function fieldWords(plan: Plan, field: LiveField, moment: Moment): string {
   switch (field) {
     case "move":
@@ -35,8 +36,8 @@ export function fieldWords(plan: Plan, field: LiveField, moment: Moment): string
     case "springs":
       return springWords(plan.equipment, moment.item.springs);
     case "seconds-left":
-      return String(Math.max(0, Math.round(moment.secondsLeft)));
+      return numberWords(Math.max(0, Math.round(moment.secondsLeft)));
     case "minutes-left":
-      return String(Math.max(0, Math.round(moment.classSecondsLeft / 60)));
+      return numberWords(Math.max(0, Math.round(moment.classSecondsLeft / 60)));
   }
 }
