@@ -26,5 +26,3 @@ export function lengthWords(seconds: number): string {
 /** "25 November, 14:05" in the reader's own time zone when run in the browser. */
 export const momentWords = (ms: number): string =>
   new Date(ms).toLocaleString("en-GB", { day: "numeric", month: "long", hour: "2-digit", minute: "2-digit" });
-
-export const countWords = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;

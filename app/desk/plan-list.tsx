@@ -1,6 +1,7 @@
+import { plural } from "#lib/plan/format.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
 import { Moment } from "../_shell/moment.tsx";
-import { countWords, STATE_WORDS } from "../_shell/words.ts";
+import { STATE_WORDS } from "../_shell/words.ts";
 import styles from "./desk.module.css";
 import { PlanActs } from "./plan-acts.tsx";
 import { PlanLine } from "./plan-line.tsx";
@@ -44,7 +45,7 @@ function Facts({ plan, rooms, me }: { plan: PlanListEntry; rooms: PlanListProps[
     plan.ownerId === me ? null : plan.ownerName,
     rooms[plan.roomId],
     plan.team ? "team plan" : null,
-    plan.openThreads > 0 ? `${countWords(plan.openThreads, "open thread")}` : null,
+    plan.openThreads > 0 ? `${plural(plan.openThreads, "open thread")}` : null,
     plan.writes ? null : "to read",
   ];
   return (

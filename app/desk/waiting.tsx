@@ -1,7 +1,7 @@
 /** What was handed in and waits for a lead, the longest waiting on top. */
+import { plural } from "#lib/plan/format.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
 import { Moment } from "../_shell/moment.tsx";
-import { countWords } from "../_shell/words.ts";
 import styles from "./desk.module.css";
 import { PlanLine } from "./plan-line.tsx";
 
@@ -31,7 +31,7 @@ function Facts({ plan, rooms }: { plan: PlanListEntry; rooms: WaitingProps["room
   return (
     <>
       {handedIn.byName}, <Moment at={handedIn.at} /> · {rooms[plan.roomId]} · <MustFix count={handedIn.mustFix} />
-      {plan.openThreads > 0 ? ` · ${countWords(plan.openThreads, "open thread")}` : ""}
+      {plan.openThreads > 0 ? ` · ${plural(plan.openThreads, "open thread")}` : ""}
       {handedIn.note ? <q className={styles.note}>{handedIn.note}</q> : null}
     </>
   );
