@@ -1,0 +1,65 @@
+/** The foot of the screen: what to change now, or what comes and what it will need. */
+import type { SetupChange } from "#lib/cues/changes.ts";
+import type { FloorItem, FloorView } from "#lib/floor/view.ts";
+import { sideWords } from "#lib/plan/format.ts";
+import type { Equipment } from "#lib/plan/schema.ts";
+import { Coils } from "./coils.tsx";
+import styles from "./live-class.module.css";
+
+export function Coming({ view, equipment }: { view: FloorView; equipment: Equipment }) {
+  const changing = view.phase === "change";
+  const shown = changing ? view.item : view.next;
+  if (!shown) return <section className={styles.coming} aria-label="Next" />;
+  const label = changing ? "change now" : view.headsUp ? "coming up: say it now" : "next";
+  return (
+    <section
+      className={styles.coming}
+      data-near={view.headsUp || changing}
+      aria-label={changing ? "Change now" : "Next"}
+    >
+      <div className={styles.next}>
+        <p className={styles.label}>{label}</p>
+        <p className={styles.nextName}>{changing ? <Steps changes={bodyOf(shown)} /> : titled(shown)}</p>
+      </div>
+      {shown.kind === "move" && (
+        <div className={styles.needs}>
+          <p className={styles.label}>{changing ? "springs" : "to change"}</p>
+          <p className={styles.nextName}>
+            <Springs item={shown} equipment={equipment} />
+          </p>
+          {!changing && <Steps changes={bodyOf(shown)} />}
+        </div>
+      )}
+    </section>
+  );
+}
+
+function titled(item: FloorItem): string {
+  const oneSided = item.side === "left" || item.side === "right";
+  return oneSided && item.side ? `${item.name}, ${sideWords(item.side)}` : item.name;
+}
+
+const isSpring = (change: SetupChange) => change.kind.startsWith("spring") || change.kind === "carriage";
+const bodyOf = (item: FloorItem) => item.changes.filter((change) => !isSpring(change));
+
+function Steps({ changes }: { changes: readonly SetupChange[] }) {
+  return <span className={styles.steps}>{changes.map((change) => change.words).join(", ") || "the body stays"}</span>;
+}
+
+/** "carriage home, take off ~ one light, put on ~~ two firm"; springs that stay are said to stay. */
+function Springs({ item, equipment }: { item: FloorItem; equipment: Equipment }) {
+  const changes = item.changes.filter(isSpring);
+  if (changes.length === 0) {
+    return (
+      <>
+        <Coils springs={item.springs} equipment={equipment} /> springs stay
+      </>
+    );
+  }
+  return changes.map((change, n) => (
+    <span key={change.words}>
+      {n > 0 && ", "}
+      {change.springs && <Coils springs={change.springs} equipment={equipment} />} {change.words}
+    </span>
+  ));
+}

@@ -1,0 +1,25 @@
+"use client";
+/** After the class: how it stood against its plan, and the way back to the shelf. */
+import type { Card } from "#lib/card/schema.ts";
+import type { FloorView } from "#lib/floor/view.ts";
+import { clockTime } from "#lib/plan/format.ts";
+import styles from "./ready-screen.module.css";
+
+export function DoneScreen({ card, view, onLeave }: { card: Card; view: FloorView; onLeave(): void }) {
+  const whole = view.left < 1;
+  return (
+    <div className={styles.ready}>
+      <h1 className={styles.title}>{whole ? "The class is done" : "The class was ended early"}</h1>
+      <p className={styles.about}>
+        {card.edition.title} · edition {card.edition.number} ·{" "}
+        {whole ? `${clockTime(card.clock.total)} of the plan` : `${clockTime(view.left)} of the plan were left`}
+      </p>
+      <div className={styles.acts}>
+        {/* biome-ignore lint/a11y/noAutofocus: the one thing left to do on this screen */}
+        <button type="button" className={`button button-strong ${styles.start}`} onClick={onLeave} autoFocus>
+          Back to the cards
+        </button>
+      </div>
+    </div>
+  );
+}

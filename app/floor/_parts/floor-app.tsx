@@ -1,0 +1,72 @@
+"use client";
+/** The floor page: pair the device, choose a card, make ready, run the class. One page, so that it opens with no network. */
+import { useEffect, useState } from "react";
+import type { Card, CardEnvelope } from "#lib/card/schema.ts";
+import { verifyCard } from "#lib/card/verify-card.ts";
+import { CardShelf } from "./card-shelf.tsx";
+import { kept, type Running } from "./kept.ts";
+import { LiveClass } from "./live-class.tsx";
+import { PairForm } from "./pair-form.tsx";
+import { ReadyScreen } from "./ready-screen.tsx";
+import { useShelf } from "./use-shelf.ts";
+import { useWorker } from "./use-worker.ts";
+
+interface Chosen {
+  readonly card: Card;
+  readonly envelope: CardEnvelope;
+}
+type Screen =
+  | { readonly kind: "shelf" }
+  | ({ readonly kind: "ready" } & Chosen)
+  | ({ readonly kind: "live"; readonly running: Running | null } & Chosen);
+
+export function FloorApp() {
+  const shelf = useShelf();
+  const worker = useWorker();
+  const [screen, setScreen] = useState<Screen>({ kind: "shelf" });
+  const { pairing } = shelf;
+  const publicKey = pairing?.publicKey;
+
+  useEffect(() => {
+    if (!publicKey) return;
+    let here = true;
+    kept("running")
+      .then((running) => {
+        // A class begins before its card runs out; it may end after.
+        const verdict = running && verifyCard(running.envelope, publicKey, Date.parse(running.envelope.card.issuedAt));
+        if (here && running && verdict?.ok) {
+          setScreen({ kind: "live", card: verdict.card, envelope: running.envelope, running });
+        }
+      })
+      .catch(() => undefined); // no storage: the shelf says so
+    return () => {
+      here = false;
+    };
+  }, [publicKey]);
+
+  if (pairing === undefined) return <p className="visually-hidden">Reading what this device keeps.</p>;
+  if (pairing === null) return <PairForm notices={shelf.notices} onPaired={shelf.paired} />;
+  const toShelf = () => setScreen({ kind: "shelf" });
+  switch (screen.kind) {
+    case "shelf":
+      return (
+        <CardShelf
+          state={shelf}
+          pairing={pairing}
+          worker={worker}
+          onChoose={(card, envelope) => setScreen({ kind: "ready", card, envelope })}
+        />
+      );
+    case "ready":
+      return (
+        <ReadyScreen
+          card={screen.card}
+          worker={worker}
+          onBack={toShelf}
+          onStart={() => setScreen({ ...screen, kind: "live", running: null })}
+        />
+      );
+    case "live":
+      return <LiveClass card={screen.card} envelope={screen.envelope} running={screen.running} onLeave={toShelf} />;
+  }
+}

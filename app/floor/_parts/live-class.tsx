@@ -1,0 +1,117 @@
+"use client";
+/** The class on the floor: one thing at a time, read from across the room by somebody who moves. */
+import { useState } from "react";
+import type { Card, CardEnvelope } from "#lib/card/schema.ts";
+import { LINE_SIZES, NAME_SIZES, NAME_SIZES_BELOW } from "#lib/floor/legibility.ts";
+import type { FloorView } from "#lib/floor/view.ts";
+import { latenessWords, minutesSeconds, secondsFigure } from "#lib/floor/words.ts";
+import { countWord } from "#lib/plan/format.ts";
+import { useAwake } from "./awake.ts";
+import { Coming } from "./coming.tsx";
+import { Doing } from "./doing.tsx";
+import { DoneScreen } from "./done-screen.tsx";
+import { FitText } from "./fit-text.tsx";
+import type { Running } from "./kept.ts";
+import { type KeyAct, useFloorKeys } from "./keys.ts";
+import styles from "./live-class.module.css";
+import { Targets } from "./targets.tsx";
+import { type Act, useClass } from "./use-class.ts";
+
+interface Props {
+  readonly card: Card;
+  readonly envelope: CardEnvelope;
+  readonly running: Running | null;
+  onLeave(): void;
+}
+
+const ALL_NAME_SIZES = [...NAME_SIZES, ...NAME_SIZES_BELOW];
+
+export function LiveClass({ card, envelope, running, onLeave }: Props) {
+  const live = useClass(card, envelope, running);
+  const { view } = live;
+  const awake = useAwake();
+  const keyed = (act: KeyAct): Act => (act === "hold-or-go-on" ? (view.held ? "resume" : "hold") : act);
+  useFloorKeys((act) => view.phase !== "done" && live.act(keyed(act)));
+
+  if (view.phase === "done") {
+    return <DoneScreen card={card} view={view} onLeave={() => live.leave().finally(onLeave)} />;
+  }
+  return (
+    <div className={styles.live} data-phase={view.phase} data-held={view.held}>
+      <div className={styles.rail} style={{ "--done": view.progress } as React.CSSProperties}>
+        <span />
+      </div>
+      <header className={styles.top}>
+        <span>
+          {card.edition.title} · edition {card.edition.number} · {card.room.name}
+        </span>
+        <span className={styles.figures}>
+          {view.number > 0 ? `${view.number} of ${view.of} · ` : ""}
+          {minutesSeconds(view.left)} left · {latenessWords(view.lateBy)}
+        </span>
+      </header>
+      {(awake === "refused" || awake === "unknown-here") && view.phase === "opening" && (
+        <p className={styles.aside}>The screen may go dark by itself here: touch it now and then.</p>
+      )}
+      {live.sleptSeconds > 0 && <Slept seconds={live.sleptSeconds} onAnswer={live.answerSleep} />}
+      <section className={styles.now} aria-label="Now">
+        <FitText className={styles.name} sizes={ALL_NAME_SIZES} text={nameOf(view)}>
+          {nameOf(view)}
+        </FitText>
+        <Seconds view={view} />
+      </section>
+      <Doing view={view} equipment={card.plan.equipment} />
+      <FitText className={styles.line} sizes={LINE_SIZES} text={lineOf(view)}>
+        <span data-now={view.line?.now ?? false}>{lineOf(view)}</span>
+      </FitText>
+      <Coming view={view} equipment={card.plan.equipment} />
+      <Targets held={view.held} onAct={live.act} />
+      <p className="visually-hidden" aria-live="polite">
+        {nameOf(view)}
+        {view.held ? ", held" : ""}
+      </p>
+    </div>
+  );
+}
+
+function nameOf(view: FloorView): string {
+  if (view.item) return view.item.name;
+  return view.phase === "closing" ? "Closing" : "Opening";
+}
+
+const lineOf = (view: FloorView): string => view.line?.text ?? "";
+
+/** The seconds; counted aloud in the last ones, when the box turns inside out and says so. */
+function Seconds({ view }: { view: FloorView }) {
+  const counting = view.countIn !== null && !view.held;
+  const figure = secondsFigure(view.secondsLeft);
+  const words = view.held ? "held" : counting ? `count: ${countWord(view.countIn ?? 0)}` : unitOf(view);
+  return (
+    <div className={styles.seconds} data-counting={counting} data-held={view.held} role="timer" aria-live="off">
+      <span className={styles.figure} data-long={figure.length > 2}>
+        {figure}
+      </span>
+      <span className={styles.unit}>{words}</span>
+    </div>
+  );
+}
+
+function unitOf(view: FloorView): string {
+  if (view.phase === "change") return "seconds to change";
+  return view.phase === "pause" ? "seconds of pause" : "seconds";
+}
+
+function Slept({ seconds, onAnswer }: { seconds: number; onAnswer(jump: boolean): void }) {
+  const [figure] = useState(() => minutesSeconds(seconds));
+  return (
+    <p className={styles.slept} role="alert">
+      The device slept for {figure}; the class stood still.
+      <button type="button" className="button" onClick={() => onAnswer(false)}>
+        Go on from here
+      </button>
+      <button type="button" className="button" onClick={() => onAnswer(true)}>
+        Jump ahead {figure}
+      </button>
+    </p>
+  );
+}

@@ -1,0 +1,78 @@
+"use client";
+/** The last look before a class: is it the right card, what the first set-up is, which keys do what, what to be careful of. */
+import type { Card } from "#lib/card/schema.ts";
+import { floorClass } from "#lib/floor/view.ts";
+import { clockTime } from "#lib/plan/format.ts";
+import { Coils } from "./coils.tsx";
+import { KEY_LIST } from "./keys.ts";
+import styles from "./ready-screen.module.css";
+import { type Worker, workerWords } from "./use-worker.ts";
+
+interface Props {
+  readonly card: Card;
+  readonly worker: Worker;
+  onBack(): void;
+  onStart(): void;
+}
+
+export function ReadyScreen({ card, worker, onBack, onStart }: Props) {
+  const cls = floorClass(card);
+  const first = cls.order.map((id) => cls.items.get(id)).find((item) => item?.kind === "move");
+  const canFill = typeof document !== "undefined" && document.fullscreenEnabled;
+  return (
+    <div className={styles.ready}>
+      <header>
+        <h1 className={styles.title}>{card.edition.title}</h1>
+        <p className={styles.about}>
+          edition {card.edition.number} · {card.edition.shortName} · {card.room.name} · {clockTime(card.clock.total)} ·{" "}
+          {cls.order.length} items
+        </p>
+      </header>
+      <div className={styles.acts}>
+        {/* biome-ignore lint/a11y/noAutofocus: the screen has one purpose, and a pedal or Enter should begin the class */}
+        <button type="button" className={`button button-strong ${styles.start}`} onClick={onStart} autoFocus>
+          Start the class
+        </button>
+        {canFill && (
+          <button type="button" className="button" onClick={() => document.documentElement.requestFullscreen()}>
+            Fill the screen
+          </button>
+        )}
+        <button type="button" className="button" onClick={onBack}>
+          Other card
+        </button>
+      </div>
+      {first && (
+        <section className={styles.part}>
+          <h2>First: {first.name}</h2>
+          <p className={styles.springs}>
+            <Coils springs={first.springs} equipment={card.plan.equipment} />{" "}
+            {first.changes.map((c) => c.words).join(", ")}
+          </p>
+        </section>
+      )}
+      <section className={styles.part}>
+        <h2>Keys and pedals</h2>
+        <dl className={styles.keys}>
+          {KEY_LIST.map(({ keys, does }) => (
+            <div key={keys}>
+              <dt>{keys}</dt>
+              <dd>{does}</dd>
+            </div>
+          ))}
+        </dl>
+        <p className="quiet">{workerWords[worker]}</p>
+      </section>
+      <section className={styles.part}>
+        <h2>With care</h2>
+        {card.cautions.expected.length > 0 && <p>Expected in the room: {card.cautions.expected.join(", ")}.</p>}
+        <p>This class asks for: {card.cautions.asked.map((asked) => asked.words).join("; ") || "nothing tagged"}.</p>
+        <ul className={styles.note}>
+          {card.cautions.note.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,54 @@
+/** Registers the floor's service worker and tells it what this page is made of, so that it opens again with no network. */
+import { useEffect, useState } from "react";
+
+/** `unsafe`: the studio is reached over plain HTTP, where browsers run no service worker. */
+export type Worker = "asking" | "ready" | "unsafe" | "failed";
+
+export const workerWords: Record<Worker, string> = {
+  asking: "Keeping this page on the device.",
+  ready: "This page is kept on the device: it opens with no network.",
+  unsafe:
+    "This page cannot open again without the network, because the studio is not reached over HTTPS. A class that is open goes on; do not reload it.",
+  failed:
+    "This page could not be kept on the device. A class that is open goes on; do not reload it without the network.",
+};
+
+export function useWorker(): Worker {
+  const [state, setState] = useState<Worker>("asking");
+  useEffect(() => {
+    if (!("serviceWorker" in navigator)) {
+      setState("unsafe");
+      return;
+    }
+    let here = true;
+    const register = async () => {
+      await navigator.serviceWorker.register("/floor/sw.js", { scope: "/floor" });
+      const { active } = await navigator.serviceWorker.ready;
+      await made(active, loadedParts());
+      if (here) setState("ready");
+    };
+    register().catch(() => here && setState("failed"));
+    return () => {
+      here = false;
+    };
+  }, []);
+  return state;
+}
+
+/** Scripts, styles and type that this page really loaded. */
+const loadedParts = (): string[] =>
+  performance
+    .getEntriesByType("resource")
+    .map((entry) => new URL(entry.name))
+    .filter((url) => url.origin === location.origin && url.pathname.startsWith("/_next/static/"))
+    .map((url) => url.pathname + url.search);
+
+/** Resolves when the worker says that it keeps them. */
+function made(worker: ServiceWorker | null, parts: readonly string[]): Promise<void> {
+  return new Promise((resolve, reject) => {
+    if (!worker) return reject(new Error("no worker"));
+    const channel = new MessageChannel();
+    channel.port1.onmessage = (event) => (event.data === "kept" ? resolve() : reject(new Error("not kept")));
+    worker.postMessage({ keep: parts }, [channel.port2]);
+  });
+}

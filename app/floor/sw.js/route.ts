@@ -1,0 +1,17 @@
+import { buildId, floorWorker } from "#server/devices/floor-worker.ts";
+import { springline } from "#server/springline.ts";
+
+export const dynamic = "force-dynamic";
+
+/** None while somebody works on the pages: their parts are not named by content then, and a kept one would be stale. */
+export function GET(): Response {
+  const { env } = springline();
+  if (env.mode === "dev") return new Response("No worker in development.", { status: 404 });
+  return new Response(floorWorker(buildId(env)), {
+    headers: {
+      "content-type": "text/javascript; charset=utf-8",
+      "cache-control": "no-cache",
+      "service-worker-allowed": "/floor",
+    },
+  });
+}

@@ -1,0 +1,104 @@
+/**
+ * The floor's service worker, as text. It keeps the floor page and what that page is made of, and nothing else: no answer
+ * of the API ever enters a cache, so no token and no card lies anywhere but in the page's own storage.
+ */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Env } from "#server/env.ts";
+
+/** Names one build of the pages; "dev" while there is none. */
+export function buildId(env: Pick<Env, "distDir">): string {
+  try {
+    return readFileSync(join(env.distDir, "BUILD_ID"), "utf8").trim();
+  } catch {
+    return "dev";
+  }
+}
+
+/** The worker's script for one build: another build is another script, which the browser then installs. */
+export const floorWorker = (build: string): string => `// The floor, kept on the device. Build ${build}.
+const CACHE = "springline-floor-" + ${JSON.stringify(build)};
+const PAGE = "/floor";
+const NETWORK_MS = 2000;
+
+self.addEventListener("install", (event) => {
+  event.waitUntil(keepPage().then(() => self.skipWaiting()));
+});
+self.addEventListener("activate", (event) => {
+  event.waitUntil(dropOthers().then(() => self.clients.claim()));
+});
+self.addEventListener("message", (event) => {
+  const parts = event.data && event.data.keep;
+  if (!Array.isArray(parts)) return;
+  const answer = (word) => event.ports[0] && event.ports[0].postMessage(word);
+  event.waitUntil(keepParts(parts.filter(isPart)).then(() => answer("kept"), () => answer("failed")));
+});
+self.addEventListener("fetch", (event) => {
+  const url = new URL(event.request.url);
+  if (event.request.method !== "GET" || url.origin !== self.location.origin) return;
+  if (event.request.mode === "navigate" && url.pathname.replace(/\\/$/, "") === PAGE) event.respondWith(page());
+  else if (isPart(url.pathname + url.search)) event.respondWith(part(event.request));
+});
+
+const isPart = (path) => /^\\/_next\\/static\\/|^\\/floor\\/manifest\\.webmanifest$|^\\/icon\\.svg/.test(path);
+
+/** Parts are named by their content, so a kept one is never stale. */
+async function part(request) {
+  const cache = await caches.open(CACHE);
+  const held = await cache.match(request);
+  if (held) return held;
+  const fresh = await fetch(request);
+  if (fresh.ok) await cache.put(request, fresh.clone());
+  return fresh;
+}
+
+/** The network's page when it answers in time, else the kept one. */
+async function page() {
+  const cache = await caches.open(CACHE);
+  const network = keepPage();
+  const late = new Promise((resolve) => setTimeout(resolve, NETWORK_MS));
+  const fresh = await Promise.race([network.catch(() => undefined), late]);
+  if (fresh) return fresh;
+  return (await cache.match(PAGE)) || network;
+}
+
+/** Fetches the page; keeps it only once all that it names is kept, so that what is kept always opens. */
+async function keepPage() {
+  const response = await fetch(PAGE, { cache: "no-store", credentials: "same-origin" });
+  if (!response.ok || response.redirected) return response;
+  const cache = await caches.open(CACHE);
+  const html = await response.clone().text();
+  await keepParts(partsOf(html));
+  await cache.put(PAGE, response.clone());
+  return response;
+}
+
+async function keepParts(paths) {
+  const cache = await caches.open(CACHE);
+  await Promise.all([...new Set(paths)].map(async (path) => {
+    if (await cache.match(path)) return;
+    const response = await fetch(path);
+    if (!response.ok) throw new Error("not kept: " + path);
+    await cache.put(path, response.clone());
+    if (/\\.css(\\?|$)/.test(path)) await keepParts(typeOf(await response.text(), path));
+  }));
+}
+
+/** Scripts and styles that a page names, in its tags and in the data for the browser. */
+const partsOf = (html) =>
+  [...html.matchAll(/(?:\\/_next\\/)?(static\\/[\\w./~()\\[\\]%-]+\\.(?:js|css))(\\?[\\w=.%-]+)?/g)]
+    .map((found) => "/_next/" + found[1] + (found[2] || "")).concat("/floor/manifest.webmanifest");
+
+/** The type of a style sheet, Latin letters: the others are fetched when a name needs them. */
+const typeOf = (css, path) =>
+  [...css.matchAll(/url\\(["']?([^"')]+\\.woff2[^"')]*)["']?\\)/g)]
+    .map((found) => new URL(found[1], new URL(path, self.location.origin)))
+    .filter((url) => !/cyrillic|greek|vietnamese/.test(url.pathname))
+    .map((url) => url.pathname + url.search);
+
+async function dropOthers() {
+  const names = await caches.keys();
+  const old = names.filter((name) => name.startsWith("springline-floor-") && name !== CACHE);
+  await Promise.all(old.map((name) => caches.delete(name)));
+}
+`;
