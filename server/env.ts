@@ -74,6 +74,11 @@ export function readEnv(mode: Mode, vars: Record<string, string | undefined> = p
   };
 }
 
+/** Before Next is asked for anything: nothing about this studio leaves the machine. */
+export function turnTelemetryOff(): void {
+  process.env.NEXT_TELEMETRY_DISABLED = "1";
+}
+
 function chooseSecret(given: string | undefined, dataDir: string): string {
   const secret = given ?? keptSecret(dataDir);
   if (secret === DEMO_SECRET) {

@@ -4,7 +4,7 @@
  */
 import { DatabaseRefused } from "#db/connection.ts";
 import { DatabaseInUse } from "#db/repos/lock-repo.ts";
-import { type Env, EnvError, type Mode, readEnv } from "#server/env.ts";
+import { type Env, EnvError, type Mode, readEnv, turnTelemetryOff } from "#server/env.ts";
 import { CannotListen } from "#server/http/serve.ts";
 import { createLog, type Log } from "#server/log.ts";
 import { type Program, startProgram } from "#server/program.ts";
@@ -16,6 +16,7 @@ const REFUSALS = [EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError, Can
 
 // The database, its log and the secret are for the account that runs the server alone.
 process.umask(0o077);
+turnTelemetryOff();
 await run(process.argv.includes("--demo") ? "demo" : process.argv.includes("--dev") ? "dev" : "live");
 
 async function run(mode: Mode): Promise<void> {

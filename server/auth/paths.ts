@@ -37,8 +37,10 @@ export async function answerAuth(app: Springline, request: Request): Promise<Res
   if (Number(request.headers.get("content-length") ?? 0) > MAX_BODY_BYTES) return respond(TOO_LARGE);
   if (path === PRESENT_SESSION) return presentSession(app, request);
   const response = await app.auth.handler(request);
-  if (response.ok) app.rooms.refreshAccess();
-  return response.ok ? response : refusal(response);
+  if (!response.ok) return refusal(response);
+  app.rooms.refreshAccess();
+  // The library's own answer repeats the session's token, which only the cookie should carry.
+  return respondWithCookies(ok(null), response.headers.getSetCookie());
 }
 
 /** Who is signed in, or null. Moves the session's end on; keeps its token out of the reach of scripts. */

@@ -57,6 +57,10 @@ test("the page learns who is signed in, and never the token", async () => {
     user: { id: ann?.actor.id, name: "Ann", email: "ann@quay.example", roles: ["manager"] },
   });
   expect(await (await authRoute.GET(request("/api/auth/get-session"))).json()).toBeNull();
+  const body = { email: "ann@quay.example", password: PASSWORD };
+  const signedIn = await authRoute.POST(request("/api/auth/sign-in/email", { method: "POST", body }));
+  expect(cookieOf(signedIn)).toContain("springline.session_token=");
+  expect(await signedIn.text()).toBe("null");
 });
 
 test("a new password lets in and the old one does not; a wrong present one changes nothing", async () => {
