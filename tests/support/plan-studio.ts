@@ -1,0 +1,210 @@
+/**
+ * A studio without pages: the real database, live rooms and commands, with a clock that a test drives. The people are
+ * one of each role, and a second coach. What is announced to rooms is kept in a list.
+ */
+
+import type { Db } from "#db/connection.ts";
+import { putMove } from "#db/repos/move-repo.ts";
+import { insertAccount } from "#db/repos/people-repo.ts";
+import { insertRoom } from "#db/repos/room-repo.ts";
+import { insertStudio } from "#db/repos/studio-repo.ts";
+import type { Writer } from "#lib/doc/write.ts";
+import type { Equipment, Move } from "#lib/plan/schema.ts";
+import type { Person, Role } from "#lib/policy/can.ts";
+import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
+import { createAuth } from "#server/auth/auth.ts";
+import { type Env, readEnv } from "#server/env.ts";
+import { createSyncHost } from "#server/host.ts";
+import { createLog } from "#server/log.ts";
+import type { Result } from "#server/result.ts";
+import { createSigningKeys } from "#server/signing/keys.ts";
+import type { Springline } from "#server/springline.ts";
+import { createRooms } from "#server/sync/create-rooms.ts";
+import type { SyncHost } from "#server/sync/host.ts";
+import type { Rooms } from "#server/sync/rooms.ts";
+import { eventually } from "./eventually.ts";
+import { tempDb } from "./temp-db.ts";
+
+export const START = Date.UTC(2026, 10, 2, 9, 0);
+const ROLES = {
+  ines: ["lead"],
+  marta: ["coach"],
+  jonas: ["trainee"],
+  noor: ["trainee"],
+  petra: ["manager"],
+  sam: ["crew"],
+} as const satisfies Record<string, readonly Role[]>;
+export type Who = keyof typeof ROLES;
+
+export interface Announced {
+  readonly name: string;
+  readonly news: News;
+}
+
+export interface PlanStudio {
+  readonly app: Springline;
+  readonly db: Db;
+  readonly people: Readonly<Record<Who, Person>>;
+  readonly host: SyncHost;
+  /** Everything announced so far, in order; a test may empty it. */
+  readonly announced: Announced[];
+  /** How often open pages were asked about again. */
+  refreshed(): number;
+  /** Moves the clock on. */
+  advance(ms: number): void;
+  /** Writes in a document as somebody would, and waits until the server has looked at it. */
+  write(doc: DocName, who: Person, act: (w: Writer) => void): Promise<void>;
+  /** The newest announcement of one kind to one document. */
+  last<T extends News["t"]>(doc: DocName, t: T): Extract<News, { t: T }> | undefined;
+  stop(): Promise<void>;
+}
+
+export interface StudioSetup {
+  /** Where the clock stands, ms since the epoch; sessions need it near the machine's own. */
+  readonly clock?: number;
+  readonly soleAuthorMaySign?: boolean;
+}
+
+export const ROOMS = { harbour: "harbour", loft: "loft" } as const;
+
+export function openStudio(setup: StudioSetup = {}): PlanStudio {
+  const temp = tempDb();
+  const db = temp.open({ synchronous: "NORMAL" });
+  const env: Env = { ...readEnv("live", { SPRINGLINE_DATA: temp.folder, SPRINGLINE_LOG: "silent" }) };
+  const log = createLog("silent");
+  let at = setup.clock ?? START;
+  let ids = 0;
+  let refreshed = 0;
+  let looked = 0;
+  const announced: Announced[] = [];
+  const now = () => at;
+  const keys = createSigningKeys({ db, secret: env.secret, now });
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId: () => `id-${++ids}` };
+  const app: Springline = {
+    ...half,
+    get rooms() {
+      return rooms;
+    },
+  };
+  const host = createSyncHost(app);
+  const live = createRooms({ db, host: counting(host, () => looked++), log, now, limits: { burstQuietMs: 1 } });
+  const rooms: Rooms = {
+    ...live,
+    announce(name, news) {
+      announced.push({ name: formatDocName(name), news });
+      live.announce(name, news);
+    },
+    refreshAccess() {
+      refreshed++;
+      live.refreshAccess();
+    },
+  };
+  const people = furnish(db, setup);
+  return {
+    app,
+    db,
+    people,
+    host,
+    announced,
+    refreshed: () => refreshed,
+    advance: (ms) => {
+      at += ms;
+    },
+    async write(doc, who, act) {
+      const before = looked;
+      rooms.transact(doc, who.id, (d) => act({ doc: d, origin: who.id }));
+      await eventually("the server looked at what was written", () => looked > before);
+    },
+    last(doc, t) {
+      const name = formatDocName(doc);
+      const found = announced.findLast((a) => a.name === name && a.news.t === t);
+      return found?.news as Extract<News, { t: typeof t }> | undefined;
+    },
+    async stop() {
+      await live.stop();
+      temp.remove();
+    },
+  };
+}
+
+/** The host, with a count of the bursts that were looked at to the end. */
+function counting(host: SyncHost, count: () => void): SyncHost {
+  const counted = (kind: "plan" | "month") => ({
+    ...host.kinds[kind],
+    afterChange(name: DocName, doc: Parameters<NonNullable<SyncHost["kinds"]["plan"]["afterChange"]>>[1]) {
+      try {
+        host.kinds[kind].afterChange?.(name, doc);
+      } finally {
+        count();
+      }
+    },
+  });
+  return { ...host, kinds: { plan: counted("plan"), month: counted("month") } };
+}
+
+function furnish(db: Db, setup: StudioSetup): Record<Who, Person> {
+  insertStudio(db, {
+    name: "Tidewater Strength",
+    town: "Port Ellery",
+    soleAuthorMaySign: setup.soleAuthorMaySign ?? false,
+    at: START,
+  });
+  insertRoom(db, { id: ROOMS.harbour, name: "Harbour room", equipment: EQUIPMENT });
+  insertRoom(db, { id: ROOMS.loft, name: "Loft", equipment: { ...EQUIPMENT, name: "Loft machines" } });
+  putMove(db, "kneeling-row", MOVES.row, START);
+  putMove(db, "chest-press", MOVES.press, START);
+  const person = (id: Who): Person => {
+    const roles = ROLES[id];
+    const name = `${id.charAt(0).toUpperCase()}${id.slice(1)}`;
+    insertAccount(db, { id, name, email: `${id}@tidewater.example`, passwordHash: "none", roles, at: START });
+    return { kind: "person", id, roles };
+  };
+  return {
+    ines: person("ines"),
+    marta: person("marta"),
+    jonas: person("jonas"),
+    noor: person("noor"),
+    petra: person("petra"),
+    sam: person("sam"),
+  };
+}
+
+export const EQUIPMENT: Equipment = {
+  name: "Harbour machines",
+  carriageTravelMm: 1000,
+  springs: [
+    { id: "light", label: "light", count: 2, stiffnessNPerMm: 0.1, preloadN: 5 },
+    { id: "firm", label: "firm", count: 2, stiffnessNPerMm: 0.4, preloadN: 20 },
+  ],
+};
+
+const rowMove: Move = {
+  name: "Kneeling row",
+  station: "carriage",
+  position: "kneeling",
+  facing: "front",
+  hands: "handles",
+  feet: "carriage",
+  sides: "both",
+  pattern: "pull",
+  muscles: { "upper-back": 1, biceps: 0.5 },
+  resistance: "springs",
+  tempo: { outSeconds: 2, backSeconds: 2 },
+};
+const pressMove: Move = {
+  ...rowMove,
+  name: "Kneeling press",
+  facing: "back",
+  pattern: "push",
+  muscles: { chest: 1, triceps: 0.5 },
+};
+export const MOVES = { row: rowMove, press: pressMove };
+
+/** What a command gave, or its refusal thrown as a failure of the test. */
+export function must<T>(result: Result<T>): T {
+  if (!result.ok) throw new Error(`refused: ${result.error.code}: ${result.error.message}`);
+  return result.value;
+}
+
+/** "ok", or the code of the refusal. */
+export const outcome = (result: Result<unknown>): string => (result.ok ? "ok" : result.error.code);

@@ -1,0 +1,69 @@
+/** The month hears how its plans stand: on joining, when a slot gets a plan, and when a plan changes. */
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { parts } from "#lib/doc/layout.ts";
+import { setText } from "#lib/doc/write.ts";
+import type { Slot } from "#lib/programme/layout.ts";
+import { addSlot, setSlotField } from "#lib/programme/write.ts";
+import type { DocName } from "#lib/protocol/messages.ts";
+import { createPlan } from "#server/plans/create-plan.ts";
+import { deletePlan } from "#server/plans/delete-plan.ts";
+import { handIn } from "#server/plans/hand-in.ts";
+import { planDoc } from "#server/plans/plan-doc.ts";
+import { readProgramme } from "#server/programme/read-programme.ts";
+import { must, openStudio, type PlanStudio, ROOMS } from "../support/plan-studio.ts";
+
+const NOVEMBER: DocName = { kind: "month", key: "2026-11" };
+const slot: Slot = {
+  id: "s1",
+  date: "2026-11-04",
+  time: "09:00",
+  minutes: 45,
+  theme: "Arms",
+  coachId: "marta",
+  roomId: ROOMS.harbour,
+  planId: null,
+  note: "",
+};
+let s: PlanStudio;
+beforeEach(() => {
+  s = openStudio();
+});
+afterEach(() => s.stop());
+
+test("the plans of a month's slots are told as they change, and no others", async () => {
+  const { marta, jonas } = s.people;
+  const make = (title: string) =>
+    must(createPlan(s.app, marta, { title, lengthSeconds: 600, roomId: ROOMS.harbour, team: true })).id;
+  const [used, unused] = [make("Used"), make("Unused")];
+  const plans = () => s.last(NOVEMBER, "plans")?.plans;
+
+  await s.write(NOVEMBER, marta, (w) => addSlot(w, slot));
+  expect(plans()).toEqual([]);
+  await s.write(NOVEMBER, marta, (w) => setSlotField(w, "s1", "planId", used));
+  expect(plans()).toMatchObject([{ id: used, title: "Used", state: "in-writing", edition: 0, ownerName: "Marta" }]);
+
+  await s.write(planDoc(used), marta, (w) => setText(w, parts(w.doc).title, "Used well"));
+  expect(plans()).toMatchObject([{ id: used, title: "Used well" }]);
+  must(handIn(s.app, marta, used));
+  expect(plans()).toMatchObject([{ id: used, state: "handed-in" }]);
+
+  s.announced.length = 0;
+  must(handIn(s.app, marta, unused));
+  expect(plans()).toBeUndefined();
+
+  const session = { sessionId: "x", userId: jonas.id, name: "Jonas" };
+  expect(s.host.welcome?.(NOVEMBER, session)).toMatchObject([{ t: "plans", plans: [{ id: used }] }]);
+  must(deletePlan(s.app, marta, used));
+  expect(plans()).toEqual([]);
+  expect(must(readProgramme(s.app, s.people.sam, "2026-11"))).toMatchObject({
+    slots: [{ id: "s1", planId: used }],
+    plans: [],
+  });
+});
+
+test("a month nobody has opened is an empty one, and months far away are none", () => {
+  expect(must(readProgramme(s.app, s.people.marta, "2027-01"))).toEqual({ month: "2027-01", slots: [], plans: [] });
+  expect(s.app.rooms.generation({ kind: "month", key: "2027-01" })).toBeUndefined();
+  expect(s.host.kinds.month.create?.("2046-11")).toBeNull();
+  expect(s.host.kinds.month.create?.("2026-12")).not.toBeNull();
+});

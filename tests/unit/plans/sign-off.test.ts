@@ -1,0 +1,220 @@
+/** Every way in which a sign-off is refused, each beside the same sign-off going through. */
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { listEditions } from "#db/repos/edition-repo.ts";
+import { putMove } from "#db/repos/move-repo.ts";
+import { writeStandards } from "#db/repos/studio-repo.ts";
+import { setThreadSettled } from "#db/repos/thread-repo.ts";
+import { setItemField } from "#lib/doc/write.ts";
+import type { Person } from "#lib/policy/can.ts";
+import type { DocName } from "#lib/protocol/messages.ts";
+import { changePlan } from "#server/plans/change-plan.ts";
+import { createPlan } from "#server/plans/create-plan.ts";
+import { handBack } from "#server/plans/hand-back.ts";
+import { handIn, takeBack } from "#server/plans/hand-in.ts";
+import { planDoc } from "#server/plans/plan-doc.ts";
+import { optionalNoteSchema, requiredNoteSchema } from "#server/plans/plan-states.ts";
+import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
+import { sharePlan } from "#server/plans/share-plan.ts";
+import { signPlan, signSchema } from "#server/plans/sign-plan.ts";
+import { createSigningKeys } from "#server/signing/keys.ts";
+import { openThread } from "#server/threads/threads.ts";
+import { writeGoodClass } from "../../support/good-class.ts";
+import { MOVES, must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
+
+let s: PlanStudio;
+beforeEach(() => {
+  s = openStudio();
+});
+afterEach(() => s.stop());
+
+interface Plan {
+  readonly id: string;
+  readonly doc: DocName;
+}
+
+/** A good class by `owner` and, when there is one, `other`, handed in unless told not to. */
+async function goodPlan(owner: Person, other: Person = owner, handedIn = true): Promise<Plan> {
+  const { id } = must(createPlan(s.app, owner, { title: "Pull and press", lengthSeconds: 600, roomId: ROOMS.harbour }));
+  if (other.id !== owner.id) must(sharePlan(s.app, owner, id, { userId: other.id, on: true }));
+  await writeGoodClass(s, planDoc(id), [owner, other]);
+  if (handedIn) must(handIn(s.app, owner, id));
+  return { id, doc: planDoc(id) };
+}
+const read = (id: string, who = s.people.ines) => must(readForSignOff(s.app, who, id));
+const sign = (id: string, hash: string, who = s.people.ines) => signPlan(s.app, who, id, { hash });
+
+describe("sign-off", () => {
+  it("goes through for a good plan by two, read by a lead", async () => {
+    const { id } = await goodPlan(s.people.jonas, s.people.marta);
+    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+    expect(listEditions(s.db, id)).toMatchObject([{ number: 1, signedBy: "ines", title: "Pull and press" }]);
+  });
+
+  it("is refused while a finding must be fixed, which it lists", async () => {
+    const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
+    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 700)); // far over its length
+    const seen = read(id);
+    const must1 = seen.findings.filter((f) => f.level === "must");
+    expect(must1.map((f) => f.rule)).toContain("total-length");
+    const refused = sign(id, seen.hash);
+    expect(refused).toMatchObject({
+      ok: false,
+      error: { code: "must-fix", status: 409, details: { findings: must1 } },
+    });
+    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 100));
+    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+  });
+
+  it("is refused while threads are open, and says how many", async () => {
+    const { id } = await goodPlan(s.people.jonas, s.people.marta);
+    const threads = ["One", "Two"].map(
+      (body) => must(openThread(s.app, s.people.ines, id, { anchor: { kind: "plan" }, body })).id,
+    );
+    const { hash } = read(id);
+    const refused = sign(id, hash);
+    expect(refused).toMatchObject({ error: { code: "open-threads", status: 409, details: { open: 2 } } });
+    if (!refused.ok) expect(refused.error.message).toContain("2 threads are still open");
+    for (const thread of threads) setThreadSettled(s.db, thread, true);
+    expect(outcome(sign(id, hash))).toBe("ok");
+  });
+
+  it("is refused to the only author, and allowed when somebody else wrote too or another lead signs", async () => {
+    const { ines, marta } = s.people;
+    const alone = await goodPlan(ines);
+    expect(sign(alone.id, read(alone.id).hash)).toMatchObject({ error: { code: "only-author", status: 403 } });
+    await s.write(alone.doc, marta, (w) => setItemField(w, "m1", "locked", true));
+    expect(outcome(sign(alone.id, read(alone.id).hash))).toBe("ok");
+    // Nobody but Marta wrote this one: a lead who wrote nothing in it may sign.
+    const martas = await goodPlan(marta);
+    expect(outcome(sign(martas.id, read(martas.id).hash))).toBe("ok");
+  });
+
+  it("is allowed to the only author where the house says so", async () => {
+    await s.stop();
+    s = openStudio({ soleAuthorMaySign: true });
+    const { id } = await goodPlan(s.people.ines);
+    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+  });
+
+  it("is refused before it is handed in, after it was taken back, and once it is signed", async () => {
+    const { ines, marta } = s.people;
+    const { id } = await goodPlan(ines, marta, false);
+    const { hash, blockers } = read(id);
+    expect(blockers.map((b) => b.code)).toEqual(["not-handed-in"]);
+    expect(outcome(sign(id, hash))).toBe("not-handed-in");
+    must(handIn(s.app, ines, id)); // an owner who is a lead hands in first
+    must(takeBack(s.app, ines, id));
+    expect(outcome(sign(id, hash))).toBe("not-handed-in");
+    must(handIn(s.app, ines, id));
+    expect(outcome(sign(id, hash))).toBe("ok");
+    expect(outcome(sign(id, hash))).toBe("not-handed-in");
+    expect(listEditions(s.db, id)).toHaveLength(1);
+  });
+
+  it("is refused for a hash that this signer never read", async () => {
+    const { id } = await goodPlan(s.people.jonas, s.people.marta);
+    expect(outcome(sign(id, "0".repeat(64)))).toBe("not-read");
+    const other: Person = { kind: "person", id: "petra", roles: ["lead"] };
+    const { hash } = read(id, other); // another lead's reading is not hers
+    expect(outcome(sign(id, hash))).toBe("not-read");
+    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+  });
+
+  it("is refused when the plan has changed since it was read, with what changed", async () => {
+    const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
+    const { hash } = read(id);
+    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 105));
+    const refused = sign(id, hash);
+    expect(refused).toMatchObject({ error: { code: "changed-since-read", status: 409 } });
+    const details = refused.ok ? undefined : (refused.error.details as { hash: string; changes: unknown[] });
+    expect(details?.changes.length).toBeGreaterThan(0);
+    expect(listEditions(s.db, id)).toEqual([]);
+    const again = read(id);
+    expect(again.hash).toBe(details?.hash);
+    expect(again.changedSince).toEqual(details?.changes);
+    // Back to what was read first: the words are the same, so the first reading counts again.
+    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 100));
+    expect(outcome(sign(id, hash))).toBe("ok");
+  });
+
+  it("is refused when the library has changed under the reading: the moves are part of what is signed", async () => {
+    const { id } = await goodPlan(s.people.jonas, s.people.marta);
+    const { hash } = read(id);
+    putMove(s.db, "kneeling-row", { ...MOVES.row, name: "Row on the knees" }, s.app.now() + 1);
+    expect(outcome(sign(id, hash))).toBe("changed-since-read");
+    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+  });
+
+  it("is refused for a plan that is no whole plan file", async () => {
+    const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
+    writeStandards(s.db, { "unknown-move-data": { level: "off" } });
+    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "after", ["nobody"]));
+    const seen = read(id);
+    expect(seen.blockers.map((b) => b.code)).toEqual(["not-a-file"]);
+    expect(sign(id, seen.hash)).toMatchObject({
+      error: { code: "not-a-file", details: { pointer: "/items/1/after/0" } },
+    });
+    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "after", undefined));
+    expect(outcome(sign(id, read(id).hash))).toBe("ok");
+  });
+
+  it("says clearly that the server's secret is another one, and signs nothing", async () => {
+    const { id } = await goodPlan(s.people.jonas, s.people.marta);
+    const { hash } = read(id);
+    expect(s.app.keys.keyId).toMatch(/^[0-9a-f]{16}$/);
+    const wrong = createSigningKeys({ db: s.db, secret: "quite another secret", now: s.app.now });
+    const app = Object.create(s.app, { keys: { value: wrong } });
+    expect(signPlan(app, s.people.ines, id, { hash })).toMatchObject({ error: { code: "signing-key", status: 503 } });
+    expect(listEditions(s.db, id)).toEqual([]);
+    expect(outcome(sign(id, hash))).toBe("ok");
+  });
+
+  it("takes only the shape of a hash", () => {
+    expect(signSchema.safeParse({ hash: "abc" }).success).toBe(false);
+    expect(signSchema.safeParse({ hash: "a".repeat(64), more: 1 }).success).toBe(false);
+    expect(signSchema.safeParse({ hash: "a".repeat(64) }).success).toBe(true);
+  });
+});
+
+describe("states", () => {
+  it("let nobody hand in twice, hand back what is not handed in, or take back another's hand-in", async () => {
+    const { jonas, marta, ines } = s.people;
+    const { id } = await goodPlan(jonas, marta);
+    expect(outcome(handIn(s.app, jonas, id))).toBe("wrong-state");
+    expect(outcome(takeBack(s.app, marta, id))).toBe("no-right"); // co-writes it, but neither owns it nor handed it in
+    must(takeBack(s.app, jonas, id));
+    expect(outcome(takeBack(s.app, jonas, id))).toBe("wrong-state");
+    expect(outcome(handBack(s.app, ines, id, "why"))).toBe("wrong-state");
+    must(handIn(s.app, marta, id)); // by a co-author; the owner may take that back too
+    must(takeBack(s.app, jonas, id));
+    must(handIn(s.app, jonas, id));
+    must(handBack(s.app, ines, id, "why"));
+    must(handIn(s.app, jonas, id));
+  });
+
+  it("want a note with a hand-back and allow one with a hand-in", () => {
+    expect(requiredNoteSchema.safeParse({ note: "  " }).success).toBe(false);
+    expect(requiredNoteSchema.safeParse({ note: "Slower" }).success).toBe(true);
+    expect(optionalNoteSchema.safeParse({}).success).toBe(true);
+    expect(optionalNoteSchema.safeParse({ note: "x".repeat(4001) }).success).toBe(false);
+  });
+
+  it("go back to writing when a signed plan moves to another room, whose machines it was not signed for", async () => {
+    const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
+    must(sign(id, read(id).hash));
+    must(changePlan(s.app, s.people.jonas, id, { roomId: ROOMS.harbour })); // where it is already
+    expect(s.last(doc, "state")?.state.state).toBe("signed-off");
+    must(changePlan(s.app, s.people.jonas, id, { roomId: ROOMS.loft }));
+    expect(s.last(doc, "state")?.state).toMatchObject({ state: "in-writing", edition: 1 });
+  });
+
+  it("notice at the next join what was written on before the server ended", async () => {
+    const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
+    must(sign(id, read(id).hash));
+    const session = { sessionId: "x", userId: "jonas", name: "Jonas" };
+    expect(s.host.welcome?.(doc, session)[0]).toMatchObject({ t: "state", state: { state: "signed-off" } });
+    // Stored, and asked before the burst is looked at.
+    s.app.rooms.transact(doc, "jonas", (d) => setItemField({ doc: d, origin: 1 }, "m1", "locked", true));
+    expect(s.host.welcome?.(doc, session)[0]).toMatchObject({ t: "state", state: { state: "in-writing" } });
+  });
+});

@@ -1,0 +1,126 @@
+/** Threads: pinned to the plan, an item or words; answered, settled, reopened; in the name the server knows. */
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import * as Y from "yjs";
+import { countThreads } from "#db/repos/thread-repo.ts";
+import { readItems, scriptOf } from "#lib/doc/read.ts";
+import { deleteItem } from "#lib/doc/write.ts";
+import type { Anchor } from "#lib/protocol/messages.ts";
+import { createPlan } from "#server/plans/create-plan.ts";
+import { deletePlan } from "#server/plans/delete-plan.ts";
+import { planDoc } from "#server/plans/plan-doc.ts";
+import {
+  addComment,
+  listPlanThreads,
+  newCommentSchema,
+  newThreadSchema,
+  openThread,
+  settleThread,
+} from "#server/threads/threads.ts";
+import { writeGoodClass } from "../../support/good-class.ts";
+import { must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
+
+let s: PlanStudio;
+let id = "";
+beforeEach(async () => {
+  s = openStudio();
+  const { jonas } = s.people;
+  id = must(createPlan(s.app, jonas, { title: "Pull and press", lengthSeconds: 600, roomId: ROOMS.harbour })).id;
+  await writeGoodClass(s, planDoc(id), [jonas, jonas]);
+});
+afterEach(() => s.stop());
+
+/** Pins the first words of an item's first line, as a page does. */
+function wordsAnchor(itemId: string): Anchor {
+  return s.app.rooms.withDoc(planDoc(id), (doc) => {
+    const line = scriptOf(doc, itemId)?.get(0);
+    const text = line instanceof Y.XmlElement ? line.get(0) : undefined;
+    if (!(text instanceof Y.XmlText)) throw new Error("no words");
+    const at = (index: number) =>
+      Buffer.from(Y.encodeRelativePosition(Y.createRelativePositionFromTypeIndex(text, index))).toString("base64");
+    return { kind: "words", itemId, from: at(0), to: at(3), quote: "One" };
+  });
+}
+const open = (anchor: Anchor, body = "Hm", who = s.people.ines) => openThread(s.app, who, id, { anchor, body });
+
+describe("threads", () => {
+  it("are pinned to the plan, an item or words, and every change is announced", () => {
+    const { ines, jonas } = s.people;
+    const words = wordsAnchor("m1");
+    must(open({ kind: "plan" }, "In all: good"));
+    must(open({ kind: "item", itemId: "m2" }, "Slower"));
+    const third = must(open(words, "Which one?")).id;
+    s.advance(1000);
+    must(addComment(s.app, jonas, third, "The firm one"));
+    const view = must(listPlanThreads(s.app, jonas, id)).threads;
+    expect(view.map((t) => [t.anchor.kind, t.settled, t.comments.map((c) => `${c.authorName}: ${c.body}`)])).toEqual([
+      ["plan", false, ["Ines: In all: good"]],
+      ["item", false, ["Ines: Slower"]],
+      ["words", false, ["Ines: Which one?", "Jonas: The firm one"]],
+    ]);
+    expect(view[2]?.anchor).toEqual(words);
+    expect(view[2]?.comments[1]).toMatchObject({ authorId: "jonas", at: s.app.now() });
+    expect(s.last(planDoc(id), "threads")?.threads).toEqual(view);
+    must(settleThread(s.app, jonas, third, true));
+    expect(countThreads(s.db, id)).toEqual({ all: 3, open: 2 });
+    expect(s.last(planDoc(id), "threads")?.threads[2]?.settled).toBe(true);
+    must(settleThread(s.app, ines, third, false));
+    expect(countThreads(s.db, id)).toEqual({ all: 3, open: 3 });
+  });
+
+  it("keep their order when several are written in one millisecond", () => {
+    const thread = must(open({ kind: "plan" }, "0")).id;
+    for (let i = 1; i < 8; i++) must(addComment(s.app, s.people.jonas, thread, String(i)));
+    const bodies = must(listPlanThreads(s.app, s.people.jonas, id)).threads[0]?.comments.map((c) => c.body);
+    expect(bodies).toEqual(["0", "1", "2", "3", "4", "5", "6", "7"]);
+  });
+
+  it("keep their quote when the item is taken out, and cannot be opened on one that is gone or has no words", async () => {
+    const words = wordsAnchor("m1");
+    must(open(words));
+    await s.write(planDoc(id), s.people.jonas, (w) => deleteItem(w, "m1", 5));
+    expect(must(listPlanThreads(s.app, s.people.jonas, id)).threads[0]?.anchor).toEqual(words);
+    expect(outcome(open(words))).toBe("no-such-item");
+    expect(outcome(open({ kind: "item", itemId: "m1" }))).toBe("no-such-item");
+    expect(outcome(open({ kind: "item", itemId: "nobody" }))).toBe("no-such-item");
+    const heading = s.app.rooms.withDoc(planDoc(id), readItems).find((i) => i.kind === "heading")?.id ?? "";
+    expect(outcome(open({ ...words, itemId: heading } as Anchor))).toBe("no-words");
+    expect(outcome(open({ kind: "item", itemId: heading }))).toBe("ok");
+  });
+
+  it("are closed to those who may not read the plan, and when the plan is gone", () => {
+    const thread = must(open({ kind: "plan" })).id;
+    for (const who of [s.people.marta, s.people.sam, s.people.petra]) {
+      expect(outcome(open({ kind: "plan" }, "x", who))).toBe("not-found");
+      expect(outcome(addComment(s.app, who, thread, "x"))).toBe("not-found");
+      expect(outcome(settleThread(s.app, who, thread, true))).toBe("not-found");
+    }
+    expect(outcome(addComment(s.app, s.people.ines, "nothing", "x"))).toBe("not-found");
+    must(deletePlan(s.app, s.people.jonas, id));
+    expect(outcome(addComment(s.app, s.people.jonas, thread, "x"))).toBe("not-found");
+  });
+});
+
+describe("what a page sends", () => {
+  const takes = (anchor: unknown, body: unknown = "Hm") => newThreadSchema.safeParse({ anchor, body }).success;
+
+  it("is bounded: bodies of 1 to 4000 characters, quotes of 1 to 500", () => {
+    expect(takes({ kind: "plan" }, "x".repeat(4000))).toBe(true);
+    for (const body of ["", "   ", "x".repeat(4001), 5]) expect(takes({ kind: "plan" }, body)).toBe(false);
+    expect(newCommentSchema.safeParse({ body: " " }).success).toBe(false);
+    expect(newCommentSchema.safeParse({ body: "x", authorId: "ines" }).success).toBe(false);
+    const words = wordsAnchor("m1");
+    expect(takes(words)).toBe(true);
+    expect(takes({ ...words, quote: "x".repeat(500) })).toBe(true);
+    for (const quote of ["", " ", "x".repeat(501), undefined]) expect(takes({ ...words, quote })).toBe(false);
+  });
+
+  it("must be a place that can be read", () => {
+    const words = wordsAnchor("m1");
+    for (const from of ["", "not base64!", "AAAA".repeat(200), Buffer.from("hello there").toString("base64")]) {
+      expect(takes({ ...words, from })).toBe(false);
+    }
+    for (const itemId of ["", "Not An Id", "a".repeat(65)]) expect(takes({ kind: "item", itemId })).toBe(false);
+    expect(takes({ kind: "somewhere" })).toBe(false);
+    expect(takes({ kind: "plan", itemId: "m1" })).toBe(false);
+  });
+});
