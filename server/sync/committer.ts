@@ -4,7 +4,7 @@
  * and is tried again, ever more slowly, for ever.
  */
 import type { Db } from "#db/connection.ts";
-import { appendRow, inTransaction, noteAuthor } from "#db/repos/doc-log-repo.ts";
+import { appendRow, inTransaction, isInTransaction, noteAuthor } from "#db/repos/doc-log-repo.ts";
 import type { SyncLog } from "./host.ts";
 import type { Limits } from "./limits.ts";
 import { mergeUpdates, PROGRAM_ACTOR, type QueuedUpdate, type Room } from "./room.ts";
@@ -45,8 +45,12 @@ export class Committer {
     this.failing.delete(room);
   }
 
-  /** Commits what is queued, now. Never throws: a room that could not be saved is `failing` afterwards. */
+  /**
+   * Commits what is queued, now. Never throws: a room that could not be saved is `failing` afterwards. Inside somebody's
+   * transaction nothing is done, since that could still be rolled back: the end of the turn comes soon enough.
+   */
   flush(): void {
+    if (isInTransaction(this.options.db)) return;
     const rooms = [...this.awake].filter((room) => !room.failing && !room.isClean);
     if (rooms.length > 0) this.commit(rooms);
   }
@@ -65,7 +69,8 @@ export class Committer {
 
   private endTurn(): void {
     this.turn = undefined;
-    this.flush();
+    const unsaved = [...this.awake].filter((room) => !room.failing && !room.isClean);
+    if (unsaved.length > 0) this.commit(unsaved);
     // Sending may wake rooms again (somebody too slow is cut off): that is the next turn's work.
     const rooms = [...this.awake];
     this.awake.clear();
@@ -85,6 +90,8 @@ export class Committer {
 
   private tryCommit(rooms: readonly Room[]): "stored" | { readonly cause: unknown } {
     try {
+      if (isInTransaction(this.options.db))
+        throw new Error("a transaction was left open over a turn of the event loop");
       inTransaction(this.options.db, () => {
         for (const room of rooms) this.store(room);
       });

@@ -97,6 +97,8 @@ export interface TestServer {
 export interface TestServerOptions {
   readonly limits?: Partial<Limits>;
   readonly temp?: TempDb;
+  /** Any free one when not given. */
+  readonly port?: number;
   readonly isOriginAllowed?: AttachOptions["isOriginAllowed"];
 }
 
@@ -108,7 +110,7 @@ export async function startSyncServer(options: TestServerOptions = {}): Promise<
   const rooms = createRooms({ db, host, log: listLog(log), limits: options.limits });
   const http = createServer((_request, response) => response.writeHead(404).end());
   const door = attachSync({ rooms, server: http, isOriginAllowed: options.isOriginAllowed });
-  await new Promise<void>((resolve) => http.listen(0, "127.0.0.1", resolve));
+  await new Promise<void>((resolve) => http.listen(options.port ?? 0, "127.0.0.1", resolve));
   const { port } = http.address() as AddressInfo;
   const halt = haltOnce({ rooms, door, http, db });
   return {

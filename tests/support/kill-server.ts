@@ -1,0 +1,35 @@
+/**
+ * A sync server in a process of its own, to be killed. Everybody is signed in and may write; every plan that is asked
+ * for is there. Arguments: database file. Says `port <n>` on standard output when it can be reached.
+ */
+import { createServer } from "node:http";
+import * as Y from "yjs";
+import { openDatabase } from "#db/connection.ts";
+import { migrate } from "#lib/doc/migrate.ts";
+import { attachSync } from "#server/sync/attach.ts";
+import { createRooms } from "#server/sync/create-rooms.ts";
+import type { KindHooks } from "#server/sync/host.ts";
+
+const db = openDatabase(process.argv[2] ?? "");
+const silent = () => undefined;
+const kind: KindHooks = { currentVersion: 1, migrate, create: () => new Y.Doc() };
+const rooms = createRooms({
+  db,
+  log: { info: silent, warn: silent, error: console.error },
+  host: {
+    authenticate: async (headers) => {
+      const userId = headers.get("cookie") ?? "nobody";
+      return { sessionId: userId, userId, name: userId };
+    },
+    access: () => ({ exists: true, reads: true, writes: true, comments: true }),
+    kinds: { plan: kind, month: kind },
+  },
+  // Folding in the middle of the burst, so that it is killed there too.
+  limits: { compactRowsBusy: 40 },
+});
+const http = createServer();
+attachSync({ rooms, server: http });
+http.listen(0, "127.0.0.1", () => {
+  const address = http.address();
+  if (typeof address === "object") console.log(`port ${address?.port}`);
+});
