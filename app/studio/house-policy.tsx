@@ -1,0 +1,33 @@
+"use client";
+/** The one policy of the house about sign-off. */
+import { useState } from "react";
+import { Problem } from "../_shell/problem.tsx";
+import { useSend } from "../_shell/use-send.ts";
+
+export function HousePolicy({ soleAuthorMaySign }: { readonly soleAuthorMaySign: boolean }) {
+  const sending = useSend();
+  const [on, setOn] = useState(soleAuthorMaySign);
+  const change = async (next: boolean) => {
+    setOn(next);
+    const kept = await sending.run("PATCH", "/api/studio", { soleAuthorMaySign: next });
+    if (kept === undefined) setOn(!next);
+  };
+  return (
+    <>
+      <h2>Sign-off</h2>
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={on}
+          disabled={sending.busy}
+          onChange={(event) => change(event.target.checked)}
+        />
+        A lead may sign off a plan that only they wrote
+      </label>
+      <p className="quiet small">
+        For a studio of one. It is taken back by itself when somebody joins who writes plans.
+      </p>
+      <Problem say={sending.problem} />
+    </>
+  );
+}

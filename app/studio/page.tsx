@@ -1,0 +1,41 @@
+/** The studio for its manager: rooms and measured springs, cue devices, the house policy and standards. */
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { can } from "#lib/policy/can.ts";
+import { listDevices } from "#server/devices/manage-devices.ts";
+import { listRooms } from "#server/rooms/manage-rooms.ts";
+import { requirePerson } from "../_shell/person.ts";
+import { Shell } from "../_shell/shell.tsx";
+import { Devices } from "./devices.tsx";
+import { HousePolicy } from "./house-policy.tsx";
+import { Rooms } from "./rooms.tsx";
+import { Standards } from "./standards.tsx";
+import styles from "./studio.module.css";
+
+export const metadata: Metadata = { title: "Studio" };
+
+export default async function StudioPage() {
+  const visit = await requirePerson("/studio");
+  const { app, who, studio } = visit;
+  const rooms = listRooms(app, who.actor);
+  const devices = listDevices(app, who.actor);
+  if (!can(who.actor, "rooms.manage") || !rooms.ok || !devices.ok) notFound();
+  return (
+    <Shell visit={visit} section="studio">
+      <h1>{studio.name}</h1>
+      <p className="quiet">{studio.town}</p>
+      <section className={styles.part} id="rooms">
+        <Rooms rooms={rooms.value} />
+      </section>
+      <section className={styles.part} id="devices">
+        <Devices devices={devices.value} rooms={rooms.value.map(({ id, name }) => ({ id, name }))} />
+      </section>
+      <section className={styles.part} id="policy">
+        <HousePolicy soleAuthorMaySign={studio.soleAuthorMaySign} />
+      </section>
+      <section className={styles.part} id="standards">
+        <Standards own={studio.standards} />
+      </section>
+    </Shell>
+  );
+}

@@ -1,0 +1,93 @@
+/** A room as it is typed: texts until it is sent, so that half a number is kept while it is being written. Pure. */
+import type { Equipment, Spring } from "#lib/plan/schema.ts";
+
+export interface SpringDraft {
+  /** Empty for a spring that is new. */
+  readonly id: string;
+  readonly row: number;
+  readonly label: string;
+  readonly count: string;
+  readonly stiffness: string;
+  readonly preload: string;
+}
+export interface RoomDraft {
+  readonly name: string;
+  readonly travelCm: string;
+  readonly springs: readonly SpringDraft[];
+}
+
+export function draftOf(name: string, equipment: Equipment): RoomDraft {
+  return {
+    name,
+    travelCm: String(equipment.carriageTravelMm / 10),
+    springs: equipment.springs.map((spring, row) => ({
+      id: spring.id,
+      row,
+      label: spring.label,
+      count: String(spring.count),
+      stiffness: String(spring.stiffnessNPerMm),
+      preload: String(spring.preloadN),
+    })),
+  };
+}
+
+export const emptySpring = (row: number): SpringDraft => ({
+  id: "",
+  row,
+  label: "",
+  count: "1",
+  stiffness: "",
+  preload: "",
+});
+
+export type DraftRead =
+  | { readonly ok: true; readonly name: string; readonly equipment: Equipment }
+  | { readonly ok: false; readonly say: string };
+
+/** Numbers may be written with a point or a comma. `base` keeps what the form does not show (timings). */
+export function readDraft(draft: RoomDraft, base: Equipment | null): DraftRead {
+  const travel = number(draft.travelCm);
+  if (travel === null || travel <= 0) return { ok: false, say: "Say how far the carriage travels, in centimetres." };
+  const springs: Spring[] = [];
+  for (const typed of draft.springs) {
+    const spring = readSpring(typed, springs);
+    if (typeof spring === "string") return { ok: false, say: spring };
+    springs.push(spring);
+  }
+  const name = draft.name.trim();
+  const equipment = { ...base, name: base?.name ?? name, carriageTravelMm: Math.round(travel * 10), springs };
+  return { ok: true, name, equipment };
+}
+
+function readSpring(typed: SpringDraft, before: readonly Spring[]): Spring | string {
+  const label = typed.label.trim();
+  if (label === "") return "Every spring needs a name of your own.";
+  const [count, stiffness, preload] = [typed.count, typed.stiffness, typed.preload].map(number);
+  if (count === null || count === undefined || !Number.isInteger(count) || count < 0) {
+    return `How many ${label} springs does each machine have? A whole number.`;
+  }
+  if (stiffness === null || stiffness === undefined || stiffness < 0)
+    return `Give the stiffness of ${label} in N per mm.`;
+  if (preload === null || preload === undefined || preload < 0) return `Give the preload of ${label} in N.`;
+  const id = typed.id || freshId(label, before);
+  return { id, label, count, stiffnessNPerMm: stiffness, preloadN: preload };
+}
+
+function number(text: string): number | null {
+  const plain = text.trim().replace(",", ".");
+  const value = plain === "" ? Number.NaN : Number(plain);
+  return Number.isFinite(value) ? value : null;
+}
+
+/** Ids are for files: small letters, digits, hyphens. */
+function freshId(label: string, before: readonly Spring[]): string {
+  const stem =
+    label
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, "-")
+      .replace(/^-+|-+$/g, "")
+      .slice(0, 40) || "spring";
+  let id = stem;
+  for (let n = 2; before.some((spring) => spring.id === id); n++) id = `${stem}-${n}`;
+  return id;
+}

@@ -1,0 +1,91 @@
+"use client";
+/** The rooms, each with the springs of its machines as they were measured. */
+import { useRouter } from "next/navigation";
+import { useState } from "react";
+import type { StudioRoom } from "#db/repos/room-repo.ts";
+import { plural } from "#lib/plan/format.ts";
+import { CoilMark, coilWeight } from "../_plan/coil.tsx";
+import { RoomForm } from "./room-form.tsx";
+import styles from "./studio.module.css";
+
+/** What is being edited: a room, a new one, or nothing. */
+type Editing = StudioRoom | "new" | null;
+
+export function Rooms({ rooms }: { readonly rooms: readonly StudioRoom[] }) {
+  const router = useRouter();
+  const [editing, setEditing] = useState<Editing>(null);
+  const done = () => {
+    setEditing(null);
+    router.refresh();
+  };
+  return (
+    <>
+      <div className={styles.head}>
+        <h2>Rooms and springs</h2>
+        <button type="button" className="button" onClick={() => setEditing("new")}>
+          Add a room
+        </button>
+      </div>
+      {rooms.length === 0 ? <p className="quiet">No room yet. Plans, slots and devices each need one.</p> : null}
+      <div className={styles.rooms}>
+        {rooms.map((room) => (
+          <Room key={room.id} room={room} onEdit={() => setEditing(room)} />
+        ))}
+      </div>
+      {editing === null ? null : (
+        <RoomForm room={editing === "new" ? null : editing} onClose={() => setEditing(null)} onDone={done} />
+      )}
+    </>
+  );
+}
+
+function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: () => void }) {
+  const { springs, carriageTravelMm } = room.equipment;
+  return (
+    <article className={styles.room}>
+      <div className={styles.head}>
+        <h3>{room.name}</h3>
+        <button type="button" className={styles.act} onClick={onEdit}>
+          Edit<span className="visually-hidden"> {room.name}</span>
+        </button>
+      </div>
+      <p className="quiet small">
+        {room.equipment.name} · carriage travels {carriageTravelMm / 10} cm
+      </p>
+      <div className="table-scroll">
+        <table className={styles.springs}>
+          <thead>
+            <tr>
+              <th scope="col">spring</th>
+              <th scope="col">on each machine</th>
+              <th scope="col" className="number">
+                N per cm
+              </th>
+              <th scope="col" className="number">
+                preload N
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {springs.map((spring) => (
+              <tr key={spring.id}>
+                <th scope="row">{spring.label}</th>
+                <td>
+                  <span className={styles.coils}>
+                    {Array.from({ length: spring.count }, (_, i) => (
+                      // biome-ignore lint/suspicious/noArrayIndexKey: equal marks in a row, told apart by nothing
+                      <CoilMark key={i} weight={coilWeight(spring, springs)} />
+                    ))}
+                    <span className="visually-hidden">{plural(spring.count, "spring")}</span>
+                  </span>
+                </td>
+                <td className="number">{(spring.stiffnessNPerMm * 10).toFixed(2)}</td>
+                <td className="number">{spring.preloadN.toFixed(1)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </article>
+  );
+}
