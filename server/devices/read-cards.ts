@@ -1,11 +1,13 @@
 /** What a paired device may have: the signed cards of its room, and nothing else. */
 import { markDeviceSeen } from "#db/repos/device-repo.ts";
-import { newestCardsOfRoom } from "#db/repos/edition-repo.ts";
+import { newestCardsOfRoom, newestEdition, readEdition } from "#db/repos/edition-repo.ts";
+import { readPlanRow } from "#db/repos/plan-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
+import { nextSlotsOfRoom } from "./room-slots.ts";
 
 export interface RoomCards {
   readonly room: { readonly id: string; readonly name: string };
@@ -17,10 +19,21 @@ export interface RoomCards {
 }
 
 /** Errors: 403 no-right. Notes that the device was seen. */
-export function readRoomCards(app: Pick<Springline, "db" | "now">, device: Device): Result<RoomCards> {
+export function readRoomCards(app: Pick<Springline, "db" | "now" | "rooms">, device: Device): Result<RoomCards> {
   if (!canDevice(device, "card.fetch", device.roomId)) return NO_RIGHT;
   const now = app.now();
   markDeviceSeen(app.db, device.id, now);
   const room = { id: device.roomId, name: readRoom(app.db, device.roomId)?.name ?? "" };
-  return ok({ room, cards: newestCardsOfRoom(app.db, device.roomId), nextSlots: {}, serverTime: now });
+  const slots = nextSlotsOfRoom(app, device.roomId);
+  const own = newestCardsOfRoom(app.db, device.roomId);
+  const known = new Set(own.map((envelope) => envelope.card.edition.planId));
+  const brought = [...slots.keys()].filter((planId) => !known.has(planId)).flatMap((id) => newestCard(app, id) ?? []);
+  return ok({ room, cards: [...own, ...brought], nextSlots: Object.fromEntries(slots), serverTime: now });
+}
+
+/** The card of a plan that a slot brings into this room, though it was signed for another. */
+function newestCard(app: Pick<Springline, "db">, planId: string): CardEnvelope | undefined {
+  const row = readPlanRow(app.db, planId);
+  const head = row?.deletedAt === null ? newestEdition(app.db, planId) : undefined;
+  return head && readEdition(app.db, planId, head.number)?.card;
 }

@@ -1,5 +1,6 @@
 /** Cue devices: made by the manager, paired by a code that works once, and trusted with the cards of one room only. */
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import type * as Y from "yjs";
 import * as deviceRoute from "#app/api/devices/[id]/route.ts";
 import * as cardsRoute from "#app/api/devices/cards/route.ts";
 import * as pairRoute from "#app/api/devices/pair/route.ts";
@@ -9,7 +10,9 @@ import * as roomsRoute from "#app/api/rooms/route.ts";
 import { insertEdition } from "#db/repos/edition-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
 import { plan as planTable } from "#db/schema.ts";
-import { buildCard, sealCard, verifyCard } from "#lib/card/card.ts";
+import { buildCard, type CardEnvelope, sealCard, verifyCard } from "#lib/card/card.ts";
+import { createMonthDoc } from "#lib/programme/create.ts";
+import { addSlot } from "#lib/programme/write.ts";
 import { hashToken } from "#server/auth/device.ts";
 import { OVERALL, PER_ADDRESS, WINDOW_MS } from "#server/devices/attempt-limit.ts";
 import { addDevice } from "#server/devices/manage-devices.ts";
@@ -20,6 +23,9 @@ import {
   newPairingCode,
   readPairingCode,
 } from "#server/devices/pairing-code.ts";
+import { wallClock } from "#server/devices/room-slots.ts";
+import { type Springline, setSpringline } from "#server/springline.ts";
+import { DocUnavailable } from "#server/sync/rooms.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, params, request, startHarness } from "../auth-harness.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
@@ -27,6 +33,7 @@ let h: Harness;
 let cookie = "";
 beforeEach(async () => {
   h = startHarness();
+  setSpringline(withMonths(h.app));
   const manager = {
     studio: "Quay Gym",
     town: "Port Ellery",
@@ -37,7 +44,36 @@ beforeEach(async () => {
   cookie = cookieOf(await firstRunRoute.POST(request("/api/first-run", { method: "POST", body: manager })));
   for (const id of ["harbour", "loft"]) insertRoom(h.db, { id, name: `Room ${id}`, equipment: samplePlan().equipment });
 });
-afterEach(() => h.stop());
+afterEach(() => {
+  months.clear();
+  h.stop();
+});
+
+/** The programme's documents, as the live rooms would hand them out. */
+const months = new Map<string, Y.Doc>();
+const withMonths = (app: Springline): Springline => ({
+  ...app,
+  rooms: {
+    ...app.rooms,
+    withDoc: (name, fn) => {
+      const doc = months.get(name.key);
+      if (!doc) throw new DocUnavailable("unknownDocument", "no such month");
+      return fn(doc);
+    },
+  },
+});
+/** Local days from now at a time. */
+function slotIn(days: number, time: string, slot: { roomId: string; planId: string }): string {
+  const date = wallClock(h.app.now() + days * 86_400_000).slice(0, 10);
+  const month = date.slice(0, 7);
+  const doc = months.get(month) ?? createMonthDoc(month);
+  months.set(month, doc);
+  addSlot(
+    { doc, origin: "test" },
+    { id: `s${days}-${slot.planId}`, date, time, minutes: 50, theme: "", coachId: null, note: "", ...slot },
+  );
+  return `${date}T${time}`;
+}
 
 async function newDevice(roomId = "harbour"): Promise<{ id: string; code: string; expiresAt: number }> {
   const response = await devicesRoute.POST(
@@ -172,6 +208,26 @@ describe("a device's token", () => {
       "rows 2",
     ]);
     expect(answer.room).toEqual({ id: "harbour", name: "Room harbour" });
+  });
+
+  test("learns when each plan is next taught in its room, past slots left out", async () => {
+    sign("rows", 1, "harbour");
+    slotIn(-1, "18:00", { roomId: "harbour", planId: "rows" });
+    slotIn(9, "07:30", { roomId: "harbour", planId: "rows" });
+    const next = slotIn(2, "18:00", { roomId: "harbour", planId: "rows" });
+    slotIn(1, "18:00", { roomId: "loft", planId: "rows" });
+    const { token } = await tokenOf("harbour");
+    expect((await (await cards(token)).json()).nextSlots).toEqual({ rows: next });
+  });
+
+  test("gets a card signed for another room when a slot brings the plan into its own", async () => {
+    sign("other", 1, "loft");
+    const { token } = await tokenOf("harbour");
+    expect((await (await cards(token)).json()).cards).toEqual([]);
+    slotIn(1, "18:00", { roomId: "harbour", planId: "other" });
+    slotIn(1, "19:00", { roomId: "harbour", planId: "unsigned" });
+    const { cards: got } = await (await cards(token)).json();
+    expect(got.map((envelope: CardEnvelope) => envelope.card.edition.planId)).toEqual(["other"]);
   });
 
   test("is dead at once when it is taken back, and the device leaves the list", async () => {

@@ -1,0 +1,64 @@
+/** A card as the rows of one page: what hangs on the wall. */
+import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
+import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
+import { moveName, sideWords } from "#lib/plan/format.ts";
+import { isMoveItem } from "#lib/plan/lookup.ts";
+import type { Card } from "./schema.ts";
+
+export type SheetRow =
+  | { readonly kind: "heading"; readonly id: string; readonly title: string }
+  | {
+      readonly kind: "pause";
+      readonly id: string;
+      readonly title: string;
+      readonly start: number;
+      readonly seconds: number;
+    }
+  | {
+      readonly kind: "move";
+      readonly id: string;
+      /** 1, 2, ... among the moves. */
+      readonly number: number;
+      readonly title: string;
+      /** Null for both sides at once. */
+      readonly side: string | null;
+      readonly start: number;
+      readonly seconds: number;
+      /** Seconds of the change before it. */
+      readonly change: number;
+      readonly springs: readonly SpringCount[];
+      /** Did the springs change? Then they are to be found at a glance. */
+      readonly newSprings: boolean;
+      /** What else to do to get there. */
+      readonly changes: readonly SetupChange[];
+    };
+
+const isSpring = (change: SetupChange) => change.kind === "carriage" || change.kind.startsWith("spring");
+
+/** The rows of a card, in plan order. */
+export function sheetRows(card: Card): SheetRow[] {
+  const { plan, clock } = card;
+  let number = 0;
+  return plan.items.map((item, index): SheetRow => {
+    const row = clock.rows.find((r) => r.item === item.id);
+    if (item.kind === "heading") return { kind: "heading", id: item.id, title: item.title };
+    const start = row?.start ?? 0;
+    const { id, seconds } = item;
+    if (item.kind === "pause") return { kind: "pause", id, title: item.text || "Pause", start, seconds };
+    number += 1;
+    const changes = setupChanges(plan, plan.items.slice(0, index).findLast(isMoveItem), item);
+    return {
+      kind: "move",
+      id,
+      number,
+      title: moveName(plan, item),
+      side: item.side === "both" ? null : sideWords(item.side),
+      start,
+      seconds,
+      change: start - (row?.transitionFrom ?? start),
+      springs: springCounts(plan, item.springs),
+      newSprings: changes.some(isSpring),
+      changes: changes.filter((change) => !isSpring(change) && change.kind !== "side"),
+    };
+  });
+}
