@@ -15,6 +15,9 @@ import { SlipTies } from "./slip-ties.tsx";
 import { ThreadSlip } from "./thread-slip.tsx";
 import { useSlipPlaces } from "./use-slip-places.ts";
 
+/** What a slip in full usually takes, in pixels: when all of them would not fit beside the class, most are shortened. */
+const USUAL_SLIP_PX = 104;
+
 export interface MarginProps {
   readonly session: PlanSession;
   /** Where everything stands on the rail; null for a plain list. The margin's top must be the rail's top. */
@@ -34,6 +37,7 @@ export function Margin({ session, placements, itemId }: MarginProps) {
   const settled = threads.filter((t) => t.settled && (itemId === undefined || aboutItem(t.anchor, itemId))).length;
   const { places, height, headHeight, measure, measureHead } = useSlipPlaces(slips, placements);
   const beside = placements !== null;
+  const crowded = beside && slips.length * USUAL_SLIP_PX > placements.height;
 
   return (
     <section
@@ -65,7 +69,12 @@ export function Margin({ session, placements, itemId }: MarginProps) {
             style={beside ? { top: places.get(slip.id) ?? headHeight } : undefined}
             data-about={slip.about ?? undefined}
           >
-            <SlipBody session={session} slip={slip} selected={slip.about !== null && slip.about === snap.selectedId} />
+            <SlipBody
+              session={session}
+              slip={slip}
+              selected={slip.about !== null && slip.about === snap.selectedId}
+              crowded={crowded}
+            />
           </li>
         ))}
       </ul>
@@ -74,11 +83,20 @@ export function Margin({ session, placements, itemId }: MarginProps) {
   );
 }
 
-function SlipBody({ session, slip, selected }: { session: PlanSession; slip: Slip; selected: boolean }) {
+interface BodyProps {
+  readonly session: PlanSession;
+  readonly slip: Slip;
+  readonly selected: boolean;
+  readonly crowded: boolean;
+}
+
+/** In a crowded margin only the slips of the selected item, and of the plan as a whole, are shown in full. */
+function SlipBody({ session, slip, selected, crowded }: BodyProps) {
+  const short = crowded && !selected && slip.about !== null;
   return slip.kind === "finding" ? (
-    <FindingSlip session={session} finding={slip.finding} selected={selected} />
+    <FindingSlip session={session} finding={slip.finding} selected={selected} short={short} />
   ) : (
-    <ThreadSlip session={session} thread={slip.thread} selected={selected} />
+    <ThreadSlip session={session} thread={slip.thread} selected={selected} short={short} />
   );
 }
 

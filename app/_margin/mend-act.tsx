@@ -1,8 +1,39 @@
 "use client";
 /** The one act that mends a finding, as one undo step; nothing when there is none or for somebody who reads along. */
 import type { PlanSession } from "#app/_plan/session.ts";
+import { useSnapshot } from "#app/_plan/use-session.ts";
+import { setItemField, setSpring, type Writer } from "#lib/doc/write.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { type Mend, type MendChange, mendFor } from "#lib/rules/mend.ts";
 import type { Finding } from "#lib/rules/types.ts";
+import styles from "./margin.module.css";
 
-export function MendAct(_props: { readonly session: PlanSession; readonly finding: Finding }) {
-  return null;
+export function MendAct({ session, finding }: { readonly session: PlanSession; readonly finding: Finding }) {
+  const { plan, rights } = useSnapshot(session);
+  const mend = rights.writes ? mendFor(plan, finding) : null;
+  if (mend === null) return null;
+  return (
+    <button type="button" className={styles.mend} onClick={() => apply(session, plan, mend)}>
+      {mend.label}
+    </button>
+  );
+}
+
+function apply(session: PlanSession, plan: Plan, mend: Mend): void {
+  const done = session.act((w) => {
+    for (const change of mend.changes) write(w, plan, change);
+  });
+  if (done) session.say(`Done: ${mend.label}.`);
+}
+
+function write(w: Writer, plan: Plan, { itemId, field, value }: MendChange): void {
+  if (field !== "springs") {
+    if (typeof value !== "object") setItemField(w, itemId, field, value);
+    return;
+  }
+  const item = itemById(plan, itemId);
+  if (item?.kind !== "move" || typeof value !== "object") return;
+  for (const id of new Set([...Object.keys(item.springs), ...Object.keys(value)]))
+    setSpring(w, itemId, id, value[id] ?? 0);
 }

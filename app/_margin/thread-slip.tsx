@@ -6,7 +6,7 @@ import { useSnapshot } from "#app/_plan/use-session.ts";
 import { pinOf } from "#lib/margin/pin.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import { CommentForm } from "./comment-form.tsx";
-import { JumpLinks } from "./finding-slip.tsx";
+import { JumpLinks } from "./jump-links.tsx";
 import styles from "./margin.module.css";
 import { QuoteWords } from "./quote-words.tsx";
 import { postReply, settleThread } from "./thread-acts.ts";
@@ -15,9 +15,11 @@ interface Props {
   readonly session: PlanSession;
   readonly thread: ThreadView;
   readonly selected: boolean;
+  /** The first words only, where many slips want the same height. */
+  readonly short: boolean;
 }
 
-export function ThreadSlip({ session, thread, selected }: Props) {
+export function ThreadSlip({ session, thread, selected, short }: Props) {
   const { rights } = useSnapshot(session);
   const [open, setOpen] = useState(false);
   const first = thread.comments[0];
@@ -32,6 +34,7 @@ export function ThreadSlip({ session, thread, selected }: Props) {
       data-level="thread"
       data-selected={selected || undefined}
       data-settled={thread.settled || undefined}
+      data-short={(short && !open) || undefined}
       aria-label={`Thread by ${first?.authorName ?? "somebody"}`}
     >
       <header className={styles.slipHead}>
@@ -41,7 +44,7 @@ export function ThreadSlip({ session, thread, selected }: Props) {
         </h4>
         <span className={styles.level}>{thread.settled ? "settled" : "thread"}</span>
       </header>
-      <PinWords session={session} thread={thread} />
+      {(!short || open) && <PinWords session={session} thread={thread} />}
       <ol className={styles.comments} aria-label="Comments">
         {shown.map((comment, i) => (
           <Comment key={comment.id} comment={comment} named={i > 0} />

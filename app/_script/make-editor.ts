@@ -64,8 +64,11 @@ export function makeEditor(wants: EditorWants): Editor {
     editorProps: {
       attributes: { "aria-label": wants.label, role: "textbox", "aria-multiline": "true", class: "script-text" },
       clipboardTextSerializer: plainText,
-      handlePaste: (view, event) => paste(view, event, session),
-      handleDrop: (_view, _event, _slice, moved) => !moved,
+      // Before the editor reads the clipboard: it would make a page of what may be a whole book.
+      handleDOMEvents: {
+        paste: (view, event) => paste(view, event, session),
+        drop: (view, event) => refuseFromOutside(view, event),
+      },
     },
   });
   editor.on("transaction", () => wants.onChange(editor));
@@ -84,6 +87,7 @@ function plainText(slice: Slice): string {
 
 /** Marked-up text from elsewhere is taken as plain words; what was copied in a script keeps its lines and fields. */
 function paste(view: EditorView, event: ClipboardEvent, session: PlanSession): boolean {
+  event.preventDefault();
   if (!view.editable) return true;
   const data = event.clipboardData;
   const text = data?.getData("text/plain") ?? "";
@@ -94,5 +98,12 @@ function paste(view: EditorView, event: ClipboardEvent, session: PlanSession): b
   if (tr) view.dispatch(tr);
   session.undo.manager.stopCapturing();
   if (leftOut > 0) session.say(`Pasted in part: ${leftOut} characters more did not fit into one script.`);
+  return true;
+}
+
+/** Words are moved inside a script by dragging them; what comes from elsewhere is pasted. */
+function refuseFromOutside(view: EditorView, event: DragEvent): boolean {
+  if (view.dragging !== null) return false;
+  event.preventDefault();
   return true;
 }

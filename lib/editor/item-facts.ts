@@ -4,11 +4,11 @@
  */
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
-import { fillLiveFields, type LiveMoment, liveValue } from "#lib/cues/live-fields.ts";
+import { fillLiveFields, type LiveMoment } from "#lib/cues/live-fields.ts";
 import type { Cue } from "#lib/cues/types.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { CueKind, Plan } from "#lib/plan/schema.ts";
-import { speechSeconds } from "#lib/talk/talk.ts";
+import { spokenSeconds } from "#lib/talk/talk.ts";
 import { FIELD_WORDS, isLiveField } from "./words.ts";
 
 export interface ItemFacts {
@@ -38,10 +38,8 @@ export function itemFacts(plan: Plan, rows: readonly ClockRow[], total: number, 
     return said ? { ...first, at: said.from } : first;
   };
   return {
-    fieldSays: (name, kind, line) => (isLiveField(name) ? liveValue(name, momentOf(kind, line)) : name),
+    fieldSays: (name, kind, line) => (isLiveField(name) ? fillLiveFields(`{${name}}`, momentOf(kind, line)) : name),
     secondsOf: (kind, line) =>
-      kind === "crew" || line.trim() === ""
-        ? null
-        : speechSeconds(fillLiveFields(line, momentOf(kind, line)), plan.speech),
+      kind === "crew" || line.trim() === "" ? null : spokenSeconds(plan, fillLiveFields(line, momentOf(kind, line))),
   };
 }

@@ -40,14 +40,19 @@ const PREFIXES: Readonly<Record<string, CueKind>> = {
 export function linesFromText(text: string): Pasted {
   const wanted = text.replaceAll("\r\n", "\n").replaceAll("\r", "\n");
   const taken = cut(wanted, MAX_PASTED_LENGTH);
-  const chunks = taken.split(/[\n\u2028\u2029]/).flatMap((line) => broken(clean(line)));
+  const whole = taken.split(/[\n\u2028\u2029]/).map(clean);
+  // The first line goes on where the caret is and the last ends before what follows: their outer spaces are theirs.
+  const chunks = whole.flatMap((line, i) => {
+    const start = i === 0 ? line : line.trimStart();
+    return broken(i === whole.length - 1 ? start : start.trimEnd());
+  });
   const kept = chunks.slice(0, MAX_PASTED_LINES);
   const leftOut = wanted.length - taken.length + chunks.slice(MAX_PASTED_LINES).join("").length;
   return { lines: kept.map(toLine), leftOut };
 }
 
 /** Control characters and lone halves of a surrogate pair cannot stand in a plan file. */
-const clean = (line: string): string => line.replace(/[\p{Cc}\p{Cs}]+/gu, " ").trim();
+const clean = (line: string): string => line.replace(/[\p{Cc}\p{Cs}]+/gu, " ");
 
 function cut(text: string, at: number): string {
   if (text.length <= at) return text;
@@ -64,7 +69,7 @@ function broken(line: string): string[] {
     parts.push(part);
     rest = rest.slice(part.length).trimStart();
   }
-  return rest === "" ? parts : [...parts, rest];
+  return rest.trim() === "" ? parts : [...parts, rest];
 }
 
 function toLine(line: string): PastedLine {

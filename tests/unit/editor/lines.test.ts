@@ -23,6 +23,10 @@ describe("pasted text", () => {
     expect(words("Remember: long neck")).toEqual([[{ text: "Remember: long neck" }]]);
     expect(words("Safety: sore knees stand")).toEqual([[{ text: "sore knees stand" }]]);
   });
+  it("keeps the spaces around a few words, which go into a sentence", () => {
+    expect(words(" and hold ")).toEqual([[{ text: " and hold " }]]);
+    expect(words("  \t ")).toEqual([]);
+  });
   it("makes live fields of known names and leaves other braces as they are", () => {
     expect(words("Next: {next-move} on {springs}")).toEqual([
       [{ text: "Next: " }, { field: "next-move" }, { text: " on " }, { field: "springs" }],

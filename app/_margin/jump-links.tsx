@@ -1,0 +1,44 @@
+"use client";
+/** Ways from a slip to the items it is about. */
+import type { PlanSession } from "#app/_plan/session.ts";
+import { useSnapshot } from "#app/_plan/use-session.ts";
+import { nameOf } from "#app/_plan/words.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import styles from "./margin.module.css";
+
+/** The longest row of names a slip shows; a finding about everything needs no list. */
+const MOST_LINKS = 4;
+
+/** Selects an item and takes the focus to it on the rail, where there is one on this screen. */
+export function jump(session: PlanSession, itemId: string): void {
+  session.select(itemId);
+  const item = document.getElementById(`rail-${itemId}`);
+  item?.focus({ preventScroll: true });
+  item?.scrollIntoView({ block: "nearest" });
+}
+
+export function JumpLinks({ session, ids }: { readonly session: PlanSession; readonly ids: readonly string[] }) {
+  const { plan } = useSnapshot(session);
+  const shown = ids.slice(0, MOST_LINKS).flatMap((id) => itemById(plan, id) ?? []);
+  const only = shown.length === 1;
+  return (
+    <>
+      {shown.map((item) => {
+        const side = item.kind === "move" && (item.side === "left" || item.side === "right") ? `, ${item.side}` : "";
+        const name = `${nameOf(plan, item)}${side}`;
+        return (
+          <button
+            key={item.id}
+            type="button"
+            className={styles.link}
+            aria-label={`go to ${name}`}
+            onClick={() => jump(session, item.id)}
+          >
+            {only ? "go to it" : name}
+          </button>
+        );
+      })}
+      {ids.length > MOST_LINKS && <span className={styles.more}>and {ids.length - MOST_LINKS} more</span>}
+    </>
+  );
+}
