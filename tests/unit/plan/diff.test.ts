@@ -1,0 +1,99 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { changeSentences } from "#lib/plan/diff.ts";
+import { sameData } from "#lib/plan/same-data.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { validPlan } from "#tests/support/plan-arbitrary.ts";
+
+const [left, right] = bothSides("row", { seconds: 45 }, { seconds: 45 });
+const plan = (items: PlanItem[], changes: Partial<Plan> = {}): Plan => examplePlan(items, changes);
+const base = plan([left as PlanItem, right as PlanItem, move("p", { move: "plank" })]);
+const withItem = (index: number, change: Partial<PlanItem>): Plan => ({
+  ...base,
+  items: base.items.map((item, i) => (i === index ? ({ ...item, ...change } as PlanItem) : item)),
+});
+
+describe("what changed", () => {
+  it.each<[string, Plan, string[]]>([
+    ["time", withItem(1, { seconds: 60 }), ["Kneeling row, right: 45 s became 60 s."]],
+    ["springs", withItem(0, { springs: { light: 2 } }), ["Kneeling row, left, springs: one light became two light."]],
+    ["added", { ...base, items: [...base.items, move("n")] }, ["Squat was added after Plank hold."]],
+    ["added first", { ...base, items: [move("n"), ...base.items] }, ["Squat was added at the start."]],
+    ["removed", { ...base, items: base.items.slice(0, 2) }, ["Plank hold was removed."]],
+    [
+      "moved",
+      { ...base, items: [base.items[2], base.items[0], base.items[1]] as PlanItem[] },
+      ["Plank hold was moved at the start."],
+    ],
+    ["head", { ...base, openingSeconds: 90 }, ["The opening: the house standard became 90 s."]],
+    ["title", { ...base, title: "Arms" }, ["The title: “Example class” became “Arms”."]],
+    [
+      "library",
+      { ...base, moves: { ...exampleMoves, squat: { ...exampleMoves.squat, position: "kneeling" } } },
+      ["The library entry Squat, position: standing became kneeling."],
+    ],
+    [
+      "standards",
+      { ...base, standards: { "missing-cue": { level: "off" } } },
+      ['The house standard for missing cue: the usual became {"level":"off"}.'],
+    ],
+  ])("says it in a sentence: %s", (_what, after, sentences) => {
+    expect(changeSentences(base, after)).toEqual(sentences);
+  });
+
+  it("says which words changed, which came and which went", () => {
+    const script = (...texts: string[]) => withItem(0, { script: texts.map((text) => ({ kind: "form", text })) });
+    expect(changeSentences(script("a", "b", "c"), script("a", "x", "c"))).toEqual([
+      "The words of Kneeling row, left (form) changed: “b” became “x”.",
+    ]);
+    expect(changeSentences(script("a", "c"), script("a", "b", "c"))).toEqual([
+      "A line of Kneeling row, left (form) was added: “b”.",
+    ]);
+    expect(changeSentences(script("a", "b"), script("a"))).toEqual([
+      "A line of Kneeling row, left (form) was removed: “b”.",
+    ]);
+  });
+
+  it("names only the item that moved, not those it passed", () => {
+    const items = ["a", "b", "c", "d", "e"].map((id) => move(id, { side: "both" }));
+    const [a, b, c, d, e] = items as [PlanItem, PlanItem, PlanItem, PlanItem, PlanItem];
+    expect(changeSentences(plan([a, b, c, d, e]), plan([a, c, d, e, b]))).toHaveLength(1);
+  });
+
+  it("is empty for the same plan and never empty for another", () => {
+    fc.assert(
+      fc.property(validPlan, validPlan, (a, b) => {
+        expect(changeSentences(a, structuredClone(a))).toEqual([]);
+        expect(changeSentences(a, b).length > 0).toBe(!sameData(a, b));
+        for (const sentence of changeSentences(a, b)) expect(sentence).toMatch(/\.$/s);
+      }),
+      { seed: 31, numRuns: 200 },
+    );
+  });
+
+  it("finds every single key that is changed or taken away", () => {
+    fc.assert(
+      fc.property(validPlan, fc.nat(), (a, n) => {
+        const places = leaves(a);
+        const b = structuredClone(a);
+        const place = places[n % places.length];
+        if (!place) return;
+        const holder = place
+          .slice(0, -1)
+          .reduce<Record<string, unknown>>((at, k) => at[k] as Record<string, unknown>, b as never);
+        const key = place.at(-1) as string;
+        const old = holder[key];
+        holder[key] = typeof old === "number" ? old + 1 : typeof old === "boolean" ? !old : `${String(old)}x`;
+        expect(changeSentences(a, b).length, place.join("/")).toBeGreaterThan(0);
+      }),
+      { seed: 32, numRuns: 500 },
+    );
+  });
+});
+
+/** Paths of all numbers, texts and truths in a plan. */
+function leaves(value: unknown, path: string[] = []): string[][] {
+  if (typeof value !== "object" || value === null) return [path];
+  return Object.entries(value).flatMap(([key, inner]) => leaves(inner, [...path, key]));
+}
