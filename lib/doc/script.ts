@@ -51,21 +51,31 @@ export function scriptFragment(lines: readonly ScriptLine[], emptyKind: CueKind 
 }
 
 export function lineElement(line: ScriptLine): Y.XmlElement {
+  return cueElement(line.kind, piecesOf(line));
+}
+
+/** Turns an empty line that is already in a document into `line`. */
+export function fillLine(element: Y.XmlElement, line: ScriptLine): void {
+  element.setAttribute("kind", line.kind);
+  element.insert(0, piecesOf(line).map(pieceNode));
+}
+
+/** A text with an unknown field in it is kept as it stands. */
+function piecesOf(line: ScriptLine): readonly ScriptPiece[] {
   const parsed = parseScriptText(line.text);
-  return cueElement(line.kind, parsed.ok ? parsed.pieces : [{ text: line.text }]);
+  return parsed.ok ? parsed.pieces : [{ text: line.text }];
 }
 
 function cueElement(kind: CueKind, pieces: readonly ScriptPiece[]): Y.XmlElement {
   const element = new Y.XmlElement(CUE_LINE);
   element.setAttribute("kind", kind);
-  element.insert(
-    0,
-    pieces.map((piece) => {
-      if ("text" in piece) return new Y.XmlText(piece.text);
-      const field = new Y.XmlElement(LIVE_FIELD);
-      field.setAttribute("name", piece.field);
-      return field;
-    }),
-  );
+  element.insert(0, pieces.map(pieceNode));
   return element;
+}
+
+function pieceNode(piece: ScriptPiece): Y.XmlText | Y.XmlElement {
+  if ("text" in piece) return new Y.XmlText(piece.text);
+  const field = new Y.XmlElement(LIVE_FIELD);
+  field.setAttribute("name", piece.field);
+  return field;
 }

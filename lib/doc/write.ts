@@ -8,7 +8,7 @@ import { newItemMap } from "./create.ts";
 import { EXPECTED_KEY, type ItemMap, parts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
 import { keyAfter, type Ordered } from "./order.ts";
 import { orderedItems, readItemById } from "./read.ts";
-import { lineElement } from "./script.ts";
+import { fillLine, lineElement } from "./script.ts";
 
 export interface Writer {
   readonly doc: Y.Doc;
@@ -97,14 +97,17 @@ export function setExpected(w: Writer, caution: ExpectedCaution, on: boolean, ra
   act(w, () => setOrDelete(parts(w.doc).head, EXPECTED_KEY + caution, on ? rank : undefined));
 }
 
-/** Adds a cue line at the end of an item's script; an empty only line is replaced. */
+/**
+ * Adds a cue line at the end of an item's script; an empty only line becomes it. It is filled, never replaced: somebody
+ * else may be typing in it at this moment, and their words would go with it.
+ */
 export function addScriptLine(w: Writer, id: string, line: ScriptLine): void {
   withItem(w, id, (map) => {
     const script = map.get("script");
     if (!(script instanceof Y.XmlFragment)) return;
     const only = script.length === 1 ? script.get(0) : undefined;
-    script.insert(script.length, [lineElement(line)]);
-    if (only instanceof Y.XmlElement && only.length === 0) script.delete(0, 1);
+    if (only instanceof Y.XmlElement && only.length === 0) fillLine(only, line);
+    else script.insert(script.length, [lineElement(line)]);
   });
 }
 

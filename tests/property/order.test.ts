@@ -1,0 +1,86 @@
+/** Laws of the order keys: total, ties by id, and a place after any item, also between people who chose the same key. */
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { byOrder, keyAfter, keyAtEnd, type Ordered } from "#lib/doc/order.ts";
+
+const SEED = 7_041;
+const check = (property: fc.IProperty<unknown[]>) =>
+  fc.assert(property as fc.IProperty<unknown>, { seed: SEED, numRuns: 300 });
+
+/** Lists as people make them: each puts something after something, and some do so at the same moment. */
+const places = fc.array(fc.record({ after: fc.nat({ max: 50 }), at: fc.nat({ max: 3 }) }), { maxLength: 40 });
+function grow(steps: readonly { after: number; at: number }[]): Ordered[] {
+  let list: Ordered[] = [];
+  steps.forEach(({ after, at }, i) => {
+    const key = keyAfter(list, list[after % (list.length + 1)]?.id ?? null);
+    // `at` people put something in the same place without knowing of each other: the same key.
+    const twins = Array.from({ length: 1 + at }, (_, twin) => ({ id: `i${i}-${twin}`, order: key }));
+    list = [...list, ...twins].sort(byOrder);
+  });
+  return list;
+}
+const anyItem = fc.record({ id: fc.string({ maxLength: 4 }), order: fc.string({ maxLength: 6 }) });
+
+test("the order is total and the same whichever way the list came", () => {
+  check(
+    fc.property(fc.array(anyItem, { maxLength: 12 }), (items) => {
+      for (const a of items) {
+        for (const b of items) {
+          expect(Math.sign(byOrder(a, b))).toBe(0 - Math.sign(byOrder(b, a)));
+          if (byOrder(a, b) === 0) expect(a).toEqual(b);
+          for (const c of items)
+            if (byOrder(a, b) <= 0 && byOrder(b, c) <= 0) expect(byOrder(a, c)).toBeLessThanOrEqual(0);
+        }
+      }
+      expect([...items].reverse().sort(byOrder)).toEqual([...items].sort(byOrder));
+    }),
+  );
+});
+
+test("what is put after an item stands after it, after its twins, and before everything that stood further down", () => {
+  let twinsSeen = 0;
+  check(
+    fc.property(places, fc.nat({ max: 60 }), (steps, pick) => {
+      const list = grow(steps);
+      const target = list[pick % Math.max(1, list.length)];
+      if (!target) return;
+      const made = { id: "new", order: keyAfter(list, target.id) };
+      const next = list.find((o) => o.order > target.order);
+      expect(made.order > target.order).toBe(true);
+      if (next) expect(made.order < next.order).toBe(true);
+      if (list.filter((o) => o.order === target.order).length > 1) twinsSeen++;
+    }),
+  );
+  expect(twinsSeen).toBeGreaterThan(50);
+});
+
+test("the top and the end are always free; something that is gone counts as the end", () => {
+  check(
+    fc.property(places, (steps) => {
+      const list = grow(steps);
+      const [first, last] = [list[0], list.at(-1)];
+      if (!first || !last) return;
+      expect(keyAfter(list, null) < first.order).toBe(true);
+      expect(keyAtEnd(list) > last.order).toBe(true);
+      expect(keyAfter(list, "gone") > last.order).toBe(true);
+    }),
+  );
+});
+
+test("keys no program made never throw, and still give a place after", () => {
+  check(
+    fc.property(fc.array(anyItem, { minLength: 1, maxLength: 8 }), fc.nat({ max: 8 }), (items, pick) => {
+      const list = items.map(({ order }, i) => ({ id: `i${i}`, order })).sort(byOrder);
+      const target = list[pick % list.length];
+      if (target) expect(keyAfter(list, target.id) > target.order || target.order === "").toBe(true);
+      expect(() => keyAfter(list, null)).not.toThrow();
+      expect(() => keyAtEnd(list)).not.toThrow();
+    }),
+  );
+});
+
+test("a thousand inserts at one place keep a strict order", () => {
+  let list: Ordered[] = [];
+  for (let i = 0; i < 1000; i++) list = [{ id: `i${i}`, order: keyAfter(list, null) }, ...list];
+  for (let i = 1; i < list.length; i++) expect((list[i - 1]?.order ?? "") < (list[i]?.order ?? "")).toBe(true);
+});

@@ -1,0 +1,97 @@
+/**
+ * Two to four writers over a network that loses, doubles and reorders: in every order everybody ends with the same
+ * plan, nothing typed is lost, and nothing that was moved is there twice. A failure prints its seed and its acts.
+ */
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import * as Y from "yjs";
+import { createPlanDoc } from "#lib/doc/create.ts";
+import { expectConverged, readAll } from "#tests/support/converge.ts";
+import { SMALL_PLAN } from "#tests/support/sync-server.ts";
+import { ACT_KINDS, type Act, doAct, Ledger } from "./acts.ts";
+import { Network } from "./network.ts";
+
+const SEED = 20_261_125;
+const n = fc.nat({ max: 5000 });
+const way = fc.constantFrom("up" as const, "down" as const);
+const act: fc.Arbitrary<Act> = fc.record({ kind: fc.nat({ max: ACT_KINDS - 1 }), on: n, to: n });
+const step = fc.oneof(
+  { weight: 10, arbitrary: fc.record({ t: fc.constant("act" as const), who: n, act }) },
+  {
+    weight: 6,
+    arbitrary: fc.record({ t: fc.constant("deliver" as const), who: n, way, pick: n, again: fc.boolean() }),
+  },
+  { weight: 1, arbitrary: fc.record({ t: fc.constant("drop" as const), who: n, way, pick: n }) },
+  { weight: 1, arbitrary: fc.record({ t: fc.constant("disconnect" as const), who: n }) },
+  { weight: 1, arbitrary: fc.record({ t: fc.constant("reconnect" as const), who: n }) },
+  { weight: 1, arbitrary: fc.record({ t: fc.constant("flush" as const) }) },
+);
+type Step = typeof step extends fc.Arbitrary<infer T> ? T : never;
+
+/** The same start for everybody, made once, as the server makes it. */
+const start = (() => {
+  const doc = createPlanDoc(SMALL_PLAN, { carry: true });
+  return Y.encodeStateAsUpdate(doc);
+})();
+
+const seen = { runs: 0, letters: 0, moves: 0, dropped: 0, duplicated: 0, reordered: 0, items: 0 };
+
+function play(writers: number, steps: readonly Step[]): void {
+  const network = new Network(start, writers);
+  const ledger = new Ledger();
+  for (const s of steps) take(network, ledger, s);
+  network.settle();
+  expectConverged(network.docs, network.everyUpdate);
+  expectNothingLost(network.hub, ledger);
+  seen.runs++;
+  seen.letters += ledger.letters.length;
+  seen.moves += ledger.moves;
+  seen.dropped += network.dropped;
+  seen.duplicated += network.duplicated;
+  seen.reordered += network.reordered;
+  seen.items += ledger.ids.length;
+}
+
+function take(network: Network, ledger: Ledger, s: Step): void {
+  if (s.t === "flush") network.flush();
+  else if (s.t === "deliver") network.deliver(s.who, s.way, s.pick, s.again);
+  else if (s.t === "drop") network.drop(s.who, s.way, s.pick);
+  else if (s.t === "disconnect") network.disconnect(s.who);
+  else if (s.t === "reconnect") network.reconnect(s.who);
+  else doAct(network.writers[s.who % network.writers.length] as Y.Doc, s.act, ledger);
+}
+
+/** Every item ever made and every letter ever typed is there, in the plan or among what was taken out, exactly once. */
+function expectNothingLost(doc: Y.Doc, ledger: Ledger): void {
+  const all = readAll(doc);
+  const ids = [...all.plan.items.map((i) => i.id), ...all.deleted.map((d) => d.id)];
+  expect([...ids].sort()).toEqual([...SMALL_PLAN.items.map((i) => i.id), ...ledger.ids].sort());
+  const text = JSON.stringify(all);
+  const lost = ledger.letters.filter((letter) => text.split(letter).length !== 2);
+  expect(lost.map((letter) => letter.codePointAt(0)?.toString(16))).toEqual([]);
+}
+
+test.each([2, 3, 4])("%i writers converge in every order and lose nothing", (writers) => {
+  fc.assert(
+    fc.property(fc.array(step, { minLength: 5, maxLength: 90, size: "max" }), (steps) => play(writers, steps)),
+    { seed: SEED + writers, numRuns: 80 },
+  );
+});
+
+test("one types in an empty script while the other adds a line to it: both are kept (found by the test above)", () => {
+  const steps: Step[] = [
+    { t: "act", who: 0, act: { kind: 3, on: 0, to: 0 } },
+    { t: "act", who: 1, act: { kind: 5, on: 0, to: 0 } },
+  ];
+  play(2, steps);
+});
+
+test("and that was no empty claim", () => {
+  expect(seen.runs).toBeGreaterThanOrEqual(240);
+  expect(seen.letters).toBeGreaterThan(1000);
+  expect(seen.moves).toBeGreaterThan(200);
+  expect(seen.items).toBeGreaterThan(300);
+  expect(seen.dropped).toBeGreaterThan(200);
+  expect(seen.duplicated).toBeGreaterThan(200);
+  expect(seen.reordered).toBeGreaterThan(200);
+});
