@@ -6,9 +6,9 @@ import { type Env, EnvError } from "#server/env.ts";
 
 /**
  * Opens the database of this mode. Throws EnvError for a demo's database outside the demo, and for a real one in it.
- * A demo that was cut off while it was being made is thrown away and begun again.
+ * A demo that was cut off while it was being made is thrown away and begun again; so is any with `fresh`.
  */
-export function openDatabaseFor(env: Pick<Env, "mode" | "databaseFile">): Db {
+export function openDatabaseFor(env: Pick<Env, "mode" | "databaseFile">, fresh = false): Db {
   const db = openDatabase(env.databaseFile);
   const mark = readMark(db);
   if (env.mode !== "demo" && mark !== "real") {
@@ -21,7 +21,7 @@ export function openDatabaseFor(env: Pick<Env, "mode" | "databaseFile">): Db {
     db.close();
     throw new EnvError(`${env.databaseFile} holds a real studio: the demo does not touch it. Use another folder.`);
   }
-  if (mark !== "demo-unfinished") return db;
+  if (mark === "real" || (mark === "demo" && !fresh)) return db;
   db.close();
   for (const end of ["", "-wal", "-shm"]) rmSync(`${env.databaseFile}${end}`, { force: true });
   return openDatabase(env.databaseFile);

@@ -1,5 +1,5 @@
 /**
- * The process: `main.ts` runs the studio, `--dev` while working on it, `--demo` with the invented one. Says where it
+ * The process: `main.ts` runs the studio, `--dev` while working on it, `--demo` with the invented one (`--fresh`: made anew). Says where it
  * is, stops on a signal with everything saved, and ends with one sentence when it cannot run.
  */
 import { DatabaseRefused } from "#db/connection.ts";
@@ -24,7 +24,7 @@ async function run(mode: Mode): Promise<void> {
   try {
     const env = readEnv(mode);
     log = createLog(env.logLevel);
-    const program = await startProgram({ env, log, seed });
+    const program = await startProgram({ env, log, seed, fresh: process.argv.includes("--fresh") });
     stopWhenTold(program, log);
     await greet(env);
   } catch (error) {

@@ -35,6 +35,8 @@ export interface Program {
 export interface ProgramSetup {
   readonly env: Env;
   readonly log: Log;
+  /** Demo only: throw its database away first. */
+  readonly fresh?: boolean;
   /** Fills the demo's empty database; called in demo mode only. */
   seed(app: Springline): Promise<void>;
 }
@@ -42,13 +44,15 @@ export interface ProgramSetup {
 /** Throws EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError or CannotListen, each with one sentence. */
 export async function startProgram(setup: ProgramSetup): Promise<Program> {
   const { env, log } = setup;
-  const db = openDatabaseFor(env);
+  const db = openDatabaseFor(env, setup.fresh);
   try {
     const { app, rooms } = compose(setup, db);
     const pages = createPages(env);
-    const ready = pages.prepare().then(() => pages.getRequestHandler());
-    // Told below, by `await ready`; until then a failure must not count as unhandled.
-    ready.catch(() => undefined);
+    // The address is taken first, so that one in use costs nothing; whoever asks before all is ready waits.
+    let open: (handle: ServeSetup["handle"]) => void = () => undefined;
+    const ready = new Promise<ServeSetup["handle"]>((resolve) => {
+      open = resolve;
+    });
     const door = attachSync({ rooms, isOriginAllowed: (origin) => origin === env.origin });
     const serving = await serve({
       env,
@@ -59,7 +63,8 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
         door.handleUpgrade(request, socket, head) || pages.upgrade(request, socket, head),
     });
     if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
-    await ready;
+    await pages.prepare();
+    open(pages.getRequestHandler());
     return { app, url: env.origin, stop: () => stopAll({ app, serving, door, pages }) };
   } catch (error) {
     setSpringline(undefined);

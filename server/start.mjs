@@ -1,17 +1,15 @@
 /**
- * `npm start` and `npm run demo`: builds when there is no build or a source is newer than it, then runs the server in
- * this same process group. `--fresh` (with the demo) throws the demo's database away first.
+ * `npm start` and `npm run demo`: builds when there is no build or a source is newer than it, then runs the server with
+ * the same arguments (`--demo`, `--fresh`: see main.ts).
  */
 import { spawn } from "node:child_process";
-import { existsSync, readdirSync, readFileSync, rmSync, statSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
-import Database from "better-sqlite3";
 import { buildAll, outputs } from "./build.mjs";
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
 const SOURCES = ["app", "db", "lib", "public", "seed", "server", "next.config.ts", "package.json", "package-lock.json"];
-const demo = process.argv.includes("--demo");
 
 try {
   if (isStale()) {
@@ -22,7 +20,6 @@ try {
   console.error(error instanceof Error ? error.message : error);
   process.exit(1);
 }
-if (demo && process.argv.includes("--fresh")) throwDemoAway();
 run();
 
 function isStale() {
@@ -42,32 +39,9 @@ function newestUnder(path) {
   return Math.max(stat.mtimeMs, ...inside);
 }
 
-/** Only files the demo itself makes, so that a wrongly set folder loses nothing else. */
-function throwDemoAway() {
-  const folder = resolve(process.env.SPRINGLINE_DATA ?? join(root, "data-demo"));
-  const file = join(folder, "springline.sqlite");
-  if (existsSync(file) && !isDemoFile(file)) {
-    console.error(`${file} holds a real studio: it is not thrown away.`);
-    process.exit(1);
-  }
-  for (const end of ["", "-wal", "-shm"]) rmSync(`${file}${end}`, { force: true });
-}
-
-/** Asked of SQLite, not of the file: the mark (db/repos/studio-repo.ts) may still stand in the write-ahead log. */
-function isDemoFile(file) {
-  const db = new Database(file, { readonly: true });
-  try {
-    return String.fromCharCode(...bytesOf(db.pragma("application_id", { simple: true }))).startsWith("SPL");
-  } finally {
-    db.close();
-  }
-}
-
-const bytesOf = (id) => [24, 16, 8, 0].map((shift) => (id >> shift) & 255);
-
 /** A child of its own: signals to this process go on to it, and its end is ours. */
 function run() {
-  const args = [join(outputs().server, "main.js"), ...(demo ? ["--demo"] : [])];
+  const args = [join(outputs().server, "main.js"), ...process.argv.slice(2)];
   const env = { ...process.env, NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1" };
   const child = spawn(process.execPath, ["--enable-source-maps", ...args], { cwd: root, stdio: "inherit", env });
   for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, () => child.kill(signal));

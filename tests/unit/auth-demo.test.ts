@@ -46,6 +46,19 @@ test("a demo cut off while it was being filled is begun again", async () => {
   db.close();
 });
 
+test("made afresh on request; a real studio is never thrown away", async () => {
+  const db = demo();
+  await fillDemo(db, async () => insertStudio(db, studio));
+  db.close();
+  const again = openDatabaseFor({ mode: "demo", databaseFile: file() }, true);
+  expect(readStudio(again)).toBeUndefined();
+  insertStudio(again, studio);
+  again.close();
+  const real = openDatabaseFor({ mode: "live", databaseFile: file() }, true);
+  expect(readStudio(real)?.name).toBe("Quay Gym");
+  real.close();
+});
+
 test("a copy of the demo's file is refused as a studio, and a real one as the demo", async () => {
   const db = demo();
   await fillDemo(db, async () => insertStudio(db, studio));
