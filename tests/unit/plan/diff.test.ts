@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { changeSentences } from "#lib/plan/diff.ts";
+import { planChanges } from "#lib/plan/diff.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
@@ -39,18 +39,18 @@ describe("what changed", () => {
       ['The house standard for missing cue: the usual became {"level":"off"}.'],
     ],
   ])("says it in a sentence: %s", (_what, after, sentences) => {
-    expect(changeSentences(base, after)).toEqual(sentences);
+    expect(planChanges(base, after)).toEqual(sentences);
   });
 
   it("says which words changed, which came and which went", () => {
     const script = (...texts: string[]) => withItem(0, { script: texts.map((text) => ({ kind: "form", text })) });
-    expect(changeSentences(script("a", "b", "c"), script("a", "x", "c"))).toEqual([
+    expect(planChanges(script("a", "b", "c"), script("a", "x", "c"))).toEqual([
       "The words of Kneeling row, left (form) changed: “b” became “x”.",
     ]);
-    expect(changeSentences(script("a", "c"), script("a", "b", "c"))).toEqual([
+    expect(planChanges(script("a", "c"), script("a", "b", "c"))).toEqual([
       "A line of Kneeling row, left (form) was added: “b”.",
     ]);
-    expect(changeSentences(script("a", "b"), script("a"))).toEqual([
+    expect(planChanges(script("a", "b"), script("a"))).toEqual([
       "A line of Kneeling row, left (form) was removed: “b”.",
     ]);
   });
@@ -58,15 +58,15 @@ describe("what changed", () => {
   it("names only the item that moved, not those it passed", () => {
     const items = ["a", "b", "c", "d", "e"].map((id) => move(id, { side: "both" }));
     const [a, b, c, d, e] = items as [PlanItem, PlanItem, PlanItem, PlanItem, PlanItem];
-    expect(changeSentences(plan([a, b, c, d, e]), plan([a, c, d, e, b]))).toHaveLength(1);
+    expect(planChanges(plan([a, b, c, d, e]), plan([a, c, d, e, b]))).toHaveLength(1);
   });
 
   it("is empty for the same plan and never empty for another", () => {
     fc.assert(
       fc.property(validPlan, validPlan, (a, b) => {
-        expect(changeSentences(a, structuredClone(a))).toEqual([]);
-        expect(changeSentences(a, b).length > 0).toBe(!sameData(a, b));
-        for (const sentence of changeSentences(a, b)) expect(sentence).toMatch(/\.$/s);
+        expect(planChanges(a, structuredClone(a))).toEqual([]);
+        expect(planChanges(a, b).length > 0).toBe(!sameData(a, b));
+        for (const sentence of planChanges(a, b)) expect(sentence).toMatch(/\.$/s);
       }),
       { seed: 31, numRuns: 200 },
     );
@@ -85,7 +85,7 @@ describe("what changed", () => {
         const key = place.at(-1) as string;
         const old = holder[key];
         holder[key] = typeof old === "number" ? old + 1 : typeof old === "boolean" ? !old : `${String(old)}x`;
-        expect(changeSentences(a, b).length, place.join("/")).toBeGreaterThan(0);
+        expect(planChanges(a, b).length, place.join("/")).toBeGreaterThan(0);
       }),
       { seed: 32, numRuns: 500 },
     );
