@@ -11,8 +11,8 @@ const findingSchema = z.object({
   key: z.string().optional(),
 });
 const blockerSchema = z.object({ code: z.string(), message: z.string() });
-/** One change in a sentence; whatever else the server says of it is not needed here. */
-const changeSchema = z.object({ message: z.string() });
+/** One change in a sentence. */
+const changeSchema = z.string().transform((message) => ({ message }));
 
 export const readingSchema = z.object({
   hash: z.string(),
