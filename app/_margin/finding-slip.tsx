@@ -33,7 +33,7 @@ export function FindingSlip({ session, finding, selected, short }: Props) {
       aria-label={title}
     >
       <header className={styles.slipHead}>
-        <h4>
+        <p className={styles.name}>
           {short && first !== undefined ? (
             <button type="button" className={styles.title} title={finding.message} onClick={() => jump(session, first)}>
               {title}
@@ -41,7 +41,7 @@ export function FindingSlip({ session, finding, selected, short }: Props) {
           ) : (
             title
           )}
-        </h4>
+        </p>
         <span className={styles.level}>{LEVEL_WORDS[finding.level]}</span>
       </header>
       {!short && <p>{finding.message}</p>}

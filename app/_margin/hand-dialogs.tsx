@@ -15,7 +15,7 @@ interface Props {
 
 /** What must be fixed is shown and does not stop it: a lead's eye may be what it needs. */
 export function HandInDialog({ session, onClosed }: Props) {
-  const { findings, saveState, plan } = useSnapshot(session);
+  const { findings, saveState } = useSnapshot(session);
   const closer = useRef<(() => void) | null>(null);
   const mustFix = findings.filter((f) => f.level === "must");
   const body = (note: string) => (note === "" ? {} : { note });
@@ -24,7 +24,7 @@ export function HandInDialog({ session, onClosed }: Props) {
       {mustFix.length > 0 ? (
         <div>
           <p>It can be handed in as it is, but not signed off until this is fixed:</p>
-          <FindingList plan={plan} findings={mustFix} />
+          <FindingList findings={mustFix} />
         </div>
       ) : (
         <p>Nothing has to be fixed first.</p>

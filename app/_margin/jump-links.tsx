@@ -27,14 +27,14 @@ export function JumpLinks({ session, ids }: { readonly session: PlanSession; rea
         const side = item.kind === "move" && (item.side === "left" || item.side === "right") ? `, ${item.side}` : "";
         const name = `${nameOf(plan, item)}${side}`;
         return (
-          <button
-            key={item.id}
-            type="button"
-            className={styles.link}
-            aria-label={`go to ${name}`}
-            onClick={() => jump(session, item.id)}
-          >
-            {only ? "go to it" : name}
+          <button key={item.id} type="button" className={styles.link} onClick={() => jump(session, item.id)}>
+            {only ? (
+              <>
+                go to it<span className="visually-hidden">: {name}</span>
+              </>
+            ) : (
+              name
+            )}
           </button>
         );
       })}

@@ -59,7 +59,9 @@ export function Margin({ session, placements, itemId }: MarginProps) {
           </button>
         )}
       </div>
-      {beside && <SlipTies slips={slips} places={places} layout={placements} height={height} />}
+      {beside && (
+        <SlipTies slips={slips} places={places} layout={placements} height={height} selectedId={snap.selectedId} />
+      )}
       <ul className={styles.slips} aria-label="Slips">
         {slips.map((slip) => (
           <li

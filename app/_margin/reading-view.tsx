@@ -34,13 +34,13 @@ export function ReadingView({ reading }: { readonly reading: Reading }) {
       {plan && <Figures plan={plan} />}
       {(["must", "look", "info"] as const).map((level) => {
         const own = findings.filter((f) => f.level === level);
-        if (own.length === 0 || plan === null) return null;
+        if (own.length === 0) return null;
         return (
           <div key={level}>
             <h3>
               {LEVEL_WORDS[level]}: {own.length}
             </h3>
-            <FindingList plan={plan} findings={own} />
+            <FindingList findings={own} />
           </div>
         );
       })}
@@ -53,6 +53,7 @@ export function ReadingView({ reading }: { readonly reading: Reading }) {
 function Figures({ plan }: { readonly plan: Plan }) {
   const { rows, total } = classClock(plan);
   const moves = plan.items.filter((item) => item.kind === "move");
+  const said = moves.flatMap((item) => item.script ?? []).filter((line) => line.kind !== "crew").length;
   const start = new Map(rows.map((row) => [row.item, row.start]));
   return (
     <>
@@ -60,7 +61,7 @@ function Figures({ plan }: { readonly plan: Plan }) {
         <Figure name="title" value={plan.title || "Untitled"} />
         <Figure name="runs" value={`${minutes(total)} of ${minutes(plan.lengthSeconds)}`} />
         <Figure name="moves" value={String(moves.length)} />
-        <Figure name="lines to say" value={String(moves.reduce((sum, item) => sum + (item.script?.length ?? 0), 0))} />
+        <Figure name="lines to say" value={String(said)} />
       </dl>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls must be reachable by keyboard */}
       <ol className={styles.contents} aria-label="Item by item" tabIndex={0}>

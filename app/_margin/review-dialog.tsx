@@ -92,6 +92,8 @@ function SignForm({ session, reading, closer, onRefused }: SignProps) {
 
 function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; readonly onReadAgain: () => void }) {
   const { changes, blockers } = refused;
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => button.current?.focus(), []);
   if (!changes && !blockers) return null;
   return (
     <div role="alert" className="notice">
@@ -101,7 +103,7 @@ function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; read
           <li key={line.message}>{line.message}</li>
         ))}
       </ul>
-      <button type="button" className="button" onClick={onReadAgain}>
+      <button ref={button} type="button" className="button" onClick={onReadAgain}>
         Read it again
       </button>
     </div>

@@ -26,8 +26,12 @@ export function StateDialog({ title, onClosed, closer, wide = false, children }:
       if (own.open) own.close();
     };
   }, [closer]);
+  // A close that was followed by an opening (React mounts twice while developing) is none.
+  const closed = () => {
+    if (dialog.current?.open !== true) onClosed();
+  };
   return (
-    <dialog ref={dialog} aria-labelledby={id} className={wide ? styles.wide : undefined} onClose={onClosed}>
+    <dialog ref={dialog} aria-labelledby={id} className={wide ? styles.wide : undefined} onClose={closed}>
       <div className={styles.dialog}>
         <h2 id={id}>{title}</h2>
         {children}

@@ -38,10 +38,10 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
       aria-label={`Thread by ${first?.authorName ?? "somebody"}`}
     >
       <header className={styles.slipHead}>
-        <h4>
+        <p className={styles.name}>
           {first?.authorName ?? "Somebody"}
           {replies > 0 && ` · ${replies} ${replies === 1 ? "reply" : "replies"}`}
-        </h4>
+        </p>
         <span className={styles.level}>{thread.settled ? "settled" : "thread"}</span>
       </header>
       {(!short || open) && <PinWords session={session} thread={thread} />}

@@ -72,7 +72,7 @@ class LineView implements NodeView {
     this.contentDOM.dataset.hint = this.node.content.size === 0 ? `${KIND_WORDS[kind]}…` : "";
     this.drawKind(typeof stored === "string" && !isCueKind(stored) ? stored : kind);
     const seconds = this.box.facts.secondsOf(kind, lineText(this.node));
-    setText(this.seconds, seconds === null ? "" : `${Math.round(seconds)} s`);
+    setText(this.seconds, seconds === null || seconds < 0.5 ? "" : `${Math.round(seconds)} s`);
   };
 
   /** A kind this version does not know stays, and is shown as it is written. */

@@ -46,7 +46,7 @@ export function LiveScript(props: Props) {
   }
 
   return (
-    <section className={styles.script} aria-label="Script">
+    <section className={styles.script} aria-label={props.label}>
       <ScriptBar
         editor={editor}
         now={now}
