@@ -24,8 +24,7 @@ export function SignInForm({ to }: { readonly to: string }) {
         {sending.busy ? "Signing in" : "Sign in"}
       </button>
       <p className="quiet small">
-        No account yet? The manager of your studio makes an invitation link. Forgotten your password? They make a new
-        link.
+        No account yet, or a password that is gone? Ask the manager of your studio: they let people in.
       </p>
     </form>
   );

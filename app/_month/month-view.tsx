@@ -1,0 +1,130 @@
+"use client";
+/**
+ * The month: weeks one under another, every day a short rail from which its classes hang, like times side by side.
+ * On a phone the same days stand in one list. Everybody's changes show as they happen.
+ */
+import Link from "next/link";
+import { useState } from "react";
+import { addMonths, daysOfMonth, weeksOfMonth } from "#lib/programme/calendar.ts";
+import type { Slot } from "#lib/programme/layout.ts";
+import { restoreSlot } from "#lib/programme/write.ts";
+import { weekBands } from "./bands.ts";
+import { Day } from "./day.tsx";
+import styles from "./month.module.css";
+import { MonthHead } from "./month-head.tsx";
+import type { MonthSession } from "./month-session.ts";
+import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
+import { SlotDialog } from "./slot-dialog.tsx";
+import { useDayKeys } from "./use-day-keys.ts";
+import { useMonth, useMonthSession } from "./use-month.ts";
+import { dayWords, monthTitle } from "./words.ts";
+
+/** What the dialog is about: a slot there is, or a new one on a day. */
+export type Asked = { readonly slotId: string } | { readonly date: string } | null;
+
+export function MonthView(props: MonthPageProps) {
+  const session = useMonthSession(props);
+  return session ? <OpenMonth session={session} props={props} /> : <p role="status">Opening the month</p>;
+}
+
+function OpenMonth({ session, props }: { readonly session: MonthSession; readonly props: MonthPageProps }) {
+  const month = useMonth(session);
+  const [asked, setAsked] = useState<Asked>(null);
+  const days = daysOfMonth(props.month);
+  const keys = useDayKeys(days, month.today);
+  return (
+    <>
+      <MonthHead session={session} props={props} month={month} />
+      {month.ready ? (
+        // biome-ignore lint/a11y/noStaticElementInteractions: arrow keys between the days' own buttons, which take the focus
+        <div className={styles.weeks} onKeyDown={keys.onKeyDown}>
+          {weeksOfMonth(props.month).map((dates) => (
+            <Week
+              key={dates.find((date) => date !== null) ?? ""}
+              dates={dates}
+              month={month}
+              props={props}
+              current={keys.current}
+              onAsk={setAsked}
+            />
+          ))}
+        </div>
+      ) : (
+        <p role="status">Reading the month</p>
+      )}
+      <nav className={styles.turn} aria-label="Other months">
+        {[-1, 1].map((step) => {
+          const other = addMonths(props.month, step);
+          return (
+            <Link key={other} className="button" href={`/programme/${other}`}>
+              {monthTitle(other)}
+            </Link>
+          );
+        })}
+      </nav>
+      <TakenOut session={session} month={month} />
+      {asked ? (
+        <SlotDialog
+          session={session}
+          month={month}
+          props={props}
+          asked={asked}
+          onClose={() => setAsked(null)}
+          onAsk={setAsked}
+        />
+      ) : null}
+    </>
+  );
+}
+
+interface WeekProps {
+  readonly dates: readonly (string | null)[];
+  readonly month: MonthSnapshot;
+  readonly props: MonthPageProps;
+  readonly current: string;
+  readonly onAsk: (asked: Asked) => void;
+}
+
+function Week({ dates, month, props, current, onAsk }: WeekProps) {
+  const own = dates.filter((date) => date !== null);
+  const { bands, of } = weekBands(own, month.slots);
+  return (
+    <div className={styles.week} style={{ gridTemplateRows: `auto repeat(${Math.max(1, bands.length)}, auto) 1fr` }}>
+      {dates.map((date, weekday) =>
+        date === null ? null : (
+          <Day
+            key={date}
+            date={date}
+            column={weekday + 1}
+            bands={bands}
+            slots={of}
+            month={month}
+            props={props}
+            isCurrent={date === current}
+            onAsk={onAsk}
+          />
+        ),
+      )}
+    </div>
+  );
+}
+
+function TakenOut({ session, month }: { readonly session: MonthSession; readonly month: MonthSnapshot }) {
+  if (month.deleted.length === 0 || !month.writes) return null;
+  const words = (slot: Slot) => `${dayWords(slot.date)}, ${slot.time}, ${slot.theme || "no theme"}`;
+  return (
+    <section className={styles.taken}>
+      <h2>Taken out</h2>
+      <ul>
+        {month.deleted.slice(0, 12).map(({ slot }) => (
+          <li key={slot.id}>
+            {words(slot)}
+            <button type="button" className={styles.act} onClick={() => session.act((w) => restoreSlot(w, slot.id))}>
+              Put back<span className="visually-hidden"> {words(slot)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,140 @@
+"use client";
+/**
+ * A class of the programme, opened. A class that is there is changed live, field by field, as others see it; a new one
+ * is made when its form is sent.
+ */
+import Link from "next/link";
+import { type FormEvent, useState } from "react";
+import type { Slot } from "#lib/programme/layout.ts";
+import { addSlot, deleteSlot, moveSlot, setSlotField } from "#lib/programme/write.ts";
+import { newId } from "../_plan/new-id.ts";
+import { Dialog } from "../_shell/dialog.tsx";
+import styles from "./month.module.css";
+import type { MonthSession } from "./month-session.ts";
+import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
+import type { Asked } from "./month-view.tsx";
+import { SlotFields } from "./slot-fields.tsx";
+import { dayWords, planWords } from "./words.ts";
+
+interface SlotDialogProps {
+  readonly session: MonthSession;
+  readonly month: MonthSnapshot;
+  readonly props: MonthPageProps;
+  readonly asked: NonNullable<Asked>;
+  readonly onClose: () => void;
+  readonly onAsk: (asked: Asked) => void;
+}
+
+export function SlotDialog(dialog: SlotDialogProps) {
+  const { asked, month, onClose } = dialog;
+  if ("date" in asked) return <NewSlot {...dialog} date={asked.date} />;
+  const slot = month.slots.find((other) => other.id === asked.slotId);
+  if (slot) return <OpenSlot {...dialog} slot={slot} />;
+  return (
+    <Dialog title="Taken out" onClose={onClose}>
+      <p>Somebody has just taken this class out. It stands under the month and can be put back.</p>
+    </Dialog>
+  );
+}
+
+function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly date: string }) {
+  const [slot, setSlot] = useState<Slot>(() => ({
+    id: newId(),
+    date,
+    time: "18:00",
+    minutes: 45,
+    theme: "",
+    coachId: null,
+    roomId: props.rooms[0]?.id ?? null,
+    planId: null,
+    note: "",
+  }));
+  const submit = (event: FormEvent) => {
+    event.preventDefault();
+    session.act((w) => addSlot(w, slot));
+    onClose();
+  };
+  return (
+    <Dialog title={`New class, ${dayWords(slot.date)}`} onClose={onClose}>
+      <form className={styles.form} onSubmit={submit}>
+        <SlotFields slot={slot} props={props} writes onChange={(part) => setSlot((now) => ({ ...now, ...part }))} />
+        <button type="submit" className="button button-strong">
+          Put it in
+        </button>
+      </form>
+    </Dialog>
+  );
+}
+
+function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { readonly slot: Slot }) {
+  const change = (part: Partial<Slot>) => session.act((w) => writeSlot(w, slot.id, part));
+  const takeOut = () => {
+    session.act((w) => deleteSlot(w, slot.id, Date.now()));
+    onClose();
+  };
+  const problems = month.problems.get(slot.id) ?? [];
+  return (
+    <Dialog title={`${slot.theme || "Class"}, ${dayWords(slot.date)}`} onClose={onClose}>
+      <div className={styles.form}>
+        {problems.length > 0 ? (
+          <ul className={styles.problems}>
+            {problems.map((problem) => (
+              <li key={`${problem.kind} ${problem.slots.join(" ")}`} className="notice">
+                {problem.message}
+              </li>
+            ))}
+          </ul>
+        ) : null}
+        <PlanOf slot={slot} month={month} props={props} />
+        <SlotFields slot={slot} props={props} writes={month.writes} onChange={change} />
+        {month.writes ? (
+          <p className={styles.last}>
+            <span className="quiet small">Changes are kept as you make them.</span>
+            <button type="button" className="button button-must" onClick={takeOut}>
+              Take out
+            </button>
+          </p>
+        ) : null}
+      </div>
+    </Dialog>
+  );
+}
+
+type SlotWriter = Parameters<typeof setSlotField>[0];
+
+function writeSlot(w: SlotWriter, id: string, part: Partial<Slot>): void {
+  const { date, time, minutes, theme, coachId, roomId, planId, note } = part;
+  if (date !== undefined || time !== undefined) moveSlot(w, id, { date, time });
+  if (minutes !== undefined) setSlotField(w, id, "minutes", minutes);
+  if (theme !== undefined) setSlotField(w, id, "theme", theme);
+  if (coachId !== undefined) setSlotField(w, id, "coachId", coachId);
+  if (roomId !== undefined) setSlotField(w, id, "roomId", roomId);
+  if (planId !== undefined) setSlotField(w, id, "planId", planId);
+  if (note !== undefined) setSlotField(w, id, "note", note);
+}
+
+/** Leads to the plan where one may read it, else to the sheet of its signed edition. */
+function PlanOf({ slot, month, props }: { slot: Slot; month: MonthSnapshot; props: MonthPageProps }) {
+  const plan = slot.planId === null ? undefined : month.plans.get(slot.planId);
+  if (!plan) return null;
+  const mayRead = props.plans.some((other) => other.id === plan.id);
+  const title = plan.title || "Untitled plan";
+  return (
+    <p className={styles.plan}>
+      {mayRead ? (
+        <Link className="button" href={`/plans/${plan.id}`}>
+          Open {title}
+        </Link>
+      ) : plan.edition > 0 ? (
+        <a className="button" href={`/editions/${plan.id}/${plan.edition}/print`}>
+          Sheet of {title}
+        </a>
+      ) : (
+        <strong>{title}</strong>
+      )}
+      <span className="quiet">
+        {planWords(plan)}, {plan.ownerName}
+      </span>
+    </p>
+  );
+}

@@ -1,0 +1,61 @@
+/** One class on a day's rail: as tall as it is long, with when, what, who and what is still open, in words. */
+import type { Slot } from "#lib/programme/layout.ts";
+import type { MonthProblem, MonthProblemKind } from "#lib/programme/problems.ts";
+import styles from "./month.module.css";
+import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
+import { planWords } from "./words.ts";
+
+/** Short words for a slot; the dialog has the whole sentence. */
+const OPEN_WORDS: Record<MonthProblemKind, string> = {
+  "no-plan": "no plan",
+  "plan-not-found": "plan gone",
+  "plan-unsigned": "not signed",
+  "plan-changed": "written on since",
+  "plan-too-long": "too long",
+  "coach-clash": "coach is double",
+  "room-clash": "room is taken",
+};
+const CLASHES: readonly MonthProblemKind[] = ["coach-clash", "room-clash", "plan-too-long"];
+
+interface SlotItemProps {
+  readonly slot: Slot;
+  readonly month: MonthSnapshot;
+  readonly props: MonthPageProps;
+  readonly onOpen: () => void;
+}
+
+export function SlotItem({ slot, month, props, onOpen }: SlotItemProps) {
+  const problems = month.problems.get(slot.id) ?? [];
+  const plan = slot.planId === null ? undefined : month.plans.get(slot.planId);
+  const coach = props.people.find((person) => person.id === slot.coachId)?.name.split(" ")[0];
+  const room = props.rooms.find((other) => other.id === slot.roomId)?.name;
+  return (
+    <button
+      type="button"
+      className={styles.slot}
+      style={{ minHeight: `${Math.max(30, Math.min(120, slot.minutes)) * 1.7}px` }}
+      data-open={weight(problems)}
+      onClick={onOpen}
+    >
+      <span className={styles.when}>
+        {slot.time} <span className={styles.minutes}>{slot.minutes} min</span>
+      </span>
+      <span className={styles.theme}>{slot.theme || "no theme yet"}</span>
+      <span className={styles.who}>
+        {coach ?? "no coach"}
+        {room ? `, ${room}` : ", no room"}
+      </span>
+      {plan && problems.length === 0 ? <span className={styles.signed}>{planWords(plan)}</span> : null}
+      {problems.length > 0 ? (
+        <span className={styles.open}>
+          {[...new Set(problems.map((problem) => OPEN_WORDS[problem.kind]))].join(", ")}
+        </span>
+      ) : null}
+    </button>
+  );
+}
+
+function weight(problems: readonly MonthProblem[]): "must" | "look" | undefined {
+  if (problems.some((problem) => CLASHES.includes(problem.kind))) return "must";
+  return problems.length > 0 ? "look" : undefined;
+}

@@ -1,0 +1,70 @@
+/** A month of the programme: who asks, what they may do, and the names that slots refer to. The rest is live. */
+import type { Metadata } from "next";
+import { notFound } from "next/navigation";
+import { can } from "#lib/policy/can.ts";
+import { isMonth } from "#lib/programme/calendar.ts";
+import type { DocName } from "#lib/protocol/messages.ts";
+import { listNames } from "#server/people/manage-people.ts";
+import { listPlans } from "#server/plans/list-plans.ts";
+import { monthIsNear } from "#server/programme/month-range.ts";
+import { listRooms } from "#server/rooms/manage-rooms.ts";
+import type { Springline } from "#server/springline.ts";
+import type { MonthPageProps } from "../../_month/month-types.ts";
+import { monthTitle } from "../../_month/words.ts";
+import { requirePerson, type Visit } from "../../_shell/person.ts";
+import { Shell } from "../../_shell/shell.tsx";
+import { OpenMonth } from "./open-month.tsx";
+
+interface PageProps {
+  readonly params: Promise<{ readonly month: string }>;
+}
+
+export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
+  const { month } = await params;
+  return { title: isMonth(month) ? `Programme, ${monthTitle(month)}` : "Programme" };
+}
+
+export default async function MonthPage({ params }: PageProps) {
+  const { month } = await params;
+  const visit = await requirePerson(`/programme/${month}`);
+  const { app, who } = visit;
+  if (!can(who.actor, "programme.read") || !monthIsNear(month, app.now())) notFound();
+  return (
+    <Shell visit={visit} section="programme">
+      <OpenMonth {...monthProps(visit, month)} />
+    </Shell>
+  );
+}
+
+function monthProps({ app, who }: Visit, month: string): MonthPageProps {
+  const { actor, name } = who;
+  const people = listNames(app, actor);
+  const rooms = listRooms(app, actor);
+  const plans = listPlans(app, actor);
+  return {
+    month,
+    generation: generationOf(app, { kind: "month", key: month }, actor.id),
+    me: { id: actor.id, name },
+    writes: can(actor, "programme.write"),
+    people: people.ok ? people.value.map(({ id, name, roles }) => ({ id, name, roles })) : [],
+    rooms: rooms.ok ? rooms.value.map(({ id, name }) => ({ id, name })) : [],
+    plans: plans.ok ? plans.value.plans.map((plan) => summary(plan)) : [],
+  };
+}
+
+const summary = ({ id, title, state, edition, lengthSeconds, ownerName }: MonthPageProps["plans"][number]) => ({
+  id,
+  title,
+  state,
+  edition,
+  lengthSeconds,
+  ownerName,
+});
+
+/** A month is made when it is first opened: here, so that the page knows which history its kept copy belongs to. */
+function generationOf(app: Springline, name: DocName, actorId: string): string {
+  const found = app.rooms.generation(name);
+  if (found !== undefined) return found;
+  app.rooms.transact(name, actorId, () => undefined);
+  return app.rooms.generation(name) ?? "";
+}
