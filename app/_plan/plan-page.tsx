@@ -19,6 +19,7 @@ import { RailTools } from "./rail/rail-tools.tsx";
 import { useScale } from "./rail/use-scale.ts";
 import type { PlanSession } from "./session.ts";
 import type { PlanPageProps, SessionSnapshot } from "./session-types.ts";
+import { useHeight } from "./use-height.ts";
 import { useMedia } from "./use-media.ts";
 import { usePageKeys } from "./use-page-keys.ts";
 import { usePlanSession, useSnapshot } from "./use-session.ts";
@@ -49,6 +50,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
   const [dialog, setDialog] = useState<Dialog>(null);
   const [sheet, setSheet] = useState(false);
   const panel = useRef<HTMLElement>(null);
+  const [band, bandHeight] = useHeight<HTMLElement>();
   const title = snap.ready ? snap.plan.title : props.title;
   useEffect(() => {
     document.title = `${title.trim() || "Plan without a title"} · Springline`;
@@ -70,8 +72,9 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
   };
 
   return (
-    <main className={styles.page}>
+    <main className={styles.page} style={{ "--band": `${phone ? 0 : bandHeight}px` }}>
       <Band
+        ref={band}
         session={session}
         snap={snap}
         title={title}

@@ -1,7 +1,7 @@
 "use client";
 /** The band over the plan: whether it ends on time, how much is said, whether sides match, what was found, what is saved. */
 import Link from "next/link";
-import type { ReactNode } from "react";
+import type { ReactNode, Ref } from "react";
 import { clockTime, percent, secondsWords } from "#lib/plan/format.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { PlanSession } from "../session.ts";
@@ -12,6 +12,7 @@ import { MirroredBars } from "./mirrored-bars.tsx";
 import { People } from "./people.tsx";
 
 interface BandProps {
+  readonly ref: Ref<HTMLElement>;
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   readonly title: string;
@@ -28,12 +29,12 @@ const STATE_WORDS = {
   "signed-off": "signed off",
 } as const;
 
-export function Band({ session, snap, title, roomName, onFinding, acts }: BandProps) {
+export function Band({ ref, session, snap, title, roomName, onFinding, acts }: BandProps) {
   const { state } = snap;
   const edition = state.edition > 0 ? `edition ${state.edition}` : null;
   const line = [STATE_WORDS[state.state], edition, roomName].filter(Boolean).join(" · ");
   return (
-    <header className={styles.band}>
+    <header ref={ref} className={styles.band}>
       <div className={styles.title}>
         <Link href="/" className={styles.back}>
           Your desk

@@ -9,15 +9,15 @@ const SHOWN = 4;
 /** A difference from this share of the larger side on counts as lopsided (common practice, no source). */
 const LOPSIDED = 0.05;
 
-export function MirroredBars({ balance }: { balance: Balance }) {
+export function MirroredBars({ balance, all = false }: { balance: Balance; all?: boolean }) {
   const groups = Object.entries(balance.groups)
     .map(([group, b]) => ({ group, b, lopsided: isLopsided(b) }))
     .sort((a, b) => Number(b.lopsided) - Number(a.lopsided) || b.b.seconds - a.b.seconds)
-    .slice(0, SHOWN);
+    .slice(0, all ? undefined : SHOWN);
   const longest = Math.max(1, ...groups.flatMap(({ b }) => [b.left, b.right]));
   if (groups.length === 0) return null;
   return (
-    <figure className={styles.bars}>
+    <figure className={styles.bars} data-all={all || undefined}>
       <figcaption className="visually-hidden">Left against right, weighted seconds</figcaption>
       <ul>
         {groups.map(({ group, b, lopsided }) => (

@@ -4,6 +4,7 @@ import { parts } from "#lib/doc/layout.ts";
 import { secondsWords, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS, GROUPS, LEVELS, PLAN_DEFAULTS } from "#lib/plan/schema.ts";
 import { putBack, setExpectedOn, setHeadField, setShare } from "../acts.ts";
+import { MirroredBars } from "../band/mirrored-bars.tsx";
 import { Choice } from "../fields/choice.tsx";
 import { NumberField } from "../fields/number-field.tsx";
 import { SharedText } from "../fields/shared-text.tsx";
@@ -34,6 +35,10 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
       <Times {...own} />
       <Theme {...own} />
       <Expected {...own} />
+      <div className={styles.balance}>
+        <h3>Left against right</h3>
+        <MirroredBars balance={snap.balance} all />
+      </div>
       <div className="field">
         <span aria-hidden="true">Notes of the authors</span>
         <SharedText session={session} text={notes} readOnly={readOnly} label="Notes of the authors" rows={5} />

@@ -2,9 +2,11 @@
 /** Beside the rail: the chosen item, or the class as a whole. On a phone a sheet over it. */
 import type { Ref } from "react";
 import { Margin } from "#app/_margin/margin.tsx";
+import { clockTime } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
+import { saveWords } from "../words.ts";
 import { ClassPanel } from "./class-panel.tsx";
 import { ItemPanel } from "./item-panel.tsx";
 import styles from "./panel.module.css";
@@ -32,9 +34,21 @@ export function Panel({ ref, session, snap, onAdd, onClose, sheet, wide }: Panel
       onKeyDown={(event) => event.key === "Escape" && !event.defaultPrevented && onClose()}
     >
       {sheet && (
-        <button type="button" className={`button ${styles.closeSheet}`} data-first onClick={onClose}>
-          Back to the rail
-        </button>
+        <div className={styles.sheetBar}>
+          <button type="button" className="button" data-first onClick={onClose}>
+            Back to the rail
+          </button>
+          {session.canWrite && (
+            <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.takeBack()}>
+              Undo
+            </button>
+          )}
+          <p className={styles.sheetClock} data-over={snap.total > snap.plan.lengthSeconds || undefined}>
+            <b>{clockTime(snap.total)}</b> of {clockTime(snap.plan.lengthSeconds)}
+            <br />
+            {saveWords(snap.saveState, snap.rights)}
+          </p>
+        </div>
       )}
       {item ? (
         <ItemPanel

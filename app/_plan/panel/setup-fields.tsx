@@ -10,6 +10,7 @@ import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
 import { actionsWords, FACING_WORDS } from "../words.ts";
 import styles from "./panel.module.css";
+import { TimeBounds } from "./time-fields.tsx";
 
 interface SetupFieldsProps {
   readonly session: PlanSession;
@@ -47,6 +48,7 @@ export function SetupFields({ session, snap, item, readOnly }: SetupFieldsProps)
           onCommit={(offset) => setField(session, item.id, "offsetMm", offset)}
         />
       </div>
+      <TimeBounds {...{ session, snap, item, readOnly }} />
     </div>
   );
 }

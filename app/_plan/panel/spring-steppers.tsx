@@ -43,7 +43,12 @@ function Stepper({ session, item, equipment, spring }: Omit<SteppersProps, "disa
   const tooMany = on > spring.count;
   return (
     <div className={styles.spring}>
-      <span className={styles.springName}>{spring.label}</span>
+      <span className={styles.springName}>
+        {spring.label}
+        <span className={styles.springCount} data-wrong={tooMany || undefined} aria-live="polite">
+          {`${on === 0 ? "none" : countWord(on)} of ${spring.count}`}
+        </span>
+      </span>
       <button type="button" aria-label={`One ${spring.label} less`} disabled={on === 0} onClick={() => set(on - 1)}>
         −
       </button>
@@ -60,9 +65,6 @@ function Stepper({ session, item, equipment, spring }: Omit<SteppersProps, "disa
       >
         +
       </button>
-      <span className={styles.springCount} data-wrong={tooMany || undefined} aria-live="polite">
-        {countWord(on)} of {spring.count}
-      </span>
     </div>
   );
 }

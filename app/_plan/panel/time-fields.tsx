@@ -1,5 +1,5 @@
 "use client";
-/** The time of an item: its seconds by the grid or by hand, and for a move its bounds and whether it is locked. */
+/** The time of an item: its seconds by the grid or by hand; for a move whether it is locked, and its bounds. */
 import { clockTime, plainNumber } from "#lib/plan/format.ts";
 import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Pause } from "#lib/plan/schema.ts";
@@ -48,25 +48,22 @@ export function TimeFields({ session, snap, item, readOnly }: TimeFieldsProps) {
         </button>
       </div>
       {item.kind === "move" && (
-        <>
-          <Bounds {...{ session, snap, item, readOnly }} />
-          <label className="check">
-            <input
-              type="checkbox"
-              checked={item.locked === true}
-              disabled={readOnly}
-              onChange={(event) => setField(session, item.id, "locked", event.target.checked || undefined)}
-            />
-            Keep exactly this time
-          </label>
-        </>
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={item.locked === true}
+            disabled={readOnly}
+            onChange={(event) => setField(session, item.id, "locked", event.target.checked || undefined)}
+          />
+          Keep this time
+        </label>
       )}
     </div>
   );
 }
 
 /** Shortest and longest; left empty, the library's count. */
-function Bounds({ session, snap, item, readOnly }: TimeFieldsProps & { item: MoveItem }) {
+export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & { item: MoveItem }) {
   const usual = moveOf(snap.plan, item)?.seconds;
   const [low, high] = item.range ?? [undefined, undefined];
   const set = (shortest: number | undefined, longest: number | undefined) => {

@@ -4,6 +4,7 @@ import { clockTime, secondsWords } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { freeSpot } from "#lib/rail/drag.ts";
 import { type RailLayout, type Segment, segmentOf } from "#lib/rail/layout.ts";
+import { Seconds } from "../seconds.tsx";
 import type { SessionSnapshot } from "../session-types.ts";
 import { actionsWords } from "../words.ts";
 import styles from "./rail.module.css";
@@ -93,7 +94,9 @@ function Gap({ segment, snap, measure }: Omit<SegmentProps, "measure"> & { measu
       data-planned={planned !== null || undefined}
       data-short={short || undefined}
     >
-      <b>{secondsWords(seconds)}</b>
+      <b>
+        <Seconds value={seconds} />
+      </b>
       {planned !== null && ` planned${short ? `, estimate ${secondsWords(estimate)}` : ""}`}
       {words && ` · ${words}`}
     </span>

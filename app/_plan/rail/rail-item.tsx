@@ -1,11 +1,12 @@
 "use client";
 /** One item on the rail: as tall as its time, with its name, seconds, springs, talk as ink and heads-up as a notch. */
 import { memo, type PointerEvent } from "react";
-import { plainNumber, plural, secondsWords, springWords } from "#lib/plan/format.ts";
+import { plainNumber, plural, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { notchOffset, type Segment } from "#lib/rail/layout.ts";
 import { Coils } from "../coil.tsx";
+import { Seconds } from "../seconds.tsx";
 import { nameOf, tintOf } from "../words.ts";
 import styles from "./rail.module.css";
 
@@ -86,7 +87,7 @@ function Meta({ item, plan, marks, people }: RailItemProps) {
   const move = item.kind === "move" ? moveOf(plan, item) : undefined;
   return (
     <>
-      {item.kind !== "heading" && <span className={styles.seconds}>{secondsWords(item.seconds)}</span>}
+      {item.kind !== "heading" && <Seconds className={styles.seconds} value={item.seconds} />}
       {item.kind === "move" && <Coils springs={item.springs} equipment={plan.equipment} />}
       {move && <span className={styles.pattern}>{move.pattern}</span>}
       {item.kind === "move" && item.locked && <span className={styles.pattern}>locked</span>}

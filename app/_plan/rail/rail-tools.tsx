@@ -34,7 +34,7 @@ export function RailTools({ session, scale, step, openAdd, openHelp, openClass, 
           Taller
         </button>
       </fieldset>
-      <button type="button" className="button button-quiet" onClick={openHelp}>
+      <button type="button" className={`button button-quiet ${styles.keys}`} onClick={openHelp}>
         Keys
       </button>
     </div>

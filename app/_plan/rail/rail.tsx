@@ -50,7 +50,6 @@ export function Rail(props: RailProps) {
   return (
     <div className={styles.rail} style={{ height: layout.height }}>
       <RailGround snap={snap} layout={layout} measure={measure} preview={drag.preview} />
-      {/* biome-ignore lint/a11y/useSemanticElements: a select cannot hold a class */}
       <div
         ref={list}
         role="listbox"

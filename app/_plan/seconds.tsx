@@ -1,0 +1,11 @@
+/** A length of time to see: numerals of even width, the unit in running type so that no wide gap parts them. */
+import { secondsWords } from "#lib/plan/format.ts";
+
+export function Seconds({ value, className }: { value: number; className?: string | undefined }) {
+  const [number, unit] = secondsWords(value).split(" ");
+  return (
+    <span className={className}>
+      <span className="mono">{number}</span> {unit}
+    </span>
+  );
+}
