@@ -4,6 +4,7 @@ import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { checkPlan, RULE_CRASHED } from "#lib/rules/run.ts";
 import type { Finding } from "#lib/rules/types.ts";
+import { fail, ok, type Result } from "#server/result.ts";
 import type { PlanReading } from "./plan-doc.ts";
 
 export interface Assessment {
@@ -25,8 +26,20 @@ export interface NotAFile {
   readonly message: string;
 }
 
-/** Throws on what no JSON can hold (a forged document): callers that must go on ask `tryAssess`. */
-export function assess(reading: PlanReading): Assessment {
+/** Errors: 409 not-a-file for a document (a forged or damaged one) of which nothing can be worked out. */
+export function assessed(reading: PlanReading): Result<Assessment> {
+  const found = tryAssess(reading);
+  return found ? ok(found) : UNREADABLE;
+}
+
+const UNREADABLE = fail(
+  409,
+  "not-a-file",
+  "This plan holds something that the program cannot read. Take back what was put in last.",
+);
+
+/** Throws on what no JSON can hold. */
+function assess(reading: PlanReading): Assessment {
   const { plan } = reading;
   const { findings } = checkPlan(plan);
   return {

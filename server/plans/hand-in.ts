@@ -1,8 +1,8 @@
 /** Handing a plan in to the leads, and taking that back. */
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
+import { NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
-import { tryAssess } from "./assess-plan.ts";
+import { assessed } from "./assess-plan.ts";
 import { openPlan } from "./open-plan.ts";
 import { withPlan } from "./plan-doc.ts";
 import { expectState, takeStep } from "./plan-states.ts";
@@ -14,9 +14,8 @@ export function handIn(app: Springline, actor: Actor, id: string, note?: string)
   const { row, person } = opened.value;
   const state = expectState(row, ["in-writing", "handed-back"], "It can be handed in while it is in writing.");
   if (!state.ok) return state;
-  const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));
-  if (!assessed.ok) return assessed;
-  if (!assessed.value) return UNREADABLE;
+  const found = withPlan(app, row, assessed);
+  if (!found.ok) return found;
   takeStep(app, id, {
     state: "handed-in",
     note: note || null,
@@ -24,16 +23,10 @@ export function handIn(app: Springline, actor: Actor, id: string, note?: string)
     handedInAt: app.now(),
     actorId: person.id,
     event: "handed-in",
-    hash: assessed.value.hash,
+    hash: found.value.hash,
   });
-  return ok({ mustFix: assessed.value.mustFix.length });
+  return ok({ mustFix: found.value.mustFix.length });
 }
-
-const UNREADABLE = fail(
-  409,
-  "not-a-file",
-  "This plan holds something that the program cannot read. Take back what was last put in, then hand it in.",
-);
 
 /** By whoever handed it in, or the plan's owner. Errors: 401, 403, 404, 409 wrong-state. */
 export function takeBack(app: Springline, actor: Actor, id: string): Result<{ id: string }> {

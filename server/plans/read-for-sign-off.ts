@@ -3,13 +3,13 @@
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { newestReading, putReading } from "#db/repos/reading-repo.ts";
-import { type PlanChange, planChanges } from "#lib/plan/diff.ts";
+import { planChanges } from "#lib/plan/diff.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
-import { assess } from "./assess-plan.ts";
+import { assessed } from "./assess-plan.ts";
 import { openPlan } from "./open-plan.ts";
 import { withPlan } from "./plan-doc.ts";
 import { type Blocker, signBlockers } from "./sign-blockers.ts";
@@ -20,8 +20,8 @@ export interface SignOffReading {
   readonly plan: Plan;
   readonly findings: readonly Finding[];
   readonly blockers: readonly Blocker[];
-  /** What is different from what this person read last; left out at the first reading and when nothing is. */
-  readonly changedSince?: readonly PlanChange[];
+  /** What is different from what this person read last, in sentences; left out when nothing is, or nothing was read. */
+  readonly changedSince?: readonly string[];
   /** The number the next edition will have. */
   readonly nextEdition: number;
 }
@@ -32,15 +32,16 @@ export function readForSignOff(app: Springline, actor: Actor, id: string): Resul
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
   return withPlan(app, row, (reading) => {
-    const assessed = assess(reading);
-    const { plan, hash, findings } = assessed;
+    const found = assessed(reading);
+    if (!found.ok) return found;
+    const { plan, hash, findings } = found.value;
     const last = newestReading(app.db, id, person.id);
     inTransaction(app.db, () => putReading(app.db, { planId: id, userId: person.id, hash, plan, at: app.now() }));
     return ok({
       hash,
       plan,
       findings,
-      blockers: signBlockers(app, row, person.id, assessed),
+      blockers: signBlockers(app, row, person.id, found.value),
       nextEdition: (newestEdition(app.db, id)?.number ?? 0) + 1,
       ...(last && last.hash !== hash ? { changedSince: planChanges(last.plan, plan) } : {}),
     });

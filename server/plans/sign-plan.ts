@@ -16,7 +16,7 @@ import { planChanges } from "#lib/plan/diff.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
-import { type Assessment, assess } from "./assess-plan.ts";
+import { type Assessment, assessed } from "./assess-plan.ts";
 import { openPlan } from "./open-plan.ts";
 import { withPlan } from "./plan-doc.ts";
 import { announceState } from "./plan-news.ts";
@@ -46,9 +46,10 @@ export function signPlan(
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
   const signed = withPlan(app, row, (reading) => {
-    const assessed = assess(reading);
-    const refused = refusal(app, row, person, { assessed, hash: body.hash });
-    return refused ?? writeEdition(app, row, person, { assessed, note: body.note || null });
+    const found = assessed(reading);
+    if (!found.ok) return found;
+    const refused = refusal(app, row, person, { now: found.value, hash: body.hash });
+    return refused ?? writeEdition(app, row, person, { now: found.value, note: body.note || null });
   });
   if (signed.ok) announceState(app, id);
   return signed;
@@ -58,17 +59,17 @@ function refusal(
   app: Springline,
   row: PlanRow,
   person: Person,
-  asked: { assessed: Assessment; hash: string },
+  asked: { now: Assessment; hash: string },
 ): Result<never> | null {
-  const { assessed, hash } = asked;
+  const { now, hash } = asked;
   const read = readReading(app.db, row.id, person.id, hash);
   if (!read) return fail(409, "not-read", "You have not read this version of the plan. Open it for sign-off first.");
-  if (assessed.hash !== hash) {
-    const changes = planChanges(read.plan, assessed.plan);
+  if (now.hash !== hash) {
+    const changes = planChanges(read.plan, now.plan);
     const message = "The plan has changed since you read it. See what changed, then sign the plan as it is now.";
-    return fail(409, "changed-since-read", message, { hash: assessed.hash, changes });
+    return fail(409, "changed-since-read", message, { hash: now.hash, changes });
   }
-  const blockers = signBlockers(app, row, person.id, assessed);
+  const blockers = signBlockers(app, row, person.id, now);
   const first = blockers[0];
   if (!first) return null;
   const details = { ...(typeof first.details === "object" ? first.details : {}), blockers };
@@ -79,12 +80,12 @@ function writeEdition(
   app: Springline,
   row: PlanRow,
   person: Person,
-  signing: { assessed: Assessment; note: string | null },
+  signing: { now: Assessment; note: string | null },
 ): Result<{ edition: number; hash: string }> {
-  const { assessed, note } = signing;
-  const { plan, hash, findings } = assessed;
+  const { now, note } = signing;
+  const { plan, hash, findings } = now;
   const number = (newestEdition(app.db, row.id)?.number ?? 0) + 1;
-  const card = sealedCard(app, row, { assessed, number });
+  const card = sealedCard(app, row, { now, number });
   if (!card.ok) return card;
   const edition = {
     planId: row.id,
@@ -104,11 +105,7 @@ function writeEdition(
   return ok({ edition: number, hash });
 }
 
-function sealedCard(
-  app: Springline,
-  row: PlanRow,
-  made: { assessed: Assessment; number: number },
-): Result<Edition["card"]> {
+function sealedCard(app: Springline, row: PlanRow, made: { now: Assessment; number: number }): Result<Edition["card"]> {
   const studio = readStudio(app.db);
   const room = readRoom(app.db, row.roomId);
   const issuedAt = app.now();
@@ -117,7 +114,7 @@ function sealedCard(
     planId: row.id,
     number: made.number,
     room: { id: row.roomId, name: room?.name ?? "" },
-    plan: made.assessed.plan,
+    plan: made.now.plan,
     issuedAt,
     expiresAt: issuedAt + CARD_DAYS * DAY_MS,
   });

@@ -158,6 +158,23 @@ describe("sign-off", () => {
     expect(outcome(sign(id, read(id).hash))).toBe("ok");
   });
 
+  it("is refused for a document that holds what no file can hold, as reading and handing it in are", async () => {
+    const { jonas, marta, ines } = s.people;
+    const { id, doc } = await goodPlan(jonas, marta);
+    const { hash } = read(id);
+    await s.write(doc, jonas, (w) =>
+      w.doc.getMap("carried").set("standards", { "missing-cue": { limits: { n: Number.NaN } } }),
+    );
+    for (const refused of [sign(id, hash), readForSignOff(s.app, ines, id)]) {
+      expect(refused).toMatchObject({ error: { code: "not-a-file", status: 409 } });
+    }
+    must(takeBack(s.app, jonas, id));
+    expect(outcome(handIn(s.app, jonas, id))).toBe("not-a-file");
+    await s.write(doc, jonas, (w) => w.doc.getMap("carried").delete("standards"));
+    must(handIn(s.app, jonas, id));
+    expect(outcome(sign(id, hash))).toBe("ok");
+  });
+
   it("says clearly that the server's secret is another one, and signs nothing", async () => {
     const { id } = await goodPlan(s.people.jonas, s.people.marta);
     const { hash } = read(id);
@@ -205,6 +222,15 @@ describe("states", () => {
     must(changePlan(s.app, s.people.jonas, id, { roomId: ROOMS.harbour })); // where it is already
     expect(s.last(doc, "state")?.state.state).toBe("signed-off");
     must(changePlan(s.app, s.people.jonas, id, { roomId: ROOMS.loft }));
+    expect(s.last(doc, "state")?.state).toMatchObject({ state: "in-writing", edition: 1 });
+  });
+
+  it("go back to writing when a signed plan is given what no file can hold", async () => {
+    const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
+    must(sign(id, read(id).hash));
+    await s.write(doc, s.people.jonas, (w) =>
+      w.doc.getMap("carried").set("standards", { x: { limits: { n: Number.NaN } } }),
+    );
     expect(s.last(doc, "state")?.state).toMatchObject({ state: "in-writing", edition: 1 });
   });
 
