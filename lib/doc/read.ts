@@ -7,21 +7,29 @@ import {
   type Equipment,
   EXPECTED_CAUTIONS,
   type ExpectedCaution,
+  equipmentSchema,
   FACINGS,
   GROUPS,
   type Group,
+  ID_PATTERN,
   ITEM_SIDES,
   LEVELS,
   type Move,
   type MoveItem,
+  moveItemSchema,
+  moveSchema,
   PLAN_FORMAT,
   type Plan,
   type PlanItem,
+  planSchema,
   type Standards,
 } from "#lib/plan/schema.ts";
 import { EXPECTED_KEY, type ItemMap, MOVE_KEY, parts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
 import { byOrder } from "./order.ts";
 import { readScript } from "./script.ts";
+import { stored } from "./stored.ts";
+
+const standardsSchema = planSchema.shape.standards.unwrap();
 
 /** What a plan takes from its studio: the library, the room's machines, the house standards. */
 export interface StudioContext {
@@ -43,13 +51,13 @@ export interface DeletedItem {
 export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
   const p = parts(doc);
   const items = readItems(doc);
-  const standards = jsonOr<Standards>(p.carried.get("standards")) ?? studio.standards;
+  const standards = stored(standardsSchema, p.carried.get("standards")) ?? studio.standards;
   const notes = p.notes.toString();
   return {
     format: PLAN_FORMAT,
     title: p.title.toString(),
     ...readHead(p.head),
-    equipment: jsonOr<Equipment>(p.carried.get("equipment")) ?? studio.equipment,
+    equipment: stored(equipmentSchema, p.carried.get("equipment")) ?? studio.equipment,
     ...(standards === undefined ? {} : { standards }),
     moves: readMoves(p.carried, studio.moves, items),
     items,
@@ -133,13 +141,13 @@ function readMoveItem(id: string, map: ItemMap): MoveItem {
     side: oneOf(ITEM_SIDES, map.get("side")) ?? "both",
     seconds: num(map.get("seconds")) ?? 1,
     locked: bool(map.get("locked")),
-    range: jsonOr<[number, number]>(map.get("range")),
+    range: stored(moveItemSchema.shape.range, map.get("range")),
     springs: readSprings(map),
     offsetMm: num(map.get("offsetMm")),
     facing: oneOf(FACINGS, map.get("facing")),
     transitionSeconds: num(map.get("transitionSeconds")),
     keep: str(map.get("keep")),
-    after: jsonOr<string[]>(map.get("after")),
+    after: stored(moveItemSchema.shape.after, map.get("after")),
     script: lines.length > 0 ? lines : undefined,
   }) as MoveItem;
 }
@@ -148,7 +156,8 @@ function readSprings(map: ItemMap): Record<string, number> {
   const springs: Record<string, number> = {};
   for (const key of [...map.keys()].sort()) {
     const n = num(map.get(key));
-    if (key.startsWith(SPRING_KEY) && n !== undefined) springs[key.slice(SPRING_KEY.length)] = n;
+    const id = key.startsWith(SPRING_KEY) ? key.slice(SPRING_KEY.length) : "";
+    if (ID_PATTERN.test(id) && n !== undefined) springs[id] = n;
   }
   return springs;
 }
@@ -200,8 +209,9 @@ function readExpected(head: Y.Map<unknown>): ExpectedCaution[] | undefined {
 function readMoves(carried: Y.Map<unknown>, library: StudioContext["moves"], items: PlanItem[]): Record<string, Move> {
   const moves: Record<string, Move> = {};
   for (const key of [...carried.keys()].sort()) {
-    const move = key.startsWith(MOVE_KEY) ? jsonOr<Move>(carried.get(key)) : undefined;
-    if (move) moves[key.slice(MOVE_KEY.length)] = move;
+    const id = key.startsWith(MOVE_KEY) ? key.slice(MOVE_KEY.length) : "";
+    const move = ID_PATTERN.test(id) ? stored(moveSchema, carried.get(key)) : undefined;
+    if (move) moves[id] = move;
   }
   for (const item of items) {
     if (item.kind !== "move" || Object.hasOwn(moves, item.move)) continue;
@@ -217,11 +227,6 @@ const str = (v: unknown): string | undefined => (typeof v === "string" && v !== 
 
 function oneOf<T extends string>(list: readonly T[], v: unknown): T | undefined {
   return list.find((x) => x === v);
-}
-
-/** Plain JSON values are stored whole and were validated when they were written. */
-function jsonOr<T>(v: unknown): T | undefined {
-  return typeof v === "object" && v !== null ? (structuredClone(v) as T) : undefined;
 }
 
 function compact<T extends Record<string, unknown>>(value: T): T {

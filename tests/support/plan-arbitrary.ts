@@ -207,7 +207,9 @@ function planOf(itemIds: string[], moveIds: string[], springIds: string[]): fc.A
 /** Valid plans. Every optional key is there or not; texts are any well-formed Unicode; ids are sometimes tricky. */
 export const validPlan: fc.Arbitrary<Plan> = fc
   .tuple(ids(0, 8), ids(0, 4), ids(0, 4))
-  .chain(([itemIds, moveIds, springIds]) => planOf(itemIds, moveIds, springIds));
+  .chain(([itemIds, moveIds, springIds]) => planOf(itemIds, moveIds, springIds))
+  // Random records have no prototype; plans read from JSON have.
+  .map((plan) => structuredClone(plan));
 
 const oddNumber = fc.constantFrom(0, -1, -1e9, 1e9, 1e308, Number.NaN, Number.POSITIVE_INFINITY, 0.1);
 
