@@ -1,7 +1,7 @@
 "use client";
-/** A time in the reader's own zone: the server does not know it, so the words come once the page is in the browser. */
+/** A time in the reader's own zone. The server does not know the zone: its page says the day, the browser the hour. */
 import { useSyncExternalStore } from "react";
-import { momentWords } from "./words.ts";
+import { dayOfMoment, momentWords } from "./words.ts";
 
 const never = () => () => {};
 
@@ -9,7 +9,7 @@ export function Moment({ at }: { readonly at: number }) {
   const words = useSyncExternalStore(
     never,
     () => momentWords(at),
-    () => "",
+    () => dayOfMoment(at),
   );
   return <time dateTime={new Date(at).toISOString()}>{words}</time>;
 }
