@@ -1,0 +1,71 @@
+/** The balance of a small class, worked out by hand from the definition of the plan file format ("Balance"). */
+import { describe, expect, it } from "vitest";
+import { balance } from "#lib/balance/balance.ts";
+import type { PlanItem } from "#lib/plan/schema.ts";
+import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+
+/*
+ * item         side         s    weights                        longest
+ * row          left        60    upper-back 1, biceps 0.5       60
+ * heading      does not break a stretch
+ * row          right       40    the same                       60 + 40 = 100
+ * press        both        50    chest 1, triceps 0.5           upper-back breaks: weight 0
+ * row          alternating 30                                   30
+ * pause        breaks
+ * row          left        90                                   90
+ *
+ * upper-back 60 + 40 + 30 + 90 = 220; left 60 + 15 + 90 = 165; right 40 + 15 = 55
+ * biceps     half of that: 110; 82.5; 27.5
+ * chest 50; 25; 25   triceps 25; 12.5; 12.5      all groups 220 + 110 + 50 + 25 = 405
+ */
+const items: PlanItem[] = [
+  move("a", { move: "row", side: "left", seconds: 60 }),
+  { id: "h", kind: "heading", title: "" },
+  move("b", { move: "row", side: "right", seconds: 40 }),
+  move("c", { move: "press", seconds: 50, springs: { light: 2 } }),
+  move("d", { move: "row", side: "alternating", seconds: 30, springs: { light: 2 } }),
+  { id: "p", kind: "pause", seconds: 10 },
+  move("e", { move: "row", side: "left", seconds: 90 }),
+];
+
+describe("balance", () => {
+  const answer = balance(examplePlan(items));
+
+  it("weighs seconds a group and side", () => {
+    expect(answer.groups).toMatchObject({
+      "upper-back": { seconds: 220, left: 165, right: 55 },
+      biceps: { seconds: 110, left: 82.5, right: 27.5 },
+      chest: { seconds: 50, left: 25, right: 25 },
+      triceps: { seconds: 25, left: 12.5, right: 12.5 },
+    });
+    expect(Object.keys(answer.groups)).toHaveLength(4);
+  });
+
+  it("shares are of the sum over all groups", () => {
+    expect(answer.groups["upper-back"]?.share).toBeCloseTo(220 / 405, 8);
+    expect(Object.values(answer.groups).reduce((sum, g) => sum + g.share, 0)).toBeCloseTo(1, 8);
+  });
+
+  it("adds up push and pull by the pattern of the move, unweighted", () => {
+    expect(answer.push).toBe(50);
+    expect(answer.pull).toBe(220);
+  });
+
+  it("finds the longest stretch: a heading does not break it, a pause and another muscle do", () => {
+    expect(answer.longest["upper-back"]).toEqual({ seconds: 100, items: ["a", "b"] });
+    // biceps at 0.5 is exactly enough to count as worked
+    expect(answer.longest.biceps).toEqual({ seconds: 100, items: ["a", "b"] });
+    expect(answer.longest.chest).toEqual({ seconds: 50, items: ["c"] });
+  });
+
+  it("counts changes of springs, facing and position between neighbouring moves", () => {
+    // springs: b to c, d to e; facing: b (back) to c (front), c to d (back); all kneel
+    expect(answer.setups).toEqual({ springChanges: 2, facingChanges: 2, positionChanges: 0 });
+  });
+
+  it("leaves out a stretch below half weight, and a move nobody knows", () => {
+    const weak = { ...exampleMoves.squat, muscles: { calves: 0.49 } };
+    const plan = examplePlan([move("a"), move("x", { move: "gone" })], { moves: { squat: weak } });
+    expect(balance(plan)).toMatchObject({ groups: { calves: { share: 1 } }, longest: {}, push: 0 });
+  });
+});
