@@ -1,0 +1,85 @@
+/**
+ * This program's sync server with everything it does in earnest, in a process of its own: sessions of the sign-in
+ * library, the policy, the database, the rules after every burst. Only the pages are left out.
+ * Arguments: data folder, how many writers, synchronous mode. Tells its parent the port, and one cookie a writer.
+ */
+import { createHmac, randomUUID } from "node:crypto";
+import { createServer } from "node:http";
+import { openDatabase } from "#db/connection.ts";
+import { insertAccount } from "#db/repos/people-repo.ts";
+import { insertPlan } from "#db/repos/plan-repo.ts";
+import { insertRoom } from "#db/repos/room-repo.ts";
+import { createAuth } from "#server/auth/auth.ts";
+import { readEnv } from "#server/env.ts";
+import { createSyncHost } from "#server/host.ts";
+import { createLog } from "#server/log.ts";
+import { firstRun } from "#server/people/first-run.ts";
+import { createSigningKeys } from "#server/signing/keys.ts";
+import type { Springline } from "#server/springline.ts";
+import { attachSync } from "#server/sync/attach.ts";
+import { createRooms } from "#server/sync/create-rooms.ts";
+import { answerParent } from "./child.ts";
+import { benchDoc, PLAN_KEY } from "./workload.ts";
+
+const [, , folder = "", writers = "2", synchronous = "FULL"] = process.argv;
+const env = readEnv("live", { SPRINGLINE_DATA: folder, SPRINGLINE_LOG: "error" });
+const db = openDatabase(env.databaseFile, { synchronous: synchronous === "NORMAL" ? "NORMAL" : "FULL" });
+const log = createLog(env.logLevel);
+const now = () => Date.now();
+const newId = () => randomUUID();
+const auth = createAuth(db, env, log);
+const keys = createSigningKeys({ db, secret: env.secret, now });
+const app: Springline = {
+  ...{ env, log, db, auth, keys, now, newId },
+  get rooms() {
+    return rooms;
+  },
+};
+const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
+
+const cookies = await letWritersIn(Number(writers));
+const plan = benchDoc();
+insertRoom(db, { id: "loft", name: "Loft", equipment: plan.equipment });
+insertPlan(db, {
+  id: PLAN_KEY,
+  title: plan.title,
+  lengthSeconds: plan.lengthSeconds,
+  ownerId: "w0",
+  roomId: "loft",
+  team: true,
+  at: now(),
+});
+rooms.create({ kind: "plan", key: PLAN_KEY }, plan.doc, "w0");
+
+const http = createServer();
+attachSync({ rooms, server: http });
+answerParent(http, { cookies });
+
+/** A studio, as many coaches, and a session each, as signing in would have made it. */
+async function letWritersIn(count: number): Promise<string[]> {
+  await firstRun(app, {
+    studio: "Quay Gym",
+    town: "Port Ellery",
+    name: "Petra Vale",
+    email: "petra@quay.example",
+    password: "a long enough password",
+    teaches: false,
+  });
+  const context = await auth.$context;
+  const made: string[] = [];
+  for (let i = 0; i < count; i++) {
+    const id = `w${i}`;
+    insertAccount(db, {
+      id,
+      name: `Coach ${i}`,
+      email: `${id}@quay.example`,
+      passwordHash: "-",
+      roles: ["coach"],
+      at: 0,
+    });
+    const { token } = await context.internalAdapter.createSession(id);
+    const seal = createHmac("sha256", env.secret).update(token).digest("base64");
+    made.push(`${context.authCookies.sessionToken.name}=${encodeURIComponent(`${token}.${seal}`)}`);
+  }
+  return made;
+}

@@ -1,0 +1,10 @@
+/** The y-websocket project's own server (@y/websocket-server), as it comes: in memory, everybody may do everything. */
+import { createServer } from "node:http";
+import { setupWSConnection } from "@y/websocket-server/utils";
+import { WebSocketServer } from "ws";
+import { answerParent } from "./child.ts";
+
+const http = createServer();
+const wss = new WebSocketServer({ server: http });
+wss.on("connection", setupWSConnection);
+answerParent(http, { cookies: [] });
