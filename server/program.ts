@@ -63,7 +63,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
         door.handleUpgrade(request, socket, head) || pages.upgrade(request, socket, head),
     });
     if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
-    await pages.prepare();
+    await pages.start();
     open(pages.getRequestHandler());
     return { app, url: env.origin, stop: () => stopAll({ app, serving, door, pages }) };
   } catch (error) {
@@ -92,7 +92,7 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): { app: Sprin
 }
 
 interface Pages {
-  prepare(): Promise<void>;
+  start(): Promise<void>;
   getRequestHandler(): ServeSetup["handle"];
   upgrade: ServeSetup["upgrade"];
   close(): Promise<void>;
@@ -104,7 +104,7 @@ function createPages(env: Env): Pages {
   const dummy = createServer();
   const pages = next({ dev, dir: PROJECT_DIR, hostname: env.host, port: env.port, httpServer: dummy });
   return {
-    prepare: () => pages.prepare(),
+    start: pages.prepare.bind(pages),
     getRequestHandler: () => pages.getRequestHandler(),
     upgrade: (request, socket, head) => dev && isHotReload(request.url) && dummy.emit("upgrade", request, socket, head),
     close: () => pages.close(),

@@ -1,7 +1,7 @@
 /** The first run: makes the studio and its manager, once, while there is no studio. */
 import { z } from "zod";
 import { insertAccount } from "#db/repos/people-repo.ts";
-import { insertStudio, studioExists } from "#db/repos/studio-repo.ts";
+import { insertStudio, readStudio, type Studio, studioExists } from "#db/repos/studio-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
@@ -45,3 +45,6 @@ export async function firstRun(app: Springline, made: FirstRun): Promise<Result<
     })
     .immediate();
 }
+
+/** The studio as every page may show it, before anybody signs in; undefined until the first run. */
+export const presentStudio = (app: Pick<Springline, "db">): Studio | undefined => readStudio(app.db);
