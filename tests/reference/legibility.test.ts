@@ -61,7 +61,14 @@ describe("at 4 m", () => {
   });
 
   test("the seconds fill more than 28 arcmin, as figures that change should", () => {
-    for (const size of [SECONDS_SIZE, MINUTES_SIZE]) expect(capArcMinutes(size, ratio, 4000)).toBeGreaterThan(28);
+    expect(capArcMinutes(SECONDS_SIZE, ratio, 4000)).toBeGreaterThan(28);
+    expect(capArcMinutes(MINUTES_SIZE, ratio, 4000)).toBeGreaterThanOrEqual(20);
+  });
+
+  test("the style sheet draws the seconds at those sizes", () => {
+    const css = readFileSync("app/floor/_parts/live-class.module.css", "utf8");
+    const drawn = [...css.matchAll(/font-size: (\d+)px/g)].map((found) => Number(found[1]));
+    expect(drawn).toEqual([SECONDS_SIZE, MINUTES_SIZE]);
   });
 });
 

@@ -23,11 +23,13 @@ export function Coming({ view, equipment }: { view: FloorView; equipment: Equipm
       </div>
       {shown.kind === "move" && (
         <div className={styles.needs}>
-          <p className={styles.label}>{changing ? "springs" : "to change"}</p>
+          <p className={styles.label}>
+            {changing ? "springs" : shown.changes.length > 0 ? "to change" : "nothing to change"}
+          </p>
           <p className={styles.nextName}>
             <Springs item={shown} equipment={equipment} />
           </p>
-          {!changing && <Steps changes={bodyOf(shown)} />}
+          {!changing && bodyOf(shown).length > 0 && <Steps changes={bodyOf(shown)} />}
         </div>
       )}
     </section>
@@ -40,7 +42,8 @@ function titled(item: FloorItem): string {
 }
 
 const isSpring = (change: SetupChange) => change.kind.startsWith("spring") || change.kind === "carriage";
-const bodyOf = (item: FloorItem) => item.changes.filter((change) => !isSpring(change));
+/** A side stands beside the name already. */
+const bodyOf = (item: FloorItem) => item.changes.filter((change) => !isSpring(change) && change.kind !== "side");
 
 function Steps({ changes }: { changes: readonly SetupChange[] }) {
   return <span className={styles.steps}>{changes.map((change) => change.words).join(", ") || "the body stays"}</span>;

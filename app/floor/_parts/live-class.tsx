@@ -97,8 +97,9 @@ function Seconds({ view }: { view: FloorView }) {
 }
 
 function unitOf(view: FloorView): string {
-  if (view.phase === "change") return "seconds to change";
-  return view.phase === "pause" ? "seconds of pause" : "seconds";
+  const unit = view.secondsLeft < 100 ? "seconds" : "minutes";
+  if (view.phase === "change") return `${unit} to change`;
+  return view.phase === "pause" ? `${unit} of pause` : unit;
 }
 
 function Slept({ seconds, onAnswer }: { seconds: number; onAnswer(jump: boolean): void }) {

@@ -58,8 +58,8 @@ export function Sheet({ card, signedAt, signedBy }: Props) {
               <th className={styles.time}>at</th>
               <th className={styles.time}>for</th>
               <th>move</th>
-              <th>springs</th>
-              <th>change before it</th>
+              <th>springs; in bold: new, carriage home first</th>
+              <th>time to change, and what else changes</th>
             </tr>
           </thead>
           <tbody>
