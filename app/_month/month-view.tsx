@@ -31,14 +31,28 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
   const month = useMonth(session);
   const [asked, setAsked] = useState<Asked>(null);
   const days = daysOfMonth(props.month);
-  const keys = useDayKeys(days, month.today);
+  const [showPast, setShowPast] = useState(false);
+  const weeks = weeksOfMonth(props.month);
+  const isOver = (dates: readonly (string | null)[]) => dates.every((date) => date === null || date < month.today);
+  // The weeks that are over are folded away while the month still runs.
+  const folded = !showPast && days.includes(month.today) ? weeks.filter(isOver) : [];
+  const shown = weeks.filter((dates) => !folded.includes(dates));
+  const keys = useDayKeys(
+    shown.flat().filter((date) => date !== null),
+    month.today,
+  );
   return (
     <>
       <MonthHead session={session} props={props} month={month} />
+      {folded.length > 0 && month.ready ? (
+        <button type="button" className={`button ${styles.past}`} onClick={() => setShowPast(true)}>
+          Show the {folded.length === 1 ? "week that is" : `${folded.length} weeks that are`} over
+        </button>
+      ) : null}
       {month.ready ? (
         // biome-ignore lint/a11y/noStaticElementInteractions: arrow keys between the days' own buttons, which take the focus
         <div className={styles.weeks} onKeyDown={keys.onKeyDown}>
-          {weeksOfMonth(props.month).map((dates) => (
+          {shown.map((dates) => (
             <Week
               key={dates.find((date) => date !== null) ?? ""}
               dates={dates}

@@ -1,4 +1,6 @@
 /** One class on a day's rail: as tall as it is long, with when, what, who and what is still open, in words. */
+
+import type { CSSProperties } from "react";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { MonthProblem, MonthProblemKind } from "#lib/programme/problems.ts";
 import styles from "./month.module.css";
@@ -33,7 +35,7 @@ export function SlotItem({ slot, month, props, onOpen }: SlotItemProps) {
     <button
       type="button"
       className={styles.slot}
-      style={{ minHeight: `${Math.max(30, Math.min(120, slot.minutes)) * 1.7}px` }}
+      style={lengthStyle(slot.minutes)}
       data-open={weight(problems)}
       onClick={onOpen}
     >
@@ -58,4 +60,9 @@ export function SlotItem({ slot, month, props, onOpen }: SlotItemProps) {
 function weight(problems: readonly MonthProblem[]): "must" | "look" | undefined {
   if (problems.some((problem) => CLASHES.includes(problem.kind))) return "must";
   return problems.length > 0 ? "look" : undefined;
+}
+
+/** The bar on the rail beside a class is as long as the class. */
+function lengthStyle(minutes: number): CSSProperties & { "--length": string } {
+  return { "--length": `${Math.min(180, minutes) * 1.4}px` };
 }
