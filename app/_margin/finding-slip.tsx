@@ -1,5 +1,6 @@
 "use client";
 /** One finding: what is wrong, how much it weighs, and the act that mends it. */
+import { useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import { ruleById } from "#lib/rules/registry.ts";
@@ -18,24 +19,28 @@ interface Props {
   readonly session: PlanSession;
   readonly finding: Finding;
   readonly selected: boolean;
-  /** One line only, where many slips want the same height; its title opens it by going to its item. */
+  /** One line only, where many slips want the same height. Its title goes to its item, which opens it. */
   readonly short: boolean;
 }
 
 export function FindingSlip({ session, finding, selected, short }: Props) {
   const title = ruleById(finding.rule)?.title ?? "A check could not run";
   const first = finding.items[0];
+  const [opened, setOpened] = useState(false);
+  const whole = !short || opened;
+  const open = () => (first === undefined ? setOpened(!opened) : jump(session, first));
   return (
     <article
       className={styles.slip}
       data-level={finding.level}
       data-selected={selected || undefined}
+      data-short={!whole || undefined}
       aria-label={title}
     >
       <header className={styles.slipHead}>
         <p className={styles.name}>
-          {short && first !== undefined ? (
-            <button type="button" className={styles.title} title={finding.message} onClick={() => jump(session, first)}>
+          {short ? (
+            <button type="button" className={styles.title} title={title} aria-expanded={whole} onClick={open}>
               {title}
             </button>
           ) : (
@@ -44,8 +49,8 @@ export function FindingSlip({ session, finding, selected, short }: Props) {
         </p>
         <span className={styles.level}>{LEVEL_WORDS[finding.level]}</span>
       </header>
-      {!short && <p>{finding.message}</p>}
-      {!short && (
+      {whole && <p>{finding.message}</p>}
+      {whole && (
         <div className={styles.slipActs}>
           <MendAct session={session} finding={finding} />
           <JumpLinks session={session} ids={finding.items} />

@@ -35,7 +35,7 @@ export function Margin({ session, placements, itemId }: MarginProps) {
     [plan, findings, threads, showSettled, itemId],
   );
   const settled = threads.filter((t) => t.settled && (itemId === undefined || aboutItem(t.anchor, itemId))).length;
-  const { places, height, headHeight, measure, measureHead } = useSlipPlaces(slips, placements);
+  const { places, height, headHeight, measure, measureHead } = useSlipPlaces(slips, placements, snap.selectedId);
   const beside = placements !== null;
   const crowded = beside && slips.length * USUAL_SLIP_PX > placements.height;
 
@@ -92,9 +92,9 @@ interface BodyProps {
   readonly crowded: boolean;
 }
 
-/** In a crowded margin only the slips of the selected item, and of the plan as a whole, are shown in full. */
+/** In a crowded margin only the slips of the selected item are shown in full. */
 function SlipBody({ session, slip, selected, crowded }: BodyProps) {
-  const short = crowded && !selected && slip.about !== null;
+  const short = crowded && !selected;
   return slip.kind === "finding" ? (
     <FindingSlip session={session} finding={slip.finding} selected={selected} short={short} />
   ) : (

@@ -20,7 +20,14 @@ export interface SlipPlaces {
   readonly measureHead: (element: HTMLElement | null) => void;
 }
 
-export function useSlipPlaces(slips: readonly Slip[], layout: RailLayout | null): SlipPlaces {
+/** The selected item's slips stand at its height whatever the others want. */
+const SELECTED_WEIGHT = 1000;
+
+export function useSlipPlaces(
+  slips: readonly Slip[],
+  layout: RailLayout | null,
+  selectedId: string | null,
+): SlipPlaces {
   const { heights, measure } = useHeights();
   const headHeight = (heights.get(HEAD) ?? 0) + GAP_PX;
   const { places, height } = useMemo(() => {
@@ -29,12 +36,13 @@ export function useSlipPlaces(slips: readonly Slip[], layout: RailLayout | null)
       id: slip.id,
       at: wishOf(slip, layout, headHeight),
       height: heights.get(slip.id) ?? GUESS_PX,
+      weight: slip.about !== null && slip.about === selectedId ? SELECTED_WEIGHT : 1,
     }));
     const placed = placeSlips(wishes, GAP_PX, headHeight);
     const last = placed.at(-1);
     const end = last ? last.top + (heights.get(last.id) ?? GUESS_PX) : headHeight;
     return { places: new Map(placed.map((p) => [p.id, p.top])), height: Math.ceil(end) };
-  }, [slips, layout, heights, headHeight]);
+  }, [slips, layout, heights, headHeight, selectedId]);
   return { places, height, headHeight, measure, measureHead: measure(HEAD) };
 }
 

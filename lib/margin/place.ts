@@ -1,8 +1,8 @@
 /**
  * Where the slips of the margin stand. Each would like to be at the height of what it is about; none may cover
- * another; their order is kept. The answer moves them as little as can be: it is the exact minimum of the sum of
- * squared displacements under these constraints (isotonic regression by pooling neighbours, a method published by
- * Ayer and others in 1955), then held at the upper edge, which keeps it the minimum.
+ * another; their order is kept. The answer moves them as little as can be: it is the exact minimum of the weighted sum
+ * of squared displacements under these constraints (isotonic regression by pooling neighbours, a method published by
+ * Ayer and others in 1955; from memory), then held at the upper edge, which keeps it the minimum.
  */
 export interface SlipWish {
   readonly id: string;
@@ -10,6 +10,8 @@ export interface SlipWish {
   readonly at: number;
   /** Pixels, 0 or more. */
   readonly height: number;
+  /** How much its own wish counts against the others': above 0, 1 when left out. */
+  readonly weight?: number;
 }
 export interface SlipPlace {
   readonly id: string;
@@ -17,8 +19,9 @@ export interface SlipPlace {
 }
 
 interface Pool {
-  sum: number;
-  count: number;
+  readonly sum: number;
+  readonly weight: number;
+  readonly count: number;
 }
 
 /**
@@ -29,10 +32,11 @@ export function placeSlips(wishes: readonly SlipWish[], gap: number, edge = 0): 
   const offsets = offsetsOf(wishes, gap);
   const pools: Pool[] = [];
   wishes.forEach((wish, i) => {
-    let pool: Pool = { sum: wish.at - (offsets[i] ?? 0), count: 1 };
+    const weight = wish.weight ?? 1;
+    let pool: Pool = { sum: weight * (wish.at - (offsets[i] ?? 0)), weight, count: 1 };
     for (let last = pools.at(-1); last !== undefined && mean(last) > mean(pool); last = pools.at(-1)) {
       pools.pop();
-      pool = { sum: last.sum + pool.sum, count: last.count + pool.count };
+      pool = { sum: last.sum + pool.sum, weight: last.weight + pool.weight, count: last.count + pool.count };
     }
     pools.push(pool);
   });
@@ -50,4 +54,4 @@ function offsetsOf(wishes: readonly SlipWish[], gap: number): number[] {
   });
 }
 
-const mean = (pool: Pool): number => pool.sum / pool.count;
+const mean = (pool: Pool): number => pool.sum / pool.weight;

@@ -5,9 +5,16 @@ import { placeSlips, type SlipWish } from "#lib/margin/place.ts";
 const wish = (id: string, at: number, height = 40): SlipWish => ({ id, at, height });
 
 const wishes = fc
-  .array(fc.record({ at: fc.integer({ min: -200, max: 3000 }), height: fc.integer({ min: 0, max: 400 }) }), {
-    maxLength: 25,
-  })
+  .array(
+    fc.record({
+      at: fc.integer({ min: -200, max: 3000 }),
+      height: fc.integer({ min: 0, max: 400 }),
+      weight: fc.constantFrom(1, 1, 3, 1000),
+    }),
+    {
+      maxLength: 25,
+    },
+  )
   .map((list) => list.sort((a, b) => a.at - b.at).map((w, i) => ({ id: `s${i}`, ...w })));
 
 describe("slips in the margin", () => {
@@ -23,6 +30,12 @@ describe("slips in the margin", () => {
   it("leave a far slip alone when a heap of others slides", () => {
     const places = placeSlips([wish("a", 100), wish("b", 100), wish("c", 100), wish("d", 900)], 10);
     expect(places.map((p) => p.top)).toEqual([50, 100, 150, 900]);
+  });
+  it("let one that weighs more stand where it wishes while the others make room", () => {
+    const places = placeSlips([wish("a", 100), { ...wish("b", 100), weight: 1e6 }, wish("c", 100)], 10);
+    expect(places.map((p) => Math.round(p.top))).toEqual([50, 100, 150]);
+    const late = placeSlips([wish("a", 100), wish("b", 100), { ...wish("c", 100), weight: 1e6 }], 10);
+    expect(late.map((p) => Math.round(p.top))).toEqual([0, 50, 100]);
   });
   it("give nothing for nothing", () => {
     expect(placeSlips([], 8)).toEqual([]);
@@ -46,7 +59,7 @@ describe("slips in the margin", () => {
 
   it("move no more than any other answer does", () => {
     const cost = (list: readonly SlipWish[], tops: readonly number[]) =>
-      list.reduce((sum, w, i) => sum + ((tops[i] ?? 0) - w.at) ** 2, 0);
+      list.reduce((sum, w, i) => sum + (w.weight ?? 1) * ((tops[i] ?? 0) - w.at) ** 2, 0);
     fc.assert(
       fc.property(wishes, fc.array(fc.integer({ min: -300, max: 3300 }), { maxLength: 25 }), (list, guesses) => {
         const best = cost(
