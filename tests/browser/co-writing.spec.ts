@@ -1,0 +1,131 @@
+/** Two people write one plan at the same moment, one of them loses the network, comes back, and nothing is lost. */
+import { expect, expectSaved, onRail, openFromDesk, saveState, script, test } from "./kit.ts";
+
+const PLAN = "Upper body and trunk";
+
+test("[INV-01] two coaches see each other's items, seconds and words at once", async ({ as }) => {
+  const marta = await as("marta");
+  const ines = await as("ines");
+  await openFromDesk(marta, PLAN);
+  await openFromDesk(ines, PLAN);
+  await expect(marta.getByRole("list", { name: "Also here" })).toContainText("Ines Duarte");
+
+  await marta.getByRole("button", { name: "Add at the end" }).click();
+  await marta.getByRole("button", { name: "Add a heading" }).click();
+  await marta.getByLabel("Title", { exact: false }).last().fill("Quiet finish");
+  await expect(onRail(ines, /Heading: Quiet finish/)).toBeVisible();
+
+  const item = onRail(ines, /seconds from/).first();
+  await item.click();
+  const before = Number(await ines.getByLabel("Seconds", { exact: true }).inputValue());
+  await ines.getByRole("button", { name: "5 seconds more" }).click();
+  await expect(onRail(marta, new RegExp(`${before + 5} seconds from`)).first()).toBeVisible();
+  await ines.getByRole("button", { name: "Undo" }).click();
+  await expect(ines.getByLabel("Seconds", { exact: true })).toHaveValue(String(before));
+  await expect(onRail(marta, /Heading: Quiet finish/), "[INV-08] her undo leaves the other's act").toBeVisible();
+  await expectSaved(marta);
+  await expectSaved(ines);
+});
+
+test("both type in one script; one goes offline, writes on, and comes back", async ({ as }) => {
+  const marta = await as("marta");
+  const ines = await as("ines");
+  await openFromDesk(marta, PLAN);
+  await openFromDesk(ines, PLAN);
+  await onRail(marta, /seconds from/)
+    .first()
+    .click();
+  await onRail(ines, /seconds from/)
+    .first()
+    .click();
+  await script(marta).click();
+  await marta.keyboard.press("Control+End");
+  await marta.keyboard.type(" Marta on the line.");
+  await expect(script(ines)).toContainText("Marta on the line.");
+  await expectSaved(marta);
+
+  await marta.context().setOffline(true);
+  await marta.keyboard.type(" Written at sea.");
+  await expect(saveState(marta)).toHaveAttribute("data-state", "offline");
+  await expect(saveState(marta)).toContainText("kept on this device");
+  await script(ines).click();
+  await ines.keyboard.press("Control+Home");
+  await ines.keyboard.type("Ines ashore. ");
+  await expectSaved(ines);
+  await expect(script(ines)).not.toContainText("Written at sea.");
+
+  await marta.context().setOffline(false);
+  for (const page of [marta, ines]) {
+    await expect(script(page)).toContainText("Written at sea.", { timeout: 30_000 });
+    await expect(script(page)).toContainText("Ines ashore.");
+  }
+  await expectSaved(marta);
+});
+
+test("what was written offline survives closing the page", async ({ as }) => {
+  const marta = await as("marta");
+  await openFromDesk(marta, PLAN);
+  await onRail(marta, /seconds from/)
+    .nth(1)
+    .click();
+  await expectSaved(marta);
+  const url = marta.url();
+  // The socket alone goes: the page itself can still be read again.
+  await marta.context().route("**/sync/**", (route) => route.abort());
+  await marta.routeWebSocket(/\/sync\//, (socket) => socket.close());
+  await marta.reload();
+  await onRail(marta, /seconds from/)
+    .nth(1)
+    .click();
+  await script(marta).click();
+  await marta.keyboard.press("Control+End");
+  await marta.keyboard.type(" Kept on the device.");
+  await expect(saveState(marta)).toContainText("kept on this device");
+  await marta.close();
+
+  const again = await marta.context().newPage();
+  await again.goto(url);
+  await onRail(again, /seconds from/)
+    .nth(1)
+    .click();
+  await expect(script(again)).toContainText("Kept on the device.");
+  await expectSaved(again);
+});
+
+test("a session that ends in mid-edit keeps the words and takes them in after signing in again", async ({
+  as,
+  app,
+}) => {
+  const petra = await as("petra");
+  const marta = await as(null, { baseURL: app.url });
+  await marta.goto("/sign-in");
+  await marta.getByLabel("Email").fill("marta@tidewater.example");
+  await marta.getByLabel("Password").fill("low-tide-demo-12");
+  await marta.getByRole("button", { name: "Sign in" }).click();
+  await marta.waitForURL(/desk/);
+  await openFromDesk(marta, PLAN);
+  await onRail(marta, /seconds from/)
+    .nth(2)
+    .click();
+  await expectSaved(marta);
+
+  const people = await (await petra.request.get("/api/people")).json();
+  const list: { id: string; name: string }[] = people.people ?? people;
+  const id = list.find((p) => p.name.startsWith("Marta"))?.id;
+  const ended = await petra.request.post(`/api/people/${id}/end-sessions`, { headers: { origin: app.url }, data: {} });
+  expect(ended.ok()).toBe(true);
+  await expect(marta.getByRole("alert", { name: "The connection has ended" })).toBeVisible({ timeout: 5_000 });
+  await script(marta).click();
+  await marta.keyboard.press("Control+End");
+  await marta.keyboard.type(" Typed after the end.");
+  await marta.getByLabel(/Email of Marta/).fill("marta@tidewater.example");
+  await marta.getByLabel("Password").fill("low-tide-demo-12");
+  await marta.getByRole("button", { name: "Sign in and go on" }).click();
+  await expectSaved(marta);
+  const ines = await as("ines");
+  await openFromDesk(ines, PLAN);
+  await onRail(ines, /seconds from/)
+    .nth(2)
+    .click();
+  await expect(script(ines)).toContainText("Typed after the end.");
+});

@@ -1,0 +1,91 @@
+/**
+ * What the browser tests share: one built program with the invented studio for a whole worker, and its people signed in
+ * once each. A page that throws or logs an error fails the test that opened it.
+ */
+import { type Browser, type BrowserContext, test as base, expect, type Page } from "@playwright/test";
+import { DEMO_PASSWORD } from "#seed/people.ts";
+import { type RunningApp, startApp } from "../support/app.ts";
+
+export type Who = "petra" | "ines" | "marta" | "jonas" | "sam";
+export { DEMO_PASSWORD, expect };
+
+interface Fixtures {
+  /** Opens a browser of their own for one person, signed in. Nobody: signed out. */
+  as(who: Who | null, options?: Parameters<Browser["newContext"]>[0]): Promise<Page>;
+}
+interface WorkerFixtures {
+  app: RunningApp;
+  signedIn: Map<Who, Awaited<ReturnType<BrowserContext["storageState"]>>>;
+}
+
+export const test = base.extend<Fixtures, WorkerFixtures>({
+  app: [
+    // biome-ignore lint/correctness/noEmptyPattern: the test runner reads the pattern to learn what a fixture needs
+    async ({}, use) => {
+      const app = await startApp({ demo: true });
+      await use(app);
+      await app.remove();
+    },
+    { scope: "worker", timeout: 180_000 },
+  ],
+  signedIn: [
+    // biome-ignore lint/correctness/noEmptyPattern: as above
+    async ({}, use) => use(new Map()),
+    { scope: "worker" },
+  ],
+  as: async ({ browser, app, signedIn }, use) => {
+    const contexts: BrowserContext[] = [];
+    const errors: string[] = [];
+    await use(async (who, options = {}) => {
+      const state = who ? (signedIn.get(who) ?? (await signIn(browser, app.url, who))) : undefined;
+      if (who && state) signedIn.set(who, state);
+      const context = await browser.newContext({
+        baseURL: app.url,
+        viewport: { width: 1440, height: 900 },
+        ...options,
+        ...(state ? { storageState: state } : {}),
+      });
+      contexts.push(context);
+      const page = await context.newPage();
+      page.on("pageerror", (error) => errors.push(`${who}: ${error.message}`));
+      return page;
+    });
+    for (const context of contexts) await context.close();
+    expect(errors).toEqual([]);
+  },
+});
+
+/** Signs in through the program's own door; the library allows few tries in ten seconds, so a refusal is waited out. */
+async function signIn(browser: Browser, url: string, who: Who) {
+  const context = await browser.newContext({ baseURL: url });
+  await expect(async () => {
+    const answer = await context.request.post("/api/auth/sign-in/email", {
+      headers: { origin: url },
+      data: { email: `${who}@tidewater.example`, password: DEMO_PASSWORD },
+    });
+    expect(answer.status()).toBe(200);
+  }).toPass({ timeout: 30_000, intervals: [2_000] });
+  const state = await context.storageState();
+  await context.close();
+  return state;
+}
+
+/** The item of that name on the rail; `nth` among several. */
+export const onRail = (page: Page, name: string | RegExp) =>
+  page.getByRole("listbox", { name: "The class, item by item" }).getByRole("option", { name });
+
+export const script = (page: Page) => page.getByRole("textbox", { name: /^Script of/ });
+
+/** The page's own word on where the words are. */
+export const saveState = (page: Page) => page.locator("[data-state]").first();
+
+export async function expectSaved(page: Page): Promise<void> {
+  await expect(saveState(page)).toHaveAttribute("data-state", "saved");
+}
+
+/** Opens a plan from the desk by its title. */
+export async function openFromDesk(page: Page, title: string): Promise<void> {
+  await page.goto("/desk");
+  await page.getByRole("link", { name: title }).first().click();
+  await expect(page.getByRole("listbox", { name: "The class, item by item" })).toBeVisible();
+}
