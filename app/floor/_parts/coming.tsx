@@ -19,13 +19,13 @@ export function Coming({ view, equipment }: { view: FloorView; equipment: Equipm
     >
       <div className={styles.next}>
         <p className={styles.label}>{label}</p>
-        <p className={styles.nextName}>{changing ? <Steps changes={bodyOf(shown)} /> : titled(shown)}</p>
+        <p className={styles.nextName}>
+          {changing ? <Steps changes={shown.changes.filter((c) => !isSpring(c))} /> : titled(shown)}
+        </p>
       </div>
       {shown.kind === "move" && (
         <div className={styles.needs}>
-          <p className={styles.label}>
-            {changing ? "springs" : shown.changes.length > 0 ? "to change" : "nothing to change"}
-          </p>
+          <p className={styles.label}>{changing ? "springs" : sameSetup(shown) ? "same set-up" : "to change"}</p>
           <p className={styles.nextName}>
             <Springs item={shown} equipment={equipment} />
           </p>
@@ -42,11 +42,12 @@ function titled(item: FloorItem): string {
 }
 
 const isSpring = (change: SetupChange) => change.kind.startsWith("spring") || change.kind === "carriage";
+const sameSetup = (item: FloorItem) => item.changes.every((change) => change.kind === "side");
 /** A side stands beside the name already. */
 const bodyOf = (item: FloorItem) => item.changes.filter((change) => !isSpring(change) && change.kind !== "side");
 
 function Steps({ changes }: { changes: readonly SetupChange[] }) {
-  return <span className={styles.steps}>{changes.map((change) => change.words).join(", ") || "the body stays"}</span>;
+  return <span className={styles.steps}>{changes.map((change) => change.words).join(", ") || "nothing else"}</span>;
 }
 
 /** "carriage home, take off ~ one light, put on ~~ two firm"; springs that stay are said to stay. */

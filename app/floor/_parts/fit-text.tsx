@@ -2,6 +2,9 @@
 /** Words as large as their box allows, chosen from a ladder of sizes: nothing is cut off, nothing is smaller than it must be. */
 import { type ReactNode, useLayoutEffect, useRef } from "react";
 
+/** What the font's own box hangs below a tight last line, as a share of its size: empty, so it may stick out. */
+const BELOW_LINE = 0.14;
+
 interface Props {
   /** Largest first, CSS px. */
   readonly sizes: readonly number[];
@@ -20,7 +23,9 @@ export function FitText({ sizes, className, children, text }: Props) {
     const choose = () => {
       for (const size of sizes) {
         element.style.fontSize = `${size}px`;
-        if (element.scrollHeight <= element.clientHeight + 1 && element.scrollWidth <= element.clientWidth + 1) return;
+        const deep = size * BELOW_LINE;
+        if (element.scrollHeight <= element.clientHeight + deep && element.scrollWidth <= element.clientWidth + 1)
+          return;
       }
     };
     choose();

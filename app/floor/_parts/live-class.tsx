@@ -56,7 +56,7 @@ export function LiveClass({ card, envelope, running, onLeave }: Props) {
       {live.sleptSeconds > 0 && <Slept seconds={live.sleptSeconds} onAnswer={live.answerSleep} />}
       <section className={styles.now} aria-label="Now">
         <FitText className={styles.name} sizes={ALL_NAME_SIZES} text={nameOf(view)}>
-          {nameOf(view)}
+          <Unbroken text={nameOf(view)} />
         </FitText>
         <Seconds view={view} />
       </section>
@@ -71,6 +71,20 @@ export function LiveClass({ card, envelope, running, onLeave }: Props) {
         {view.held ? ", held" : ""}
       </p>
     </div>
+  );
+}
+
+/** Words with a hyphen stay whole: "single-leg" is never "single-" and "leg". */
+function Unbroken({ text }: { text: string }) {
+  return text.split(/(\S*-\S*)/).map((part, n) =>
+    part.includes("-") ? (
+      // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one text have nothing but their place
+      <span key={n} className={styles.whole}>
+        {part}
+      </span>
+    ) : (
+      part
+    ),
   );
 }
 

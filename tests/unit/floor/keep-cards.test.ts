@@ -1,0 +1,94 @@
+/** The shelf: good cards replace older ones, bad ones never replace anything, and each refusal is said. */
+import { generateKeyPairSync, sign } from "node:crypto";
+import { describe, expect, test } from "vitest";
+import { buildCard, type CardEnvelope, sealCard } from "#lib/card/card.ts";
+import { type KeptCard, keepCards } from "#lib/floor/keep-cards.ts";
+import { latenessWords, minutesSeconds, secondsFigure } from "#lib/floor/words.ts";
+import { samplePlan } from "../card/sample-plan.ts";
+
+const NOW = Date.UTC(2026, 4, 4);
+const pair = generateKeyPairSync("ed25519");
+const trust = { publicKey: pair.publicKey.export({ format: "jwk" }).x ?? "", now: NOW };
+
+function envelope(planId: string, number: number, expiresAt = NOW + 1000): CardEnvelope {
+  const card = buildCard({
+    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    planId,
+    number,
+    room: { id: "harbour", name: "Harbour room" },
+    plan: { ...samplePlan(), title: `${planId} ${number}` },
+    issuedAt: NOW - 1000,
+    expiresAt,
+  });
+  return sealCard(card, "k", (bytes) => new Uint8Array(sign(null, bytes, pair.privateKey)));
+}
+const kept = (made: CardEnvelope): KeptCard => ({
+  planId: made.card.edition.planId,
+  envelope: made,
+  keptAt: NOW - 500,
+});
+const titles = (cards: readonly KeptCard[]) => cards.map((card) => card.envelope.card.edition.title);
+const forged = (made: CardEnvelope): CardEnvelope => ({
+  ...made,
+  card: { ...made.card, room: { id: "loft", name: "Loft" } },
+});
+
+describe("when cards arrive", () => {
+  test("new ones are kept, newer editions replace older ones, plans no longer sent go", () => {
+    const before = [kept(envelope("rows", 1)), kept(envelope("gone", 1))];
+    const after = keepCards(before, [envelope("rows", 2), envelope("reaches", 1)], trust);
+    expect(titles(after.kept)).toEqual(["rows 2", "reaches 1"]);
+    expect(after.refused).toEqual([]);
+  });
+
+  test("a forged new edition leaves the last good one, and says so", () => {
+    const after = keepCards([kept(envelope("rows", 1))], [forged(envelope("rows", 2))], trust);
+    expect(titles(after.kept)).toEqual(["rows 1"]);
+    expect(after.refused).toMatchObject([{ title: "rows 2", earlierKept: true }]);
+    expect(after.refused[0]?.reason).toMatch(/changed after it was signed/);
+  });
+
+  test("a forged card of a plan that was not here is not kept", () => {
+    const after = keepCards([], [forged(envelope("rows", 1)), "nonsense", null], trust);
+    expect(after.kept).toEqual([]);
+    expect(after.refused.map((r) => [r.title, r.earlierKept])).toEqual([
+      ["rows 1", false],
+      ["A card", false],
+      ["A card", false],
+    ]);
+  });
+
+  test("an older edition does not come back, an expired one is not taken", () => {
+    const after = keepCards([kept(envelope("rows", 2))], [envelope("rows", 1), envelope("late", 1, NOW)], trust);
+    expect(titles(after.kept)).toEqual(["rows 2"]);
+    expect(after.refused.map((r) => r.reason)).toEqual([
+      "It is an older edition than the one kept here.",
+      "This card was good until 2026-05-04. Fetch it again.",
+    ]);
+  });
+});
+
+describe("times on the floor", () => {
+  test.each([
+    [0, "0:00"],
+    [59.2, "1:00"],
+    [60, "1:00"],
+    [1151.01, "19:12"],
+    [-4, "0:00"],
+  ])("%d s is %s", (seconds, words) => expect(minutesSeconds(seconds)).toBe(words));
+
+  test("seconds are counted up to 99, then minutes and seconds", () => {
+    expect([9, 99, 100, 145].map(secondsFigure)).toEqual(["9", "99", "1:40", "2:25"]);
+  });
+
+  test("late and early are words, a moment either way is on time", () => {
+    expect([0, 2.9, -2.9, 3, 80.9, -10].map(latenessWords)).toEqual([
+      "on time",
+      "on time",
+      "on time",
+      "0:03 late",
+      "1:20 late",
+      "0:10 early",
+    ]);
+  });
+});
