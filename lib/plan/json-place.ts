@@ -5,6 +5,9 @@ const SPACE = /[ \t\n\r]*/y;
 const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 const SCALAR = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null/y;
 
+/** Nobody writes this deep: a file that goes on is cut short here, and quickly. */
+const DEEP_ENOUGH = 1000;
+
 type Wants = "value" | "first-value" | "key" | "first-key" | "colon" | "next";
 
 /** Line and column from 1, or undefined when the text breaks off before its end. */
@@ -33,7 +36,7 @@ class Reader {
   step(): boolean {
     this.skip(SPACE);
     const char = this.source[this.at];
-    if (char === undefined) return false;
+    if (char === undefined || this.open.length > DEEP_ENOUGH) return false;
     switch (this.wants) {
       case "key":
       case "first-key":

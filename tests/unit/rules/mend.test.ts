@@ -1,0 +1,111 @@
+/** The one act that mends: after it the finding is gone, and nothing locked was touched. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { type Mend, mendFor } from "#lib/rules/mend.ts";
+import { RULES } from "#lib/rules/registry.ts";
+import { checkPlan } from "#lib/rules/run.ts";
+import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
+
+function apply(plan: Plan, mend: Mend): Plan {
+  const items = plan.items.map((item) => {
+    const changes = mend.changes.filter((c) => c.itemId === item.id).map((c) => [c.field, c.value]);
+    return { ...item, ...Object.fromEntries(changes) } as PlanItem;
+  });
+  return { ...plan, items };
+}
+
+function mendOf(plan: Plan, rule: string): Mend | null {
+  const finding = checkPlan(plan).findings.find((f) => f.rule === rule);
+  return finding ? mendFor(plan, finding) : null;
+}
+
+describe("mending", () => {
+  it.each<[string, Plan, string, Mend["changes"]]>([
+    [
+      "uneven-sides",
+      examplePlan(bothSides("row", { seconds: 60 })),
+      "Make both 60 s",
+      [{ itemId: "row-right", field: "seconds", value: 60 }],
+    ],
+    [
+      "uneven-springs-between-sides",
+      examplePlan(bothSides("row", {}, { springs: { light: 2 } })),
+      "Set the right up like the left",
+      [
+        { itemId: "row-right", field: "springs", value: { light: 1 } },
+        { itemId: "row-right", field: "offsetMm", value: undefined },
+      ],
+    ],
+    [
+      "springs-not-there",
+      examplePlan([move("a", { springs: { light: 1, heavy: 3 } })]),
+      "Take off one heavy",
+      [{ itemId: "a", field: "springs", value: { light: 1, heavy: 2 } }],
+    ],
+    [
+      "transition-too-short",
+      examplePlan([move("a"), move("b", { springs: { light: 3 }, transitionSeconds: 1 })]),
+      "Plan 10 s",
+      [{ itemId: "b", field: "transitionSeconds", value: 10 }],
+    ],
+    [
+      "too-short-or-long",
+      examplePlan([move("a", { seconds: 10 })]),
+      "Make it 30 s",
+      [{ itemId: "a", field: "seconds", value: 30 }],
+    ],
+    [
+      "partial-rep",
+      examplePlan([move("a", { seconds: 42 })]),
+      "Make it 40 s",
+      [{ itemId: "a", field: "seconds", value: 40 }],
+    ],
+  ])("%s", (rule, plan, label, changes) => {
+    const mend = mendOf(plan, rule);
+    expect(mend).toEqual({ label, changes });
+    if (mend) expect(checkPlan(apply(plan, mend)).findings.map((f) => f.rule)).not.toContain(rule);
+  });
+
+  it("changes the side that is not locked, and nothing when both are", () => {
+    const locked = bothSides("row", { seconds: 60 }, { seconds: 45, locked: true });
+    expect(mendOf(examplePlan(locked), "uneven-sides")).toEqual({
+      label: "Make both 45 s",
+      changes: [{ itemId: "row-left", field: "seconds", value: 45 }],
+    });
+    const both = bothSides("row", { seconds: 60, locked: true }, { seconds: 45, locked: true });
+    expect(mendOf(examplePlan(both), "uneven-sides")).toBeNull();
+  });
+
+  it("offers nothing where nothing is obvious", () => {
+    expect(mendOf(examplePlan(bothSides("row").slice(0, 1)), "missing-side")).toBeNull();
+    expect(mendOf(examplePlan([move("a", { springs: { medium: 1 } })]), "springs-not-there")).toBeNull();
+  });
+
+  it("always mends what it offers to mend", () => {
+    fc.assert(
+      fc.property(validPlan, (plan) => {
+        for (const rule of RULES) {
+          for (const finding of checkPlan(plan, [rule]).findings) {
+            const mend = mendFor(plan, finding);
+            if (!mend) continue;
+            const left = checkPlan(apply(plan, mend), [rule]).findings.map((f) => f.key);
+            expect(left, `${finding.message} ${mend.label}`).not.toContain(finding.key);
+          }
+        }
+      }),
+      { seed: 71, numRuns: 300 },
+    );
+  }, 120_000);
+
+  it("never throws, whatever the plan and however old the finding", () => {
+    fc.assert(
+      fc.property(validPlan, damagedPlan, (before, now) => {
+        for (const finding of checkPlan(before).findings) mendFor(now, finding);
+        for (const finding of checkPlan(now).findings) mendFor(now, finding);
+      }),
+      { seed: 72, numRuns: 200 },
+    );
+  }, 120_000);
+});
