@@ -7,6 +7,7 @@ import { useMemo, useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
+import type { PlanState } from "#lib/protocol/messages.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
 import { FindingSlip } from "./finding-slip.tsx";
 import styles from "./margin.module.css";
@@ -46,6 +47,7 @@ export function Margin({ session, placements, itemId }: MarginProps) {
       aria-label={itemId === undefined ? "Findings and threads" : "Findings and threads of this item"}
     >
       <div ref={measureHead} className={styles.head}>
+        {itemId === undefined && <StateNote session={session} />}
         <p className={styles.counts}>{itemId === undefined ? countWords(findings, threads) : countsOf(slips)}</p>
         {rights.comments && <NewThread session={session} itemId={itemId ?? snap.selectedId} />}
         {settled > 0 && (
@@ -82,6 +84,24 @@ export function Margin({ session, placements, itemId }: MarginProps) {
       </ul>
       {slips.length === 0 && !beside && <p className={styles.nothing}>Nothing here.</p>}
     </section>
+  );
+}
+
+const NOTE_WORDS: Readonly<Partial<Record<PlanState, string>>> = {
+  "handed-in": "Handed in with a note",
+  "handed-back": "Handed back",
+  "signed-off": "Signed off with a note",
+};
+
+/** What was said with the last step: whoever writes goes by it. */
+function StateNote({ session }: { readonly session: PlanSession }) {
+  const { state } = useSnapshot(session);
+  const words = NOTE_WORDS[state.state];
+  if (words === undefined || state.note === null || state.note === "") return null;
+  return (
+    <p className={styles.stateNote}>
+      <strong>{words}:</strong> {state.note}
+    </p>
   );
 }
 

@@ -1,7 +1,7 @@
 "use client";
 /** Measures the slips and places them beside the rail. The first frame stands in order; nothing ever overlaps. */
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
-import { placeSlips } from "#lib/margin/place.ts";
+import { placeSlips, type SlipWish } from "#lib/margin/place.ts";
 import type { Slip } from "#lib/margin/slips.ts";
 import { type RailLayout, segmentOf } from "#lib/rail/layout.ts";
 
@@ -32,12 +32,7 @@ export function useSlipPlaces(
   const headHeight = (heights.get(HEAD) ?? 0) + GAP_PX;
   const { places, height } = useMemo(() => {
     if (layout === null) return { places: new Map<string, number>(), height: 0 };
-    const wishes = slips.map((slip) => ({
-      id: slip.id,
-      at: wishOf(slip, layout, headHeight),
-      height: heights.get(slip.id) ?? GUESS_PX,
-      weight: slip.about !== null && slip.about === selectedId ? SELECTED_WEIGHT : 1,
-    }));
+    const wishes = wishesOf(slips, layout, { top: headHeight, heights, selectedId });
     const placed = placeSlips(wishes, GAP_PX, headHeight);
     const last = placed.at(-1);
     const end = last ? last.top + (heights.get(last.id) ?? GUESS_PX) : headHeight;
@@ -46,10 +41,24 @@ export function useSlipPlaces(
   return { places, height, headHeight, measure, measureHead: measure(HEAD) };
 }
 
-/** Where a slip would like its top: at its item's top; what is about the whole plan stands under the head. */
-export function wishOf(slip: Slip, layout: RailLayout, top: number): number {
-  const segment = slip.about === null ? undefined : segmentOf(layout, slip.about);
-  return segment ? segment.top : top;
+interface Wanting {
+  /** Where slips about the whole plan would stand. */
+  readonly top: number;
+  readonly heights: ReadonlyMap<string, number>;
+  readonly selectedId: string | null;
+}
+
+/** The first slip of an item would like to stand at its item's top, the others under it. */
+function wishesOf(slips: readonly Slip[], layout: RailLayout, { top, heights, selectedId }: Wanting): SlipWish[] {
+  const next = new Map<string | null, number>();
+  return slips.map((slip) => {
+    const segment = slip.about === null ? undefined : segmentOf(layout, slip.about);
+    const at = next.get(slip.about) ?? segment?.top ?? top;
+    const height = heights.get(slip.id) ?? GUESS_PX;
+    next.set(slip.about, at + height + GAP_PX);
+    const weight = slip.about !== null && slip.about === selectedId ? SELECTED_WEIGHT : 1;
+    return { id: slip.id, at, height, weight };
+  });
 }
 
 function useHeights() {

@@ -1,0 +1,131 @@
+import { EditorState, TextSelection } from "@tiptap/pm/state";
+import { describe, expect, it } from "vitest";
+import { classClock } from "#lib/clock/clock.ts";
+import { itemFacts, NO_FACTS } from "#lib/editor/item-facts.ts";
+import { kindsOf, lineAt, lineText, withKind, withNewLine, withoutEmptyLine } from "#lib/editor/lines.ts";
+import { scriptSchema } from "#lib/editor/nodes.ts";
+import { withPasted } from "#lib/editor/paste.ts";
+import { linesFromText } from "#lib/editor/pasted.ts";
+import { stockLines } from "#lib/editor/stock.ts";
+import type { ScriptLine } from "#lib/plan/schema.ts";
+import { parseScriptText } from "#lib/plan/script-text.ts";
+import { planWithScript } from "./plan-with-script.ts";
+
+const schema = scriptSchema();
+
+/** `|` is where the caret stands; two make a selection. */
+function open(...lines: string[]): EditorState {
+  const marks: number[] = [];
+  let pos = 0;
+  const nodes = lines.map((line) => {
+    const [kind, words] = line.split(": ");
+    const content = (words ?? "").split("|").flatMap((part, i) => {
+      const pieces = part === "" ? [] : [schema.text(part)];
+      if (i > 0) marks.push(pos + 1 + (words ?? "").split("|").slice(0, i).join("").length);
+      return pieces;
+    });
+    const node = schema.node("cueLine", { kind }, content);
+    pos += node.nodeSize;
+    return node;
+  });
+  const doc = schema.node("doc", null, nodes);
+  const from = marks[0] ?? 1;
+  return EditorState.create({ schema, doc, selection: TextSelection.create(doc, from, marks[1] ?? from) });
+}
+const read = (state: EditorState): string[] => {
+  const lines: string[] = [];
+  state.doc.forEach((line) => {
+    lines.push(`${String(line.attrs.kind)}: ${lineText(line)}`);
+  });
+  return lines;
+};
+const apply = (state: EditorState, tr: ReturnType<typeof withKind>): EditorState => (tr ? state.apply(tr) : state);
+
+describe("a new line", () => {
+  it("comes after a whole line with the next kind that is missing, its caret in it", () => {
+    const next = (() => {
+      const state = open("setup: Kneel|", "start: Go");
+      return apply(state, withNewLine(state, true));
+    })();
+    expect(read(next)).toEqual(["setup: Kneel", "safety: ", "start: Go"]);
+    expect(lineAt(next.doc, next.selection.from)?.index).toBe(1);
+  });
+  it("keeps the kind of a line that is split, and makes room before a line at its start", () => {
+    const split = open("form: Long neck,| soft knees");
+    expect(read(apply(split, withNewLine(split, false)))).toEqual(["form: Long neck,", "form:  soft knees"]);
+    const start = open("form: |Long neck");
+    expect(read(apply(start, withNewLine(start, false)))).toEqual(["form: ", "form: Long neck"]);
+  });
+  it("takes the place of what was selected", () => {
+    const state = open("form: Long| neck|");
+    expect(read(apply(state, withNewLine(state, false)))).toEqual(["form: Long", "focus: "]);
+  });
+});
+
+describe("an empty line", () => {
+  it("goes with Backspace unless it is the only one", () => {
+    const state = open("form: Long neck", "focus: |", "crew: Wide");
+    expect(read(apply(state, withoutEmptyLine(state)))).toEqual(["form: Long neck", "crew: Wide"]);
+    const first = open("focus: |", "crew: Wide");
+    expect(read(apply(first, withoutEmptyLine(first)))).toEqual(["crew: Wide"]);
+    expect(withoutEmptyLine(open("focus: |"))).toBeNull();
+    expect(withoutEmptyLine(open("focus: |Feel it", "crew: Wide"))).toBeNull();
+  });
+});
+
+describe("kinds", () => {
+  it("change for every line the selection touches and no other", () => {
+    const state = open("form: a", "form: b|b", "form: c|", "form: d");
+    expect(kindsOf(apply(state, withKind(state, "safety")).doc)).toEqual(["form", "safety", "safety", "form"]);
+    const caret = open("form: a|", "form: b");
+    expect(kindsOf(apply(caret, withKind(caret, "crew")).doc)).toEqual(["crew", "form"]);
+    expect(withKind(caret, "form")).toBeNull();
+  });
+});
+
+describe("pasting", () => {
+  it("goes on where the caret is and gives an empty line the pasted kind", () => {
+    const state = open("form: Long |neck");
+    const pasted = apply(state, withPasted(state, linesFromText("and \nSafety: stop {side}\nsoft ").lines));
+    expect(read(pasted)).toEqual(["form: Long and", "safety: stop {side}", "form: soft neck"]);
+    const empty = open("setup: |");
+    expect(read(apply(empty, withPasted(empty, linesFromText("Safety: stop").lines)))).toEqual(["safety: stop"]);
+    expect(withPasted(empty, [])).toBeNull();
+  });
+});
+
+describe("what a script says just now", () => {
+  const script: ScriptLine[] = [{ kind: "form", text: "{seconds-left} left, {springs}, {side}, then {next-move}." }];
+  const plan = planWithScript(script);
+  const { rows, total } = classClock(plan);
+
+  it("is what the plan says: springs, side, the move after", () => {
+    const facts = itemFacts(plan, rows, total, "row");
+    expect(facts.fieldSays("springs", "form", script[0]?.text ?? "")).toContain("light");
+    expect(facts.fieldSays("side", "form", "")).toContain("left");
+    expect(facts.fieldSays("next-move", "form", "")).toBe("Kneeling row");
+    expect(facts.fieldSays("room-heat", "form", "")).toBe("room-heat");
+  });
+  it("counts the seconds of what is said, and none for the crew or an empty line", () => {
+    const facts = itemFacts(plan, rows, total, "row");
+    expect(facts.secondsOf("form", "Long neck, soft knees.")).toBeGreaterThan(0.5);
+    expect(facts.secondsOf("crew", "Wide, from the side.")).toBeNull();
+    expect(facts.secondsOf("form", " ")).toBeNull();
+  });
+  it("is only names for what is no move", () => {
+    expect(itemFacts(plan, rows, total, "start")).toBe(NO_FACTS);
+    expect(NO_FACTS.fieldSays("next-move", "form", "")).toBe("next move");
+  });
+});
+
+describe("lines from the library", () => {
+  const move = planWithScript([]).moves["kneeling-row"];
+  it("are offered until the script has them, and can stand in a plan file", () => {
+    const rich = move && { ...move, easier: ["Sit {instead}."], harder: ["Pause."] };
+    const offered = stockLines(rich, []);
+    expect(offered.map((l) => l.kind)).toEqual(["safety", "easier", "harder"]);
+    for (const line of offered) expect(parseScriptText(line.text).ok).toBe(true);
+    expect(stockLines(rich, [{ kind: "harder", text: "pause" }]).map((l) => l.kind)).toEqual(["safety", "easier"]);
+    expect(stockLines(undefined, [])).toEqual([]);
+  });
+});

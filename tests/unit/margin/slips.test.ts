@@ -1,0 +1,55 @@
+import { describe, expect, it } from "vitest";
+import { countWords, slipsOf } from "#lib/margin/slips.ts";
+import type { Anchor, ThreadView } from "#lib/protocol/messages.ts";
+import type { Finding } from "#lib/rules/types.ts";
+import { planWithScript } from "../editor/plan-with-script.ts";
+
+const plan = planWithScript([]);
+const finding = (rule: string, level: Finding["level"], items: string[]): Finding => ({
+  rule,
+  level,
+  items,
+  message: "",
+  values: {},
+});
+const thread = (id: string, anchor: Anchor, settled = false): ThreadView => ({ id, anchor, settled, comments: [] });
+const about = (slips: ReturnType<typeof slipsOf>) => slips.map((s) => (s.kind === "finding" ? s.finding.rule : s.id));
+
+describe("the margin's slips", () => {
+  const findings = [
+    finding("info-right", "info", ["row-right"]),
+    finding("must-row", "must", ["row", "row-right"]),
+    finding("whole", "look", []),
+    finding("look-row", "look", ["row"]),
+  ];
+  const threads = [
+    thread("t-row", { kind: "item", itemId: "row" }),
+    thread("t-gone", { kind: "item", itemId: "taken-out" }),
+    thread("t-old", { kind: "plan" }, true),
+  ];
+
+  it("stand in plan order, what is about the whole plan or about what is gone on top, what weighs most first", () => {
+    const slips = slipsOf({ plan, findings, threads, showSettled: false });
+    expect(about(slips)).toEqual(["whole", "t-gone", "must-row", "look-row", "t-row", "info-right"]);
+    expect(slips[1]?.about).toBeNull();
+  });
+  it("show settled threads only when asked", () => {
+    expect(about(slipsOf({ plan, findings: [], threads, showSettled: true }))).toEqual(["t-gone", "t-old", "t-row"]);
+  });
+  it("can be those of one item, findings that name it second among them", () => {
+    expect(about(slipsOf({ plan, findings, threads, showSettled: false, only: "row-right" }))).toEqual([
+      "must-row",
+      "info-right",
+    ]);
+  });
+  it("have ids of their own, the same at every check", () => {
+    const twice = [finding("theme", "look", []), finding("theme", "look", [])];
+    const ids = slipsOf({ plan, findings: twice, threads, showSettled: true }).map((s) => s.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(slipsOf({ plan, findings: twice, threads, showSettled: true }).map((s) => s.id)).toEqual(ids);
+  });
+  it("are counted in words", () => {
+    expect(countWords(findings, threads)).toBe("1 must fix, 2 look again, 2 open threads");
+    expect(countWords([], [])).toBe("nothing to fix");
+  });
+});
