@@ -34,51 +34,54 @@ interface Level {
   step: string | number;
 }
 
-const QUOTE = 34;
-const BACKSLASH = 92;
+const code = (char: string): number => char.charCodeAt(0);
+const [QUOTE, BACKSLASH, COMMA] = [code('"'), code("\\"), code(",")];
+const [OBJECT, OBJECT_END, ARRAY, ARRAY_END] = [code("{"), code("}"), code("["), code("]")];
 
 /** Walks text that is known to be valid JSON. Finds the first repeated key or the first value nested too deep. */
 function scan(source: string): JsonText | undefined {
   const levels: Level[] = [];
   let wantsKey = false;
   for (let i = 0; i < source.length; i++) {
-    const level = levels.at(-1);
-    switch (source.charCodeAt(i)) {
-      case QUOTE: {
-        const end = stringEnd(source, i);
-        if (wantsKey && level?.keys) {
-          const key = keyText(source, i, end);
-          level.step = key;
-          if (level.keys.has(key)) return { ok: false, path: levels.map((l) => l.step), problem: "is given twice" };
-          level.keys.add(key);
-          wantsKey = false;
-        }
-        i = end;
-        break;
-      }
-      case 0x7b: // {
-        levels.push({ keys: new Set(), step: "" });
-        wantsKey = true;
-        break;
-      case 0x5b: // [
-        levels.push({ keys: null, step: 0 });
-        wantsKey = false;
-        break;
-      case 0x7d: // }
-      case 0x5d: // ]
-        levels.pop();
-        wantsKey = false;
-        break;
-      case 0x2c: // ,
-        if (level?.keys) wantsKey = true;
-        else if (level) level.step = Number(level.step) + 1;
-        break;
-    }
-    if (levels.length > MAX_DEPTH) {
-      return { ok: false, path: levels.slice(0, 3).map((l) => l.step), problem: "is nested too deeply" };
+    const char = source.charCodeAt(i);
+    if (char === QUOTE) {
+      const end = stringEnd(source, i);
+      if (wantsKey && !addKey(levels.at(-1), keyText(source, i, end))) return flaw(levels, "is given twice");
+      wantsKey = false;
+      i = end;
+    } else if (char === OBJECT || char === ARRAY) {
+      levels.push({ keys: char === OBJECT ? new Set() : null, step: char === OBJECT ? "" : 0 });
+      wantsKey = char === OBJECT;
+      if (levels.length > MAX_DEPTH) return flaw(levels.slice(0, 3), "is nested too deeply");
+    } else if (char === OBJECT_END || char === ARRAY_END) {
+      levels.pop();
+      wantsKey = false;
+    } else if (char === COMMA) {
+      wantsKey = nextSeat(levels.at(-1));
     }
   }
   return undefined;
+}
+
+const flaw = (levels: readonly Level[], problem: string): JsonText => ({
+  ok: false,
+  path: levels.map((level) => level.step),
+  problem,
+});
+
+/** False when the object has the key already. */
+function addKey(level: Level | undefined, key: string): boolean {
+  if (!level?.keys) return true;
+  level.step = key;
+  if (level.keys.has(key)) return false;
+  level.keys.add(key);
+  return true;
+}
+
+/** After a comma: true when a key comes next, which is so in objects. */
+function nextSeat(level: Level | undefined): boolean {
+  if (level?.keys === null) level.step = Number(level.step) + 1;
+  return level !== undefined && level.keys !== null;
 }
 
 /** Index of the quote that closes the string opened at `from`. */
