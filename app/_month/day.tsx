@@ -30,7 +30,7 @@ export function Day({ date, column, bands, slots, month, props, isCurrent, onAsk
     </>
   );
   return (
-    <section
+    <article
       className={styles.day}
       style={{ gridColumn: column }}
       data-date={date}
@@ -64,6 +64,6 @@ export function Day({ date, column, bands, slots, month, props, isCurrent, onAsk
           ))}
         </div>
       ))}
-    </section>
+    </article>
   );
 }

@@ -11,5 +11,9 @@ export function Moment({ at }: { readonly at: number }) {
     () => momentWords(at),
     () => dayOfMoment(at),
   );
-  return <time dateTime={new Date(at).toISOString()}>{words}</time>;
+  return (
+    <time style={{ fontFamily: "inherit" }} dateTime={new Date(at).toISOString()}>
+      {words}
+    </time>
+  );
 }

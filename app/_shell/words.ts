@@ -24,8 +24,11 @@ export function lengthWords(seconds: number): string {
 }
 
 /** "25 November, 14:05" in the reader's own time zone when run in the browser. */
-export const momentWords = (ms: number): string =>
-  new Date(ms).toLocaleString("en-GB", { day: "numeric", month: "long", hour: "2-digit", minute: "2-digit" });
+export function momentWords(ms: number): string {
+  const at = new Date(ms);
+  const day = at.toLocaleDateString("en-GB", { day: "numeric", month: "long" });
+  return `${day}, ${at.toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" })}`;
+}
 
 /** The day alone, in UTC: for a page whose reader's zone is not known yet. */
 export const dayOfMoment = (ms: number): string =>

@@ -11,7 +11,8 @@ export function RoleBoxes({ chosen = [], legend }: { readonly chosen?: readonly 
         <label key={role} className={`check ${styles.role}`}>
           <input type="checkbox" name="role" value={role} defaultChecked={chosen.includes(role)} />
           <span>
-            {ROLE_WORDS[role].name} <span className="quiet small">{ROLE_WORDS[role].may}</span>
+            {ROLE_WORDS[role].name}
+            <span className={`quiet small ${styles.may}`}>{ROLE_WORDS[role].may}</span>
           </span>
         </label>
       ))}

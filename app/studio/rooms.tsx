@@ -59,7 +59,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
               <th scope="col">spring</th>
               <th scope="col">on each machine</th>
               <th scope="col" className="number">
-                N per cm
+                N per mm
               </th>
               <th scope="col" className="number">
                 preload N
@@ -79,7 +79,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
                     <span className="visually-hidden">{plural(spring.count, "spring")}</span>
                   </span>
                 </td>
-                <td className="number">{(spring.stiffnessNPerMm * 10).toFixed(2)}</td>
+                <td className="number">{spring.stiffnessNPerMm.toFixed(3)}</td>
                 <td className="number">{spring.preloadN.toFixed(1)}</td>
               </tr>
             ))}
