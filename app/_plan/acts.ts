@@ -21,6 +21,7 @@ import { secondsWords } from "#lib/plan/format.ts";
 import type { ExpectedCaution, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
 import { newId } from "./new-id.ts";
 import type { PlanSession } from "./session.ts";
+import { startingSprings } from "./starting-springs.ts";
 import { nameOf } from "./words.ts";
 
 /** Seconds of a new move when its library entry gives no range (common practice, no source). */
@@ -30,7 +31,7 @@ const NEW_PAUSE_SECONDS = 30;
 export function addMove(s: PlanSession, after: string | null, moveId: string, side?: ItemSide): void {
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   if (!move) return;
-  const item = newMoveItem(moveId, move, side ?? defaultSide(move));
+  const item = newMoveItem(s, moveId, move, side ?? defaultSide(move));
   insert(s, after, [item], `${move.name} added.`);
 }
 
@@ -38,7 +39,7 @@ export function addMove(s: PlanSession, after: string | null, moveId: string, si
 export function addPair(s: PlanSession, after: string | null, moveId: string): void {
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   if (!move) return;
-  const left = newMoveItem(moveId, move, "left");
+  const left = newMoveItem(s, moveId, move, "left");
   insert(s, after, [left, { ...left, id: newId(), side: "right" }], `${move.name} added, left and right.`);
 }
 
@@ -158,11 +159,12 @@ export function sidesOf(move: Move | undefined): readonly ItemSide[] {
 
 const defaultSide = (move: Move): ItemSide => sidesOf(move)[0] ?? "both";
 
-/** A new item starts with the fewest springs its move asks for, and with its usual time on the grid. */
-function newMoveItem(moveId: string, move: Move, side: ItemSide): MoveItem {
+/** A new item starts with a first choice of springs and with its usual time on the grid. */
+function newMoveItem(s: PlanSession, moveId: string, move: Move, side: ItemSide): MoveItem {
   const [low, high] = move.seconds ?? [NEW_MOVE_SECONDS, NEW_MOVE_SECONDS];
   const seconds = Math.min(high, Math.max(low, NEW_MOVE_SECONDS));
-  return { id: newId(), kind: "move", move: moveId, side, seconds, springs: { ...move.springs?.min } };
+  const springs = startingSprings(move, s.getSnapshot().plan.equipment);
+  return { id: newId(), kind: "move", move: moveId, side, seconds, springs };
 }
 
 function insert(s: PlanSession, after: string | null, items: readonly PlanItem[], said: string): void {

@@ -45,7 +45,7 @@ function Remedy({ session, code }: { session: PlanSession; code: number }) {
     case CLOSE.unknownDocument.code:
     case CLOSE.newerDocument.code:
       return (
-        <Link className="button" href="/">
+        <Link className="button" href="/desk">
           Back to your desk
         </Link>
       );

@@ -3,7 +3,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { Margin } from "#app/_margin/margin.tsx";
 import { StateActs } from "#app/_margin/state-acts.tsx";
-import { itemById } from "#lib/plan/lookup.ts";
+import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
@@ -150,6 +150,7 @@ function Middle(props: MiddleProps) {
   const marks = useMemo(() => (wide ? NO_MARKS : marksOf(snap)), [wide, snap]);
   const acts = useMemo(() => ({ openAdd, openPanel, openHelp }), [openAdd, openPanel, openHelp]);
   if (!snap.ready) return <p className={styles.opening}>Opening the plan…</p>;
+  const hasMoves = snap.plan.items.some(isMoveItem);
   return (
     <div className={styles.middle} inert={props.inert}>
       <div className={styles.railColumn}>
@@ -158,9 +159,9 @@ function Middle(props: MiddleProps) {
           openClass={props.openClass}
           classOpen={itemById(snap.plan, snap.selectedId ?? "") === undefined}
         />
+        {!hasMoves && <Empty session={session} onAdd={openAdd} />}
         <Rail {...{ session, snap, scale, marks, acts }} onPick={props.onPick} onLayout={setLayout} />
-        {snap.plan.items.length === 0 && <Empty session={session} onAdd={openAdd} />}
-        {snap.plan.items.length > 0 && session.canWrite && (
+        {hasMoves && session.canWrite && (
           <button
             type="button"
             className={`button ${styles.addLast}`}

@@ -58,6 +58,8 @@ export class PlanSession {
     this.awareness = this.link.awareness;
     this.awareness.on("change", this.touch);
     this.doc.on("update", this.noteUpdate);
+    addEventListener("offline", this.noteNetwork);
+    addEventListener("online", this.noteNetwork);
     this.snapshot = this.build();
   }
 
@@ -126,6 +128,8 @@ export class PlanSession {
     this.frame?.();
     this.listeners.clear();
     this.doc.off("update", this.noteUpdate);
+    removeEventListener("offline", this.noteNetwork);
+    removeEventListener("online", this.noteNetwork);
     this.awareness.off("change", this.touch);
     this.undo.destroy();
     this.link.stop();
@@ -144,6 +148,16 @@ export class PlanSession {
       clearTimeout(timer);
       this.frame = null;
     };
+  };
+
+  /**
+   * A socket whose network has gone stays open for half a minute. When the browser says that the network changed, the
+   * connection is made anew: at once where the server can still be reached, else the page knows that it is offline.
+   */
+  private readonly noteNetwork = (): void => {
+    if (this.link.state.closed !== null) return;
+    this.link.disconnect();
+    this.link.reconnect();
   };
 
   private readonly noteUpdate = (): void => {

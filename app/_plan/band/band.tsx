@@ -36,11 +36,13 @@ export function Band({ ref, session, snap, title, roomName, onFinding, acts }: B
   return (
     <header ref={ref} className={styles.band}>
       <div className={styles.title}>
-        <Link href="/" className={styles.back}>
-          Your desk
-        </Link>
         <h1>{title.trim() || "Plan without a title"}</h1>
-        <p>{line}</p>
+        <p>
+          <Link href="/desk" className={styles.back}>
+            Your desk
+          </Link>
+          {` · ${line}`}
+        </p>
       </div>
       <div className={styles.figures}>
         <ClockFigure snap={snap} />

@@ -35,10 +35,12 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
       <Times {...own} />
       <Theme {...own} />
       <Expected {...own} />
-      <div className={styles.balance}>
-        <h3>Left against right</h3>
-        <MirroredBars balance={snap.balance} all />
-      </div>
+      {Object.keys(snap.balance.groups).length > 0 && (
+        <div className={styles.balance}>
+          <h3>Left against right</h3>
+          <MirroredBars balance={snap.balance} all />
+        </div>
+      )}
       <div className="field">
         <span aria-hidden="true">Notes of the authors</span>
         <SharedText session={session} text={notes} readOnly={readOnly} label="Notes of the authors" rows={5} />

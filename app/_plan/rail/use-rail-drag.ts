@@ -113,7 +113,10 @@ function previewOf(grip: Grip, dy: number, at: { plan: Plan; layout: RailLayout;
 
 function commit(session: PlanSession, item: PlanItem, preview: Preview): void {
   if (preview.kind === "end") setSeconds(session, item, preview.seconds);
-  else moveAfter(session, item.id, preview.after);
+  else {
+    session.select(item.id);
+    moveAfter(session, item.id, preview.after);
+  }
 }
 
 function scrollAtEdge(clientY: number): void {

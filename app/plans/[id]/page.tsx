@@ -60,7 +60,7 @@ function NotHere({ sentence }: { sentence: string }) {
       <h1>No plan to show</h1>
       <p>{sentence}</p>
       <p>
-        <Link className="button" href="/">
+        <Link className="button" href="/desk">
           Back to your desk
         </Link>
       </p>

@@ -1,0 +1,45 @@
+/**
+ * A first choice of springs for a new item: the fewest of this machine's springs whose force in the middle of the
+ * travel lies within what the library asks for, within its own least and most. The author changes it as they like.
+ */
+import type { Equipment, Move } from "#lib/plan/schema.ts";
+
+type Counts = Readonly<Record<string, number>>;
+
+/** More than this is never guessed. */
+const MOST = 5;
+
+/**
+ * F = sum of n (preload + stiffness x travel), newtons, in the middle of the travel: `travelMm`, else the first half of
+ * the carriage's. With no load asked for, or none that fits, the move's least springs.
+ */
+export function startingSprings(move: Move, equipment: Equipment): Record<string, number> {
+  const least = { ...move.springs?.min };
+  const asked = move.loadN;
+  if (move.resistance === "bodyweight" || !asked) return least;
+  const [from, to] = move.travelMm ?? [0, equipment.carriageTravelMm / 2];
+  const force = (counts: Counts) =>
+    equipment.springs.reduce(
+      (sum, s) => sum + (counts[s.id] ?? 0) * (s.preloadN + (s.stiffnessNPerMm * (from + to)) / 2),
+      0,
+    );
+  const middle = (asked[0] + asked[1]) / 2;
+  const best = choices(move, equipment)
+    .map((counts) => ({ counts, n: total(counts), newtons: force(counts) }))
+    .filter((c) => c.newtons >= asked[0] && c.newtons <= asked[1])
+    .sort((a, b) => a.n - b.n || Math.abs(a.newtons - middle) - Math.abs(b.newtons - middle))[0];
+  return best ? Object.fromEntries(Object.entries(best.counts).filter(([, n]) => n > 0)) : least;
+}
+
+function choices(move: Move, { springs }: Equipment): Counts[] {
+  let all: Counts[] = [{}];
+  for (const { id, count } of springs) {
+    const low = move.springs?.min?.[id] ?? 0;
+    const high = Math.min(count, move.springs?.max?.[id] ?? count);
+    const counts = Array.from({ length: Math.max(0, high - low) + 1 }, (_, i) => low + i);
+    all = all.flatMap((c) => counts.map((n) => ({ ...c, [id]: n }))).filter((c) => total(c) <= MOST);
+  }
+  return all;
+}
+
+const total = (counts: Counts): number => Object.values(counts).reduce((sum, n) => sum + n, 0);
