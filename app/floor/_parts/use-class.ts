@@ -5,7 +5,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { type FloorEvent, type FloorLog, rebaseLog, sleptLog } from "#lib/floor/log.ts";
-import { type FloorView, floorClass, floorView } from "#lib/floor/view.ts";
+import { type FloorClass, type FloorView, floorClass, floorView } from "#lib/floor/view.ts";
 import { keep, letGo, type Running } from "./kept.ts";
 
 const TICK_MS = 100;
@@ -33,12 +33,20 @@ const bothClocks = () => ({ mono: performance.now(), wall: Date.now() });
 const firstLog = (running: Running | null): FloorLog =>
   running ? rebaseLog(running.log, running.anchor, bothClocks()) : [{ type: "start", at: performance.now() }];
 
+/** All that a screen shows of a moment: the page is drawn again only when this changes, some twice a second. */
+function shownAt(cls: FloorClass, log: FloorLog, now: number): string {
+  const { phase, item, secondsLeft, line, held, progress, left, lateBy } = floorView(cls, log, now);
+  const rail = Math.round(progress * 2000);
+  return JSON.stringify([phase, item?.id, secondsLeft, line, held, rail, Math.ceil(left - 1e-6), Math.floor(lateBy)]);
+}
+
 export function useClass(card: Card, envelope: CardEnvelope, running: Running | null): RunningClass {
   const cls = useMemo(() => floorClass(card), [card]);
   const [log, setLog] = useState<FloorLog>(() => firstLog(running));
   const [now, setNow] = useState(() => performance.now());
   const [sleptSeconds, setSlept] = useState(0);
   const latest = useRef(log);
+  const shown = useRef("");
 
   const write = useCallback(
     (next: FloorLog) => {
@@ -60,7 +68,10 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       if (slept > SLEPT_MS) {
         setSlept((seconds) => seconds + slept / 1000);
         write(sleptLog(latest.current, is.mono, slept, cls.steps));
-      } else setNow(is.mono);
+      } else if (shownAt(cls, latest.current, is.mono) !== shown.current) {
+        shown.current = shownAt(cls, latest.current, is.mono);
+        setNow(is.mono);
+      }
     }, TICK_MS);
     const keeping = setInterval(() => {
       keep("running", { envelope, log: latest.current, anchor: bothClocks() }).catch(() => undefined);
