@@ -30,7 +30,7 @@ export interface MarginProps {
 export function Margin({ session, placements, itemId }: MarginProps) {
   const snap = useSnapshot(session);
   const [showSettled, setShowSettled] = useState(false);
-  const { plan, findings, threads, rights } = snap;
+  const { plan, findings, threads } = snap;
   const slips = useMemo(
     () => slipsOf({ plan, findings, threads, showSettled, ...(itemId === undefined ? {} : { only: itemId }) }),
     [plan, findings, threads, showSettled, itemId],
@@ -47,19 +47,12 @@ export function Margin({ session, placements, itemId }: MarginProps) {
       aria-label={itemId === undefined ? "Findings and threads" : "Findings and threads of this item"}
     >
       <div ref={measureHead} className={styles.head}>
-        {itemId === undefined && <StateNote session={session} />}
-        <p className={styles.counts}>{itemId === undefined ? countWords(findings, threads) : countsOf(slips)}</p>
-        {rights.comments && <NewThread session={session} itemId={itemId ?? snap.selectedId} />}
-        {settled > 0 && (
-          <button
-            type="button"
-            className={styles.link}
-            aria-expanded={showSettled}
-            onClick={() => setShowSettled(!showSettled)}
-          >
-            {showSettled ? "hide" : "show"} {settled} settled
-          </button>
-        )}
+        <Head
+          session={session}
+          itemId={itemId}
+          slips={slips}
+          settled={{ count: settled, shown: showSettled, show: setShowSettled }}
+        />
       </div>
       {beside && (
         <SlipTies slips={slips} places={places} layout={placements} height={height} selectedId={snap.selectedId} />
@@ -76,7 +69,7 @@ export function Margin({ session, placements, itemId }: MarginProps) {
             <SlipBody
               session={session}
               slip={slip}
-              selected={slip.about !== null && slip.about === snap.selectedId}
+              selected={beside && slip.about !== null && slip.about === snap.selectedId}
               crowded={crowded}
             />
           </li>
@@ -84,6 +77,35 @@ export function Margin({ session, placements, itemId }: MarginProps) {
       </ul>
       {slips.length === 0 && !beside && <p className={styles.nothing}>Nothing here.</p>}
     </section>
+  );
+}
+
+interface HeadProps {
+  readonly session: PlanSession;
+  readonly itemId: string | undefined;
+  readonly slips: readonly Slip[];
+  readonly settled: { readonly count: number; readonly shown: boolean; readonly show: (on: boolean) => void };
+}
+
+/** What was said, how much there is, and a way to say something. */
+function Head({ session, itemId, slips, settled }: HeadProps) {
+  const { findings, threads, rights, selectedId } = useSnapshot(session);
+  return (
+    <>
+      {itemId === undefined && <StateNote session={session} />}
+      <p className={styles.counts}>{itemId === undefined ? countWords(findings, threads) : countsOf(slips)}</p>
+      {rights.comments && <NewThread session={session} itemId={itemId ?? selectedId} />}
+      {settled.count > 0 && (
+        <button
+          type="button"
+          className={styles.link}
+          aria-expanded={settled.shown}
+          onClick={() => settled.show(!settled.shown)}
+        >
+          {settled.shown ? "hide" : "show"} {settled.count} settled
+        </button>
+      )}
+    </>
   );
 }
 

@@ -1,6 +1,7 @@
 "use client";
 /** Measures the slips and places them beside the rail. The first frame stands in order; nothing ever overlaps. */
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { useMemo } from "react";
+import { useNeeds } from "#app/_plan/rail/use-needs.ts";
 import { placeSlips, type SlipWish } from "#lib/margin/place.ts";
 import type { Slip } from "#lib/margin/slips.ts";
 import { type RailLayout, segmentOf } from "#lib/rail/layout.ts";
@@ -28,14 +29,14 @@ export function useSlipPlaces(
   layout: RailLayout | null,
   selectedId: string | null,
 ): SlipPlaces {
-  const { heights, measure } = useHeights();
-  const headHeight = (heights.get(HEAD) ?? 0) + GAP_PX;
+  const { needs: heights, measure } = useNeeds();
+  const headHeight = (heights[HEAD] ?? 0) + GAP_PX;
   const { places, height } = useMemo(() => {
     if (layout === null) return { places: new Map<string, number>(), height: 0 };
     const wishes = wishesOf(slips, layout, { top: headHeight, heights, selectedId });
     const placed = placeSlips(wishes, GAP_PX, headHeight);
     const last = placed.at(-1);
-    const end = last ? last.top + (heights.get(last.id) ?? GUESS_PX) : headHeight;
+    const end = last ? last.top + (heights[last.id] ?? GUESS_PX) : headHeight;
     return { places: new Map(placed.map((p) => [p.id, p.top])), height: Math.ceil(end) };
   }, [slips, layout, heights, headHeight, selectedId]);
   return { places, height, headHeight, measure, measureHead: measure(HEAD) };
@@ -44,7 +45,7 @@ export function useSlipPlaces(
 interface Wanting {
   /** Where slips about the whole plan would stand. */
   readonly top: number;
-  readonly heights: ReadonlyMap<string, number>;
+  readonly heights: Readonly<Record<string, number>>;
   readonly selectedId: string | null;
 }
 
@@ -54,55 +55,9 @@ function wishesOf(slips: readonly Slip[], layout: RailLayout, { top, heights, se
   return slips.map((slip) => {
     const segment = slip.about === null ? undefined : segmentOf(layout, slip.about);
     const at = next.get(slip.about) ?? segment?.top ?? top;
-    const height = heights.get(slip.id) ?? GUESS_PX;
+    const height = heights[slip.id] ?? GUESS_PX;
     next.set(slip.about, at + height + GAP_PX);
     const weight = slip.about !== null && slip.about === selectedId ? SELECTED_WEIGHT : 1;
     return { id: slip.id, at, height, weight };
   });
-}
-
-function useHeights() {
-  const [heights, setHeights] = useState<ReadonlyMap<string, number>>(new Map());
-  const observer = useRef<ResizeObserver | null>(null);
-  const keys = useRef(new Map<Element, string>());
-  const refs = useRef(new Map<string, (element: HTMLElement | null) => void>());
-
-  useEffect(() => {
-    const own = new ResizeObserver((entries) => {
-      setHeights((now) => {
-        const next = new Map(now);
-        let changed = false;
-        for (const entry of entries) {
-          const key = keys.current.get(entry.target);
-          const height = Math.ceil(entry.borderBoxSize[0]?.blockSize ?? 0);
-          if (key === undefined || next.get(key) === height) continue;
-          next.set(key, height);
-          changed = true;
-        }
-        return changed ? next : now;
-      });
-    });
-    observer.current = own;
-    for (const element of keys.current.keys()) own.observe(element);
-    return () => own.disconnect();
-  }, []);
-
-  const measure = useCallback((key: string) => {
-    const known = refs.current.get(key);
-    if (known) return known;
-    let held: HTMLElement | null = null;
-    const ref = (element: HTMLElement | null) => {
-      if (held !== null) {
-        observer.current?.unobserve(held);
-        keys.current.delete(held);
-      }
-      held = element;
-      if (element === null) return;
-      keys.current.set(element, key);
-      observer.current?.observe(element);
-    };
-    refs.current.set(key, ref);
-    return ref;
-  }, []);
-  return { heights, measure };
 }

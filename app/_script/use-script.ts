@@ -38,8 +38,7 @@ export interface Script {
 }
 
 export function useScript(wants: ScriptWants): Script {
-  const { session, snapshot, item, fragment, readOnly } = wants;
-  const { threads } = snapshot;
+  const { session, fragment } = wants;
   const place = useRef<HTMLDivElement>(null);
   const [editor, setEditor] = useState<Editor | null>(null);
   const [now, setNow] = useState<ScriptNow>(NOTHING);
@@ -73,6 +72,13 @@ export function useScript(wants: ScriptWants): Script {
     };
   }, [session, fragment, box]);
 
+  useTold(editor, box, wants);
+  return { place, editor, now };
+}
+
+/** Keeps an editor told of rights, of the plan its live fields speak of, and of the threads on its words. */
+function useTold(editor: Editor | null, box: FactsBox, { snapshot, item, readOnly }: ScriptWants): void {
+  const { threads } = snapshot;
   useEffect(() => {
     if (!editor || editor.isDestroyed) return;
     if (editor.isEditable === readOnly) editor.setEditable(!readOnly, false);
@@ -84,7 +90,6 @@ export function useScript(wants: ScriptWants): Script {
   useEffect(() => {
     if (editor && !editor.isDestroyed) showThreads(editor.view, wordsThreads(threads, item.id));
   }, [editor, threads, item.id]);
-  return { place, editor, now };
 }
 
 function asksForCare({ snapshot, item }: ScriptWants): boolean {
