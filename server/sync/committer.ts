@@ -7,7 +7,8 @@ import type { Db } from "#db/connection.ts";
 import { appendRow, inTransaction, isInTransaction, noteAuthor } from "#db/repos/doc-log-repo.ts";
 import type { SyncLog } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import { mergeUpdates, PROGRAM_ACTOR, type QueuedUpdate, type Room } from "./room.ts";
+import { PROGRAM_ACTOR, type QueuedUpdate, type Room } from "./room.ts";
+import { mergeUpdates } from "./updates.ts";
 
 export interface CommitterOptions {
   readonly db: Db;

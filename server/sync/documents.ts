@@ -5,9 +5,10 @@ import { appendRow, insertHeader, inTransaction, isInTransaction, noteAuthor } f
 import { type DocName, formatDocName } from "#lib/protocol/messages.ts";
 import type { SyncHost, SyncLog } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import { mergeUpdates, PROGRAM_ACTOR, type Room } from "./room.ts";
+import { PROGRAM_ACTOR, type Room } from "./room.ts";
 import { DocUnavailable } from "./rooms.ts";
 import { DamagedLog, hasGap, type LoadedDoc, loadDoc } from "./stored-doc.ts";
+import { mergeUpdates } from "./updates.ts";
 
 /** What everything in here works with. */
 export interface RegistryContext {

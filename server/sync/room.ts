@@ -9,6 +9,7 @@ import type { Connection } from "./connection.ts";
 import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import { Presence } from "./presence.ts";
 import { hasGap } from "./stored-doc.ts";
+import { isReadable, mergeUpdates } from "./updates.ts";
 
 /** Who the log names for what the program itself changes: migrations. Never a person's id. */
 export const PROGRAM_ACTOR = "program";
@@ -243,22 +244,6 @@ export class Room {
   private relay(frame: Uint8Array, except: Connection | null): void {
     for (const connection of this.connections) if (connection !== except) connection.send(frame);
   }
-}
-
-/** Reads an update through without touching a document. */
-function isReadable(update: Uint8Array): boolean {
-  try {
-    Y.decodeUpdate(update);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-/** Several updates as one. */
-export function mergeUpdates(updates: readonly Uint8Array[]): Uint8Array {
-  const [first] = updates;
-  return updates.length === 1 && first ? first : Y.mergeUpdates([...updates]);
 }
 
 /** The one connection that everything came from: it has it already. */

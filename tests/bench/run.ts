@@ -17,7 +17,7 @@ const ROOT = join(import.meta.dirname, "../..");
 const BUNDLES = join(ROOT, "node_modules/.cache/springline-bench");
 const WARM_UP_MS = 1000;
 const EDIT_EVERY_MS = 200;
-const FLOOD_EACH = 40;
+const FLOOD_EACH = 20;
 const TARGET = 1.25;
 
 const { values } = parseArgs({

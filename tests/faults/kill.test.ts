@@ -18,7 +18,10 @@ const LANES = 2;
 
 beforeAll(async () => {
   const entryPoints = [join(ROOT, "tests/support/kill-server.ts")];
-  await build({ entryPoints, outfile: BUNDLE, bundle: true, platform: "node", format: "esm", packages: "external" });
+  // One file but for the native part: fifty starts are most of what this test costs.
+  const external = ["better-sqlite3", "bufferutil", "utf-8-validate"];
+  const banner = { js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);' };
+  await build({ entryPoints, outfile: BUNDLE, bundle: true, platform: "node", format: "esm", external, banner });
 });
 const children: ChildProcess[] = [];
 afterAll(() => {
@@ -89,8 +92,8 @@ async function run(temp: TempDb, index: number): Promise<Outcome> {
   const plan = `run-${index}`;
   const { child, url } = await startChild(temp.file);
   const typists = ["a", "b"].map((key) => new Typist(url, plan, key));
-  // The moment differs from run to run: between 1 and 200 words called saved.
-  await eventually("words are saved", () => typists.every((t) => t.saved.length >= 1 + (index % 50) * 4), 20_000);
+  // The moment differs from run to run: between 1 and 100 words called saved.
+  await eventually("words are saved", () => typists.every((t) => t.saved.length >= 1 + (index % 50) * 2), 20_000);
   child.kill("SIGKILL");
   await eventually("it is dead", () => child.signalCode === "SIGKILL");
   await Promise.all(typists.map((t) => t.client.closed()));
@@ -114,7 +117,7 @@ async function run(temp: TempDb, index: number): Promise<Outcome> {
 }
 
 test(`kill -9, ${RUNS} of ${RUNS} runs: nothing that was called saved or sent on is missing`, {
-  timeout: 170_000,
+  timeout: 600_000,
 }, async () => {
   const outcomes: Outcome[] = [];
   const lane = async (first: number) => {
@@ -126,6 +129,6 @@ test(`kill -9, ${RUNS} of ${RUNS} runs: nothing that was called saved or sent on
   expect(outcomes.length).toBe(RUNS);
   expect(outcomes.flatMap((o) => o.missing)).toEqual([]);
   // Not vacuous: much was saved, and most kills caught words on their way.
-  expect(outcomes.reduce((sum, o) => sum + o.saved, 0)).toBeGreaterThan(RUNS * 100);
+  expect(outcomes.reduce((sum, o) => sum + o.saved, 0)).toBeGreaterThan(RUNS * 50);
   expect(outcomes.filter((o) => o.typed > o.saved).length).toBeGreaterThan(RUNS / 2);
 });
