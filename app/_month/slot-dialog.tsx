@@ -57,7 +57,13 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
   return (
     <Dialog title={`New class, ${dayWords(slot.date)}`} onClose={onClose}>
       <form className={styles.form} onSubmit={submit}>
-        <SlotFields slot={slot} props={props} writes onChange={(part) => setSlot((now) => ({ ...now, ...part }))} />
+        <SlotFields
+          slot={slot}
+          props={props}
+          writes
+          first
+          onChange={(part) => setSlot((now) => ({ ...now, ...part }))}
+        />
         <button type="submit" className="button button-strong">
           Put it in
         </button>

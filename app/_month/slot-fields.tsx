@@ -11,10 +11,12 @@ interface SlotFieldsProps {
   readonly slot: Slot;
   readonly props: MonthPageProps;
   readonly writes: boolean;
+  /** Begin in the theme: for a new class, which has nothing to read yet. */
+  readonly first?: boolean;
   readonly onChange: (part: Partial<Slot>) => void;
 }
 
-export function SlotFields({ slot, props, writes, onChange }: SlotFieldsProps) {
+export function SlotFields({ slot, props, writes, first = false, onChange }: SlotFieldsProps) {
   const days = daysOfMonth(props.month);
   const teachers = props.people.filter(
     ({ id, roles }) => id === slot.coachId || roles.some((role) => TEACH.includes(role)),
@@ -24,7 +26,13 @@ export function SlotFields({ slot, props, writes, onChange }: SlotFieldsProps) {
       <legend className="visually-hidden">The class</legend>
       <Labelled label="Theme">
         {(id) => (
-          <input id={id} value={slot.theme} maxLength={120} onChange={(e) => onChange({ theme: e.target.value })} />
+          <input
+            id={id}
+            data-first={first ? "" : undefined}
+            value={slot.theme}
+            maxLength={120}
+            onChange={(e) => onChange({ theme: e.target.value })}
+          />
         )}
       </Labelled>
       <div className={styles.three}>

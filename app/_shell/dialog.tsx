@@ -9,13 +9,16 @@ interface DialogProps {
   readonly children: ReactNode;
 }
 
-/** Open while it is mounted. */
+/** Open while it is mounted. A field marked `data-first` has the focus then; else the first thing that takes it. */
 export function Dialog({ title, onClose, children }: DialogProps) {
   const ref = useRef<HTMLDialogElement>(null);
   const id = useId();
   useEffect(() => {
     const dialog = ref.current;
-    if (dialog && !dialog.open) dialog.showModal();
+    if (dialog && !dialog.open) {
+      dialog.showModal();
+      dialog.querySelector<HTMLElement>("[data-first]")?.focus();
+    }
     return () => dialog?.close();
   }, []);
   return (

@@ -48,7 +48,7 @@ function NewPlanForm({ rooms, mayTeam }: NewPlanProps) {
   };
   return (
     <form className={styles.form} onSubmit={submit}>
-      <Field label="Title" name="title" required maxLength={200} autoFocus />
+      <Field label="Title" name="title" required maxLength={200} data-first="" />
       <div className={styles.pair}>
         <Field
           label="Length in minutes"

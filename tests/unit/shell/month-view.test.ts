@@ -1,0 +1,52 @@
+/** What the month's page works out by itself: parts of the day, words, where sign-in leads back to. */
+import { describe, expect, it } from "vitest";
+import { bandOf, weekBands } from "#app/_month/bands.ts";
+import { dayWords, monthTitle, planWords } from "#app/_month/words.ts";
+import type { Slot } from "#lib/programme/layout.ts";
+
+const slot = (id: string, date: string, time: string): Slot => ({
+  ...{ id, date, time, minutes: 30, theme: "", coachId: null, roomId: null, planId: null, note: "" },
+});
+
+describe("a week's rows", () => {
+  it("puts every minute of the day in one part", () => {
+    expect(["00:00", "11:29", "11:30", "15:59", "16:00", "23:59"].map(bandOf)).toEqual([
+      "morning",
+      "morning",
+      "midday",
+      "midday",
+      "evening",
+      "evening",
+    ]);
+  });
+  it("has a row only for parts that some day needs, in the order of the day", () => {
+    const days = ["2026-11-02", "2026-11-03"];
+    const slots = [
+      slot("a", "2026-11-03", "18:00"),
+      slot("b", "2026-11-02", "07:00"),
+      slot("c", "2026-11-09", "12:00"),
+    ];
+    const { bands, of } = weekBands(days, slots);
+    expect(bands).toEqual(["morning", "evening"]);
+    expect(
+      [...of.values()]
+        .flat()
+        .map(({ id }) => id)
+        .sort(),
+    ).toEqual(["a", "b"]);
+  });
+});
+
+describe("words", () => {
+  // 3 November 2026 is a Tuesday: ISO 8601 week 45 of 2026 begins on Monday 2 November.
+  it("names days and months", () => {
+    expect(dayWords("2026-11-03")).toBe("Tuesday 3 November");
+    expect(monthTitle("2027-01")).toBe("January 2027");
+  });
+  it("says of a signed plan that was written on that its edition still stands", () => {
+    const plan = { id: "p", title: "", lengthSeconds: 1500, ownerName: "", edition: 2 };
+    expect(planWords({ ...plan, state: "signed-off" })).toBe("edition 2");
+    expect(planWords({ ...plan, state: "in-writing" })).toBe("edition 2, in writing again");
+    expect(planWords({ ...plan, edition: 0, state: "handed-in" })).toBe("handed in");
+  });
+});
