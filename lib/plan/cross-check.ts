@@ -1,5 +1,6 @@
 /** What no schema says about a plan: that the ids it names are there, once, and that its words and limits are known. */
 import { z } from "zod";
+import { FORMAT_RULE_IDS } from "#lib/rules/format-ids.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
 import { expectedWords, schemaAt } from "./expected.ts";
@@ -97,7 +98,8 @@ function* standards(plan: Plan): Problems {
   for (const [id, standard] of Object.entries(plan.standards ?? {})) {
     const rule = ruleById(id);
     if (rule) yield* badLimits(rule, standard.limits ?? {});
-    else yield { path: ["standards", id], problem: "should be the id of a rule; there is none of that name" };
+    else if (!FORMAT_RULE_IDS.has(id))
+      yield { path: ["standards", id], problem: "should be the id of a rule; there is none of that name" };
   }
 }
 

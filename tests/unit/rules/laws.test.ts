@@ -1,13 +1,18 @@
 /** What every rule keeps, whoever wrote it. There is no list of exceptions. */
 import { readdirSync } from "node:fs";
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import type { Plan } from "#lib/plan/schema.ts";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { FORMAT_RULE_IDS } from "#lib/rules/format-ids.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import { checkPlan, RULE_CRASHED, ruleContext } from "#lib/rules/run.ts";
 import type { AnyRule, FailExample } from "#lib/rules/types.ts";
 import { damagedPlan, standardsAreKnown, validPlan } from "#tests/support/plan-arbitrary.ts";
+
+test("every rule's id is one a plan file may name", () => {
+  expect(RULES.map((rule) => rule.id).filter((id) => !FORMAT_RULE_IDS.has(id))).toEqual([]);
+});
 
 const RULE_FILES = readdirSync("lib/rules/rules");
 const FAIL_EXAMPLES = RULES.flatMap((rule) => rule.examples.fail.map((example) => ({ rule, example })));
