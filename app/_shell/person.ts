@@ -1,8 +1,9 @@
 /** Who opens a page: asked by every page of the workspace before it shows anything. Server only. */
 import { headers } from "next/headers";
 import { redirect } from "next/navigation";
-import { readStudio, type Studio } from "#db/repos/studio-repo.ts";
+import type { Studio } from "#db/repos/studio-repo.ts";
 import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
+import { presentStudio } from "#server/people/first-run.ts";
 import { type Springline, springline } from "#server/springline.ts";
 
 export interface Visit {
@@ -14,7 +15,7 @@ export interface Visit {
 /** The signed-in person; anybody else is sent to sign in (and back to `path`), or to the first run of a new studio. */
 export async function requirePerson(path: string): Promise<Visit> {
   const app = springline();
-  const studio = readStudio(app.db);
+  const studio = presentStudio(app);
   if (!studio) redirect("/first-run");
   const who = await actorFromHeaders(await headers(), app);
   if (!who) redirect(`/sign-in?to=${encodeURIComponent(path)}`);

@@ -1,9 +1,9 @@
 /** The desk: what waits for this person, the plans they may read, and what their roles let them do from here. */
 import type { Metadata } from "next";
-import { listRooms } from "#db/repos/room-repo.ts";
 import { can } from "#lib/policy/can.ts";
 import { listSignedPlans } from "#server/plans/editions.ts";
 import { listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
+import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { DeletedPlans } from "./deleted-plans.tsx";
@@ -19,7 +19,8 @@ export default async function DeskPage() {
   const visit = await requirePerson("/desk");
   const { app, who } = visit;
   const { actor } = who;
-  const rooms = listRooms(app.db).map(({ id, name }) => ({ id, name }));
+  const known = listRooms(app, actor);
+  const rooms = known.ok ? known.value.map(({ id, name }) => ({ id, name })) : [];
   const listed = listPlans(app, actor);
   const signed = listSignedPlans(app, actor);
   const deleted = listDeletedPlans(app, actor);

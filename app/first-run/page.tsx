@@ -1,7 +1,7 @@
 /** The first page of a new installation: makes the studio and its manager, once. */
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
-import { studioExists } from "#db/repos/studio-repo.ts";
+import { presentStudio } from "#server/people/first-run.ts";
 import { springline } from "#server/springline.ts";
 import { Door } from "../_shell/door.tsx";
 import { FirstRunForm } from "./first-run-form.tsx";
@@ -9,7 +9,7 @@ import { FirstRunForm } from "./first-run-form.tsx";
 export const metadata: Metadata = { title: "Set up the studio" };
 
 export default function FirstRunPage() {
-  if (studioExists(springline().db)) redirect("/sign-in");
+  if (presentStudio(springline())) redirect("/sign-in");
   return (
     <Door
       title="Set up the studio"

@@ -2,8 +2,8 @@
 import type { Metadata } from "next";
 import { headers } from "next/headers";
 import { redirect } from "next/navigation";
-import { readStudio } from "#db/repos/studio-repo.ts";
 import { actorFromHeaders } from "#server/auth/actor.ts";
+import { presentStudio } from "#server/people/first-run.ts";
 import { springline } from "#server/springline.ts";
 import { Door } from "../_shell/door.tsx";
 import { safePath } from "../_shell/person.ts";
@@ -17,7 +17,7 @@ export default async function SignInPage({
   readonly searchParams: Promise<Readonly<Record<string, string | string[] | undefined>>>;
 }) {
   const app = springline();
-  const studio = readStudio(app.db);
+  const studio = presentStudio(app);
   if (!studio) redirect("/first-run");
   const to = safePath((await searchParams).to);
   if (await actorFromHeaders(await headers(), app)) redirect(to);

@@ -94,7 +94,7 @@ describe("structure", () => {
 
   test("SQL stands only in db", () => {
     const sql = sources.filter(
-      (s) => s.layer !== "db" && /\.prepare\(|from "drizzle-orm|from "better-sqlite3"/.test(stripComments(s.text)),
+      (s) => s.layer !== "db" && /\braw\.prepare\(|from "drizzle-orm|from "better-sqlite3"/.test(stripComments(s.text)),
     );
     expect(sql.map((s) => s.path)).toEqual([]);
   });
