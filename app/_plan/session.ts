@@ -1,7 +1,7 @@
 /**
  * One open plan page outside React: the shared document, its socket, its copy on this device, one undo for the whole
  * page, presence and news. Components read frozen snapshots through `useSnapshot` and act through `acts.ts`.
- * Sessions are counted: `acquireSession` and `releaseSession` keep React's double mounting from opening two sockets.
+ * `held-sessions.ts` counts who uses one.
  */
 import { IndexeddbPersistence } from "y-indexeddb";
 import type { Awareness } from "y-protocols/awareness";
@@ -246,32 +246,5 @@ function saveStateOf(ready: boolean, link: ConnectionState): SaveState {
   return link.waiting > 0 ? "sending" : "saved";
 }
 
-const deviceCopyName = (p: PlanPageProps) => `springline/plan/${p.planId}/${p.generation}/${p.me.id}`;
-
-/** How long a page that was left keeps its session, in milliseconds: React mounts twice while developing. */
-const LINGER_MS = 300;
-interface Held {
-  readonly session: PlanSession;
-  users: number;
-  leaving?: ReturnType<typeof setTimeout>;
-}
-const held = new Map<string, Held>();
-
-export function acquireSession(props: PlanPageProps): PlanSession {
-  const key = deviceCopyName(props);
-  const found = held.get(key) ?? { session: new PlanSession(props), users: 0 };
-  clearTimeout(found.leaving);
-  found.users++;
-  held.set(key, found);
-  return found.session;
-}
-
-export function releaseSession(session: PlanSession): void {
-  for (const [key, entry] of held) {
-    if (entry.session !== session || --entry.users > 0) continue;
-    entry.leaving = setTimeout(() => {
-      held.delete(key);
-      session.end();
-    }, LINGER_MS);
-  }
-}
+/** Name of the copy on this device: one a document, history and person, so that nobody reads another one's words. */
+export const deviceCopyName = (p: PlanPageProps) => `springline/plan/${p.planId}/${p.generation}/${p.me.id}`;

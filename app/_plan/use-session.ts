@@ -1,7 +1,8 @@
 "use client";
 /** React's door to a plan session. */
 import { useEffect, useState, useSyncExternalStore } from "react";
-import { acquireSession, type PlanSession, releaseSession } from "./session.ts";
+import { acquireSession, releaseSession } from "./held-sessions.ts";
+import type { PlanSession } from "./session.ts";
 import type { PlanPageProps, SessionSnapshot } from "./session-types.ts";
 
 /** The session of this page; null until the page is in the browser. */
