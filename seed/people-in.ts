@@ -22,7 +22,15 @@ export async function letPeopleIn(app: Springline): Promise<Cast> {
   const manager = seedPerson("petra");
   if (!studioExists(app.db)) {
     const { name, email } = manager;
-    const made = { studio: STUDIO.name, town: STUDIO.town, name, email, password: DEMO_PASSWORD, teaches: false };
+    const made = {
+      studio: STUDIO.name,
+      town: STUDIO.town,
+      name,
+      email,
+      password: DEMO_PASSWORD,
+      teaches: false,
+      starter: false,
+    };
     must(await firstRun(app, made));
   }
   const petra = actorOf(app, "petra");

@@ -8,10 +8,10 @@ import { createMonthDoc } from "#lib/programme/create.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { addSlot } from "#lib/programme/write.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
+import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { putMoves, readLibrary } from "#server/library/library.ts";
 import { addRoom, listRooms } from "#server/rooms/manage-rooms.ts";
 import type { Springline } from "#server/springline.ts";
-import { LIBRARY } from "./library.ts";
 import { type MonthPeople, monthSlots } from "./month.ts";
 import { DEMO_PASSWORD, PEOPLE } from "./people.ts";
 import { type Cast, letPeopleIn, must } from "./people-in.ts";
@@ -57,7 +57,7 @@ function putRoomsIn(app: Springline, { petra }: Cast): Rooms {
 /** Moves that a lead has changed since are left as they are. */
 function putLibraryIn(app: Springline, { ines }: Cast): void {
   const { moves } = must(readLibrary(app, ines));
-  const missing = Object.entries(LIBRARY).filter(([id]) => !Object.hasOwn(moves, id));
+  const missing = Object.entries(STARTER_MOVES).filter(([id]) => !Object.hasOwn(moves, id));
   if (missing.length > 0) must(putMoves(app, ines, Object.fromEntries(missing)));
 }
 

@@ -13,7 +13,7 @@ export function FirstRunForm() {
     const [studio, town, name, email, password] = (["studio", "town", "name", "email", "password"] as const).map(
       (key) => textOf(form, key),
     );
-    const body = { studio, town, name, email, password, teaches: form.has("teaches") };
+    const body = { studio, town, name, email, password, teaches: form.has("teaches"), starter: form.has("starter") };
     if ((await sending.run("POST", "/api/first-run", body)) !== undefined) location.assign("/desk");
   };
   return (
@@ -34,6 +34,10 @@ export function FirstRunForm() {
       />
       <label className="check">
         <input type="checkbox" name="teaches" />I also teach here
+      </label>
+      <label className="check">
+        <input type="checkbox" name="starter" defaultChecked />
+        Begin with a library of moves under plain names and a first room of example springs, to be changed to your own
       </label>
       <Problem say={sending.problem} />
       <button type="submit" className="button button-strong" disabled={sending.busy}>

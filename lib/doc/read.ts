@@ -51,15 +51,16 @@ export interface DeletedItem {
 export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
   const p = parts(doc);
   const items = readItems(doc);
+  const equipment = stored(equipmentSchema, p.carried.get("equipment")) ?? studio.equipment;
   const standards = stored(standardsSchema, p.carried.get("standards")) ?? studio.standards;
   const notes = p.notes.toString();
   return {
     format: PLAN_FORMAT,
     title: p.title.toString(),
     ...readHead(p.head),
-    equipment: stored(equipmentSchema, p.carried.get("equipment")) ?? studio.equipment,
+    equipment,
     ...(standards === undefined ? {} : { standards }),
-    moves: readMoves(p.carried, studio.moves, items),
+    moves: readMoves(p.carried, studio.moves, { items, equipment }),
     items,
     ...(notes === "" ? {} : { notes }),
   };
@@ -206,19 +207,35 @@ function readExpected(head: Y.Map<unknown>): ExpectedCaution[] | undefined {
   return ranked.sort((a, b) => a.rank - b.rank || (a.caution < b.caution ? -1 : 1)).map((r) => r.caution);
 }
 
-function readMoves(carried: Y.Map<unknown>, library: StudioContext["moves"], items: PlanItem[]): Record<string, Move> {
+interface UsedBy {
+  readonly items: readonly PlanItem[];
+  readonly equipment: Equipment;
+}
+
+function readMoves(carried: Y.Map<unknown>, library: StudioContext["moves"], used: UsedBy): Record<string, Move> {
   const moves: Record<string, Move> = {};
   for (const key of [...carried.keys()].sort()) {
     const id = key.startsWith(MOVE_KEY) ? key.slice(MOVE_KEY.length) : "";
     const move = ID_PATTERN.test(id) ? stored(moveSchema, carried.get(key)) : undefined;
     if (move) moves[id] = move;
   }
-  for (const item of items) {
+  for (const item of used.items) {
     if (item.kind !== "move" || Object.hasOwn(moves, item.move)) continue;
     const move = Object.hasOwn(library, item.move) ? library[item.move] : undefined;
-    if (move) moves[item.move] = move;
+    if (move) moves[item.move] = fitted(move, used.equipment);
   }
   return moves;
+}
+
+/** The library serves rooms with different machines: a limit on a spring that this room does not have says nothing here. */
+function fitted(move: Move, equipment: Equipment): Move {
+  const { min, max } = move.springs ?? {};
+  const known = new Set(equipment.springs.map((spring) => spring.id));
+  const named = [...Object.keys(min ?? {}), ...Object.keys(max ?? {})];
+  if (named.every((id) => known.has(id))) return move;
+  const here = (counts: Record<string, number>) =>
+    Object.fromEntries(Object.entries(counts).filter(([id]) => known.has(id)));
+  return { ...move, springs: { ...(min && { min: here(min) }), ...(max && { max: here(max) }) } };
 }
 
 const num = (v: unknown): number | undefined => (typeof v === "number" && Number.isFinite(v) ? v : undefined);

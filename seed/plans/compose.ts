@@ -14,7 +14,7 @@ import {
   type PlanItem,
   type ScriptLine,
 } from "#lib/plan/schema.ts";
-import { LIBRARY } from "../library.ts";
+import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { PHRASES } from "../phrases.ts";
 
 export interface MoveRow {
@@ -51,7 +51,7 @@ export function composePlan(head: PlanHead, equipment: Equipment, rows: readonly
 }
 
 function libraryMove(id: string): Move {
-  const move = LIBRARY[id];
+  const move = STARTER_MOVES[id];
   if (!move) throw new Error(`The library has no move ${id}.`);
   return move;
 }

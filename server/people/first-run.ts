@@ -1,8 +1,12 @@
 /** The first run: makes the studio and its manager, once, while there is no studio. */
 import { z } from "zod";
+import { putMove } from "#db/repos/move-repo.ts";
 import { insertAccount } from "#db/repos/people-repo.ts";
+import { insertRoom } from "#db/repos/room-repo.ts";
 import { insertStudio, readStudio, type Studio, studioExists } from "#db/repos/studio-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
+import { STARTER_MOVES } from "#lib/starter/library.ts";
+import { STARTER_EQUIPMENT, STARTER_ROOM_NAME } from "#lib/starter/room.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { emailAddress, newPassword, personName } from "./fields.ts";
@@ -16,6 +20,8 @@ export const firstRunSchema = z.strictObject({
   password: newPassword,
   /** Does the manager teach as well? Then they are a lead too, and may sign off what only they wrote. */
   teaches: z.boolean().default(false),
+  /** Begin with a library of moves and a first room of example machines? */
+  starter: z.boolean().default(false),
 });
 export type FirstRun = z.infer<typeof firstRunSchema>;
 
@@ -41,9 +47,16 @@ export async function firstRun(app: Springline, made: FirstRun): Promise<Result<
       if (studioExists(app.db)) return ALREADY;
       insertStudio(app.db, { name: made.studio, town: made.town, soleAuthorMaySign: made.teaches, at });
       insertAccount(app.db, { id: userId, name: made.name, email: made.email, passwordHash, roles, at });
+      if (made.starter) putStarter(app, at);
       return ok({ userId });
     })
     .immediate();
+}
+
+/** Runs inside the first run's transaction: a new studio has all of it or none. */
+function putStarter(app: Springline, at: number): void {
+  for (const [id, move] of Object.entries(STARTER_MOVES)) putMove(app.db, id, move, at);
+  insertRoom(app.db, { id: app.newId(), name: STARTER_ROOM_NAME, equipment: STARTER_EQUIPMENT });
 }
 
 /** The studio as every page may show it, before anybody signs in; undefined until the first run. */

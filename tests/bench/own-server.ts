@@ -64,6 +64,7 @@ async function letWritersIn(count: number): Promise<string[]> {
     email: "petra@quay.example",
     password: "a long enough password",
     teaches: false,
+    starter: false,
   });
   const context = await auth.$context;
   const made: string[] = [];

@@ -2,7 +2,9 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import * as firstRunRoute from "#app/api/first-run/route.ts";
+import { readMoves } from "#db/repos/move-repo.ts";
 import { listPeople } from "#db/repos/people-repo.ts";
+import { listRooms } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { actorFromHeaders } from "#server/auth/actor.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, request, startHarness } from "./auth-harness.ts";
@@ -38,6 +40,12 @@ test("a manager who teaches is a lead too and may sign alone", async () => {
   await firstRunRoute.POST(firstRun({ teaches: true }));
   expect(listPeople(h.db)[0]?.roles).toEqual(["lead", "manager"]);
   expect(readStudio(h.db)?.soleAuthorMaySign).toBe(true);
+});
+
+test("begins with moves and a room when asked, and with an empty house when not", async () => {
+  await firstRunRoute.POST(firstRun({ starter: true }));
+  expect(Object.keys(readMoves(h.db)).length).toBeGreaterThanOrEqual(40);
+  expect(listRooms(h.db).map((room) => room.name)).toEqual(["Room 1"]);
 });
 
 test("five first runs at once make one studio and one account", async () => {

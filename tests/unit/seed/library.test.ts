@@ -1,10 +1,10 @@
 /** The demo library: enough moves, each whole and fit to be taught with care. */
 import { describe, expect, it } from "vitest";
 import { moveSchema } from "#lib/plan/schema.ts";
-import { LIBRARY } from "#seed/library.ts";
+import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { PHRASES } from "#seed/phrases.ts";
 
-const moves = Object.entries(LIBRARY);
+const moves = Object.entries(STARTER_MOVES);
 
 describe("the demo library", () => {
   it("has at least forty moves under names of their own", () => {
@@ -37,8 +37,10 @@ describe("the demo library", () => {
   });
 
   it("has a safety line ready for every move that asks for care", () => {
-    const bare = Object.keys(PHRASES).filter((id) => (LIBRARY[id]?.cautions ?? []).length > 0 && !PHRASES[id]?.safety);
+    const bare = Object.keys(PHRASES).filter(
+      (id) => (STARTER_MOVES[id]?.cautions ?? []).length > 0 && !PHRASES[id]?.safety,
+    );
     expect(bare).toEqual([]);
-    expect(Object.keys(PHRASES).filter((id) => !LIBRARY[id])).toEqual([]);
+    expect(Object.keys(PHRASES).filter((id) => !STARTER_MOVES[id])).toEqual([]);
   });
 });
