@@ -20,10 +20,15 @@ export interface LiveMoment {
 /** The text as it is said at `moment.at`. Before the work begins, all of the work is still to come. */
 export function fillLiveFields(text: string, { plan, item, row, total, at }: LiveMoment): string {
   const moves = moveItems(plan);
-  return spokenText(plan, text, {
+  const said = spokenText(plan, text, {
     item,
     next: moves[moves.findIndex((move) => move.id === item.id) + 1],
     secondsLeft: Math.max(0, Math.min(row.end - at, row.end - row.start)),
     classSecondsLeft: total - at,
   });
+  return said === text ? text : sentences(said);
 }
+
+/** A field that begins a sentence begins it with a capital: "{side} side. {side} foot up" is read off a screen too. */
+const sentences = (text: string): string =>
+  text.replace(/(^|[.!?]\s+)(\p{Ll})/gu, (_, before: string, letter: string) => before + letter.toUpperCase());

@@ -78,6 +78,11 @@ describe("live fields", () => {
     expect(of(plan, "row-right", "start")?.text).toBe("Other arm: Kneeling one-arm row.");
   });
 
+  test("begin a sentence with a capital", () => {
+    const plan = withLeft({ script: [{ kind: "start", text: "{side} side. {side} foot up, {side} arm long." }] });
+    expect(of(plan, "row-left", "start")?.text).toBe("Left side. Left foot up, left arm long.");
+  });
+
   test("a doubled brace is a brace, in lines and in names", () => {
     const plan = withLeft({ script: [{ kind: "start", text: "{{side} is {side}" }] });
     expect(of(plan, "row-left", "start")?.text).toBe("{side} is left");
@@ -89,7 +94,7 @@ describe("live fields", () => {
   test("minutes left are of the class, next move skips pauses", () => {
     const plan = withLeft({ script: [{ kind: "start", text: "{minutes-left} minutes, then {next-move}" }] });
     // Starts at 130 s of 265 s: 2 min 15 s are left.
-    expect(of(plan, "row-left", "start")?.text).toMatch(/^(two|three) minutes, then Kneeling one-arm row$/);
+    expect(of(plan, "row-left", "start")?.text).toMatch(/^(Two|Three) minutes, then Kneeling one-arm row$/);
   });
 });
 
