@@ -12,7 +12,7 @@ test("[INV-01] two coaches see each other's items, seconds and words at once", a
 
   await marta.getByRole("button", { name: "Add at the end" }).click();
   await marta.getByRole("button", { name: "Add a heading" }).click();
-  await marta.getByLabel("Title", { exact: false }).last().fill("Quiet finish");
+  await marta.getByLabel("Heading: how this block is called").fill("Quiet finish");
   await expect(onRail(ines, /Heading: Quiet finish/)).toBeVisible();
 
   const item = onRail(ines, /seconds from/).first();
@@ -99,7 +99,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   const petra = await as("petra");
   const marta = await as(null, { baseURL: app.url });
   await marta.goto("/sign-in");
-  await marta.getByLabel("Email").fill("marta@tidewater.example");
+  await marta.getByLabel("E-mail").fill("marta@tidewater.example");
   await marta.getByLabel("Password").fill("low-tide-demo-12");
   await marta.getByRole("button", { name: "Sign in" }).click();
   await marta.waitForURL(/desk/);

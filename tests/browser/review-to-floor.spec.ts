@@ -38,7 +38,9 @@ test("handed in, commented, handed back, mended, signed", async ({ as }) => {
 
   await openFromDesk(ines, SHORT_CLASS.title);
   await onRail(ines, /Seated row, left/).click();
-  await script(ines).getByText("And begin.").dblclick();
+  await script(ines)
+    .getByText("And begin.")
+    .dblclick({ position: { x: 12, y: 10 } });
   await ines.getByRole("button", { name: "Comment on these words" }).click();
   await ines.getByLabel("Comment on these words").last().fill("Count them in.");
   await ines.getByRole("button", { name: "Comment", exact: true }).click();
