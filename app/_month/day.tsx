@@ -44,12 +44,12 @@ export function Day({ date, column, bands, slots, month, props, isCurrent, onAsk
           className={styles.dayName}
           data-day={date}
           tabIndex={isCurrent ? 0 : -1}
-          aria-label={month.writes ? `${dayWords(date)}: add a class` : dayWords(date)}
           onClick={() => {
             if (month.writes) onAsk({ date });
           }}
         >
-          {name}
+          <span className="visually-hidden">{month.writes ? `${dayWords(date)}: add a class` : dayWords(date)}</span>
+          <span aria-hidden="true">{name}</span>
           {month.writes ? (
             <span className={styles.add} aria-hidden="true">
               add

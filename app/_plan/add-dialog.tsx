@@ -20,7 +20,11 @@ export function AddDialog({ session, onClose }: AddDialogProps) {
   const { plan, selectedId } = session.getSnapshot();
   const after = plan.items.find((item) => item.id === selectedId) ?? plan.items.at(-1);
   const afterId = after?.id ?? null;
-  useEffect(() => dialog.current?.showModal(), []);
+  useEffect(() => {
+    // The picker asked for the focus before the dialog stood open, and opening gives it to the first button.
+    dialog.current?.showModal();
+    dialog.current?.querySelector<HTMLElement>("[role=combobox]")?.focus();
+  }, []);
 
   const add = (act: () => void) => {
     act();
@@ -40,7 +44,7 @@ export function AddDialog({ session, onClose }: AddDialogProps) {
         </button>
       </div>
       <p className="quiet">{after ? `After ${nameOf(plan, after)}.` : "The first of the class."}</p>
-      <MovePicker moves={session.studio.moves} chosen={null} onTake={take} autoFocus />
+      <MovePicker moves={session.studio.moves} chosen={null} onTake={take} />
       <label className="check">
         <input type="checkbox" checked={pairs} onChange={(event) => setPairs(event.target.checked)} />
         Add left and right together where a move has sides

@@ -35,7 +35,7 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
             }
           >
             <a className="button" href={`/editions/${plan.planId}/${plan.number}/print`}>
-              Sheet<span className="visually-hidden"> of {plan.title}</span>
+              Print sheet<span className="visually-hidden"> of {plan.title}</span>
             </a>
             <a className="button" href={`/api/editions/${plan.planId}/${plan.number}/cues.vtt`} download>
               Cue track<span className="visually-hidden"> of {plan.title}</span>

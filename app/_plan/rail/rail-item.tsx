@@ -53,7 +53,6 @@ export const RailItem = memo(function RailItem(props: RailItemProps) {
       id={`rail-${item.id}`}
       data-item={item.id}
       aria-selected={selected}
-      aria-label={props.label}
       tabIndex={props.tabbable ? 0 : -1}
       className={styles.item}
       data-kind={item.kind}
@@ -67,7 +66,9 @@ export const RailItem = memo(function RailItem(props: RailItemProps) {
       onClick={() => props.onPick(item.id)}
       onPointerDown={(event) => event.pointerType === "mouse" && props.onGripDown("place", item, event)}
     >
-      <div className={styles.body} ref={props.measure}>
+      {/* The spoken name says more than the eye needs: it stands in the content, and what is seen is not read twice. */}
+      <span className="visually-hidden">{props.label}</span>
+      <div className={styles.body} ref={props.measure} aria-hidden="true">
         <span className={styles.name}>
           {nameOf(plan, item)}
           {item.kind === "move" && <SideMark item={item} />}

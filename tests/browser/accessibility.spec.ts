@@ -1,0 +1,66 @@
+/** Every screen of the workspace, by day and by night, against the rules that a machine can check (WCAG 2.2 A and AA). */
+import { AxeBuilder } from "@axe-core/playwright";
+import { expect, onRail, openFromDesk, test, type Who } from "./kit.ts";
+
+const PAGES: readonly { readonly who: Who | null; readonly path: string }[] = [
+  { who: null, path: "/sign-in" },
+  { who: null, path: "/floor" },
+  { who: "ines", path: "/desk" },
+  { who: "ines", path: "/library" },
+  { who: "marta", path: "/programme" },
+  { who: "petra", path: "/people" },
+  { who: "petra", path: "/studio" },
+  { who: "sam", path: "/desk" },
+];
+const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+
+for (const colorScheme of ["light", "dark"] as const) {
+  for (const { who, path } of PAGES) {
+    test(`${path} for ${who ?? "nobody"}, ${colorScheme}`, async ({ as }) => {
+      const page = await as(who, { colorScheme });
+      await page.goto(path);
+      await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+      const { violations } = await new AxeBuilder({ page }).withTags(STANDARD).analyze();
+      expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+    });
+  }
+
+  test(`the plan page with an item open, ${colorScheme}`, async ({ as }) => {
+    const page = await as("ines", { colorScheme });
+    await openFromDesk(page, "Upper body and trunk");
+    await onRail(page, /seconds from/)
+      .first()
+      .click();
+    await expect(page.getByRole("textbox", { name: /^Script of/ })).toBeVisible();
+    const { violations } = await new AxeBuilder({ page }).withTags(STANDARD).analyze();
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+  });
+}
+
+test("a class is written by keyboard alone", async ({ as }) => {
+  const page = await as("jonas");
+  await page.goto("/desk");
+  await page.getByRole("button", { name: "New plan" }).press("Enter");
+  await page.keyboard.type("By keyboard");
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/\/plans\//);
+  const rail = page.getByRole("listbox", { name: "The class, item by item" });
+  await expect(rail).toBeVisible();
+  await page.getByRole("button", { name: "Add", exact: true }).press("Enter");
+  await expect(page.getByRole("combobox", { name: "Search the library" })).toBeFocused();
+  await page.keyboard.type("forearm plank");
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("Enter");
+  const added = onRail(page, /plank/i).last();
+  await expect(added).toBeFocused();
+  const label = (await added.textContent()) ?? "";
+  const seconds = Number(/(\d+) seconds/.exec(label)?.[1]);
+  await page.keyboard.press("+");
+  await expect(added).toHaveAccessibleName(new RegExp(`${seconds + 5} seconds`));
+  await page.keyboard.press("Control+z");
+  await expect(added).toHaveAccessibleName(new RegExp(`${seconds} seconds`));
+  await page.keyboard.press("Delete");
+  await expect(onRail(page, /plank/i)).toHaveCount(0);
+  await page.keyboard.press("Control+z");
+  await expect(onRail(page, /plank/i)).toHaveCount(1);
+});
