@@ -38,7 +38,12 @@ export function itemFacts(plan: Plan, rows: readonly ClockRow[], total: number, 
     return said ? { ...first, at: said.from } : first;
   };
   return {
-    fieldSays: (name, kind, line) => (isLiveField(name) ? fillLiveFields(`{${name}}`, momentOf(kind, line)) : name),
+    fieldSays: (name, kind, line) => {
+      if (!isLiveField(name)) return name;
+      // A field that begins its line is said with a capital; the comma keeps any other from looking like a beginning.
+      const before = line.trimStart().startsWith(`{${name}}`) ? "" : ", ";
+      return fillLiveFields(`${before}{${name}}`, momentOf(kind, line)).slice(before.length);
+    },
     secondsOf: (kind, line) =>
       kind === "crew" || line.trim() === "" ? null : spokenSeconds(plan, fillLiveFields(line, momentOf(kind, line))),
   };

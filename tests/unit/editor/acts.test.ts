@@ -103,6 +103,7 @@ describe("what a script says just now", () => {
     const facts = itemFacts(plan, rows, total, "row");
     expect(facts.fieldSays("springs", "form", script[0]?.text ?? "")).toContain("light");
     expect(facts.fieldSays("side", "form", "")).toContain("left");
+    expect(facts.fieldSays("side", "form", "{side} side first.")).toBe("Left");
     expect(facts.fieldSays("next-move", "form", "")).toBe("Kneeling row");
     expect(facts.fieldSays("room-heat", "form", "")).toBe("room-heat");
   });
