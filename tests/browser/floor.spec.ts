@@ -1,8 +1,8 @@
 /** The floor in a browser: paired once, then alone. Calls come at the card's own seconds, by a clock that the test drives. */
 import { expect, type Page, test } from "@playwright/test";
 import type { CardEnvelope } from "#lib/card/schema.ts";
-import { DEMO_PASSWORD } from "#seed/people.ts";
 import { type RunningApp, startApp } from "#tests/support/app.ts";
+import { letIn } from "./kit.ts";
 
 let app: RunningApp;
 test.beforeAll(async () => {
@@ -10,15 +10,9 @@ test.beforeAll(async () => {
 });
 test.afterAll(() => app.remove());
 
-async function signIn(page: Page, email: string): Promise<void> {
-  const data = { email, password: DEMO_PASSWORD };
-  const answer = await page.request.post(`${app.url}/api/auth/sign-in/email`, { data, headers: { origin: app.url } });
-  expect(answer.status()).toBe(200);
-}
-
 /** A pairing code for a room, made by the manager; the browser is signed out again. */
 async function newCode(page: Page, room: string): Promise<string> {
-  await signIn(page, "petra@tidewater.example");
+  await letIn(page.context(), app.url, "petra");
   const rooms = await (await page.request.get(`${app.url}/api/rooms`)).json();
   const roomId = rooms.find((one: { name: string }) => one.name === room).id;
   const data = { name: "Tablet by the door", roomId };
@@ -136,7 +130,7 @@ test("a card that does not verify is refused with the reason, and the last good 
 test("a device that was taken back is told so, and fetches nothing more", async ({ page, browser }) => {
   await pairWith(page, await newCode(page, "Loft"));
   const manager = await browser.newPage();
-  await signIn(manager, "petra@tidewater.example");
+  await letIn(manager.context(), app.url, "petra");
   const devices = await (await manager.request.get(`${app.url}/api/devices`)).json();
   for (const device of devices) {
     await manager.request.delete(`${app.url}/api/devices/${device.id}`, { headers: { origin: app.url } });

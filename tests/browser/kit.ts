@@ -56,15 +56,19 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
 });
 
 /** Signs in through the program's own door; the library allows few tries in ten seconds, so a refusal is waited out. */
-async function signIn(browser: Browser, url: string, who: Who) {
-  const context = await browser.newContext({ baseURL: url });
+export async function letIn(context: BrowserContext, url: string, who: Who): Promise<void> {
   await expect(async () => {
-    const answer = await context.request.post("/api/auth/sign-in/email", {
+    const answer = await context.request.post(`${url}/api/auth/sign-in/email`, {
       headers: { origin: url },
       data: { email: `${who}@tidewater.example`, password: DEMO_PASSWORD },
     });
     expect(answer.status()).toBe(200);
   }).toPass({ timeout: 30_000, intervals: [2_000] });
+}
+
+async function signIn(browser: Browser, url: string, who: Who) {
+  const context = await browser.newContext({ baseURL: url });
+  await letIn(context, url, who);
   const state = await context.storageState();
   await context.close();
   return state;
