@@ -72,6 +72,20 @@ export function inTransaction<T>(db: Db, work: () => T): T {
   return db.raw.transaction(work).immediate();
 }
 
+/**
+ * One transaction of the document log, committed without waiting for the disk: a kill takes nothing of it, a power cut
+ * may until `syncLog` has resolved. The switch counts from the next transaction on, so it is set around this one alone.
+ */
+export function appendTransaction<T>(db: Db, work: () => T): T {
+  const usual = db.raw.pragma("synchronous", { simple: true });
+  db.raw.pragma("synchronous = NORMAL");
+  try {
+    return inTransaction(db, work);
+  } finally {
+    db.raw.pragma(`synchronous = ${usual}`);
+  }
+}
+
 export const isInTransaction = (db: Db): boolean => db.raw.inTransaction;
 
 export function readGeneration(db: Db, name: string): string | undefined {

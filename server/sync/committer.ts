@@ -1,10 +1,11 @@
 /**
  * Append, then acknowledge. Whatever the rooms queued in one turn of the event loop is committed in one transaction at
- * its end; only then does each room send it on. When the disk fails nothing is sent or called saved: the queue stays
- * and is tried again, ever more slowly, for ever.
+ * its end; only then does each room send it on, and once the disk itself has it, it is called saved. When a commit fails
+ * nothing is sent or called saved: the queue stays and is tried again, ever more slowly, for ever.
  */
 import type { Db } from "#db/connection.ts";
-import { appendRow, inTransaction, isInTransaction, noteAuthor } from "#db/repos/doc-log-repo.ts";
+import { appendRow, appendTransaction, isInTransaction, noteAuthor } from "#db/repos/doc-log-repo.ts";
+import { Hardener } from "./hardener.ts";
 import type { SyncLog } from "./host.ts";
 import type { Limits } from "./limits.ts";
 import { PROGRAM_ACTOR, type QueuedUpdate, type Room } from "./room.ts";
@@ -15,6 +16,8 @@ export interface CommitterOptions {
   readonly log: SyncLog;
   readonly limits: Limits;
   readonly now: () => number;
+  /** Brings what was committed to the disk itself. */
+  readonly sync: () => Promise<void>;
   /** Called for a room that was failing and is saved again. */
   readonly healed: (room: Room) => void;
 }
@@ -25,11 +28,13 @@ export class Committer {
   private turn: NodeJS.Immediate | undefined;
   private retry: NodeJS.Timeout | undefined;
   private waitMs: number;
+  private readonly hardener: Hardener;
   private readonly options: CommitterOptions;
 
   constructor(options: CommitterOptions) {
     this.options = options;
     this.waitMs = options.limits.retryFirstMs;
+    this.hardener = new Hardener({ ...options, retryMs: options.limits.retryFirstMs });
   }
 
   get failingRooms(): readonly Room[] {
@@ -64,6 +69,7 @@ export class Committer {
   }
 
   stop(): void {
+    this.hardener.stop();
     clearImmediate(this.turn);
     clearTimeout(this.retry);
   }
@@ -76,7 +82,7 @@ export class Committer {
     const rooms = [...this.awake];
     this.awake.clear();
     for (const room of rooms) {
-      if (room.isClean && !room.failing) room.settle();
+      if (room.isClean && !room.failing) this.hardener.owe(room.settle());
       room.sendMoves();
     }
   }
@@ -93,7 +99,7 @@ export class Committer {
     try {
       if (isInTransaction(this.options.db))
         throw new Error("a transaction was left open over a turn of the event loop");
-      inTransaction(this.options.db, () => {
+      appendTransaction(this.options.db, () => {
         for (const room of rooms) this.store(room);
       });
       return "stored";
@@ -118,7 +124,7 @@ export class Committer {
     room.failing = false;
     this.failing.delete(room);
     this.options.log.info({ document: room.key }, "the document is saved again");
-    room.settle();
+    this.hardener.owe(room.settle());
     room.announce({ t: "storage", failing: false });
     this.options.healed(room);
   }

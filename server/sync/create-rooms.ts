@@ -2,6 +2,7 @@
 import { randomUUID } from "node:crypto";
 import type { Db } from "#db/connection.ts";
 import { readGeneration } from "#db/repos/doc-log-repo.ts";
+import { syncLog } from "#db/repos/log-sync.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
 import { createDoc, readClosed, settled, transactIn } from "./documents.ts";
 import type { SyncHost, SyncLog } from "./host.ts";
@@ -17,6 +18,8 @@ export interface RoomsOptions {
   readonly now?: () => number;
   readonly newId?: () => string;
   readonly limits?: Partial<Limits>;
+  /** Brings what was committed to the disk itself; a test may stand in its way. */
+  readonly sync?: () => Promise<void>;
 }
 
 /** `Rooms` for the program, with the registry for `attachSync`. */
@@ -26,8 +29,8 @@ export interface LiveRooms extends Rooms {
 
 /** One a database: nothing else may write its document log. Starts timers; `stop()` ends them. */
 export function createRooms(options: RoomsOptions): LiveRooms {
-  const { db, host, log, now = Date.now, newId = randomUUID } = options;
-  const context = { db, host, log, now, newId, limits: { ...LIMITS, ...options.limits } };
+  const { db, host, log, now = Date.now, newId = randomUUID, sync = () => syncLog(db) } = options;
+  const context = { db, host, log, now, newId, sync, limits: { ...LIMITS, ...options.limits } };
   const registry = new RoomRegistry(context);
   return {
     registry,

@@ -19,6 +19,8 @@ export interface RegistryContext {
   /** ms since the epoch, UTC. */
   readonly now: () => number;
   readonly newId: () => string;
+  /** Brings what was committed to the disk itself. */
+  readonly sync: () => Promise<void>;
 }
 
 export interface OpenedDoc extends LoadedDoc {

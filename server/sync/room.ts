@@ -7,6 +7,7 @@ import * as Y from "yjs";
 import { type DocName, formatDocName, type News, type Present } from "#lib/protocol/messages.ts";
 import type { Connection } from "./connection.ts";
 import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
+import type { Owed } from "./hardener.ts";
 import { Presence } from "./presence.ts";
 import { hasGap } from "./stored-doc.ts";
 import { isReadable, mergeUpdates } from "./updates.ts";
@@ -213,18 +214,19 @@ export class Room {
     this.queue = [];
   }
 
-  /** Nothing waits for the disk: sends on what was stored, tells each writer, answers who asked. */
-  settle(): void {
+  /** Nothing waits for the log: sends on what was stored, answers who asked, and gives whom to tell once it is hard. */
+  settle(): Owed[] {
     const stored = this.stored;
     this.stored = [];
     if (stored.length > 0) {
       this.relay(updateFrame(mergeUpdates(stored.map((q) => q.bytes))), soleSender(stored));
       this.keeper.changed(this);
     }
-    for (const connection of this.owed) connection.sendNews({ t: "saved", count: connection.counted });
+    const owed = [...this.owed].map((connection) => ({ connection, count: connection.counted }));
     this.owed.clear();
     for (const [connection, stateVector] of this.asking) connection.send(step2Frame(this.doc, stateVector));
     this.asking.clear();
+    return owed;
   }
 
   /** Presence travels whether or not the disk works. */

@@ -100,6 +100,8 @@ export interface TestServerOptions {
   /** Any free one when not given. */
   readonly port?: number;
   readonly isOriginAllowed?: AttachOptions["isOriginAllowed"];
+  /** Stands between a commit and "saved". */
+  readonly sync?: () => Promise<void>;
 }
 
 export async function startSyncServer(options: TestServerOptions = {}): Promise<TestServer> {
@@ -107,7 +109,7 @@ export async function startSyncServer(options: TestServerOptions = {}): Promise<
   const db = temp.open();
   const log: LogLine[] = [];
   const host: TestHost = new TestHost((name) => rooms.generation(name) !== undefined);
-  const rooms = createRooms({ db, host, log: listLog(log), limits: options.limits });
+  const rooms = createRooms({ db, host, log: listLog(log), limits: options.limits, sync: options.sync });
   const http = createServer((_request, response) => response.writeHead(404).end());
   const door = attachSync({ rooms, server: http, isOriginAllowed: options.isOriginAllowed });
   await new Promise<void>((resolve) => http.listen(options.port ?? 0, "127.0.0.1", resolve));

@@ -129,3 +129,35 @@ test("a month is made when it is first opened, once", async () => {
   a?.end();
   b?.end();
 });
+
+test("[INV-01] a peer need not wait for the disk itself; saved is said only once the disk has it", async () => {
+  let release = () => {};
+  let refuse = true;
+  const hard = new Promise<void>((resolve) => {
+    release = resolve;
+  });
+  const slow = await startSyncServer({
+    limits: { retryFirstMs: 5 },
+    sync: async () => {
+      await hard;
+      if (!refuse) return;
+      refuse = false;
+      throw new Error("the disk says no, once");
+    },
+  });
+  slow.addPlan("slow");
+  const open = (user: string) =>
+    new RawClient(slow.url, { kind: "plan", key: "slow" }, { cookie: slow.host.signIn(user) }).synced();
+  const writer = await open("ines");
+  const peer = await open("marta");
+  writer.edit((doc) => parts(doc).title.insert(0, "Slow "));
+  await eventually("the peer hears", () => parts(peer.doc).title.toString() === "Slow Pull and press");
+  expect(writer.savedCount).toBe(0);
+  release();
+  await writer.saved();
+  expect(refuse).toBe(false);
+  expect(slow.log.map((line) => line.message)).toContain("the disk does not take what was written: tried again");
+  writer.end();
+  peer.end();
+  await slow.stop();
+});

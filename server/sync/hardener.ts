@@ -1,0 +1,64 @@
+/**
+ * The last step before a page hears "saved": what was committed is brought to the disk itself. Others have the change
+ * already (it is in the log, where a kill cannot take it), so nobody waits for the disk to see what another typed.
+ * One sync at a time; what comes meanwhile shares the next.
+ */
+import type { Connection } from "./connection.ts";
+import type { SyncLog } from "./host.ts";
+
+/** A connection, and how many of its messages are in the log. */
+export interface Owed {
+  readonly connection: Connection;
+  readonly count: number;
+}
+
+export interface HardenerOptions {
+  /** Brings everything committed so far to the disk. */
+  readonly sync: () => Promise<void>;
+  readonly log: SyncLog;
+  readonly retryMs: number;
+}
+
+export class Hardener {
+  private waiting: Owed[] = [];
+  private busy = false;
+  private stopped = false;
+  private readonly options: HardenerOptions;
+
+  constructor(options: HardenerOptions) {
+    this.options = options;
+  }
+
+  owe(answers: readonly Owed[]): void {
+    if (answers.length === 0) return;
+    this.waiting.push(...answers);
+    if (!this.busy) void this.run();
+  }
+
+  stop(): void {
+    this.stopped = true;
+  }
+
+  private async run(): Promise<void> {
+    this.busy = true;
+    while (this.waiting.length > 0 && !this.stopped) {
+      const batch = this.waiting;
+      this.waiting = [];
+      await this.synced();
+      for (const { connection, count } of batch) connection.sendNews({ t: "saved", count });
+    }
+    this.busy = false;
+  }
+
+  /** Tries until the disk takes it: nothing is called saved before. */
+  private async synced(): Promise<void> {
+    while (!this.stopped) {
+      try {
+        return await this.options.sync();
+      } catch (err) {
+        this.options.log.error({ err }, "the disk does not take what was written: tried again");
+        await new Promise((resolve) => setTimeout(resolve, this.options.retryMs));
+      }
+    }
+  }
+}
