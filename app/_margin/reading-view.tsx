@@ -1,7 +1,9 @@
 /** A plan as it is about to be signed: in figures, item by item, with its findings and what stands in the way. */
 import { nameOf } from "#app/_plan/words.ts";
-import { classClock } from "#lib/clock/clock.ts";
-import type { Plan } from "#lib/plan/schema.ts";
+import { type ClockRow, classClock } from "#lib/clock/clock.ts";
+import { KIND_WORDS } from "#lib/editor/words.ts";
+import { springWords } from "#lib/plan/format.ts";
+import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { FindingList } from "./finding-list.tsx";
 import { LEVEL_WORDS } from "./finding-slip.tsx";
 import styles from "./margin.module.css";
@@ -54,7 +56,7 @@ function Figures({ plan }: { readonly plan: Plan }) {
   const { rows, total } = classClock(plan);
   const moves = plan.items.filter((item) => item.kind === "move");
   const said = moves.flatMap((item) => item.script ?? []).filter((line) => line.kind !== "crew").length;
-  const start = new Map(rows.map((row) => [row.item, row.start]));
+  const byItem = new Map(rows.map((row) => [row.item, row]));
   return (
     <>
       <dl className={styles.summary}>
@@ -67,16 +69,36 @@ function Figures({ plan }: { readonly plan: Plan }) {
       <ol className={styles.contents} aria-label="Item by item" tabIndex={0}>
         {plan.items.map((item) => (
           <li key={item.id}>
-            <time>{minutes(start.get(item.id) ?? 0)}</time>
+            <time>{minutes(byItem.get(item.id)?.start ?? 0)}</time>
             <span>
               {item.kind === "heading" ? <strong>{nameOf(plan, item)}</strong> : nameOf(plan, item)}
               {item.kind === "move" && (item.side === "left" || item.side === "right") && `, ${item.side}`}
             </span>
             <span className="mono">{item.kind === "heading" ? "" : `${item.seconds} s`}</span>
+            {item.kind === "move" && <MoveWords plan={plan} item={item} row={byItem.get(item.id)} />}
           </li>
         ))}
       </ol>
     </>
+  );
+}
+
+/** What the floor will do and hear of a move: springs, the change into it, every line. It is what is signed. */
+function MoveWords({ plan, item, row }: { plan: Plan; item: MoveItem; row: ClockRow | undefined }) {
+  const change = row ? (row.transition.planned ?? row.transition.estimate) : 0;
+  return (
+    <div className={styles.signed}>
+      <p className="quiet small">
+        {springWords(plan.equipment, item.springs)}
+        {change > 0 && ` · ${change} s to change`}
+      </p>
+      {(item.script ?? []).map((line, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the lines of a reading never change
+        <p key={i} className="small">
+          <span className="quiet">{KIND_WORDS[line.kind]}</span> {line.text}
+        </p>
+      ))}
+    </div>
   );
 }
 

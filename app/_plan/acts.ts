@@ -18,7 +18,8 @@ import {
   setThemeShare,
 } from "#lib/doc/write.ts";
 import { secondsWords } from "#lib/plan/format.ts";
-import type { ExpectedCaution, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { ExpectedCaution, Facing, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
 import { newId } from "./new-id.ts";
 import type { PlanSession } from "./session.ts";
 import { startingSprings } from "./starting-springs.ts";
@@ -40,7 +41,14 @@ export function addPair(s: PlanSession, after: string | null, moveId: string): v
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   if (!move) return;
   const left = newMoveItem(s, moveId, move, "left");
-  insert(s, after, [left, { ...left, id: newId(), side: "right" }], `${move.name} added, left and right.`);
+  const right = { ...left, id: newId(), side: "right" as const, ...turned(left.facing ?? move.facing) };
+  insert(s, after, [left, right], `${move.name} added, left and right.`);
+}
+
+/** Who faces the wall at one side faces the other wall at the other; everybody else stays as they are. */
+function turned(facing: Facing): { facing?: Facing } {
+  if (facing === "left") return { facing: "right" };
+  return facing === "right" ? { facing: "left" } : {};
 }
 
 export function addHeading(s: PlanSession, after: string | null): void {
@@ -55,7 +63,9 @@ export function addPause(s: PlanSession, after: string | null): void {
 export function addOtherSide(s: PlanSession, item: MoveItem): void {
   const side = item.side === "left" ? "right" : "left";
   const id = newId();
-  if (!s.act((w) => duplicateItem(w, item.id, id, { side }), [id])) return;
+  const facing = item.facing ?? moveOf(s.getSnapshot().plan, item)?.facing;
+  const changes = { side, ...(facing ? turned(facing) : {}) } as const;
+  if (!s.act((w) => duplicateItem(w, item.id, id, changes), [id])) return;
   s.select(id);
   s.say(`The ${side} side added after it.`);
 }
@@ -170,6 +180,7 @@ function newMoveItem(s: PlanSession, moveId: string, move: Move, side: ItemSide)
 function insert(s: PlanSession, after: string | null, items: readonly PlanItem[], said: string): void {
   const made = items.map((item) => item.id);
   if (!s.act((w) => insertItems(w, after, items), made)) return;
-  s.select(made[0] ?? null);
+  // The last of them, so that what is added next stands after a pair and not inside it.
+  s.select(made.at(-1) ?? null);
   s.say(said);
 }

@@ -7,10 +7,13 @@ import { FIELD_WORDS } from "#lib/editor/words.ts";
 import styles from "./script.module.css";
 
 const WIDTH_PX = 240;
+const GAP_PX = 6;
+/** About as tall as one choice is drawn. */
+const ROW_PX = 44;
 
 export function FieldList({ editor, offer }: { readonly editor: Editor | null; readonly offer: FieldOffer | null }) {
   const id = useId();
-  const [at, setAt] = useState<{ left: number; top: number } | null>(null);
+  const [at, setAt] = useState<{ left: number; top?: number; bottom?: number } | null>(null);
   const live = editor !== null && !editor.isDestroyed ? editor : null;
 
   useLayoutEffect(() => {
@@ -19,7 +22,9 @@ export function FieldList({ editor, offer }: { readonly editor: Editor | null; r
     const box = (dom.offsetParent ?? dom).getBoundingClientRect();
     const caret = live.view.coordsAtPos(offer.from);
     const left = Math.max(0, Math.min(caret.left - box.left, box.width - WIDTH_PX));
-    setAt({ left, top: caret.bottom - box.top + 6 });
+    // Above the caret where the window ends before the list would.
+    const fits = caret.bottom + GAP_PX + offer.choices.length * ROW_PX < window.innerHeight;
+    setAt(fits ? { left, top: caret.bottom - box.top + GAP_PX } : { left, bottom: box.bottom - caret.top + GAP_PX });
   }, [live, offer]);
 
   useEffect(() => {
@@ -35,7 +40,7 @@ export function FieldList({ editor, offer }: { readonly editor: Editor | null; r
 
   if (!live || !offer || !at) return null;
   return (
-    <div className={styles.fields} style={{ left: at.left, top: at.top, width: WIDTH_PX }}>
+    <div className={styles.fields} style={{ ...at, width: WIDTH_PX }}>
       <p className="visually-hidden" role="status">
         {offer.choices.length} live fields. Arrows choose, Enter puts one in, Escape leaves the brace.
       </p>

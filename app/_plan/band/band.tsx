@@ -42,6 +42,14 @@ export function Band({ ref, session, snap, title, roomName, onFinding, acts }: B
             Your desk
           </Link>
           {` · ${line}`}
+          {state.edition > 0 && (
+            <>
+              {" · "}
+              <a href={`/editions/${session.planId}/${state.edition}/print`} className={styles.back}>
+                print sheet
+              </a>
+            </>
+          )}
         </p>
       </div>
       <div className={styles.figures}>

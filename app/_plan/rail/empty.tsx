@@ -9,7 +9,8 @@ export function Empty({ session, onAdd }: { session: PlanSession; onAdd: () => v
     <div className={styles.empty}>
       <h2>Hang the first move on the rail</h2>
       <p>
-        Choose it from the library. Its springs, its time and what has to be said come with it; the clock counts along.
+        Choose it from the library. Its springs and its time come with it, its usual lines are offered; the clock counts
+        along.
       </p>
       <button type="button" className="button button-strong" onClick={onAdd}>
         Add the first move

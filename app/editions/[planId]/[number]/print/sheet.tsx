@@ -28,8 +28,8 @@ export function Sheet({ card, signedAt, signedBy }: Props) {
   return (
     <main className={styles.ground}>
       <p className={styles.acts}>
-        <a className="button" href={`/plans/${edition.planId}`}>
-          Back to the plan
+        <a className="button" href="/desk">
+          Back to your desk
         </a>
         <PrintButton />
       </p>
