@@ -5,6 +5,7 @@
  */
 import { IndexeddbPersistence } from "y-indexeddb";
 import * as Y from "yjs";
+import { guardDeviceCopy } from "#lib/client/device-copy.ts";
 import { connectDoc, type DocConnection, saveStatus } from "#lib/client/provider.ts";
 import { docVersion } from "#lib/doc/layout.ts";
 import type { Writer } from "#lib/doc/write.ts";
@@ -31,6 +32,7 @@ export class MonthSession {
     this.plans = new Map(props.plans.map((plan) => [plan.id, plan]));
     this.writes = props.writes;
     this.store = new IndexeddbPersistence(copyName(props), this.doc);
+    guardDeviceCopy(this.store, this.doc, this.touch);
     this.store.on("synced", this.touch);
     this.link = connectDoc({
       origin: location.origin.replace(/^http/, "ws"),

@@ -29,6 +29,7 @@ export function ClosedNotice({ session, code, sentence }: ClosedNoticeProps) {
 function Remedy({ session, code }: { session: PlanSession; code: number }) {
   switch (code) {
     case CLOSE.notSignedIn.code:
+    case CLOSE.otherPerson.code:
       return <SignInAgain session={session} />;
     case CLOSE.tooLarge.code:
       return (

@@ -120,6 +120,12 @@ function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapsho
       {snap.closeCode !== null && snap.closeSentence !== null && (
         <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
       )}
+      {snap.copyLost && (
+        <p className={styles.readAlong} role="alert">
+          This device keeps no copy of the plan any more: its storage was cleared. What you type goes to the server
+          while you are connected; reload the page to have a copy again.
+        </p>
+      )}
       {snap.ready && !snap.rights.writes && (
         <p className={styles.readAlong}>
           You read along: this plan is not yours to write in

@@ -84,4 +84,6 @@ export interface SessionSnapshot extends Derived {
   readonly canRedo: boolean;
   /** One sentence for the live region: what the last act did. */
   readonly said: string;
+  /** The browser has taken this device's copy away: what is typed is safe only once it is saved. */
+  readonly copyLost: boolean;
 }

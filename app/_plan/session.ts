@@ -6,6 +6,7 @@
 import { IndexeddbPersistence } from "y-indexeddb";
 import type { Awareness } from "y-protocols/awareness";
 import * as Y from "yjs";
+import { guardDeviceCopy } from "#lib/client/device-copy.ts";
 import { type ConnectionState, connectDoc, type DocConnection } from "#lib/client/provider.ts";
 import { docVersion, EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import type { StudioContext } from "#lib/doc/read.ts";
@@ -40,6 +41,7 @@ export class PlanSession {
   private docChanged = false;
   private frame: (() => void) | null = null;
   private ended = false;
+  private copyLost = false;
 
   constructor(props: PlanPageProps) {
     this.planId = props.planId;
@@ -53,6 +55,10 @@ export class PlanSession {
     );
     this.derived = derive(this.doc, this.studio, null);
     this.store = new IndexeddbPersistence(deviceCopyName(props), this.doc);
+    guardDeviceCopy(this.store, this.doc, () => {
+      this.copyLost = true;
+      this.touch();
+    });
     this.store.on("synced", () => this.noteRead());
     this.link = this.connect(props.generation);
     this.awareness = this.link.awareness;
@@ -71,6 +77,7 @@ export class PlanSession {
       docVersion: PLAN_DOC_VERSION,
       editorVersion: EDITOR_VERSION,
       generation,
+      userId: this.me.id,
       awareness: { user: { id: this.me.id, name: this.me.name }, item: null },
       onNews: (news) => this.takeNews(news),
       onState: (state) => this.takeLink(state),
@@ -197,6 +204,7 @@ export class PlanSession {
       canUndo: this.undo.canUndo,
       canRedo: this.undo.canRedo,
       said: this.said,
+      copyLost: this.copyLost,
     });
   }
 

@@ -66,8 +66,12 @@ export function readPlanRows(db: Db, ids: readonly string[]): PlanRow[] {
   return rows.filter((row) => row.deletedAt === null).map((row) => ({ ...row, sharedWith: sharesOf(db, row.id) }));
 }
 
+const MAX_LISTED_TITLE = 200;
+
 /** Copies the document's title and length. False when both were so already. */
-export function refreshHead(db: Db, id: string, head: { title: string; lengthSeconds: number; at: number }): boolean {
+export function refreshHead(db: Db, id: string, now: { title: string; lengthSeconds: number; at: number }): boolean {
+  // A list shows a line: the document keeps whatever somebody pasted into its title.
+  const head = { ...now, title: now.title.slice(0, MAX_LISTED_TITLE) };
   const row = db.orm.select().from(plan).where(eq(plan.id, id)).get();
   if (!row) return false;
   const changed = row.title !== head.title || row.lengthSeconds !== head.lengthSeconds;

@@ -78,13 +78,14 @@ export function readItems(doc: Y.Doc): PlanItem[] {
 /** One item, or undefined when it is gone or is of a kind this version does not know. */
 export function readItemById(doc: Y.Doc, id: string): PlanItem | undefined {
   const map = parts(doc).items.get(id);
-  return map && map.get("deleted") === undefined ? readItem(id, map) : undefined;
+  return map instanceof Y.Map && map.get("deleted") === undefined ? readItem(id, map) : undefined;
 }
 
 /** Items taken out, newest first: each can be put back. */
 export function readDeleted(doc: Y.Doc): DeletedItem[] {
   const gone: DeletedItem[] = [];
   for (const [id, map] of parts(doc).items) {
+    if (!(map instanceof Y.Map)) continue;
     const deletedAt = map.get("deleted");
     const item = deletedAt === undefined ? undefined : readItem(id, map);
     if (item) gone.push({ id, item, deletedAt: typeof deletedAt === "number" ? deletedAt : 0 });

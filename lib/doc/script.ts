@@ -23,14 +23,18 @@ export function readScript(fragment: Y.XmlFragment): ScriptLine[] {
   return lines;
 }
 
-function textOf(node: Y.XmlElement): string {
+/** No editor of ours nests lines; a document that does, deeply, must not end the server. */
+const MAX_DEPTH = 16;
+
+function textOf(node: Y.XmlElement, depth = 0): string {
+  if (depth > MAX_DEPTH) return "";
   return node
     .toArray()
     .map((child) => {
       if (child instanceof Y.XmlText) return escapeScriptText(plainText(child));
       if (!(child instanceof Y.XmlElement)) return "";
       if (child.nodeName === LIVE_FIELD) return `{${String(child.getAttribute("name"))}}`;
-      return textOf(child);
+      return textOf(child, depth + 1);
     })
     .join("");
 }

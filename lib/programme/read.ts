@@ -24,6 +24,7 @@ export function readMonth(doc: Y.Doc): Month {
   const month = p.meta.get("month");
   const slots: Slot[] = [];
   for (const [id, map] of p.slots) {
+    if (!(map instanceof Y.Map)) continue;
     const slot = map.get("deleted") === undefined ? readSlot(id, map) : undefined;
     if (slot) slots.push(slot);
   }
@@ -34,6 +35,7 @@ export function readMonth(doc: Y.Doc): Month {
 export function readDeletedSlots(doc: Y.Doc): DeletedSlot[] {
   const gone: DeletedSlot[] = [];
   for (const [id, map] of monthParts(doc).slots) {
+    if (!(map instanceof Y.Map)) continue;
     const deletedAt = map.get("deleted");
     const slot = deletedAt === undefined ? undefined : readSlot(id, map);
     if (slot) gone.push({ slot, deletedAt: typeof deletedAt === "number" ? deletedAt : 0 });
@@ -44,7 +46,7 @@ export function readDeletedSlots(doc: Y.Doc): DeletedSlot[] {
 /** One living slot, or undefined. */
 export function readSlotById(doc: Y.Doc, id: string): Slot | undefined {
   const map = monthParts(doc).slots.get(id);
-  return map && map.get("deleted") === undefined ? readSlot(id, map) : undefined;
+  return map instanceof Y.Map && map.get("deleted") === undefined ? readSlot(id, map) : undefined;
 }
 
 /** The shared text of a slot's theme or note, for an editor to bind to. */

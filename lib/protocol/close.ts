@@ -11,6 +11,10 @@ export const CLOSE = {
     code: 4401,
     text: "Your session has ended. Sign in again: what you typed is kept on this device and goes back into the plan.",
   },
+  otherPerson: {
+    code: 4402,
+    text: "Somebody else has signed in on this device. What this page holds is kept here: sign in as yourself again to bring it into the plan.",
+  },
   noRight: { code: 4403, text: "You may no longer open this. What you typed is kept on this device." },
   unknownDocument: { code: 4404, text: "There is no such document here. It may have been deleted." },
   tooSlowToSignIn: { code: 4408, text: "The server could not tell in time who is asking. Reload the page." },

@@ -88,8 +88,14 @@ function entryOf(app: Springline, person: Person, row: PlanRow, known: Known): P
 
 /** Worked out afresh: the library or the house standards may have changed since the plan was last written in. */
 function countMustFix(app: Springline, row: PlanRow): number | null {
-  const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));
-  return assessed.ok && assessed.value ? assessed.value.mustFix.length : null;
+  try {
+    const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));
+    return assessed.ok && assessed.value ? assessed.value.mustFix.length : null;
+  } catch (err) {
+    // One plan that cannot be read spoils its own line, never the whole desk.
+    app.log.error({ err, plan: row.id }, "a plan on the desk cannot be counted");
+    return null;
+  }
 }
 
 /** Handed in first, the longest waiting on top; the rest stays as it was, the last changed first. */

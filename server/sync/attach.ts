@@ -38,15 +38,28 @@ export function attachSync(options: AttachOptions): SyncDoor {
   let strangers = 0;
   const door: SyncDoor = {
     handleUpgrade(request, socket, head) {
-      const url = new URL(request.url ?? "/", "http://localhost");
+      const address = request.url ?? "/";
+      if (!address.startsWith("/") || !URL.canParse(address, "http://localhost")) {
+        socket.on("error", () => socket.destroy());
+        refuse(socket, "400 Bad Request");
+        return true;
+      }
+      const url = new URL(address, "http://localhost");
       if (!url.pathname.startsWith(PATH)) return false;
       socket.on("error", () => socket.destroy());
       if (!originAllowed(options, request)) refuse(socket, "403 Forbidden");
       else if (strangers >= limits.strangers) refuse(socket, "503 Service Unavailable");
       else {
         strangers++;
+        // A handshake that is refused never calls back: the socket's end counts it off as well, once.
+        let counted = true;
+        const known = () => {
+          if (counted) strangers--;
+          counted = false;
+        };
+        socket.once("close", known);
         wss.handleUpgrade(request, socket, head, (ws) => {
-          greet(ws, { request, socket, headBytes: head.length, url }).finally(() => strangers--);
+          greet(ws, { request, socket, headBytes: head.length, url }).finally(known);
         });
       }
       return true;
@@ -86,6 +99,11 @@ async function meet(rooms: LiveRooms, ws: WebSocket, name: DocName, caller: Call
   );
   if (!who) return;
   const page = readVersions(caller.url.searchParams);
+  // Words typed by one person on a shared device must not go in under the name of the next.
+  if (page.userId !== null && page.userId !== who.session.userId) {
+    closeSocket(ws, "otherPerson", limits.closeMs);
+    return;
+  }
   const connection = registry.join(ws, name, { session: who.session, page });
   if (!connection) return;
   for (const { data, isBinary } of who.said) connection.receive(data, isBinary);

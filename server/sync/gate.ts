@@ -9,6 +9,8 @@ export interface PageVersions {
   readonly editorVersion: number | null;
   /** The history its local copy belongs to; null when it has none. */
   readonly generation: string | null;
+  /** Whose words the page holds; null when it does not say. */
+  readonly userId: string | null;
 }
 
 export function readVersions(query: URLSearchParams): PageVersions {
@@ -16,6 +18,7 @@ export function readVersions(query: URLSearchParams): PageVersions {
     docVersion: wholeNumber(query.get(QUERY.docVersion)),
     editorVersion: wholeNumber(query.get(QUERY.editorVersion)),
     generation: query.get(QUERY.generation),
+    userId: query.get(QUERY.userId),
   };
 }
 

@@ -41,6 +41,7 @@ export class Room {
   readonly key: string;
   readonly doc: Y.Doc;
   readonly generation: string;
+  private readonly version: unknown;
   readonly connections = new Set<Connection>();
   /** Not on disk yet, in order. */
   queue: QueuedUpdate[] = [];
@@ -63,6 +64,7 @@ export class Room {
     this.name = name;
     this.key = formatDocName(name);
     this.doc = loaded.doc;
+    this.version = loaded.doc.getMap("meta").get("version");
     this.generation = loaded.generation;
     this.rows = loaded.rows;
     this.keeper = keeper;
@@ -89,11 +91,21 @@ export class Room {
     } finally {
       this.origin = null;
     }
+    this.keepVersion();
     if (!hasGap(this.doc)) return "applied";
     // Kept aside by yjs it would count as said, be in nobody's log, and surface at some later time.
     this.doc.store.pendingStructs = null;
     this.doc.store.pendingDs = null;
     return "gap";
+  }
+
+  /**
+   * The version is the program's to write: a page that raised it would lock the document for everybody. Put back in the
+   * same turn, so the log holds both.
+   */
+  private keepVersion(): void {
+    const meta = this.doc.getMap("meta");
+    if (meta.get("version") !== this.version) meta.set("version", this.version);
   }
 
   /**
