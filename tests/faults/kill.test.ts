@@ -38,7 +38,7 @@ async function startChild(file: string): Promise<{ child: ChildProcess; url: str
   child.stderr?.on("data", (chunk: Buffer) => {
     said += chunk.toString();
   });
-  const port = await eventually(`the server starts: ${said}`, () => /port (\d+)/.exec(said)?.[1], 20_000);
+  const port = await eventually(`the server starts: ${said}`, () => /port (\d+)/.exec(said)?.[1], 60_000);
   return { child, url: `ws://127.0.0.1:${port}` };
 }
 
@@ -93,7 +93,7 @@ async function run(temp: TempDb, index: number): Promise<Outcome> {
   const { child, url } = await startChild(temp.file);
   const typists = ["a", "b"].map((key) => new Typist(url, plan, key));
   // The moment differs from run to run: between 1 and 100 words called saved.
-  await eventually("words are saved", () => typists.every((t) => t.saved.length >= 1 + (index % 50) * 2), 20_000);
+  await eventually("words are saved", () => typists.every((t) => t.saved.length >= 1 + (index % 50) * 2), 60_000);
   child.kill("SIGKILL");
   await eventually("it is dead", () => child.signalCode === "SIGKILL");
   await Promise.all(typists.map((t) => t.client.closed()));
