@@ -40,6 +40,7 @@ export class MonthSession {
       doc: this.doc,
       docVersion: MONTH_DOC_VERSION,
       generation: props.generation,
+      userId: props.me.id,
       awareness: { user: props.me },
       onNews: (news) => this.takeNews(news),
       onState: this.touch,

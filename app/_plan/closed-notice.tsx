@@ -5,7 +5,6 @@
  */
 import Link from "next/link";
 import { type FormEvent, useId, useState } from "react";
-import { z } from "zod";
 import { send } from "#app/_margin/send.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import styles from "./dialogs.module.css";
@@ -59,8 +58,6 @@ function Remedy({ session, code }: { session: PlanSession; code: number }) {
   }
 }
 
-const signedInSchema = z.object({ user: z.object({ id: z.string(), name: z.string() }) });
-
 function SignInAgain({ session }: { session: PlanSession }) {
   const id = useId();
   const [problem, setProblem] = useState<string | null>(null);
@@ -74,13 +71,6 @@ function SignInAgain({ session }: { session: PlanSession }) {
     setBusy(false);
     if (!sent.ok) {
       setProblem(sent.status === 401 ? "Email and password do not go together. Try again." : sent.message);
-      return;
-    }
-    const who = signedInSchema.safeParse(sent.value);
-    if (who.success && who.data.user.id !== session.me.id) {
-      setProblem(
-        `You are signed in as ${who.data.user.name} now, but this page holds the words of ${session.me.name}. Sign in as ${session.me.name} to bring them into the plan.`,
-      );
       return;
     }
     session.reconnect();

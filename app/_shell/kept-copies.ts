@@ -15,6 +15,7 @@ interface Copy {
   readonly kind: DocKind;
   readonly key: string;
   readonly generation: string;
+  readonly userId: string;
 }
 
 /** How long a copy may take to be saved before it counts as not saved, in ms. */
@@ -26,7 +27,7 @@ export async function keptCopies(userId: string): Promise<Copy[]> {
   return all.flatMap(({ name }) => {
     const [program, kind, key, generation, user] = (name ?? "").split("/");
     const ours = program === "springline" && (kind === "plan" || kind === "month") && user === userId;
-    return ours && name && key && generation ? [{ database: name, kind, key, generation }] : [];
+    return ours && name && key && generation ? [{ database: name, kind, key, generation, userId }] : [];
   });
 }
 
@@ -57,6 +58,7 @@ function offered(copy: Copy, doc: Y.Doc): Promise<boolean> {
       docVersion: copy.kind === "plan" ? PLAN_DOC_VERSION : MONTH_DOC_VERSION,
       ...(copy.kind === "plan" ? { editorVersion: EDITOR_VERSION } : {}),
       generation: copy.generation,
+      userId: copy.userId,
       onState: (state) => {
         const { kind } = saveStatus(state, true);
         if (kind === "saved") done(true);

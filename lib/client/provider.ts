@@ -37,7 +37,7 @@ export interface ConnectOptions {
   readonly editorVersion?: number;
   readonly generation?: string;
   /** Whose words these are: the server takes them from nobody else. */
-  readonly userId?: string;
+  readonly userId: string;
   /** Presence shown to others before the first change of it; null shows none. */
   readonly awareness?: Record<string, unknown> | null;
   readonly onNews?: (news: News) => void;
@@ -127,10 +127,12 @@ class Connection implements DocConnection {
 
   private makeProvider(): WebsocketProvider {
     const { options } = this;
-    const params: Record<string, string> = { [QUERY.docVersion]: String(options.docVersion) };
+    const params: Record<string, string> = {
+      [QUERY.userId]: options.userId,
+      [QUERY.docVersion]: String(options.docVersion),
+    };
     if (options.editorVersion !== undefined) params[QUERY.editorVersion] = String(options.editorVersion);
     if (options.generation !== undefined) params[QUERY.generation] = options.generation;
-    if (options.userId !== undefined) params[QUERY.userId] = options.userId;
     return new WebsocketProvider(`${options.origin}/sync`, formatDocName(options.name), options.doc, {
       connect: false,
       // Tabs of one browser each have a socket and a right of their own: the server sees every change.

@@ -20,7 +20,7 @@ export function parseDocName(name: string): DocName | undefined {
 
 export const formatDocName = (name: DocName): string => `${name.kind}/${name.key}`;
 
-/** Query parameters a page connects with: document and editor version it speaks, and the generation it holds. */
+/** Query parameters a page connects with: document and editor version it speaks, the generation it holds, and whose words. */
 export const QUERY = { docVersion: "d", editorVersion: "e", generation: "g", userId: "u" } as const;
 
 export type PlanState = "in-writing" | "handed-in" | "handed-back" | "signed-off";

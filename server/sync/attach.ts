@@ -9,10 +9,12 @@ import { type WebSocket, WebSocketServer } from "ws";
 import { type DocName, parseDocName } from "#lib/protocol/messages.ts";
 import { bytesOf, closeSocket } from "./connection.ts";
 import type { LiveRooms } from "./create-rooms.ts";
-import { readVersions } from "./gate.ts";
+import { readClaims } from "./gate.ts";
 import { admitStranger } from "./stranger.ts";
 
 const PATH = "/sync/";
+/** Only to read a path by: no request ever goes there. */
+const BASE = "http://localhost";
 
 export interface AttachOptions {
   readonly rooms: LiveRooms;
@@ -38,16 +40,11 @@ export function attachSync(options: AttachOptions): SyncDoor {
   let strangers = 0;
   const door: SyncDoor = {
     handleUpgrade(request, socket, head) {
-      const address = request.url ?? "/";
-      if (!address.startsWith("/") || !URL.canParse(address, "http://localhost")) {
-        socket.on("error", () => socket.destroy());
-        refuse(socket, "400 Bad Request");
-        return true;
-      }
-      const url = new URL(address, "http://localhost");
-      if (!url.pathname.startsWith(PATH)) return false;
+      const url = addressOf(request);
+      if (url && !url.pathname.startsWith(PATH)) return false;
       socket.on("error", () => socket.destroy());
-      if (!originAllowed(options, request)) refuse(socket, "403 Forbidden");
+      if (!url) refuse(socket, "400 Bad Request");
+      else if (!originAllowed(options, request)) refuse(socket, "403 Forbidden");
       else if (strangers >= limits.strangers) refuse(socket, "503 Service Unavailable");
       else {
         strangers++;
@@ -98,16 +95,17 @@ async function meet(rooms: LiveRooms, ws: WebSocket, name: DocName, caller: Call
     }),
   );
   if (!who) return;
-  const page = readVersions(caller.url.searchParams);
-  // Words typed by one person on a shared device must not go in under the name of the next.
-  if (page.userId !== null && page.userId !== who.session.userId) {
-    closeSocket(ws, "otherPerson", limits.closeMs);
-    return;
-  }
+  const page = readClaims(caller.url.searchParams);
   const connection = registry.join(ws, name, { session: who.session, page });
   if (!connection) return;
   for (const { data, isBinary } of who.said) connection.receive(data, isBinary);
   ws.on("message", (data, isBinary) => connection.receive(bytesOf(data), isBinary));
+}
+
+/** Undefined when what stands in the request line is no address of this server. */
+function addressOf(request: IncomingMessage): URL | undefined {
+  const address = request.url ?? "/";
+  return address.startsWith("/") && URL.canParse(address, BASE) ? new URL(address, BASE) : undefined;
 }
 
 function originAllowed(options: AttachOptions, request: IncomingMessage): boolean {

@@ -9,7 +9,7 @@ import { type DocName, formatDocName, type News } from "#lib/protocol/messages.t
 import { Committer } from "./committer.ts";
 import { Connection, closeSocket } from "./connection.ts";
 import { loadOrCreate, type RegistryContext } from "./documents.ts";
-import { type PageVersions, refuseGeneration, refuseVersions } from "./gate.ts";
+import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./gate.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import { Room, type RoomKeeper } from "./room.ts";
 import { DocUnavailable } from "./rooms.ts";
@@ -57,7 +57,7 @@ export class RoomRegistry implements RoomKeeper {
   }
 
   /** Lets a known person's socket in, or closes it and says why. */
-  join(ws: WebSocket, name: DocName, who: { session: SessionInfo; page: PageVersions }): Connection | undefined {
+  join(ws: WebSocket, name: DocName, who: { session: SessionInfo; page: PageClaims }): Connection | undefined {
     const entry = this.admit(name, who);
     if (typeof entry === "string") {
       closeSocket(ws, entry, this.context.limits.closeMs);
@@ -73,17 +73,18 @@ export class RoomRegistry implements RoomKeeper {
 
   private admit(
     name: DocName,
-    who: { session: SessionInfo; page: PageVersions },
+    who: { session: SessionInfo; page: PageClaims },
   ): CloseName | { room: Room; access: DocAccess } {
     if (this.stopping) return "stopping";
     const access = this.askAccess(who.session, name);
     if (typeof access === "string") return access;
-    const oldPage = refuseVersions(who.page, this.context.host.kinds[name.kind]);
-    if (oldPage) return oldPage;
+    const { page, session } = who;
+    const refused = refusePerson(page, session.userId) ?? refuseVersions(page, this.context.host.kinds[name.kind]);
+    if (refused) return refused;
     try {
       const room = this.open(name);
       if (room.failing || room.broken) return "storageFailing";
-      return refuseGeneration(who.page, room.generation) ?? { room, access };
+      return refuseGeneration(page, room.generation) ?? { room, access };
     } catch (error) {
       if (error instanceof DocUnavailable) return error.reason;
       this.context.log.error({ document: formatDocName(name), err: error }, "the document could not be opened");

@@ -1,7 +1,7 @@
 /**
  * This program's sync server with everything it does in earnest, in a process of its own: sessions of the sign-in
  * library, the policy, the database, the rules after every burst. Only the pages are left out.
- * Arguments: data folder, how many writers, synchronous mode. Tells its parent the port, and one cookie a writer.
+ * Arguments: data folder, how many writers. Tells its parent the port, and one cookie a writer.
  */
 import { createHmac, randomUUID } from "node:crypto";
 import { createServer } from "node:http";
@@ -21,9 +21,9 @@ import { createRooms } from "#server/sync/create-rooms.ts";
 import { answerParent } from "./child.ts";
 import { benchDoc, PLAN_KEY } from "./workload.ts";
 
-const [, , folder = "", writers = "2", synchronous = "FULL"] = process.argv;
+const [, , folder = "", writers = "2"] = process.argv;
 const env = readEnv("live", { SPRINGLINE_DATA: folder, SPRINGLINE_LOG: "error" });
-const db = openDatabase(env.databaseFile, { synchronous: synchronous === "NORMAL" ? "NORMAL" : "FULL" });
+const db = openDatabase(env.databaseFile);
 const log = createLog(env.logLevel);
 const now = () => Date.now();
 const newId = () => randomUUID();

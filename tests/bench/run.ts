@@ -1,7 +1,7 @@
 /**
  * `npm run bench`: this program's sync server (signing in, storing, checking) against the y-websocket project's own
  * (which does none of the three), in one run, with the same pages. Prints a table; the target is a p99 of at most 1.25
- * times the stock server's. `-- --rounds 5 --seconds 6 --writers 2,20,50 --normal`
+ * times the stock server's. `-- --rounds 5 --seconds 6 --writers 2,20,50`
  */
 import { type ChildProcess, fork } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
@@ -25,11 +25,10 @@ const { values } = parseArgs({
     rounds: { type: "string", default: "5" },
     seconds: { type: "string", default: "5" },
     writers: { type: "string", default: "2,20,50" },
-    normal: { type: "boolean", default: false },
   },
 });
 
-type Kind = "stock" | "own" | "own, NORMAL";
+type Kind = "stock" | "own";
 interface Sample {
   readonly p50: number;
   readonly p99: number;
@@ -46,7 +45,7 @@ async function startServer(
 ): Promise<{ child: ChildProcess; where: Where; remove(): void }> {
   const folder = mkdtempSync(join(tmpdir(), "springline-bench-"));
   const bundle = join(BUNDLES, kind === "stock" ? "stock-server.mjs" : "own-server.mjs");
-  const args = [folder, String(writers), kind === "own, NORMAL" ? "NORMAL" : "FULL"];
+  const args = [folder, String(writers)];
   const child = fork(bundle, args, { cwd: ROOT, env: { ...process.env, NODE_ENV: "production" } });
   const ready = await new Promise<Ready>((resolve, reject) => {
     child.once("message", (message) => resolve(message as Ready));
@@ -138,7 +137,7 @@ async function main(): Promise<void> {
   const entryPoints = ["stock-server", "own-server"].map((name) => join(import.meta.dirname, `${name}.ts`));
   const out = { outdir: BUNDLES, outExtension: { ".js": ".mjs" }, packages: "external" as const };
   await build({ entryPoints, ...out, bundle: true, platform: "node", format: "esm" });
-  const kinds: Kind[] = values.normal ? ["stock", "own", "own, NORMAL"] : ["stock", "own"];
+  const kinds: Kind[] = ["stock", "own"];
   const rounds = Number(values.rounds);
   console.log(
     `${cpus().length} processors, Node ${process.version}; a plan of 30 items; every writer edits every ${EDIT_EVERY_MS} ms`,

@@ -1,5 +1,5 @@
 /** Two people write one plan at the same moment, one of them loses the network, comes back, and nothing is lost. */
-import { expect, expectSaved, onRail, openFromDesk, saveState, script, test } from "./kit.ts";
+import { DEMO_PASSWORD, expect, expectSaved, onRail, openFromDesk, saveState, script, test } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 
@@ -100,7 +100,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   const marta = await as(null, { baseURL: app.url });
   await marta.goto("/sign-in");
   await marta.getByLabel("E-mail").fill("marta@tidewater.example");
-  await marta.getByLabel("Password").fill("low-tide-demo-12");
+  await marta.getByLabel("Password").fill(DEMO_PASSWORD);
   await marta.getByRole("button", { name: "Sign in" }).click();
   await marta.waitForURL(/desk/);
   await openFromDesk(marta, PLAN);
@@ -119,7 +119,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   await marta.keyboard.press("Control+End");
   await marta.keyboard.type(" Typed after the end.");
   await marta.getByLabel(/Email of Marta/).fill("marta@tidewater.example");
-  await marta.getByLabel("Password").fill("low-tide-demo-12");
+  await marta.getByLabel("Password").fill(DEMO_PASSWORD);
   await marta.getByRole("button", { name: "Sign in and go on" }).click();
   await expectSaved(marta);
   const ines = await as("ines");
@@ -128,4 +128,59 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
     .nth(2)
     .click();
   await expect(script(ines)).toContainText("Typed after the end.");
+});
+
+test("[INV-02] a browser that takes the device copy away does not silence the page", async ({ as }) => {
+  const marta = await as("marta");
+  const ines = await as("ines");
+  await openFromDesk(marta, PLAN);
+  await openFromDesk(ines, PLAN);
+  await onRail(marta, /seconds from/)
+    .nth(3)
+    .click();
+  await onRail(ines, /seconds from/)
+    .nth(3)
+    .click();
+  await expectSaved(marta);
+  await marta.evaluate(async () => {
+    for (const { name } of await indexedDB.databases()) if (name) indexedDB.deleteDatabase(name);
+  });
+  await script(marta).click();
+  await marta.keyboard.press("Control+End");
+  await marta.keyboard.type(" Said without a copy.");
+  await expect(script(ines)).toContainText("Said without a copy.");
+  await expectSaved(marta);
+  await expect(marta.getByRole("alert").filter({ hasText: "keeps no copy" })).toBeVisible();
+});
+
+test("[INV-11] what one person typed does not go in under the name of the next on the same device", async ({
+  as,
+  signedIn,
+}) => {
+  const ines = await as("ines");
+  const marta = await as("marta");
+  await openFromDesk(marta, PLAN);
+  await openFromDesk(ines, PLAN);
+  await onRail(marta, /seconds from/)
+    .nth(4)
+    .click();
+  await onRail(ines, /seconds from/)
+    .nth(4)
+    .click();
+  await expectSaved(marta);
+  await marta.context().setOffline(true);
+  await script(marta).click();
+  await marta.keyboard.press("Control+End");
+  await marta.keyboard.type(" Only Marta said this.");
+  await marta.context().clearCookies();
+  await marta.context().addCookies(signedIn.get("ines")?.cookies ?? []);
+  await marta.context().setOffline(false);
+  const ended = marta.getByRole("alert", { name: "The connection has ended" });
+  await expect(ended).toContainText("Somebody else has signed in", { timeout: 30_000 });
+  await expect(script(ines)).not.toContainText("Only Marta said this.");
+  await ended.getByLabel(/Email of Marta/).fill("marta@tidewater.example");
+  await ended.getByLabel("Password").fill(DEMO_PASSWORD);
+  await ended.getByRole("button", { name: "Sign in and go on" }).click();
+  await expect(script(ines)).toContainText("Only Marta said this.", { timeout: 30_000 });
+  await expectSaved(marta);
 });

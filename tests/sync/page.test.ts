@@ -50,6 +50,7 @@ function openPage(user: string, options: Partial<ConnectOptions> = {}): TestPage
     origin: server.url,
     name,
     doc,
+    userId: user,
     docVersion: PLAN_DOC_VERSION,
     editorVersion: EDITOR_VERSION,
     awareness: { item: null },
