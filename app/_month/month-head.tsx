@@ -22,7 +22,7 @@ export function MonthHead({ session, props, month }: HeadProps) {
         {others.length > 0 ? <span>here: {others.map((person) => person.name.split(" ")[0]).join(", ")}</span> : null}
         {month.ready && !month.writes ? <span>to read</span> : null}
         <span role="status" data-save={month.save.kind}>
-          {saveWords(month.save)}
+          {saveWords(month)}
         </span>
         {refused ? (
           <button type="button" className="button" onClick={() => session.reconnect()}>

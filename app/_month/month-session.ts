@@ -5,7 +5,7 @@
  */
 import { IndexeddbPersistence } from "y-indexeddb";
 import * as Y from "yjs";
-import { guardDeviceCopy } from "#lib/client/device-copy.ts";
+import { type DeviceCopy, watchDeviceCopy } from "#lib/client/device-copy.ts";
 import { connectDoc, type DocConnection, saveStatus } from "#lib/client/provider.ts";
 import { docVersion } from "#lib/doc/layout.ts";
 import type { Writer } from "#lib/doc/write.ts";
@@ -20,6 +20,7 @@ export class MonthSession {
   private readonly writer: Writer = { doc: this.doc, origin: { of: "this page" } };
   private readonly link: DocConnection;
   private readonly store: IndexeddbPersistence;
+  private readonly copy: DeviceCopy;
   private readonly listeners = new Set<() => void>();
   private readonly plans: Map<string, PlanSummary>;
   private writes: boolean;
@@ -32,7 +33,7 @@ export class MonthSession {
     this.plans = new Map(props.plans.map((plan) => [plan.id, plan]));
     this.writes = props.writes;
     this.store = new IndexeddbPersistence(copyName(props), this.doc);
-    guardDeviceCopy(this.store, this.doc, this.touch);
+    this.copy = watchDeviceCopy(this.store, this.doc, this.touch);
     this.store.on("synced", this.touch);
     this.link = connectDoc({
       origin: location.origin.replace(/^http/, "ws"),
@@ -101,6 +102,7 @@ export class MonthSession {
       writes: this.writes && this.ready,
       present: this.present,
       save: saveStatus(this.link.state, this.ready),
+      copy: this.copy.state,
       today,
     });
   }

@@ -1,4 +1,5 @@
 /** What the month's page is given by the server, and what its components read. */
+import type { CopyState } from "#lib/client/device-copy.ts";
 import type { SaveStatus } from "#lib/client/provider.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { Slot } from "#lib/programme/layout.ts";
@@ -28,6 +29,8 @@ export interface MonthSnapshot {
   readonly writes: boolean;
   readonly present: readonly Present[];
   readonly save: SaveStatus;
+  /** Whether this device has a copy of the month. */
+  readonly copy: CopyState;
   /** 'YYYY-MM-DD' where this browser is. */
   readonly today: string;
 }

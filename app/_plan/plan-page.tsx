@@ -120,7 +120,7 @@ function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapsho
       {snap.closeCode !== null && snap.closeSentence !== null && (
         <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
       )}
-      {snap.copyLost && (
+      {snap.copy === "lost" && (
         <p className={styles.readAlong} role="alert">
           This device keeps no copy of the plan any more: its storage was cleared. What you type goes to the server
           while you are connected; reload the page to have a copy again.

@@ -1,6 +1,7 @@
 /** What a plan page knows at one moment: plain frozen data, made by `PlanSession` and read by every component. */
 
 import type { Balance } from "#lib/balance/balance.ts";
+import type { CopyState } from "#lib/client/device-copy.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { DeletedItem, StudioContext } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -37,7 +38,7 @@ export interface Rights {
 
 /**
  * Where this page's words are. `opening`: nothing has been read yet. `saved`: on the server's disk. `sending`: on
- * their way. `offline`: kept on this device. `storage-failing`: the server cannot write; kept here, tried again.
+ * their way. `offline`: in this page and, as `copy` says, on this device. `storage-failing`: the server cannot write; tried again.
  * `ended`: the server closed this page for good, see `closeSentence`.
  */
 export type SaveState = "opening" | "saved" | "sending" | "offline" | "storage-failing" | "ended";
@@ -84,6 +85,6 @@ export interface SessionSnapshot extends Derived {
   readonly canRedo: boolean;
   /** One sentence for the live region: what the last act did. */
   readonly said: string;
-  /** The browser has taken this device's copy away: what is typed is safe only once it is saved. */
-  readonly copyLost: boolean;
+  /** Whether this device has a copy of the words. */
+  readonly copy: CopyState;
 }

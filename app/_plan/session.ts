@@ -6,7 +6,7 @@
 import { IndexeddbPersistence } from "y-indexeddb";
 import type { Awareness } from "y-protocols/awareness";
 import * as Y from "yjs";
-import { guardDeviceCopy } from "#lib/client/device-copy.ts";
+import { type DeviceCopy, watchDeviceCopy } from "#lib/client/device-copy.ts";
 import { type ConnectionState, connectDoc, type DocConnection } from "#lib/client/provider.ts";
 import { docVersion, EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import type { StudioContext } from "#lib/doc/read.ts";
@@ -31,6 +31,7 @@ export class PlanSession {
 
   private readonly link: DocConnection;
   private readonly store: IndexeddbPersistence;
+  private readonly copy: DeviceCopy;
   private readonly listeners = new Set<() => void>();
   private news: NewsState;
   private derived: Derived;
@@ -41,7 +42,6 @@ export class PlanSession {
   private docChanged = false;
   private frame: (() => void) | null = null;
   private ended = false;
-  private copyLost = false;
 
   constructor(props: PlanPageProps) {
     this.planId = props.planId;
@@ -55,10 +55,7 @@ export class PlanSession {
     );
     this.derived = derive(this.doc, this.studio, null);
     this.store = new IndexeddbPersistence(deviceCopyName(props), this.doc);
-    guardDeviceCopy(this.store, this.doc, () => {
-      this.copyLost = true;
-      this.touch();
-    });
+    this.copy = watchDeviceCopy(this.store, this.doc, this.touch);
     this.store.on("synced", () => this.noteRead());
     this.link = this.connect(props.generation);
     this.awareness = this.link.awareness;
@@ -204,7 +201,7 @@ export class PlanSession {
       canUndo: this.undo.canUndo,
       canRedo: this.undo.canRedo,
       said: this.said,
-      copyLost: this.copyLost,
+      copy: this.copy.state,
     });
   }
 

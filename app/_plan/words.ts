@@ -1,4 +1,5 @@
 /** Words of the plan page: names of items, times, what a change of set-up asks, what each value is called. */
+import { COPY_WORDS } from "#lib/client/device-copy.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import {
   ACTIONS,
@@ -9,7 +10,7 @@ import {
   type Plan,
   type PlanItem,
 } from "#lib/plan/schema.ts";
-import type { Rights, SaveState } from "./session-types.ts";
+import type { SessionSnapshot } from "./session-types.ts";
 
 export const isTimed = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
 
@@ -92,8 +93,10 @@ export function tintOf(move: Move | undefined): "push" | "pull" | "trunk" | "leg
 }
 
 /** Where this page's words are, in words. */
-export function saveWords(state: SaveState, rights: Rights): string {
-  switch (state) {
+export function saveWords(snap: Pick<SessionSnapshot, "saveState" | "rights" | "copy">): string {
+  const { rights } = snap;
+  const copy = COPY_WORDS[snap.copy];
+  switch (snap.saveState) {
     case "opening":
       return "opening";
     case "saved":
@@ -101,9 +104,9 @@ export function saveWords(state: SaveState, rights: Rights): string {
     case "sending":
       return rights.writes ? "sending" : "catching up";
     case "offline":
-      return rights.writes ? "offline, kept on this device" : "offline";
+      return rights.writes ? `offline, ${copy}` : "offline";
     case "storage-failing":
-      return "the server cannot save just now; kept on this device, trying again";
+      return `the server cannot save just now, trying again; ${copy}`;
     case "ended":
       return "stopped";
   }

@@ -61,7 +61,7 @@ export function Band({ ref, session, snap, title, roomName, onFinding, acts }: B
       </div>
       <div className={styles.doing}>
         <p className={styles.save} data-state={snap.saveState} role="status">
-          {saveWords(snap.saveState, snap.rights)}
+          {saveWords(snap)}
         </p>
         <People session={session} snap={snap} />
         {session.canWrite && <UndoButtons session={session} snap={snap} />}

@@ -46,7 +46,7 @@ export function Panel({ ref, session, snap, onAdd, onClose, sheet, wide }: Panel
           <p className={styles.sheetClock} data-over={snap.total > snap.plan.lengthSeconds || undefined}>
             <b>{clockTime(snap.total)}</b> of {clockTime(snap.plan.lengthSeconds)}
             <br />
-            {saveWords(snap.saveState, snap.rights)}
+            {saveWords(snap)}
           </p>
         </div>
       )}
