@@ -1,6 +1,17 @@
-/** What a class trains: weighted seconds a muscle group, left against right, push against pull, and set-up changes. */
+/**
+ * What a class trains: weighted seconds a muscle group, left against right, push against pull, the ways the spine goes,
+ * the longest stretches without a rest, and set-up changes.
+ */
 import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
-import { GROUPS, type Group, type Move, type MoveItem, type Plan } from "#lib/plan/schema.ts";
+import {
+  GROUPS,
+  type Group,
+  type Move,
+  type MoveItem,
+  type Plan,
+  SPINE_DIRECTIONS,
+  type SpineDirection,
+} from "#lib/plan/schema.ts";
 import { type Setup, setupOf, springsDiffer } from "#lib/transitions/transitions.ts";
 
 export interface GroupBalance {
@@ -24,6 +35,12 @@ export interface Balance {
   readonly pull: number;
   /** Longest unbroken work of a group at weight 0.5 or more; the earliest of equals. */
   readonly longest: Readonly<Partial<Record<Group, Stretch>>>;
+  /** Seconds of work in which the spine goes that way; a move that names two ways counts its seconds for both. */
+  readonly spine: Readonly<Partial<Record<SpineDirection, number>>>;
+  /** Longest unbroken work with weight on the wrists (moves tagged `wrist-load`); the earliest of equals. */
+  readonly onWrists: Stretch | undefined;
+  /** Longest unbroken work on the knees (moves that kneel, or tagged `kneeling`). */
+  readonly onKnees: Stretch | undefined;
   /** Between neighbouring move items. */
   readonly setups: { readonly springChanges: number; readonly facingChanges: number; readonly positionChanges: number };
 }
@@ -37,7 +54,7 @@ export function balance(plan: Plan): Balance {
   const sums = groupSums(performed);
   const all = GROUPS.reduce((sum, g) => sum + (sums[g]?.seconds ?? 0), 0);
   return {
-    groups: mapGroups((g) => {
+    groups: mapOf(GROUPS, (g) => {
       const s = sums[g];
       return s && s.seconds > 0
         ? { seconds: clean(s.seconds), share: clean(s.seconds / all), left: clean(s.left), right: clean(s.right) }
@@ -45,7 +62,13 @@ export function balance(plan: Plan): Balance {
     }),
     push: patternSeconds(performed, "push"),
     pull: patternSeconds(performed, "pull"),
-    longest: mapGroups((g) => longestStretch(plan, g)),
+    longest: mapOf(GROUPS, (g) => longestStretch(plan, (move) => (move.muscles[g] ?? 0) >= WORKED)),
+    spine: mapOf(SPINE_DIRECTIONS, (way) => spineSeconds(performed, way)),
+    onWrists: longestStretch(plan, (move) => move.cautions?.includes("wrist-load") === true),
+    onKnees: longestStretch(
+      plan,
+      (move) => move.position === "kneeling" || move.cautions?.includes("kneeling") === true,
+    ),
     setups: setupChanges(plan),
   };
 }
@@ -76,12 +99,19 @@ function patternSeconds(performed: readonly Performed[], pattern: Move["pattern"
   return clean(performed.reduce((sum, { item, move }) => sum + (move?.pattern === pattern ? item.seconds : 0), 0));
 }
 
-function longestStretch(plan: Plan, group: Group): Stretch | undefined {
+function spineSeconds(performed: readonly Performed[], way: SpineDirection): number | undefined {
+  const going = performed.filter(({ move }) => move?.spine?.includes(way));
+  return going.length === 0 ? undefined : clean(going.reduce((sum, { item }) => sum + item.seconds, 0));
+}
+
+/** Neighbouring move items that all work so: a heading does not break the stretch, a pause does. */
+function longestStretch(plan: Plan, isWork: (move: Move) => boolean): Stretch | undefined {
   let best = { seconds: 0, from: 0, to: 0 };
   let run = { seconds: 0, from: 0 };
   plan.items.forEach((item, i) => {
     if (item.kind === "heading") return;
-    const works = item.kind === "move" && (moveOf(plan, item)?.muscles[group] ?? 0) >= WORKED;
+    const move = item.kind === "move" ? moveOf(plan, item) : undefined;
+    const works = item.kind === "move" && move !== undefined && isWork(move);
     run = works ? { seconds: run.seconds + item.seconds, from: run.from } : { seconds: 0, from: i + 1 };
     if (run.seconds > best.seconds) best = { ...run, to: i + 1 };
   });
@@ -105,11 +135,11 @@ function setupChanges(plan: Plan): Balance["setups"] {
   return changes;
 }
 
-function mapGroups<T>(make: (group: Group) => T | undefined): Partial<Record<Group, T>> {
-  const map: Partial<Record<Group, T>> = {};
-  for (const group of GROUPS) {
-    const value = make(group);
-    if (value !== undefined) map[group] = value;
+function mapOf<K extends string, T>(keys: readonly K[], make: (key: K) => T | undefined): Partial<Record<K, T>> {
+  const map: Partial<Record<K, T>> = {};
+  for (const key of keys) {
+    const value = make(key);
+    if (value !== undefined) map[key] = value;
   }
   return map;
 }

@@ -274,6 +274,7 @@ export type Standards = NonNullable<Plan["standards"]>;
 export type Group = (typeof GROUPS)[number];
 export type MoveCaution = (typeof MOVE_CAUTIONS)[number];
 export type ExpectedCaution = (typeof EXPECTED_CAUTIONS)[number];
+export type SpineDirection = (typeof SPINE_DIRECTIONS)[number];
 export type Facing = (typeof FACINGS)[number];
 export type ItemSide = (typeof ITEM_SIDES)[number];
 export type CueKind = (typeof CUE_KINDS)[number];

@@ -63,6 +63,38 @@ describe("balance", () => {
     expect(answer.setups).toEqual({ springChanges: 2, facingChanges: 2, positionChanges: 0 });
   });
 
+  it("counts the seconds of every way the spine goes, for both ways of a move that goes two", () => {
+    const moves = {
+      bend: { ...exampleMoves.squat, spine: ["flexion" as const] },
+      reach: { ...exampleMoves.squat, spine: ["rotation" as const, "extension" as const] },
+      plain: exampleMoves.squat,
+    };
+    const rows = [
+      move("a", { move: "bend", seconds: 60 }),
+      move("b", { move: "reach", seconds: 40 }),
+      move("c", { move: "bend", seconds: 30 }),
+      move("d", { move: "plain", seconds: 50 }),
+    ];
+    expect(balance(examplePlan(rows, { moves })).spine).toEqual({ flexion: 90, rotation: 40, extension: 40 });
+  });
+
+  it("finds the longest stretches on the wrists and on the knees, broken as a muscle's are", () => {
+    // wrists: plank 45 + 45, a pause, plank 60. Knees: row and press kneel, 60 + 40 + 50 + 30; after the pause 90.
+    const planks = [
+      move("p", { move: "plank", seconds: 45 }),
+      { id: "h", kind: "heading" as const, title: "On" },
+      move("q", { move: "plank", seconds: 45 }),
+      { id: "rest", kind: "pause" as const, seconds: 5 },
+      move("r", { move: "plank", seconds: 60 }),
+      move("s", { seconds: 200 }),
+    ];
+    const planked = balance(examplePlan(planks));
+    expect(planked.onWrists).toEqual({ seconds: 90, items: ["p", "q"] });
+    expect(planked.onKnees).toBeUndefined();
+    expect(answer.onWrists).toBeUndefined();
+    expect(answer.onKnees).toEqual({ seconds: 180, items: ["a", "b", "c", "d"] });
+  });
+
   it("leaves out a stretch below half weight, and a move nobody knows", () => {
     const weak = { ...exampleMoves.squat, muscles: { calves: 0.49 } };
     const plan = examplePlan([move("a"), move("x", { move: "gone" })], { moves: { squat: weak } });
