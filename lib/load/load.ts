@@ -1,0 +1,122 @@
+/**
+ * How heavy an item is: springs side by side, so forces add. F(x) = sum of n (preload + stiffness (x + offset)), never
+ * below 0, for carriage travel x and the offset the person starts at. Moving nearer the anchor is lighter, so an offset
+ * can stand for a change of springs. Model output from the room's own measured springs; the machine maker's manual wins.
+ */
+import { moveItems, moveOf, own } from "#lib/plan/lookup.ts";
+import type { Equipment, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import { springsDiffer } from "#lib/transitions/transitions.ts";
+
+/**
+ * One move item. Newtons at the start, middle and end of its travel, joules a repetition one way, millimetres. Null:
+ * the move does not work against springs, or the plan lacks it. Full precision, only float noise is cut.
+ */
+export interface LoadRow {
+  readonly item: string;
+  readonly atStartN: number | null;
+  readonly atMidN: number | null;
+  readonly atEndN: number | null;
+  readonly workPerRepJ: number | null;
+  /** With the springs of the spring item before kept on, the offset in mm that gives this item's middle load. */
+  readonly offsetToMatchPrevious: number | null;
+}
+
+type Springs = Readonly<Record<string, number>>;
+
+/** Offsets a person can take, mm either way (plan file, "Load"). */
+export const OFFSET_LIMIT_MM = 400;
+
+/** One row a move item, in plan order. Never throws. */
+export function loadRows(plan: Plan): LoadRow[] {
+  let before: MoveItem | null = null;
+  return moveItems(plan).map((item) => {
+    const move = moveOf(plan, item);
+    if (!move || !worksSprings(move)) return { item: item.id, ...NO_LOAD };
+    const row = { item: item.id, ...springLoad(plan, item, move), ...matching({ plan, item, move, before }) };
+    before = item;
+    return row;
+  });
+}
+
+/** The nearest move item before this one that works against springs; what stands between them does not matter. */
+export function springItemBefore(plan: Plan, itemId: string): MoveItem | null {
+  const items = moveItems(plan);
+  const at = items.findIndex((i) => i.id === itemId);
+  return items.slice(0, Math.max(0, at)).findLast((i) => worksSprings(moveOf(plan, i))) ?? null;
+}
+
+/** Whether a move is made against (or helped by) the springs. */
+export const worksSprings = (move: Move | undefined): boolean =>
+  move?.resistance === "springs" || move?.resistance === "assisted";
+
+/** Newtons at carriage travel `xMm` from an offset of `offsetMm`. Springs the machine lacks count nothing. */
+export function forceN(equipment: Equipment, springs: Springs, at: { xMm: number; offsetMm: number }): number {
+  const line = lineOf(equipment, springs);
+  return Math.max(0, line.preloadN + line.stiffnessNPerMm * (at.xMm + at.offsetMm));
+}
+
+/** All springs that are on as one: parallel springs add their stiffnesses (N/mm) and their preloads (N). */
+export function lineOf(equipment: Equipment, springs: Springs): { preloadN: number; stiffnessNPerMm: number } {
+  let preloadN = 0;
+  let stiffnessNPerMm = 0;
+  for (const spring of equipment.springs) {
+    const n = own(springs, spring.id) ?? 0;
+    preloadN += n * spring.preloadN;
+    stiffnessNPerMm += n * spring.stiffnessNPerMm;
+  }
+  return { preloadN, stiffnessNPerMm };
+}
+
+/** The travel of a move in mm: its own, else the first half of what the carriage can go. */
+export function travelMm(plan: Plan, move: Move): readonly [number, number] {
+  return move.travelMm ?? [0, plan.equipment.carriageTravelMm / 2];
+}
+
+/**
+ * Joules from one end of a travel to the other: the exact integral of the force, which is a straight line wherever it
+ * is not held at 0.
+ */
+export function workJ(
+  equipment: Equipment,
+  springs: Springs,
+  over: { fromMm: number; toMm: number; offsetMm: number },
+) {
+  const { fromMm, toMm, offsetMm } = over;
+  const { preloadN, stiffnessNPerMm } = lineOf(equipment, springs);
+  const slackUntilMm = stiffnessNPerMm > 0 ? -preloadN / stiffnessNPerMm - offsetMm : fromMm;
+  const pullsFromMm = Math.min(toMm, Math.max(fromMm, slackUntilMm));
+  const force = (xMm: number) => Math.max(0, preloadN + stiffnessNPerMm * (xMm + offsetMm));
+  return (((force(pullsFromMm) + force(toMm)) / 2) * (toMm - pullsFromMm)) / 1000;
+}
+
+const NO_LOAD = { atStartN: null, atMidN: null, atEndN: null, workPerRepJ: null, offsetToMatchPrevious: null } as const;
+
+function springLoad(plan: Plan, item: MoveItem, move: Move) {
+  const [fromMm, toMm] = travelMm(plan, move);
+  const offsetMm = item.offsetMm ?? 0;
+  const at = (xMm: number) => clean(forceN(plan.equipment, item.springs, { xMm, offsetMm }));
+  return {
+    atStartN: at(fromMm),
+    atMidN: at((fromMm + toMm) / 2),
+    atEndN: at(toMm),
+    workPerRepJ: clean(workJ(plan.equipment, item.springs, { fromMm, toMm, offsetMm })),
+  };
+}
+
+function matching(of: { plan: Plan; item: MoveItem; move: Move; before: MoveItem | null }) {
+  const offset = of.before && springsDiffer(of.before.springs, of.item.springs) ? matchOffset(of, of.before) : null;
+  const reachable = offset !== null && Math.abs(offset) <= OFFSET_LIMIT_MM;
+  return { offsetToMatchPrevious: reachable ? offset : null };
+}
+
+/** Solves preload + stiffness (middle + offset) = this item's middle load for the springs before, over this travel. */
+function matchOffset({ plan, item, move }: { plan: Plan; item: MoveItem; move: Move }, before: MoveItem) {
+  const [fromMm, toMm] = travelMm(plan, move);
+  const xMm = (fromMm + toMm) / 2;
+  const wanted = forceN(plan.equipment, item.springs, { xMm, offsetMm: item.offsetMm ?? 0 });
+  const { preloadN, stiffnessNPerMm } = lineOf(plan.equipment, before.springs);
+  return stiffnessNPerMm > 0 ? clean((wanted - preloadN) / stiffnessNPerMm - xMm) : null;
+}
+
+/** Cuts the noise of binary fractions: 34.199999999999996 N is 34.2 N. */
+const clean = (x: number): number => Math.round(x * 1e9) / 1e9 + 0;
