@@ -27,12 +27,30 @@ export const room = sqliteTable("room", {
   equipmentJson: text("equipment_json").notNull(), // lib Equipment
 });
 
-/** The studio's library of moves (lib Move). */
+/** The studio's library of moves (lib Move). A move is never deleted: plans go on using what is not offered any more. */
 export const move = sqliteTable("move", {
   id: text("id").primaryKey(),
   dataJson: text("data_json").notNull(),
+  /** Never twice the same in one library: it names the state that an editor began from. */
   updatedAt: integer("updated_at").notNull(),
+  /** Since when it is not offered for new items; null while it is. */
+  archivedAt: integer("archived_at"),
 });
+
+/** The record of the library: added, changed, taken out, put back. Only ever added to. */
+export const moveEvent = sqliteTable(
+  "move_event",
+  {
+    id: integer("id").primaryKey({ autoIncrement: true }),
+    moveId: text("move_id").notNull(),
+    at: integer("at").notNull(),
+    actorId: text("actor_id").notNull(),
+    kind: text("kind").notNull(),
+    /** What the move was after it (lib Move): nothing that anybody wrote is lost when somebody writes over it. */
+    dataJson: text("data_json").notNull(),
+  },
+  (t) => [index("move_event_move").on(t.moveId)],
+);
 
 export const plan = sqliteTable(
   "plan",

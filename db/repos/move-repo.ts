@@ -1,16 +1,49 @@
-/** The studio's library of moves. */
-import { asc, count, max } from "drizzle-orm";
+/**
+ * The studio's library of moves and its record. A move is added, changed, taken out (not offered any more) and put back,
+ * never deleted; the database itself refuses that. Every function is synchronous; callers bring the transaction.
+ */
+import { asc, count, desc, eq, max } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { move } from "#db/schema.ts";
+import { move, moveEvent } from "#db/schema.ts";
 import type { Move } from "#lib/plan/schema.ts";
 
-/** Moves by id, in order of id. */
-export function readMoves(db: Db): Record<string, Move> {
-  const rows = db.orm.select().from(move).orderBy(asc(move.id)).all();
-  return Object.fromEntries(rows.map((row) => [row.id, JSON.parse(row.dataJson) as Move])); // checked when written
+export interface MoveRow {
+  readonly id: string;
+  readonly move: Move;
+  /** ms since the epoch; a later change of the library always has a later one. */
+  readonly updatedAt: number;
+  /** Since when it is not offered for new items, ms since the epoch; null while it is. */
+  readonly archivedAt: number | null;
 }
 
-/** Adds a move or replaces the one with this id. */
+export type MoveEventKind = "added" | "changed" | "archived" | "restored";
+
+export interface MoveEvent {
+  readonly moveId: string;
+  /** ms since the epoch. */
+  readonly at: number;
+  readonly actorId: string;
+  readonly kind: MoveEventKind;
+  /** What the move was after it. */
+  readonly move: Move;
+}
+
+/** Moves by id, in order of id, the ones taken out too: plans that use them must read them. */
+export function readMoves(db: Db): Record<string, Move> {
+  return Object.fromEntries(listMoveRows(db).map((row) => [row.id, row.move]));
+}
+
+/** Every move, in order of id. */
+export function listMoveRows(db: Db): MoveRow[] {
+  return db.orm.select().from(move).orderBy(asc(move.id)).all().map(rowOf);
+}
+
+export function readMoveRow(db: Db, id: string): MoveRow | undefined {
+  const row = db.orm.select().from(move).where(eq(move.id, id)).get();
+  return row && rowOf(row);
+}
+
+/** Adds a move or replaces the one with this id; whether it is offered stays as it was. */
 export function putMove(db: Db, id: string, data: Move, at: number): void {
   const dataJson = JSON.stringify(data);
   db.orm
@@ -20,6 +53,11 @@ export function putMove(db: Db, id: string, data: Move, at: number): void {
     .run();
 }
 
+/** Null puts it back. */
+export function setMoveArchived(db: Db, id: string, archivedAt: number | null, at: number): void {
+  db.orm.update(move).set({ archivedAt, updatedAt: at }).where(eq(move.id, id)).run();
+}
+
 /** When the library last changed (ms since the epoch), and how many moves it has: together they name its state. */
 export function libraryState(db: Db): { readonly at: number; readonly count: number } {
   const row = db.orm
@@ -27,4 +65,51 @@ export function libraryState(db: Db): { readonly at: number; readonly count: num
     .from(move)
     .get();
   return { at: row?.at ?? 0, count: row?.count ?? 0 };
+}
+
+export function addMoveEvent(db: Db, event: MoveEvent): void {
+  const { move: data, ...row } = event;
+  db.orm
+    .insert(moveEvent)
+    .values({ ...row, dataJson: JSON.stringify(data) })
+    .run();
+}
+
+/** What happened to one move, the last first. */
+export function listMoveEvents(db: Db, moveId: string): MoveEvent[] {
+  const rows = db.orm.select().from(moveEvent).where(eq(moveEvent.moveId, moveId)).orderBy(desc(moveEvent.id)).all();
+  return rows.map(({ at, actorId, kind, dataJson }) => ({
+    moveId,
+    at,
+    actorId,
+    kind: kind as MoveEventKind, // written by addMoveEvent only
+    move: JSON.parse(dataJson) as Move,
+  }));
+}
+
+export interface EditionUse {
+  readonly planId: string;
+  readonly number: number;
+  /** As signed. */
+  readonly title: string;
+  /** ms since the epoch. */
+  readonly signedAt: number;
+}
+
+/** Signed editions with an item that does this move, the last signed first. Editions of deleted plans are left out. */
+export function editionsUsing(db: Db, moveId: string): EditionUse[] {
+  return db.raw
+    .prepare<[string], EditionUse>(
+      `SELECT e.plan_id AS planId, e.number, json_extract(e.plan_json, '$.title') AS title, e.signed_at AS signedAt
+         FROM edition e JOIN plan p ON p.id = e.plan_id
+        WHERE p.deleted_at IS NULL
+          AND EXISTS (SELECT 1 FROM json_each(e.plan_json, '$.items') WHERE json_extract(value, '$.move') = ?)
+        ORDER BY e.signed_at DESC, e.plan_id, e.number DESC`,
+    )
+    .all(moveId);
+}
+
+function rowOf(row: typeof move.$inferSelect): MoveRow {
+  const { id, dataJson, updatedAt, archivedAt } = row;
+  return { id, move: JSON.parse(dataJson) as Move, updatedAt, archivedAt }; // checked when written
 }
