@@ -13,7 +13,8 @@ export const SAFETY_NOTE = [
   "To be led by somebody trained for it and, where that is required, licensed. Pain, dizziness or numbness: stop, and step off with the carriage home.",
 ] as const;
 
-const MOVE_WORDS: Record<MoveCaution, string> = {
+/** What a move asks of a body, in words. */
+export const MOVE_CAUTION_WORDS: Readonly<Record<MoveCaution, string>> = {
   "wrist-load": "weight on the wrists",
   kneeling: "kneeling",
   overhead: "arms overhead",
@@ -61,7 +62,7 @@ export function cardCautions(plan: Plan): CardCautions {
   }
   return {
     note: [...SAFETY_NOTE],
-    asked: [...items].map(([caution, ids]) => ({ words: MOVE_WORDS[caution], items: ids })),
+    asked: [...items].map(([caution, ids]) => ({ words: MOVE_CAUTION_WORDS[caution], items: ids })),
     expected: (plan.expected ?? []).map((caution) => EXPECTED_WORDS[caution]),
   };
 }

@@ -1,0 +1,65 @@
+/** A plan as lanes over time: everything the whole class shows, in seconds and words, before any pixel. */
+import type { Balance } from "#lib/balance/balance.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
+import type { ThreadView } from "#lib/protocol/messages.ts";
+import type { Finding } from "#lib/rules/types.ts";
+import { breathLane, cautionLanes, muscleLanes } from "./body-lanes.ts";
+import { type ColumnsInput, columnsOf, type Placed } from "./columns.ts";
+import { foundLane, threadsLane } from "./count-lanes.ts";
+import { type PlacedMove, springsLane, standingLane } from "./setup-lanes.ts";
+import type { ClassLanes, Lane } from "./types.ts";
+import { crewLane, talkLane, voiceLane } from "./voice-lanes.ts";
+import { headingsLane, workLane } from "./work-lanes.ts";
+
+export interface LanesInput extends ColumnsInput {
+  readonly balance: Balance;
+  /** Talk divided by the time there is, by item id. */
+  readonly talkShares: Readonly<Record<string, number>>;
+  readonly track: CueTrack;
+  readonly findings: readonly Finding[];
+  readonly threads: readonly ThreadView[];
+}
+
+/** Pure. Cells of a lane are in order of time and never overlap; all lie between 0 and `total`. */
+export function classLanes(input: LanesInput): ClassLanes {
+  const { plan, total, nameOf, balance } = input;
+  const columns = columnsOf(input);
+  const placed = columns.map((column, at) => ({ column, at }));
+  const moves = movesOf(input, placed);
+  const lanes = [
+    headingsLane(plan, placed, nameOf),
+    workLane(plan, placed),
+    springsLane(plan, moves),
+    standingLane(plan, moves),
+    talkLane(moves, input.talkShares),
+    voiceLane(moves, input.track),
+    crewLane(moves),
+    breathLane(plan, moves),
+    ...muscleLanes(plan, moves, balance),
+    ...cautionLanes(plan, moves),
+    foundLane(placed, input.findings),
+    threadsLane(placed, input.threads),
+  ];
+  const shown = lanes.filter((lane) => lane.kind === "work" || lane.cells.length > 0);
+  return { columns, lanes: shown, total, lengthSeconds: plan.lengthSeconds };
+}
+
+function movesOf({ plan, rows }: LanesInput, placed: readonly Placed[]): PlacedMove[] {
+  const columns = new Map(placed.map((p) => [p.column.key, p]));
+  return plan.items.flatMap((item, i): PlacedMove[] => {
+    const row = rows[i];
+    const p = columns.get(item.id);
+    return item.kind === "move" && row && p ? [{ ...p, item, row }] : [];
+  });
+}
+
+/** The lanes of `next`, each the very object of `before` where nothing in it changed, so that it is not drawn again. */
+export function keepSameLanes(next: ClassLanes, before: ClassLanes | null): ClassLanes {
+  if (before === null) return next;
+  const old = new Map(before.lanes.map((lane) => [lane.id, lane]));
+  const lanes = next.lanes.map((lane): Lane => {
+    const was = old.get(lane.id);
+    return was !== undefined && JSON.stringify(was) === JSON.stringify(lane) ? was : lane;
+  });
+  return { ...next, lanes };
+}

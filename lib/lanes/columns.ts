@@ -1,0 +1,47 @@
+/** What takes time in a class, in order: the opening, every move and pause, the closing. Headings take none. */
+import type { ClockRow } from "#lib/clock/clock.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import type { Cell, Column } from "./types.ts";
+
+export const OPENING = ":opening";
+export const CLOSING = ":closing";
+
+export interface ColumnsInput {
+  readonly plan: Plan;
+  /** One row an item, in plan order. */
+  readonly rows: readonly ClockRow[];
+  /** Seconds, closing included. */
+  readonly total: number;
+  /** What a person calls an item, without side and time. */
+  readonly nameOf: (item: PlanItem) => string;
+}
+
+/** Columns in order of time; none overlaps another. An opening or closing of no time has no column. */
+export function columnsOf({ plan, rows, total, nameOf }: ColumnsInput): Column[] {
+  const opened = rows[0]?.transitionFrom ?? total;
+  const worked = rows.at(-1)?.end ?? total;
+  let number = 0;
+  const timed = plan.items.flatMap((item, i): Column[] => {
+    const row = rows[i];
+    if (item.kind === "heading" || row === undefined) return [];
+    if (item.kind === "move") number += 1;
+    const times = { gapFrom: row.transitionFrom, from: row.start, to: row.end };
+    const { id, kind } = item;
+    return [{ key: id, item: id, kind, number: kind === "move" ? number : 0, name: nameOf(item), ...times }];
+  });
+  const edge = (key: string, kind: "opening" | "closing", from: number, to: number): Column[] =>
+    to > from ? [{ key, item: null, kind, number: 0, name: kind, gapFrom: from, from, to }] : [];
+  return [...edge(OPENING, "opening", 0, opened), ...timed, ...edge(CLOSING, "closing", worked, total)];
+}
+
+/** One column with its place among the columns. */
+export interface Placed {
+  readonly column: Column;
+  readonly at: number;
+}
+
+/** The cell of one column. With `change`, the change into it is part of the cell. */
+export function cellOf({ column, at }: Placed, say: string, change = false): Cell {
+  const { key, item, gapFrom, from, to } = column;
+  return { key, item, first: at, last: at, from: change ? gapFrom : from, to, say };
+}

@@ -1,0 +1,57 @@
+/** What was found and what is talked about, as marks over the item; what concerns the whole class stands over its opening. */
+import { plural } from "#lib/plan/format.ts";
+import type { ThreadView } from "#lib/protocol/messages.ts";
+import type { Finding } from "#lib/rules/types.ts";
+import { cellOf, type Placed } from "./columns.ts";
+import type { FoundCell, Lane, ThreadsCell } from "./types.ts";
+
+/** A finding is marked at the first of its items, as on the rail. */
+export function foundLane(placed: readonly Placed[], findings: readonly Finding[]): Lane {
+  const at = byColumn(placed, findings, (finding) => finding.items[0]);
+  const cells = placed.flatMap((p): FoundCell[] => {
+    const here = at.get(p.column.key);
+    if (!here) return [];
+    const count = (level: Finding["level"]) => here.filter((finding) => finding.level === level).length;
+    const counts = { must: count("must"), look: count("look"), info: count("info") };
+    return [{ ...cellOf(p, foundWords(counts, p)), ...counts }];
+  });
+  return { id: "found", kind: "found", name: "Found", cells };
+}
+
+function foundWords({ must, look, info }: Pick<FoundCell, "must" | "look" | "info">, { column }: Placed): string {
+  const parts = [
+    must > 0 && `${must} must fix`,
+    look > 0 && `${look} look again`,
+    info > 0 && `${info} for information`,
+  ];
+  const about = column.item === null ? ", about the whole class" : "";
+  return `found: ${parts.filter(Boolean).join(", ")}${about}`;
+}
+
+export function threadsLane(placed: readonly Placed[], threads: readonly ThreadView[]): Lane {
+  const open = threads.filter((thread) => !thread.settled);
+  const at = byColumn(placed, open, ({ anchor }) => (anchor.kind === "plan" ? undefined : anchor.itemId));
+  const cells = placed.flatMap((p): ThreadsCell[] => {
+    const n = at.get(p.column.key)?.length ?? 0;
+    const about = p.column.item === null ? ", about the whole class" : "";
+    return n === 0 ? [] : [{ ...cellOf(p, `${plural(n, "open thread")}${about}`), threads: n }];
+  });
+  return { id: "threads", kind: "threads", name: "Threads", cells };
+}
+
+/** Things by the column they belong to: their item's, else the first of the class. Headings have no column of their own. */
+function byColumn<T>(
+  placed: readonly Placed[],
+  things: readonly T[],
+  itemOf: (thing: T) => string | undefined,
+): Map<string, T[]> {
+  const known = new Set(placed.map((p) => p.column.key));
+  const first = placed[0]?.column.key;
+  const map = new Map<string, T[]>();
+  for (const thing of things) {
+    const item = itemOf(thing);
+    const key = item !== undefined && known.has(item) ? item : item === undefined ? first : undefined;
+    if (key !== undefined) map.set(key, [...(map.get(key) ?? []), thing]);
+  }
+  return map;
+}

@@ -1,0 +1,86 @@
+/**
+ * How the names of a class stand in their blocks: across where they fit, upright along the time axis where blocks are
+ * narrow, and as a number with a list beside it where even that has no room. A name is never cut.
+ */
+import { textWidth, wrapText } from "./text-width.ts";
+
+export type NameFit =
+  | { readonly way: "across" | "up"; readonly lines: readonly string[] }
+  /** `row`: how far down its number stands, so that the numbers of narrow neighbours do not touch. */
+  | { readonly way: "number"; readonly row: number };
+
+export interface NameBlock {
+  readonly name: string;
+  readonly number: string;
+  /** Px from the left end of the axis, and of the block itself. */
+  readonly x: number;
+  readonly width: number;
+}
+
+export interface NamesFit {
+  /** Px of height that the names need. */
+  readonly height: number;
+  /** One a block, in the order given. */
+  readonly fits: readonly NameFit[];
+  /** True when at least one stands as a number: then the list is shown and every block carries its number. */
+  readonly numbered: boolean;
+}
+
+/** Px. Lines are a little tighter along the axis, where they stand side by side. */
+export const NAME_TYPE = { size: 13, line: 16, upLine: 15, padding: 4, number: 12 } as const;
+const HEIGHTS = [48, 64, 80, 96, 112, 128] as const;
+
+/**
+ * The lowest height at which every name fits; where none does, the height at which most do, the rest being numbers. Where
+ * a block is too narrow even for its number, all are numbers: a number that reaches over its block would stand in a name.
+ */
+export function fitNames(blocks: readonly NameBlock[]): NamesFit {
+  if (blocks.some((block) => !isNamed(block) && block.width < numberBox(block).width)) return allNumbers(blocks);
+  let best: { height: number; fits: (NameFit | null)[]; open: number } | null = null;
+  for (const height of HEIGHTS) {
+    const fits = blocks.map((block) => fitOne(block, height));
+    const open = fits.filter((fit) => fit === null).length;
+    if (best === null || open < best.open) best = { height, fits, open };
+    if (open === 0) break;
+  }
+  if (best === null) return { height: HEIGHTS[0], fits: [], numbered: false };
+  return { height: best.height, fits: best.fits.map((fit) => fit ?? FIRST_ROW), numbered: best.open > 0 };
+}
+
+const FIRST_ROW: NameFit = { way: "number", row: 0 };
+
+/** Whether a name has room at any height. */
+const isNamed = (block: NameBlock): boolean => fitOne(block, HEIGHTS[HEIGHTS.length - 1] ?? 0) !== null;
+
+function allNumbers(blocks: readonly NameBlock[]): NamesFit {
+  const rows = numberRows(blocks);
+  const height = Math.max(HEIGHTS[0], (Math.max(0, ...rows) + 1) * NAME_TYPE.line);
+  return { height, fits: rows.map((row) => ({ way: "number", row })), numbered: true };
+}
+
+function fitOne({ name, width }: NameBlock, height: number): NameFit | null {
+  const { size, line, upLine, padding } = NAME_TYPE;
+  const inside = width - 2 * padding;
+  const across = wrapText(name, inside, Math.floor(height / line), size);
+  if (across) return { way: "across", lines: across };
+  const up = wrapText(name, height - padding, Math.floor((width - 2) / upLine), size);
+  return up ? { way: "up", lines: up } : null;
+}
+
+/** Row of each number such that no two numbers of one row touch. */
+function numberRows(blocks: readonly NameBlock[]): number[] {
+  const ends: number[] = [];
+  return blocks.map((block) => {
+    const box = numberBox(block);
+    const free = ends.findIndex((end) => end <= box.x);
+    const row = free === -1 ? ends.length : free;
+    ends[row] = box.x + box.width;
+    return row;
+  });
+}
+
+/** Where a block's number is written: in the middle of the block, wider than it where it must be. */
+export function numberBox({ number, x, width }: NameBlock): { readonly x: number; readonly width: number } {
+  const needed = textWidth(number, NAME_TYPE.number) + 2;
+  return { x: x + (width - needed) / 2, width: needed };
+}

@@ -1,0 +1,145 @@
+/**
+ * The whole class as lanes over time: one lane a question (what is done, on which springs, facing where, ...), one cell
+ * an item. Plain data in seconds; `axis.ts` turns seconds into pixels, `class-lanes.ts` makes all this from a plan.
+ */
+import type { SpringCount } from "#lib/cues/springs.ts";
+import type { Facing, Group, ItemSide, Move, MoveCaution } from "#lib/plan/schema.ts";
+
+/** What takes time in a class. Opening and closing are columns as well. */
+export interface Column {
+  /** The item's id, or ":opening" or ":closing", which no item can be called. */
+  readonly key: string;
+  readonly item: string | null;
+  readonly kind: "opening" | "move" | "pause" | "closing";
+  /** 1, 2, ... among the moves; 0 for what is no move. */
+  readonly number: number;
+  readonly name: string;
+  /** When the change into it begins, when it begins and ends. Seconds. */
+  readonly gapFrom: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Cell {
+  /** Unique in its lane: the column's key, or a heading's id. */
+  readonly key: string;
+  readonly item: string | null;
+  /** Places of the first and the last column it covers. */
+  readonly first: number;
+  readonly last: number;
+  readonly from: number;
+  readonly to: number;
+  /** All that the cell shows, in words. */
+  readonly say: string;
+}
+
+export interface HeadingCell extends Cell {
+  readonly title: string;
+}
+export interface WorkCell extends Cell {
+  readonly column: Column;
+  readonly side: ItemSide;
+  /** Null for what is no move, or for a move that the plan does not carry. */
+  readonly pattern: Move["pattern"] | null;
+  readonly known: boolean;
+  readonly locked: boolean;
+}
+/** A stretch of neighbouring moves with the same value, drawn once. */
+export interface Run<T> {
+  readonly key: string;
+  readonly from: number;
+  readonly to: number;
+  readonly value: T;
+}
+/** A moment at which something changes between two moves. */
+export interface Turn {
+  readonly key: string;
+  readonly from: number;
+  readonly to: number;
+  /** Short enough for a mark: "+2 −1". */
+  readonly words: string;
+}
+export interface Standing {
+  readonly facing: Facing;
+  readonly station: Move["station"];
+}
+export interface TalkCell extends Cell {
+  /** Talk divided by the time there is. */
+  readonly share: number;
+}
+export interface BreathCell extends Cell {
+  /** Null for a hold. */
+  readonly reps: number | null;
+  /** Seconds of one repetition: out, held, back, held; null for a hold. */
+  readonly cycle: readonly [number, number, number, number] | null;
+  readonly exhaleOn: "out" | "back" | null;
+}
+export interface WeightCell extends Cell {
+  /** 0..1: 1 prime mover, 0.5 helper. */
+  readonly weight: number;
+}
+export interface VoiceCell extends Cell {
+  /** When the coach speaks. */
+  readonly spans: readonly {
+    readonly key: string;
+    readonly from: number;
+    readonly to: number;
+    readonly call: boolean;
+  }[];
+  /** Lines for which there is no time. */
+  readonly dropped: number;
+}
+export interface CrewCell extends Cell {
+  readonly text: string;
+}
+export interface FoundCell extends Cell {
+  readonly must: number;
+  readonly look: number;
+  readonly info: number;
+}
+export interface ThreadsCell extends Cell {
+  /** Open ones. */
+  readonly threads: number;
+}
+
+interface Head {
+  readonly id: string;
+  readonly name: string;
+  /** A second, smaller word at the lane's name: its share, who it concerns. */
+  readonly note?: string;
+}
+export type Lane =
+  | (Head & { readonly kind: "headings"; readonly cells: readonly HeadingCell[] })
+  | (Head & { readonly kind: "work"; readonly cells: readonly WorkCell[] })
+  | (Head & {
+      readonly kind: "springs";
+      readonly cells: readonly Cell[];
+      readonly runs: readonly Run<readonly SpringCount[]>[];
+      readonly turns: readonly Turn[];
+    })
+  | (Head & { readonly kind: "standing"; readonly cells: readonly Cell[]; readonly runs: readonly Run<Standing>[] })
+  | (Head & { readonly kind: "talk"; readonly cells: readonly TalkCell[] })
+  | (Head & { readonly kind: "breath"; readonly cells: readonly BreathCell[] })
+  | (Head & { readonly kind: "muscle"; readonly group: Group; readonly cells: readonly WeightCell[] })
+  | (Head & {
+      readonly kind: "caution";
+      readonly caution: MoveCaution;
+      /** Somebody whom it concerns is expected in the room. */
+      readonly expected: boolean;
+      readonly cells: readonly Cell[];
+    })
+  | (Head & { readonly kind: "voice"; readonly cells: readonly VoiceCell[] })
+  | (Head & { readonly kind: "crew"; readonly cells: readonly CrewCell[] })
+  | (Head & { readonly kind: "found"; readonly cells: readonly FoundCell[] })
+  | (Head & { readonly kind: "threads"; readonly cells: readonly ThreadsCell[] });
+
+export type LaneKind = Lane["kind"];
+
+export interface ClassLanes {
+  readonly columns: readonly Column[];
+  /** In the order they are drawn; a lane without a cell is left out, but for work. */
+  readonly lanes: readonly Lane[];
+  /** Seconds: the class with opening and closing, and its slot. */
+  readonly total: number;
+  readonly lengthSeconds: number;
+}

@@ -1,0 +1,52 @@
+/** What is said: how much of each item's time is talk, when the coach's voice is heard, what the crew reads. */
+import type { CueTrack } from "#lib/cues/types.ts";
+import { percent, plainNumber, plural } from "#lib/plan/format.ts";
+import { cellOf } from "./columns.ts";
+import type { PlacedMove } from "./setup-lanes.ts";
+import type { CrewCell, Lane, TalkCell, VoiceCell } from "./types.ts";
+
+/** `shares`: talk divided by the time there is, by item id; nothing said, no entry. */
+export function talkLane(moves: readonly PlacedMove[], shares: Readonly<Record<string, number>>): Lane {
+  const cells = moves.flatMap((p): TalkCell[] => {
+    const share = Object.hasOwn(shares, p.item.id) ? shares[p.item.id] : undefined;
+    return share === undefined ? [] : [{ ...cellOf(p, talkWords(share, p), true), share }];
+  });
+  return { id: "talk", kind: "talk", name: "Talk", cells };
+}
+
+function talkWords(share: number, { column }: PlacedMove): string {
+  const room = column.to - column.gapFrom;
+  if (!Number.isFinite(share)) return "talk, and no time for it";
+  const over = share > 1 ? `, ${plainNumber((share - 1) * room)} s more than fits` : "";
+  return `talk fills ${percent(share)} of ${plainNumber(room)} s${over}`;
+}
+
+export function voiceLane(moves: readonly PlacedMove[], track: CueTrack): Lane {
+  const cells = moves.flatMap((p): VoiceCell[] => {
+    const cues = track.cues.filter((cue) => cue.item === p.item.id);
+    const dropped = track.dropped.filter((line) => line.item === p.item.id).length;
+    if (cues.length === 0 && dropped === 0) return [];
+    const spans = cues.map(({ from, to, kind }, n) => ({ key: String(n), from, to, call: isCall(kind) }));
+    const cell = cellOf(p, voiceWords(spans, dropped), true);
+    return [{ ...cell, from: Math.min(cell.from, spans[0]?.from ?? cell.from), spans, dropped }];
+  });
+  return { id: "voice", kind: "voice", name: "Coach speaks", cells };
+}
+
+const isCall = (kind: CueTrack["cues"][number]["kind"]): boolean => kind === "heads-up" || kind === "count-in";
+
+function voiceWords(spans: VoiceCell["spans"], dropped: number): string {
+  const seconds = spans.reduce((sum, span) => sum + span.to - span.from, 0);
+  const lost = dropped > 0 ? `, ${plural(dropped, "line")} with no time` : "";
+  return `coach speaks ${plural(spans.length, "time")}, ${plainNumber(seconds)} s${lost}`;
+}
+
+/** Lines for crew and demonstrator: read, not spoken, each from its move's start. */
+export function crewLane(moves: readonly PlacedMove[]): Lane {
+  const cells = moves.flatMap((p): CrewCell[] => {
+    const lines = (p.item.script ?? []).filter((line) => line.kind === "crew").map((line) => line.text.trim());
+    const text = lines.filter(Boolean).join(" / ");
+    return text === "" ? [] : [{ ...cellOf(p, `crew: ${text}`), text }];
+  });
+  return { id: "crew", kind: "crew", name: "Crew, demonstrator", cells };
+}

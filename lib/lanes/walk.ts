@@ -1,0 +1,62 @@
+/** The whole class by keyboard: left and right from item to item in a lane, up and down from lane to lane at one item. */
+import type { Cell, Lane } from "./types.ts";
+
+/** A cell by the names of its lane and itself, so that it is found again after others have written. */
+export interface Spot {
+  readonly lane: string;
+  readonly cell: string;
+}
+export type WalkKey = "left" | "right" | "up" | "down" | "home" | "end" | "top" | "bottom";
+
+type Lanes = readonly Lane[];
+
+/** The cell of a spot; where it is gone, the same item in the work lane, else the first cell there is. */
+export function cellAt(lanes: Lanes, spot: Spot | null): { readonly lane: Lane; readonly cell: Cell } | null {
+  const lane = lanes.find((l) => l.id === spot?.lane);
+  const cell = find(lane, spot);
+  if (lane && cell) return { lane, cell };
+  const work = lanes.find((l) => l.kind === "work");
+  const other = find(work, spot) ?? work?.cells[0];
+  return work && other ? { lane: work, cell: other } : null;
+}
+
+const find = (lane: Lane | undefined, spot: Spot | null): Cell | undefined =>
+  lane?.cells.find((cell: Cell) => cell.key === spot?.cell);
+
+/** Where a key leads from a spot. At the edge one stays. A lane with nothing at this item is stepped over. */
+export function walk(lanes: Lanes, from: Spot | null, key: WalkKey): Spot | null {
+  const here = cellAt(lanes, from);
+  if (!here) return null;
+  const { lane, cell } = here;
+  const cells: readonly Cell[] = lane.cells;
+  const at = cells.indexOf(cell);
+  switch (key) {
+    case "left":
+      return spotOf(lane, cells[at - 1] ?? cell);
+    case "right":
+      return spotOf(lane, cells[at + 1] ?? cell);
+    case "home":
+      return spotOf(lane, cells[0] ?? cell);
+    case "end":
+      return spotOf(lane, cells.at(-1) ?? cell);
+    case "up":
+      return across(lanes.slice(0, lanes.indexOf(lane)).reverse(), here);
+    case "down":
+      return across(lanes.slice(lanes.indexOf(lane) + 1), here);
+    case "top":
+      return across(lanes, here);
+    case "bottom":
+      return across([...lanes].reverse(), here);
+  }
+}
+
+/** The first lane in this order that has something at the same item. */
+function across(order: Lanes, here: { lane: Lane; cell: Cell }): Spot {
+  for (const lane of order) {
+    const cell = lane.cells.find((c: Cell) => c.first <= here.cell.first && here.cell.first <= c.last);
+    if (cell) return spotOf(lane, cell);
+  }
+  return spotOf(here.lane, here.cell);
+}
+
+const spotOf = (lane: Lane, cell: Cell): Spot => ({ lane: lane.id, cell: cell.key });

@@ -1,0 +1,73 @@
+/** The two lanes that name things: the headings of the class, and what is done under them. */
+import { plainNumber, secondsWords, sideWords } from "#lib/plan/format.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { cellOf, type Placed } from "./columns.ts";
+import type { HeadingCell, Lane, WorkCell } from "./types.ts";
+
+export function workLane(plan: Plan, placed: readonly Placed[]): Lane {
+  const items = new Map(plan.items.map((item) => [item.id, item]));
+  const cells = placed.map((p): WorkCell => {
+    const item = p.column.item === null ? undefined : items.get(p.column.item);
+    const moved = item?.kind === "move" ? item : null;
+    const move = moved ? moveOf(plan, moved) : undefined;
+    const pattern = move?.pattern ?? null;
+    return {
+      ...cellOf(p, workWords(p, moved, pattern)),
+      column: p.column,
+      side: moved?.side ?? "both",
+      pattern,
+      known: moved === null || move !== undefined,
+      locked: moved?.locked === true,
+    };
+  });
+  return { id: "work", kind: "work", name: "Work", cells };
+}
+
+function workWords({ column }: Placed, item: MoveItem | null, pattern: string | null): string {
+  const parts = [secondsWords(column.to - column.from)];
+  if (item !== null && item.side !== "both") parts.unshift(sideWords(item.side));
+  if (pattern !== null) parts.push(pattern);
+  if (item?.locked) parts.push("time locked");
+  return parts.join(", ");
+}
+
+/**
+ * Each heading over the columns up to the next one. A heading with nothing under it is named together with the next;
+ * the last of them stands over the closing.
+ */
+export function headingsLane(plan: Plan, placed: readonly Placed[], nameOf: (item: PlanItem) => string): Lane {
+  const columns = new Map(placed.map((p) => [p.column.key, p]));
+  const closing = placed.find((p) => p.column.kind === "closing");
+  const cells: HeadingCell[] = [];
+  let titles: string[] = [];
+  let open: { id: string; under: Placed[] } | null = null;
+  const close = () => {
+    if (open !== null && open.under.length > 0) cells.push(headingCell(open.id, titles, open.under));
+    if (open !== null && open.under.length > 0) titles = [];
+  };
+  for (const item of plan.items) {
+    if (item.kind === "heading") {
+      close();
+      titles.push(nameOf(item));
+      open = { id: item.id, under: [] };
+      continue;
+    }
+    const p = columns.get(item.id);
+    if (p && open) open.under.push(p);
+  }
+  if (open !== null && open.under.length === 0 && closing) open.under.push(closing);
+  close();
+  return { id: "headings", kind: "headings", name: "Headings", cells };
+}
+
+function headingCell(id: string, titles: readonly string[], under: readonly Placed[]): HeadingCell {
+  const [first] = under;
+  const last = under.at(-1);
+  if (first === undefined || last === undefined) throw new RangeError("a heading's cell needs a column");
+  const title = titles.join(" · ");
+  const { gapFrom: from } = first.column;
+  const { to } = last.column;
+  const say = `heading ${title}, ${plainNumber(under.length)} under it, ${secondsWords(to - from)}`;
+  return { key: id, item: id, first: first.at, last: last.at, from, to, title, say };
+}
