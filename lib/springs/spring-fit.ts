@@ -1,0 +1,194 @@
+/**
+ * A spring measured with a luggage scale: readings of travel and force become stiffness and preload, with what is left
+ * over, and with a word on whether the readings lie on a line and which one to take again.
+ */
+import {
+  type Line,
+  leastSquaresLine,
+  lineThroughOrigin,
+  offLine,
+  type Point,
+  residualSumOfSquaresBent,
+  residualSumOfSquaresWithout,
+} from "./line.ts";
+
+/** One reading: how far the carriage is from where the spring is hooked on, and what the scale shows. */
+export interface Reading {
+  readonly travelMm: number;
+  readonly newtons: number;
+}
+
+export type SpringFit =
+  | {
+      readonly ok: true;
+      /** Slope of the line, N/mm. */
+      readonly stiffnessNPerMm: number;
+      /** Where the line meets travel 0, N. Below 0 the readings ask for another look: see `say` and `fitForRoom`. */
+      readonly preloadN: number;
+      /** Reading less line, N, in the order of the readings. */
+      readonly residualsN: readonly number[];
+      /** N, with n - 2 degrees of freedom (n - 1 without preload). */
+      readonly residualSdN: number;
+      /** 0..1; without preload it is of the sum of squares about 0. */
+      readonly rSquared: number;
+      /** Standard errors, N/mm and N. */
+      readonly sdStiffness: number;
+      readonly sdPreload: number;
+      /** No reading is further off the line than the scale's own error. */
+      readonly straight: boolean;
+      /** Index of the one reading without which the others lie on a line; null when there is no such one. */
+      readonly doubtful: number | null;
+      /** One or two sentences for whoever measured. */
+      readonly say: string;
+    }
+  | { readonly ok: false; readonly say: string };
+
+export interface FitOptions {
+  /** "none" when the studio knows that the spring begins to pull at travel 0: the line is held to the origin. */
+  readonly preload?: "free" | "none";
+  /** What the scale may be wrong by, N. Left out: 2 in 100 of the largest reading, at least 1 N. */
+  readonly scaleErrorN?: number;
+}
+
+/** Two readings always lie on a line, and so do any number at two travels: three show whether a line is right. */
+export const FEWEST_READINGS = 3;
+/** A luggage scale shows tenths of a kilogram and is good to about 2 in 100 (common practice, no source). */
+const SCALE_SHARE = 0.02;
+const SCALE_LEAST_N = 1;
+
+/**
+ * Ordinary least squares of newtons on travel. Refuses, in one sentence, fewer than three readings or than three
+ * different travels, numbers that are not, and a force that does not grow with travel. Never throws.
+ */
+export function fitSpring(readings: readonly Reading[], options: FitOptions = {}): SpringFit {
+  const refused = refusal(readings);
+  if (refused) return { ok: false, say: refused };
+  const points = readings.map((r) => ({ x: r.travelMm, y: r.newtons }));
+  const drawLine = options.preload === "none" ? lineThroughOrigin : leastSquaresLine;
+  const line = drawLine(points);
+  if (!(line.slope > 0)) return { ok: false, say: NOT_GROWING };
+  const scaleErrorN = options.scaleErrorN ?? scaleErrorOf(readings);
+  const verdict = judge(points, drawLine, scaleErrorN);
+  return {
+    ok: true,
+    stiffnessNPerMm: line.slope,
+    preloadN: line.intercept,
+    residualsN: line.residuals,
+    residualSdN: line.residualSd,
+    rSquared: line.rSquared,
+    sdStiffness: line.sdSlope,
+    sdPreload: line.sdIntercept,
+    straight: verdict.kind === "straight",
+    doubtful: verdict.kind === "doubtful" ? verdict.index : null,
+    say: [sayVerdict(verdict, line, readings), sayPreload(line, scaleErrorN)].filter(Boolean).join(" "),
+  };
+}
+
+/**
+ * The fit as a room can use it: a preload below 0 by no more than the readings can tell is none, so the line is held to
+ * the origin; a preload further below 0 is refused, because the travel was not measured from where the spring pulls.
+ */
+export function fitForRoom(readings: readonly Reading[], options: FitOptions = {}): SpringFit {
+  const free = fitSpring(readings, options);
+  if (!free.ok || free.preloadN >= 0) return free;
+  const scaleErrorN = options.scaleErrorN ?? scaleErrorOf(readings);
+  if (-free.preloadN <= uncertainty(free.sdPreload, scaleErrorN)) {
+    return fitSpring(readings, { ...options, preload: "none" });
+  }
+  return { ok: false, say: saySlack(-free.preloadN / free.stiffnessNPerMm) };
+}
+
+const NOT_GROWING = "The force does not grow with the travel: look whether travel and force stand the right way round.";
+
+function refusal(readings: readonly Reading[]): string | null {
+  const bad = readings.findIndex((r) => !isReading(r.travelMm) || !isReading(r.newtons));
+  if (bad >= 0) return `Reading ${bad + 1} needs a travel and a force, neither below 0.`;
+  if (readings.length < FEWEST_READINGS) return "At least three readings are needed: two always lie on a line.";
+  if (new Set(readings.map((r) => r.travelMm)).size < FEWEST_READINGS) {
+    return "At least three different travels are needed: readings at two travels always lie on a line.";
+  }
+  return null;
+}
+
+const isReading = (x: number): boolean => Number.isFinite(x) && x >= 0;
+
+type Verdict =
+  | { readonly kind: "straight"; readonly offN: number }
+  | { readonly kind: "doubtful"; readonly index: number; readonly offN: number }
+  | { readonly kind: "too-few" | "bent-up" | "bent-down" | "scattered"; readonly offN: number };
+
+/**
+ * Straight: nothing is further off the line than the scale's error. Else two explanations with one more number each are
+ * weighed: one wrong reading, or a spring that bends away from a line; what leaves the smaller sum of squares is named,
+ * a wrong reading only if the others then lie on a line. Three readings cannot tell which is wrong.
+ */
+function judge(points: readonly Point[], drawLine: typeof leastSquaresLine, scaleErrorN: number): Verdict {
+  const line = drawLine(points);
+  const offN = Math.max(...line.residuals.map(Math.abs));
+  if (furthest(line) <= scaleErrorN) return { kind: "straight", offN };
+  if (points.length <= FEWEST_READINGS) return { kind: "too-few", offN };
+  const left = points.map((_, i) => residualSumOfSquaresWithout(line, i));
+  const index = left.indexOf(Math.min(...left));
+  const bent = residualSumOfSquaresBent(points, line, drawLine);
+  const others = points.filter((_, i) => i !== index);
+  if ((left[index] ?? 0) < bent && canFit(others) && furthest(drawLine(others)) <= scaleErrorN) {
+    return { kind: "doubtful", index, offN: offOthers(line, index) };
+  }
+  const halved = bent * 2 < line.residualSumOfSquares;
+  return { kind: halved ? bendOf(points, line) : "scattered", offN };
+}
+
+const canFit = (points: readonly Point[]): boolean => new Set(points.map((p) => p.x)).size >= 2;
+
+const furthest = (line: Line): number => Math.max(...line.residuals.map((_, i) => Math.abs(offLine(line, i))));
+
+/** How far a reading is off the line through the others. */
+function offOthers(line: Line, index: number): number {
+  return Math.abs(line.residuals[index] ?? 0) / (1 - (line.leverages[index] ?? 0));
+}
+
+/** Readings below the line in the middle of the travel and above it at the ends: stiffer the further it goes. */
+function bendOf(points: readonly Point[], line: Line): "bent-up" | "bent-down" {
+  const byTravel = points.map((p, i) => ({ x: p.x, off: line.residuals[i] ?? 0 })).sort((a, b) => a.x - b.x);
+  const ends = (byTravel[0]?.off ?? 0) + (byTravel.at(-1)?.off ?? 0);
+  return ends > 0 ? "bent-up" : "bent-down";
+}
+
+const scaleErrorOf = (readings: readonly Reading[]): number =>
+  Math.max(SCALE_LEAST_N, SCALE_SHARE * Math.max(...readings.map((r) => r.newtons)));
+
+/** What a preload may be wrong by: the scale's error, or two standard errors where that is more. */
+const uncertainty = (sdPreload: number, scaleErrorN: number): number => Math.max(scaleErrorN, 2 * sdPreload);
+
+function sayVerdict(verdict: Verdict, line: Line, readings: readonly Reading[]): string {
+  const off = `${newtons(verdict.offN)} N`;
+  switch (verdict.kind) {
+    case "straight":
+      return `The readings lie on a line: ${line.slope.toFixed(3)} N per mm, preload ${newtons(line.intercept)} N, none more than ${off} off it.`;
+    case "doubtful": {
+      const r = readings[verdict.index];
+      return `Reading ${verdict.index + 1} (${r?.travelMm} mm, ${newtons(r?.newtons ?? 0)} N) is ${off} off the line of the others: take it again.`;
+    }
+    case "too-few":
+      return `The readings do not lie on a line, one is ${off} off, and three are too few to tell which is wrong: take more.`;
+    case "bent-up":
+      return `The readings bend: the spring gets stiffer the further it goes, up to ${off} off a line. Measure only the travel that the class uses.`;
+    case "bent-down":
+      return `The readings bend: the spring gets softer the further it goes, up to ${off} off a line. Measure only the travel that the class uses.`;
+    case "scattered":
+      return `The readings do not lie on a line: up to ${off} off it, and no single one is to blame. Take them again.`;
+  }
+}
+
+function sayPreload(line: Line, scaleErrorN: number): string {
+  if (line.intercept >= 0) return "";
+  if (-line.intercept <= uncertainty(line.sdIntercept, scaleErrorN)) {
+    return "The preload comes out below 0 by no more than the readings can tell: it is none.";
+  }
+  return saySlack(-line.intercept / line.slope);
+}
+
+const saySlack = (mm: number): string =>
+  `The spring hangs slack for the first ${Math.round(mm)} mm: measure the travel from where it begins to pull.`;
+
+const newtons = (x: number): string => String(Math.round(x * 10) / 10 + 0);
