@@ -78,7 +78,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         session={session}
         snap={snap}
         title={title}
-        roomName={props.roomName}
+        roomName={session.studio.roomName}
         acts={<StateActs session={session} me={session.me} />}
         onFinding={(level) => {
           const found = nextFinding(snap, level);

@@ -3,11 +3,12 @@
 import type { Balance } from "#lib/balance/balance.ts";
 import type { CopyState } from "#lib/client/device-copy.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
-import type { DeletedItem, StudioContext } from "#lib/doc/read.ts";
+import type { DeletedItem } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { Present, StateNews, ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
+import type { PlanStudio } from "#server/plans/plan-studio.ts";
 
 /** The person at this page, as the server knows them. */
 export interface Me {
@@ -21,10 +22,10 @@ export interface PlanPageProps {
   readonly planId: string;
   readonly generation: string;
   readonly me: Me;
-  readonly studio: StudioContext;
+  /** As it was when the page was made; `PlanSession.studio` is what it is now. */
+  readonly studio: PlanStudio;
   /** As the lists show it; the document's own title wins as soon as it is read. */
   readonly title: string;
-  readonly roomName: string;
   readonly rights: Rights;
   /** What the person may do with the plan besides; asked again by the server at every act. */
   readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete", boolean>>;

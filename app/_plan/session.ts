@@ -9,16 +9,16 @@ import * as Y from "yjs";
 import { type DeviceCopy, watchDeviceCopy } from "#lib/client/device-copy.ts";
 import { type ConnectionState, connectDoc, type DocConnection } from "#lib/client/provider.ts";
 import { docVersion, EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
-import type { StudioContext } from "#lib/doc/read.ts";
 import { act, type Writer } from "#lib/doc/write.ts";
 import { closeText } from "#lib/protocol/close.ts";
 import type { News } from "#lib/protocol/messages.ts";
+import type { PlanStudio } from "#server/plans/plan-studio.ts";
 import { derive } from "./derive.ts";
 import { placesOf } from "./places.ts";
-import type { Derived, Me, PlanPageProps, SaveState, SessionSnapshot } from "./session-types.ts";
+import { type NewsState, newsState, saveStateOf } from "./session-news.ts";
+import type { Derived, Me, PlanPageProps, SessionSnapshot } from "./session-types.ts";
+import { fetchStudio, StudioLink } from "./studio-link.ts";
 import { PageUndo } from "./undo.ts";
-
-type NewsState = Pick<SessionSnapshot, "rights" | "present" | "state" | "threads" | "serverFindings">;
 
 export class PlanSession {
   readonly doc = new Y.Doc();
@@ -26,10 +26,11 @@ export class PlanSession {
   readonly awareness: Awareness;
   readonly planId: string;
   readonly me: Me;
-  readonly studio: StudioContext;
   readonly undo: PageUndo;
+  private taken: PlanStudio;
 
   private readonly link: DocConnection;
+  private readonly studioLink: StudioLink;
   private readonly store: IndexeddbPersistence;
   private readonly copy: DeviceCopy;
   private readonly listeners = new Set<() => void>();
@@ -46,7 +47,15 @@ export class PlanSession {
   constructor(props: PlanPageProps) {
     this.planId = props.planId;
     this.me = props.me;
-    this.studio = props.studio;
+    this.taken = props.studio;
+    this.studioLink = new StudioLink(props.studio.mark, {
+      ask: () => fetchStudio(props.planId),
+      take: (studio) => this.takeStudio(studio),
+      later(run, ms) {
+        const timer = setTimeout(run, ms);
+        return () => clearTimeout(timer);
+      },
+    });
     this.news = { rights: props.rights, present: [], state: props.state, threads: [], serverFindings: null };
     this.undo = new PageUndo(
       this.writer,
@@ -86,6 +95,11 @@ export class PlanSession {
     return () => this.listeners.delete(listener);
   };
   readonly getSnapshot = (): SessionSnapshot => this.snapshot;
+
+  /** Library, machines and standards as the plan is read with them now. */
+  get studio(): PlanStudio {
+    return this.taken;
+  }
 
   /** Runs one discrete act as one undo step. `made` names the items it makes. Without the right to write: nothing. */
   act(change: (writer: Writer) => void, made: readonly string[] = []): boolean {
@@ -137,6 +151,7 @@ export class PlanSession {
     this.awareness.off("change", this.touch);
     this.undo.destroy();
     this.link.stop();
+    this.studioLink.end();
     void this.store.destroy();
     this.doc.destroy();
   }
@@ -218,37 +233,20 @@ export class PlanSession {
     this.touch();
   }
 
+  /** The document is only read again: nothing typed and no undo step is touched. */
+  private takeStudio(studio: PlanStudio): void {
+    this.taken = studio;
+    this.docChanged = true;
+    this.say("Your studio has changed its library, machines or standards: this plan was checked again.");
+  }
+
   private takeNews(news: News): void {
+    if (news.t === "studio") this.studioLink.hear(news.mark);
     const next = newsState(this.news, news);
     if (next === this.news) return;
     this.news = next;
     this.touch();
   }
-}
-
-function newsState(now: NewsState, news: News): NewsState {
-  switch (news.t) {
-    case "rights":
-      return { ...now, rights: { writes: news.writes, comments: news.comments } };
-    case "present":
-      return { ...now, present: news.people };
-    case "state":
-      return { ...now, state: news.state };
-    case "threads":
-      return { ...now, threads: news.threads };
-    case "findings":
-      return { ...now, serverFindings: { hash: news.hash, findings: news.findings } };
-    default:
-      return now;
-  }
-}
-
-function saveStateOf(ready: boolean, link: ConnectionState): SaveState {
-  if (link.closed !== null) return "ended";
-  if (link.storageFailing) return "storage-failing";
-  if (!link.connected) return ready ? "offline" : "opening";
-  if (!link.synced) return ready ? "sending" : "opening";
-  return link.waiting > 0 ? "sending" : "saved";
 }
 
 /** Name of the copy on this device: one a document, history and person, so that nobody reads another one's words. */

@@ -94,6 +94,8 @@ export type News =
   | { readonly t: "present"; readonly people: readonly Present[] }
   /** Findings of the server's own copy whose canonical plan has this hash. */
   | { readonly t: "findings"; readonly hash: string; readonly findings: readonly Finding[] }
+  /** What the plan takes from its studio (library, machines, standards) is that of this mark: a page that holds another fetches it. */
+  | { readonly t: "studio"; readonly mark: string }
   | { readonly t: "state"; readonly state: StateNews }
   | { readonly t: "threads"; readonly threads: readonly ThreadView[] }
   | { readonly t: "plans"; readonly plans: readonly PlanSummary[] };

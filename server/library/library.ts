@@ -1,36 +1,23 @@
 /** The studio's library of moves: read by everybody who writes plans, changed by leads and managers. */
 import { z } from "zod";
-import type { Db } from "#db/connection.ts";
-import { libraryState, readMoves, putMove as storeMove } from "#db/repos/move-repo.ts";
-import { ID_PATTERN, type Move, moveSchema } from "#lib/plan/schema.ts";
+import { libraryState, putMove as storeMove } from "#db/repos/move-repo.ts";
+import { ID_PATTERN, moveSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
-
-type Moves = Readonly<Record<string, Move>>;
+import { announceStudio } from "#server/studio/announce-studio.ts";
+import { libraryMoves, type Moves } from "./library-moves.ts";
 
 export const putMoveSchema = moveSchema;
 /** Several moves at once, by id: a library carried over from a plan file or another studio. */
 export const putMovesSchema = z.strictObject({ moves: z.record(z.string().regex(ID_PATTERN), moveSchema) });
-
-const kept = new WeakMap<Db, { readonly at: number; readonly count: number; readonly moves: Moves }>();
-
-/** All moves by id, parsed once per change of the library. Do not change what you get. */
-export function libraryMoves(db: Db): Moves {
-  const state = libraryState(db);
-  const have = kept.get(db);
-  if (have && have.at === state.at && have.count === state.count) return have.moves;
-  const moves = readMoves(db);
-  kept.set(db, { ...state, moves });
-  return moves;
-}
 
 /** Errors: 403 no-right. */
 export function readLibrary(app: Springline, actor: Actor): Result<{ moves: Moves }> {
   return can(actor, "library.read") ? ok({ moves: libraryMoves(app.db) }) : NO_RIGHT;
 }
 
-/** Adds moves or replaces those of the same id, all or none. Errors: 403 no-right, 422 bad-id. */
+/** Adds moves or replaces those of the same id, all or none; open plan pages hear of it. Errors: 403 no-right, 422 bad-id. */
 export function putMoves(app: Springline, actor: Actor, moves: Moves): Result<{ stored: number }> {
   if (!can(actor, "library.write")) return NO_RIGHT;
   const entries = Object.entries(moves);
@@ -43,5 +30,6 @@ export function putMoves(app: Springline, actor: Actor, moves: Moves): Result<{ 
       for (const [id, move] of entries) storeMove(app.db, id, move, at);
     })
     .immediate();
+  announceStudio(app);
   return ok({ stored: entries.length });
 }

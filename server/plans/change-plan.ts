@@ -9,7 +9,7 @@ import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { openPlan } from "./open-plan.ts";
-import { announceFindings, announceState } from "./plan-news.ts";
+import { announceFindings, announcePlanStudio, announceState } from "./plan-news.ts";
 
 export const changePlanSchema = z
   .strictObject({ team: z.boolean().optional(), roomId: z.string().min(1).max(64).optional() })
@@ -36,6 +36,7 @@ export function changePlan(app: Springline, actor: Actor, id: string, body: Chan
     if (moves) storeRoom(app, row, person, body.roomId ?? row.roomId);
   });
   if (turns) app.rooms.refreshAccess();
+  if (moves) announcePlanStudio(app, id);
   if (moves) announceFindings(app, id);
   if (turns || moves) announceState(app, id);
   return ok({ id });

@@ -9,6 +9,7 @@ import { ok } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { type Assessment, tryAssess } from "./assess-plan.ts";
 import { planDoc, withPlan } from "./plan-doc.ts";
+import { planStudio } from "./plan-studio.ts";
 
 type App = Pick<Springline, "db" | "rooms" | "now">;
 
@@ -35,6 +36,17 @@ export function announceState(app: App, id: string): void {
   announcePlanToMonths(app, id);
 }
 
+const studioNews = (app: Pick<Springline, "db">, row: PlanRow): News => ({
+  t: "studio",
+  mark: planStudio(app.db, row.roomId).mark,
+});
+
+/** Tells the plan's room which studio the plan is read with now: its pages fetch it when they hold another. */
+export function announcePlanStudio(app: App, id: string): void {
+  const row = readPlanRow(app.db, id);
+  if (row) app.rooms.announce(planDoc(id), studioNews(app, row));
+}
+
 /** Tells the plan's room what the rules find in it as it is stored. */
 export function announceFindings(app: App, id: string): void {
   const row = readPlanRow(app.db, id);
@@ -53,6 +65,7 @@ export function planWelcome(app: App, id: string): News[] {
   const news: News[] = [
     { t: "state", state: stateNews(app, row) },
     { t: "threads", threads: listThreads(app.db, id) },
+    studioNews(app, row),
   ];
   const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));
   return assessed.ok && assessed.value ? [...news, findingsNews(assessed.value)] : news;

@@ -5,6 +5,7 @@ import { equipmentSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
+import { announceStudio } from "#server/studio/announce-studio.ts";
 
 const roomName = z.string().trim().min(1, "Give the room a name.").max(80, "That name is too long.");
 const machines = equipmentSchema.refine(
@@ -38,7 +39,9 @@ export function changeRoom(
   const now = readRoom(app.db, id);
   if (!now) return NOT_FOUND;
   const room = { id, name: change.name ?? now.name, equipment: change.equipment ?? now.equipment };
-  return write(app, room, () => updateRoom(app.db, room));
+  const changed = write(app, room, () => updateRoom(app.db, room));
+  if (changed.ok) announceStudio(app);
+  return changed;
 }
 
 function write(app: Springline, room: StudioRoom, change: () => void): Result<StudioRoom> {

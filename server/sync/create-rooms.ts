@@ -47,6 +47,7 @@ export function createRooms(options: RoomsOptions): LiveRooms {
       return transactIn(context, room, { actorId, fn });
     },
     announce: (name, news) => registry.find(name)?.announce(news),
+    opened: (kind) => registry.opened(kind),
     generation: (name) => readGeneration(db, formatDocName(name)),
     refreshAccess: () => registry.refreshAccess(),
     stop: async (limitMs = context.limits.stopMs) => ({ unsaved: await registry.stop(limitMs) }),

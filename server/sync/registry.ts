@@ -5,7 +5,7 @@
  */
 import type { WebSocket } from "ws";
 import type { CloseName } from "#lib/protocol/close.ts";
-import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
+import { type DocKind, type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
 import { Committer } from "./committer.ts";
 import { Connection, closeSocket } from "./connection.ts";
 import { loadOrCreate, type RegistryContext } from "./documents.ts";
@@ -54,6 +54,10 @@ export class RoomRegistry implements RoomKeeper {
 
   find(name: DocName): Room | undefined {
     return this.table.get(formatDocName(name));
+  }
+
+  opened(kind: DocKind): DocName[] {
+    return [...this.table.values()].map((room) => room.name).filter((name) => name.kind === kind);
   }
 
   /** Lets a known person's socket in, or closes it and says why. */

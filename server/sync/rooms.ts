@@ -1,7 +1,7 @@
 /** The live documents of the process, as the rest of the program sees them: `springline().rooms`. */
 import type * as Y from "yjs";
 import type { CloseName } from "#lib/protocol/close.ts";
-import type { DocName, News } from "#lib/protocol/messages.ts";
+import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
 
 /** Why a document cannot be read or written just now. `reason` names a sentence of `CLOSE` fit to be shown. */
 export class DocUnavailable extends Error {
@@ -32,6 +32,8 @@ export interface Rooms {
   transact<T>(name: DocName, actorId: string, fn: (doc: Y.Doc) => T): T;
   /** Sends news to everybody in the document's room. Nothing happens when nobody is there. */
   announce(name: DocName, news: News): void;
+  /** The documents of one kind that somebody has open, or had a moment ago. */
+  opened(kind: DocKind): readonly DocName[];
   /** Names the history of a document. A page that holds another one is refused. Undefined when there is no document. */
   generation(name: DocName): string | undefined;
   /** Asks the host again about every open socket, at once. Call after any change of roles, sessions or sharing. */

@@ -19,9 +19,8 @@ import { createLog } from "#server/log.ts";
 import type { Result } from "#server/result.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import type { Springline } from "#server/springline.ts";
-import { createRooms } from "#server/sync/create-rooms.ts";
+import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
 import type { SyncHost } from "#server/sync/host.ts";
-import type { Rooms } from "#server/sync/rooms.ts";
 import { eventually } from "./eventually.ts";
 import { tempDb } from "./temp-db.ts";
 
@@ -46,6 +45,8 @@ export interface PlanStudio {
   readonly db: Db;
   readonly people: Readonly<Record<Who, Person>>;
   readonly host: SyncHost;
+  /** The live documents, for sockets to join. */
+  readonly rooms: LiveRooms;
   /** Everything announced so far, in order; a test may empty it. */
   readonly announced: Announced[];
   /** How often open pages were asked about again. */
@@ -88,7 +89,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   };
   const host = createSyncHost(app);
   const live = createRooms({ db, host: counting(host, () => looked++), log, now, limits: { burstQuietMs: 1 } });
-  const rooms: Rooms = {
+  const rooms: LiveRooms = {
     ...live,
     announce(name, news) {
       announced.push({ name: formatDocName(name), news });
@@ -105,6 +106,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
     db,
     people,
     host,
+    rooms,
     announced,
     refreshed: () => refreshed,
     advance: (ms) => {

@@ -19,6 +19,8 @@ export type Heard =
 
 export interface ClientOptions {
   readonly cookie?: string;
+  /** The Cookie header as it is, instead of one made of `cookie`. */
+  readonly cookies?: string;
   readonly origin?: string;
   /** Query as given, instead of the versions of this program. */
   readonly query?: string;
@@ -43,6 +45,7 @@ export class RawClient {
     const query = options.query ?? `d=${PLAN_DOC_VERSION}&e=${EDITOR_VERSION}`;
     const headers: Record<string, string> = {};
     if (options.cookie !== undefined) headers.cookie = `session=${options.cookie}`;
+    if (options.cookies !== undefined) headers.cookie = options.cookies;
     if (options.origin !== undefined) headers.origin = options.origin;
     this.ws = new WebSocket(`${url}${path}?${query}`, { headers });
     this.ws.on("message", (data: Buffer) => this.take(data));

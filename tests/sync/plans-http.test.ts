@@ -17,27 +17,14 @@ import { planDoc } from "#server/plans/plan-doc.ts";
 import { setSpringline } from "#server/springline.ts";
 import { writeGoodClass } from "../support/good-class.ts";
 import { openStudio, type PlanStudio, ROOMS, type Who } from "../support/plan-studio.ts";
+import { signInAll } from "../support/sign-in.ts";
 
-const PASSWORD = "a long enough password";
 let s: PlanStudio;
-const cookies = new Map<Who, string>();
+let cookies: ReadonlyMap<Who, string>;
 beforeEach(async () => {
   s = openStudio({ clock: Date.now() });
   setSpringline(s.app);
-  const { password } = await s.app.auth.$context;
-  const hash = await password.hash(PASSWORD);
-  s.db.raw.prepare("UPDATE account SET password = ?").run(hash);
-  for (const who of ["jonas", "ines", "sam"] as const) {
-    const body = { email: `${who}@tidewater.example`, password: PASSWORD };
-    const { headers } = await s.app.auth.api.signInEmail({ body, returnHeaders: true });
-    cookies.set(
-      who,
-      headers
-        .getSetCookie()
-        .map((cookie) => cookie.split(";")[0])
-        .join("; "),
-    );
-  }
+  cookies = await signInAll(s, ["jonas", "ines", "sam"]);
 });
 afterEach(async () => {
   setSpringline(undefined);

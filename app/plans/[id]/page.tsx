@@ -7,9 +7,8 @@ import type { PlanPageProps } from "#app/_plan/session-types.ts";
 import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";
+import { planStudio } from "#server/plans/plan-studio.ts";
 import { fail, ok, type Result } from "#server/result.ts";
-import { listRooms } from "#server/rooms/manage-rooms.ts";
-import { studioContext } from "#server/rooms/studio-context.ts";
 import { springline } from "#server/springline.ts";
 import { OpenPlan } from "./open-plan.tsx";
 import styles from "./page.module.css";
@@ -40,14 +39,12 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   const generation = app.rooms.generation(planDoc(id));
   if (generation === undefined) return fail(404, "not-found", "This plan has no document. It may have been deleted.");
   const { rights, roomId, state, title } = found.value;
-  const rooms = listRooms(app, who.actor);
   return ok({
     planId: id,
     title,
     generation,
     me: { id: who.actor.id, name: who.name, roles: who.actor.roles },
-    studio: studioContext(app.db, roomId),
-    roomName: (rooms.ok && rooms.value.find((room) => room.id === roomId)?.name) || "a room that is gone",
+    studio: planStudio(app.db, roomId),
     rights: { writes: rights.write, comments: rights.comment },
     may: rights,
     state,

@@ -21,7 +21,7 @@ import { seedStudio } from "#seed/run.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { readEnv } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
-import { libraryMoves } from "#server/library/library.ts";
+import { libraryMoves } from "#server/library/library-moves.ts";
 import { createLog } from "#server/log.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { planSummaries } from "#server/plans/plan-summaries.ts";

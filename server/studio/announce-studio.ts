@@ -1,0 +1,15 @@
+/** Tells open plan pages that what their plans take from the studio has changed. */
+import { announceFindings, announcePlanStudio } from "#server/plans/plan-news.ts";
+import type { Springline } from "#server/springline.ts";
+
+/**
+ * Call after a change of the library, of a room's machines or of the house standards is stored: every open plan page
+ * fetches its studio again, and the server runs the rules on its own copies afresh. What cannot be read just now is
+ * passed over: its page hears of it when it next joins.
+ */
+export function announceStudio(app: Pick<Springline, "db" | "rooms" | "now">): void {
+  for (const { key } of app.rooms.opened("plan")) {
+    announcePlanStudio(app, key);
+    announceFindings(app, key);
+  }
+}
