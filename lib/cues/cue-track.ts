@@ -1,18 +1,18 @@
 /**
- * The cue track of a class: one voice from the first set-up to the last count. Lines keep the windows of the trade
- * (common practice, no source): set-up and safety in the change before the move, the start at the start, breath in the
- * first reps, the heads-up at its lead, the count-in in the last seconds. How they are placed is `place-item.ts`.
+ * The cue track of a class: one voice from the first set-up to the last count, every line in its window (`windows.ts`),
+ * the choice of what is said exact (`one-voice.ts`), or by how many seconds it does not fit.
  */
 import { classClock } from "#lib/clock/clock.ts";
 import { countWord, moveName } from "#lib/plan/format.ts";
 import { headSeconds, moveItems } from "#lib/plan/lookup.ts";
-import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { CueKind, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeWords, setupChanges } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
-import { placeItem } from "./place-item.ts";
-import type { Cue, CueTrack, DroppedLine } from "./types.ts";
+import { type PlacedSpan, placeSpan, type Wish } from "./place-span.ts";
+import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
+import { countInSeconds, type Placed, setupWindow, type Window, workWindow } from "./windows.ts";
 
 /** A line without words, dots only, still takes a moment. Seconds. */
 const SHORTEST = 0.5;
@@ -21,29 +21,95 @@ const SHORTEST = 0.5;
 export function cueTrack(plan: Plan): CueTrack {
   const { rows, total } = classClock(plan);
   const rowOf = new Map(rows.map((row) => [row.item, row]));
-  const moves = moveItems(plan);
-  const cues: Cue[] = [];
-  const dropped: DroppedLine[] = [];
-  for (const [n, item] of moves.entries()) {
+  const moves = moveItems(plan).flatMap((item): Placed[] => {
     const row = rowOf.get(item.id);
-    if (!row) continue;
-    const placed = placeItem({
-      row,
-      script: item.script ?? [],
-      free: Math.max(cues.at(-1)?.to ?? 0, n === 0 ? 0 : row.transitionFrom),
-      first: n === 0,
-      headsUp: { seconds: headSeconds(plan, "headsUpSeconds"), texts: headsUpTexts(plan, item) },
-      countIn: headSeconds(plan, "countInSeconds"),
-      secondsOf: (text) => Math.max(SHORTEST, spokenSeconds(plan, text)),
-      fill: (text, at) => fillLiveFields(text, { plan, item, row, total, at }),
-    });
-    cues.push(...placed.cues);
-    dropped.push(...placed.dropped);
-  }
-  return tracked(cues, dropped, total);
+    return row ? [{ item, row }] : [];
+  });
+  const spans = [undefined, ...moves].map((work, n) => placedSpan({ plan, total, work, next: moves[n] }));
+  return tracked(spans, total);
 }
 
-function tracked(cues: readonly Cue[], dropped: readonly DroppedLine[], total: number): CueTrack {
+/** From the start of one move (none: of the class) to the start of the next (none: the end of the class). */
+interface Span {
+  readonly plan: Plan;
+  readonly total: number;
+  readonly work: Placed | undefined;
+  readonly next: Placed | undefined;
+}
+
+/** The best placing of a span: with the whole heads-up, or with a shorter one where that leaves more to be said. */
+function placedSpan(span: Span): PlacedSpan {
+  const { work, next } = span;
+  const others = [...(work ? workWishes(span, work) : []), ...(next ? setupWishes(span, next) : [])];
+  const calls = work ? headsUpWishes(span, work) : [];
+  const tries = calls.length === 0 ? [placeSpan(others)] : calls.map((call) => placeSpan([...others, call]));
+  return tries.reduce((best, other) => (other.lost < best.lost ? other : best));
+}
+
+function workWishes(span: Span, work: Placed): Wish[] {
+  const { plan } = span;
+  const lines = scriptOf(work.item, (kind) => kind !== "setup" && kind !== "safety");
+  const wishes = lines.map((line) => wishOf(span, work, line, workWindow(plan, work, line.kind)));
+  const count = countInSeconds(plan, work.row);
+  if (count < 1) return wishes;
+  const text = Array.from({ length: count }, (_, n) => countWord(count - n)).join(", ");
+  const said = { text, seconds: count };
+  const window = workWindow(plan, work, "count-in");
+  return [...wishes, { item: work.item.id, kind: "count-in", text, window, seconds: count, say: () => said }];
+}
+
+function setupWishes(span: Span, next: Placed): Wish[] {
+  const lines = scriptOf(next.item, (kind) => kind === "setup" || kind === "safety");
+  const window = setupWindow(span.plan, span.work, next);
+  const wishes = lines.map((line) => wishOf(span, next, line, window));
+  // Into the change, all together; before the first move there is no change: they end as it starts.
+  const talk = wishes.reduce((sum, wish) => sum + wish.seconds, 0);
+  const from = span.work ? next.row.transitionFrom : Math.max(0, next.row.start - talk);
+  return wishes.map((wish, n) => (n === 0 ? { ...wish, wanted: from } : { ...wish, wanted: 0 }));
+}
+
+function headsUpWishes(span: Span, work: Placed): Wish[] {
+  if (headSeconds(span.plan, "headsUpSeconds") <= 0) return [];
+  const window = workWindow(span.plan, work, "heads-up");
+  return headsUpTexts(span.plan, work.item).map((text) => ({
+    ...wishOf(span, work, { kind: "heads-up", text }, window),
+    wanted: window.from,
+  }));
+}
+
+interface Line {
+  readonly kind: SpokenKind;
+  readonly text: string;
+}
+type SaidKind = Exclude<CueKind, "crew">;
+
+function scriptOf(item: MoveItem, isWanted: (kind: CueKind) => boolean): (ScriptLine & { kind: SaidKind })[] {
+  return (item.script ?? []).filter(
+    (line): line is ScriptLine & { kind: SaidKind } => line.kind !== "crew" && isWanted(line.kind),
+  );
+}
+
+function wishOf({ plan, total }: Span, { item, row }: Placed, line: Line, window: Window): Wish {
+  const say = (at: number) => {
+    const text = fillLiveFields(line.text, { plan, item, row, total, at });
+    return { text, seconds: Math.max(SHORTEST, spokenSeconds(plan, text)) };
+  };
+  return { item: item.id, kind: line.kind, text: line.text, window, seconds: longest(line.text, window, say), say };
+}
+
+/** Fields that say other words as time goes by. */
+const TIMED = /\{(seconds|minutes)-left\}/;
+
+/** The longest a line can take in its window: "twenty-five seconds" is longer to say than "twenty seconds". */
+function longest(text: string, { from, to }: Window, say: Wish["say"]): number {
+  let most = say(from).seconds;
+  if (TIMED.test(text)) for (let at = from + 1; at <= to; at++) most = Math.max(most, say(at).seconds);
+  return most;
+}
+
+function tracked(spans: readonly PlacedSpan[], total: number): CueTrack {
+  const cues: Cue[] = spans.flatMap((span) => span.cues);
+  const dropped: DroppedLine[] = spans.flatMap((span) => span.dropped);
   const talkSeconds = cues.reduce((sum, cue) => sum + cue.to - cue.from, 0);
   return {
     cues: cues.map((cue) => ({ ...cue, from: tenth(cue.from), to: tenth(cue.to) })),

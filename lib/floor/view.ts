@@ -131,6 +131,10 @@ function nextOf(cls: FloorClass, step: FloorStep | undefined): FloorItem | null 
 function lineAt(cls: FloorClass, step: FloorStep, position: number): FloorView["line"] {
   const since =
     cls.steps.find((s) => s.item === step.item && (s.item !== null || s.phase === step.phase))?.from ?? step.from;
-  const cue = cls.card.cues.findLast((c) => c.from <= position + ALMOST && c.from >= since - ALMOST);
+  // A set-up line may begin before its change does, where the change is short.
+  const cue = cls.card.cues.findLast(
+    (c) =>
+      c.from <= position + ALMOST && (c.from >= since - ALMOST || (c.item === step.item && step.phase === "change")),
+  );
   return cue ? { text: cue.text, kind: cue.kind, now: position < cue.to } : null;
 }

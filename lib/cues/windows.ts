@@ -1,0 +1,75 @@
+/**
+ * Where in a class each kind of line belongs. Common practice, no source, but for their order: set-up and safety are said
+ * before the start, breath in the first repetitions, the easier way early, the heads-up at its lead, the count-in last.
+ *
+ * A span runs from the start of one move to the start of the next and holds the whole of every window in it: what is said
+ * during the first move's work, and the set-up of the second. So spans do not touch, and each can be solved for itself.
+ */
+import { type ClockRow, cycleSeconds } from "#lib/clock/clock.ts";
+import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
+import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { SpokenKind } from "./types.ts";
+
+/** Seconds from the start of the class. */
+export interface Window {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Placed {
+  readonly item: MoveItem;
+  readonly row: ClockRow;
+}
+
+/** The start line, while the start is still the start. */
+const START_WITHIN = 12;
+/** The first breath belongs to the first repetitions, or to the first seconds of a hold. */
+const BREATH_REPS = 3;
+const BREATH_WITHIN = 20;
+/** Who needs the easier way needs it before they have struggled through half of the move. */
+const EASIER_WITHIN = 30;
+/** The harder way is for those who have found the movement. */
+const HARDER_AFTER = 10;
+
+/** The window of a line of the work itself. */
+export function workWindow(plan: Plan, { item, row }: Placed, kind: SpokenKind): Window {
+  const { start, end } = row;
+  const half = (end - start) / 2;
+  const by = (seconds: number): Window => ({ from: start, to: Math.min(end, start + seconds) });
+  switch (kind) {
+    case "start":
+      return by(START_WITHIN);
+    case "breath":
+      return by(Math.max(BREATH_WITHIN, BREATH_REPS * repSeconds(plan, item)));
+    case "easier":
+      return by(Math.max(EASIER_WITHIN, half));
+    case "harder":
+      return { from: start + Math.min(HARDER_AFTER, half / 2), to: end };
+    case "heads-up":
+      return { from: Math.max(start, end - headSeconds(plan, "headsUpSeconds")), to: end - countInSeconds(plan, row) };
+    case "count-in":
+      return { from: end - countInSeconds(plan, row), to: end };
+    default:
+      return { from: start, to: end };
+  }
+}
+
+/**
+ * The window of a move's set-up and safety lines: they are over when it starts. They belong into the change; where that
+ * is too short they may begin as soon as the heads-up of the move before has been called.
+ */
+export function setupWindow(plan: Plan, before: Placed | undefined, { row }: Placed): Window {
+  if (!before) return { from: 0, to: row.start };
+  const lead = before.row.end - headSeconds(plan, "headsUpSeconds");
+  return { from: Math.max(before.row.start, Math.min(lead, row.transitionFrom)), to: row.start };
+}
+
+/** Whole seconds counted aloud at the end of a move; 0 when the house does not count or the move is too short. */
+export function countInSeconds(plan: Plan, row: ClockRow): number {
+  return Math.max(0, Math.floor(Math.min(headSeconds(plan, "countInSeconds"), row.end - row.start)));
+}
+
+function repSeconds(plan: Plan, item: MoveItem): number {
+  const move = moveOf(plan, item);
+  return (move && cycleSeconds(move)) ?? 0;
+}

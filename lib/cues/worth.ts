@@ -1,0 +1,35 @@
+/**
+ * What is lost when a line is not said. The numbers only rank (common practice, no source): set-up, start and safety go
+ * after everything else has gone, and of the others one line less is always better than one that is worth more.
+ */
+import type { SpokenKind } from "./types.ts";
+
+const WORTH: Readonly<Record<SpokenKind, number>> = {
+  setup: 10_000,
+  start: 10_000,
+  safety: 10_000,
+  "heads-up": 110,
+  "count-in": 108,
+  breath: 106,
+  easier: 104,
+  form: 102,
+  focus: 101,
+  harder: 100,
+};
+
+/** The loss of one line; what a whole set loses is the sum. */
+export const worthOfKind = (kind: SpokenKind): number => WORTH[kind];
+
+/** In which order lines are said where their windows leave a choice; equals keep the author's order. */
+export const SAID_FIRST: Readonly<Record<SpokenKind, number>> = {
+  start: 0,
+  breath: 1,
+  easier: 2,
+  form: 3,
+  focus: 3,
+  harder: 4,
+  "heads-up": 5,
+  "count-in": 6,
+  setup: 7,
+  safety: 7,
+};
