@@ -1,41 +1,61 @@
 /** Every rule, by id. An explicit list: a bundler sees it, and so does a reviewer. */
 import { cautionWithoutEasier } from "./rules/caution-without-easier.ts";
 import { cautionWithoutSafetyLine } from "./rules/caution-without-safety-line.ts";
+import { changeCouldBeAvoided } from "./rules/change-could-be-avoided.ts";
+import { changeNotTold } from "./rules/change-not-told.ts";
 import { expectedCautionUnanswered } from "./rules/expected-caution-unanswered.ts";
+import { groupWithoutRest } from "./rules/group-without-rest.ts";
+import { handOrFootNotFree } from "./rules/hand-or-foot-not-free.ts";
 import { missingCue } from "./rules/missing-cue.ts";
 import { missingSide } from "./rules/missing-side.ts";
 import { noRoomForHeadsUp } from "./rules/no-room-for-heads-up.ts";
+import { oneWaySpine } from "./rules/one-way-spine.ts";
 import { openingOrClosingMissing } from "./rules/opening-or-closing-missing.ts";
 import { partialRep } from "./rules/partial-rep.ts";
+import { pushPullApart } from "./rules/push-pull-apart.ts";
+import { springsChangedCarriageOut } from "./rules/springs-changed-carriage-out.ts";
 import { springsNotThere } from "./rules/springs-not-there.ts";
 import { springsOutOfRange } from "./rules/springs-out-of-range.ts";
 import { themeMissed } from "./rules/theme-missed.ts";
+import { tooLightToBeSteady } from "./rules/too-light-to-be-steady.ts";
+import { tooManySetups } from "./rules/too-many-setups.ts";
 import { tooShortOrLong } from "./rules/too-short-or-long.ts";
 import { totalLength } from "./rules/total-length.ts";
 import { transitionTooShort } from "./rules/transition-too-short.ts";
 import { unevenSides } from "./rules/uneven-sides.ts";
 import { unevenSpringsBetweenSides } from "./rules/uneven-springs-between-sides.ts";
 import { unknownMoveData } from "./rules/unknown-move-data.ts";
+import { wristsWithoutRest } from "./rules/wrists-without-rest.ts";
 import type { AnyRule } from "./types.ts";
 
 export const RULES: readonly AnyRule[] = [
   cautionWithoutEasier,
   cautionWithoutSafetyLine,
+  changeCouldBeAvoided,
+  changeNotTold,
   expectedCautionUnanswered,
+  groupWithoutRest,
+  handOrFootNotFree,
   missingCue,
   missingSide,
   noRoomForHeadsUp,
+  oneWaySpine,
   openingOrClosingMissing,
   partialRep,
+  pushPullApart,
+  springsChangedCarriageOut,
   springsNotThere,
   springsOutOfRange,
   themeMissed,
+  tooLightToBeSteady,
+  tooManySetups,
   tooShortOrLong,
   totalLength,
   transitionTooShort,
   unevenSides,
   unevenSpringsBetweenSides,
   unknownMoveData,
+  wristsWithoutRest,
 ];
 
 export const ruleById = (id: string): AnyRule | undefined => RULES.find((rule) => rule.id === id);

@@ -3,6 +3,7 @@ import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { FindingLevel, Plan, Standards } from "#lib/plan/schema.ts";
+import { walkSetups } from "#lib/transitions/walk.ts";
 import { fillMessage } from "./fill-message.ts";
 import { RULES } from "./registry.ts";
 import type { AnyRule, Finding, Found, PlacedMove, RuleContext } from "./types.ts";
@@ -37,7 +38,7 @@ export function ruleContext(plan: Plan): RuleContext {
     const row = rows[index];
     return item.kind === "move" && row ? [{ item, move: moveOf(plan, item), row, index }] : [];
   });
-  return { plan, rows, total, moves, balance: balance(plan) };
+  return { plan, rows, total, moves, balance: balance(plan), steps: walkSetups(plan) };
 }
 
 function runRule(rule: AnyRule, ctx: RuleContext, standard: Standards[string] | undefined, place: Places): Finding[] {

@@ -3,6 +3,7 @@ import type { z } from "zod";
 import type { Balance } from "#lib/balance/balance.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { FindingLevel, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { Step } from "#lib/transitions/walk.ts";
 
 export interface Finding {
   readonly rule: string;
@@ -34,6 +35,8 @@ export interface RuleContext {
   /** The move items in plan order. */
   readonly moves: readonly PlacedMove[];
   readonly balance: Balance;
+  /** The way into every move whose data are known, in plan order. */
+  readonly steps: readonly Step[];
 }
 
 /** What a check gives back: which of the rule's messages, about which items, with which numbers. */

@@ -135,7 +135,9 @@ export function quarterTurns(from: Facing, to: Facing): number {
 }
 
 const isPairOfHandles = (hands: Setup["hands"]): boolean => hands === "handles" || hands === "handles-crossed";
-const handlesHeld = (hands: Setup["hands"]): number => (isPairOfHandles(hands) ? 2 : hands === "one-handle" ? 1 : 0);
+/** Handles in the hands: 0, 1 or 2. */
+export const handlesHeld = (hands: Setup["hands"]): number =>
+  isPairOfHandles(hands) ? 2 : hands === "one-handle" ? 1 : 0;
 
 function otherSide(before: Setup, after: Setup): boolean {
   return (before.side === "left" && after.side === "right") || (before.side === "right" && after.side === "left");
@@ -154,7 +156,7 @@ function handActions(before: Setup, after: Setup) {
   };
 }
 
-const isStrap = (feet: Setup["feet"]): boolean => feet.endsWith("-strap");
+export const isStrap = (feet: Setup["feet"]): boolean => feet.endsWith("-strap");
 
 function strapActions(before: Setup, after: Setup) {
   const changesFeet = Number(before.feet === "cable-strap" && after.feet === "cable-strap" && otherSide(before, after));

@@ -1,0 +1,99 @@
+import { z } from "zod";
+import { itemName, moveName, springWords } from "#lib/plan/format.ts";
+import { defineRule } from "../define-rule.ts";
+import { bothSides, exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { type KeptSprings, keptSprings } from "../select/kept-springs.ts";
+import type { Found, RuleContext } from "../types.ts";
+
+const range = { max: { light: 3, heavy: 1 } };
+const moves = {
+  ...exampleMoves,
+  squat: { ...exampleMoves.squat, springs: range },
+  row: { ...exampleMoves.row, springs: range, travelMm: [0, 400] as [number, number] },
+};
+const rows = (left: number, between: number) =>
+  examplePlan(
+    [
+      move("a", { move: "row", side: "alternating", springs: { light: left } }),
+      ...bothSides("b", { springs: { light: between } }, { springs: { light: between } }),
+      move("c", { move: "row", side: "alternating", springs: { light: left } }),
+    ],
+    { moves },
+  );
+const squats = (between: Record<string, number>) =>
+  examplePlan(
+    [move("a", { springs: { light: 3 } }), move("b", { springs: between }), move("c", { springs: { light: 3 } })],
+    {
+      moves,
+    },
+  );
+
+/** For information: a coach may want exactly this change. */
+export const changeCouldBeAvoided = defineRule({
+  id: "change-could-be-avoided",
+  title: "A change of springs could be spared",
+  why: "Every change costs the class seconds and attention that it could spend on work.",
+  fix: "Keep the springs from before, with people sitting further from the anchor or nearer to it where the plan says so.",
+  level: "info",
+  source:
+    "the room's measured springs and the ranges of the studio's library; what is worth a change is common practice, no source",
+  limits: z.strictObject({
+    /** What must be spared for it to be worth a word. */
+    minSavedSeconds: z.number().min(0).max(600).default(8),
+    /** The furthest people can sit from where they usually do. */
+    maxOffsetMm: z.number().min(0).max(400).default(200),
+    /** How different the load may be where nothing but the springs can change it. */
+    maxLoadDifferenceShare: z.number().min(0).max(1).default(0.25),
+  }),
+  messages: {
+    offset:
+      "{itemName}: keep {springs} on and sit {cm} cm {way} the anchor for the same load; it saves {savedSeconds} of changes.",
+    keep: "{itemName}: {springs} can stay on, the move takes them; it saves {savedSeconds} of changes.",
+  },
+  examples: {
+    pass: [
+      { say: "the springs stay", plan: squats({ light: 3 }) },
+      { say: "one light is far lighter than three: chosen on purpose", plan: squats({ light: 1 }) },
+      { say: "nearer to the anchor the cable would hang loose", plan: rows(3, 2) },
+      {
+        say: "the springs do not come back",
+        plan: examplePlan([move("a"), move("b", { springs: { light: 2 } }), move("c", { springs: { light: 3 } })], {
+          moves,
+        }),
+      },
+    ],
+    fail: [
+      {
+        say: "three light for one pair between moves on two: 14 cm further from the anchor does it",
+        plan: rows(2, 3),
+        expect: ["offset"],
+      },
+      {
+        say: "a spring the move does not take, between moves on springs that it does",
+        plan: squats({ heavy: 2 }),
+        expect: ["keep"],
+      },
+    ],
+  },
+  check(ctx, limits) {
+    return keptSprings(ctx.plan, ctx.steps, limits)
+      .filter(({ savedSeconds }) => savedSeconds >= limits.minSavedSeconds)
+      .map((kept) => findingOf(ctx, kept));
+  },
+});
+
+function findingOf({ plan }: RuleContext, { items, springs, offsetMm, movedMm, savedSeconds }: KeptSprings) {
+  const [first] = items;
+  const name = first ? (items.length > 1 ? moveName(plan, first) : itemName(plan, first)) : "";
+  const values = {
+    itemName: name,
+    springs: springWords(plan.equipment, springs),
+    keep: springs,
+    offsetMm,
+    cm: Math.abs(movedMm) / 10,
+    way: movedMm > 0 ? "further from" : "nearer to",
+    savedSeconds,
+  };
+  const message = offsetMm === null || movedMm === 0 ? ("keep" as const) : ("offset" as const);
+  return { message, items: items.map(({ id }) => id), values } satisfies Found;
+}

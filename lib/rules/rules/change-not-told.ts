@@ -1,0 +1,179 @@
+import { z } from "zod";
+import { changeWords, type SetupChange, setupChanges } from "#lib/cues/changes.ts";
+import { itemName, sideWords } from "#lib/plan/format.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import type { Step } from "#lib/transitions/walk.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import {
+  saidIn,
+  saidInPauses,
+  tellsFacing,
+  tellsHandles,
+  tellsSide,
+  tellsSprings,
+  tellsStrap,
+} from "../select/told.ts";
+import type { Found } from "../types.ts";
+
+const CHANGE_KINDS = ["springs", "facing", "side", "handles", "strap"] as const;
+type ChangeKind = (typeof CHANGE_KINDS)[number];
+type Message = ChangeKind | "nothing";
+
+const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
+const strapped = { ...exampleMoves.squat, feet: "cable-strap" as const, position: "supine" as const };
+
+export const changeNotTold = defineRule({
+  id: "change-not-told",
+  title: "Something changes and the set-up does not say it",
+  why: "What nobody says, half of the room does not do: they start on the wrong spring, facing the wrong way, or with the wrong side.",
+  fix: "Name the change in the set-up line, in words or with a live field.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** The changes that must be told. */
+    kinds: z
+      .array(z.enum(CHANGE_KINDS))
+      .max(CHANGE_KINDS.length)
+      .default([...CHANGE_KINDS]),
+  }),
+  messages: {
+    springs: "{itemName}: people {changes}, and no set-up line names the springs: say them, or put the field in.",
+    facing: "{itemName}: people turn from the {from} to the {to}, and no set-up line says which way to face.",
+    side: "{itemName}: it is the {side} now, and no set-up line says so: say the side, or put the field in.",
+    handles: "{itemName}: {changes}, and no set-up line speaks of the handles: say what the hands do.",
+    strap: "{itemName}: {changes}, and no set-up line speaks of the strap: say what the foot does.",
+    nothing: "{itemName} has no set-up line to tell what changes ({changes}): write one.",
+  },
+  examples: {
+    pass: [
+      {
+        say: "springs by the live field, facing and handles in words",
+        plan: examplePlan([
+          move("a"),
+          move("b", {
+            move: "press",
+            facing: "back",
+            springs: { light: 2 },
+            ...setup("{springs}, FACE back, grab both handles!"),
+          }),
+        ]),
+      },
+      {
+        say: "the spring's own name, in the plural",
+        plan: examplePlan([move("a"), move("b", { springs: { light: 3 }, ...setup("Three lights on.") })]),
+      },
+      { say: "nothing changes", plan: examplePlan([move("a"), move("b", { script: [] })]) },
+      {
+        say: "naming the other side says what the one handle does too",
+        plan: examplePlan([
+          move("a", { move: "row", side: "right" }),
+          move("b", { move: "row", side: "left", ...setup("Other side.") }),
+        ]),
+      },
+    ],
+    fail: [
+      {
+        say: "springs",
+        plan: examplePlan([move("a"), move("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
+        expect: ["springs"],
+      },
+      {
+        say: "a long back is no way to face",
+        plan: examplePlan([move("a"), move("b", { facing: "back", ...setup("Stand tall, back long.") })]),
+        expect: ["facing"],
+      },
+      {
+        say: "the other side",
+        plan: examplePlan([
+          move("a", { move: "row", side: "right" }),
+          move("b", { move: "row", side: "left", ...setup("Arms long.") }),
+        ]),
+        expect: ["side"],
+      },
+      {
+        say: "handles",
+        plan: examplePlan([move("a"), move("b", { move: "press", ...setup("Kneel, hands at the chest.") })]),
+        expect: ["handles"],
+      },
+      {
+        say: "a strap",
+        plan: examplePlan([move("a"), move("b", { move: "legs", ...setup("Lie down.") })], {
+          moves: { ...exampleMoves, legs: strapped },
+        }),
+        expect: ["strap"],
+      },
+      {
+        say: "no set-up line at all: one finding for everything",
+        plan: examplePlan([move("a"), move("b", { facing: "back", springs: { light: 2 }, script: [] })]),
+        expect: ["nothing"],
+      },
+    ],
+  },
+  check({ plan, steps }, { kinds }) {
+    return steps.flatMap((step): Found<Message>[] => {
+      const untold = untoldChanges(plan, step).filter((kind) => kinds.includes(kind));
+      if (untold.length === 0) return [];
+      const items = [step.item.id];
+      const name = itemName(plan, step.item);
+      if (!hasSetupWords(plan, step)) {
+        const changes = untold.map((kind) => NAMES[kind]);
+        return [{ message: "nothing", items, values: { itemName: name, changes } }];
+      }
+      return untold.map((kind) => ({
+        message: kind,
+        items,
+        values: { itemName: name, ...valuesOf(plan, step, kind) },
+      }));
+    });
+  },
+});
+
+const NAMES: Readonly<Record<ChangeKind, string>> = {
+  springs: "springs",
+  facing: "facing",
+  side: "side",
+  handles: "handles",
+  strap: "strap",
+};
+
+const hasSetupWords = (plan: Plan, step: Step): boolean => saidIn(plan, step.item, ["setup"]) !== "";
+
+/** What changes on the way into a move and is told by no set-up line and no pause before it. */
+export function untoldChanges(plan: Plan, step: Step): ChangeKind[] {
+  const changed = CHANGE_KINDS.filter((kind) => CHANGES[kind](step));
+  if (changed.length === 0) return [];
+  const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`;
+  const told: Readonly<Record<ChangeKind, boolean>> = {
+    springs: changed.includes("springs") && tellsSprings(plan, words),
+    facing: tellsFacing(words, step),
+    side: tellsSide(words),
+    handles: tellsHandles(words, step),
+    strap: tellsStrap(words, step),
+  };
+  return changed.filter((kind) => !told[kind]);
+}
+
+/** Where one handle or one strap only goes to the other side, the side is what must be told. */
+const CHANGES: Readonly<Record<ChangeKind, (step: Step) => boolean>> = {
+  springs: ({ actions }) => actions.carriageHome !== undefined,
+  facing: ({ actions }) => actions.quarterTurn !== undefined,
+  side: ({ before, item }) =>
+    before !== null && (item.side === "left" || item.side === "right") && before.item.side !== item.side,
+  handles: ({ before, to }) => before !== null && before.setup.hands !== to.hands && involves(before.setup, to),
+  strap: ({ before, to, actions }) =>
+    before !== null && before.setup.feet !== to.feet && (actions.strapOn ?? actions.strapOff ?? 0) > 0,
+};
+
+const HANDLES: readonly string[] = ["handles", "handles-crossed", "one-handle"];
+const involves = (from: Step["to"], to: Step["to"]): boolean =>
+  HANDLES.includes(from.hands) || HANDLES.includes(to.hands);
+
+function valuesOf(plan: Plan, { before, item, to }: Step, kind: ChangeKind): Record<string, unknown> {
+  const of = (...kinds: SetupChange["kind"][]) =>
+    changeWords(setupChanges(plan, before?.item, item).filter((change) => kinds.includes(change.kind)));
+  if (kind === "springs") return { changes: of("spring-off", "spring-on") };
+  if (kind === "facing") return { from: before?.setup.facing ?? "", to: to.facing };
+  if (kind === "side") return { side: `${sideWords(item.side)} side` };
+  return { changes: of(kind === "handles" ? "hands" : "feet") };
+}

@@ -1,0 +1,121 @@
+import { z } from "zod";
+import { moveName, tagWords } from "#lib/plan/format.ts";
+import { GROUPS, type Group } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { bothSides, examplePlan, move } from "../examples/build.ts";
+import { listWords } from "../fill-message.ts";
+import { type WorkStretch, workStretches } from "../select/stretches.ts";
+import type { PlacedMove, RuleContext } from "../types.ts";
+
+const squats = (...seconds: number[]) => seconds.map((s, i) => move(`squat-${i}`, { seconds: s }));
+
+/** The trunk works whichever side is on; every other group rests on one side while the other works. */
+const MIDDLE: readonly Group[] = ["abdominals", "lower-back"];
+
+export const groupWithoutRest = defineRule({
+  id: "group-without-rest",
+  title: "One muscle group works for too long without a rest",
+  why: "Tired muscles hand the work to joints and to the breath, and people stop before the move is over.",
+  fix: "Put a pause, a longer change or a move for other muscles into the stretch.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** Seconds of work in a row, at half weight or more. */
+    maxSeconds: z.number().min(30).max(3600).default(300),
+    /** A change this long is a rest. */
+    restSeconds: z.number().min(1).max(600).default(30),
+  }),
+  messages: {
+    long: "{groups}: {seconds} of work without a rest, from {first} to {last}; put a pause or other muscles in between.",
+    alone: "{groups}: {seconds} of work without a rest in {first}; make it shorter, or give it a pause half-way.",
+  },
+  examples: {
+    pass: [
+      { say: "five minutes in a row are just allowed", plan: examplePlan(squats(100, 100, 100)) },
+      {
+        say: "a pause in the middle",
+        plan: examplePlan([...squats(120, 120), { id: "p", kind: "pause", seconds: 20 }, move("b", { seconds: 120 })]),
+      },
+      {
+        say: "one side rests while the other works",
+        plan: examplePlan([
+          ...bothSides("x", { seconds: 120 }, { seconds: 120 }),
+          ...bothSides("y", { seconds: 120 }, { seconds: 120 }),
+        ]),
+      },
+    ],
+    fail: [
+      {
+        say: "six minutes of squats: the front of the thigh and the seat",
+        plan: examplePlan(squats(120, 120, 120)),
+        expect: ["long"],
+      },
+      {
+        say: "the same side again and again",
+        plan: examplePlan([
+          move("a", { move: "row", side: "right", seconds: 180 }),
+          move("b", { move: "row", side: "right", seconds: 180 }),
+        ]),
+        expect: ["long"],
+      },
+      { say: "one endless squat", plan: examplePlan(squats(400)), expect: ["alone"] },
+    ],
+  },
+  check(ctx, { maxSeconds, restSeconds }) {
+    return tooLong(ctx, maxSeconds, restSeconds).map(({ stretch: { moves, seconds }, side, groups }) => {
+      const last = moves.at(-1) ?? moves[0];
+      return {
+        message: moves.length === 1 ? ("alone" as const) : ("long" as const),
+        ...(side ? { about: side } : {}),
+        items: moves.map(({ item }) => item.id),
+        values: {
+          groups: capital(listWords(groups.map(tagWords))) + (side ? ` (${side})` : ""),
+          seconds,
+          first: moveName(ctx.plan, moves[0].item),
+          last: moveName(ctx.plan, last.item),
+        },
+      };
+    });
+  },
+});
+
+type Side = "left" | "right";
+interface Stretch {
+  readonly stretch: WorkStretch;
+  /** Null where both sides work. */
+  readonly side: Side | null;
+}
+
+/** Every stretch over the limit once, with all the groups that work in it from end to end. */
+function tooLong(ctx: RuleContext, maxSeconds: number, restSeconds: number) {
+  const found: (Stretch & { readonly groups: Group[] })[] = [];
+  for (const group of GROUPS) {
+    for (const each of stretchesOf(ctx, group, restSeconds)) {
+      if (each.stretch.seconds <= maxSeconds) continue;
+      const same = found.find((other) => other.side === each.side && sameMoves(other.stretch, each.stretch));
+      if (same) same.groups.push(group);
+      else found.push({ ...each, groups: [group] });
+    }
+  }
+  return found;
+}
+
+/** Stretches of either side; one that is the same for both is given once, without a side. */
+function stretchesOf(ctx: RuleContext, group: Group, restSeconds: number): Stretch[] {
+  const works = ({ move }: PlacedMove) => (move?.muscles[group] ?? 0) >= 0.5;
+  if (MIDDLE.includes(group)) return workStretches(ctx, works, restSeconds).map((stretch) => ({ stretch, side: null }));
+  const without = (side: Side) =>
+    workStretches(ctx, (placed) => works(placed) && placed.item.side !== side, restSeconds);
+  const left = without("right");
+  const right = without("left");
+  const isIn = (stretch: WorkStretch, list: readonly WorkStretch[]) => list.some((other) => sameMoves(stretch, other));
+  return [
+    ...left.map((stretch) => ({ stretch, side: isIn(stretch, right) ? null : ("left" as const) })),
+    ...right.filter((stretch) => !isIn(stretch, left)).map((stretch) => ({ stretch, side: "right" as const })),
+  ];
+}
+
+const sameMoves = (a: WorkStretch, b: WorkStretch): boolean =>
+  a.moves.length === b.moves.length && a.moves[0] === b.moves[0] && a.moves.at(-1) === b.moves.at(-1);
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

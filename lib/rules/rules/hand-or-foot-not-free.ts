@@ -1,0 +1,113 @@
+import { z } from "zod";
+import { itemName, tagWords } from "#lib/plan/format.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import type { Step } from "#lib/transitions/walk.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { saidIn, saidInPauses, tellsHandles, tellsStrap } from "../select/told.ts";
+import type { Found } from "../types.ts";
+
+type Message = "handles" | "strap" | "no-time";
+
+const setup = (text: string, transitionSeconds?: number) => ({
+  script: [{ kind: "setup" as const, text }],
+  ...(transitionSeconds === undefined ? {} : { transitionSeconds }),
+});
+const toPlank = (text: string, seconds?: number) =>
+  examplePlan([move("a", { move: "press" }), move("b", { move: "plank", ...setup(text, seconds) })]);
+const moves = { ...exampleMoves, strapped: { ...exampleMoves.squat, feet: "cable-strap" as const } };
+const outOfStrap = (text: string) => examplePlan([move("a", { move: "strapped" }), move("b", setup(text))], { moves });
+
+/**
+ * Must for a strap: somebody who stands up with a foot in one falls. A handle that nobody puts down is in the way of a
+ * hand that should bear weight; people notice, late, and it is looked at.
+ */
+export const handOrFootNotFree = defineRule({
+  id: "hand-or-foot-not-free",
+  title: "A hand or a foot is not free for the next move",
+  why: "A foot still in a strap trips people as they stand up, and a hand cannot bear weight round a handle.",
+  fix: "Say in the set-up what to put down or come out of, and plan the time for it.",
+  level: "must",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({}),
+  messages: {
+    handles: "{itemName}: {held} still in hand as the hands go {place}, and no line says let go: say it before.",
+    strap:
+      "{itemName}: a foot is still in the {strap} when it is needed {place}, and no line takes it out: say it before.",
+    "no-time":
+      "{itemName}: {seconds} are planned where people must {acts}, {neededSeconds} by itself: plan {estimateSeconds}.",
+  },
+  examples: {
+    pass: [
+      { say: "the handles are put down", plan: toPlank("Handles down, hands on the bars.") },
+      { say: "hands told to bear weight have put them down", plan: toPlank("Hands under the shoulders.", 6) },
+      { say: "out of the strap", plan: outOfStrap("Foot out of the strap, stand up.") },
+      {
+        say: "the pause frees the hands",
+        plan: examplePlan([
+          move("a", { move: "press" }),
+          { id: "p", kind: "pause", seconds: 20, text: "Handles down, shake out." },
+          move("b", { move: "plank", ...setup("To a plank.", 0) }),
+        ]),
+      },
+      {
+        say: "hands that only rest may keep theirs a moment longer",
+        plan: examplePlan([move("a", { move: "press" }), move("b", setup("Stand up."))]),
+      },
+    ],
+    fail: [
+      { say: "nobody says where the handles go", plan: toPlank("Come to a plank."), expect: ["handles"] },
+      { say: "a foot left in its strap", plan: outOfStrap("Stand up."), expect: ["strap"] },
+      {
+        say: "told, and one second to put two handles down",
+        plan: toPlank("Handles down, hands on the bars.", 1),
+        expect: ["no-time"],
+      },
+    ],
+  },
+  check({ plan, steps }) {
+    return steps.flatMap((step): Found<Message>[] => {
+      const { handles, strap, seconds } = step.letGo;
+      if (handles === 0 && strap === null) return [];
+      const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup", "safety"])}`;
+      const found: Found<Message>[] = [];
+      const items = [step.item.id];
+      const name = itemName(plan, step.item);
+      if (handles > 0 && !tellsHandles(words, step)) {
+        const values = {
+          itemName: name,
+          held: handles === 2 ? "both handles are" : "a handle is",
+          place: handPlace(step),
+        };
+        found.push({ message: "handles", items, values, level: "look" });
+      }
+      if (strap !== null && !tellsStrap(words, step)) {
+        found.push({
+          message: "strap",
+          items,
+          values: { itemName: name, strap: tagWords(strap), place: footPlace(step) },
+        });
+      }
+      if (found.length === 0 && step.seconds < seconds) found.push(noTime(plan, step));
+      return found;
+    });
+  },
+});
+
+function noTime(plan: Plan, { item, letGo, seconds, estimate }: Step): Found<Message> {
+  const acts = [
+    ...(letGo.handles > 0 ? ["put the handles down"] : []),
+    ...(letGo.strap ? ["come out of the strap"] : []),
+  ];
+  const values = {
+    itemName: itemName(plan, item),
+    acts,
+    seconds,
+    neededSeconds: letGo.seconds,
+    estimateSeconds: estimate,
+  };
+  return { message: "no-time", items: [item.id], values, ...(letGo.strap ? {} : { level: "look" as const }) };
+}
+
+const handPlace = ({ to }: Step): string => `on the ${tagWords(to.hands)}`;
+const footPlace = ({ to }: Step): string => `${to.feet.endsWith("-strap") ? "in" : "on"} the ${tagWords(to.feet)}`;

@@ -1,0 +1,60 @@
+import { z } from "zod";
+import { defineRule } from "../define-rule.ts";
+import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+
+const moves = {
+  curl: { ...exampleMoves.squat, name: "Curl-up", spine: ["flexion" as const] },
+  lift: { ...exampleMoves.squat, name: "Back extension", spine: ["extension" as const] },
+};
+const classOf = (flexion: number, extension: number) =>
+  examplePlan(
+    [
+      move("curl", { move: "curl", seconds: flexion }),
+      ...(extension > 0 ? [move("lift", { move: "lift", seconds: extension })] : []),
+    ],
+    { moves },
+  );
+
+export const oneWaySpine = defineRule({
+  id: "one-way-spine",
+  title: "The spine bends one way only",
+  why: "A spine that is bent forward again and again and never lengthened the other way goes home stiffer than it came.",
+  fix: "Add a move that extends the spine, or make one that bends it shorter.",
+  level: "look",
+  source: "common practice, no source: guidelines ask for opposing muscles to be trained and give no ratio",
+  limits: z.strictObject({
+    /** The most that bending forward may take of bending forward and back together. Three quarters: three to one. */
+    maxFlexionShare: z.number().min(0.5).max(1).default(0.75),
+    /** Less bending forward than this is never too much. */
+    minFlexionSeconds: z.number().min(0).max(14400).default(90),
+  }),
+  messages: {
+    apart:
+      "The spine bends forward for {flexionSeconds} and back for {extensionSeconds}: add about {missingSeconds} of extension.",
+    never: "The spine bends forward for {flexionSeconds} and never back: add about {missingSeconds} of extension.",
+  },
+  examples: {
+    pass: [
+      { say: "as long one way as the other", plan: classOf(120, 120) },
+      { say: "one minute of bending", plan: classOf(60, 0) },
+      { say: "two to one", plan: classOf(120, 60) },
+    ],
+    fail: [
+      { say: "four minutes forward, one back", plan: classOf(240, 60), expect: ["apart"] },
+      { say: "forward only", plan: classOf(120, 0), expect: ["never"] },
+    ],
+  },
+  check({ moves: placed, balance: { spine } }, { maxFlexionShare, minFlexionSeconds }) {
+    const flexion = spine.flexion ?? 0;
+    const extension = spine.extension ?? 0;
+    if (flexion < minFlexionSeconds || flexion <= maxFlexionShare * (flexion + extension) + 1e-9) return [];
+    const items = placed.filter(({ move: library }) => library?.spine?.includes("flexion")).map(({ item }) => item.id);
+    const missing = (flexion * (1 - maxFlexionShare)) / maxFlexionShare - extension;
+    const values = {
+      flexionSeconds: flexion,
+      extensionSeconds: extension,
+      missingSeconds: Math.max(5, Math.ceil(missing / 5) * 5),
+    };
+    return [{ message: extension > 0 ? ("apart" as const) : ("never" as const), items, values }];
+  },
+});

@@ -1,0 +1,84 @@
+import { z } from "zod";
+import type { Group, Plan } from "#lib/plan/schema.ts";
+import { defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+
+const classOf = (push: number, pull: number, changes: Partial<Plan> = {}) =>
+  examplePlan(
+    [
+      move("push", { move: "press", seconds: push }),
+      ...(pull > 0 ? [move("pull", { move: "row", side: "alternating", seconds: pull })] : []),
+    ],
+    changes,
+  );
+
+export const pushPullApart = defineRule({
+  id: "push-pull-apart",
+  title: "Pushing and pulling are far apart",
+  why: "A class that mostly pushes, or mostly pulls, leaves the muscles on the other side of the shoulder behind.",
+  fix: "Give the other pattern more time, or say in the theme that the class is for one of them.",
+  level: "look",
+  source:
+    "house policy: no published ratio of push to pull in a class was found; studies of strength differ even in which is larger",
+  limits: z.strictObject({
+    /** The most of pushing and pulling together that one of them may take. Two thirds: two to one. */
+    maxShare: z.number().min(0.5).max(1).default(0.67),
+    /** With less between them than this nobody minds. */
+    minDifferenceSeconds: z.number().min(0).max(14400).default(120),
+  }),
+  messages: {
+    apart:
+      "Pushing gets {pushSeconds} and pulling {pullSeconds}: give {less} about {missingSeconds} more, or {more} less.",
+    only: "The class has {moreSeconds} of {more} and no {less}: add a move of it, or say in the theme that this is meant.",
+  },
+  examples: {
+    pass: [
+      { say: "as much of one as of the other", plan: classOf(240, 240) },
+      { say: "a short class that only pushes", plan: classOf(90, 0) },
+      { say: "three minutes and two are not far apart", plan: classOf(180, 100) },
+    ],
+    fail: [
+      { say: "five minutes of pushing, two of pulling", plan: classOf(300, 120), expect: ["apart"] },
+      { say: "pushing only", plan: classOf(240, 0), expect: ["only"] },
+      {
+        say: "a theme that promises the chest and nothing of the back: for information",
+        plan: classOf(300, 60, { theme: { name: "Chest", shares: { chest: 0.4 } } }),
+        expect: ["apart"],
+      },
+    ],
+  },
+  check({ plan, moves, balance: { push, pull } }, { maxShare, minDifferenceSeconds }) {
+    const larger = Math.max(push, pull);
+    const smaller = Math.min(push, pull);
+    const all = push + pull;
+    if (larger - smaller < minDifferenceSeconds || larger <= maxShare * all + 1e-9) return [];
+    const pushes = push > pull;
+    const pattern = pushes ? "push" : "pull";
+    const values = {
+      pushSeconds: push,
+      pullSeconds: pull,
+      moreSeconds: larger,
+      more: pushes ? "pushing" : "pulling",
+      less: pushes ? "pulling" : "pushing",
+      missingSeconds: missingSeconds(smaller, larger, maxShare),
+    };
+    const items = moves.filter(({ move: library }) => library?.pattern === pattern).map(({ item }) => item.id);
+    const found = { message: smaller === 0 ? ("only" as const) : ("apart" as const), items, values };
+    return [isTheTheme(plan, pattern) ? { ...found, level: "info" as const } : found];
+  },
+});
+
+/** Seconds that bring the larger down to its greatest share, on a grid of five. */
+const missingSeconds = (smaller: number, larger: number, maxShare: number): number =>
+  Math.ceil(((larger * (1 - maxShare)) / maxShare - smaller) / 5) * 5;
+
+const GROUPS_OF: Readonly<Record<"push" | "pull", readonly Group[]>> = {
+  push: ["chest", "triceps", "shoulders"],
+  pull: ["upper-back", "biceps"],
+};
+
+/** True when the theme promises muscles of this pattern and none of the other. */
+function isTheTheme(plan: Plan, pattern: "push" | "pull"): boolean {
+  const promised = (of: "push" | "pull") => GROUPS_OF[of].some((group) => (plan.theme?.shares?.[group] ?? 0) > 0);
+  return promised(pattern) && !promised(pattern === "push" ? "pull" : "push");
+}

@@ -1,0 +1,94 @@
+import { z } from "zod";
+import { changeWords, setupChanges } from "#lib/cues/changes.ts";
+import { itemName } from "#lib/plan/format.ts";
+import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
+import type { Step } from "#lib/transitions/walk.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { saidIn, saidInPauses, tellsCarriageHome } from "../select/told.ts";
+import type { Found } from "../types.ts";
+
+const second = (text: string, kind: ScriptLine["kind"] = "setup") =>
+  move("b", { springs: { light: 2 }, script: [{ kind, text }] });
+
+/**
+ * Must while a spring is on and the move before may leave the carriage out: a carriage that runs, or a spring that snaps
+ * back, hurts hands and feet. Where people have paused since, or nothing holds the carriage, it is looked at.
+ */
+export const springsChangedCarriageOut = defineRule({
+  id: "springs-changed-carriage-out",
+  title: "Springs are changed and nobody says that the carriage comes home",
+  why: "A spring hooked on or off while the carriage is out can snap back or let the carriage run onto hands and feet; the machine maker's manual goes first.",
+  fix: 'Say "carriage home" in the set-up, before the springs.',
+  level: "must",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({}),
+  messages: {
+    unsaid: '{itemName}: say "carriage home" before people {changes}; no line of it does.',
+    paused: '{itemName}: people {changes} after a pause; say "carriage home" first, in case it is still out.',
+    loose: '{itemName}: people {changes} and nothing held the carriage before; say "carriage home" first.',
+  },
+  examples: {
+    pass: [
+      { say: "the set-up says it", plan: examplePlan([move("a"), second("Carriage home. Two light.")]) },
+      { say: "in other words", plan: examplePlan([move("a"), second("Bring it all the way in, then two light.")]) },
+      { say: "the springs stay", plan: examplePlan([move("a"), move("b", { script: [] })]) },
+      {
+        say: "the move before never took the carriage out",
+        plan: examplePlan([move("a"), second("Two light.")], {
+          moves: { squat: { ...exampleMoves.squat, travelMm: [0, 0] } },
+        }),
+      },
+      {
+        say: "the pause says it",
+        plan: examplePlan([
+          move("a"),
+          { id: "p", kind: "pause", seconds: 20, text: "Carriages in, drink." },
+          second("Two light."),
+        ]),
+      },
+    ],
+    fail: [
+      { say: "only the springs are named", plan: examplePlan([move("a"), second("{springs}.")]), expect: ["unsaid"] },
+      {
+        say: "a line about going out and coming in again is no word of it",
+        plan: examplePlan([move("a"), second("Slide the carriage in and out.", "start")]),
+        expect: ["unsaid"],
+      },
+      {
+        say: "people drank in between",
+        plan: examplePlan([move("a"), { id: "p", kind: "pause", seconds: 20, text: "Drink." }, second("Two light.")]),
+        expect: ["paused"],
+      },
+      {
+        say: "no spring was on",
+        plan: examplePlan([move("a", { springs: {} }), second("Two light.")]),
+        expect: ["loose"],
+      },
+    ],
+  },
+  check({ plan, steps }) {
+    return steps.flatMap((step): Found<"unsaid" | "paused" | "loose">[] => {
+      if (!step.before || !step.actions.carriageHome || step.carriage === "home" || saysHome(plan, step)) return [];
+      const values = { itemName: itemName(plan, step.item), changes: springChangeWords(plan, step) };
+      const items = [step.item.id];
+      const held = Object.values(step.before.setup.springs).some((count) => count > 0);
+      if (!held) return [{ message: "loose", items, values, level: "look" }];
+      return step.carriage === "out"
+        ? [{ message: "unsaid", items, values }]
+        : [{ message: "paused", items, values, level: "look" }];
+    });
+  },
+});
+
+const saysHome = (plan: Plan, step: Step): boolean =>
+  tellsCarriageHome(
+    `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`,
+    saidIn(plan, step.item, ["start", "safety"]),
+  );
+
+/** "take off one firm, put on one middle". */
+export const springChangeWords = (plan: Plan, { before, item }: Step): string =>
+  changeWords(
+    setupChanges(plan, before?.item, item).filter(({ kind }) => kind === "spring-off" || kind === "spring-on"),
+  );

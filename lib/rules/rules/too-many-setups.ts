@@ -1,0 +1,74 @@
+import { z } from "zod";
+import { isMoveItem } from "#lib/plan/lookup.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+import type { Found, RuleContext } from "../types.ts";
+
+const TEN_MINUTES = 600;
+
+const springsTurnAbout = (count: number) =>
+  examplePlan(Array.from({ length: count }, (_, i) => move(`m-${i}`, { springs: { light: 1 + (i % 2) } })));
+const slow = (transitionSeconds: number) =>
+  examplePlan([move("a"), move("b", { transitionSeconds }), move("c", { transitionSeconds })]);
+
+export const tooManySetups = defineRule({
+  id: "too-many-setups",
+  title: "Too much of the class goes into set-ups",
+  why: "People come to train: every change of springs cools them down and is one more thing to get wrong.",
+  fix: "Put moves on the same springs next to each other; 'Fewer set-ups' on a block finds the best order.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** Changes of springs in ten minutes of class, opening and closing left out. */
+    maxInTenMinutesCount: z.number().min(0).max(60).default(4),
+    /** As many are never too many, however short the class. */
+    allowedAnywayCount: z.number().min(0).max(60).default(3),
+    /** Part of the time between opening and closing that may be change. */
+    maxTimeShare: z.number().min(0).max(1).default(0.25),
+  }),
+  messages: {
+    springs:
+      "The springs change {changes} times, every {everySeconds} on average: put moves on the same springs together.",
+    time: "{changeSeconds} of {classSeconds} between opening and closing are changes ({share}): make them fewer or smaller.",
+  },
+  examples: {
+    pass: [
+      { say: "three changes", plan: springsTurnAbout(4) },
+      { say: "a quarter of the time at most", plan: slow(20) },
+      { say: "an empty plan", plan: examplePlan([]) },
+    ],
+    fail: [
+      { say: "other springs for every move", plan: springsTurnAbout(9), expect: ["springs"] },
+      { say: "half a minute and more before every move", plan: slow(35), expect: ["time"] },
+    ],
+  },
+  check(ctx, limits) {
+    const { seconds, changing } = classTime(ctx);
+    const found: Found<"springs" | "time">[] = [];
+    const { springChanges } = ctx.balance.setups;
+    const most = Math.max(limits.allowedAnywayCount, (limits.maxInTenMinutesCount * seconds) / TEN_MINUTES);
+    if (springChanges > most) {
+      const values = {
+        changes: springChanges,
+        everySeconds: Math.round(seconds / springChanges),
+        classSeconds: seconds,
+      };
+      found.push({ message: "springs", items: [], values });
+    }
+    if (seconds > 0 && changing > limits.maxTimeShare * seconds + 1e-9) {
+      const values = { changeSeconds: changing, classSeconds: seconds, share: changing / seconds };
+      found.push({ message: "time", items: [], values });
+    }
+    return found;
+  },
+});
+
+/** Seconds from the end of the opening to the start of the closing, and how many of them go to changes. */
+function classTime({ plan, rows, moves }: RuleContext): { seconds: number; changing: number } {
+  const tenth = (x: number) => Math.round(x * 10) / 10;
+  const first = rows[plan.items.findIndex(isMoveItem)];
+  const last = rows.at(-1);
+  if (!first || !last) return { seconds: 0, changing: 0 };
+  const changing = moves.reduce((sum, { row }) => sum + row.start - row.transitionFrom, 0);
+  return { seconds: tenth(last.end - (rows[0]?.transitionFrom ?? 0)), changing: tenth(changing) };
+}

@@ -1,0 +1,62 @@
+import { z } from "zod";
+import { moveName } from "#lib/plan/format.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+import { workStretches } from "../select/stretches.ts";
+
+const plank = (id: string, seconds: number, transitionSeconds?: number) =>
+  move(id, { move: "plank", seconds, ...(transitionSeconds === undefined ? {} : { transitionSeconds }) });
+
+export const wristsWithoutRest = defineRule({
+  id: "wrists-without-rest",
+  title: "Weight stays on the wrists for too long",
+  why: "Bent wrists under load go numb or sore long before the muscles tire; people with sore wrists follow their clinician's word.",
+  fix: "Put a move without weight on the hands, a pause or a longer change into the stretch, or take some of it on the forearms.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    /** Seconds of work in a row with weight on the wrists. */
+    maxSeconds: z.number().min(15).max(3600).default(120),
+    /** A change this long takes the weight off. */
+    restSeconds: z.number().min(1).max(600).default(20),
+  }),
+  messages: {
+    long: "{seconds} on the wrists without a rest, from {first} to {last}; take one of them on the forearms, or rest in between.",
+    alone: "{first} keeps weight on the wrists for {seconds}: make it shorter, or offer the forearms half-way.",
+  },
+  examples: {
+    pass: [
+      { say: "two planks of a minute", plan: examplePlan([plank("a", 60), plank("b", 60)]) },
+      {
+        say: "a change long enough to shake the hands out",
+        plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60, 25)]),
+      },
+      { say: "a squat in the middle", plan: examplePlan([plank("a", 90), move("b"), plank("c", 90)]) },
+    ],
+    fail: [
+      {
+        say: "three planks in a row",
+        plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60)]),
+        expect: ["long"],
+      },
+      {
+        say: "a heading is no rest",
+        plan: examplePlan([plank("a", 90), { id: "h", kind: "heading", title: "More" }, plank("b", 60)]),
+        expect: ["long"],
+      },
+      { say: "one plank of three minutes", plan: examplePlan([plank("a", 180)]), expect: ["alone"] },
+    ],
+  },
+  check(ctx, { maxSeconds, restSeconds }) {
+    return workStretches(ctx, ({ move: library }) => library?.cautions?.includes("wrist-load") === true, restSeconds)
+      .filter(({ seconds }) => seconds > maxSeconds)
+      .map(({ moves, seconds }) => {
+        const last = moves.at(-1) ?? moves[0];
+        return {
+          message: moves.length === 1 ? ("alone" as const) : ("long" as const),
+          items: moves.map(({ item }) => item.id),
+          values: { seconds, first: moveName(ctx.plan, moves[0].item), last: moveName(ctx.plan, last.item) },
+        };
+      });
+  },
+});

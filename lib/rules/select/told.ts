@@ -1,0 +1,121 @@
+/**
+ * Whether words tell a change, as people on the floor say it. Looks for signs, not for grammar: a line that names the
+ * thing at all counts as told, since a reminder of what is there already costs more trust than one that is missing.
+ */
+import { moveName } from "#lib/plan/format.ts";
+import type { CueKind, MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { Step } from "#lib/transitions/walk.ts";
+
+/** Live fields of the springs and the side, as words that nobody writes. */
+const SPRINGS_FIELD = "springsfield";
+const SIDE_FIELD = "sidefield";
+
+/**
+ * Words in lower case with one space on either side of each and nothing else: " carriage home two light ". Letters of
+ * any script and digits stay, accents go. Live fields that name a move, its springs or its side are filled in.
+ */
+export function plainWords(plan: Plan, item: MoveItem, text: string): string {
+  const filled = text.includes("{")
+    ? text
+        .replaceAll("{springs}", ` ${SPRINGS_FIELD} `)
+        .replaceAll("{side}", ` ${SIDE_FIELD} `)
+        .replaceAll("{move}", () => ` ${moveName(plan, item)} `)
+    : text;
+  return ` ${bare(filled)} `;
+}
+
+const bare = (text: string): string =>
+  text
+    .normalize("NFKD")
+    .toLowerCase()
+    .replace(/\p{M}+|['’]/gu, "")
+    .replace(/[^\p{L}\p{N}]+/gu, " ")
+    .trim();
+
+/** What an item says in lines of these kinds, a "|" between two lines so that no phrase spans them; "" for nothing. */
+export function saidIn(plan: Plan, item: MoveItem, kinds: readonly CueKind[]): string {
+  const lines = (item.script ?? []).filter((line) => kinds.includes(line.kind) && line.text.trim() !== "");
+  return lines.map((line) => plainWords(plan, item, line.text)).join("|");
+}
+
+/** The words of the pauses before a move: "Handles down, drink." is told in time. */
+export const saidInPauses = (plan: Plan, { item, pauses }: Step): string =>
+  pauses.map((pause) => plainWords(plan, item, pause.text ?? "")).join("|");
+
+const NUMBER = "(?:\\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|both|all|everything|another)";
+const SPRINGS_TOLD = new RegExp(
+  `${SPRINGS_FIELD}|\\b(?:springs?|coils?|tension|resistance|loads?|unload|reload|heav(?:y|ier)|lighter|strip|` +
+    `(?:add|drop|lose|remove|change|swap|take off|put on|down to|up to) (?:the )?${NUMBER}|` +
+    `(?:take|put|bring|leave|have|keep) (?:the )?${NUMBER} (?:\\w+ ){0,2}(?:on|off)|` +
+    `${NUMBER} (?:more|less|fewer|on|off|extra))\\b`,
+);
+
+/** Springs: the studio's own names, one or many, the field, a number that goes on or off, or the word itself. */
+export function tellsSprings(plan: Plan, words: string): boolean {
+  if (SPRINGS_TOLD.test(words)) return true;
+  return plan.equipment.springs.some(({ label }) => {
+    const name = bare(label);
+    return name !== "" && (words.includes(` ${name} `) || words.includes(` ${name}s `));
+  });
+}
+
+/** "Back long" and "right hand" speak of a body, "sit back" of a movement: none says which way to face. */
+const NOT_OF_A_BODY =
+  "(?! (?:hands?|arms?|foot|feet|legs?|knees?|heels?|toes?|forearms?|elbows?|hips?|shoulders?|palms?|fists?|thighs?|" +
+  "side|straight|long|flat|tall|neutral|still|now|away|and forth|of (?:the|your)))";
+const NOT_A_MOVEMENT =
+  "(?<!\\b(?:your|on the|low|lower|upper|long|flat|straight|come|sit|lean|pull|press|push|step|hop|get|knees|heels) )";
+const FACING_TOLD = new RegExp(
+  `\\b(?:fac(?:e|es|ing)|turn(?:s|ed|ing)?|spin|swivel|pivot|rotate|around|sideways|side on|profile|mirrors?|walls?|` +
+    `windows?|doors?|anchors?|(?:on|onto) (?:your|the|one|${SIDE_FIELD}) side|` +
+    `${NOT_A_MOVEMENT}(?:front|back|left|right)${NOT_OF_A_BODY})\\b`,
+);
+const LYING_TOLD = /\b(?:lie|lies|lying|roll|rolls|head)\b/;
+const LYING: readonly string[] = ["supine", "prone", "side-lying"];
+
+/** Which way to face. Lying down names it too: heads go where the rests are. */
+export const tellsFacing = (words: string, { to }: Step): boolean =>
+  FACING_TOLD.test(words) || (LYING.includes(to.position) && LYING_TOLD.test(words));
+
+const SIDE_TOLD = new RegExp(
+  `${SIDE_FIELD}|\\b(?:left|right|other|second|first|opposite|switch|swap|change (?:side|hand|leg|arm)s?)\\b`,
+);
+export const tellsSide = (words: string): boolean => SIDE_TOLD.test(words);
+
+const HANDLES_TOLD =
+  /\b(?:handles?|grips?|straps?|loops?|ropes?|cables?|cross(?:ed|ing)?|uncross(?:ed)?|grab|grasp|take hold|hold (?:of|on|the|both|one)|let go|release|pick (?:it |them )?up|put (?:it|them|one|both|everything) (?:down|away|back)|hang (?:it|them) up|one hand|hands (?:free|empty))\b/;
+/** "Hands at the chest" puts them nowhere. */
+const HANDS_PLACED = /\b(?:hands?|forearms?|palms?|fists?|elbows?)\b(?! (?:long|up|by|over|at) )/;
+
+/** Handles taken, put down or crossed. Hands that are told to bear weight have put their handles down. */
+export const tellsHandles = (words: string, { letGo }: Step): boolean =>
+  HANDLES_TOLD.test(words) || (letGo.handles > 0 && HANDS_PLACED.test(words));
+
+const STRAPS_TOLD =
+  /\b(?:straps?|loops?|cuffs?|slings?|(?:foot|feet|ankles?|legs?) (?:in|out|into|off|free|through)|(?:step|slip) (?:in|out|off)|unhook|unclip|hook|clip)\b/;
+const FEET_PLACED = /\b(?:foot|feet|toes|heels) (?:\w+ )?(?:on|onto|to|down)\b/;
+
+/** A strap put on or taken off. Feet that are told to stand elsewhere have left it. */
+export const tellsStrap = (words: string, { letGo }: Step): boolean =>
+  STRAPS_TOLD.test(words) || (letGo.strap !== null && FEET_PLACED.test(words));
+
+/** "Not quite home" and "just short of home" tell nobody to come home. */
+const NOT_YET = "(?<!\\b(?:not|never|dont|short of|almost|nearly|just off|from|leave|leaving) (?:\\w+ ){0,2})";
+const FILL =
+  "(?:(?:all|the|your|way|right|fully|comes?|goes|is|stays?|back|gently|slowly|safely|now|must|should|be) )*";
+const PARKED = "(?:home|in(?! (?:and|then) out)|closed|shut|parked|to the (?:front|stops?|stoppers?))";
+/** Said of the carriage by name: counts in a line of any kind. */
+const CARRIAGE_HOME = new RegExp(
+  `${NOT_YET}\\bcarriages? ${FILL}${PARKED}\\b|` +
+    `${NOT_YET}\\b(?:close|park|shut|return|home) (?:the |your )?carriages?\\b|` +
+    `${NOT_YET}\\b(?:bring|take|walk|guide|let|slide|draw|ease) (?:the |your )?carriages? ${FILL}${PARKED}\\b`,
+);
+/** In a set-up line "home" says enough, and so does bringing the carriage. */
+const HOME = new RegExp(
+  `${NOT_YET}\\bhome\\b|\\bbring (?:the |your )?carriages?\\b(?! (?:\\w+ )?out)|` +
+    `\\b(?:come|bring it|take it|slide|all the way) (?:all the way |back |right )*in\\b(?! (?:and|then) out)`,
+);
+
+/** `before` are words of the set-up and of pauses, `other` those of start and safety lines. */
+export const tellsCarriageHome = (before: string, other: string): boolean =>
+  CARRIAGE_HOME.test(before) || HOME.test(before) || CARRIAGE_HOME.test(other);

@@ -1,0 +1,133 @@
+/**
+ * The class walked from set-up to set-up, as a body goes through it: what the hands hold, which foot is in a strap, which
+ * springs are on, where the carriage is, and what each change must free before the next move can begin.
+ */
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { Move, MoveItem, Pause, Plan } from "#lib/plan/schema.ts";
+import {
+  type ActionCounts,
+  actionSeconds,
+  changeBetween,
+  handlesHeld,
+  isStrap,
+  type Setup,
+  setupOf,
+} from "./transitions.ts";
+
+/**
+ * `home`: the move never takes the carriage out. `out`: it does, so it may be out when the move ends. `unknown`: the plan
+ * does not say, or people have rested since and may have let it go.
+ */
+export type CarriagePlace = "home" | "out" | "unknown";
+
+/** The machine and the body while a move is done. */
+export interface BodyState {
+  /** Handles in the hands: 0, 1 or 2. */
+  readonly handles: number;
+  readonly crossed: boolean;
+  /** The strap a foot is in, or null. */
+  readonly strap: Setup["feet"] | null;
+  /** Whose hand or foot that is, where one handle or one cable strap is used; else null. */
+  readonly side: "left" | "right" | null;
+  readonly springs: Setup["springs"];
+  /** Where the carriage may be when the move ends. */
+  readonly carriage: CarriagePlace;
+}
+
+/** What the next move needs free that the move before still holds. */
+export interface LetGo {
+  /** Handles still in hands that must bear weight next: 0, 1 or 2. */
+  readonly handles: number;
+  /** The strap that a foot must leave because it is needed elsewhere, or null. */
+  readonly strap: Setup["feet"] | null;
+  /** Seconds these acts alone take in this room. */
+  readonly seconds: number;
+}
+
+/** The way into one move. */
+export interface Step {
+  readonly item: MoveItem;
+  readonly to: Setup;
+  /** The body while this move is done. */
+  readonly state: BodyState;
+  /** The last move before it whose set-up is known; null for the first. */
+  readonly before: { readonly item: MoveItem; readonly setup: Setup; readonly state: BodyState } | null;
+  readonly actions: ActionCounts;
+  /** Seconds the change takes, whole. */
+  readonly estimate: number;
+  /** Where the carriage may be as the change begins. */
+  readonly carriage: CarriagePlace;
+  readonly letGo: LetGo;
+  /** The pauses between the two moves. */
+  readonly pauses: readonly Pause[];
+  /** Seconds there are for the change: the planned ones, else the estimate, and the pauses. */
+  readonly seconds: number;
+}
+
+/** One step a move item whose move is known, in plan order. Headings do not matter. Never throws. */
+export function walkSetups(plan: Plan): Step[] {
+  const steps: Step[] = [];
+  let before: Step["before"] = null;
+  let pauses: Pause[] = [];
+  for (const item of plan.items) {
+    if (item.kind === "pause") pauses.push(item);
+    if (item.kind !== "move") continue;
+    const move = moveOf(plan, item);
+    const to = setupOf(plan, item);
+    if (!move || !to) continue;
+    const state = stateIn(move, to);
+    steps.push(stepInto(plan, { item, to, state, before, pauses }));
+    before = { item, setup: to, state };
+    pauses = [];
+  }
+  return steps;
+}
+
+function stepInto(plan: Plan, at: Pick<Step, "item" | "to" | "state" | "before" | "pauses">): Step {
+  const { item, to, before, pauses } = at;
+  const { actions, estimate } = changeBetween(plan, before?.setup ?? null, to);
+  const rest = pauses.reduce((sum, pause) => sum + pause.seconds, 0);
+  const left = before?.state.carriage ?? "home";
+  return {
+    ...at,
+    actions,
+    estimate,
+    carriage: left === "out" && rest > 0 ? "unknown" : left,
+    letGo: letGoBetween(plan, before?.setup ?? null, to),
+    seconds: (item.transitionSeconds ?? estimate) + rest,
+  };
+}
+
+function stateIn(move: Move, setup: Setup): BodyState {
+  const handles = handlesHeld(setup.hands);
+  const oneSided = handles === 1 || setup.feet === "cable-strap";
+  return {
+    handles,
+    crossed: setup.hands === "handles-crossed",
+    strap: isStrap(setup.feet) ? setup.feet : null,
+    side: oneSided && (setup.side === "left" || setup.side === "right") ? setup.side : null,
+    springs: setup.springs,
+    carriage: carriageIn(move, handles),
+  };
+}
+
+function carriageIn(move: Move, handles: number): CarriagePlace {
+  if (move.travelMm) return move.travelMm[1] > 0 ? "out" : "home";
+  if (move.resistance !== "bodyweight") return "out";
+  const touched =
+    handles > 0 ||
+    move.station === "carriage" ||
+    move.hands === "carriage" ||
+    move.feet === "carriage" ||
+    isStrap(move.feet);
+  return touched ? "unknown" : "home";
+}
+
+const bearsWeight = (hands: Setup["hands"]): boolean => hands !== "free" && handlesHeld(hands) === 0;
+
+function letGoBetween(plan: Plan, from: Setup | null, to: Setup): LetGo {
+  const handles = from && bearsWeight(to.hands) ? handlesHeld(from.hands) : 0;
+  const strap = from && isStrap(from.feet) && from.feet !== to.feet && to.feet !== "free" ? from.feet : null;
+  const seconds = handles * actionSeconds(plan, "handleDown") + (strap ? actionSeconds(plan, "strapOff") : 0);
+  return { handles, strap, seconds };
+}
