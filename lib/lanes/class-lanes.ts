@@ -5,7 +5,7 @@ import type { ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { breathLane, cautionLanes, muscleLanes } from "./body-lanes.ts";
 import { type ColumnsInput, columnsOf, type Placed } from "./columns.ts";
-import { foundLane, threadsLane } from "./count-lanes.ts";
+import { foundLane, type PersonOnItem, presentLane, threadsLane } from "./count-lanes.ts";
 import { type PlacedMove, springsLane, standingLane } from "./setup-lanes.ts";
 import type { ClassLanes, Lane } from "./types.ts";
 import { crewLane, talkLane, voiceLane } from "./voice-lanes.ts";
@@ -18,6 +18,8 @@ export interface LanesInput extends ColumnsInput {
   readonly track: CueTrack;
   readonly findings: readonly Finding[];
   readonly threads: readonly ThreadView[];
+  /** Others on this plan, each with the item they are on. */
+  readonly present: readonly PersonOnItem[];
 }
 
 /** Pure. Cells of a lane are in order of time and never overlap; all lie between 0 and `total`. */
@@ -28,7 +30,7 @@ export function classLanes(input: LanesInput): ClassLanes {
   const moves = movesOf(input, placed);
   const lanes = [
     headingsLane(plan, placed, nameOf),
-    workLane(plan, placed),
+    workLane(plan, placed, nameOf),
     springsLane(plan, moves),
     standingLane(plan, moves),
     talkLane(moves, input.talkShares),
@@ -39,6 +41,7 @@ export function classLanes(input: LanesInput): ClassLanes {
     ...cautionLanes(plan, moves),
     foundLane(placed, input.findings),
     threadsLane(placed, input.threads),
+    presentLane(placed, input.present),
   ];
   const shown = lanes.filter((lane) => lane.kind === "work" || lane.cells.length > 0);
   return { columns, lanes: shown, total, lengthSeconds: plan.lengthSeconds };

@@ -1,5 +1,6 @@
 /** What takes time in a class, in order: the opening, every move and pause, the closing. Headings take none. */
 import type { ClockRow } from "#lib/clock/clock.ts";
+import { sideWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import type { Cell, Column } from "./types.ts";
 
@@ -27,7 +28,9 @@ export function columnsOf({ plan, rows, total, nameOf }: ColumnsInput): Column[]
     if (item.kind === "move") number += 1;
     const times = { gapFrom: row.transitionFrom, from: row.start, to: row.end };
     const { id, kind } = item;
-    return [{ key: id, item: id, kind, number: kind === "move" ? number : 0, name: nameOf(item), ...times }];
+    const side = kind === "move" && item.side !== "both" ? `, ${sideWords(item.side)}` : "";
+    const name = `${nameOf(item)}${side}`;
+    return [{ key: id, item: id, kind, number: kind === "move" ? number : 0, name, ...times }];
   });
   const edge = (key: string, kind: "opening" | "closing", from: number, to: number): Column[] =>
     to > from ? [{ key, item: null, kind, number: 0, name: kind, gapFrom: from, from, to }] : [];
@@ -42,6 +45,6 @@ export interface Placed {
 
 /** The cell of one column. With `change`, the change into it is part of the cell. */
 export function cellOf({ column, at }: Placed, say: string, change = false): Cell {
-  const { key, item, gapFrom, from, to } = column;
-  return { key, item, first: at, last: at, from: change ? gapFrom : from, to, say };
+  const { key, item, name, gapFrom, from, to } = column;
+  return { key, item, name, first: at, last: at, from: change ? gapFrom : from, to, say };
 }

@@ -1,9 +1,9 @@
-/** What was found and what is talked about, as marks over the item; what concerns the whole class stands over its opening. */
+/** What was found, what is talked about and who is there, as marks over the item; what concerns the whole class stands over its opening. */
 import { plural } from "#lib/plan/format.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { cellOf, type Placed } from "./columns.ts";
-import type { FoundCell, Lane, ThreadsCell } from "./types.ts";
+import type { FoundCell, Lane, PresentCell, ThreadsCell } from "./types.ts";
 
 /** A finding is marked at the first of its items, as on the rail. */
 export function foundLane(placed: readonly Placed[], findings: readonly Finding[]): Lane {
@@ -37,6 +37,21 @@ export function threadsLane(placed: readonly Placed[], threads: readonly ThreadV
     return n === 0 ? [] : [{ ...cellOf(p, `${plural(n, "open thread")}${about}`), threads: n }];
   });
   return { id: "threads", kind: "threads", name: "Threads", cells };
+}
+
+/** Others who are on an item just now. Whoever is on a heading or on nothing is not here. */
+export function presentLane(placed: readonly Placed[], present: readonly PersonOnItem[]): Lane {
+  const at = byColumn(placed, present, ({ itemId }) => itemId);
+  const cells = placed.flatMap((p): PresentCell[] => {
+    const people = [...new Set((at.get(p.column.key) ?? []).map(({ name }) => name))];
+    return people.length === 0 ? [] : [{ ...cellOf(p, `here: ${people.join(", ")}`), people }];
+  });
+  return { id: "present", kind: "present", name: "Here now", cells };
+}
+
+export interface PersonOnItem {
+  readonly name: string;
+  readonly itemId: string;
 }
 
 /** Things by the column they belong to: their item's, else the first of the class. Headings have no column of their own. */

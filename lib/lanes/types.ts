@@ -13,6 +13,7 @@ export interface Column {
   readonly kind: "opening" | "move" | "pause" | "closing";
   /** 1, 2, ... among the moves; 0 for what is no move. */
   readonly number: number;
+  /** What a person calls it, its side included: "Kneeling row, left". */
   readonly name: string;
   /** When the change into it begins, when it begins and ends. Seconds. */
   readonly gapFrom: number;
@@ -24,6 +25,8 @@ export interface Cell {
   /** Unique in its lane: the column's key, or a heading's id. */
   readonly key: string;
   readonly item: string | null;
+  /** Of the column, or of the heading. */
+  readonly name: string;
   /** Places of the first and the last column it covers. */
   readonly first: number;
   readonly last: number;
@@ -33,11 +36,11 @@ export interface Cell {
   readonly say: string;
 }
 
-export interface HeadingCell extends Cell {
-  readonly title: string;
-}
 export interface WorkCell extends Cell {
-  readonly column: Column;
+  /** The name without the side. */
+  readonly bare: string;
+  readonly number: number;
+  readonly timed: Column["kind"];
   readonly side: ItemSide;
   /** Null for what is no move, or for a move that the plan does not carry. */
   readonly pattern: Move["pattern"] | null;
@@ -102,6 +105,11 @@ export interface ThreadsCell extends Cell {
   readonly threads: number;
 }
 
+export interface PresentCell extends Cell {
+  /** Names of others who are on the item just now. */
+  readonly people: readonly string[];
+}
+
 interface Head {
   readonly id: string;
   readonly name: string;
@@ -109,7 +117,7 @@ interface Head {
   readonly note?: string;
 }
 export type Lane =
-  | (Head & { readonly kind: "headings"; readonly cells: readonly HeadingCell[] })
+  | (Head & { readonly kind: "headings"; readonly cells: readonly Cell[] })
   | (Head & { readonly kind: "work"; readonly cells: readonly WorkCell[] })
   | (Head & {
       readonly kind: "springs";
@@ -131,7 +139,8 @@ export type Lane =
   | (Head & { readonly kind: "voice"; readonly cells: readonly VoiceCell[] })
   | (Head & { readonly kind: "crew"; readonly cells: readonly CrewCell[] })
   | (Head & { readonly kind: "found"; readonly cells: readonly FoundCell[] })
-  | (Head & { readonly kind: "threads"; readonly cells: readonly ThreadsCell[] });
+  | (Head & { readonly kind: "threads"; readonly cells: readonly ThreadsCell[] })
+  | (Head & { readonly kind: "present"; readonly cells: readonly PresentCell[] });
 
 export type LaneKind = Lane["kind"];
 

@@ -1,11 +1,11 @@
 /** The two lanes that name things: the headings of the class, and what is done under them. */
-import { plainNumber, secondsWords, sideWords } from "#lib/plan/format.ts";
+import { clockTime, plainNumber, secondsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { cellOf, type Placed } from "./columns.ts";
-import type { HeadingCell, Lane, WorkCell } from "./types.ts";
+import type { Cell, Lane, WorkCell } from "./types.ts";
 
-export function workLane(plan: Plan, placed: readonly Placed[]): Lane {
+export function workLane(plan: Plan, placed: readonly Placed[], nameOf: (item: PlanItem) => string): Lane {
   const items = new Map(plan.items.map((item) => [item.id, item]));
   const cells = placed.map((p): WorkCell => {
     const item = p.column.item === null ? undefined : items.get(p.column.item);
@@ -14,7 +14,9 @@ export function workLane(plan: Plan, placed: readonly Placed[]): Lane {
     const pattern = move?.pattern ?? null;
     return {
       ...cellOf(p, workWords(p, moved, pattern)),
-      column: p.column,
+      bare: item ? nameOf(item) : p.column.name,
+      number: p.column.number,
+      timed: p.column.kind,
       side: moved?.side ?? "both",
       pattern,
       known: moved === null || move !== undefined,
@@ -25,8 +27,7 @@ export function workLane(plan: Plan, placed: readonly Placed[]): Lane {
 }
 
 function workWords({ column }: Placed, item: MoveItem | null, pattern: string | null): string {
-  const parts = [secondsWords(column.to - column.from)];
-  if (item !== null && item.side !== "both") parts.unshift(sideWords(item.side));
+  const parts = [`${secondsWords(column.to - column.from)} from ${clockTime(column.from)}`];
   if (pattern !== null) parts.push(pattern);
   if (item?.locked) parts.push("time locked");
   return parts.join(", ");
@@ -39,7 +40,7 @@ function workWords({ column }: Placed, item: MoveItem | null, pattern: string | 
 export function headingsLane(plan: Plan, placed: readonly Placed[], nameOf: (item: PlanItem) => string): Lane {
   const columns = new Map(placed.map((p) => [p.column.key, p]));
   const closing = placed.find((p) => p.column.kind === "closing");
-  const cells: HeadingCell[] = [];
+  const cells: Cell[] = [];
   let titles: string[] = [];
   let open: { id: string; under: Placed[] } | null = null;
   const close = () => {
@@ -61,13 +62,13 @@ export function headingsLane(plan: Plan, placed: readonly Placed[], nameOf: (ite
   return { id: "headings", kind: "headings", name: "Headings", cells };
 }
 
-function headingCell(id: string, titles: readonly string[], under: readonly Placed[]): HeadingCell {
+function headingCell(id: string, titles: readonly string[], under: readonly Placed[]): Cell {
   const [first] = under;
   const last = under.at(-1);
   if (first === undefined || last === undefined) throw new RangeError("a heading's cell needs a column");
-  const title = titles.join(" · ");
+  const name = titles.join(" · ");
   const { gapFrom: from } = first.column;
   const { to } = last.column;
-  const say = `heading ${title}, ${plainNumber(under.length)} under it, ${secondsWords(to - from)}`;
-  return { key: id, item: id, first: first.at, last: last.at, from, to, title, say };
+  const say = `heading, ${plainNumber(under.length)} under it, ${secondsWords(to - from)} from ${clockTime(from)}`;
+  return { key: id, item: id, name, first: first.at, last: last.at, from, to, say };
 }

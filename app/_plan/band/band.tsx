@@ -2,13 +2,13 @@
 /** The band over the plan: whether it ends on time, how much is said, whether sides match, what was found, what is saved. */
 import Link from "next/link";
 import type { ReactNode, Ref } from "react";
+import { SideBars } from "#app/_balance/side-bars.tsx";
 import { clockTime, percent, secondsWords } from "#lib/plan/format.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
 import { saveWords } from "../words.ts";
 import styles from "./band.module.css";
-import { MirroredBars } from "./mirrored-bars.tsx";
 import { People } from "./people.tsx";
 
 interface BandProps {
@@ -28,6 +28,9 @@ const STATE_WORDS = {
   "handed-back": "handed back",
   "signed-off": "signed off",
 } as const;
+
+/** Groups shown at most. */
+const BARS = 4;
 
 export function Band({ ref, session, snap, title, roomName, onFinding, acts }: BandProps) {
   const { state } = snap;
@@ -56,7 +59,9 @@ export function Band({ ref, session, snap, title, roomName, onFinding, acts }: B
         <ClockFigure snap={snap} />
         <TalkFigure snap={snap} />
         <Figure value={String(snap.balance.setups.springChanges)} says="spring changes" />
-        <MirroredBars balance={snap.balance} />
+        <div className={styles.bars}>
+          <SideBars plan={snap.plan} balance={snap.balance} most={BARS} narrow />
+        </div>
         <Findings snap={snap} onFinding={onFinding} />
       </div>
       <div className={styles.doing}>

@@ -1,10 +1,11 @@
 "use client";
-import { parts } from "#lib/doc/layout.ts";
 /** The class as a whole: title, length, theme, who is expected, opening and closing, notes, and what was taken out. */
+import { SideBars } from "#app/_balance/side-bars.tsx";
+import { UnevenList } from "#app/_balance/uneven-list.tsx";
+import { parts } from "#lib/doc/layout.ts";
 import { secondsWords, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS, GROUPS, LEVELS, PLAN_DEFAULTS } from "#lib/plan/schema.ts";
 import { putBack, setExpectedOn, setHeadField, setShare } from "../acts.ts";
-import { MirroredBars } from "../band/mirrored-bars.tsx";
 import { Choice } from "../fields/choice.tsx";
 import { NumberField } from "../fields/number-field.tsx";
 import { SharedText } from "../fields/shared-text.tsx";
@@ -18,6 +19,9 @@ interface ClassPanelProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
 }
+
+/** Groups shown here; the whole class shows all of them. */
+const BARS = 6;
 
 export function ClassPanel({ session, snap }: ClassPanelProps) {
   const readOnly = !session.canWrite;
@@ -38,7 +42,8 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
       {Object.keys(snap.balance.groups).length > 0 && (
         <div className={styles.balance}>
           <h3>Left against right</h3>
-          <MirroredBars balance={snap.balance} all />
+          <UnevenList plan={snap.plan} balance={snap.balance} onGo={(id) => session.select(id)} />
+          <SideBars plan={snap.plan} balance={snap.balance} most={BARS} />
         </div>
       )}
       <div className="field">

@@ -110,7 +110,7 @@ describe("the lanes of a small class", () => {
 
   it("put a heading over what is under it, and an empty one beside the next", () => {
     expect(
-      laneOf(lanes, "headings").cells.map(({ title, first, last, from, to }) => [title, first, last, from, to]),
+      laneOf(lanes, "headings").cells.map(({ name, first, last, from, to }) => [name, first, last, from, to]),
     ).toEqual([
       ["the heading Nothing under it · the heading Arms", 1, 3, 60, 191],
       ["the heading Press", 4, 4, 191, 251],

@@ -26,6 +26,7 @@ export function lanesOf(plan: Plan, threads: readonly ThreadView[] = []) {
     track: cueTrack(plan),
     findings: checkPlan(plan).findings,
     threads,
+    present: [],
   });
 }
 
