@@ -5,6 +5,8 @@
  */
 import { moveItems, moveOf, own } from "#lib/plan/lookup.ts";
 import type { Equipment, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import { STANDARD_GRAVITY } from "#lib/statics/gravity.ts";
+import { handsShare, type Pose } from "#lib/statics/hands.ts";
 import { springsDiffer } from "#lib/transitions/transitions.ts";
 
 /**
@@ -19,6 +21,8 @@ export interface LoadRow {
   readonly workPerRepJ: number | null;
   /** With the springs of the spring item before kept on, the offset in mm that gives this item's middle load. */
   readonly offsetToMatchPrevious: number | null;
+  /** Newtons on both hands for each kilogram of the person, held still; only where the move names its pose. */
+  readonly handsN?: number;
 }
 
 type Springs = Readonly<Record<string, number>>;
@@ -31,10 +35,12 @@ export function loadRows(plan: Plan): LoadRow[] {
   let before: MoveItem | null = null;
   return moveItems(plan).map((item) => {
     const move = moveOf(plan, item);
-    if (!move || !worksSprings(move)) return { item: item.id, ...NO_LOAD };
-    const row = { item: item.id, ...springLoad(plan, item, move), ...matching({ plan, item, move, before }) };
+    if (!move) return { item: item.id, ...NO_LOAD };
+    const hands = move.handsShare ? { handsN: clean(handsNPerKg(move.handsShare.pose).newtons) } : {};
+    if (!worksSprings(move)) return { item: item.id, ...NO_LOAD, ...hands };
+    const matched = matching({ plan, item, move, before });
     before = item;
-    return row;
+    return { item: item.id, ...springLoad(plan, item, move), ...matched, ...hands };
   });
 }
 
@@ -43,6 +49,12 @@ export function springItemBefore(plan: Plan, itemId: string): MoveItem | null {
   const items = moveItems(plan);
   const at = items.findIndex((i) => i.id === itemId);
   return items.slice(0, Math.max(0, at)).findLast((i) => worksSprings(moveOf(plan, i))) ?? null;
+}
+
+/** Newtons on both hands for each kilogram of the person, held still, with the band of the pose. */
+export function handsNPerKg(pose: Pose): { newtons: number; low: number; high: number } {
+  const { share, low, high } = handsShare(pose);
+  return { newtons: share * STANDARD_GRAVITY, low: low * STANDARD_GRAVITY, high: high * STANDARD_GRAVITY };
 }
 
 /** Whether a move is made against (or helped by) the springs. */

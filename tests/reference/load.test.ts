@@ -6,6 +6,7 @@ import { describe, expect, it } from "vitest";
 import { forceN, lineOf, loadRows, travelMm, workJ } from "#lib/load/load.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { handsShare } from "#lib/statics/hands.ts";
 
 const spring = (id: string, newtonsPerMetre: number, preloadN = 0): Spring => ({
   id,
@@ -123,5 +124,12 @@ describe("a class by hand", () => {
   });
   it("has nothing to say of bodyweight work", () => {
     expect(rows.get("p")).toMatchObject({ atStartN: null, atMidN: null, atEndN: null, workPerRepJ: null });
+  });
+
+  it("gives the weight on the hands a kilogram where the pose is known: the share of the pose times 9.80665 m/s2", () => {
+    const posed = { ...exampleMoves.plank, handsShare: { pose: "high-plank" as const } };
+    const [row] = loadRows(examplePlan([move("p", { move: "plank" })], { moves: { plank: posed } }));
+    expect(row?.handsN).toBeCloseTo(handsShare("high-plank").share * 9.80665, 8);
+    expect(loadRows(plan).every((r) => !("handsN" in r))).toBe(true);
   });
 });
