@@ -50,20 +50,30 @@ export function setupOf(plan: Plan, item: MoveItem): Setup | null {
   return { springs: item.springs, station, position, facing: item.facing ?? move.facing, hands, feet, side: item.side };
 }
 
-/** Counts of the actions between two set-ups; those that do not happen are left out. */
+/** Counts of the actions between two set-ups, in the order of ACTIONS; those that do not happen are left out. */
 export function actionsBetween(before: Setup, after: Setup): ActionCounts {
   const springs = springActions(before.springs, after.springs);
   const hands = handActions(before, after);
   const feet = strapActions(before, after);
-  const counts: Record<Action, number> = {
-    ...springs,
-    quarterTurn: quarterTurns(before.facing, after.facing),
-    positionChange: Number(before.position !== after.position),
-    stationChange: Number(before.station !== after.station),
-    ...hands,
-    ...feet,
-  };
-  return Object.fromEntries(ACTIONS.filter((a) => counts[a] > 0).map((a) => [a, counts[a]]));
+  // One by one: whole classes are counted at every key press, and orders are tried by the thousand.
+  const counts: Partial<Record<Action, number>> = {};
+  put(counts, "springOn", springs.springOn);
+  put(counts, "springOff", springs.springOff);
+  put(counts, "carriageHome", springs.carriageHome);
+  put(counts, "quarterTurn", quarterTurns(before.facing, after.facing));
+  put(counts, "positionChange", Number(before.position !== after.position));
+  put(counts, "stationChange", Number(before.station !== after.station));
+  put(counts, "handleUp", hands.handleUp);
+  put(counts, "handleDown", hands.handleDown);
+  put(counts, "handlesCross", hands.handlesCross);
+  put(counts, "strapOn", feet.strapOn);
+  put(counts, "strapOff", feet.strapOff);
+  put(counts, "gripChange", hands.gripChange);
+  return counts;
+}
+
+function put(counts: Partial<Record<Action, number>>, action: Action, count: number): void {
+  if (count > 0) counts[action] = count;
 }
 
 /**
@@ -108,9 +118,15 @@ export function springsDiffer(a: Setup["springs"], b: Setup["springs"]): boolean
 }
 
 function estimateOf(plan: Plan, actions: ActionCounts, feetMoved: boolean): number {
-  const done = ACTIONS.filter((a) => (actions[a] ?? 0) > 0);
-  if (done.length === 0 && !feetMoved) return 0;
-  const sum = done.reduce((s, a) => s + (actions[a] ?? 0) * actionSeconds(plan, a), actionSeconds(plan, "base"));
+  let differs = feetMoved;
+  let sum = actionSeconds(plan, "base");
+  for (const action of ACTIONS) {
+    const count = actions[action] ?? 0;
+    if (count <= 0) continue;
+    differs = true;
+    sum += count * actionSeconds(plan, action);
+  }
+  if (!differs) return 0;
   // Timings with decimals add up to 7.000000000000001: that is 7 s, not 8.
   return Math.ceil(sum - 1e-9);
 }
@@ -120,11 +136,12 @@ const feetMove = (before: Setup, after: Setup): boolean => before.feet !== after
 function springActions(before: Setup["springs"], after: Setup["springs"]) {
   let springOn = 0;
   let springOff = 0;
-  for (const id of new Set([...Object.keys(before), ...Object.keys(after)])) {
-    const more = (own(after, id) ?? 0) - (own(before, id) ?? 0);
+  const count = (more: number): void => {
     if (more > 0) springOn += more;
     else springOff -= more;
-  }
+  };
+  for (const id of Object.keys(before)) count((own(after, id) ?? 0) - (own(before, id) ?? 0));
+  for (const id of Object.keys(after)) if (!Object.hasOwn(before, id)) count(own(after, id) ?? 0);
   return { springOn, springOff, carriageHome: Number(springOn > 0 || springOff > 0) };
 }
 
