@@ -101,4 +101,7 @@ export function massesOf(joints: Joints, t: SegmentTable) {
   ];
 }
 
-const between = (a: At, b: At, part: number): number => a.x + (b.x - a.x) * part;
+/** Across, `part` of the way from one joint to the next. */
+function between(a: At, b: At, part: number): number {
+  return a.x + (b.x - a.x) * part;
+}
