@@ -1,0 +1,68 @@
+/** A studio's own seconds out of its classes: right when there is much, careful when there is little, honest about both. */
+import { describe, expect, it } from "vitest";
+import { studioSeconds, TIMED, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
+import { DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
+import { seeded } from "../../support/seeded.ts";
+
+const TRUE: Readonly<Record<TimedAction, number>> = {
+  ...DEFAULT_ACTION_SECONDS,
+  springOn: 5,
+  springOff: 3.5,
+  base: 4,
+  strapOn: 8,
+};
+const COMMON = ["springOn", "springOff", "carriageHome", "quarterTurn", "positionChange"] as const;
+
+function changesOf(count: number, seed: number): TimedChange[] {
+  const random = seeded(seed);
+  return Array.from({ length: count }, () => {
+    const actions = Object.fromEntries(
+      COMMON.filter(() => random() < 0.5).map((a) => [a, 1 + Math.floor(random() * 2)]),
+    );
+    const exact = TIMED.reduce((s, a) => s + (a === "base" ? 1 : (actions[a] ?? 0)) * TRUE[a], 0);
+    return { actions, seconds: Math.max(0, exact + (random() + random() + random() - 1.5) * 3) };
+  });
+}
+const rowOf = (fit: ReturnType<typeof studioSeconds>, action: TimedAction) => {
+  const row = fit.rows.find((r) => r.action === action);
+  if (!row) throw new Error(action);
+  return row;
+};
+
+describe("a studio's own seconds", () => {
+  it("without a class everything stays as it is", () => {
+    const fit = studioSeconds([], DEFAULT_ACTION_SECONDS);
+    for (const row of fit.rows) expect(row.seconds).toBe(row.before);
+    expect(fit.changes).toBe(0);
+  });
+
+  it("come near the true ones with many classes, and what was never seen stays", () => {
+    const fit = studioSeconds(changesOf(800, 1), DEFAULT_ACTION_SECONDS);
+    for (const action of COMMON) expect(Math.abs(rowOf(fit, action).seconds - TRUE[action]), action).toBeLessThan(0.5);
+    expect(rowOf(fit, "strapOn")).toMatchObject({ seconds: 4, seenIn: 0 });
+    expect(fit.offAfter).toBeLessThan(fit.offBefore);
+  });
+
+  it("move a little with a few changes and more with more, and say how sure they are", () => {
+    const few = rowOf(studioSeconds(changesOf(6, 2), DEFAULT_ACTION_SECONDS), "springOn");
+    const many = rowOf(studioSeconds(changesOf(300, 2), DEFAULT_ACTION_SECONDS), "springOn");
+    expect(many.give).toBeLessThan(few.give / 2);
+    expect(Math.abs(many.seconds - 5)).toBeLessThanOrEqual(Math.abs(few.seconds - 5));
+  });
+
+  it("hold the truth within two standard deviations about as often as they say", () => {
+    let held = 0;
+    for (let seed = 10; seed < 60; seed++) {
+      const row = rowOf(studioSeconds(changesOf(60, seed), DEFAULT_ACTION_SECONDS), "springOff");
+      held += Number(Math.abs(row.seconds - TRUE.springOff) <= 2 * row.give + 0.05);
+    }
+    expect(held).toBeGreaterThanOrEqual(40);
+  });
+
+  it("are never negative, and leave out a change in which somebody stopped to talk", () => {
+    const quick = Array.from({ length: 50 }, (): TimedChange => ({ actions: { springOn: 1 }, seconds: 0 }));
+    const fit = studioSeconds([...quick, { actions: { springOn: 1 }, seconds: 240 }], DEFAULT_ACTION_SECONDS);
+    expect(fit.leftOut).toBe(1);
+    for (const row of fit.rows) expect(row.seconds).toBeGreaterThanOrEqual(0);
+  });
+});
