@@ -2,7 +2,7 @@
 /** The one act that mends a finding, as one undo step; nothing when there is none or for somebody who reads along. */
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
-import { setItemField, setSpring, type Writer } from "#lib/doc/write.ts";
+import { addFirstScriptLine, setItemField, setSpring, type Writer } from "#lib/doc/write.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { type Mend, type MendChange, mendFor } from "#lib/rules/mend.ts";
@@ -27,13 +27,14 @@ function apply(session: PlanSession, plan: Plan, mend: Mend): void {
   if (done) session.say(`Done: ${mend.label}.`);
 }
 
-function write(w: Writer, plan: Plan, { itemId, field, value }: MendChange): void {
-  if (field !== "springs") {
-    if (typeof value !== "object") setItemField(w, itemId, field, value);
-    return;
+function write(w: Writer, plan: Plan, change: MendChange): void {
+  const { itemId } = change;
+  if (change.field === "firstLine") addFirstScriptLine(w, itemId, change.value);
+  else if (change.field !== "springs") setItemField(w, itemId, change.field, change.value);
+  else {
+    const item = itemById(plan, itemId);
+    if (item?.kind !== "move") return;
+    for (const id of new Set([...Object.keys(item.springs), ...Object.keys(change.value)]))
+      setSpring(w, itemId, id, change.value[id] ?? 0);
   }
-  const item = itemById(plan, itemId);
-  if (item?.kind !== "move" || typeof value !== "object") return;
-  for (const id of new Set([...Object.keys(item.springs), ...Object.keys(value)]))
-    setSpring(w, itemId, id, value[id] ?? 0);
 }

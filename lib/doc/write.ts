@@ -111,6 +111,17 @@ export function addScriptLine(w: Writer, id: string, line: ScriptLine): void {
   });
 }
 
+/** Puts a cue line before all others, as the first thing said; an empty only line becomes it. */
+export function addFirstScriptLine(w: Writer, id: string, line: ScriptLine): void {
+  withItem(w, id, (map) => {
+    const script = map.get("script");
+    if (!(script instanceof Y.XmlFragment)) return;
+    const only = script.length === 1 ? script.get(0) : undefined;
+    if (only instanceof Y.XmlElement && only.length === 0) fillLine(only, line);
+    else script.insert(0, [lineElement(line)]);
+  });
+}
+
 /**
  * Makes a shared text read `next`, touching only what differs between its common start and end, so that two people
  * typing in one title both keep their letters.

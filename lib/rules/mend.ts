@@ -1,16 +1,30 @@
 /** Findings with one obvious act that mends them. The page offers it as one step, taken back as one. */
 import { countWord, secondsWords } from "#lib/plan/format.ts";
 import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
-import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import { keepSprings, sayCarriageHome, sayChanges, sayLetGo } from "./mend-told.ts";
 import type { Finding } from "./types.ts";
 
-/** One field of one item set to a value. `springs` is the whole set of them. */
-export interface MendChange {
-  readonly itemId: string;
-  readonly field: "seconds" | "transitionSeconds" | "springs" | "offsetMm";
-  /** Undefined takes an optional field away. */
-  readonly value: number | Readonly<Record<string, number>> | undefined;
-}
+/** One field of one item set to a value, or one line put before its others. */
+export type MendChange =
+  | {
+      readonly itemId: string;
+      readonly field: "seconds" | "transitionSeconds" | "offsetMm";
+      /** Undefined takes an optional field away. */
+      readonly value: number | undefined;
+    }
+  | {
+      readonly itemId: string;
+      readonly field: "springs";
+      /** The whole set of them. */
+      readonly value: Readonly<Record<string, number>>;
+    }
+  | {
+      readonly itemId: string;
+      /** A cue line as a plan file writes it, said before everything else of the item. */
+      readonly field: "firstLine";
+      readonly value: ScriptLine;
+    };
 
 export interface Mend {
   /** What the act does, to stand on its button: "Make both 60 s". */
@@ -35,6 +49,10 @@ const MENDERS: Readonly<Record<string, Mender>> = {
   "transition-too-short": (plan, finding) => planTransition(plan, finding),
   "too-short-or-long": (plan, finding) => intoRange(plan, finding),
   "partial-rep": (plan, finding) => wholeReps(plan, finding),
+  "springs-changed-carriage-out": sayCarriageHome,
+  "change-not-told": sayChanges,
+  "hand-or-foot-not-free": (plan, finding) => sayLetGo(plan, finding) ?? planTransition(plan, finding),
+  "change-could-be-avoided": keepSprings,
 };
 
 /** Only what somebody promised to keep is not touched. */

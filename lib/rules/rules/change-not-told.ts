@@ -17,7 +17,7 @@ import {
 import type { Found } from "../types.ts";
 
 const CHANGE_KINDS = ["springs", "facing", "side", "handles", "strap"] as const;
-type ChangeKind = (typeof CHANGE_KINDS)[number];
+export type ChangeKind = (typeof CHANGE_KINDS)[number];
 type Message = ChangeKind | "nothing";
 
 const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
@@ -118,12 +118,12 @@ export const changeNotTold = defineRule({
       const name = itemName(plan, step.item);
       if (!hasSetupWords(plan, step)) {
         const changes = untold.map((kind) => NAMES[kind]);
-        return [{ message: "nothing", items, values: { itemName: name, changes } }];
+        return [{ message: "nothing", items, values: { itemName: name, changes, kinds: untold } }];
       }
       return untold.map((kind) => ({
         message: kind,
         items,
-        values: { itemName: name, ...valuesOf(plan, step, kind) },
+        values: { itemName: name, kinds: [kind], ...valuesOf(plan, step, kind) },
       }));
     });
   },

@@ -69,7 +69,8 @@ export const springsChangedCarriageOut = defineRule({
   },
   check({ plan, steps }) {
     return steps.flatMap((step): Found<"unsaid" | "paused" | "loose">[] => {
-      if (!step.before || !step.actions.carriageHome || step.carriage === "home" || saysHome(plan, step)) return [];
+      if (!step.before || !step.actions.carriageHome || step.carriage === "home" || saysCarriageHome(plan, step))
+        return [];
       const values = { itemName: itemName(plan, step.item), changes: springChangeWords(plan, step) };
       const items = [step.item.id];
       const held = Object.values(step.before.setup.springs).some((count) => count > 0);
@@ -81,7 +82,8 @@ export const springsChangedCarriageOut = defineRule({
   },
 });
 
-const saysHome = (plan: Plan, step: Step): boolean =>
+/** A word of the carriage coming home, in the pauses before a move or in its own lines. */
+export const saysCarriageHome = (plan: Plan, step: Step): boolean =>
   tellsCarriageHome(
     `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`,
     saidIn(plan, step.item, ["start", "safety"]),

@@ -10,8 +10,11 @@ import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
 function apply(plan: Plan, mend: Mend): Plan {
   const items = plan.items.map((item) => {
-    const changes = mend.changes.filter((c) => c.itemId === item.id).map((c) => [c.field, c.value]);
-    return { ...item, ...Object.fromEntries(changes) } as PlanItem;
+    const changes = mend.changes.filter((c) => c.itemId === item.id);
+    const fields = changes.filter((c) => c.field !== "firstLine").map((c) => [c.field, c.value]);
+    const lines = changes.flatMap((c) => (c.field === "firstLine" ? [c.value] : []));
+    const script = item.kind === "move" && lines.length > 0 ? { script: [...lines, ...(item.script ?? [])] } : {};
+    return { ...item, ...Object.fromEntries(fields), ...script } as PlanItem;
   });
   return { ...plan, items };
 }
