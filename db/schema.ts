@@ -25,7 +25,24 @@ export const room = sqliteTable("room", {
   id: text("id").primaryKey(),
   name: text("name").notNull(),
   equipmentJson: text("equipment_json").notNull(), // lib Equipment
+  /** What the scale showed, by spring id (lib/springs RoomReadings): to be looked at again. Never part of a plan. */
+  readingsJson: text("readings_json"),
 });
+
+/** The house's record: standards and machines, who changed what. Only ever added to. */
+export const studioEvent = sqliteTable(
+  "studio_event",
+  {
+    id: integer("id").primaryKey({ autoIncrement: true }),
+    at: integer("at").notNull(),
+    actorId: text("actor_id").notNull(),
+    kind: text("kind").notNull(),
+    /** Id of the rule or the room. */
+    subject: text("subject").notNull(),
+    dataJson: text("data_json").notNull(), // what it was changed to
+  },
+  (t) => [index("studio_event_subject").on(t.kind, t.subject)],
+);
 
 /** The studio's library of moves (lib Move). A move is never deleted: plans go on using what is not offered any more. */
 export const move = sqliteTable("move", {

@@ -3,11 +3,14 @@ import { asc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { room } from "#db/schema.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
+import type { RoomReadings } from "#lib/springs/readings.ts";
 
 export interface StudioRoom {
   readonly id: string;
   readonly name: string;
   readonly equipment: Equipment;
+  /** What the scale showed, by spring id; left out where nothing was ever kept. */
+  readonly readings?: RoomReadings;
 }
 
 export function listRooms(db: Db): StudioRoom[] {
@@ -22,16 +25,24 @@ export function readRoom(db: Db, id: string): StudioRoom | undefined {
 export function insertRoom(db: Db, made: StudioRoom): void {
   db.orm
     .insert(room)
-    .values({ id: made.id, name: made.name, equipmentJson: JSON.stringify(made.equipment) })
+    .values({ id: made.id, ...toColumns(made) })
     .run();
 }
 
-/** False when there is no such room. */
+/** Puts the whole room in place of what it was. False when there is no such room. */
 export function updateRoom(db: Db, changed: StudioRoom): boolean {
-  const set = { name: changed.name, equipmentJson: JSON.stringify(changed.equipment) };
-  return db.orm.update(room).set(set).where(eq(room.id, changed.id)).run().changes > 0;
+  return db.orm.update(room).set(toColumns(changed)).where(eq(room.id, changed.id)).run().changes > 0;
 }
 
+const toColumns = ({ name, equipment, readings }: StudioRoom) => ({
+  name,
+  equipmentJson: JSON.stringify(equipment),
+  readingsJson: readings === undefined ? null : JSON.stringify(readings),
+});
+
+/** Both columns were checked when they were written. */
 function toRoom(row: typeof room.$inferSelect): StudioRoom {
-  return { id: row.id, name: row.name, equipment: JSON.parse(row.equipmentJson) as Equipment }; // checked when written
+  const equipment = JSON.parse(row.equipmentJson) as Equipment;
+  const base = { id: row.id, name: row.name, equipment };
+  return row.readingsJson === null ? base : { ...base, readings: JSON.parse(row.readingsJson) as RoomReadings };
 }

@@ -33,7 +33,10 @@ const standardsSchema = planSchema.shape.standards.unwrap();
 
 /** What a plan takes from its studio: the library, the room's machines, the house standards. */
 export interface StudioContext {
+  /** The whole library: what is not offered any more too, since plans go on using it. */
   readonly moves: Readonly<Record<string, Move>>;
+  /** Ids of moves that were taken out of the library: read, not offered. */
+  readonly archived?: readonly string[];
   readonly equipment: Equipment;
   readonly standards?: Standards;
 }
@@ -65,6 +68,10 @@ export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
     ...(notes === "" ? {} : { notes }),
   };
 }
+
+/** Does the plan bring house standards of its own, which win over the studio's? */
+export const carriesStandards = (doc: Y.Doc): boolean =>
+  stored(standardsSchema, parts(doc).carried.get("standards")) !== undefined;
 
 /** Living items in order. */
 export function readItems(doc: Y.Doc): PlanItem[] {

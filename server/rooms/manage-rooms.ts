@@ -1,7 +1,8 @@
 /** The studio's rooms and their machines: list, add, edit. */
 import { z } from "zod";
 import { listRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
-import { equipmentSchema } from "#lib/plan/schema.ts";
+import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
+import { type Equipment, equipmentSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
@@ -35,13 +36,25 @@ export function changeRoom(
   id: string,
   change: z.infer<typeof roomChangeSchema>,
 ): Result<StudioRoom> {
-  if (!can(actor, "rooms.manage")) return NO_RIGHT;
+  if (actor?.kind !== "person" || !can(actor, "rooms.manage")) return NO_RIGHT;
   const now = readRoom(app.db, id);
   if (!now) return NOT_FOUND;
-  const room = { id, name: change.name ?? now.name, equipment: change.equipment ?? now.equipment };
-  const changed = write(app, room, () => updateRoom(app.db, room));
+  const equipment = change.equipment ?? now.equipment;
+  const room = { ...now, name: change.name ?? now.name, equipment, ...readingsOf(now, equipment) };
+  const changed = write(app, room, () => {
+    updateRoom(app.db, room);
+    const event = { at: app.now(), actorId: actor.id, subject: id, data: change };
+    addStudioEvent(app.db, { ...event, kind: "machines" });
+  });
   if (changed.ok) announceStudio(app);
   return changed;
+}
+
+/** Readings go with their spring. */
+function readingsOf(room: StudioRoom, { springs }: Equipment): Pick<StudioRoom, "readings"> {
+  if (!room.readings) return {};
+  const there = Object.entries(room.readings).filter(([id]) => springs.some((spring) => spring.id === id));
+  return { readings: Object.fromEntries(there) };
 }
 
 function write(app: Springline, room: StudioRoom, change: () => void): Result<StudioRoom> {

@@ -1,0 +1,31 @@
+/** The house's record: who changed which standard or which machines, when. Only ever added to. */
+import { and, desc, eq } from "drizzle-orm";
+import type { Db } from "#db/connection.ts";
+import { studioEvent } from "#db/schema.ts";
+
+export type StudioEventKind = "standard" | "machines" | "spring" | "timings";
+
+export interface StudioEvent {
+  readonly at: number;
+  readonly actorId: string;
+  readonly kind: StudioEventKind;
+  /** Id of the rule or the room. */
+  readonly subject: string;
+  /** What it was changed to, as JSON holds it; null: back to the rule's own. */
+  readonly data: unknown;
+}
+
+export function addStudioEvent(db: Db, event: StudioEvent): void {
+  const { data, ...rest } = event;
+  db.orm
+    .insert(studioEvent)
+    .values({ ...rest, dataJson: JSON.stringify(data) })
+    .run();
+}
+
+/** The newest of one kind about one subject. */
+export function lastStudioEvent(db: Db, kind: StudioEventKind, subject: string): StudioEvent | undefined {
+  const of = and(eq(studioEvent.kind, kind), eq(studioEvent.subject, subject));
+  const row = db.orm.select().from(studioEvent).where(of).orderBy(desc(studioEvent.id)).limit(1).get();
+  return row && { at: row.at, actorId: row.actorId, kind, subject, data: JSON.parse(row.dataJson) as unknown };
+}

@@ -1,0 +1,142 @@
+/**
+ * A rule's limits as fields to read and to type: kind, unit, bounds and the rule's own value, all read off the rule's
+ * zod schema, so that a screen never says another thing than the check does. Pure.
+ */
+import { z } from "zod";
+import { percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
+import { listWords } from "./fill-message.ts";
+import type { AnyRule } from "./types.ts";
+
+/** How a number is shown and typed. A share (0..1) is typed as a percentage. */
+export type LimitUnit = "s" | "%" | "N" | "mm" | "";
+
+interface Named {
+  /** The key in `standards`. */
+  readonly name: string;
+  /** What it means, in words without a full stop. */
+  readonly label: string;
+}
+export interface NumberLimit extends Named {
+  readonly kind: "number";
+  readonly unit: LimitUnit;
+  readonly whole: boolean;
+  readonly min: number;
+  readonly max: number;
+  /** The rule's own value; null where leaving it out means something of its own, which the label says. */
+  readonly usual: number | null;
+}
+export interface ChoicesLimit extends Named {
+  readonly kind: "choices";
+  readonly options: readonly string[];
+  readonly usual: readonly string[];
+}
+export interface YesNoLimit extends Named {
+  readonly kind: "yes-no";
+  readonly usual: boolean;
+}
+/** A kind of value that no screen can type yet: shown, and left as it is. */
+export interface OtherLimit extends Named {
+  readonly kind: "other";
+  readonly usual: unknown;
+}
+export type Limit = NumberLimit | ChoicesLimit | YesNoLimit | OtherLimit;
+
+type Node = Readonly<Record<string, unknown>>;
+
+/** In the order in which the rule names them. */
+export function limitsOf(rule: Pick<AnyRule, "limits">): readonly Limit[] {
+  const { properties } = z.toJSONSchema(rule.limits, { io: "input" });
+  return Object.entries(properties ?? {}).map(([name, node]) => limitOf(name, typeof node === "object" ? node : {}));
+}
+
+function limitOf(name: string, node: Node): Limit {
+  const label = typeof node.description === "string" ? node.description : nameWords(name);
+  const named = { name, label };
+  const usual = node.default;
+  if (node.type === "number" || node.type === "integer") {
+    return {
+      ...named,
+      kind: "number",
+      unit: unitOf(name),
+      whole: node.type === "integer",
+      min: typeof node.minimum === "number" ? node.minimum : Number.NEGATIVE_INFINITY,
+      max: typeof node.maximum === "number" ? node.maximum : Number.POSITIVE_INFINITY,
+      usual: typeof usual === "number" ? usual : null,
+    };
+  }
+  if (node.type === "boolean") return { ...named, kind: "yes-no", usual: usual === true };
+  const options = node.type === "array" ? enumOf(node.items) : null;
+  if (options) {
+    return { ...named, kind: "choices", options, usual: Array.isArray(usual) ? usual.map(String) : [] };
+  }
+  return { ...named, kind: "other", usual };
+}
+
+function enumOf(items: unknown): readonly string[] | null {
+  if (typeof items !== "object" || items === null || !("enum" in items) || !Array.isArray(items.enum)) return null;
+  return items.enum.map(String);
+}
+
+const UNITS: readonly (readonly [RegExp, LimitUnit])[] = [
+  [/Seconds$|^seconds$/, "s"],
+  [/Share$/, "%"],
+  [/N$/, "N"],
+  [/Mm$/, "mm"],
+];
+const unitOf = (name: string): LimitUnit => UNITS.find(([ending]) => ending.test(name))?.[1] ?? "";
+
+/** "maxOverSeconds" as "max over": for a limit that brings no words of its own. */
+function nameWords(name: string): string {
+  const bare = name.replace(/(Seconds|Share|Count|Mm|N)$/, "");
+  return (bare || name).replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
+}
+
+/** A value of the limit to read: "2 s", "25%", "setup and breath", "yes"; "none" for an empty list. */
+export function limitWords(limit: Limit, value: unknown): string {
+  if (limit.kind === "yes-no") return value === true ? "yes" : "no";
+  if (limit.kind === "choices") return choiceWords(limit, value);
+  if (limit.kind === "other") return JSON.stringify(value) ?? "not set";
+  return typeof value === "number" ? numberWords(limit, value) : "not set";
+}
+
+function choiceWords(limit: ChoicesLimit, value: unknown): string {
+  const chosen = Array.isArray(value) ? value.map(String) : [];
+  if (chosen.length === 0) return "none";
+  if (chosen.length === limit.options.length && chosen.length > 4) return `all ${chosen.length}`;
+  return listWords(chosen.map(tagWords));
+}
+
+function numberWords({ unit }: NumberLimit, value: number): string {
+  if (unit === "s") return secondsWords(value);
+  if (unit === "%") return percent(value);
+  return unit === "" ? plainNumber(value) : `${plainNumber(value)} ${unit}`;
+}
+
+/** The text a number limit stands in its field with; empty for null. */
+export function numberText(limit: NumberLimit, value: number | null): string {
+  if (value === null) return "";
+  // Twelve digits: 0.29 x 100 is 28.999999999999996.
+  return String(limit.unit === "%" ? Number((value * 100).toPrecision(12)) : value);
+}
+
+export type LimitRead =
+  | { readonly ok: true; readonly value: number | null }
+  | { readonly ok: false; readonly say: string };
+
+/** What was typed, with a point or a comma. Null: left empty, where the rule allows that. */
+export function readNumberLimit(limit: NumberLimit, text: string): LimitRead {
+  const plain = text.trim().replace(",", ".");
+  if (plain === "") return limit.usual === null ? { ok: true, value: null } : { ok: false, say: wanted(limit) };
+  const typed = Number(plain);
+  const value = limit.unit === "%" ? Number((typed / 100).toPrecision(12)) : typed;
+  const fits = Number.isFinite(typed) && value >= limit.min && value <= limit.max;
+  return fits && (!limit.whole || Number.isInteger(value)) ? { ok: true, value } : { ok: false, say: wanted(limit) };
+}
+
+/** "Give a number from 0 to 120 s." */
+function wanted(limit: NumberLimit): string {
+  const what = limit.whole ? "whole number" : "number";
+  const end = (value: number): string => numberText(limit, value);
+  const unit = limit.unit === "" ? "" : ` ${limit.unit}`;
+  return `Give a ${what} from ${end(limit.min)} to ${end(limit.max)}${unit}.`;
+}

@@ -1,0 +1,58 @@
+/**
+ * The readings of a luggage scale as a studio keeps them beside its machines: what was read, in which units, and which
+ * reading was left out of the fit. Never part of a plan. Pure.
+ */
+import { z } from "zod";
+import { ID_PATTERN } from "#lib/plan/schema.ts";
+import type { Reading } from "./spring-fit.ts";
+
+/** Newtons in one kilogram-force: the standard acceleration of free fall, 9.80665 m/s2 (3rd CGPM 1901; ISO 80000-4). */
+export const NEWTONS_PER_KGF = 9.80665;
+
+export const TRAVEL_UNITS = ["mm", "cm"] as const;
+export const FORCE_UNITS = ["N", "kgf"] as const;
+export type TravelUnit = (typeof TRAVEL_UNITS)[number];
+export type ForceUnit = (typeof FORCE_UNITS)[number];
+
+const MM: Readonly<Record<TravelUnit, number>> = { mm: 1, cm: 10 };
+const NEWTONS: Readonly<Record<ForceUnit, number>> = { N: 1, kgf: NEWTONS_PER_KGF };
+export const toMm = (value: number, unit: TravelUnit): number => value * MM[unit];
+export const toNewtons = (value: number, unit: ForceUnit): number => value * NEWTONS[unit];
+/** As it was read: twelve digits give back what was typed. */
+export const fromMm = (mm: number, unit: TravelUnit): number => Number((mm / MM[unit]).toPrecision(12));
+export const fromNewtons = (newtons: number, unit: ForceUnit): number =>
+  Number((newtons / NEWTONS[unit]).toPrecision(12));
+
+export const readingSchema = z.strictObject({
+  travelMm: z.number().min(0).max(5000),
+  newtons: z.number().min(0).max(5000),
+  /** Kept to be seen, not used. */
+  leftOut: z.literal(true).optional(),
+});
+/** All that was read at one spring. The units are those it was typed in; the numbers are millimetres and newtons. */
+export const sheetSchema = z.strictObject({
+  travelUnit: z.enum(TRAVEL_UNITS),
+  forceUnit: z.enum(FORCE_UNITS),
+  readings: z.array(readingSchema).max(100),
+});
+export type KeptReading = z.infer<typeof readingSchema>;
+export type ReadingSheet = z.infer<typeof sheetSchema>;
+/** A sheet with when it was kept, ms since the epoch. */
+export const keptSheetSchema = sheetSchema.extend({ at: z.number() });
+export type KeptSheet = z.infer<typeof keptSheetSchema>;
+/** By spring id. */
+export const roomReadingsSchema = z.record(z.string().regex(ID_PATTERN), keptSheetSchema);
+export type RoomReadings = z.infer<typeof roomReadingsSchema>;
+
+/** The readings that count, with their places among all. */
+export function countedReadings(readings: readonly KeptReading[]): { readings: Reading[]; places: number[] } {
+  const places = readings.flatMap((reading, i) => (reading.leftOut ? [] : [i]));
+  const counted = readings.filter((reading) => !reading.leftOut);
+  return { readings: counted.map(({ travelMm, newtons }) => ({ travelMm, newtons })), places };
+}
+
+/** A fit as a spring of the room holds it: to a tenth of a newton in a metre of travel. */
+export const roundedSpring = (fit: { stiffnessNPerMm: number; preloadN: number }) => ({
+  stiffnessNPerMm: Math.round(fit.stiffnessNPerMm * 1e4) / 1e4,
+  preloadN: Math.round(fit.preloadN * 100) / 100,
+});

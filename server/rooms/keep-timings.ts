@@ -1,0 +1,49 @@
+/** A studio's own seconds for the actions of a set-up change, for one room or for all. For managers. */
+import { z } from "zod";
+import { listRooms, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
+import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
+import { actionSecondsSchema } from "#lib/plan/schema.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { announceStudio } from "#server/studio/announce-studio.ts";
+
+export const keepTimingsSchema = z.strictObject({
+  /** Left out: the program's own seconds. */
+  actionSeconds: actionSecondsSchema,
+  everyRoom: z.boolean(),
+});
+export type KeepTimings = z.infer<typeof keepTimingsSchema>;
+
+/** All rooms or none. Open plans are timed again; editions keep theirs. Errors: 403 no-right, 404 not-found. */
+export function keepTimings(
+  app: Springline,
+  actor: Actor,
+  roomId: string,
+  { actionSeconds, everyRoom }: KeepTimings,
+): Result<{ readonly rooms: number }> {
+  if (actor?.kind !== "person" || !can(actor, "rooms.manage")) return NO_RIGHT;
+  const rooms = app.db.raw
+    .transaction((): number => {
+      const one = readRoom(app.db, roomId);
+      if (!one) return 0;
+      const changed = everyRoom ? listRooms(app.db) : [one];
+      for (const room of changed) {
+        updateRoom(app.db, withTimings(room, actionSeconds));
+        const event = { at: app.now(), actorId: actor.id, subject: room.id, data: actionSeconds };
+        addStudioEvent(app.db, { ...event, kind: "timings" });
+      }
+      return changed.length;
+    })
+    .immediate();
+  if (rooms === 0) return NOT_FOUND;
+  announceStudio(app);
+  return ok({ rooms });
+}
+
+/** No key at all when nothing is the studio's own: the file of a plan says only what differs. */
+function withTimings(room: StudioRoom, given: KeepTimings["actionSeconds"]): StudioRoom {
+  const { actionSeconds: _before, ...equipment } = room.equipment;
+  const own = Object.fromEntries(Object.entries(given).filter(([, seconds]) => seconds !== undefined));
+  return { ...room, equipment: Object.keys(own).length === 0 ? equipment : { ...equipment, actionSeconds: own } };
+}

@@ -1,0 +1,106 @@
+/** Limits as fields: every rule's can be shown and typed, and what is typed is what the rule's schema takes. */
+import { describe, expect, test } from "vitest";
+import { z } from "zod";
+import { checkStandard } from "#lib/rules/house-standard.ts";
+import { type Limit, limitsOf, limitWords, type NumberLimit, numberText, readNumberLimit } from "#lib/rules/limits.ts";
+import { RULES, ruleById } from "#lib/rules/registry.ts";
+
+const RULE_LIMITS = RULES.flatMap((rule) => limitsOf(rule).map((limit) => ({ rule, limit })));
+const numbers = RULE_LIMITS.filter((x): x is { rule: (typeof RULES)[number]; limit: NumberLimit } => {
+  return x.limit.kind === "number";
+});
+const example = z.strictObject({
+  hurrySeconds: z.number().min(0).max(120).default(2).describe("Short by no more than this is only looked at"),
+  maxShare: z.number().min(0.5).max(1).default(0.67),
+  roundsCount: z.number().int().min(1).max(9).default(3),
+  maxUnderSeconds: z.number().min(0).max(3600).optional(),
+  kinds: z
+    .array(z.enum(["setup", "breath"]))
+    .max(2)
+    .default(["setup"]),
+  once: z.boolean().default(false),
+});
+const [hurry, share, rounds, under, kinds, once] = limitsOf({ limits: example }) as readonly NumberLimit[];
+
+test("kind, unit, bounds and own value are read off the schema", () => {
+  expect(hurry).toEqual({
+    kind: "number",
+    name: "hurrySeconds",
+    label: "Short by no more than this is only looked at",
+    unit: "s",
+    whole: false,
+    min: 0,
+    max: 120,
+    usual: 2,
+  });
+  expect(share).toMatchObject({ unit: "%", min: 0.5, max: 1, usual: 0.67, label: "max" });
+  expect(rounds).toMatchObject({ unit: "", whole: true });
+  expect(under).toMatchObject({ usual: null, label: "max under" });
+  expect(kinds).toMatchObject({ kind: "choices", options: ["setup", "breath"], usual: ["setup"] });
+  expect(once).toMatchObject({ kind: "yes-no", usual: false });
+});
+
+test("what is typed is read with a point or a comma, percent as a share, and refused with its bounds", () => {
+  if (!hurry || !share || !rounds || !under) throw new Error("no limits");
+  expect(readNumberLimit(hurry, " 2,5 ")).toEqual({ ok: true, value: 2.5 });
+  expect(readNumberLimit(hurry, "121")).toEqual({ ok: false, say: "Give a number from 0 to 120 s." });
+  expect(readNumberLimit(hurry, "")).toMatchObject({ ok: false });
+  expect(readNumberLimit(hurry, "2 s")).toMatchObject({ ok: false });
+  expect(readNumberLimit(share, "67")).toEqual({ ok: true, value: 0.67 });
+  expect(readNumberLimit(share, "29")).toEqual({ ok: false, say: "Give a number from 50 to 100 %." });
+  expect(readNumberLimit(rounds, "2.5")).toEqual({ ok: false, say: "Give a whole number from 1 to 9." });
+  expect(readNumberLimit(under, "")).toEqual({ ok: true, value: null });
+  expect([0.29, 0.67, 0.07, 1].map((v) => numberText(share, v))).toEqual(["29", "67", "7", "100"]);
+});
+
+test("values in words", () => {
+  const say = (limit: Limit | undefined, value: unknown) => (limit ? limitWords(limit, value) : "");
+  expect([say(hurry, 2), say(share, 0.67), say(rounds, 3), say(under, undefined)]).toEqual([
+    "2 s",
+    "67%",
+    "3",
+    "not set",
+  ]);
+  expect([say(kinds, ["setup", "breath"]), say(kinds, []), say(once, true)]).toEqual([
+    "setup and breath",
+    "none",
+    "yes",
+  ]);
+});
+
+describe("every rule", () => {
+  test("each limit is one that a screen can type", () => {
+    expect(RULE_LIMITS.filter(({ limit }) => limit.kind === "other").map((x) => x.rule.id)).toEqual([]);
+  });
+
+  test("each number's own value goes through its field unchanged, and its bounds are the schema's", () => {
+    for (const { rule, limit } of numbers) {
+      const { usual, min, max, name } = limit;
+      expect(readNumberLimit(limit, numberText(limit, usual))).toEqual({ ok: true, value: usual });
+      const takes = (value: number) => rule.limits.safeParse({ [name]: value }).success;
+      expect([takes(min), takes(max), takes(min - 1e-6), takes(max + 1e-6)], `${rule.id} ${name}`).toEqual([
+        true,
+        true,
+        false,
+        false,
+      ]);
+    }
+  });
+
+  test("the rule's own values are no standard of the house", () => {
+    for (const rule of RULES) {
+      expect(checkStandard(rule, { limits: rule.limits.parse({}) })).toEqual({ ok: true, standard: null });
+    }
+  });
+});
+
+test("a level is kept even where it is the rule's own: it then counts for milder cases too", () => {
+  const rule = ruleById("transition-too-short");
+  if (!rule) throw new Error("no such rule");
+  expect(checkStandard(rule, { level: "must" })).toEqual({ ok: true, standard: { level: "must" } });
+  expect(checkStandard(rule, { limits: { hurrySeconds: -1 } })).toEqual({
+    ok: false,
+    limit: "hurrySeconds",
+    say: "The limit hurrySeconds should be a number from 0 to 120.",
+  });
+});
