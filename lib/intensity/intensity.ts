@@ -1,0 +1,123 @@
+/**
+ * How hard a class is, by the METs of its moves: the arc over time, minutes light, moderate and vigorous, MET-minutes
+ * and energy. METs are averages of groups, not a reading of one person; no published code exists for work on a sliding
+ * carriage with springs, so each move's MET is a mapping that the studio judged. Strength work feels harder than its
+ * MET says.
+ */
+import { classClock } from "#lib/clock/clock.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+
+/** rest: the plan asks for no work there. */
+export type IntensityLevel = "rest" | "very-light" | "light" | "moderate" | "vigorous";
+export const INTENSITY_LEVELS: readonly IntensityLevel[] = ["rest", "very-light", "light", "moderate", "vigorous"];
+
+/** A stretch of the class on the clock, seconds from its start. */
+export interface IntensityPart {
+  /** The move item worked in, or the item whose change or pause it is; null for the opening and the closing. */
+  readonly item: string | null;
+  readonly work: boolean;
+  readonly from: number;
+  readonly to: number;
+  /** Null: the move does not say. It is not guessed. */
+  readonly met: number | null;
+  readonly level: IntensityLevel | null;
+}
+
+export interface ClassIntensity {
+  /** The class without a gap, in order of time; parts of no length are left out. */
+  readonly arc: readonly IntensityPart[];
+  /** Sum of MET x minutes over every part whose MET is known. */
+  readonly metMinutes: number;
+  readonly seconds: Readonly<Record<IntensityLevel, number>>;
+  /** Work of which no MET is known: counted nowhere. */
+  readonly unknown: { readonly seconds: number; readonly items: readonly string[] };
+  /** Energy for each kilogram of a person, by `energyKcal`, of the parts whose MET is known. */
+  readonly kcalPerKg: number;
+}
+
+/**
+ * While nothing is done (opening, changes, pauses, closing) 1 MET is counted, which is the definition of sitting still:
+ * the least it can be. People move and set up in that time, so the sums are a lower bound.
+ */
+export const REST_MET = 1;
+
+/** The lowest MET of a level for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 (PMC10310950, table 1). */
+const FROM_MET = { light: 2, moderate: 3, vigorous: 6 } as const;
+
+export function levelOf(met: number): Exclude<IntensityLevel, "rest"> {
+  if (met >= FROM_MET.vigorous) return "vigorous";
+  if (met >= FROM_MET.moderate) return "moderate";
+  return met >= FROM_MET.light ? "light" : "very-light";
+}
+
+/**
+ * kcal = MET x 3.5 x kg / 200 x minutes: 1 MET taken as 3.5 ml of oxygen a kilogram and minute, and 5 kcal a litre of
+ * oxygen. The other common formula, MET x kg x hours, gives one twentieth less.
+ */
+export function energyKcal(of: { met: number; kg: number; minutes: number }): number {
+  return ((of.met * 3.5 * of.kg) / 200) * of.minutes;
+}
+
+/** The intensity of a class. Never throws. */
+export function classIntensity(plan: Plan): ClassIntensity {
+  const arc = arcOf(plan);
+  const seconds = { rest: 0, "very-light": 0, light: 0, moderate: 0, vigorous: 0 };
+  let metSeconds = 0;
+  for (const part of arc) {
+    if (part.met === null || part.level === null) continue;
+    seconds[part.level] += part.to - part.from;
+    metSeconds += part.met * (part.to - part.from);
+  }
+  const unknown = arc.filter((part) => part.met === null);
+  const metMinutes = clean(metSeconds / 60);
+  return {
+    arc,
+    metMinutes,
+    seconds: {
+      rest: clean(seconds.rest),
+      "very-light": clean(seconds["very-light"]),
+      light: clean(seconds.light),
+      moderate: clean(seconds.moderate),
+      vigorous: clean(seconds.vigorous),
+    },
+    unknown: {
+      seconds: clean(unknown.reduce((sum, part) => sum + part.to - part.from, 0)),
+      items: unknown.flatMap((part) => (part.item === null ? [] : [part.item])),
+    },
+    kcalPerKg: energyKcal({ met: metMinutes, kg: 1, minutes: 1 }),
+  };
+}
+
+function arcOf(plan: Plan): IntensityPart[] {
+  const { rows, total } = classClock(plan);
+  const parts: IntensityPart[] = [];
+  const first = rows[0]?.transitionFrom ?? 0;
+  const lastEnd = rows.at(-1)?.end ?? first;
+  parts.push(rest(null, 0, first));
+  plan.items.forEach((item, i) => {
+    const row = rows[i];
+    if (!row || item.kind === "heading") return;
+    parts.push(rest(item.id, row.transitionFrom, row.start));
+    if (item.kind === "pause") {
+      parts.push(rest(item.id, row.start, row.end));
+      return;
+    }
+    const met = moveOf(plan, item)?.met ?? null;
+    const level = met === null ? null : levelOf(met);
+    parts.push({ item: item.id, work: true, from: row.start, to: row.end, met, level });
+  });
+  parts.push(rest(null, lastEnd, total));
+  return parts.filter((part) => part.to > part.from);
+}
+
+const rest = (item: string | null, from: number, to: number): IntensityPart => ({
+  item,
+  work: false,
+  from,
+  to,
+  met: REST_MET,
+  level: "rest",
+});
+
+const clean = (x: number): number => Math.round(x * 1e9) / 1e9;
