@@ -19,7 +19,8 @@ export const cautionWithoutEasier = defineRule({
     cautions: z
       .array(z.enum(MOVE_CAUTIONS))
       .max(MOVE_CAUTIONS.length)
-      .default([...MOVE_CAUTIONS]),
+      .default([...MOVE_CAUTIONS])
+      .describe("Cautions that call for an easier way"),
   }),
   messages: {
     unsaid: "{itemName} asks for care ({cautions}) and its easier way is not said; the library has one: {easier}",

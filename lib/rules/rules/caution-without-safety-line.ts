@@ -18,13 +18,15 @@ export const cautionWithoutSafetyLine = defineRule({
   level: "must",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** The tags of a move that call for a safety line. */
     cautions: z
       .array(z.enum(MOVE_CAUTIONS))
       .max(MOVE_CAUTIONS.length)
-      .default([...MOVE_CAUTIONS]),
-    /** Is the line on one side enough when the other side follows at once? */
-    onceForBothSides: z.boolean().default(false),
+      .default([...MOVE_CAUTIONS])
+      .describe("Cautions that call for a safety line"),
+    onceForBothSides: z
+      .boolean()
+      .default(false)
+      .describe("A line on one side is enough when the other side follows at once"),
   }),
   messages: { unsaid: "{itemName} asks for care ({cautions}) and no safety line says so: write one." },
   examples: {

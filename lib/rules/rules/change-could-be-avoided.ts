@@ -38,12 +38,19 @@ export const changeCouldBeAvoided = defineRule({
   source:
     "the room's measured springs and the ranges of the studio's library; what is worth a change is common practice, no source",
   limits: z.strictObject({
-    /** What must be spared for it to be worth a word. */
-    minSavedSeconds: z.number().min(0).max(600).default(8),
-    /** The furthest people can sit from where they usually do. */
-    maxOffsetMm: z.number().min(0).max(400).default(200),
-    /** How different the load may be where nothing but the springs can change it. */
-    maxLoadDifferenceShare: z.number().min(0).max(1).default(0.25),
+    minSavedSeconds: z.number().min(0).max(600).default(8).describe("What must be spared to be worth a word"),
+    maxOffsetMm: z
+      .number()
+      .min(0)
+      .max(400)
+      .default(200)
+      .describe("Furthest that people can sit from where they usually do"),
+    maxLoadDifferenceShare: z
+      .number()
+      .min(0)
+      .max(1)
+      .default(0.25)
+      .describe("How different the load may be where only the springs can change it"),
   }),
   messages: {
     offset:

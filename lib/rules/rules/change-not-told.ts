@@ -31,11 +31,11 @@ export const changeNotTold = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** The changes that must be told. */
     kinds: z
       .array(z.enum(CHANGE_KINDS))
       .max(CHANGE_KINDS.length)
-      .default([...CHANGE_KINDS]),
+      .default([...CHANGE_KINDS])
+      .describe("Changes that must be told"),
   }),
   messages: {
     springs: "{itemName}: people {changes}, and no set-up line names the springs: say them, or put the field in.",

@@ -16,11 +16,11 @@ export const expectedCautionUnanswered = defineRule({
   level: "look",
   source: "EXPECTED_GUIDANCE in lib/cautions/expected.ts names a publication, or common practice, for each condition",
   limits: z.strictObject({
-    /** The conditions that are looked at. */
     conditions: z
       .array(z.enum(EXPECTED_CAUTIONS))
       .max(EXPECTED_CAUTIONS.length)
-      .default([...EXPECTED_CAUTIONS]),
+      .default([...EXPECTED_CAUTIONS])
+      .describe("Conditions that are looked at"),
   }),
   messages: {
     unanswered: "For {people}, {moves} ({cautions}) {lack}: say what to watch and offer a way round.",

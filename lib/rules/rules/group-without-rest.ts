@@ -20,10 +20,8 @@ export const groupWithoutRest = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** Seconds of work in a row, at half weight or more. */
-    maxSeconds: z.number().min(30).max(3600).default(300),
-    /** A change this long is a rest. */
-    restSeconds: z.number().min(1).max(600).default(30),
+    maxSeconds: z.number().min(30).max(3600).default(300).describe("Longest work in a row, at half weight or more"),
+    restSeconds: z.number().min(1).max(600).default(30).describe("A change this long is a rest"),
   }),
   messages: {
     long: "{groups}: {seconds} of work without a rest, from {first} to {last}; put a pause or other muscles in between.",

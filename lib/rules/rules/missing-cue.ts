@@ -13,8 +13,11 @@ export const missingCue = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** The kinds of line every move needs. */
-    requiredKinds: z.array(z.enum(CUE_KINDS)).max(CUE_KINDS.length).default(["setup", "breath"]),
+    requiredKinds: z
+      .array(z.enum(CUE_KINDS))
+      .max(CUE_KINDS.length)
+      .default(["setup", "breath"])
+      .describe("Kinds of line every move needs"),
   }),
   messages: {
     missing: "{itemName} has no line for {missing}: write it, so that nobody has to think of it on the floor.",

@@ -15,8 +15,12 @@ export const noRoomForHeadsUp = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** Work that must have gone by before the next thing is announced. */
-    minBeforeSeconds: z.number().min(0).max(120).default(5),
+    minBeforeSeconds: z
+      .number()
+      .min(0)
+      .max(120)
+      .default(5)
+      .describe("Work that must have gone by before the next move is announced"),
   }),
   messages: {
     short:

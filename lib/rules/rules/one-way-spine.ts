@@ -23,10 +23,18 @@ export const oneWaySpine = defineRule({
   level: "look",
   source: "common practice, no source: guidelines ask for opposing muscles to be trained and give no ratio",
   limits: z.strictObject({
-    /** The most that bending forward may take of bending forward and back together. Three quarters: three to one. */
-    maxFlexionShare: z.number().min(0.5).max(1).default(0.75),
-    /** Less bending forward than this is never too much. */
-    minFlexionSeconds: z.number().min(0).max(14400).default(90),
+    maxFlexionShare: z
+      .number()
+      .min(0.5)
+      .max(1)
+      .default(0.75)
+      .describe("Most that bending forward may take of bending forward and back together (75%: three to one)"),
+    minFlexionSeconds: z
+      .number()
+      .min(0)
+      .max(14400)
+      .default(90)
+      .describe("Less bending forward than this is never too much"),
   }),
   messages: {
     apart:

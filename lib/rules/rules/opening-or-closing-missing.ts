@@ -11,8 +11,8 @@ export const openingOrClosingMissing = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    minOpeningSeconds: z.number().min(0).max(3600).default(30),
-    minClosingSeconds: z.number().min(0).max(3600).default(30),
+    minOpeningSeconds: z.number().min(0).max(3600).default(30).describe("Least time to open the class"),
+    minClosingSeconds: z.number().min(0).max(3600).default(30).describe("Least time to close it"),
   }),
   messages: {
     opening: "The opening has {seconds}: give it at least {leastSeconds} to welcome people and ask who needs care.",

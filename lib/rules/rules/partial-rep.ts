@@ -13,8 +13,12 @@ export const partialRep = defineRule({
   level: "info",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** Seconds of a repetition that may be missing or left over. */
-    toleranceSeconds: z.number().min(0).max(60).default(0.5),
+    toleranceSeconds: z
+      .number()
+      .min(0)
+      .max(60)
+      .default(0.5)
+      .describe("Time of a repetition that may be missing or left over"),
   }),
   messages: {
     partial:

@@ -21,10 +21,18 @@ export const pushPullApart = defineRule({
   source:
     "house policy: no published ratio of push to pull in a class was found; studies of strength differ even in which is larger",
   limits: z.strictObject({
-    /** The most of pushing and pulling together that one of them may take. Two thirds: two to one. */
-    maxShare: z.number().min(0.5).max(1).default(0.67),
-    /** With less between them than this nobody minds. */
-    minDifferenceSeconds: z.number().min(0).max(14400).default(120),
+    maxShare: z
+      .number()
+      .min(0.5)
+      .max(1)
+      .default(0.67)
+      .describe("Most that pushing or pulling may take of the two together (67%: two to one)"),
+    minDifferenceSeconds: z
+      .number()
+      .min(0)
+      .max(14400)
+      .default(120)
+      .describe("With less between them than this nobody minds"),
   }),
   messages: {
     apart:

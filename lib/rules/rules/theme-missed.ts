@@ -15,7 +15,9 @@ export const themeMissed = defineRule({
   fix: "Give moves of that group more time, or lower the theme's share.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({ toleranceShare: z.number().min(0).max(1).default(0) }),
+  limits: z.strictObject({
+    toleranceShare: z.number().min(0).max(1).default(0).describe("How far a group may stay below the theme's share"),
+  }),
   messages: {
     missed: "{theme} asks for {wantedShare} {group}, the class has {actualShare}: give it about {missingSeconds} more.",
     absent: "{theme} asks for {wantedShare} {group} and no move trains it: add one.",

@@ -21,10 +21,17 @@ export const tooLightToBeSteady = defineRule({
   level: "must",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** The least pull of all springs together where the travel starts. */
-    minStartN: z.number().min(0).max(500).default(5),
-    /** The classes this is looked at in; a plan that does not say its level counts as open. */
-    levels: z.array(z.enum(LEVELS)).max(LEVELS.length).default(["first-time", "open"]),
+    minStartN: z
+      .number()
+      .min(0)
+      .max(500)
+      .default(5)
+      .describe("Least pull of all springs together where the travel starts"),
+    levels: z
+      .array(z.enum(LEVELS))
+      .max(LEVELS.length)
+      .default(["first-time", "open"])
+      .describe("Classes this is looked at in; a plan that does not say its level counts as open"),
   }),
   messages: {
     loose:

@@ -19,12 +19,24 @@ export const tooManySetups = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** Changes of springs in ten minutes of class, opening and closing left out. */
-    maxInTenMinutesCount: z.number().min(0).max(60).default(4),
-    /** As many are never too many, however short the class. */
-    allowedAnywayCount: z.number().min(0).max(60).default(3),
-    /** Part of the time between opening and closing that may be change. */
-    maxTimeShare: z.number().min(0).max(1).default(0.25),
+    maxInTenMinutesCount: z
+      .number()
+      .min(0)
+      .max(60)
+      .default(4)
+      .describe("Most changes of springs in ten minutes of class, opening and closing left out"),
+    allowedAnywayCount: z
+      .number()
+      .min(0)
+      .max(60)
+      .default(3)
+      .describe("As many are never too many, however short the class"),
+    maxTimeShare: z
+      .number()
+      .min(0)
+      .max(1)
+      .default(0.25)
+      .describe("Most of the time between opening and closing that may be change"),
   }),
   messages: {
     springs:

@@ -15,9 +15,18 @@ export const tooShortOrLong = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** For moves that bring no range of their own. */
-    minSeconds: z.number().min(0).max(14400).default(30),
-    maxSeconds: z.number().min(1).max(14400).default(120),
+    minSeconds: z
+      .number()
+      .min(0)
+      .max(14400)
+      .default(30)
+      .describe("Shortest, for moves that bring no range of their own"),
+    maxSeconds: z
+      .number()
+      .min(1)
+      .max(14400)
+      .default(120)
+      .describe("Longest, for moves that bring no range of their own"),
   }),
   messages: {
     short: "{itemName} lasts {seconds}, its shortest is {shortestSeconds}: add {missingSeconds}.",

@@ -14,9 +14,13 @@ export const totalLength = defineRule({
   level: "must",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    maxOverSeconds: z.number().min(0).max(600).default(0),
-    /** Left out: one second less than the plan's grid, since the closing takes up what the grid leaves. */
-    maxUnderSeconds: z.number().min(0).max(3600).optional(),
+    maxOverSeconds: z.number().min(0).max(600).default(0).describe("Most that a class may run over"),
+    maxUnderSeconds: z
+      .number()
+      .min(0)
+      .max(3600)
+      .optional()
+      .describe("How much of its length may stay unplanned; left empty: one second less than the plan's grid"),
   }),
   messages: {
     over: "The class takes {totalSeconds} and its slot is {lengthSeconds}: take {overSeconds} out.",

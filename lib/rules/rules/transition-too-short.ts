@@ -23,8 +23,7 @@ export const transitionTooShort = defineRule({
   level: "must",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** Short by no more than this is worth a look, no more. */
-    hurrySeconds: z.number().min(0).max(120).default(2),
+    hurrySeconds: z.number().min(0).max(120).default(2).describe("Short by no more than this is only looked at"),
   }),
   messages: {
     short:

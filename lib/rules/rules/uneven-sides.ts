@@ -14,7 +14,9 @@ export const unevenSides = defineRule({
   fix: "Give both sides of the move the same seconds.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({ maxDifferenceSeconds: z.number().min(0).max(600).default(0) }),
+  limits: z.strictObject({
+    maxDifferenceSeconds: z.number().min(0).max(600).default(0).describe("Most that left and right may differ"),
+  }),
   messages: {
     uneven:
       "{moveName}: left gets {leftSeconds} and right {rightSeconds}; give the {shortSide} {differenceSeconds} more.",

@@ -13,7 +13,14 @@ export const unevenSpringsBetweenSides = defineRule({
   fix: "Give both sides the same springs and the same distance from the anchor.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({ maxOffsetDifferenceMm: z.number().min(0).max(2000).default(0) }),
+  limits: z.strictObject({
+    maxOffsetDifferenceMm: z
+      .number()
+      .min(0)
+      .max(2000)
+      .default(0)
+      .describe("Most that the distance from the anchor may differ"),
+  }),
   messages: {
     springs: "{moveName}: {leftSprings} on the left and {rightSprings} on the right; make them the same.",
     offset: "{moveName}: sitting {differenceMm} mm further off on one side makes the load differ; make them the same.",

@@ -15,10 +15,8 @@ export const wristsWithoutRest = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
-    /** Seconds of work in a row with weight on the wrists. */
-    maxSeconds: z.number().min(15).max(3600).default(120),
-    /** A change this long takes the weight off. */
-    restSeconds: z.number().min(1).max(600).default(20),
+    maxSeconds: z.number().min(15).max(3600).default(120).describe("Longest work in a row with weight on the wrists"),
+    restSeconds: z.number().min(1).max(600).default(20).describe("A change this long takes the weight off"),
   }),
   messages: {
     long: "{seconds} on the wrists without a rest, from {first} to {last}; take one of them on the forearms, or rest in between.",

@@ -65,6 +65,9 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
       if (typeof value === "number") expect(name).toMatch(/(Seconds|Mm|N|Share|Count)$/);
     }
     expect(rule.limits.safeParse({ "no-such-limit": 1 }).success).toBe(false);
+    for (const [name, limit] of Object.entries(rule.limits.shape)) {
+      expect(limit.description, `${name} is described, for whoever sets it`).toMatch(/^[A-Z].*[^.]$/);
+    }
   });
 
   it("passes its good examples", () => {
