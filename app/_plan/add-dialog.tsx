@@ -44,7 +44,7 @@ export function AddDialog({ session, onClose }: AddDialogProps) {
         </button>
       </div>
       <p className="quiet">{after ? `After ${nameOf(plan, after)}.` : "The first of the class."}</p>
-      <MovePicker moves={session.studio.moves} chosen={null} onTake={take} />
+      <MovePicker moves={session.studio.moves} archived={session.studio.archived} chosen={null} onTake={take} />
       <label className="check">
         <input type="checkbox" checked={pairs} onChange={(event) => setPairs(event.target.checked)} />
         Add left and right together where a move has sides

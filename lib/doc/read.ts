@@ -82,6 +82,26 @@ export function readItems(doc: Y.Doc): PlanItem[] {
   });
 }
 
+export interface MoveUse {
+  /** Living items that do it. */
+  readonly items: number;
+  /** Did it come with an imported file? Then the plan keeps that one, whatever becomes of the library's. */
+  readonly carried: boolean;
+}
+
+/** The moves of the living items by id, without reading what else they hold: cheap enough to ask of every plan. */
+export function movesUsed(doc: Y.Doc): Map<string, MoveUse> {
+  const { items, carried } = parts(doc);
+  const used = new Map<string, MoveUse>();
+  for (const map of items.values()) {
+    if (!(map instanceof Y.Map) || map.get("kind") !== "move" || map.get("deleted") !== undefined) continue;
+    const move = str(map.get("move"));
+    if (move === undefined) continue;
+    used.set(move, { items: (used.get(move)?.items ?? 0) + 1, carried: carried.has(MOVE_KEY + move) });
+  }
+  return used;
+}
+
 /** One item, or undefined when it is gone or is of a kind this version does not know. */
 export function readItemById(doc: Y.Doc, id: string): PlanItem | undefined {
   const map = parts(doc).items.get(id);

@@ -1,35 +1,54 @@
-/** The studio's library of moves: read by everybody who writes plans, changed by leads and managers. */
+/** The studio's library of moves as a whole: read by everybody who writes plans, filled by leads and managers. */
 import { z } from "zod";
-import { libraryState, putMove as storeMove } from "#db/repos/move-repo.ts";
+import { readMoveRow } from "#db/repos/move-repo.ts";
+import { sameData } from "#lib/plan/same-data.ts";
 import { ID_PATTERN, moveSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
-import { libraryMoves, type Moves } from "./library-moves.ts";
+import { library, type Moves } from "./library-moves.ts";
+import { changeLibrary, storeMove } from "./store-move.ts";
 
-export const putMoveSchema = moveSchema;
+const moveId = z.string().regex(ID_PATTERN, "This cannot be the id of a move.");
 /** Several moves at once, by id: a library carried over from a plan file or another studio. */
-export const putMovesSchema = z.strictObject({ moves: z.record(z.string().regex(ID_PATTERN), moveSchema) });
+export const putMovesSchema = z.strictObject({
+  moves: z.record(moveId, moveSchema),
+  /** What the sender saw of each: the move's `updatedAt`, or null where there was none. Left out: whatever stands there. */
+  seen: z.record(moveId, z.number().nullable()).optional(),
+});
 
-/** Errors: 403 no-right. */
-export function readLibrary(app: Springline, actor: Actor): Result<{ moves: Moves }> {
-  return can(actor, "library.read") ? ok({ moves: libraryMoves(app.db) }) : NO_RIGHT;
+/** `archived` names the moves that are not offered any more; it is left out while there are none. Errors: 403 no-right. */
+export function readLibrary(app: Springline, actor: Actor): Result<{ moves: Moves; archived?: readonly string[] }> {
+  if (!can(actor, "library.read")) return NO_RIGHT;
+  const { moves, archived } = library(app.db);
+  return ok({ moves, ...(archived.length === 0 ? {} : { archived }) });
 }
 
-/** Adds moves or replaces those of the same id, all or none; open plan pages hear of it. Errors: 403 no-right, 422 bad-id. */
-export function putMoves(app: Springline, actor: Actor, moves: Moves): Result<{ stored: number }> {
-  if (!can(actor, "library.write")) return NO_RIGHT;
+/**
+ * Adds moves or replaces those of the same id, all or none; one that is not offered stays so. Open plan pages hear of it.
+ * Errors: 403 no-right, 409 moves-changed (with `details.ids`) where somebody was faster, 422 bad-id.
+ */
+export function putMoves(
+  app: Springline,
+  actor: Actor,
+  moves: Moves,
+  seen: Readonly<Record<string, number | null>> = {},
+): Result<{ stored: number }> {
+  if (actor?.kind !== "person" || !can(actor, "library.write")) return NO_RIGHT;
   const entries = Object.entries(moves);
   const bad = entries.find(([id]) => !ID_PATTERN.test(id));
   if (bad) return fail(422, "bad-id", `${bad[0]} cannot be the id of a move: small letters, digits and hyphens.`);
-  app.db.raw
-    .transaction(() => {
-      // Two changes in one millisecond must still look like two: the time of the last change names the library's state.
-      const at = Math.max(app.now(), libraryState(app.db).at + 1);
-      for (const [id, move] of entries) storeMove(app.db, id, move, at);
-    })
-    .immediate();
-  announceStudio(app);
-  return ok({ stored: entries.length });
+  return changeLibrary(app, () => {
+    const other = Object.entries(seen).flatMap(([id, at]) =>
+      (readMoveRow(app.db, id)?.updatedAt ?? null) === at ? [] : [id],
+    );
+    if (other.length > 0) return fail(409, "moves-changed", CHANGED, { ids: other });
+    for (const [id, move] of entries) {
+      const had = readMoveRow(app.db, id);
+      if (!had || !sameData(had.move, move)) storeMove(app, actor, { id, move, kind: had ? "changed" : "added" });
+    }
+    return ok({ stored: entries.length });
+  });
 }
+
+const CHANGED = "Somebody changed the library meanwhile, and nothing was stored. Look at the differences again.";

@@ -4,7 +4,7 @@ import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import type { StudioContext } from "#lib/doc/read.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
-import { libraryMoves } from "#server/library/library-moves.ts";
+import { library } from "#server/library/library-moves.ts";
 
 /** A room that is gone: a carriage of the usual travel and no springs, so that every spring is reported as missing. */
 const NO_MACHINES: Equipment = { name: "No machines", carriageTravelMm: 1000, springs: [] };
@@ -15,8 +15,10 @@ const NO_MACHINES: Equipment = { name: "No machines", carriageTravelMm: 1000, sp
  */
 export function studioContext(db: Db, roomId: string): StudioContext {
   const standards = readStudio(db)?.standards ?? {};
+  const { moves, archived } = library(db);
   return {
-    moves: libraryMoves(db),
+    moves,
+    ...(archived.length === 0 ? {} : { archived }),
     equipment: readRoom(db, roomId)?.equipment ?? NO_MACHINES,
     ...(Object.keys(standards).length === 0 ? {} : { standards }),
   };

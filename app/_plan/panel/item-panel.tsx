@@ -138,6 +138,7 @@ function MoveChange({ session, snap, item }: Omit<MoveBodyProps, "readOnly" | "s
       {open && (
         <MovePicker
           moves={{ ...session.studio.moves, ...snap.plan.moves }}
+          archived={session.studio.archived?.filter((id) => id !== item.move)}
           chosen={item.move}
           onTake={take}
           autoFocus

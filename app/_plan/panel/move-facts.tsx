@@ -1,9 +1,9 @@
 /** What the library says of a move: how it stands, what it trains, who takes care, easier and harder ways. */
+import { muscleList } from "#lib/library/words.ts";
 import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { CAUTION_NOTE, CAUTION_WORDS } from "../words.ts";
 import styles from "./panel.module.css";
-import { muscleWords } from "./search-moves.ts";
 
 export function MoveFacts({ move }: { move: Move }) {
   return (
@@ -12,7 +12,7 @@ export function MoveFacts({ move }: { move: Move }) {
         <dt>Stand</dt>
         <dd>{`${tagWords(move.position)}, ${move.station}; hands ${held(move.hands)}, feet ${held(move.feet)}`}</dd>
         <dt>Trains</dt>
-        <dd>{muscleWords(move) || "nothing named"}</dd>
+        <dd>{muscleList(move) || "nothing named"}</dd>
         <dt>Tempo</dt>
         <dd>{tempoWords(move)}</dd>
         <Ways term="Easier" ways={move.easier} />

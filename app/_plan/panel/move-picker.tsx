@@ -1,23 +1,27 @@
 "use client";
 /** The library as a list one searches by typing: arrows choose, Enter takes. */
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { findMoves, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
+import { moveLine } from "#lib/library/words.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "./panel.module.css";
-import { moveLine, searchMoves } from "./search-moves.ts";
 
 interface MovePickerProps {
   readonly moves: Readonly<Record<string, Move>>;
+  /** Ids that are not offered any more. */
+  readonly archived?: readonly string[] | undefined;
   readonly chosen: string | null;
   readonly onTake: (moveId: string) => void;
   readonly autoFocus?: boolean;
 }
 
-export function MovePicker({ moves, chosen, onTake, autoFocus = false }: MovePickerProps) {
+export function MovePicker({ moves, archived, chosen, onTake, autoFocus = false }: MovePickerProps) {
   const id = useId();
   const [query, setQuery] = useState("");
   const [at, setAt] = useState(0);
-  const found = useMemo(() => searchMoves(moves, query), [moves, query]);
+  const index = useMemo(() => libraryIndex(moves, undefined, archived), [moves, archived]);
+  const found = useMemo(() => findMoves(index, { ...NO_FILTER, text: query }), [index, query]);
   const list = useRef<HTMLDivElement>(null);
   const input = useRef<HTMLInputElement>(null);
   const current = found[Math.min(at, found.length - 1)];

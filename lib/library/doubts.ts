@@ -1,0 +1,134 @@
+/**
+ * What a move leaves unsaid or says against itself: allowed, shown to whoever edits it, in the words of what will not
+ * work because of it. Where a rule looks at the same thing its id is named.
+ */
+import { cycleSeconds } from "#lib/clock/clock.ts";
+import { plainNumber, tagWords } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+import type { Move, MoveCaution } from "#lib/plan/schema.ts";
+import type { MoveKey } from "./changes.ts";
+import { knownSprings, type RoomMachines } from "./known-springs.ts";
+import { CAUTION_WORDS } from "./words.ts";
+
+export interface Doubt {
+  readonly key: MoveKey;
+  readonly say: string;
+  /** Id of the rule that looks at this in a class. */
+  readonly rule?: string;
+}
+
+/** Postures that by themselves ask something of a body (common practice, no source). */
+const POSTURE: Readonly<Partial<Record<Move["position"], MoveCaution>>> = {
+  quadruped: "kneeling",
+  kneeling: "kneeling",
+  supine: "supine",
+  prone: "prone",
+  inverted: "head-down",
+};
+/** Grips that bear on the wrist when the hands carry the body (common practice, no source). */
+const FLAT_HANDS: readonly Move["hands"][] = ["front-platform", "back-platform", "carriage"];
+const ON_HANDS: readonly Move["position"][] = ["plank", "quadruped", "inverted"];
+
+/** In the order of the form. `rooms`: all of the studio, which may have none. */
+export function moveDoubts(move: Move, rooms: readonly RoomMachines[]): Doubt[] {
+  return [...muscles(move), ...load(move, rooms), ...travel(move, rooms), ...time(move), ...care(move)];
+}
+
+function* muscles({ muscles }: Move): Iterable<Doubt> {
+  const weights = Object.values(muscles);
+  if (!weights.some((weight) => weight > 0)) {
+    yield {
+      key: "muscles",
+      say: "No muscle is named: the balance of a class leaves it out.",
+      rule: "unknown-move-data",
+    };
+  } else if (!weights.some((weight) => weight >= 0.5)) {
+    yield { key: "muscles", say: "No muscle weighs 0.5 or more: no stretch on one group ever counts this move." };
+  }
+}
+
+function* load(move: Move, allRooms: readonly RoomMachines[]): Iterable<Doubt> {
+  const limits = move.springs ?? {};
+  const named = [...Object.keys(limits.min ?? {}), ...Object.keys(limits.max ?? {})];
+  if (move.resistance === "bodyweight") {
+    if (move.loadN || named.length > 0) {
+      yield {
+        key: "springs",
+        say: "It is done with body weight alone, so its load and its springs are not looked at.",
+      };
+    }
+    return;
+  }
+  if (!move.loadN) yield { key: "loadN", say: "No range of load: nobody can tell whether a choice of springs fits." };
+  if (named.length === 0) {
+    const say = "No least and no most of any spring: whatever is on the carriage passes.";
+    yield { key: "springs", say, rule: "springs-out-of-range" };
+  }
+  for (const { id, label, rooms, most } of knownSprings(allRooms, move)) {
+    if (!named.includes(id)) continue;
+    const least = own(limits.min, id) ?? 0;
+    if (rooms.length === 0)
+      yield { key: "springs", say: `No room has a spring “${label}”: its limit says nothing there.` };
+    else if (least > most) {
+      yield {
+        key: "springs",
+        say: `It needs ${least} ${label}; no machine has more than ${most}.`,
+        rule: "springs-not-there",
+      };
+    }
+  }
+}
+
+function* travel({ travelMm, resistance }: Move, rooms: readonly RoomMachines[]): Iterable<Doubt> {
+  const shortest = Math.min(...rooms.map(({ equipment }) => equipment.carriageTravelMm));
+  if (travelMm && travelMm[1] > shortest) {
+    const [reach, has] = [travelMm[1], shortest].map((mm) => plainNumber(mm / 10));
+    yield {
+      key: "travelMm",
+      say: `The travel goes to ${reach} cm; the shortest carriage of your rooms has ${has} cm.`,
+    };
+  }
+  if (!travelMm && resistance !== "bodyweight") {
+    yield { key: "travelMm", say: "No travel: force and work are worked out over half of the carriage's." };
+  }
+}
+
+function* time(move: Move): Iterable<Doubt> {
+  const cycle = cycleSeconds(move);
+  if (cycle !== null && move.exhaleOn === undefined) {
+    yield { key: "exhaleOn", say: "No breath out: nobody is told on which way to breathe out." };
+  }
+  if (!move.seconds) {
+    yield {
+      key: "seconds",
+      say: "No shortest and longest: fitting a class takes half to one and a half times the wish.",
+    };
+  } else if (
+    cycle !== null &&
+    Math.floor(move.seconds[1] / cycle + 1e-9) <= Math.floor((move.seconds[0] - 1e-9) / cycle)
+  ) {
+    const say = `No whole number of repetitions of ${plainNumber(cycle)} s lies in its time.`;
+    yield { key: "seconds", say, rule: "partial-rep" };
+  }
+  if (move.met === undefined) yield { key: "met", say: "No effort: the intensity of a class leaves it out." };
+}
+
+function* care(move: Move): Iterable<Doubt> {
+  const cautions = move.cautions ?? [];
+  const posture = POSTURE[move.position];
+  if (posture && !cautions.includes(posture)) yield unmarked(move, posture);
+  const onHands = ON_HANDS.includes(move.position) && FLAT_HANDS.includes(move.hands);
+  if (onHands && !cautions.includes("wrist-load")) yield unmarked(move, "wrist-load");
+  if (cautions.length > 0 && !move.easier?.length) {
+    const say = "It asks for care and no easier way is written: nobody can say one.";
+    yield { key: "easier", say, rule: "caution-without-easier" };
+  }
+  if (onHands && !move.handsShare) {
+    yield { key: "handsShare", say: "No pose for the hands: their share of body weight is not worked out." };
+  }
+}
+
+function unmarked({ position }: Move, caution: MoveCaution): Doubt {
+  const say = `It is done ${tagWords(position)} and “${CAUTION_WORDS[caution]}” is not marked: who must not do that is not told.`;
+  return { key: "cautions", say, rule: "expected-caution-unanswered" };
+}

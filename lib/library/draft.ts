@@ -1,0 +1,206 @@
+/**
+ * A move as it is being typed: every number still text, every choice perhaps not made. A draft keeps whatever was
+ * typed, right or wrong; reading it gives a move or the fault of each field. `readDraft(draftOf(move), move)` is the move.
+ */
+import { own } from "#lib/plan/lookup.ts";
+import {
+  GROUPS,
+  type Group,
+  type Move,
+  type MoveCaution,
+  type POSES,
+  RESISTANCES,
+  type SpineDirection,
+} from "#lib/plan/schema.ts";
+import { type ReadMove, readMove } from "./faults.ts";
+
+export const CHOICE_KEYS = [
+  "station",
+  "position",
+  "facing",
+  "hands",
+  "feet",
+  "sides",
+  "pattern",
+  "resistance",
+] as const satisfies readonly (keyof Move)[];
+export type ChoiceKey = (typeof CHOICE_KEYS)[number];
+type Choices = { readonly [K in ChoiceKey]: Move[K] | "" };
+
+export const TEMPO_KEYS = ["outSeconds", "outHoldSeconds", "backSeconds", "backHoldSeconds"] as const;
+export type TempoKey = (typeof TEMPO_KEYS)[number];
+
+export interface SpringDraft {
+  readonly min: string;
+  readonly max: string;
+}
+
+/** From and to, as typed. */
+export type RangeDraft = readonly [string, string];
+
+export interface MoveDraft extends Choices {
+  readonly name: string;
+  /** Weight by group; empty: not trained. */
+  readonly muscles: Readonly<Partial<Record<Group, string>>>;
+  readonly spine: readonly SpineDirection[];
+  readonly loadN: RangeDraft;
+  readonly springs: Readonly<Record<string, SpringDraft>>;
+  /** Centimetres: what a tape on the rail says. The move itself holds millimetres. */
+  readonly travelCm: RangeDraft;
+  readonly tempo: "" | "moving" | "held";
+  readonly times: Readonly<Record<TempoKey, string>>;
+  readonly exhaleOn: "" | "out" | "back";
+  readonly met: string;
+  readonly cautions: readonly MoveCaution[];
+  readonly easier: readonly string[];
+  readonly harder: readonly string[];
+  readonly seconds: RangeDraft;
+  readonly pose: "" | (typeof POSES)[number];
+}
+
+const NO_RANGE: RangeDraft = ["", ""];
+const NO_TIMES = { outSeconds: "", outHoldSeconds: "", backSeconds: "", backHoldSeconds: "" };
+
+/** A new move. Nothing is chosen for anybody, except that springs are what the machine is there for. */
+export const EMPTY_DRAFT: MoveDraft = {
+  name: "",
+  station: "",
+  position: "",
+  facing: "",
+  hands: "",
+  feet: "",
+  sides: "",
+  pattern: "",
+  resistance: RESISTANCES[0],
+  muscles: {},
+  spine: [],
+  loadN: NO_RANGE,
+  springs: {},
+  travelCm: NO_RANGE,
+  tempo: "moving",
+  times: NO_TIMES,
+  exhaleOn: "",
+  met: "",
+  cautions: [],
+  easier: [],
+  harder: [],
+  seconds: NO_RANGE,
+  pose: "",
+};
+
+export function draftOf(move: Move): MoveDraft {
+  const held = "holdSeconds" in move.tempo;
+  const tempo: Partial<Record<TempoKey, number>> = "holdSeconds" in move.tempo ? {} : move.tempo;
+  const ids = [...Object.keys(move.springs?.min ?? {}), ...Object.keys(move.springs?.max ?? {})];
+  const spring = (id: string) => ({ min: text(own(move.springs?.min, id)), max: text(own(move.springs?.max, id)) });
+  return {
+    name: move.name,
+    station: move.station,
+    position: move.position,
+    facing: move.facing,
+    hands: move.hands,
+    feet: move.feet,
+    sides: move.sides,
+    pattern: move.pattern,
+    resistance: move.resistance,
+    muscles: Object.fromEntries(Object.entries(move.muscles).map(([group, weight]) => [group, text(weight)])),
+    spine: move.spine ?? [],
+    loadN: range(move.loadN),
+    springs: Object.fromEntries(ids.map((id) => [id, spring(id)])),
+    travelCm: travelRange(move.travelMm),
+    tempo: held ? "held" : "moving",
+    times: {
+      outSeconds: text(tempo.outSeconds),
+      outHoldSeconds: text(tempo.outHoldSeconds),
+      backSeconds: text(tempo.backSeconds),
+      backHoldSeconds: text(tempo.backHoldSeconds),
+    },
+    exhaleOn: move.exhaleOn ?? "",
+    met: text(move.met),
+    cautions: move.cautions ?? [],
+    easier: move.easier ?? [],
+    harder: move.harder ?? [],
+    seconds: range(move.seconds),
+    pose: move.handsShare?.pose ?? "",
+  };
+}
+
+/** `base`: the move that the draft began from, whose way of writing "nothing" (no list, an empty list) is kept. */
+export function readDraft(draft: MoveDraft, base: Move | null): ReadMove {
+  return readMove(candidateOf(draft, base));
+}
+
+function candidateOf(draft: MoveDraft, base: Move | null): unknown {
+  return filled({
+    name: draft.name === base?.name ? draft.name : draft.name.trim(),
+    ...Object.fromEntries(CHOICE_KEYS.map((key) => [key, draft[key] || undefined])),
+    muscles: filled(Object.fromEntries(GROUPS.map((group) => [group, number(draft.muscles[group] ?? "")]))),
+    spine: list(draft.spine, base?.spine),
+    loadN: pair(draft.loadN),
+    springs: springs(draft.springs, base?.springs),
+    travelMm: travel(draft.travelCm, base?.travelMm),
+    tempo: tempo(draft),
+    exhaleOn: draft.exhaleOn || undefined,
+    met: number(draft.met),
+    cautions: list(draft.cautions, base?.cautions),
+    easier: list(draft.easier, base?.easier),
+    harder: list(draft.harder, base?.harder),
+    seconds: pair(draft.seconds),
+    handsShare: draft.pose === "" ? undefined : { pose: draft.pose },
+  });
+}
+
+function tempo(draft: MoveDraft): unknown {
+  if (draft.tempo === "") return undefined;
+  if (draft.tempo === "held") return { holdSeconds: true };
+  return filled(Object.fromEntries(TEMPO_KEYS.map((key) => [key, number(draft.times[key])])));
+}
+
+function springs(drafts: MoveDraft["springs"], base: Move["springs"]): unknown {
+  const side = (key: "min" | "max") => {
+    const counts = filled(Object.fromEntries(Object.entries(drafts).map(([id, draft]) => [id, number(draft[key])])));
+    return Object.keys(counts).length > 0 ? counts : isEmpty(base?.[key]) ? {} : undefined;
+  };
+  const both = filled({ min: side("min"), max: side("max") });
+  return Object.keys(both).length > 0 || isEmpty(base) ? both : undefined;
+}
+
+const list = <T>(now: readonly T[], base: readonly T[] | undefined): readonly T[] | undefined =>
+  now.length > 0 || base?.length === 0 ? now : undefined;
+
+/** What was not typed anew is not worked out anew: millimetres go to centimetres and back without loss. */
+function travel(typed: RangeDraft, base: Move["travelMm"]): unknown {
+  const [from, to] = travelRange(base);
+  return typed[0] === from && typed[1] === to ? base : pair(typed, (cm) => Math.round(cm * 1e7) / 1e6);
+}
+
+const same = (n: number): number => n;
+
+/** Undefined when neither is given; a part that is not given stays a hole for the check to name. */
+function pair([from, to]: RangeDraft, scale = same): unknown {
+  const part = (typed: string) => {
+    const n = number(typed);
+    return n === undefined ? undefined : scale(n);
+  };
+  return from.trim() === "" && to.trim() === "" ? undefined : [part(from), part(to)];
+}
+
+/** Undefined for nothing, NaN for what is no number. A comma is a decimal point. */
+function number(typed: string): number | undefined {
+  const plain = typed.trim().replace(",", ".");
+  if (plain === "") return undefined;
+  return /^[-+\d.e]+$/i.test(plain) ? Number(plain) : Number.NaN;
+}
+
+const text = (n: number | undefined): string => (n === undefined ? "" : String(n));
+const inCm = (mm: number): number => Math.round(mm * 1e5) / 1e6;
+const range = (pair: readonly [number, number] | undefined): RangeDraft =>
+  pair ? [text(pair[0]), text(pair[1])] : NO_RANGE;
+
+const travelRange = (mm: Move["travelMm"]): RangeDraft => range(mm && [inCm(mm[0]), inCm(mm[1])]);
+
+const isEmpty = (value: object | undefined): boolean => value !== undefined && Object.keys(value).length === 0;
+
+function filled<T extends object>(value: T): T {
+  return Object.fromEntries(Object.entries(value).filter(([, v]) => v !== undefined)) as T; // the same keys, or fewer
+}

@@ -1,0 +1,138 @@
+/**
+ * What is wrong with a move, by place, each in one sentence for a person. The schema of the plan file decides; here its
+ * bounds are only put into words, so the form, the server and a file never differ. What no schema says stands below it.
+ */
+import { z } from "zod";
+import { expectedWords, schemaAt } from "#lib/plan/expected.ts";
+import type { JsonSchema } from "#lib/plan/json-schema.ts";
+import { type Move, moveSchema } from "#lib/plan/schema.ts";
+
+/** Keys of a move down to the value, e.g. `tempo.outSeconds`, `springs.min.light`, `loadN.0`, `name`. */
+export type Place = string;
+
+export interface Fault {
+  readonly place: Place;
+  readonly say: string;
+}
+
+export type ReadMove =
+  | { readonly ok: true; readonly move: Move }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/** Checks anything as a move of the library. All faults, one a place, in the order of the schema. Never throws. */
+export function readMove(value: unknown): ReadMove {
+  const parsed = moveSchema.safeParse(value);
+  if (!parsed.success)
+    return { ok: false, faults: onePerPlace(issuesOf(parsed.error, value).map((i) => fault(i, value))) };
+  const faults = onePerPlace(unsaid(parsed.data));
+  return faults.length === 0 ? { ok: true, move: parsed.data } : { ok: false, faults };
+}
+
+/** What to choose or write where nothing stands yet. */
+const MISSING: Readonly<Record<Place, string>> = {
+  name: "Give the move a name.",
+  station: "Choose where on the machine it is done.",
+  position: "Choose the position of the body.",
+  facing: "Choose which way the person faces.",
+  hands: "Choose where the hands are.",
+  feet: "Choose where the feet are.",
+  sides: "Choose whether it is done on both sides at once.",
+  pattern: "Choose the pattern of the movement.",
+  resistance: "Choose what the person works against.",
+  tempo: "Choose a hold, or give the seconds out and back.",
+  "tempo.outSeconds": "Give the seconds of the way out.",
+  "tempo.backSeconds": "Give the seconds of the way back.",
+};
+const RANGES = new Set(["loadN", "travelMm", "seconds"]);
+const UPWARDS: Readonly<Record<Place, string>> = {
+  seconds: "The shortest must not be above the longest.",
+  loadN: "The least must not be above the most.",
+  travelMm: "The travel must not end before it begins.",
+};
+const UNITS: Readonly<Record<string, string>> = { loadN: " newtons", seconds: " seconds", tempo: " seconds" };
+
+let made: JsonSchema | undefined;
+const schema = (): JsonSchema => {
+  made ??= z.toJSONSchema(moveSchema, { target: "draft-2020-12", io: "input" });
+  return made;
+};
+
+type Path = readonly (string | number)[];
+interface Issue {
+  readonly path: Path;
+  readonly issue: z.core.$ZodIssue;
+}
+
+/** A tempo that fits neither form is taken apart: the faults of the form that was begun stand at its own fields. */
+function issuesOf(error: z.ZodError, move: unknown): Issue[] {
+  return error.issues.flatMap((issue): Issue[] => {
+    const path = issue.path.map(step);
+    const given = valueAt(move, path);
+    if (issue.code !== "invalid_union" || !isObject(given)) return [{ path, issue }];
+    const inner = issue.errors["holdSeconds" in given ? 1 : 0] ?? [];
+    return inner.map((part) => ({ path: [...path, ...part.path.map(step)], issue: part }));
+  });
+}
+
+function fault({ path, issue }: Issue, move: unknown): Fault {
+  const [top = ""] = path;
+  const place = path.join(".");
+  if (issue.code === "unrecognized_keys") {
+    return { place, say: `A move has no such fact: ${issue.keys.map((key) => key.slice(0, 60)).join(", ")}.` };
+  }
+  const given = valueAt(move, path);
+  if (given === undefined || given === "") return { place, say: MISSING[place] ?? missing(path) };
+  if (issue.code === "custom") return { place, say: UPWARDS[place] ?? "This cannot be." };
+  if (top === "travelMm" && path.length === 2) return { place, say: "Give a number from 0 to 500 cm." };
+  const node = schemaAt(schema(), path, move);
+  const expected = node ? expectedWords(node) : "something else";
+  const unit = path.length > 1 && / number /.test(expected) ? (UNITS[top] ?? "") : "";
+  return { place, say: `Give ${expected}${unit}.` };
+}
+
+function missing(path: Path): string {
+  const [top = "", part] = path;
+  if (RANGES.has(String(top)))
+    return part === 0 ? "Give where the range begins too." : "Give where the range ends too.";
+  return top === "easier" || top === "harder" ? "Write the way, or take this line out." : "Give something here.";
+}
+
+/** What the schema lets pass and no library should hold. */
+function unsaid(move: Move): Fault[] {
+  const faults: Fault[] = [];
+  if (move.name.trim() === "") faults.push({ place: "name", say: "Give the move a name." });
+  const { min = {}, max = {} } = move.springs ?? {};
+  for (const [id, least] of Object.entries(min)) {
+    const most = Object.hasOwn(max, id) ? max[id] : undefined;
+    if (most !== undefined && least > most) {
+      faults.push({ place: `springs.max.${id}`, say: `The most must not be below the least, which is ${least}.` });
+    }
+  }
+  for (const key of ["easier", "harder"] as const) {
+    for (const [i, way] of (move[key] ?? []).entries()) {
+      if (way.trim() === "") faults.push({ place: `${key}.${i}`, say: "Write the way, or take this line out." });
+    }
+  }
+  return faults;
+}
+
+function valueAt(value: unknown, path: Path): unknown {
+  let at: unknown = value;
+  for (const step of path) {
+    if (typeof at !== "object" || at === null || !Object.hasOwn(at, step)) return undefined;
+    at = Reflect.get(at, step);
+  }
+  return at;
+}
+
+/** The first of each place; a fault of the whole says nothing new beside a fault of its part. */
+function onePerPlace(faults: readonly Fault[]): Fault[] {
+  return faults.filter(
+    (fault, i) =>
+      faults.findIndex((other) => other.place === fault.place) === i &&
+      !faults.some((other) => other.place.startsWith(`${fault.place}.`)),
+  );
+}
+
+const step = (part: PropertyKey): string | number => (typeof part === "number" ? part : String(part));
+const isObject = (value: unknown): value is object => typeof value === "object" && value !== null;

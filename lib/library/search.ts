@@ -1,0 +1,139 @@
+/**
+ * The one search over the library: the plan page's picker and the library's own page ask it alike. Words and choices
+ * together; every one of them has to hold. Made for a library of hundreds of moves at every key press.
+ */
+import { tagWords } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+import type { Group, Move, MoveCaution } from "#lib/plan/schema.ts";
+import { CAUTION_WORDS, muscleList, NO_NAMES, RESISTANCE_WORDS, type SpringNames, STATION_WORDS } from "./words.ts";
+
+export interface FoundMove {
+  readonly id: string;
+  readonly move: Move;
+}
+
+/** What the springs must allow: none at all, that one may be on, or that one has to be. */
+export type SpringChoice = "" | "bodyweight" | `takes ${string}` | `needs ${string}`;
+
+export interface LibraryFilter {
+  readonly text: string;
+  readonly group: Group | "";
+  readonly pattern: Move["pattern"] | "";
+  readonly position: Move["position"] | "";
+  readonly station: Move["station"] | "";
+  readonly springs: SpringChoice;
+  /** Only moves that ask this of a body. */
+  readonly asks: MoveCaution | "";
+  /** Leave out moves that ask any of these. */
+  readonly without: readonly MoveCaution[];
+}
+
+export const NO_FILTER: LibraryFilter = {
+  text: "",
+  group: "",
+  pattern: "",
+  position: "",
+  station: "",
+  springs: "",
+  asks: "",
+  without: [],
+};
+
+/** The library made ready to be searched, by name. Make it once a library, not once a key press. */
+export interface LibraryIndex {
+  readonly entries: readonly IndexEntry[];
+}
+interface IndexEntry extends FoundMove {
+  readonly nameWords: readonly string[];
+  readonly words: readonly string[];
+}
+
+const byName = new Intl.Collator("en", { sensitivity: "base", numeric: true });
+
+/** `leaveOut`: ids that are not offered (taken out of the library). */
+export function libraryIndex(
+  moves: Readonly<Record<string, Move>>,
+  names: SpringNames = NO_NAMES,
+  leaveOut: readonly string[] = [],
+): LibraryIndex {
+  const gone = new Set(leaveOut);
+  const entries = Object.entries(moves)
+    .filter(([id]) => !gone.has(id))
+    .map(([id, move]) => ({ id, move, nameWords: wordsOf(move.name), words: wordsOf(everythingSaid(move, names)) }))
+    .sort((a, b) => byName.compare(a.move.name, b.move.name) || (a.id < b.id ? -1 : 1));
+  return { entries };
+}
+
+/**
+ * Every word typed has to begin a word said of the move. Moves whose name begins with what was typed come first, then
+ * those with all words in the name, then the rest, each by name.
+ */
+export function findMoves(index: LibraryIndex, filter: LibraryFilter): FoundMove[] {
+  const wanted = wordsOf(filter.text);
+  const begins = (words: readonly string[]) => wanted.every((w) => words.some((word) => word.startsWith(w)));
+  const start = filter.text.trim().toLowerCase();
+  const ranks: [FoundMove[], FoundMove[], FoundMove[]] = [[], [], []];
+  for (const entry of index.entries) {
+    if (!chosen(entry.move, filter) || !begins(entry.words)) continue;
+    const rank = start !== "" && entry.move.name.toLowerCase().startsWith(start) ? 0 : begins(entry.nameWords) ? 1 : 2;
+    ranks[rank].push({ id: entry.id, move: entry.move });
+  }
+  return ranks.flat();
+}
+
+/** By words alone. */
+export const searchMoves = (moves: Readonly<Record<string, Move>>, text: string): FoundMove[] =>
+  findMoves(libraryIndex(moves), { ...NO_FILTER, text });
+
+function chosen(move: Move, filter: LibraryFilter): boolean {
+  const { group, pattern, position, station, asks } = filter;
+  if (group !== "" && (move.muscles[group] ?? 0) <= 0) return false;
+  if (pattern !== "" && move.pattern !== pattern) return false;
+  if (position !== "" && move.position !== position) return false;
+  if (station !== "" && move.station !== station) return false;
+  const cautions = move.cautions ?? [];
+  if (asks !== "" && !cautions.includes(asks)) return false;
+  if (filter.without.some((tag) => cautions.includes(tag))) return false;
+  return springsAllow(move, filter.springs);
+}
+
+/** A move without limits takes any spring and needs none. */
+export function springsAllow(move: Pick<Move, "resistance" | "springs">, choice: SpringChoice): boolean {
+  if (choice === "") return true;
+  if (choice === "bodyweight") return move.resistance === "bodyweight";
+  if (move.resistance === "bodyweight") return false;
+  const id = choice.slice(choice.indexOf(" ") + 1);
+  if (choice.startsWith("needs ")) return (own(move.springs?.min, id) ?? 0) > 0;
+  return own(move.springs?.max, id) !== 0;
+}
+
+function everythingSaid(move: Move, names: SpringNames): string {
+  const sides = move.sides === "each" ? "each side left right" : `${move.sides} sides`;
+  const cautions = (move.cautions ?? []).map((tag) => `${tagWords(tag)} ${CAUTION_WORDS[tag]}`);
+  const needed = Object.entries(move.springs?.min ?? {}).flatMap(([id, n]) => (n > 0 ? [id, names.get(id) ?? ""] : []));
+  return [
+    move.name,
+    move.pattern,
+    tagWords(move.position),
+    STATION_WORDS[move.station],
+    muscleList(move),
+    sides,
+    move.resistance,
+    RESISTANCE_WORDS[move.resistance],
+    `facing ${move.facing}`,
+    tagWords(move.hands),
+    tagWords(move.feet),
+    "holdSeconds" in move.tempo ? "held" : "",
+    ...cautions,
+    ...needed,
+  ].join(" ");
+}
+
+const wordsOf = (text: string): string[] => [
+  ...new Set(
+    text
+      .toLowerCase()
+      .split(/[^\p{L}\p{N}]+/u)
+      .filter(Boolean),
+  ),
+];

@@ -1,0 +1,44 @@
+/** Takes a move out of the library, or puts it back. Out means: not offered any more. Plans that use it keep it. */
+import { z } from "zod";
+import { addMoveEvent, readMoveRow, setMoveArchived } from "#db/repos/move-repo.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import type { StoredMove } from "./add-move.ts";
+import { moveChanged } from "./change-move.ts";
+import { freeName } from "./check-move.ts";
+import { changeLibrary, nextChangeAt } from "./store-move.ts";
+
+export const archiveSchema = z.strictObject({
+  archived: z.boolean(),
+  /** `updatedAt` of the move that the person looked at. */
+  base: z.number(),
+});
+
+/** Errors: 403 no-right, 404, 409 move-changed, 409 name-taken where its name was given to another one meanwhile. */
+export function archiveMove(
+  app: Springline,
+  actor: Actor,
+  id: string,
+  { archived, base }: z.infer<typeof archiveSchema>,
+): Result<StoredMove> {
+  if (actor?.kind !== "person" || !can(actor, "library.write")) return NO_RIGHT;
+  return changeLibrary(app, () => {
+    const row = readMoveRow(app.db, id);
+    if (!row) return NOT_FOUND;
+    if ((row.archivedAt !== null) === archived) return ok({ id, updatedAt: row.updatedAt });
+    if (row.updatedAt !== base) return moveChanged(app, row);
+    const free = archived ? ok(row.move) : freeName(app.db, row.move, id);
+    if (!free.ok) return free;
+    const at = nextChangeAt(app);
+    setMoveArchived(app.db, id, archived ? at : null, at);
+    addMoveEvent(app.db, {
+      moveId: id,
+      at,
+      actorId: actor.id,
+      kind: archived ? "archived" : "restored",
+      move: row.move,
+    });
+    return ok({ id, updatedAt: at });
+  });
+}

@@ -1,0 +1,145 @@
+/**
+ * Where a move is used: plans as they stand, signed editions, classes of the months from this one on. A title is shown
+ * to those who may read what it is the title of; to everybody else it is one of a number.
+ */
+
+import type { Db } from "#db/connection.ts";
+import { listMonths } from "#db/repos/month-repo.ts";
+import { editionsUsing } from "#db/repos/move-repo.ts";
+import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
+import { listRooms } from "#db/repos/room-repo.ts";
+import { type MoveUse, movesUsed } from "#lib/doc/read.ts";
+import { type Actor, can, canPlan } from "#lib/policy/can.ts";
+import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
+import type { Slot } from "#lib/programme/layout.ts";
+import { readMonth } from "#lib/programme/read.ts";
+import type { DocName, PlanState } from "#lib/protocol/messages.ts";
+import { listPlanEditions } from "#server/plans/editions.ts";
+import { planDoc, unavailableReason } from "#server/plans/plan-doc.ts";
+import { monthDoc } from "#server/programme/month-news.ts";
+import { NO_RIGHT, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+
+const DAY_MS = 86_400_000;
+type App = Pick<Springline, "db" | "rooms" | "now">;
+
+export interface PlanUse extends MoveUse {
+  readonly planId: string;
+  readonly title: string;
+  readonly state: PlanState;
+}
+export interface EditionUseView {
+  readonly planId: string;
+  readonly number: number;
+  /** As signed. */
+  readonly title: string;
+  /** ms since the epoch. */
+  readonly signedAt: number;
+}
+export interface ClassUse {
+  /** Of a plan that the asker may read; else null. */
+  readonly planId: string | null;
+  readonly title: string | null;
+  /** 'YYYY-MM-DD' */
+  readonly date: string;
+  /** 'HH:MM' */
+  readonly time: string;
+  readonly roomName: string | null;
+}
+
+export interface WhereUsed {
+  readonly plans: readonly PlanUse[];
+  readonly editions: readonly EditionUseView[];
+  /** From today on, by day and time. */
+  readonly classes: readonly ClassUse[];
+  /** How many of each there are that the asker may not read. */
+  readonly hidden: { readonly plans: number; readonly editions: number; readonly classes: number };
+  /** Plans that cannot be read just now: nothing is known of them. */
+  readonly unread: number;
+}
+
+/** Deleted plans are left out. An unknown move is used nowhere. Errors: 403 no-right. */
+export function whereUsed(app: Springline, actor: Actor, moveId: string): Result<WhereUsed> {
+  if (!can(actor, "library.read")) return NO_RIGHT;
+  const rows = listPlanRows(app.db).filter((row) => row.deletedAt === null);
+  const looks = rows.map((row) => ({ row, uses: usesOf(app, row) }));
+  const inPlans = looks.flatMap(({ row, uses }) => {
+    const use = uses?.get(moveId);
+    return use ? [{ row, use }] : [];
+  });
+  const readable = inPlans.filter(({ row }) => canPlan(actor, "plan.read", row));
+  const editions = editionsUsing(app.db, moveId);
+  const mayRead = readersOf(app, actor);
+  const shown = editions.filter((edition) => mayRead(edition.planId));
+  const users = new Set([...inPlans.map(({ row }) => row.id), ...editions.map((edition) => edition.planId)]);
+  const titles = new Map([
+    ...shown.toReversed().map((edition) => [edition.planId, edition.title] as const),
+    ...rows.filter((row) => canPlan(actor, "plan.read", row)).map((row) => [row.id, row.title] as const),
+  ]);
+  const slots = upcomingSlots(app, users);
+  const classes = can(actor, "programme.read") ? slots.map((slot) => classUse(app, slot, titles)) : [];
+  return ok({
+    plans: readable.map(({ row, use }) => ({ planId: row.id, title: row.title, state: row.state, ...use })),
+    editions: shown,
+    classes,
+    hidden: {
+      plans: inPlans.length - readable.length,
+      editions: editions.length - shown.length,
+      classes: slots.length - classes.length,
+    },
+    unread: looks.filter(({ uses }) => uses === null).length,
+  });
+}
+
+/** May the asker read this plan's editions? Asked once a plan. */
+function readersOf(app: Springline, actor: Actor): (planId: string) => boolean {
+  const known = new Map<string, boolean>();
+  return (planId) => {
+    const may = known.get(planId) ?? listPlanEditions(app, actor, planId).ok;
+    known.set(planId, may);
+    return may;
+  };
+}
+
+function classUse(app: App, slot: Slot, titles: ReadonlyMap<string, string>): ClassUse {
+  const title = slot.planId === null ? undefined : titles.get(slot.planId);
+  const roomName = listRooms(app.db).find((room) => room.id === slot.roomId)?.name ?? null;
+  const { date, time } = slot;
+  return { planId: title === undefined ? null : slot.planId, title: title ?? null, date, time, roomName };
+}
+
+interface Looked {
+  /** `updatedAt` of the plan when it was looked at: it moves on with every change of the document. */
+  readonly at: number;
+  readonly uses: ReadonlyMap<string, MoveUse>;
+}
+const looked = new WeakMap<Db, Map<string, Looked>>();
+
+/** Opening every document at every look would cost seconds in a studio of hundreds of plans. Null: cannot be read now. */
+function usesOf(app: App, row: PlanRow): ReadonlyMap<string, MoveUse> | null {
+  const cache = looked.get(app.db) ?? new Map<string, Looked>();
+  looked.set(app.db, cache);
+  const have = cache.get(row.id);
+  if (have && have.at === row.updatedAt) return have.uses;
+  const uses = read(app, planDoc(row.id), movesUsed);
+  if (uses) cache.set(row.id, { at: row.updatedAt, uses });
+  return uses;
+}
+
+/** Slots from today on whose plan is one of these, by day and time. */
+function upcomingSlots(app: App, planIds: ReadonlySet<string>): Slot[] {
+  const today = dateOfDay(Math.floor(app.now() / DAY_MS));
+  return listMonths(app.db, monthOf(today)).flatMap((month) => {
+    const slots = read(app, monthDoc(month), (doc) => readMonth(doc).slots) ?? [];
+    return slots.filter((slot) => slot.date >= today && slot.planId !== null && planIds.has(slot.planId));
+  });
+}
+
+function read<T>(app: App, name: DocName, look: Parameters<typeof app.rooms.withDoc<T>>[1]): T | null {
+  try {
+    return app.rooms.withDoc(name, look);
+  } catch (error) {
+    if (unavailableReason(error) === undefined) throw error;
+    return null;
+  }
+}

@@ -1,0 +1,123 @@
+/** A move typed, read and refused: nothing is lost on the way, and each field says its own fault in plain words. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { draftOf, EMPTY_DRAFT, type MoveDraft, readDraft } from "#lib/library/draft.ts";
+import { readMove } from "#lib/library/faults.ts";
+import { moveSchema } from "#lib/plan/schema.ts";
+import { STARTER_MOVES } from "#lib/starter/library.ts";
+import { validPlan } from "../../support/plan-arbitrary.ts";
+
+const [pushUp] = Object.values(STARTER_MOVES);
+if (!pushUp) throw new Error("the starter library is empty");
+const DRAFT = draftOf({ ...pushUp, tempo: { outSeconds: 3, backSeconds: 2 } });
+
+/** Faults by place. */
+function faults(change: Partial<MoveDraft>): Record<string, string> {
+  const read = readDraft({ ...DRAFT, ...change }, null);
+  return read.ok ? {} : Object.fromEntries(read.faults.map((f) => [f.place, f.say]));
+}
+const times = (change: Partial<MoveDraft["times"]>) => ({ times: { ...DRAFT.times, ...change } });
+
+describe("a draft", () => {
+  test("of every move of the first library reads as that move", () => {
+    for (const move of Object.values(STARTER_MOVES)) expect(readDraft(draftOf(move), move)).toEqual({ ok: true, move });
+  });
+
+  test("of any valid move reads as that move, or says that its words are blank", () => {
+    fc.assert(
+      fc.property(validPlan, (plan) => {
+        for (const move of Object.values(plan.moves)) {
+          const read = readDraft(draftOf(move), move);
+          if (read.ok) expect(read.move).toEqual(move);
+          else for (const { place } of read.faults) expect(place).toMatch(/^(name|easier\.|harder\.|springs\.max\.)/);
+        }
+      }),
+      { seed: 7, numRuns: 300 },
+    );
+  });
+
+  test.each<[string, Partial<MoveDraft>, Record<string, string>]>([
+    ["no name", { name: "  " }, { name: "Give the move a name." }],
+    ["a long name", { name: "x".repeat(121) }, { name: "Give text of 1 to 120 characters." }],
+    ["nothing chosen", { station: "" }, { station: "Choose where on the machine it is done." }],
+    [
+      "a word for a number",
+      times({ outSeconds: "three" }),
+      { "tempo.outSeconds": "Give a number from 0.1 to 120 seconds." },
+    ],
+    ["no time at all", times({ outSeconds: "0" }), { "tempo.outSeconds": "Give a number from 0.1 to 120 seconds." }],
+    ["half a tempo", times({ backSeconds: "" }), { "tempo.backSeconds": "Give the seconds of the way back." }],
+    [
+      "no tempo",
+      times({ outSeconds: "", backSeconds: "" }),
+      {
+        "tempo.outSeconds": "Give the seconds of the way out.",
+        "tempo.backSeconds": "Give the seconds of the way back.",
+      },
+    ],
+    ["a weight above one", { muscles: { chest: "2" } }, { "muscles.chest": "Give a number from 0 to 1." }],
+    [
+      "half a spring",
+      { springs: { light: { min: "0.5", max: "" } } },
+      { "springs.min.light": "Give a whole number from 0 to 20." },
+    ],
+    [
+      "a most below the least",
+      { springs: { light: { min: "2", max: "1" } } },
+      { "springs.max.light": "The most must not be below the least, which is 2." },
+    ],
+    ["half a range", { loadN: ["20", ""] }, { "loadN.1": "Give where the range ends too." }],
+    ["a range downwards", { seconds: ["60", "30"] }, { seconds: "The shortest must not be above the longest." }],
+    ["a travel off the rail", { travelCm: ["0", "900"] }, { "travelMm.1": "Give a number from 0 to 500 cm." }],
+    ["an effort of nobody", { met: "40" }, { met: "Give a number from 0.5 to 25." }],
+    ["an empty way", { easier: [" "] }, { "easier.0": "Write the way, or take this line out." }],
+  ])("%s is refused at its own field", (_what, change, expected) => {
+    expect(faults(change)).toEqual(expected);
+  });
+
+  test("a decimal comma is a decimal point", () => {
+    expect(readDraft({ ...DRAFT, ...times({ outSeconds: "2,5" }) }, null)).toMatchObject({
+      ok: true,
+      move: { tempo: { outSeconds: 2.5 } },
+    });
+  });
+
+  test("a new one asks for what has to be chosen, and for nothing else", () => {
+    const read = readDraft(EMPTY_DRAFT, null);
+    expect(read.ok ? [] : read.faults.map((f) => f.place)).toEqual([
+      "name",
+      "station",
+      "position",
+      "facing",
+      "hands",
+      "feet",
+      "sides",
+      "pattern",
+      "tempo.outSeconds",
+      "tempo.backSeconds",
+    ]);
+  });
+});
+
+describe("reading a move", () => {
+  test("passes exactly what the plan file's schema passes, but for blank words and springs that contradict", () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...Object.keys(pushUp), "other"), fc.anything(), (key, value) => {
+        const damaged = { ...pushUp, [key]: value };
+        const read = readMove(damaged);
+        const schema = moveSchema.safeParse(damaged).success;
+        if (read.ok) expect(schema).toBe(true);
+        else {
+          expect(read.faults.length).toBeGreaterThan(0);
+          if (schema) expect(JSON.stringify(read.faults)).toMatch(/name|Write the way|The most/);
+          for (const { say } of read.faults) expect(say).not.toMatch(/invalid|expected|received|undefined|NaN|union/i);
+        }
+      }),
+      { seed: 11, numRuns: 2000 },
+    );
+  });
+
+  test.each([[null], ["x"], [undefined], [[]], [0]])("%j is no move", (value) => {
+    expect(readMove(value)).toMatchObject({ ok: false });
+  });
+});
