@@ -1,0 +1,29 @@
+/** The force over the travel as a picture needs it: the corners of the line, and round numbers for its axes. */
+import type { Equipment } from "#lib/plan/schema.ts";
+import { forceN, lineOf } from "./load.ts";
+
+export interface CurvePoint {
+  readonly xMm: number;
+  readonly newtons: number;
+}
+
+/** Both ends, and between them the place where slack springs begin to pull. Joined by straight lines they are exact. */
+export function curvePoints(
+  equipment: Equipment,
+  springs: Readonly<Record<string, number>>,
+  over: { fromMm: number; toMm: number; offsetMm: number },
+): CurvePoint[] {
+  const { fromMm, toMm, offsetMm } = over;
+  const { preloadN, stiffnessNPerMm } = lineOf(equipment, springs);
+  const pullsFromMm = stiffnessNPerMm > 0 ? -preloadN / stiffnessNPerMm - offsetMm : fromMm;
+  const corners = pullsFromMm > fromMm && pullsFromMm < toMm ? [fromMm, pullsFromMm, toMm] : [fromMm, toMm];
+  return corners.map((xMm) => ({ xMm, newtons: forceN(equipment, springs, { xMm, offsetMm }) }));
+}
+
+/** Round numbers from 0 up to the first one at or above `top`: steps of 1, 2 or 5 times a power of ten. */
+export function axisTicks(top: number, wanted = 4): number[] {
+  const raw = Math.max(top, 1) / wanted;
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const step = ([1, 2, 5, 10].find((m) => m * power >= raw) ?? 10) * power;
+  return Array.from({ length: Math.ceil(Math.max(top, 1) / step - 1e-9) + 1 }, (_, i) => i * step);
+}

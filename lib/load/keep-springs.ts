@@ -1,0 +1,61 @@
+/**
+ * The question coaches ask: how far must people move to feel this load with the springs that are already on? Answered
+ * in whole centimetres, because nobody sits down more exactly, with what it does to the load at both ends.
+ */
+import { isMoveItem, moveOf, own } from "#lib/plan/lookup.ts";
+import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import { changesInto } from "#lib/transitions/transitions.ts";
+import { forceN, loadRows, springItemBefore, travelMm } from "./load.ts";
+import { allows } from "./neighbours.ts";
+
+export interface KeptSprings {
+  /** The spring item before, whose springs would stay on. */
+  readonly before: MoveItem;
+  /** Where to start, mm from the move's usual place; whole centimetres. */
+  readonly offsetMm: number;
+  /** The same from where the item before starts: above 0 further from the anchor. */
+  readonly byMm: number;
+  readonly newtons: { readonly atStart: number; readonly atMid: number; readonly atEnd: number };
+  /** The middle load that the item has now. */
+  readonly wantedN: number;
+  /** The springs of the room that the library does not allow so many or so few of for this move. */
+  readonly notAllowed: readonly string[];
+  /** Seconds of set-up that the class saves, by the estimates of its changes. */
+  readonly savedSeconds: number;
+}
+
+/**
+ * Not null exactly when the item's springs differ from those of the spring item before and some offset in reach gives
+ * its middle load with them. No springs on is no load to match.
+ */
+export function keepSprings(plan: Plan, item: MoveItem): KeptSprings | null {
+  const row = loadRows(plan).find((r) => r.item === item.id);
+  const before = springItemBefore(plan, item.id);
+  const move = moveOf(plan, item);
+  if (!row || row.offsetToMatchPrevious === null || !row.atMidN || !before || !move) return null;
+  const offsetMm = Math.round(row.offsetToMatchPrevious / 10) * 10;
+  const [from, to] = travelMm(plan, move);
+  const at = (xMm: number) => forceN(plan.equipment, before.springs, { xMm, offsetMm });
+  return {
+    before,
+    offsetMm,
+    byMm: offsetMm - (before.offsetMm ?? 0),
+    newtons: { atStart: at(from), atMid: at((from + to) / 2), atEnd: at(to) },
+    wantedN: row.atMidN,
+    notAllowed: notAllowed(plan, move, before.springs),
+    savedSeconds: setupSeconds(plan) - setupSeconds(withKept(plan, { ...item, springs: before.springs, offsetMm })),
+  };
+}
+
+function notAllowed({ equipment }: Plan, move: Move, springs: MoveItem["springs"]): string[] {
+  return equipment.springs
+    .filter((s) => !allows({ equipment, move, spring: s.id, n: own(springs, s.id) ?? 0 }))
+    .map((s) => s.label);
+}
+
+const withKept = (plan: Plan, kept: MoveItem): Plan => ({
+  ...plan,
+  items: plan.items.map((item) => (isMoveItem(item) && item.id === kept.id ? kept : item)),
+});
+
+const setupSeconds = (plan: Plan): number => [...changesInto(plan).values()].reduce((sum, c) => sum + c.estimate, 0);

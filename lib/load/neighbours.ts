@@ -1,0 +1,65 @@
+/**
+ * The spring choices next to an item's own: one step lighter and one step heavier, with the springs that the room has
+ * and the move allows. A step is one spring on, one off, or one exchanged for another.
+ */
+import { moveOf, own } from "#lib/plan/lookup.ts";
+import type { Equipment, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import { forceN, travelMm } from "./load.ts";
+
+type Springs = Readonly<Record<string, number>>;
+
+export interface Neighbour {
+  readonly springs: Springs;
+  /** Newtons in the middle of the travel, from the item's own offset. */
+  readonly atMidN: number;
+}
+export interface Neighbours {
+  readonly lighter: Neighbour | null;
+  readonly heavier: Neighbour | null;
+}
+
+/** Two choices that differ by less than this are the same load (N): half of what the last digit shown says. */
+const SAME_N = 0.05;
+
+/** Of the choices one step away the nearest below and the nearest above in middle load; null where there is none. */
+export function neighbours(plan: Plan, item: MoveItem): Neighbours {
+  const move = moveOf(plan, item);
+  if (!move) return { lighter: null, heavier: null };
+  const [from, to] = travelMm(plan, move);
+  const at = { xMm: (from + to) / 2, offsetMm: item.offsetMm ?? 0 };
+  const here = forceN(plan.equipment, item.springs, at);
+  const steps = stepsFrom(item.springs, plan.equipment, move).map((springs) => ({
+    springs,
+    atMidN: forceN(plan.equipment, springs, at),
+  }));
+  const nearest = (list: readonly Neighbour[]): Neighbour | null =>
+    list.reduce<Neighbour | null>((best, n) => (best && away(best, here) <= away(n, here) ? best : n), null);
+  return {
+    lighter: nearest(steps.filter((n) => n.atMidN < here - SAME_N)),
+    heavier: nearest(steps.filter((n) => n.atMidN > here + SAME_N)),
+  };
+}
+
+const away = (n: Neighbour, here: number): number => Math.abs(n.atMidN - here);
+
+/** Whether the room and the library allow so many of a spring for a move. */
+export function allows(of: { equipment: Equipment; move: Move; spring: string; n: number }): boolean {
+  const { equipment, move, spring, n } = of;
+  const there = equipment.springs.find((s) => s.id === spring)?.count ?? 0;
+  const least = own(move.springs?.min, spring) ?? 0;
+  const most = own(move.springs?.max, spring) ?? there;
+  return n >= least && n <= Math.min(there, most);
+}
+
+/** One off, one on, or both; only the springs that change are held to what is allowed. Fewest changes come first. */
+function stepsFrom(springs: Springs, equipment: Equipment, move: Move): Springs[] {
+  const change = (id: string, by: number) => ({ spring: id, n: (own(springs, id) ?? 0) + by });
+  const ids = equipment.springs.map((s) => s.id);
+  const offs = ids.map((id) => change(id, -1)).filter((c) => allows({ equipment, move, ...c }));
+  const ons = ids.map((id) => change(id, 1)).filter((c) => allows({ equipment, move, ...c }));
+  const swaps = offs.flatMap((off) => ons.filter((on) => on.spring !== off.spring).map((on) => [off, on]));
+  return [...offs.map((c) => [c]), ...ons.map((c) => [c]), ...swaps].map((list) => ({
+    ...springs,
+    ...Object.fromEntries(list.map((c) => [c.spring, c.n])),
+  }));
+}
