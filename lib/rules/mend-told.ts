@@ -1,5 +1,4 @@
 /** Menders that put words first in an item's script, and the one that keeps springs on. */
-import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { sideWords, springWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -7,6 +6,7 @@ import { type Step, walkSetups } from "#lib/transitions/walk.ts";
 import type { Mend, MendChange } from "./mend.ts";
 import { type ChangeKind, untoldChanges } from "./rules/change-not-told.ts";
 import { saysCarriageHome } from "./rules/springs-changed-carriage-out.ts";
+import { changeList } from "./select/changes.ts";
 import { keptSprings } from "./select/kept-springs.ts";
 import type { Finding } from "./types.ts";
 
@@ -74,10 +74,7 @@ function wordsFor(plan: Plan, step: Step, kind: ChangeKind): string[] {
   }
   if (kind === "side") return ["{side} side"];
   if (kind === "facing") return [`face the ${step.to.facing}`];
-  const wanted: SetupChange["kind"] = kind === "handles" ? "hands" : "feet";
-  return setupChanges(plan, step.before?.item, step.item)
-    .filter((change) => change.kind === wanted)
-    .map(({ words }) => words);
+  return changeList(plan, step, [kind === "handles" ? "hands" : "feet"]);
 }
 
 function sayFirst(plan: Plan, { item }: Step, words: readonly string[]): Mend | null {

@@ -44,6 +44,14 @@ export const LEG_PHRASES: Readonly<Record<string, Phrases>> = {
     safety: "If lying flat is not for you, sit; a cramp means stop.",
     easier: "Lower the hips on the way out.",
   },
+  "leg-lowering-straps": {
+    setup: "Lie down, legs long to the ceiling.",
+    start: "Lower the legs.",
+    breath: "Out as they lower, in as they lift.",
+    form: "Low back stays heavy, legs together.",
+    safety: "If lying flat is not for you, prop up and lower less.",
+    easier: "Bend the knees a little.",
+  },
   "lunge-back-slide": {
     setup: "Front foot on the platform, {side} leg works in front.",
     start: "Slide the back foot out.",

@@ -21,10 +21,11 @@ const ROWS: readonly Row[] = [
   },
   { move: "push-up-slow", seconds: 60, springs: MIDDLE, transition: 14, without: ["easier"] },
   { move: "bear-plank-hover", seconds: 60, springs: MIDDLE, transition: 8, without: ["breath"] },
+  { move: "bear-plank-press", seconds: 45, springs: {}, transition: 10 },
   { heading: "Arms" },
-  { move: "lat-pull-kneeling", seconds: 75, springs: { light: 1, middle: 1 }, transition: 6, without: ["safety"] },
+  { move: "lat-pull-kneeling", seconds: 45, springs: { light: 1, middle: 1 }, transition: 6, without: ["safety"] },
   { move: "row-kneeling", seconds: 15, springs: { light: 1, middle: 1 }, transition: 8 },
-  { move: "curl-kneeling", seconds: 50, springs: { light: 6 }, transition: 25 },
+  { move: "curl-kneeling", seconds: 40, springs: { light: 6 }, transition: 25 },
   {
     move: "chest-press-kneeling",
     seconds: 75,
@@ -32,6 +33,7 @@ const ROWS: readonly Row[] = [
     transition: 24,
     without: ["start", "breath", "form"],
   },
+  { move: "overhead-press-kneeling", seconds: 60, springs: MIDDLE, transition: 8 },
   {
     move: "triceps-press-forward",
     seconds: 60,
@@ -41,14 +43,32 @@ const ROWS: readonly Row[] = [
   },
   { move: "fly-kneeling", seconds: 60, springs: MIDDLE, transition: 9 },
   { heading: "Sides" },
-  { move: "trunk-rotation-kneeling", side: "right", seconds: 60, springs: LIGHT, facing: "left", transition: 16 },
+  {
+    move: "trunk-rotation-kneeling",
+    side: "right",
+    seconds: 60,
+    springs: LIGHT,
+    facing: "left",
+    transition: 16,
+    lines: [{ kind: "setup", text: "Carriage home, {springs}, one handle down, {side} side. Kneel tall, arms long." }],
+  },
   { move: "trunk-rotation-kneeling", side: "left", seconds: 45, springs: LIGHT, facing: "right", transition: 14 },
   { move: "row-single", side: "right", seconds: 50, springs: LIGHT, transition: 12 },
   { heading: "Finish" },
   { move: "curl-up-press", seconds: 62, springs: { light: 2 }, transition: 20 },
   { move: "leg-press-supine", seconds: 90, springs: { firm: 1, strong: 2 }, transition: 20 },
-  { move: "forearm-plank-hold", seconds: 60, springs: MIDDLE, transition: 24 },
+  { move: "leg-lowering-straps", seconds: 60, springs: MIDDLE, transition: 18 },
+  {
+    move: "forearm-plank-hold",
+    seconds: 60,
+    springs: MIDDLE,
+    transition: 16,
+    lines: [{ kind: "setup", text: "Up to the front platform, forearms down, hips level." }],
+  },
 ];
+
+const WARM_UP = ["plank-slide", "forearm-pike", "push-up-slow", "bear-plank-hover", "bear-plank-press"];
+const PRESSES = ["chest-press-kneeling", "overhead-press-kneeling", "triceps-press-forward", "fly-kneeling"];
 
 /** The mistakes, each with the rule that finds it and the items it is about (none: the whole class). */
 export const PLANTED: readonly {
@@ -59,8 +79,31 @@ export const PLANTED: readonly {
   { rule: "total-length", items: [], mistake: "the class runs over its slot" },
   { rule: "opening-or-closing-missing", items: [], mistake: "no time to close" },
   { rule: "theme-missed", items: [], mistake: "the chest gets less than the title promises" },
+  { rule: "theme-missed", items: [], mistake: "so do the biceps" },
+  { rule: "too-many-setups", items: [], mistake: "other springs every other move" },
+  { rule: "push-pull-apart", items: [], mistake: "twice as much pushing as pulling" },
+  {
+    rule: "group-without-rest",
+    items: [...WARM_UP, "lat-pull-kneeling"],
+    mistake: "a warm-up of planks that gives the belly no rest",
+  },
+  {
+    rule: "group-without-rest",
+    items: [...PRESSES, "trunk-rotation-kneeling-right"],
+    mistake: "four presses and then the right arm again: no rest for the right shoulder",
+  },
+  {
+    rule: "wrists-without-rest",
+    items: ["push-up-slow", "bear-plank-hover", "bear-plank-press"],
+    mistake: "three moves in a row on the wrists",
+  },
+  { rule: "one-way-spine", items: ["forearm-pike", "curl-up-press"], mistake: "a spine that only bends forward" },
   { rule: "springs-out-of-range", items: ["forearm-pike"], mistake: "a firm spring for a pike" },
   { rule: "transition-too-short", items: ["forearm-pike"], mistake: "four seconds to change a spring" },
+  { rule: "springs-changed-carriage-out", items: ["forearm-pike"], mistake: "a spring changed, no carriage home" },
+  { rule: "change-not-told", items: ["forearm-pike"], mistake: "nobody hears that the spring changes" },
+  { rule: "change-could-be-avoided", items: ["forearm-pike"], mistake: "the spring from before would have done" },
+  { rule: "too-light-to-be-steady", items: ["bear-plank-press"], mistake: "no spring at all, to make it harder" },
   {
     rule: "transition-too-short",
     items: ["lat-pull-kneeling"],
@@ -75,12 +118,19 @@ export const PLANTED: readonly {
   { rule: "springs-not-there", items: ["curl-kneeling"], mistake: "six light springs where the machine has four" },
   { rule: "springs-not-there", items: ["leg-press-supine"], mistake: "two strong springs where the machine has one" },
   {
+    rule: "change-not-told",
+    items: ["trunk-rotation-kneeling-right"],
+    mistake: "a quarter turn that the set-up does not say",
+  },
+  {
     rule: "uneven-sides",
     items: ["trunk-rotation-kneeling-right", "trunk-rotation-kneeling-left"],
     mistake: "left shorter",
   },
   { rule: "missing-side", items: ["row-single-right"], mistake: "a row for the right arm only" },
   { rule: "partial-rep", items: ["curl-up-press"], mistake: "sixty-two seconds of five-second curls" },
+  { rule: "hand-or-foot-not-free", items: ["forearm-plank-hold"], mistake: "feet still in the straps for a plank" },
+  { rule: "change-not-told", items: ["forearm-plank-hold"], mistake: "no word about coming out of the straps" },
 ];
 
 export const FIRST_TRY: Plan = composePlan(

@@ -1,10 +1,10 @@
 import { z } from "zod";
-import { changeWords, type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { itemName, sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { changeList } from "../select/changes.ts";
 import {
   saidIn,
   saidInPauses,
@@ -43,7 +43,7 @@ export const changeNotTold = defineRule({
     side: "{itemName}: it is the {side} now, and no set-up line says so: say the side, or put the field in.",
     handles: "{itemName}: {changes}, and no set-up line speaks of the handles: say what the hands do.",
     strap: "{itemName}: {changes}, and no set-up line speaks of the strap: say what the foot does.",
-    nothing: "{itemName} has no set-up line to tell what changes ({changes}): write one.",
+    nothing: "{itemName} has no set-up line to tell what changes ({kinds}): write one.",
   },
   examples: {
     pass: [
@@ -117,8 +117,7 @@ export const changeNotTold = defineRule({
       const items = [step.item.id];
       const name = itemName(plan, step.item);
       if (!hasSetupWords(plan, step)) {
-        const changes = untold.map((kind) => NAMES[kind]);
-        return [{ message: "nothing", items, values: { itemName: name, changes, kinds: untold } }];
+        return [{ message: "nothing", items, values: { itemName: name, kinds: untold } }];
       }
       return untold.map((kind) => ({
         message: kind,
@@ -128,14 +127,6 @@ export const changeNotTold = defineRule({
     });
   },
 });
-
-const NAMES: Readonly<Record<ChangeKind, string>> = {
-  springs: "springs",
-  facing: "facing",
-  side: "side",
-  handles: "handles",
-  strap: "strap",
-};
 
 const hasSetupWords = (plan: Plan, step: Step): boolean => saidIn(plan, step.item, ["setup"]) !== "";
 
@@ -169,11 +160,17 @@ const HANDLES: readonly string[] = ["handles", "handles-crossed", "one-handle"];
 const involves = (from: Step["to"], to: Step["to"]): boolean =>
   HANDLES.includes(from.hands) || HANDLES.includes(to.hands);
 
-function valuesOf(plan: Plan, { before, item, to }: Step, kind: ChangeKind): Record<string, unknown> {
-  const of = (...kinds: SetupChange["kind"][]) =>
-    changeWords(setupChanges(plan, before?.item, item).filter((change) => kinds.includes(change.kind)));
-  if (kind === "springs") return { changes: of("spring-off", "spring-on") };
-  if (kind === "facing") return { from: before?.setup.facing ?? "", to: to.facing };
-  if (kind === "side") return { side: `${sideWords(item.side)} side` };
-  return { changes: of(kind === "handles" ? "hands" : "feet") };
+function valuesOf(plan: Plan, step: Step, kind: ChangeKind): Record<string, unknown> {
+  switch (kind) {
+    case "springs":
+      return { changes: changeList(plan, step, ["spring-off", "spring-on"]) };
+    case "facing":
+      return { from: step.before?.setup.facing ?? "", to: step.to.facing };
+    case "side":
+      return { side: `${sideWords(step.item.side)} side` };
+    case "handles":
+      return { changes: changeList(plan, step, ["hands"]) };
+    case "strap":
+      return { changes: changeList(plan, step, ["feet"]) };
+  }
 }

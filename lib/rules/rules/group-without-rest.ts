@@ -24,8 +24,9 @@ export const groupWithoutRest = defineRule({
     restSeconds: z.number().min(1).max(600).default(30).describe("A change this long is a rest"),
   }),
   messages: {
-    long: "{groups}: {seconds} of work without a rest, from {first} to {last}; put a pause or other muscles in between.",
-    alone: "{groups}: {seconds} of work without a rest in {first}; make it shorter, or give it a pause half-way.",
+    long: "{groups}: {seconds} without a rest, from {first} to {last}, where {maxSeconds} is the most; put a pause in, or other muscles.",
+    alone:
+      "{groups}: {seconds} without a rest in {first}, where {maxSeconds} is the most; make it shorter, or pause half-way.",
   },
   examples: {
     pass: [
@@ -69,6 +70,7 @@ export const groupWithoutRest = defineRule({
         values: {
           groups: capital(listWords(groups.map(tagWords))) + (side ? ` (${side})` : ""),
           seconds,
+          maxSeconds,
           first: moveName(ctx.plan, moves[0].item),
           last: moveName(ctx.plan, last.item),
         },

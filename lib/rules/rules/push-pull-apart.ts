@@ -35,8 +35,7 @@ export const pushPullApart = defineRule({
       .describe("With less between them than this nobody minds"),
   }),
   messages: {
-    apart:
-      "Pushing gets {pushSeconds} and pulling {pullSeconds}: give {less} about {missingSeconds} more, or {more} less.",
+    apart: "Pushing gets {pushSeconds} and pulling {pullSeconds}, {ratio} to 1: give {less} more time, or {more} less.",
     only: "The class has {moreSeconds} of {more} and no {less}: add a move of it, or say in the theme that this is meant.",
   },
   examples: {
@@ -55,7 +54,7 @@ export const pushPullApart = defineRule({
       },
     ],
   },
-  check({ plan, moves, balance: { push, pull } }, { maxShare, minDifferenceSeconds }) {
+  check({ plan, balance: { push, pull } }, { maxShare, minDifferenceSeconds }) {
     const larger = Math.max(push, pull);
     const smaller = Math.min(push, pull);
     const all = push + pull;
@@ -68,17 +67,12 @@ export const pushPullApart = defineRule({
       moreSeconds: larger,
       more: pushes ? "pushing" : "pulling",
       less: pushes ? "pulling" : "pushing",
-      missingSeconds: missingSeconds(smaller, larger, maxShare),
+      ratio: smaller > 0 ? larger / smaller : null,
     };
-    const items = moves.filter(({ move: library }) => library?.pattern === pattern).map(({ item }) => item.id);
-    const found = { message: smaller === 0 ? ("only" as const) : ("apart" as const), items, values };
+    const found = { message: smaller === 0 ? ("only" as const) : ("apart" as const), items: [], values };
     return [isTheTheme(plan, pattern) ? { ...found, level: "info" as const } : found];
   },
 });
-
-/** Seconds that bring the larger down to its greatest share, on a grid of five. */
-const missingSeconds = (smaller: number, larger: number, maxShare: number): number =>
-  Math.ceil(((larger * (1 - maxShare)) / maxShare - smaller) / 5) * 5;
 
 const GROUPS_OF: Readonly<Record<"push" | "pull", readonly Group[]>> = {
   push: ["chest", "triceps", "shoulders"],

@@ -1,10 +1,10 @@
 import { z } from "zod";
-import { changeWords, setupChanges } from "#lib/cues/changes.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { changeList } from "../select/changes.ts";
 import { saidIn, saidInPauses, tellsCarriageHome } from "../select/told.ts";
 import type { Found } from "../types.ts";
 
@@ -71,7 +71,10 @@ export const springsChangedCarriageOut = defineRule({
     return steps.flatMap((step): Found<"unsaid" | "paused" | "loose">[] => {
       if (!step.before || !step.actions.carriageHome || step.carriage === "home" || saysCarriageHome(plan, step))
         return [];
-      const values = { itemName: itemName(plan, step.item), changes: springChangeWords(plan, step) };
+      const values = {
+        itemName: itemName(plan, step.item),
+        changes: changeList(plan, step, ["spring-off", "spring-on"]),
+      };
       const items = [step.item.id];
       const held = Object.values(step.before.setup.springs).some((count) => count > 0);
       if (!held) return [{ message: "loose", items, values, level: "look" }];
@@ -87,10 +90,4 @@ export const saysCarriageHome = (plan: Plan, step: Step): boolean =>
   tellsCarriageHome(
     `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`,
     saidIn(plan, step.item, ["start", "safety"]),
-  );
-
-/** "take off one firm, put on one middle". */
-export const springChangeWords = (plan: Plan, { before, item }: Step): string =>
-  changeWords(
-    setupChanges(plan, before?.item, item).filter(({ kind }) => kind === "spring-off" || kind === "spring-on"),
   );

@@ -40,7 +40,7 @@ export const tooManySetups = defineRule({
   }),
   messages: {
     springs:
-      "The springs change {changes} times, every {everySeconds} on average: put moves on the same springs together.",
+      "The springs change {changes} times in {classSeconds}, {most} are the most: put moves on the same springs together.",
     time: "{changeSeconds} of {classSeconds} between opening and closing are changes ({share}): make them fewer or smaller.",
   },
   examples: {
@@ -62,7 +62,7 @@ export const tooManySetups = defineRule({
     if (springChanges > most) {
       const values = {
         changes: springChanges,
-        everySeconds: Math.round(seconds / springChanges),
+        most: Math.floor(most),
         classSeconds: seconds,
       };
       found.push({ message: "springs", items: [], values });

@@ -19,8 +19,9 @@ export const wristsWithoutRest = defineRule({
     restSeconds: z.number().min(1).max(600).default(20).describe("A change this long takes the weight off"),
   }),
   messages: {
-    long: "{seconds} on the wrists without a rest, from {first} to {last}; take one of them on the forearms, or rest in between.",
-    alone: "{first} keeps weight on the wrists for {seconds}: make it shorter, or offer the forearms half-way.",
+    long: "{seconds} on the wrists without a rest, from {first} to {last}, where {maxSeconds} is the most; put one on the forearms, or rest.",
+    alone:
+      "{first} keeps weight on the wrists for {seconds}, where {maxSeconds} is the most: make it shorter, or use the forearms.",
   },
   examples: {
     pass: [
@@ -53,7 +54,12 @@ export const wristsWithoutRest = defineRule({
         return {
           message: moves.length === 1 ? ("alone" as const) : ("long" as const),
           items: moves.map(({ item }) => item.id),
-          values: { seconds, first: moveName(ctx.plan, moves[0].item), last: moveName(ctx.plan, last.item) },
+          values: {
+            seconds,
+            maxSeconds,
+            first: moveName(ctx.plan, moves[0].item),
+            last: moveName(ctx.plan, last.item),
+          },
         };
       });
   },

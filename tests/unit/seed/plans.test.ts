@@ -39,8 +39,21 @@ describe("the trainee's plan", () => {
   it("has at least a dozen mistakes", () => {
     expect(PLANTED.length).toBeGreaterThanOrEqual(12);
   });
+
   it.each(PLANTED)("$rule: $mistake", ({ rule, items }) => {
-    const hit = found.find((f) => f.rule === rule && items.every((id) => f.items.includes(id)));
+    const hit = found.find((f) => f.rule === rule && same(f.items, items));
     expect(hit, `${rule} finds ${items.join(", ") || "the class"}`).toBeDefined();
   });
+
+  it("shows nothing but its mistakes: whatever is found was planted", () => {
+    const open = PLANTED.map(({ rule, items }) => `${rule}: ${items.join(", ")}`);
+    const strangers = found.filter((finding) => {
+      const at = open.indexOf(`${finding.rule}: ${finding.items.join(", ")}`);
+      if (at >= 0) open.splice(at, 1);
+      return at < 0;
+    });
+    expect(strangers.map(({ rule, message }) => `${rule}: ${message}`)).toEqual([]);
+  });
 });
+
+const same = (a: readonly string[], b: readonly string[]): boolean => a.join() === b.join();
