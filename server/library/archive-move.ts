@@ -1,13 +1,13 @@
 /** Takes a move out of the library, or puts it back. Out means: not offered any more. Plans that use it keep it. */
 import { z } from "zod";
-import { addMoveEvent, readMoveRow, setMoveArchived } from "#db/repos/move-repo.ts";
+import { readMoveRow, setMoveArchived } from "#db/repos/move-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import type { StoredMove } from "./add-move.ts";
 import { moveChanged } from "./change-move.ts";
 import { freeName } from "./check-move.ts";
-import { changeLibrary, nextChangeAt } from "./store-move.ts";
+import { changeLibrary, nextChangeAt, record } from "./store-move.ts";
 
 export const archiveSchema = z.strictObject({
   archived: z.boolean(),
@@ -31,14 +31,8 @@ export function archiveMove(
     const free = archived ? ok(row.move) : freeName(app.db, row.move, id);
     if (!free.ok) return free;
     const at = nextChangeAt(app);
+    record(app, actor, { id, move: row.move, kind: archived ? "archived" : "restored" }, at);
     setMoveArchived(app.db, id, archived ? at : null, at);
-    addMoveEvent(app.db, {
-      moveId: id,
-      at,
-      actorId: actor.id,
-      kind: archived ? "archived" : "restored",
-      move: row.move,
-    });
     return ok({ id, updatedAt: at });
   });
 }

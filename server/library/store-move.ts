@@ -39,16 +39,17 @@ export const NOBODY = "";
 
 /** Inside `changeLibrary` only. Gives the change's time. */
 export function storeMove(app: Springline, actor: Person, { id, move, kind }: Stored): number {
-  recordFirstState(app, id);
   const at = nextChangeAt(app);
+  record(app, actor, { id, move, kind }, at);
   putMove(app.db, id, move, at);
-  addMoveEvent(app.db, { moveId: id, at, actorId: actor.id, kind, move });
   return at;
 }
 
-/** Before the first change of a move that has no record: what it was goes on record too. */
-function recordFirstState(app: Springline, id: string): void {
+/** Call before the change itself: a move that has no record yet has what it was recorded first. */
+export function record(app: Springline, actor: Person, { id, move, kind }: Stored, at: number): void {
   const row = readMoveRow(app.db, id);
-  if (!row || listMoveEvents(app.db, id).length > 0) return;
-  addMoveEvent(app.db, { moveId: id, at: row.updatedAt, actorId: NOBODY, kind: "added", move: row.move });
+  if (row && listMoveEvents(app.db, id).length === 0) {
+    addMoveEvent(app.db, { moveId: id, at: row.updatedAt, actorId: NOBODY, kind: "added", move: row.move });
+  }
+  addMoveEvent(app.db, { moveId: id, at, actorId: actor.id, kind, move });
 }
