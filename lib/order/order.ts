@@ -1,0 +1,86 @@
+/**
+ * Fewer set-ups: the order of a block with the least seconds of changes between what comes before and after it. Exact up
+ * to 16 units (an item, or the items of a tie), above that the best found, and said so.
+ */
+import { ACTIONS, type Action, type Plan, type PlanItem } from "#lib/plan/schema.ts";
+import { type ActionCounts, changeBetween, type Setup, setupOf } from "#lib/transitions/transitions.ts";
+import { asItems, type Block, blockOf, type Hold } from "./block.ts";
+import { sayStuck } from "./say-stuck.ts";
+import { keepsRules, sequenceSeconds } from "./sequencing.ts";
+import { solve } from "./solve.ts";
+
+export type BlockOrder =
+  | {
+      readonly ok: true;
+      /** Estimated seconds of all changes from the last move before the block to the first after it. */
+      readonly before: number;
+      readonly after: number;
+      /** False: better orders may exist. */
+      readonly proven: boolean;
+      /** Every item of the block, moves and pauses, in the new order. */
+      readonly items: readonly string[];
+      readonly actionsBefore: ActionCounts;
+      readonly actionsAfter: ActionCounts;
+      /** What holds items of the block, whether it costs seconds or not. */
+      readonly heldBy: readonly Hold[];
+    }
+  | { readonly ok: false; readonly say: string };
+
+/**
+ * The best order of the items under a heading. The items of a tie (`keep`) stand right behind each other in their order,
+ * an item stands behind those it comes `after`; a tie over the block's edge holds that edge; an `after` that names
+ * something above the block is kept already, and one that names something below it cannot be. Pauses keep their place in
+ * the block's sequence, or stand behind a tie that they would part. Changes count with their estimates, whatever was
+ * planned. An item of an unknown move counts nothing and may go anywhere.
+ *
+ * The present order is kept unless another takes fewer seconds; only when it breaks a constraint is it left for one that
+ * takes as many, or more. Never throws. The same plan always gets the same answer.
+ */
+export function bestOrder(plan: Plan, headingId: string): BlockOrder {
+  const found = blockOf(plan, headingId);
+  if (!found.ok) return found;
+  const { block } = found;
+  const solved = solve(block.problem);
+  if (!solved) return { ok: false, say: sayStuck(plan, block) };
+  const { order, seconds, proven } = solved;
+  const stays = standsAlready(block) && sequenceSeconds(block.problem, present(block)) <= seconds;
+  const items = stays ? block.items : asItems(block, order);
+  const before = changesThrough(plan, block, block.items);
+  const after = changesThrough(plan, block, items);
+  return {
+    ok: true,
+    before: before.seconds,
+    after: after.seconds,
+    proven,
+    items: items.map((item) => item.id),
+    actionsBefore: before.actions,
+    actionsAfter: after.actions,
+    heldBy: block.holds,
+  };
+}
+
+const present = (block: Block): number[] => block.units.map((_, unit) => unit);
+
+/** Does the block as it stands keep all its constraints? */
+function standsAlready(block: Block): boolean {
+  const order = present(block);
+  return keepsRules(block.problem, order) && asItems(block, order).every((item, i) => item === block.items[i]);
+}
+
+/** Seconds and actions from the last known set-up before the block to the first after it. */
+function changesThrough(plan: Plan, block: Block, items: readonly PlanItem[]) {
+  const inside = items.flatMap((item) => (item.kind === "move" ? (setupOf(plan, item) ?? []) : []));
+  const actions: Partial<Record<Action, number>> = {};
+  let seconds = 0;
+  let last: Setup | null = block.above;
+  for (const setup of [...inside, ...(block.below ? [block.below] : [])]) {
+    const change = changeBetween(plan, last, setup);
+    seconds += change.estimate;
+    for (const action of ACTIONS) {
+      const count = change.actions[action];
+      if (count !== undefined) actions[action] = (actions[action] ?? 0) + count;
+    }
+    last = setup;
+  }
+  return { seconds, actions };
+}

@@ -1,0 +1,12 @@
+/** Chance that is the same every time: a search may wander, but one plan always gets one answer. */
+
+/** Numbers from 0 to less than 1 (mulberry32, a public-domain 32-bit generator). */
+export function seededRandom(seed: number): () => number {
+  let state = seed | 0;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+}
