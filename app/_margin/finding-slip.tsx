@@ -2,18 +2,13 @@
 /** One finding: what is wrong, how much it weighs, and the act that mends it. */
 import { useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
-import type { FindingLevel } from "#lib/plan/schema.ts";
+import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { JumpLinks, jump } from "./jump-links.tsx";
 import styles from "./margin.module.css";
 import { MendAct } from "./mend-act.tsx";
-
-export const LEVEL_WORDS: Readonly<Record<FindingLevel, string>> = {
-  must: "must fix",
-  look: "look again",
-  info: "for information",
-};
+import { RuleLink } from "./rule-link.tsx";
 
 interface Props {
   readonly session: PlanSession;
@@ -54,6 +49,7 @@ export function FindingSlip({ session, finding, selected, short }: Props) {
         <div className={styles.slipActs}>
           <MendAct session={session} finding={finding} />
           <JumpLinks session={session} ids={finding.items} />
+          <RuleLink finding={finding} />
         </div>
       )}
     </article>

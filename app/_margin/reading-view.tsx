@@ -4,8 +4,8 @@ import { type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { KIND_WORDS } from "#lib/editor/words.ts";
 import { springWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { FindingList } from "./finding-list.tsx";
-import { LEVEL_WORDS } from "./finding-slip.tsx";
 import styles from "./margin.module.css";
 import type { Reading } from "./reading.ts";
 

@@ -10,7 +10,7 @@ import { Mark } from "./mark.tsx";
 import type { Visit } from "./person.ts";
 import styles from "./shell.module.css";
 
-export type Section = "desk" | "programme" | "library" | "people" | "studio";
+export type Section = "desk" | "programme" | "library" | "rules" | "people" | "studio";
 
 interface Place {
   readonly section: Section;
@@ -25,6 +25,7 @@ export function placesFor(who: Visit["who"]): Place[] {
     { section: "desk", href: "/desk", name: "Desk" },
     can(actor, "programme.read") && { section: "programme", href: "/programme", name: "Programme" },
     can(actor, "library.read") && { section: "library", href: "/library", name: "Library" },
+    can(actor, "library.read") && { section: "rules", href: "/rules", name: "Rules" },
     can(actor, "people.manage") && { section: "people", href: "/people", name: "People" },
     can(actor, "rooms.manage") && { section: "studio", href: "/studio", name: "Studio" },
   ];

@@ -46,8 +46,8 @@ export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
         </div>
         <Springs springs={draft.springs} onChange={(springs) => setDraft({ ...draft, springs })} />
         <p className="quiet small">
-          Measured with a luggage scale: pull the carriage to a few travels and read the force. Plans in this room are
-          checked against these numbers from now on; signed editions keep theirs.
+          To measure a spring with a luggage scale, open its scale readings. Plans in this room are checked against
+          these numbers from now on; signed editions keep theirs.
         </p>
         <Problem say={problem ?? sending.problem} />
         <button type="submit" className="button button-strong" disabled={sending.busy}>

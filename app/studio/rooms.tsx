@@ -1,5 +1,6 @@
 "use client";
 /** The rooms, each with the springs of its machines as they were measured. */
+import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
@@ -50,7 +51,8 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
         </button>
       </div>
       <p className="quiet small">
-        {room.equipment.name} · carriage travels {carriageTravelMm / 10} cm
+        {room.equipment.name} · carriage travels {carriageTravelMm / 10} cm ·{" "}
+        <Link href={`/studio/rooms/${room.id}/timings`}>Set-up timings</Link>: {timingsWords(room)}
       </p>
       <div className="table-scroll">
         <table className={styles.springs}>
@@ -64,6 +66,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
               <th scope="col" className="number">
                 preload N
               </th>
+              <th scope="col">Scale readings</th>
             </tr>
           </thead>
           <tbody>
@@ -81,6 +84,12 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
                 </td>
                 <td className="number">{spring.stiffnessNPerMm.toFixed(3)}</td>
                 <td className="number">{spring.preloadN.toFixed(1)}</td>
+                <td>
+                  <Link className={styles.readings} href={`/studio/rooms/${room.id}/springs/${spring.id}`}>
+                    {readingsWords(room, spring.id)}
+                    <span className="visually-hidden"> of {spring.label}</span>
+                  </Link>
+                </td>
               </tr>
             ))}
           </tbody>
@@ -88,4 +97,14 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
       </div>
     </article>
   );
+}
+
+function readingsWords(room: StudioRoom, springId: string): string {
+  const kept = room.readings?.[springId];
+  return kept && kept.readings.length > 0 ? plural(kept.readings.length, "reading") : "Measure";
+}
+
+function timingsWords(room: StudioRoom): string {
+  const own = Object.keys(room.equipment.actionSeconds ?? {}).length;
+  return own === 0 ? "the usual" : `${own} of your own`;
 }

@@ -1,44 +1,46 @@
-/** The house standards: every check with its level and limits, and where this house differs. To read. */
+/** The house standards: where this house differs from the rules, and the way to all of them. */
+import Link from "next/link";
 import type { Standards as HouseStandards } from "#lib/plan/schema.ts";
+import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
+import { limitsOf, limitWords } from "#lib/rules/limits.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import styles from "./studio.module.css";
 
-const LEVEL_WORDS = { must: "must fix", look: "look again", info: "for information", off: "off" } as const;
-
 export function Standards({ own }: { readonly own: HouseStandards }) {
+  const set = RULES.flatMap((rule) => (own[rule.id] ? [{ rule, house: own[rule.id] }] : []));
   return (
     <>
-      <h2>House standards</h2>
-      <p className="quiet">What is checked in every plan. Where a number comes from stands beside it.</p>
-      <ul className={styles.rules}>
-        {RULES.map((rule) => {
-          const house = own[rule.id];
-          const level = house?.level ?? rule.level;
-          const limits = Object.entries({ ...rule.limits.parse({}), ...house?.limits });
-          return (
+      <div className={styles.head}>
+        <h2>House standards</h2>
+        <Link className="button" href="/rules">
+          All {RULES.length} rules
+        </Link>
+      </div>
+      <p className="quiet">
+        {set.length === 0
+          ? "This house has every rule as it is. Open one to change what it weighs, or its limits."
+          : "Where this house differs from the rules as they are."}
+      </p>
+      {set.length > 0 && (
+        <ul className={styles.rules}>
+          {set.map(({ rule, house }) => (
             <li key={rule.id}>
-              <details>
-                <summary>
-                  <span className={`${styles.level} ${level}`}>{LEVEL_WORDS[level]}</span>
-                  <span>{rule.title}</span>
-                  {house ? <span className="small">set by this house</span> : null}
-                </summary>
-                <p>{rule.why}</p>
-                <p>{rule.fix}</p>
-                {limits.map(([name, value]) => (
-                  <p key={name} className="mono small">
-                    {limitWords(name)}: {Array.isArray(value) ? value.join(", ") : String(value)}
-                  </p>
-                ))}
-                <p className="quiet small">Source: {rule.source}</p>
-              </details>
+              <Link href={`/rules/${rule.id}`}>{rule.title}</Link>
+              <span className="small">
+                {[
+                  house?.level === undefined ? "" : LEVEL_WORDS[house.level],
+                  ...limitsOf(rule).flatMap((limit) => {
+                    const value = house?.limits?.[limit.name];
+                    return value === undefined ? [] : [`${limit.label}: ${limitWords(limit, value)}`];
+                  }),
+                ]
+                  .filter(Boolean)
+                  .join(" · ")}
+              </span>
             </li>
-          );
-        })}
-      </ul>
+          ))}
+        </ul>
+      )}
     </>
   );
 }
-
-/** "maxOverSeconds" as "max over seconds". */
-const limitWords = (name: string): string => name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);

@@ -1,0 +1,24 @@
+/** A rule's examples with what the rule says of each: run, never written down. Pure. */
+import { sameData } from "#lib/plan/same-data.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import type { HouseStandard } from "#lib/rules/house-standard.ts";
+import { checkPlan } from "#lib/rules/run.ts";
+import type { AnyRule, Finding } from "#lib/rules/types.ts";
+
+export interface RunExample {
+  readonly say: string;
+  readonly plan: Plan;
+  /** With the rule's own level and limits. */
+  readonly findings: readonly Finding[];
+  /** With the house's; null where it says the same. */
+  readonly here: readonly Finding[] | null;
+}
+
+export function ruleExamples(rule: AnyRule, house: HouseStandard | null): { pass: RunExample[]; fail: RunExample[] } {
+  const run = ({ say, plan }: { say: string; plan: Plan }): RunExample => {
+    const { findings } = checkPlan(plan, [rule]);
+    const here = house && checkPlan({ ...plan, standards: { [rule.id]: house } }, [rule]).findings;
+    return { say, plan, findings, here: here && !sameData(here, findings) ? here : null };
+  };
+  return { pass: rule.examples.pass.map(run), fail: rule.examples.fail.map(run) };
+}

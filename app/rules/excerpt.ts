@@ -1,0 +1,163 @@
+/** A rule's example as a small class to read: what stands there, when, with which springs, and what changes between. Pure. */
+import { actionsWords } from "#app/_plan/words.ts";
+import { classClock } from "#lib/clock/clock.ts";
+import {
+  clockTime,
+  itemName,
+  percent,
+  plainNumber,
+  plural,
+  secondsWords,
+  springWords,
+  tagWords,
+} from "#lib/plan/format.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import { sameData } from "#lib/plan/same-data.ts";
+import {
+  type Move,
+  type MoveItem,
+  PLAN_DEFAULTS,
+  type Plan,
+  type PlanItem,
+  type ScriptLine,
+} from "#lib/plan/schema.ts";
+import { exampleMoves, examplePlan, fullScript } from "#lib/rules/examples/build.ts";
+
+export interface ExcerptItem {
+  readonly id: string;
+  readonly kind: PlanItem["kind"];
+  /** When it begins, m:ss. */
+  readonly at: string;
+  readonly name: string;
+  /** How long it lasts; empty for a heading. */
+  readonly lasts: string;
+  /** "one light · 9 repetitions · kneeling, facing back"; empty where nothing is to be said. */
+  readonly details: string;
+  /** The change into it: "8 s: spring on, carriage home"; empty where there is none. */
+  readonly change: string;
+  /** Left out where every move of the example says all it should. */
+  readonly lines: readonly ScriptLine[];
+}
+export interface Excerpt {
+  /** What the example sets for the whole class, where that is not the usual. */
+  readonly facts: readonly string[];
+  readonly items: readonly ExcerptItem[];
+  /** Every move has its full script: said once instead of line by line. */
+  readonly allSaid: boolean;
+}
+
+export function excerptOf(plan: Plan): Excerpt {
+  const { rows } = classClock(plan);
+  const moves = plan.items.filter((item) => item.kind === "move");
+  const allSaid = moves.every((item) => sameData(item.script, fullScript));
+  const items = plan.items.map((item, i): ExcerptItem => {
+    const row = rows[i];
+    return {
+      id: item.id,
+      kind: item.kind,
+      at: clockTime(row?.start ?? 0),
+      name: sentenceCase(item.kind === "pause" && item.text ? item.text : itemName(plan, item)),
+      lasts: item.kind === "heading" ? "" : secondsWords(item.seconds),
+      details: item.kind === "move" ? moveDetails(plan, item, row?.reps ?? null) : "",
+      change: row && item.kind === "move" ? changeWords(row.transition) : "",
+      lines: item.kind === "move" && !allSaid ? (item.script ?? []) : [],
+    };
+  });
+  return { facts: classFacts(plan), items, allSaid: allSaid && moves.length > 0 };
+}
+
+const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function changeWords(transition: ReturnType<typeof classClock>["rows"][number]["transition"]): string {
+  const { planned, estimate, actions } = transition;
+  const what = actionsWords(actions);
+  if (planned !== null)
+    return `${secondsWords(planned)} planned${what ? `: ${what}, about ${secondsWords(estimate)}` : ""}`;
+  return what ? `about ${secondsWords(estimate)}: ${what}` : "";
+}
+
+function moveDetails(plan: Plan, item: MoveItem, reps: number | null): string {
+  const move = moveOf(plan, item);
+  const parts = [
+    move?.resistance === "bodyweight" ? "" : springWords(plan.equipment, item.springs),
+    item.offsetMm ? `${plainNumber(item.offsetMm / 10)} cm from the anchor` : "",
+    reps === null ? "" : `${plainNumber(reps)} repetitions`,
+    item.locked ? "locked" : "",
+    item.range ? `from ${secondsWords(item.range[0])} to ${secondsWords(item.range[1])}` : "",
+    item.keep ? "kept together" : "",
+    ...(move ? moveFacts(plan, move, item) : ["the move is not in the plan"]),
+  ];
+  return parts.filter(Boolean).join(" · ");
+}
+
+function moveFacts(plan: Plan, move: Move, item: MoveItem): string[] {
+  const base = Object.hasOwn(exampleMoves, item.move)
+    ? exampleMoves[item.move as keyof typeof exampleMoves] // its own key, just asked
+    : exampleMoves.squat;
+  const setup = [
+    tagWords(move.position),
+    `facing ${item.facing ?? move.facing}`,
+    move.hands === "free" ? "" : `hands on ${tagWords(move.hands)}`,
+    move.feet === "carriage" || move.feet === "free" ? "" : `feet: ${tagWords(move.feet)}`,
+    move.station === "carriage" ? "" : `at the ${move.station}`,
+  ];
+  return [setup.filter(Boolean).join(", "), muscles(move), cautions(move), ...unusual(plan, move, base)];
+}
+
+const muscles = (move: Move): string =>
+  Object.entries(move.muscles)
+    .map(([group, weight]) => `${tagWords(group)}${weight === 1 ? "" : ` ${plainNumber(weight ?? 0)}`}`)
+    .join(", ");
+
+const cautions = (move: Move): string =>
+  move.cautions?.length ? `asks for care: ${move.cautions.map(tagWords).join(", ")}` : "";
+
+/** What the example changed in the move, beside what is always shown. */
+function unusual(plan: Plan, move: Move, base: Move): string[] {
+  const differs = (key: keyof Move): boolean => move[key] !== undefined && !sameData(move[key], base[key]);
+  const { min = {}, max = {} } = move.springs ?? {};
+  return [
+    Object.keys(min).length > 0 ? `meant for at least ${springWords(plan.equipment, min)}` : "",
+    Object.keys(max).length > 0 ? `at most ${springWords(plan.equipment, max)}` : "",
+    move.seconds ? `meant for ${secondsWords(move.seconds[0])} to ${secondsWords(move.seconds[1])}` : "",
+    differs("spine") ? `spine: ${(move.spine ?? []).map(tagWords).join(", ")}` : "",
+    differs("travelMm") && move.travelMm ? `travel ${move.travelMm[0]} to ${move.travelMm[1]} mm` : "",
+    differs("resistance") ? move.resistance : "",
+    differs("tempo") ? tempoWords(move.tempo) : "",
+    move.easier?.length ? "the library knows an easier way" : "",
+  ];
+}
+
+function tempoWords(tempo: Move["tempo"]): string {
+  if ("holdSeconds" in tempo) return "held";
+  const { outSeconds, outHoldSeconds = 0, backSeconds, backHoldSeconds = 0 } = tempo;
+  return `${plainNumber(outSeconds + outHoldSeconds + backSeconds + backHoldSeconds)} s a repetition`;
+}
+
+const USUAL = examplePlan([]);
+
+function classFacts(plan: Plan): string[] {
+  const heads = [
+    ["opening", plan.openingSeconds, PLAN_DEFAULTS.openingSeconds],
+    ["closing", plan.closingSeconds, PLAN_DEFAULTS.closingSeconds],
+    ["heads-up", plan.headsUpSeconds, PLAN_DEFAULTS.headsUpSeconds],
+    ["count-in", plan.countInSeconds, PLAN_DEFAULTS.countInSeconds],
+    ["grid", plan.gridSeconds, PLAN_DEFAULTS.gridSeconds],
+  ] as const;
+  const shares = Object.entries(plan.theme?.shares ?? {}).map(
+    ([group, share]) => `${percent(share ?? 0)} ${tagWords(group)}`,
+  );
+  return [
+    plan.lengthSeconds === USUAL.lengthSeconds ? "" : `a class of ${clockTime(plan.lengthSeconds)} min`,
+    ...heads.map(([name, seconds, usual]) =>
+      seconds === undefined || seconds === usual ? "" : `${name} ${secondsWords(seconds)}`,
+    ),
+    plan.theme ? `theme ${[plan.theme.name, ...shares].join(", ")}` : "",
+    plan.level ? `level ${tagWords(plan.level)}` : "",
+    plan.expected?.length ? `expected: ${plan.expected.map(tagWords).join(", ")}` : "",
+    sameData(plan.equipment, USUAL.equipment) ? "" : machinesWords(plan),
+  ].filter(Boolean);
+}
+
+const machinesWords = ({ equipment }: Plan): string =>
+  `machines with ${equipment.springs.map((s) => plural(s.count, s.label, s.label)).join(", ") || "no springs"}`;

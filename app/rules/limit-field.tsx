@@ -1,0 +1,114 @@
+"use client";
+/** One limit of a rule, typed as its schema has it: a number with its unit, a list to choose from, yes or no. */
+import { useId } from "react";
+import { tagWords } from "#lib/plan/format.ts";
+import { sameData } from "#lib/plan/same-data.ts";
+import { type ChoicesLimit, type Limit, limitWords, type NumberLimit, numberText } from "#lib/rules/limits.ts";
+import styles from "./rules.module.css";
+import { type DraftValue, usualValue } from "./standard-draft.ts";
+
+interface LimitFieldProps {
+  readonly limit: Limit;
+  /** Undefined for a limit that no field can hold. */
+  readonly value: DraftValue | undefined;
+  /** One sentence about what was typed. */
+  readonly problem: string | undefined;
+  readonly onChange: (value: DraftValue) => void;
+}
+
+export function LimitField({ limit, value, problem, onChange }: LimitFieldProps) {
+  const usual = usualValue(limit);
+  return (
+    <div className={styles.limit}>
+      <Typed limit={limit} value={value} problem={problem} onChange={onChange} />
+      {usual !== null && !sameData(value, usual) && (
+        <button type="button" className={styles.back} onClick={() => onChange(usual)}>
+          As the rule has it: {limitWords(limit, limit.usual)}
+          <span className="visually-hidden"> ({limit.label})</span>
+        </button>
+      )}
+    </div>
+  );
+}
+
+function Typed({ limit, value, problem, onChange }: LimitFieldProps) {
+  if (limit.kind === "number" && typeof value === "string") {
+    return <NumberField limit={limit} text={value} problem={problem} onChange={onChange} />;
+  }
+  if (limit.kind === "choices" && Array.isArray(value)) {
+    return <Choices limit={limit} chosen={value} onChange={onChange} />;
+  }
+  if (limit.kind === "yes-no") {
+    return (
+      <label className="check">
+        <input type="checkbox" checked={value === true} onChange={(event) => onChange(event.target.checked)} />
+        {limit.label}
+      </label>
+    );
+  }
+  return (
+    <p>
+      {limit.label}: {limitWords(limit, limit.usual)}
+    </p>
+  );
+}
+
+interface NumberProps {
+  readonly limit: NumberLimit;
+  readonly text: string;
+  readonly problem: string | undefined;
+  readonly onChange: (value: string) => void;
+}
+
+function NumberField({ limit, text, problem, onChange }: NumberProps) {
+  const id = useId();
+  const unit = limit.unit === "" ? "" : ` ${limit.unit}`;
+  const bounds = `${numberText(limit, limit.min)} to ${numberText(limit, limit.max)}${unit}`;
+  const usual = limit.usual === null ? "" : `; the rule itself: ${limitWords(limit, limit.usual)}`;
+  return (
+    <div className="field">
+      <label htmlFor={id}>{limit.label}</label>
+      <span className={styles.withUnit}>
+        <input
+          id={id}
+          inputMode="decimal"
+          autoComplete="off"
+          value={text}
+          aria-invalid={problem !== undefined}
+          aria-describedby={`${id}-say`}
+          onChange={(event) => onChange(event.target.value)}
+        />
+        {limit.unit && <span>{limit.unit}</span>}
+      </span>
+      <span id={`${id}-say`} className={problem === undefined ? "hint" : "problem"} role={problem && "alert"}>
+        {problem ?? `${bounds}${usual}`}
+      </span>
+    </div>
+  );
+}
+
+interface ChoicesProps {
+  readonly limit: ChoicesLimit;
+  readonly chosen: readonly string[];
+  readonly onChange: (value: readonly string[]) => void;
+}
+
+function Choices({ limit, chosen, onChange }: ChoicesProps) {
+  const toggle = (option: string, on: boolean) =>
+    onChange(limit.options.filter((other) => (other === option ? on : chosen.includes(other))));
+  return (
+    <fieldset className={styles.choices}>
+      <legend>{limit.label}</legend>
+      {limit.options.map((option) => (
+        <label key={option} className="check">
+          <input
+            type="checkbox"
+            checked={chosen.includes(option)}
+            onChange={(event) => toggle(option, event.target.checked)}
+          />
+          {tagWords(option)}
+        </label>
+      ))}
+    </fieldset>
+  );
+}

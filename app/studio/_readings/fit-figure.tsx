@@ -1,0 +1,98 @@
+/** The readings as points, the line through them, and how far each is off it: force over travel. */
+import { plainNumber } from "#lib/plan/format.ts";
+import { fromMm, type KeptReading } from "#lib/springs/readings.ts";
+import { niceTicks } from "./nice-ticks.ts";
+import styles from "./readings.module.css";
+import type { SheetDraft, SheetRead } from "./sheet-draft.ts";
+
+const WIDTH = 380;
+const HEIGHT = 270;
+const LEFT = 44;
+const BOTTOM = 40;
+const TOP = 14;
+const RIGHT = 14;
+
+interface FigureProps {
+  readonly draft: SheetDraft;
+  readonly read: SheetRead;
+  readonly label: string;
+}
+
+interface Dot {
+  readonly row: number;
+  readonly reading: KeptReading;
+}
+
+export function FitFigure({ draft, read, label }: FigureProps) {
+  const dots = draft.rows.flatMap(({ row }): Dot[] => {
+    const typed = read.rows.get(row);
+    return typed?.kind === "reading" ? [{ row, reading: typed.reading }] : [];
+  });
+  const xTicks = niceTicks(Math.max(100, ...dots.map((d) => d.reading.travelMm)) / fromUnit(draft));
+  const yTicks = niceTicks(Math.max(10, ...dots.map((d) => d.reading.newtons)));
+  const [xMost, yMost] = [(xTicks.at(-1) ?? 1) * fromUnit(draft), yTicks.at(-1) ?? 1];
+  const x = (mm: number) => LEFT + (mm / xMost) * (WIDTH - LEFT - RIGHT);
+  const y = (n: number) => HEIGHT - BOTTOM - (n / yMost) * (HEIGHT - BOTTOM - TOP);
+  const { line } = read;
+  const onLine = (mm: number) => (line ? line.preloadN + line.stiffnessNPerMm * mm : 0);
+  return (
+    <svg className={styles.figure} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={figureWords(read, label)}>
+      {yTicks.map((tick) => (
+        <g key={tick}>
+          <line className={styles.grid} x1={LEFT} x2={WIDTH - RIGHT} y1={y(tick)} y2={y(tick)} />
+          <text x={LEFT - 6} y={y(tick) + 4} textAnchor="end">
+            {plainNumber(tick)}
+          </text>
+        </g>
+      ))}
+      {xTicks.map((tick) => (
+        <text key={tick} x={x(tick * fromUnit(draft))} y={HEIGHT - BOTTOM + 16} textAnchor="middle">
+          {plainNumber(tick)}
+        </text>
+      ))}
+      <text x={WIDTH - RIGHT} y={HEIGHT - 6} textAnchor="end">
+        travel, {draft.travelUnit}
+      </text>
+      <text x={4} y={HEIGHT - 6}>
+        force, N
+      </text>
+      {line && <Line from={[x(0), y(onLine(0))]} to={[x(xMost), y(onLine(xMost))]} floor={y(0)} />}
+      {dots.map(({ row, reading }) => {
+        const at = [x(reading.travelMm), y(reading.newtons)] as const;
+        const off = line && !reading.leftOut;
+        return (
+          <g key={row} data-left-out={reading.leftOut} data-doubtful={read.doubtful === row || undefined}>
+            {off && <line className={styles.off} x1={at[0]} x2={at[0]} y1={at[1]} y2={y(onLine(reading.travelMm))} />}
+            {read.doubtful === row && <circle className={styles.ring} cx={at[0]} cy={at[1]} r={10} />}
+            <circle className={styles.dot} cx={at[0]} cy={at[1]} r={4.5} />
+          </g>
+        );
+      })}
+    </svg>
+  );
+}
+
+/** Millimetres in the unit the travel is typed in. */
+const fromUnit = ({ travelUnit }: SheetDraft): number => 1 / fromMm(1, travelUnit);
+
+interface LineProps {
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+  /** Where the force is 0: the line is cut off there. */
+  readonly floor: number;
+}
+
+function Line({ from, to, floor }: LineProps) {
+  const below = from[1] > floor;
+  const cut = below ? from[0] + ((to[0] - from[0]) * (from[1] - floor)) / (from[1] - to[1]) : from[0];
+  return <line className={styles.line} x1={cut} y1={below ? floor : from[1]} x2={to[0]} y2={Math.max(TOP, to[1])} />;
+}
+
+function figureWords(read: SheetRead, label: string): string {
+  const { counted, line } = read;
+  if (counted.length === 0) return `Force over travel of ${label}: no reading yet.`;
+  const drawn = line
+    ? ` and the line through them: ${line.stiffnessNPerMm.toFixed(3)} N per mm, ${line.preloadN.toFixed(1)} N at the start.`
+    : ".";
+  return `Force over travel of ${label}: ${counted.length} readings${drawn}`;
+}

@@ -1,0 +1,85 @@
+"use client";
+/** Scale readings of one spring: typed row by row, drawn with the line through them, kept, and used. */
+import { useRouter } from "next/navigation";
+import { useRef, useState } from "react";
+import type { StudioRoom } from "#db/repos/room-repo.ts";
+import type { Spring } from "#lib/plan/schema.ts";
+import type { KeptSheet } from "#lib/springs/readings.ts";
+import { roundedSpring } from "#lib/springs/readings.ts";
+import { Problem } from "../../_shell/problem.tsx";
+import { useSend } from "../../_shell/use-send.ts";
+import { FitFigure } from "./fit-figure.tsx";
+import { FitWords } from "./fit-words.tsx";
+import styles from "./readings.module.css";
+import { ReadingsTable } from "./readings-table.tsx";
+import { draftOf, readSheet, type SheetDraft } from "./sheet-draft.ts";
+import { UnitChoice } from "./unit-choice.tsx";
+import { springWords } from "./words.ts";
+
+interface ReadingsFormProps {
+  readonly roomId: string;
+  readonly spring: Spring;
+  readonly kept: KeptSheet | null;
+}
+
+export function ReadingsForm({ roomId, spring, kept }: ReadingsFormProps) {
+  const router = useRouter();
+  const sending = useSend();
+  const [draft, setDraft] = useState<SheetDraft>(() => draftOf(kept));
+  const [done, setDone] = useState("");
+  const table = useRef<HTMLTableElement>(null);
+  const read = readSheet(draft);
+  const change = (next: SheetDraft) => {
+    setDone("");
+    sending.clear();
+    setDraft(next);
+  };
+  const leaveOut = (row: number, leftOut: boolean) =>
+    change({ ...draft, rows: draft.rows.map((r) => (r.row === row ? { ...r, leftOut } : r)) });
+  const keep = async (use: boolean) => {
+    if (!read.sheet) return;
+    const url = `/api/rooms/${roomId}/springs/${spring.id}/readings`;
+    const room = await sending.run<StudioRoom>("PUT", url, { sheet: read.sheet, use });
+    if (!room) return;
+    const now = room.equipment.springs.find((s) => s.id === spring.id) ?? spring;
+    setDone(
+      use ? `${spring.label} is now ${springWords(now)}. Open plans were checked again.` : "The readings are kept.",
+    );
+    router.refresh();
+  };
+  const line = read.fit.ok ? roundedSpring(read.fit) : null;
+  return (
+    <div className={styles.readings}>
+      <div className={styles.typed}>
+        <UnitChoice draft={draft} onChange={change} />
+        <ReadingsTable ref={table} draft={draft} read={read} onChange={change} onLeaveOut={leaveOut} />
+      </div>
+      <div className={styles.fitted}>
+        <FitFigure draft={draft} read={read} label={spring.label} />
+        <FitWords read={read} onLeaveOut={(row) => leaveOut(row, true)} />
+        <div className={styles.acts}>
+          <button
+            type="button"
+            className="button button-strong"
+            disabled={sending.busy || line === null || read.sheet === null}
+            onClick={() => keep(true)}
+          >
+            {line === null ? "Use this" : `Use this: ${springWords(line)}`}
+          </button>
+          <button
+            type="button"
+            className="button"
+            disabled={sending.busy || read.sheet === null}
+            onClick={() => keep(false)}
+          >
+            Keep the readings only
+          </button>
+        </div>
+        <Problem say={sending.problem} />
+        <p role="status" className={done ? "done" : undefined}>
+          {done}
+        </p>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,114 @@
+/** Scale readings as they are typed: texts until they are kept, so that half a number stays while it is being written. Pure. */
+import {
+  countedReadings,
+  type ForceUnit,
+  fromMm,
+  fromNewtons,
+  type KeptReading,
+  type ReadingSheet,
+  type TravelUnit,
+  toMm,
+  toNewtons,
+} from "#lib/springs/readings.ts";
+import { fitForRoom, fitSpring, type SpringFit } from "#lib/springs/spring-fit.ts";
+
+export interface RowDraft {
+  readonly row: number;
+  readonly travel: string;
+  readonly force: string;
+  readonly leftOut: boolean;
+}
+export interface SheetDraft {
+  readonly travelUnit: TravelUnit;
+  readonly forceUnit: ForceUnit;
+  readonly rows: readonly RowDraft[];
+}
+
+/** Most that the schema of a sheet takes. */
+export const MOST_ROWS = 100;
+const FIRST_ROWS = 4;
+const LARGEST = 5000;
+
+const emptyRow = (row: number): RowDraft => ({ row, travel: "", force: "", leftOut: false });
+
+export function draftOf(sheet: ReadingSheet | null): SheetDraft {
+  if (!sheet || sheet.readings.length === 0) {
+    return { travelUnit: "cm", forceUnit: "kgf", rows: Array.from({ length: FIRST_ROWS }, (_, i) => emptyRow(i)) };
+  }
+  const { travelUnit, forceUnit } = sheet;
+  const rows = sheet.readings.map((reading, row) => ({
+    row,
+    travel: String(fromMm(reading.travelMm, travelUnit)),
+    force: String(fromNewtons(reading.newtons, forceUnit)),
+    leftOut: reading.leftOut === true,
+  }));
+  return { travelUnit, forceUnit, rows };
+}
+
+export function withRow(draft: SheetDraft): SheetDraft {
+  const next = Math.max(-1, ...draft.rows.map((row) => row.row)) + 1;
+  return draft.rows.length >= MOST_ROWS ? draft : { ...draft, rows: [...draft.rows, emptyRow(next)] };
+}
+
+/** One typed row: a reading, nothing yet, or what is wrong with it. */
+export type RowRead =
+  | { readonly kind: "reading"; readonly reading: KeptReading }
+  | { readonly kind: "empty" }
+  | { readonly kind: "half" }
+  | { readonly kind: "wrong"; readonly say: string };
+
+export function readRow(draft: SheetDraft, row: RowDraft): RowRead {
+  const [travel, force] = [row.travel.trim(), row.force.trim()];
+  if (travel === "" && force === "") return { kind: "empty" };
+  const [x, f] = [numberOf(travel), numberOf(force)];
+  if (travel !== "" && x === null) return { kind: "wrong", say: "The travel is a number, not below 0." };
+  if (force !== "" && f === null) return { kind: "wrong", say: "The force is a number, not below 0." };
+  if (x === null || f === null) return { kind: "half" };
+  const reading = { travelMm: toMm(x, draft.travelUnit), newtons: toNewtons(f, draft.forceUnit) };
+  if (reading.travelMm > LARGEST) return { kind: "wrong", say: "No carriage travels more than 5 m: look at the unit." };
+  if (reading.newtons > LARGEST) return { kind: "wrong", say: "No spring pulls more than 5000 N: look at the unit." };
+  return { kind: "reading", reading: row.leftOut ? { ...reading, leftOut: true } : reading };
+}
+
+function numberOf(text: string): number | null {
+  const value = text === "" ? Number.NaN : Number(text.replace(",", "."));
+  return Number.isFinite(value) && value >= 0 ? value : null;
+}
+
+export interface SheetRead {
+  /** By row id. */
+  readonly rows: ReadonlyMap<number, RowRead>;
+  /** What can be kept: null while a row is wrong or half written. */
+  readonly sheet: ReadingSheet | null;
+  /** The fit of the readings that count, as the room would take it. */
+  readonly fit: SpringFit;
+  /** The line to draw, also where the room would not take it. */
+  readonly line: { readonly stiffnessNPerMm: number; readonly preloadN: number } | null;
+  /** Row ids of the readings that count, in order: "Reading 2" is the second of them. */
+  readonly counted: readonly number[];
+  /** Row id of the reading that is off the line of the others. */
+  readonly doubtful: number | null;
+}
+
+export function readSheet(draft: SheetDraft): SheetRead {
+  const rows = new Map(draft.rows.map((row) => [row.row, readRow(draft, row)]));
+  const whole = draft.rows.flatMap(({ row }) => {
+    const read = rows.get(row);
+    return read?.kind === "reading" ? [{ row, reading: read.reading }] : [];
+  });
+  const { readings, places } = countedReadings(whole.map(({ reading }) => reading));
+  const counted = places.flatMap((place) => whole[place]?.row ?? []);
+  const fit = fitForRoom(readings);
+  const drawn = fit.ok ? fit : fitSpring(readings);
+  const unfinished = [...rows.values()].some((read) => read.kind === "wrong" || read.kind === "half");
+  const { travelUnit, forceUnit } = draft;
+  const sheet = unfinished ? null : { travelUnit, forceUnit, readings: whole.map(({ reading }) => reading) };
+  return {
+    rows,
+    sheet,
+    fit,
+    line: drawn.ok ? drawn : null,
+    counted,
+    doubtful: drawn.ok && drawn.doubtful !== null ? (counted[drawn.doubtful] ?? null) : null,
+  };
+}

@@ -1,0 +1,84 @@
+/** What is timed for each action of a set-up change, and typical changes to see what they cost. Pure. */
+import { springWords } from "#lib/plan/format.ts";
+import type { Action, Equipment, Plan } from "#lib/plan/schema.ts";
+import { changeBetween, type Setup } from "#lib/transitions/transitions.ts";
+
+export type Timed = Action | "base";
+
+/** In the order of the page. */
+export const TIMED: readonly (readonly [Timed, string])[] = [
+  ["base", "Any change at all: hearing it and beginning"],
+  ["springOn", "One spring on"],
+  ["springOff", "One spring off"],
+  ["carriageHome", "The carriage home, before springs are changed"],
+  ["quarterTurn", "A quarter turn"],
+  ["positionChange", "Another position, like kneeling to plank"],
+  ["stationChange", "To another part of the machine"],
+  ["handleUp", "One handle taken up"],
+  ["handleDown", "One handle hung back"],
+  ["handlesCross", "Both handles crossed or uncrossed"],
+  ["strapOn", "A foot into its strap"],
+  ["strapOff", "A foot out of its strap"],
+  ["gripChange", "The hands to another place, no handle held"],
+];
+
+export interface TypicalChange {
+  readonly words: string;
+  readonly before: Setup;
+  readonly after: Setup;
+}
+
+const KNEELING: Setup = {
+  springs: {},
+  station: "carriage",
+  position: "kneeling",
+  facing: "front",
+  hands: "handles",
+  feet: "carriage",
+  side: "both",
+};
+
+/** With the room's own springs, the first and the last of its list. */
+export function typicalChanges(equipment: Equipment): TypicalChange[] {
+  const light = equipment.springs[0]?.id;
+  const firm = equipment.springs.at(-1)?.id;
+  const one = (id: string | undefined): Record<string, number> => (id === undefined ? {} : { [id]: 1 });
+  const lightly = { ...KNEELING, springs: one(light) };
+  const swap = { ...lightly, springs: one(firm) };
+  const swapWords = `${springWords(equipment, one(light))} off, ${springWords(equipment, one(firm))} on`;
+  const row: Setup = { ...lightly, hands: "one-handle", side: "left" };
+  const strap: Setup = { ...lightly, hands: "front-bars", feet: "back-strap", position: "plank" };
+  return [
+    ...(light === undefined || light === firm
+      ? []
+      : [{ words: `Only springs: ${swapWords}`, before: lightly, after: swap }]),
+    { words: "A one-handed row, the other side", before: row, after: { ...row, side: "right" } },
+    {
+      words: "Handles down, from kneeling to a plank on the front bars",
+      before: lightly,
+      after: { ...lightly, hands: "front-bars", position: "plank" },
+    },
+    {
+      words: "Kneeling, turned round to face the back",
+      before: lightly,
+      after: { ...lightly, facing: "back" },
+    },
+    { words: "Off the bars, a foot out of its strap, onto the back", before: strap, after: supine(strap) },
+  ];
+}
+
+const supine = (from: Setup): Setup => ({ ...from, hands: "free", feet: "carriage", position: "supine" });
+
+/** Whole seconds, and the actions they are made of, in a room with these timings. */
+export function costOf(change: TypicalChange, equipment: Equipment) {
+  return changeBetween(planIn(equipment), change.before, change.after);
+}
+
+const planIn = (equipment: Equipment): Plan => ({
+  format: "springline.plan/1",
+  title: "",
+  lengthSeconds: 60,
+  equipment,
+  moves: {},
+  items: [],
+});

@@ -1,0 +1,73 @@
+/** Scale readings of one spring: how to measure, the readings, the line through them, and its use. */
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { Moment } from "#app/_shell/moment.tsx";
+import { requirePerson } from "#app/_shell/person.ts";
+import { Shell } from "#app/_shell/shell.tsx";
+import styles from "#app/studio/_readings/readings.module.css";
+import { ReadingsForm } from "#app/studio/_readings/readings-form.tsx";
+import { springWords } from "#app/studio/_readings/words.ts";
+import { can } from "#lib/policy/can.ts";
+import { listRooms } from "#server/rooms/manage-rooms.ts";
+
+export const metadata: Metadata = { title: "Scale readings" };
+
+interface PageProps {
+  readonly params: Promise<{ id: string; spring: string }>;
+}
+
+export default async function ReadingsPage({ params }: PageProps) {
+  const at = await params;
+  const visit = await requirePerson(`/studio/rooms/${at.id}/springs/${at.spring}`);
+  const { app, who } = visit;
+  const rooms = listRooms(app, who.actor);
+  const room = rooms.ok ? rooms.value.find(({ id }) => id === at.id) : undefined;
+  const spring = room?.equipment.springs.find(({ id }) => id === at.spring);
+  if (!can(who.actor, "rooms.manage") || !room || !spring) notFound();
+  const kept = room.readings?.[spring.id] ?? null;
+  return (
+    <Shell visit={visit} section="studio">
+      <p>
+        <Link href="/studio#rooms">Rooms</Link>
+      </p>
+      <h1>
+        Scale readings: {spring.label}, {room.name}
+      </h1>
+      <p className="quiet">
+        Now {springWords(spring)}.{" "}
+        {kept ? (
+          <>
+            Readings last kept <Moment at={kept.at} />.
+          </>
+        ) : (
+          "No readings are kept yet."
+        )}
+      </p>
+      <How />
+      <ReadingsForm roomId={room.id} spring={spring} kept={kept} />
+    </Shell>
+  );
+}
+
+function How() {
+  return (
+    <details className={styles.care} open>
+      <summary>
+        <strong>Before you measure</strong>
+      </summary>
+      <ul>
+        <li>
+          The machine maker's manual comes first: what it forbids is not done, and its limits of travel and pull hold.
+        </li>
+        <li>Nobody on or beside the machine but who measures; fingers and hair away from spring, hook and rail.</li>
+        <li>One spring at a time, hooked on as in class. Block the carriage, or hold it, before you read the scale.</li>
+        <li>
+          Hook a luggage scale to the carriage and pull it straight along the rail, slowly. Measure the travel from
+          where the spring begins to pull. At least three travels, spread over what the class uses; five are better.
+        </li>
+        <li>Let the carriage home by hand. A spring with a bent hook, a gap or rust is not measured but taken off.</li>
+      </ul>
+    </details>
+  );
+}

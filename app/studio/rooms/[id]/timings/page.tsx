@@ -1,0 +1,36 @@
+/** Set-up timings of a room: a studio's own seconds for each action, in place of the program's. */
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { requirePerson } from "#app/_shell/person.ts";
+import { Shell } from "#app/_shell/shell.tsx";
+import { TimingsForm } from "#app/studio/_timings/timings-form.tsx";
+import { can } from "#lib/policy/can.ts";
+import { listRooms } from "#server/rooms/manage-rooms.ts";
+
+export const metadata: Metadata = { title: "Set-up timings" };
+
+export default async function TimingsPage({ params }: { readonly params: Promise<{ id: string }> }) {
+  const { id } = await params;
+  const visit = await requirePerson(`/studio/rooms/${id}/timings`);
+  const { app, who } = visit;
+  const rooms = listRooms(app, who.actor);
+  const room = rooms.ok ? rooms.value.find((other) => other.id === id) : undefined;
+  if (!can(who.actor, "rooms.manage") || !rooms.ok || !room) notFound();
+  return (
+    <Shell visit={visit} section="studio">
+      <p>
+        <Link href="/studio#rooms">Rooms</Link>
+      </p>
+      <h1>Set-up timings: {room.name}</h1>
+      <p>
+        How long your people need for each part of a change, watched in class with a stopwatch: the slower half of the
+        room, never hurried. Springs are changed with the carriage home and as the machine maker's manual says.
+      </p>
+      <p className="quiet small" id="own-seconds">
+        An empty field counts as the seconds shown in it in grey (common practice, no source).
+      </p>
+      <TimingsForm roomId={room.id} equipment={room.equipment} rooms={rooms.value.length} />
+    </Shell>
+  );
+}
