@@ -1,0 +1,45 @@
+/** What a person said about rows in doubt. Answers stay with a row while the text around it changes. */
+import type { RowSide } from "./types.ts";
+
+export type RowKind = "move" | "pause" | "heading" | "other-side";
+
+export interface RowAnswer {
+  readonly skip?: boolean;
+  readonly kind?: RowKind;
+  readonly move?: string;
+  readonly side?: RowSide;
+  readonly seconds?: number;
+  /** So many items of it, one after the other. */
+  readonly times?: number;
+  readonly springs?: Readonly<Record<string, number>>;
+  /** What is left over becomes a form line. */
+  readonly keepWords?: boolean;
+}
+
+export interface Answers {
+  /** By the key of the row. */
+  readonly rows: Readonly<Record<string, RowAnswer>>;
+  /** Which move a name means, by the folded name: every row of that name follows. */
+  readonly names: Readonly<Record<string, string>>;
+  /** Which spring a word means, by the folded word. */
+  readonly springs: Readonly<Record<string, string>>;
+}
+
+export const NO_ANSWERS: Answers = { rows: {}, names: {}, springs: {} };
+
+/** One answer: about one row, and about a name or a word wherever it stands. */
+export interface Answer {
+  readonly row?: RowAnswer;
+  readonly name?: { readonly name: string; readonly move: string };
+  readonly spring?: { readonly word: string; readonly id: string };
+}
+
+/** The answers with one more; what it says of a row is added to what was said of it before. */
+export function withAnswer(answers: Answers, key: string, answer: Answer): Answers {
+  const { row, name, spring } = answer;
+  return {
+    rows: row ? { ...answers.rows, [key]: { ...answers.rows[key], ...row } } : answers.rows,
+    names: name ? { ...answers.names, [name.name]: name.move } : answers.names,
+    springs: spring ? { ...answers.springs, [spring.word]: spring.id } : answers.springs,
+  };
+}

@@ -1,0 +1,159 @@
+/** What a row is: a move, a pause, a heading, a repetition of the other side, or nothing to put in. */
+import { secondsWords } from "#lib/plan/format.ts";
+import type { Answer, Answers, RowAnswer, RowKind } from "./answers.ts";
+import { foldText } from "./clean.ts";
+import type { Choice, Doubt } from "./judged.ts";
+import type { Match, PasteContext, RowReading, Sign } from "./types.ts";
+
+/** How the list as a whole is written: what is rare in it is a sign, what is common is none. */
+export interface ListHabits {
+  /** Most rows name a time. */
+  readonly timed: boolean;
+  /** Most rows with a time, a side or springs are written in capitals. */
+  readonly capitals: boolean;
+}
+
+export type KindJudged =
+  | { readonly kind: RowKind; readonly move?: string; readonly notes: readonly string[] }
+  | { readonly kind: null; readonly doubt: Doubt }
+  | { readonly kind: "skip"; readonly why: string };
+
+export interface KindQuestion {
+  readonly reading: RowReading;
+  readonly answer: RowAnswer;
+  readonly answers: Answers;
+  readonly habits: ListHabits;
+  readonly context: PasteContext;
+  /** "Kneeling row, left" when the row before could be done on the other side. */
+  readonly otherSide: string | null;
+}
+
+/** A likeness that a heading or a pause does not have by chance. */
+const LIKELY = 0.5;
+
+export function habitsOf(rows: readonly RowReading[]): ListHabits {
+  const work = rows.filter(hasSetup);
+  const loud = work.filter((row) => row.signs.includes("capitals")).length;
+  return {
+    timed: rows.filter((row) => row.times.length > 0).length * 2 >= rows.length,
+    capitals: loud > 1 && loud * 2 > work.length,
+  };
+}
+
+export function judgeKind(q: KindQuestion): KindJudged {
+  const { reading, answer } = q;
+  const said = answer.move ?? ownName(q);
+  if (answer.kind && answer.kind !== "move") return { kind: answer.kind, notes: [] };
+  if (said !== undefined) return { kind: "move", move: said, notes: [] };
+  if (answer.kind === "move") return moveOrDoubt(q);
+  const has = (sign: Sign) => reading.signs.includes(sign);
+  const sure = reading.match.move !== undefined && !has("formula");
+  if (has("too-long")) return doubt("This row is too long to be read. Choose a move for it, or skip it.", []);
+  if (has("formula")) return doubt("A cell holds a formula or its error instead of a value.", []);
+  if (has("total") && !sure)
+    return { kind: "skip", why: "A total or the end of the class: its clock counts for itself." };
+  if (has("repeat") && !sure) return repeatDoubt(q);
+  const heads = has("heading") || (has("capitals") && !has("pause") && !q.habits.capitals);
+  if (heads && !(sure && hasSetup(reading))) return headingOr(q, sure);
+  if (has("pause") && !sure && (reading.match.near[0]?.score ?? 0) < 0.75) return pauseJudged(reading);
+  return moveOrDoubt(q);
+}
+
+function ownName({ reading, answers, context }: KindQuestion): string | undefined {
+  const fold = foldText(reading.name);
+  const move = Object.hasOwn(answers.names, fold) ? answers.names[fold] : undefined;
+  return move !== undefined && Object.hasOwn(context.moves, move) ? move : undefined;
+}
+
+const hasSides = (r: RowReading): boolean => r.sides.length > 0;
+const hasSprings = (r: RowReading): boolean => r.springs.unknown.length > 0 || Object.keys(r.springs.counts).length > 0;
+const hasSetup = (r: RowReading): boolean => r.times.length > 0 || hasSides(r) || hasSprings(r);
+
+function headingOr(q: KindQuestion, sure: boolean): KindJudged {
+  const { reading } = q;
+  if (!sure) return { kind: "heading", notes: headingNotes(reading) };
+  const name = nameOf(q, reading.match.move);
+  return doubt(`“${reading.name}” looks like a heading and is also a move.`, [
+    HEADING,
+    moveChoice(q, reading.match.move, name),
+  ]);
+}
+
+function headingNotes(reading: RowReading): string[] {
+  const [time] = reading.times;
+  return time ? [`A heading takes no time: its ${secondsWords(time.seconds)} are not put in.`] : [];
+}
+
+function pauseJudged(reading: RowReading): KindJudged {
+  return {
+    kind: "pause",
+    notes: hasSides(reading) || hasSprings(reading) ? ["A pause has no side and no springs."] : [],
+  };
+}
+
+function moveOrDoubt(q: KindQuestion): KindJudged {
+  const { reading, habits } = q;
+  const { match } = reading;
+  if (match.move !== undefined) return { kind: "move", move: match.move, notes: matchNotes(q, match) };
+  const best = match.near[0]?.score ?? 0;
+  const bare = !hasSetup(reading) && reading.reps === undefined;
+  const asked = q.answer.kind === "move";
+  if (bare && !asked && habits.timed && best < LIKELY && (reading.name.match(/\p{L}/gu) ?? []).length > 2) {
+    return { kind: "heading", notes: ["No time and no move of this name: read as a heading."] };
+  }
+  return { kind: null, doubt: libraryDoubt(q) };
+}
+
+function matchNotes(q: KindQuestion, match: Match): string[] {
+  const name = nameOf(q, match.move);
+  if (match.how === "spelling") return [`“${q.reading.name}” read as ${name}.`];
+  if (match.how === "part") return [`“${q.reading.name}” read as ${name}, the only move with all these words.`];
+  return [];
+}
+
+const nameOf = (q: KindQuestion, id: string | undefined): string => (id && q.context.moves[id]?.name) || (id ?? "");
+
+function libraryDoubt(q: KindQuestion): Doubt {
+  const { reading } = q;
+  const least = reading.signs.includes("edge") ? LIKELY : 0;
+  const near = reading.match.near.filter((n, _, all) => n.score >= Math.max(least, (all[0]?.score ?? 0) - 0.35));
+  const moves = near.map((n) => moveChoice(q, n.move, nameOf(q, n.move)));
+  const others =
+    hasSides(reading) || hasSprings(reading) ? [] : [HEADING, ...(reading.times.length > 0 ? [PAUSE] : [])];
+  return { about: "move", say: librarySentence(q, near), choices: [...moves, ...others] };
+}
+
+function librarySentence({ reading }: KindQuestion, near: Match["near"]): string {
+  const [best, second] = near;
+  if (reading.name === "") return "This row names no move.";
+  if (reading.signs.includes("edge")) {
+    return `“${reading.name}” is not in the library. Opening and closing are no items: their time stands in the class itself.`;
+  }
+  if (!best || best.score < LIKELY) return `“${reading.name}” is not in the library.`;
+  if (second && second.score >= best.score - 0.2) return `“${reading.name}” could be one of several moves.`;
+  return `“${reading.name}” is not a name in the library; one is near to it.`;
+}
+
+const HEADING: Choice = { label: "A heading", answer: { row: { kind: "heading" } } };
+const PAUSE: Choice = { label: "A pause", answer: { row: { kind: "pause" } } };
+
+const moveChoice = (q: KindQuestion, move: string | undefined, label: string): Choice => ({
+  label,
+  answer: moveAnswer(q.reading, move ?? ""),
+});
+
+/** That a row is this move, and every row of its name with it. */
+export function moveAnswer(reading: RowReading, move: string): Answer {
+  const name = foldText(reading.name);
+  return name === "" ? { row: { kind: "move", move } } : { name: { name, move }, row: { kind: "move" } };
+}
+
+function repeatDoubt(q: KindQuestion): KindJudged {
+  const choices = q.otherSide ? [{ label: q.otherSide, answer: { row: { kind: "other-side" as const } } }] : [];
+  return doubt("This row asks for something again; a plan names every item.", choices);
+}
+
+const doubt = (say: string, choices: readonly Choice[]): KindJudged => ({
+  kind: null,
+  doubt: { about: "kind", say, choices },
+});

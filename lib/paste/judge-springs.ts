@@ -1,0 +1,106 @@
+/** Which springs are on, or what is in doubt about them. */
+import { countWord, springWords } from "#lib/plan/format.ts";
+import type { Equipment, Spring } from "#lib/plan/schema.ts";
+import type { Answers, RowAnswer } from "./answers.ts";
+import type { Choice, Doubt } from "./judged.ts";
+import type { SpringsFound } from "./types.ts";
+
+type Counts = Readonly<Record<string, number>>;
+
+export interface SpringsJudged {
+  readonly springs?: Counts;
+  readonly starting: boolean;
+  readonly doubts: readonly Doubt[];
+  readonly notes: readonly string[];
+}
+
+export interface SpringsQuestion {
+  readonly found: SpringsFound;
+  readonly answer: RowAnswer;
+  readonly answers: Answers;
+  readonly equipment: Equipment;
+  /** What adding by hand would choose. */
+  readonly starting: Counts;
+  /** A time stands in the row, or was given. */
+  readonly timed: boolean;
+}
+
+export function judgeSprings(q: SpringsQuestion): SpringsJudged {
+  const { found, answer } = q;
+  const settled = (springs: Counts, starting = false): SpringsJudged => ({
+    springs,
+    starting,
+    doubts: [],
+    notes: starting ? [] : found.notes,
+  });
+  if (answer.springs) return settled(onOnly(answer.springs));
+  const { counts, unknown } = translated(q);
+  const open = (doubts: Doubt[]): SpringsJudged => ({ starting: false, doubts, notes: found.notes });
+  if (unknown.length > 0) return open(unknown.map((u) => unknownDoubt(q, counts, u)));
+  const named = onOnly(counts);
+  const any = Object.keys(named).length > 0;
+  if (found.none && any) return open([bothDoubt(q, named)]);
+  if (found.orTime && !q.timed) return open([orTimeDoubt(q, named, found.orTime)]);
+  const over = q.equipment.springs.filter((s) => (named[s.id] ?? 0) > s.count);
+  if (over.length > 0) return open([overDoubt(q, named, over)]);
+  if (any || found.none || Object.keys(counts).length > 0) return settled(named);
+  return settled(onOnly(q.starting), true);
+}
+
+const onOnly = (counts: Counts): Counts => Object.fromEntries(Object.entries(counts).filter(([, n]) => n > 0));
+
+/** Unknown words that a person has explained are counted with the springs they mean. */
+function translated({ found, answers, equipment }: SpringsQuestion) {
+  const counts: Record<string, number> = { ...found.counts };
+  const unknown: SpringsFound["unknown"][number][] = [];
+  for (const u of found.unknown) {
+    const id = Object.hasOwn(answers.springs, u.word) ? answers.springs[u.word] : undefined;
+    if (id === undefined || !equipment.springs.some((s) => s.id === id)) unknown.push(u);
+    else counts[id] = (counts[id] ?? 0) + u.count;
+  }
+  return { counts, unknown };
+}
+
+function unknownDoubt(q: SpringsQuestion, counts: Counts, { word, count }: { word: string; count: number }): Doubt {
+  const { springs } = q.equipment;
+  if (word !== "") {
+    const choices = springs.map(
+      (s): Choice => ({ label: `“${word}” is ${s.label}`, answer: { spring: { word, id: s.id } } }),
+    );
+    return { about: "springs", say: `“${word}” is no spring of this room.`, choices };
+  }
+  const fitting = springs.filter((s) => s.count >= count);
+  const choices = fitting.map((s) => springsChoice(q, { ...counts, [s.id]: (counts[s.id] ?? 0) + count }));
+  const many = count === 1 ? "One spring is on" : `${capital(countWord(count))} springs are on`;
+  return { about: "springs", say: `${many}, and the row does not say which.`, choices };
+}
+
+function bothDoubt(q: SpringsQuestion, named: Counts): Doubt {
+  const say = `The row says “no springs” and ${springWords(q.equipment, named)}.`;
+  return { about: "springs", say, choices: [springsChoice(q, named), springsChoice(q, {})] };
+}
+
+function orTimeDoubt(q: SpringsQuestion, named: Counts, { text, seconds }: { text: string; seconds: number }): Doubt {
+  const time = seconds % 60 === 0 ? `${seconds / 60} min` : `${seconds} s`;
+  return {
+    about: "springs",
+    say: `“${text}” could be a spring or a time.`,
+    choices: [springsChoice(q, named), { label: time, answer: { row: { seconds, springs: onOnly(q.starting) } } }],
+  };
+}
+
+function overDoubt(q: SpringsQuestion, named: Counts, over: readonly Spring[]): Doubt {
+  const say = over.map(
+    (s) => `${capital(countWord(named[s.id] ?? 0))} ${s.label} asked for; this room has ${s.count}.`,
+  );
+  const held = Object.fromEntries(Object.entries(named).map(([id, n]) => [id, Math.min(n, countIn(q.equipment, id))]));
+  return { about: "springs", say: say.join(" "), choices: [springsChoice(q, held)] };
+}
+
+const countIn = (equipment: Equipment, id: string): number => equipment.springs.find((s) => s.id === id)?.count ?? 0;
+
+function springsChoice({ equipment }: SpringsQuestion, counts: Counts): Choice {
+  return { label: capital(springWords(equipment, counts)), answer: { row: { springs: onOnly(counts) } } };
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,157 @@
+/** How long an item lasts, or what is in doubt about it. Seconds. */
+import { clockTime, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
+import type { ItemSide, Move } from "#lib/plan/schema.ts";
+import type { RowAnswer } from "./answers.ts";
+import type { Choice, Doubt } from "./judged.ts";
+import type { RowReading, RowSide, TimeFound } from "./types.ts";
+
+/** A bare number below is more likely repetitions or minutes; a length above is more likely a time of day (common practice, no source). */
+const SHORTEST_BARE = 15;
+const LONGEST_USUAL = 600;
+const LONGEST = 14_400;
+
+export interface TimeJudged {
+  readonly seconds?: number;
+  readonly starting: boolean;
+  readonly doubt?: Doubt;
+  readonly notes: readonly string[];
+}
+
+export interface TimeQuestion {
+  readonly reading: RowReading;
+  readonly answer: RowAnswer;
+  /** What it lasts when the row says nothing. */
+  readonly starting: number;
+  /** A pause may last no time. */
+  readonly least: 0 | 1;
+  readonly move?: Move;
+  /** The sides the move can be done on, and the one named. */
+  readonly sides: readonly ItemSide[];
+  readonly side: RowSide | undefined;
+}
+
+export function judgeTime(q: TimeQuestion): TimeJudged {
+  const { reading, answer } = q;
+  const settled = (seconds: number, notes: readonly string[] = []): TimeJudged => ({
+    seconds: tenth(seconds),
+    starting: false,
+    notes,
+  });
+  if (answer.seconds !== undefined) return settled(answer.seconds);
+  const lengths = [...new Set(reading.times.map((t) => t.seconds))];
+  const [time] = reading.times;
+  if (!time)
+    return reading.reps === undefined
+      ? { seconds: q.starting, starting: true, notes: [] }
+      : open(repsDoubt(q, reading.reps));
+  if (lengths.length > 1) return open(severalDoubt(reading.times));
+  if (time.range) return open(rangeDoubt(time.range));
+  if (time.how === "clock" && isTwo(q.side)) return open(clockDoubt(time.seconds));
+  if ((time.times ?? 1) > 1) return open(timesDoubt(q, time));
+  const say = unusual(time, q.least);
+  if (say !== null) return open(doubtOf(say, unusualChoices(q, time)));
+  return settled(time.seconds, notesOf(time));
+}
+
+const open = (doubt: Doubt): TimeJudged => ({ starting: false, doubt, notes: [] });
+const doubtOf = (say: string, choices: readonly Choice[]): Doubt => ({ about: "time", say, choices });
+const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
+
+const lengthWords = (seconds: number): string => (seconds < 3600 ? secondsWords(seconds) : `${clockTime(seconds)} h`);
+
+/** The choice of one length, where a plan can hold it. */
+function lengthChoice(seconds: number, label = lengthWords(seconds)): Choice[] {
+  return seconds >= 1 && seconds <= LONGEST ? [{ label, answer: { row: { seconds: tenth(seconds) } } }] : [];
+}
+
+function notesOf(time: TimeFound): string[] {
+  if (time.how === "bare") return [`“${time.text}” has no unit: read as seconds.`];
+  return time.how === "clock"
+    ? [`${secondsWords(time.seconds)}: until the next time on the clock, its set-up included.`]
+    : [];
+}
+
+function unusual({ seconds, how, text }: TimeFound, least: 0 | 1): string | null {
+  if (seconds < least || seconds > LONGEST) return `“${text}” is no length an item can have.`;
+  if ((how === "bare" || how === "column") && seconds < SHORTEST_BARE)
+    return `“${text}” has no unit: seconds, minutes or repetitions?`;
+  if (seconds > LONGEST_USUAL) return `“${text}” is long for one item.`;
+  return null;
+}
+
+function unusualChoices(q: TimeQuestion, { seconds, how }: TimeFound): Choice[] {
+  if (how !== "said" && seconds < SHORTEST_BARE) {
+    return [...lengthChoice(seconds), ...lengthChoice(seconds * 60), ...repsChoices(q, seconds)];
+  }
+  // A spreadsheet writes the minute that was typed as 1:00 out as 1:00:00.
+  const asMinutes = seconds >= 3600 && seconds % 60 === 0 ? lengthChoice(seconds / 60) : [];
+  return [...asMinutes, ...lengthChoice(seconds)];
+}
+
+function repsDoubt(q: TimeQuestion, reps: number): Doubt {
+  return doubtOf(`${plural(reps, "repetition")}: a plan counts seconds.`, repsChoices(q, reps));
+}
+
+function repsChoices({ move, starting }: TimeQuestion, reps: number): Choice[] {
+  const cycle = move ? cycleSeconds(move) : null;
+  if (cycle === null) return lengthChoice(starting, `${secondsWords(starting)}, the starting choice`);
+  return lengthChoice(
+    reps * cycle,
+    `${secondsWords(reps * cycle)}: ${plural(reps, "repetition")} of ${plainNumber(cycle)} s`,
+  );
+}
+
+function cycleSeconds({ tempo }: Move): number | null {
+  if ("holdSeconds" in tempo) return null;
+  return tempo.outSeconds + (tempo.outHoldSeconds ?? 0) + tempo.backSeconds + (tempo.backHoldSeconds ?? 0);
+}
+
+function rangeDoubt([low, high]: readonly [number, number]): Doubt {
+  return doubtOf(`From ${secondsWords(low)} to ${secondsWords(high)}: a plan needs one length.`, [
+    ...lengthChoice(low),
+    ...lengthChoice(high),
+  ]);
+}
+
+function severalDoubt(times: readonly TimeFound[]): Doubt {
+  const lengths = [...new Set(times.map((t) => t.seconds))].slice(0, 4);
+  const all = times.reduce((sum, t) => sum + t.seconds, 0);
+  return doubtOf(
+    `Several times stand in this row: ${times
+      .slice(0, 4)
+      .map((t) => t.text)
+      .join(", ")}.`,
+    [...lengths.flatMap((seconds) => lengthChoice(seconds)), ...lengthChoice(all, `${secondsWords(all)} together`)],
+  );
+}
+
+const isTwo = (side: RowSide | undefined): boolean => side === "left-right" || side === "right-left";
+
+function clockDoubt(seconds: number): Doubt {
+  return doubtOf(`The clock gives this row ${secondsWords(seconds)}: for both sides together, or for each?`, [
+    ...lengthChoice(seconds / 2, `${secondsWords(seconds / 2)} each side`),
+    ...lengthChoice(seconds, `${secondsWords(seconds)} each side`),
+  ]);
+}
+
+/** "2 x 45 s": two sides, two rounds, or one long item. */
+function timesDoubt({ sides, side }: TimeQuestion, { seconds, times = 2, text }: TimeFound): Doubt {
+  const each = secondsWords(seconds);
+  const whole = secondsWords(seconds * times);
+  if (isTwo(side)) {
+    return doubtOf(`“${text}” on each side: is that one side's time, or both?`, [
+      ...lengthChoice(seconds, `${each} each side`),
+      ...lengthChoice(seconds * times, `${whole} each side`),
+    ]);
+  }
+  const sided = times === 2 && side === undefined && sides.includes("left");
+  const choice = (label: string, row: RowAnswer): Choice => ({ label, answer: { row } });
+  return doubtOf(
+    `“${text}”: two sides, ${times === 2 ? "two" : times} rounds, or one item?`.replace(sided ? "" : "two sides, ", ""),
+    [
+      ...(sided ? [choice(`Left and right, ${each} each`, { seconds, side: "left-right" })] : []),
+      ...lengthChoice(seconds * times, `One item of ${whole}`),
+      ...(times <= 4 ? [choice(`${times} items of ${each}`, { seconds, times })] : []),
+    ],
+  );
+}

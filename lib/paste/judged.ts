@@ -1,0 +1,44 @@
+/** What a row becomes: ready, in doubt with sentences and choices, or skipped. */
+import type { MoveItem, Pause } from "#lib/plan/schema.ts";
+import type { Answer, RowKind } from "./answers.ts";
+import type { RowReading, RowSide } from "./types.ts";
+
+export interface Choice {
+  readonly label: string;
+  readonly answer: Answer;
+}
+
+export type DoubtAbout = "kind" | "move" | "side" | "time" | "springs";
+
+export interface Doubt {
+  readonly about: DoubtAbout;
+  readonly say: string;
+  readonly choices: readonly Choice[];
+  /** Rows with the same word here may be answered together. */
+  readonly like?: string;
+}
+
+/** An item that has no id yet. */
+export type Draft = { readonly kind: "heading"; readonly title: string } | Omit<Pause, "id"> | Omit<MoveItem, "id">;
+
+export interface Judged {
+  readonly reading: RowReading;
+  readonly state: "ready" | "doubt" | "skipped";
+  /** Null while that is in doubt. */
+  readonly kind: RowKind | null;
+  readonly move?: string;
+  readonly side?: RowSide;
+  readonly seconds?: number;
+  readonly times: number;
+  readonly springs?: Readonly<Record<string, number>>;
+  /** Not named in the row: the choice that adding by hand begins with. */
+  readonly starting: { readonly seconds: boolean; readonly springs: boolean };
+  /** Left over, and whether it is kept as a form line. */
+  readonly words: string;
+  readonly keepWords: boolean;
+  readonly doubts: readonly Doubt[];
+  /** Readings that are sure enough to go on with and must still be seen. */
+  readonly notes: readonly string[];
+  /** The items it makes; empty unless it is ready. */
+  readonly drafts: readonly Draft[];
+}

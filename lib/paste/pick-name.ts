@@ -1,0 +1,77 @@
+/** Which stretch of a row is the name of its move: names of the library may hold commas, and notes may follow them. */
+import type { Field, Segment } from "./field.ts";
+import type { Library } from "./library.ts";
+import { matchExact, matchMove } from "./match-move.ts";
+import type { Match } from "./types.ts";
+
+/** A stretch of one field. */
+export interface Stretch extends Segment {
+  readonly field: Field;
+}
+
+export interface PickedName {
+  readonly match: Match;
+  readonly name: string;
+  readonly stretches: readonly Stretch[];
+  readonly rest: readonly Stretch[];
+}
+
+/** Stretches looked at; what follows is a note. */
+const MOST = 7;
+const STRENGTH: Readonly<Record<Match["how"], number>> = { same: 5, order: 4, spelling: 3, part: 2, near: 1, none: 0 };
+
+/** Words that only join what was read: nothing is lost with them. */
+const JOINING = /^(?:then|and|for|of|with|per|at|on|in|x|the|plus|by|\s|-)+$/i;
+
+/** Takes joining words that stand alone out of a field and returns what is left, stretch by stretch. */
+export function stretchesOf(field: Field): Stretch[] {
+  const segments = field.segments();
+  for (const { text, from, to } of segments) if (JOINING.test(text)) field.take(from, to, "passed-over");
+  return segments.flatMap((segment) => (JOINING.test(segment.text) ? [] : [{ ...segment, field }]));
+}
+
+/**
+ * The longest run of stretches that is a name of the library; else the run at the head, or after a first stretch that
+ * means nothing, that is most like one; else the first stretch, which is then a name that nobody knows.
+ */
+export function pickName(all: readonly Stretch[], library: Library): PickedName {
+  const run = exactRun(all, library) ?? likelyRun(all, library);
+  const stretches = all.slice(run.from, run.to);
+  const rest = all.filter((_, i) => i < run.from || i >= run.to);
+  return { match: run.match, name: textOf(stretches), stretches, rest };
+}
+
+interface Run {
+  readonly from: number;
+  readonly to: number;
+  readonly match: Match;
+}
+
+/** The longest run with exactly a name's words, the earlier of two. */
+export function exactRun(all: readonly Stretch[], library: Library): Run | null {
+  const most = Math.min(all.length, MOST);
+  for (let length = most; length > 0; length--) {
+    for (let from = 0; from + length <= most; from++) {
+      const match = matchExact(textOf(all.slice(from, from + length)), library);
+      if (match) return { from, to: from + length, match };
+    }
+  }
+  return null;
+}
+
+function likelyRun(all: readonly Stretch[], library: Library): Run {
+  const nothing: Run = { from: 0, to: Math.min(1, all.length), match: { how: "none", near: [] } };
+  for (const from of [0, 1]) {
+    const runs: Run[] = [];
+    for (let to = from + 1; to <= Math.min(all.length, from + 3); to++) {
+      runs.push({ from, to, match: matchMove(textOf(all.slice(from, to)), library) });
+    }
+    const [best] = runs.sort((a, b) => rank(b.match) - rank(a.match) || a.to - b.to);
+    if (best && best.match.near.length > 0) return best;
+  }
+  return nothing;
+}
+
+const rank = (match: Match): number => STRENGTH[match.how] + (match.near[0]?.score ?? 0);
+
+const textOf = (stretches: readonly Stretch[]): string => stretches.map((s) => s.text).join(" ");

@@ -1,0 +1,143 @@
+/**
+ * A pasted list read for one studio: rows with what each says and from which characters. Pure; bounded in size and time.
+ * `judge.ts` then says what each row becomes.
+ */
+
+import { areNumbers, type ClockMark, clockMark, countsUp } from "./class-clock.ts";
+import { cleanText, foldText } from "./clean.ts";
+import { columnsOf, isHeader } from "./header.ts";
+import { libraryOf } from "./library.ts";
+import { MAX_ROWS, MAX_TEXT, tooLong, tooManyRows } from "./limits.ts";
+import { type RowReader, readRow } from "./read-row.ts";
+import { bulletLength } from "./signs.ts";
+import { splitRows } from "./split.ts";
+import { springWords } from "./spring-words.ts";
+import type { Column, PasteContext, PasteReading, RowReading, SplitRow, TimeFound } from "./types.ts";
+
+/** Rows before the headings that may hold a title. */
+const TITLE_ROWS = 3;
+
+/** Reads the text for the studio's library and springs. Refuses, in one sentence, what is too long to be a list. */
+export function readPaste(pasted: string, context: Pick<PasteContext, "moves" | "equipment">): PasteReading {
+  if (pasted.length > MAX_TEXT) return { ok: false, say: tooLong(pasted.length) };
+  const text = cleanText(pasted);
+  const { springs } = context.equipment;
+  const labels = springs.map((s) => s.label);
+  const split = splitRows(text, labels);
+  const { columns, rows } = withoutHeader(
+    split.rows,
+    labels,
+    springs.map((s) => s.id),
+  );
+  const kept = rows.slice(0, MAX_ROWS);
+  const marks = kept.map((row) => markOf(row, columns));
+  const clocked = countsUp(marks);
+  const reader: RowReader = {
+    library: libraryOf(context.moves),
+    springs: springWords(springs),
+    columns,
+    clocked,
+    numbered: columns.length === 0 && split.form !== "lines" && areNumbers(kept.map((r) => r.cells[0]?.text ?? "")),
+  };
+  const read = kept.map((row) => readRow(row, text, reader));
+  const timed = clocked ? read.map((row, i) => withClock(row, marks, i)) : read;
+  return {
+    ok: true,
+    form: split.form,
+    rows: withKeys(withBlocks(timed, kept, columns)),
+    remarks: remarksOn({ columns, clocked, rows: rows.length, numbered: reader.numbered, read }),
+  };
+}
+
+function withoutHeader(rows: readonly SplitRow[], labels: readonly string[], ids: readonly string[]) {
+  const texts = (row: SplitRow) => row.cells.map((cell) => cell.text.trim().replace(/^\*\*(.*)\*\*$/, "$1"));
+  const at = rows.slice(0, TITLE_ROWS).findIndex((row) => isHeader(texts(row), labels));
+  const header = rows[at];
+  if (!header) return { columns: [], rows };
+  return { columns: columnsOf(texts(header), labels, ids), rows: rows.filter((_, i) => i !== at) };
+}
+
+function markOf(row: SplitRow, columns: readonly Column[]): ClockMark | null {
+  const at = columns.findIndex((c) => c.role === "clock");
+  if (at >= 0) return clockMark(row.cells[at]?.text ?? "");
+  const first = row.cells.find((cell) => cell.text.trim() !== "")?.text ?? "";
+  return columns.length > 0 ? null : clockMark(first.slice(bulletLength(first)));
+}
+
+type Row = Omit<RowReading, "key">;
+
+/** A row that gives no length of its own lasts until the next mark of the clock. */
+function withClock(row: Row, marks: readonly (ClockMark | null)[], i: number): Row {
+  const mark = marks[i];
+  if (!mark || row.times.length > 0) return row;
+  const next = mark.end ?? marks.slice(i + 1).find((m) => m !== null)?.start;
+  if (next === undefined || next <= mark.start) return row;
+  const time: TimeFound = { seconds: next - mark.start, how: "clock", text: row.typed.trim().split(/\s/)[0] ?? "" };
+  return { ...row, times: [time] };
+}
+
+/** A column of blocks: a heading before each row where it changes. */
+function withBlocks(rows: readonly Row[], split: readonly SplitRow[], columns: readonly Column[]): Row[] {
+  const at = columns.findIndex((c) => c.role === "block");
+  if (at < 0) return [...rows];
+  let before = "";
+  return rows.flatMap((row, i) => {
+    const cell = split[i]?.cells[at];
+    const title = cell?.text.trim() ?? "";
+    if (!cell || title === "" || foldText(title) === before) return [row];
+    before = foldText(title);
+    return [headingRow(row, { from: cell.from, to: cell.to, title }), row];
+  });
+}
+
+function headingRow(row: Row, cell: { from: number; to: number; title: string }): Row {
+  return {
+    line: row.line,
+    from: cell.from,
+    to: cell.to,
+    typed: cell.title,
+    signs: ["heading"],
+    name: cell.title,
+    match: { how: "none", near: [] },
+    times: [],
+    sides: [],
+    springs: { counts: {}, unknown: [], none: false, notes: [] },
+    words: "",
+    wordsAreNotes: false,
+    pieces: [],
+  };
+}
+
+/** A row keeps its key while rows around it are typed: its own words, and which of several alike it is. */
+function withKeys(rows: readonly Row[]): RowReading[] {
+  const seen = new Map<string, number>();
+  return rows.map((row) => {
+    const words = `${row.signs.includes("heading") ? "#" : ""}${row.typed.replace(/\s+/g, " ").trim().toLowerCase()}`;
+    const nth = (seen.get(words) ?? 0) + 1;
+    seen.set(words, nth);
+    return { ...row, key: `${words}\n${nth}` };
+  });
+}
+
+interface Seen {
+  readonly columns: readonly Column[];
+  readonly clocked: boolean;
+  readonly numbered: boolean;
+  readonly rows: number;
+  readonly read: readonly Row[];
+}
+
+function remarksOn({ columns, clocked, numbered, rows, read }: Seen): string[] {
+  const remarks: string[] = [];
+  const others = columns.flatMap((c) => (c.role === "other" && c.title !== "" ? [`“${c.title}”`] : []));
+  if (columns.length > 0) remarks.push("The first row was read as headings of the columns.");
+  if (others.length > 0) remarks.push(`${others.join(", ")}: no column that a class has; its words are left over.`);
+  if (read.some((row) => row.times.some((time) => time.how === "column"))) {
+    remarks.push("The column of times names no unit: its numbers were read as seconds.");
+  }
+  if (clocked)
+    remarks.push("The times at the head of the rows count up: read as the clock of the class, not as lengths.");
+  if (numbered) remarks.push("The first column numbers the rows and was passed over.");
+  if (rows > MAX_ROWS) remarks.push(tooManyRows(rows));
+  return remarks;
+}

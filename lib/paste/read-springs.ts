@@ -1,0 +1,165 @@
+/**
+ * Springs in a text by the room's own labels: "2 light", "light x2", "one light, one middle", "1 L + 1 M". A word that is
+ * no label of this room is kept as unknown: which spring it is, only a person can say.
+ */
+import { countWord } from "#lib/plan/format.ts";
+import { foldText } from "./clean.ts";
+import { END, type Field, type Segment, START } from "./field.ts";
+import { COUNT, countOf, type SpringWords } from "./spring-words.ts";
+import type { SpringsFound } from "./types.ts";
+
+/** What has been read of one row, field after field. */
+export interface SpringsSoFar {
+  counts: Record<string, number>;
+  unknown: { word: string; count: number }[];
+  none: boolean;
+  notes: string[];
+  orTime?: { text: string; seconds: number };
+}
+export const noSprings = (): SpringsSoFar => ({ counts: {}, unknown: [], none: false, notes: [] });
+export const springsFound = (s: SpringsSoFar): SpringsFound => ({ ...s, counts: { ...s.counts } });
+
+const NONE = new RegExp(`${START}(?:no|without|0|zero)\\s+springs?${END}|${START}springs?\\s+off${END}`, "giu");
+const NONE_CELL = /^\s*(?:none|no|off|-+|–|—|0|nil|bw|body\s?-?weight|no springs?)\s*$/i;
+/** Words that people use for springs, when they are no label of this room. */
+const SPRINGISH =
+  "red|blue|yellow|green|white|black|grey|gray|orange|purple|pink|brown|gold|silver|heavy|heavies|medium|light|soft|hard|stiff|firm|strong|weak|full|half|quarter|middle";
+const WEIGHTED = new RegExp(
+  `${START}${COUNT}\\s*[x×*]?\\s*((?:extra[\\s-]+)?(?:${SPRINGISH})s?)(?:\\s+springs?)?${END}`,
+  "giu",
+);
+const ANY_SPRING = new RegExp(
+  `${START}(?:${COUNT}\\s*[x×*]?\\s*(\\p{L}+\\s+)?|((?:${SPRINGISH})\\s+))springs?${END}`,
+  "giu",
+);
+const SHORT = new RegExp(`${START}${COUNT}\\s*[x×*]?\\s*(\\p{L}{3,12})\\.?${END}`, "giu");
+
+/** Counted labels, "no springs", and words that are clearly meant for a spring. Read before times. */
+export function readSprings(field: Field, words: SpringWords, into: SpringsSoFar): void {
+  if (words.counted) {
+    field.takeAll(words.counted, "springs", (m) => {
+      const [count, label] = m[1] !== undefined ? [m[1], m[2]] : [m[4], m[3]];
+      return addKnown(into, words, { label: label ?? "", count: countOf(count ?? "") });
+    });
+  }
+  field.takeAll(NONE, "springs", () => {
+    into.none = true;
+    return true;
+  });
+  field.takeAll(SHORT, "springs", (m) => {
+    const read = { word: m[2] ?? "", count: countOf(m[1] ?? ""), text: m[0] };
+    return read.count < 10 && addShort(into, words, read);
+  });
+  field.takeAll(WEIGHTED, "springs", (m) => addUnknown(into, m[2] ?? "", countOf(m[1] ?? "")));
+  field.takeAll(ANY_SPRING, "springs", (m) => addUnknown(into, m[2] ?? m[3] ?? "", countOf(m[1] ?? "1")));
+}
+
+const INITIAL = new RegExp(`${START}(\\d{1,2})\\s?[x×]?\\s?(\\p{L})${END}(?!['’/])`, "gu");
+
+/** "1 L + 1 M". Read after times. `timed`: the row has a time besides, so that "1 M" is no minute. */
+export function readInitials(field: Field, words: SpringWords, into: SpringsSoFar, timed: boolean): void {
+  const all = [...field.left.matchAll(INITIAL)].filter((m) => words.initials.has(m[2] ?? ""));
+  const several = all.length > 1 || Object.keys(into.counts).length > 0;
+  field.takeAll(INITIAL, "springs", (m) => {
+    const [text, figures = "", letter = ""] = m;
+    if (!words.initials.has(letter) || Number(figures) >= 10) return false;
+    const unit = { M: 60, S: 1 }[letter];
+    if (unit !== undefined && !timed && !several) into.orTime = { text: text.trim(), seconds: Number(figures) * unit };
+    return addShort(into, words, { word: letter, count: Number(figures), text: text.trim() });
+  });
+}
+
+const WORD_IN_CELL = "[\\p{L}%][\\p{L}\\p{N}'’%.-]*(?:[ -]+\\p{L}+)*";
+const COUNTED_AFTER = new RegExp(
+  `${START}(\\p{L}[\\p{L}'’-]*(?:\\s+(?!x\\b)\\p{L}+)*)\\s*[x×*:=]\\s*(\\d{1,2})${END}`,
+  "giu",
+);
+const REST = new RegExp(`(?:${COUNT}\\s*[x×*]?\\s*)?(${WORD_IN_CELL}|\\d+)`, "giu");
+
+/** A cell that holds springs and nothing else: labels alone count one, and whatever is left is an unknown spring. */
+export function readSpringCell(field: Field, words: SpringWords, into: SpringsSoFar): void {
+  if (NONE_CELL.test(field.left)) {
+    into.none = true;
+    field.take(0, field.text.length, "springs");
+    return;
+  }
+  readSprings(field, words, into);
+  readAlone(field, words, into);
+  field.takeAll(COUNTED_AFTER, "springs", (m) => {
+    const read = { word: m[1] ?? "", count: Number(m[2]), text: m[0] };
+    return addShort(into, words, read) || addUnknown(into, read.word, read.count);
+  });
+  field.takeAll(REST, "springs", (m) => {
+    const word = m[2] ?? "";
+    const count = m[1] === undefined ? 1 : countOf(m[1]);
+    if (/^\d+$/.test(word)) return addUnknown(into, "", Number(word));
+    return (
+      /^(and|plus|with)$/i.test(word) ||
+      addShort(into, words, { word, count, text: m[0] }) ||
+      addUnknown(into, word, count)
+    );
+  });
+}
+
+/** Takes labels without a number, as one each. True when there were any. */
+export function readAlone(field: Field, words: SpringWords, into: SpringsSoFar): boolean {
+  let any = false;
+  if (words.alone) {
+    field.takeAll(words.alone, "springs", (m) => {
+      any = addKnown(into, words, { label: m[1] ?? "", count: 1 }) || any;
+      into.notes.push(`“${m[0].trim()}” has no number: read as one.`);
+      return true;
+    });
+  }
+  return any;
+}
+
+const labelsIn = (text: string): string[] => text.split(/\s*(?:&|\band\b)\s*/i).filter((part) => part.trim() !== "");
+
+function isOnlyLabels(text: string, words: SpringWords): boolean {
+  const parts = labelsIn(text);
+  return parts.length > 0 && parts.every((part) => words.byLabel(part) !== undefined);
+}
+
+function addKnown(into: SpringsSoFar, words: SpringWords, { label, count }: { label: string; count: number }): boolean {
+  const spring = words.byLabel(label);
+  if (!spring || !Number.isFinite(count)) return false;
+  if (count === 0) into.none = true;
+  else into.counts[spring.id] = (into.counts[spring.id] ?? 0) + count;
+  return true;
+}
+
+/** A letter or a beginning that stands for one spring only; a letter for several of them is unknown. */
+function addShort(
+  into: SpringsSoFar,
+  words: SpringWords,
+  read: { word: string; count: number; text: string },
+): boolean {
+  const meant = words.shortFor(read.word);
+  const [spring] = meant;
+  if (meant.length > 1 && read.word.length === 1) return addUnknown(into, read.word, read.count);
+  if (meant.length !== 1 || !spring) return false;
+  addKnown(into, words, { label: spring.label, count: read.count });
+  into.notes.push(`“${read.text.trim()}” read as ${countWord(read.count)} ${spring.label}.`);
+  return true;
+}
+
+function addUnknown(into: SpringsSoFar, word: string, count: number): boolean {
+  into.unknown.push({ word: foldText(word), count });
+  return true;
+}
+
+const SPRINGISH_ALONE = new RegExp(`^(?:extra[\\s-]+)?(?:${SPRINGISH})s?(?:\\s+springs?)?$`, "i");
+
+/** Takes a stretch that holds labels and nothing else, as one each: "light + middle". So with one word for a spring that is none here. */
+export function readLabelStretch(field: Field, stretch: Segment, words: SpringWords, into: SpringsSoFar): boolean {
+  if (!isOnlyLabels(stretch.text, words)) {
+    if (!SPRINGISH_ALONE.test(stretch.text)) return false;
+    field.take(stretch.from, stretch.to, "springs");
+    return addUnknown(into, stretch.text.replace(/\s+springs?$/i, ""), 1);
+  }
+  for (const label of labelsIn(stretch.text)) addKnown(into, words, { label, count: 1 });
+  into.notes.push(`“${stretch.text}” has no number: read as one${labelsIn(stretch.text).length > 1 ? " each" : ""}.`);
+  field.take(stretch.from, stretch.to, "springs");
+  return true;
+}

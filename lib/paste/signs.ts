@@ -1,0 +1,52 @@
+/** What the looks of a row say: a heading, a pause, a total, a repetition, the opening or closing, a formula. */
+import { foldText } from "./clean.ts";
+import { MAX_ROW } from "./limits.ts";
+import type { Sign, SplitRow } from "./types.ts";
+
+const foldedSet = (words: string): ReadonlySet<string> => new Set(words.split(" ").map(foldText));
+const PAUSE = foldedSet(
+  "water drink rest break stretch stretching pause recover recovery sip towel breather hydrate hydration",
+);
+const REPEAT =
+  /^(repeat|rpt|same|again|ditto|((then|now|and) )?(on )?(the )?other side|second side|2nd side|opposite side|(switch|change|swap)( to)?( the)?( other)? side|then (left|right)|and again|(\d|two|three) (round|set|time)$|x ?\d$)/;
+const TOTAL = /^(sub ?total|total|sum|overall|grand total)\b|^end( of( the)? class)?$/;
+const EDGE = /^(opening|welcome|intro|introduction|closing|outro|cool ?down|warm ?up|goodbye|arrival)\b/;
+const FORMULA = /^\s*=\s*[\p{L}\d("$+-]|^\s*[@+]\p{L}+\d*\(|^\s*#(REF|N\/A|VALUE|NAME|DIV\/0|NUM|NULL|SPILL)[!?]?/iu;
+const MARKED_HEADING = /^\s*#{1,6}\s+\S|^\s*(\*\*|__)[^*_]+:?\1:?\s*$|^\s*=+\s+\S.*\S\s+=+\s*$|:\s*(\*\*|__)?\s*$/;
+
+/** Signs of a row from its raw cells; `words` is what was not read of it as a time, a side or springs. */
+export function signsOf(row: SplitRow, words: string): Sign[] {
+  const text = row.cells
+    .map((c) => c.text)
+    .join("  ")
+    .slice(0, MAX_ROW);
+  const fold = foldText(text);
+  const own = foldText(words);
+  const signs: Sign[] = [];
+  const add = (sign: Sign, has: boolean) => has && signs.push(sign);
+  add("too-long", row.to - row.from > MAX_ROW);
+  add(
+    "formula",
+    row.cells.some((c) => FORMULA.test(c.text)),
+  );
+  add("heading", MARKED_HEADING.test(text.trim()));
+  add("capitals", isCapitals(words));
+  add("total", TOTAL.test(own));
+  add("repeat", REPEAT.test(fold));
+  add("edge", EDGE.test(own));
+  add(
+    "pause",
+    own.split(" ").some((word) => PAUSE.has(word)),
+  );
+  return signs;
+}
+
+function isCapitals(words: string): boolean {
+  const letters = words.match(/\p{L}/gu) ?? [];
+  return letters.length >= 3 && letters.every((l) => l === l.toUpperCase() && l !== l.toLowerCase());
+}
+
+const BULLET = /^\s*(?:(?:[-*+•‣◦·–—▪●○■□☐☑✓✔>]|\[[ xX]?\]|\(?\d{1,3}[.)]|\(?[a-kA-Km-qM-Qs-zS-Z][.)]|#{1,6})\s+)+/u;
+
+/** How many UTF-16 units at the head of a row are a bullet, a number or a letter of a list. */
+export const bulletLength = (text: string): number => BULLET.exec(text)?.[0].length ?? 0;
