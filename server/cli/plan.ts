@@ -1,33 +1,11 @@
 /**
  * `npm run -s plan -- COMMAND FILE`: the arithmetic on a plan file, with no server and no database.
- * Answers are JSON on standard output. Exit 0; 1 when `check` finds a must; 2 with one line on standard error for a bad
- * file or a wrong call. Never a stack trace.
+ * Answers are JSON on standard output. Exit 0; 1 when `check` finds a must, or `fit` or `order` nothing that is allowed; 2
+ * with one line on standard error for a bad file or a wrong call. Never a stack trace.
  */
 import { readFile, stat } from "node:fs/promises";
-import { balance } from "#lib/balance/balance.ts";
-import { classClock } from "#lib/clock/clock.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
-import type { Plan } from "#lib/plan/schema.ts";
-import { checkPlan } from "#lib/rules/run.ts";
-
-interface Answer {
-  readonly json: unknown;
-  readonly exit: 0 | 1;
-}
-
-const COMMANDS: Readonly<Record<string, (plan: Plan) => Answer>> = {
-  check: (plan) => {
-    const { total, length, findings } = checkPlan(plan);
-    const answer = findings.map(({ rule, level, items, message, values }) => ({ rule, level, items, message, values }));
-    const exit = findings.some((finding) => finding.level === "must") ? 1 : 0;
-    return { json: { total, length, findings: answer }, exit };
-  },
-  clock: (plan) => {
-    const { rows, total } = classClock(plan);
-    return { json: { total, rows }, exit: 0 };
-  },
-  balance: (plan) => ({ json: balance(plan), exit: 0 }),
-};
+import { answer, COMMAND_NAMES, isCommand, wantedBeside } from "./commands.ts";
 
 /** A plan of the largest allowed size is a few megabytes. */
 const MAX_BYTES = 64 * 1024 * 1024;
@@ -36,18 +14,43 @@ const MAX_BYTES = 64 * 1024 * 1024;
 class Refusal extends Error {}
 
 async function main(args: readonly string[]): Promise<number> {
-  const [name, file, ...rest] = args;
-  const usage = `plan ${Object.keys(COMMANDS).join("|")} FILE (- reads standard input)`;
+  const [name, ...operands] = args;
+  const usage = `plan ${COMMAND_NAMES.map(withWanted).join("|")} FILE (- reads standard input)`;
   if (name === undefined) throw new Refusal(`Say what to do: ${usage}`);
-  const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
-  if (!command) throw new Refusal(`There is no command "${name}"; there are: ${Object.keys(COMMANDS).join(", ")}`);
-  if (file === undefined || rest.length > 0) throw new Refusal(`Name one plan file: ${usage}`);
-  const text = await readText(file);
-  const parsed = parsePlan(text);
+  if (!isCommand(name)) throw new Refusal(`There is no command "${name}"; there are: ${COMMAND_NAMES.join(", ")}`);
+  const { file, asked } = await sortOperands(operands, wantedBeside(name) === undefined ? 1 : 2);
+  if (file === undefined) throw new Refusal(`Name one plan file: ${usage}`);
+  const parsed = parsePlan(await readText(file));
   if (!parsed.ok) throw new Refusal(`${file}: ${parsed.message}`);
-  const { json, exit } = command(parsed.plan);
-  await write(`${JSON.stringify(json, null, 2)}\n`);
-  return exit;
+  const answered = answer(name, parsed.plan, asked);
+  if (!answered.ok) throw new Refusal(`${file}: ${answered.say}`);
+  await write(`${JSON.stringify(answered.json, null, 2)}\n`);
+  return answered.exit;
+}
+
+const withWanted = (name: string): string => {
+  const wanted = wantedBeside(name);
+  return wanted === undefined ? name : `${name} ${wanted}`;
+};
+
+/** The file stands last, or first where only the first of two names a file. No file when there are too many or none. */
+async function sortOperands(
+  operands: readonly string[],
+  most: number,
+): Promise<{ file?: string | undefined; asked?: string | undefined }> {
+  const [first, second] = operands;
+  if (operands.length > most) return {};
+  if (second === undefined) return { file: first };
+  const swapped = first !== undefined && (await isFile(first)) && !(await isFile(second));
+  return swapped ? { file: first, asked: second } : { file: second, asked: first };
+}
+
+async function isFile(name: string): Promise<boolean> {
+  if (name === "-") return true;
+  return stat(name).then(
+    (found) => !found.isDirectory(),
+    () => false,
+  );
 }
 
 async function readText(file: string): Promise<string> {

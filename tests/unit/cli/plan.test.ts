@@ -7,6 +7,8 @@ import { build } from "esbuild";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
+import { loadRows } from "#lib/load/load.ts";
+import { parsePlan } from "#lib/plan/parse.ts";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "plan-file-"));
@@ -14,9 +16,27 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 const good = examplePlan([move("a", { seconds: 90 }), move("b", { seconds: 90 })], { lengthSeconds: 300 });
 const uneven = examplePlan(bothSides("row", { seconds: 60 }), { lengthSeconds: 300 });
+/** One block of light, heavy, light; 60 + 60 + 3 x 45 + 2 changes of 9 s. */
+const blocks = examplePlan(
+  [
+    { id: "arms", kind: "heading", title: "Arms" },
+    move("a"),
+    move("b", { springs: { heavy: 1 } }),
+    move("c"),
+    { id: "end", kind: "heading", title: "End" },
+  ],
+  { lengthSeconds: 300 },
+);
+const circle = {
+  ...blocks,
+  items: blocks.items.map((item) => (item.kind === "move" ? { ...item, after: ["a", "b"] } : item)),
+};
 const files = {
   good: join(folder, "good.json"),
   uneven: join(folder, "uneven.json"),
+  blocks: join(folder, "blocks.json"),
+  circle: join(folder, "circle.json"),
+  short: join(folder, "short.json"),
   bad: join(folder, "bad.json"),
   binary: join(folder, "binary"),
   empty: join(folder, "empty.json"),
@@ -36,6 +56,9 @@ beforeAll(async () => {
   });
   writeFileSync(files.good, JSON.stringify(good));
   writeFileSync(files.uneven, JSON.stringify(uneven));
+  writeFileSync(files.blocks, JSON.stringify(blocks));
+  writeFileSync(files.circle, JSON.stringify(circle));
+  writeFileSync(files.short, JSON.stringify({ ...blocks, lengthSeconds: 150 }));
   writeFileSync(files.bad, JSON.stringify({ ...good, lengthSeconds: 3 }));
   writeFileSync(files.binary, Buffer.from([0xff, 0xfe, 0x00, 0x80]));
   writeFileSync(files.empty, "");
@@ -96,6 +119,63 @@ describe("answers", () => {
     expect(JSON.parse(sums.out)).toEqual(balance(uneven));
   });
 
+  it("fit: the whole plan with its new seconds, itself a plan file but for the answer", async () => {
+    const { code, out, err } = await run(["fit", files.blocks]);
+    expect([code, err]).toEqual([0, ""]);
+    const { fit, ...fitted } = JSON.parse(out);
+    // 300 - 120 - 18 = 162, of which the grid leaves 160: 55, 55 and 50, the first nearest to its wish of 45
+    expect(fit).toEqual({
+      total: 300,
+      cost: 5.0,
+      changed: [
+        { item: "a", from: 45, to: 50 },
+        { item: "b", from: 45, to: 55 },
+        { item: "c", from: 45, to: 55 },
+      ],
+    });
+    const parsed = parsePlan(fitted);
+    expect(parsed.ok && classClock(parsed.plan).total).toBe(300);
+    expect(fitted.closingSeconds).toBe(62);
+  });
+
+  it("fit: exit 1 and what stops it", async () => {
+    const { code, out } = await run(["fit", files.short]);
+    expect(code).toBe(1);
+    expect(JSON.parse(out)).toEqual({
+      fit: {
+        possible: false,
+        shortest: 213,
+        longest: 333,
+        stoppedBy: ["a", "b", "c"],
+        say: "Even with everything at its shortest the class takes 3:33 min, 63 s more than its slot.",
+      },
+    });
+  });
+
+  it("order: the block under a heading, named before or after the file", async () => {
+    const answer = { before: 18, after: 9, proven: true, items: ["a", "c", "b"] };
+    for (const args of [
+      ["order", "arms", files.blocks],
+      ["order", files.blocks, "arms"],
+    ]) {
+      const { code, out, err } = await run(args);
+      expect([code, err]).toEqual([0, ""]);
+      expect(JSON.parse(out)).toEqual(answer);
+    }
+  });
+
+  it("order: exit 1 when its constraints contradict each other", async () => {
+    const { code, out } = await run(["order", "arms", files.circle]);
+    expect(code).toBe(1);
+    expect(JSON.parse(out)).toEqual({ possible: false, say: expect.stringMatching(/^Squat is to come after itself/) });
+  });
+
+  it("load: one row a move item", async () => {
+    const { code, out } = await run(["load", files.blocks]);
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toEqual({ rows: JSON.parse(JSON.stringify(loadRows(blocks))) });
+  });
+
   it("reads standard input for -", async () => {
     const { code, out } = await run(["clock", "-"], { input: JSON.stringify(good) });
     expect(code).toBe(0);
@@ -109,8 +189,12 @@ describe("answers", () => {
 
 describe("one line and exit 2", () => {
   it.each<[string, string[], RegExp]>([
-    ["no arguments", [], /check\|clock\|balance/],
-    ["an unknown command", ["paint", files.good], /^There is no command "paint"; there are: check, clock, balance/],
+    ["no arguments", [], /check\|clock\|fit\|order HEADING-ID\|load\|balance FILE/],
+    [
+      "an unknown command",
+      ["paint", files.good],
+      /^There is no command "paint"; there are: check, clock, fit, order, load, balance$/,
+    ],
     ["a command every object inherits", ["constructor", files.good], /^There is no command/],
     ["no file", ["check"], /^Name one plan file/],
     ["two files", ["check", files.good, files.good], /^Name one plan file/],
@@ -118,6 +202,11 @@ describe("one line and exit 2", () => {
     ["a folder", ["check", folder], /: this is a folder, not a plan file$/],
     ["a binary file", ["check", files.binary], /binary: the plan file should be UTF-8 text$/],
     ["an empty file", ["check", files.empty], /empty\.json: the plan file should be a JSON object, but it is empty$/],
+    ["a block nobody named", ["order", files.blocks], /blocks\.json: Name the block by .*; there are: arms, end$/],
+    ["a block that is not there", ["order", "legs", files.blocks], /There is no block "legs"; there are: arms, end$/],
+    ["an item instead of a heading", ["order", files.blocks, "a"], /There is no block "a"; there are: arms, end$/],
+    ["no blocks at all", ["order", "arms", files.good], /There is no block "arms"; this plan has no headings$/],
+    ["a block in no file", ["order", "arms", files.missing], /missing\.json: there is no such file$/],
     ["a bad file", ["clock", files.bad], /bad\.json: \/lengthSeconds should be a whole number from 60 to 14400$/],
   ])("%s", async (_what, args, line) => {
     const { code, out, err } = await run(args);
