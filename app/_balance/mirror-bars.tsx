@@ -36,13 +36,13 @@ export function MirrorBars({ rows, caption, narrow = false, heads }: MirrorBarsP
   return (
     <figure className={styles.bars} data-narrow={narrow || undefined}>
       <figcaption className="visually-hidden">{caption}</figcaption>
-      {heads && (
-        <p className={styles.heads} aria-hidden="true">
-          <span>{heads[0]}</span>
-          <span>{heads[1]}</span>
-        </p>
-      )}
       <ul>
+        {heads && (
+          <li className={styles.heads} aria-hidden="true">
+            <span>{heads[0]}</span>
+            <span>{heads[1]}</span>
+          </li>
+        )}
         {rows.map((row) => (
           <Row key={row.key} row={row} longest={longest} narrow={narrow} />
         ))}

@@ -3,7 +3,9 @@
 import { useEffect, useRef } from "react";
 import styles from "./dialogs.module.css";
 
-const KEYS: readonly (readonly [string, string])[] = [
+type Keys = readonly (readonly [string, string])[];
+
+const RAIL: Keys = [
   ["↑ ↓", "choose the item before or after"],
   ["Home, End", "choose the first or the last item"],
   ["Alt + ↑ ↓", "move the chosen item up or down the rail"],
@@ -11,11 +13,24 @@ const KEYS: readonly (readonly [string, string])[] = [
   ["Enter", "open the item"],
   ["Escape", "from the item back to the rail; during a drag, leave all as it was"],
   ["A", "add after the chosen item"],
+  ["W", "the whole class"],
   ["Ctrl or Cmd + D", "duplicate the item"],
   ["Delete", "take the item out; it can be put back"],
   ["Ctrl or Cmd + Z", "undo your own last act, in the script too"],
   ["Ctrl or Cmd + Shift + Z", "redo it"],
   ["?", "this list"],
+];
+const WHOLE_CLASS: Keys = [
+  ["← →", "the item before or after in the same lane"],
+  ["↑ ↓", "the lane above or below at the same item"],
+  ["Home, End", "the first or the last item"],
+  ["Page up, down", "the first or the last lane"],
+  ["+ and −", "time wider or narrower"],
+  ["0", "the whole class in view"],
+  ["Enter", "open the item beside the lanes"],
+  ["Space", "choose it and stay in the lanes"],
+  ["Escape", "from the item back to the lanes; there, choose nothing"],
+  ["W", "back to the rail"],
 ];
 
 export function KeysHelp({ onClose }: { onClose: () => void }) {
@@ -29,18 +44,27 @@ export function KeysHelp({ onClose }: { onClose: () => void }) {
           Close
         </button>
       </div>
-      <dl className={styles.keys}>
-        {KEYS.map(([key, what]) => (
-          <div key={key}>
-            <dt>{key}</dt>
-            <dd>{what}</dd>
-          </div>
-        ))}
-      </dl>
+      <h3>On the rail</h3>
+      <KeyList keys={RAIL} />
+      <h3>In the whole class</h3>
+      <KeyList keys={WHOLE_CLASS} />
       <p className="small quiet">
         By hand: pull at an item's lower end to change its time, pull the item along the rail to reorder. With a finger,
         choose the item first, then take the bars at its left or its lower end.
       </p>
     </dialog>
+  );
+}
+
+function KeyList({ keys }: { keys: Keys }) {
+  return (
+    <dl className={styles.keys}>
+      {keys.map(([key, what]) => (
+        <div key={key}>
+          <dt>{key}</dt>
+          <dd>{what}</dd>
+        </div>
+      ))}
+    </dl>
   );
 }

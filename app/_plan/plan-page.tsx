@@ -1,27 +1,22 @@
 "use client";
 /** The plan page: band, rail, margin and panel, put together; which of them are open; and the page-wide keys. */
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
-import { Margin } from "#app/_margin/margin.tsx";
+import { useCallback, useEffect, useRef, useState } from "react";
 import { StateActs } from "#app/_margin/state-acts.tsx";
-import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
-import type { RailLayout } from "#lib/rail/layout.ts";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
 import { ClosedNotice } from "./closed-notice.tsx";
 import { KeysHelp } from "./keys-help.tsx";
+import { LegendDialog } from "./legend.tsx";
+import { Middle } from "./middle.tsx";
 import { nextFinding } from "./next-finding.ts";
 import { Panel } from "./panel/panel.tsx";
 import styles from "./plan-page.module.css";
-import { Empty } from "./rail/empty.tsx";
-import { marksOf } from "./rail/marks.ts";
-import { Rail } from "./rail/rail.tsx";
-import { RailTools } from "./rail/rail-tools.tsx";
-import { useScale } from "./rail/use-scale.ts";
 import type { PlanSession } from "./session.ts";
 import type { PlanPageProps, SessionSnapshot } from "./session-types.ts";
 import { useHeight } from "./use-height.ts";
 import { useMedia } from "./use-media.ts";
 import { usePageKeys } from "./use-page-keys.ts";
+import { type PlanView, usePlanView } from "./use-plan-view.ts";
 import { usePlanSession, useSnapshot } from "./use-session.ts";
 
 export function PlanPage(props: PlanPageProps) {
@@ -38,7 +33,7 @@ function Opening() {
   );
 }
 
-type Dialog = "add" | "keys" | null;
+type Dialog = "add" | "keys" | "marks" | null;
 const WIDE = "(min-width: 1180px)";
 const PHONE = "(max-width: 759px)";
 
@@ -56,6 +51,13 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
     document.title = `${title.trim() || "Plan without a title"} · Springline`;
   }, [title]);
   usePageKeys(session);
+  const [view, openView] = usePlanView();
+  const whole = view === "whole-class";
+  const setView = (next: PlanView) => {
+    setSheet(false);
+    openView(next);
+  };
+  useFocusKept(view);
 
   const openPanel = useCallback(() => {
     setSheet(true);
@@ -63,16 +65,23 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
   }, []);
   const closeSheet = () => {
     setSheet(false);
-    requestAnimationFrame(() => focusRail(session.getSnapshot().selectedId));
+    requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
+  };
+  const shutPanel = () => {
+    session.select(null);
+    setSheet(false);
+    requestAnimationFrame(() => focusMiddle(null));
   };
   const openAdd = useCallback(() => session.canWrite && setDialog("add"), [session]);
   const closeAdd = (added: boolean) => {
     setDialog(null);
-    if (!added || !phone) requestAnimationFrame(() => focusRail(session.getSnapshot().selectedId));
+    if (!added || !phone) requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
   };
 
+  const panelOpen = phone ? sheet : !whole || sheet || snap.selectedId !== null;
+
   return (
-    <main className={styles.page} style={{ "--band": `${phone ? 0 : bandHeight}px` }}>
+    <main className={styles.page} data-view={view} style={{ "--band": `${phone ? 0 : bandHeight}px` }}>
       <Band
         ref={band}
         session={session}
@@ -87,11 +96,12 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         }}
       />
       <Notices session={session} snap={snap} />
-      <div className={styles.columns} data-sheet={(phone && sheet) || undefined}>
+      <div className={styles.columns} data-alone={!panelOpen || undefined}>
         <Middle
-          {...{ session, snap, wide, openAdd, openPanel }}
+          {...{ session, snap, wide, openAdd, openPanel, view, setView, panelOpen }}
           inert={phone && sheet}
           openHelp={() => setDialog("keys")}
+          openMarks={() => setDialog("marks")}
           openClass={() => {
             session.select(null);
             openPanel();
@@ -100,9 +110,15 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
             session.select(id);
             if (phone) setSheet(true);
           }}
+          onShut={shutPanel}
         />
-        {(!phone || sheet) && (
-          <Panel ref={panel} {...{ session, snap, onAdd: openAdd, sheet: phone, wide }} onClose={closeSheet} />
+        {panelOpen && (
+          <Panel
+            ref={panel}
+            {...{ session, snap, onAdd: openAdd, sheet: phone, wide: wide && !whole }}
+            onClose={closeSheet}
+            {...(whole && !phone ? { onShut: shutPanel } : {})}
+          />
         )}
       </div>
       <p className="visually-hidden" role="status" aria-live="polite">
@@ -110,6 +126,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
       </p>
       {dialog === "add" && <AddDialog session={session} onClose={closeAdd} />}
       {dialog === "keys" && <KeysHelp onClose={() => setDialog(null)} />}
+      {dialog === "marks" && <LegendDialog lanes={whole} onClose={() => setDialog(null)} />}
     </main>
   );
 }
@@ -136,66 +153,25 @@ function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapsho
   );
 }
 
-interface MiddleProps {
-  readonly session: PlanSession;
-  readonly snap: SessionSnapshot;
-  readonly wide: boolean;
-  readonly inert: boolean;
-  readonly openAdd: () => void;
-  readonly openPanel: () => void;
-  readonly openHelp: () => void;
-  readonly openClass: () => void;
-  readonly onPick: (id: string) => void;
-}
-
-/** The rail, and on a wide screen the margin beside it. */
-function Middle(props: MiddleProps) {
-  const { session, snap, wide, openAdd, openPanel, openHelp } = props;
-  const [layout, setLayout] = useState<RailLayout | null>(null);
-  const { scale, step } = useScale(session.planId);
-  const marks = useMemo(() => (wide ? NO_MARKS : marksOf(snap)), [wide, snap]);
-  const acts = useMemo(() => ({ openAdd, openPanel, openHelp }), [openAdd, openPanel, openHelp]);
-  if (!snap.ready) return <p className={styles.opening}>Opening the plan…</p>;
-  const hasMoves = snap.plan.items.some(isMoveItem);
-  return (
-    <div className={styles.middle} inert={props.inert}>
-      <div className={styles.railColumn}>
-        <RailTools
-          {...{ session, scale, step, openAdd, openHelp }}
-          openClass={props.openClass}
-          classOpen={itemById(snap.plan, snap.selectedId ?? "") === undefined}
-        />
-        {!hasMoves && <Empty session={session} onAdd={openAdd} />}
-        <Rail {...{ session, snap, scale, marks, acts }} onPick={props.onPick} onLayout={setLayout} />
-        {hasMoves && session.canWrite && (
-          <button
-            type="button"
-            className={`button ${styles.addLast}`}
-            onClick={() => {
-              session.select(snap.plan.items.at(-1)?.id ?? null);
-              openAdd();
-            }}
-          >
-            Add at the end
-          </button>
-        )}
-      </div>
-      {wide && (
-        <div className={styles.margin}>
-          <Margin session={session} placements={layout ?? NO_LAYOUT} />
-        </div>
-      )}
-    </div>
-  );
-}
-
-const NO_MARKS: ReturnType<typeof marksOf> = new Map();
-const NO_LAYOUT: RailLayout = { segments: [], height: 0, lengthY: 0 };
-
 function firstField(panel: HTMLElement | null): HTMLElement | null {
   return panel?.querySelector<HTMLElement>("[data-first]") ?? panel;
 }
 
-function focusRail(id: string | null): void {
-  if (id !== null) document.getElementById(`rail-${id}`)?.focus();
+/** The chosen item on the rail, or the cell of the whole class that takes the keyboard. */
+function focusMiddle(id: string | null): void {
+  const cell = document.querySelector<HTMLElement>('[role="grid"] [tabindex="0"]');
+  if (cell) cell.focus();
+  else if (id !== null) document.getElementById(`rail-${id}`)?.focus();
+}
+
+/** A view changed by a key of the other one: the keyboard goes on where it was. */
+function useFocusKept(view: PlanView): void {
+  const before = useRef(view);
+  useEffect(() => {
+    if (before.current === view) return;
+    before.current = view;
+    if (document.activeElement !== document.body) return;
+    const chosen = document.querySelector<HTMLElement>('[role="listbox"] [tabindex="0"]');
+    requestAnimationFrame(() => focusMiddle(chosen?.dataset.item ?? null));
+  }, [view]);
 }

@@ -73,7 +73,9 @@ export const CAUTION_NOTE =
   "General guidance: defer to the participant's clinician, the machine maker's manual and local rules.";
 
 /** Which of the five tints a pattern has; the pattern's own word always stands beside it. */
-export function tintOf(move: Move | undefined): "push" | "pull" | "trunk" | "legs" | "sides" | "plain" {
+export function tintOf(
+  move: Pick<Move, "pattern"> | undefined,
+): "push" | "pull" | "trunk" | "legs" | "sides" | "plain" {
   switch (move?.pattern) {
     case "push":
     case "pull":

@@ -47,8 +47,9 @@ export function muscleLanes(plan: Plan, moves: readonly PlacedMove[], { groups }
   });
 }
 
-const shareWords = (share: number, wanted: number | undefined): string =>
-  wanted === undefined || wanted === 0 ? percent(share) : `${percent(share)} of ${percent(wanted)}`;
+/** "17%"; with what the theme promises where that is not kept: "17% of 25%". */
+const shareWords = (share: number, wanted = 0): string =>
+  share >= wanted - 1e-9 ? percent(share) : `${percent(share)} of ${percent(wanted)}`;
 
 /** As weights count in the balance: 1 prime mover, 0.5 helper. */
 function weightWords(weight: number): string {

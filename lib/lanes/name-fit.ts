@@ -28,7 +28,7 @@ export interface NamesFit {
 
 /** Px. Lines are a little tighter along the axis, where they stand side by side. */
 export const NAME_TYPE = { size: 13, line: 16, upLine: 15, padding: 4, number: 12 } as const;
-const HEIGHTS = [48, 64, 80, 96, 112, 128] as const;
+const HEIGHTS = [48, 64, 80, 96, 112, 128, 144, 160] as const;
 
 /**
  * The lowest height at which every name fits; where none does, the height at which most do, the rest being numbers. Where

@@ -17,12 +17,14 @@ interface PanelProps {
   readonly snap: SessionSnapshot;
   readonly onAdd: () => void;
   readonly onClose: () => void;
+  /** Where the panel is not always there: takes it away. */
+  readonly onShut?: () => void;
   readonly sheet: boolean;
   /** There is a margin beside the rail: slips need no place here. */
   readonly wide: boolean;
 }
 
-export function Panel({ ref, session, snap, onAdd, onClose, sheet, wide }: PanelProps) {
+export function Panel({ ref, session, snap, onAdd, onClose, onShut, sheet, wide }: PanelProps) {
   const item = snap.selectedId === null ? undefined : itemById(snap.plan, snap.selectedId);
   if (!snap.ready) return null;
   return (
@@ -49,6 +51,11 @@ export function Panel({ ref, session, snap, onAdd, onClose, sheet, wide }: Panel
             {saveWords(snap)}
           </p>
         </div>
+      )}
+      {onShut && (
+        <button type="button" className={`button ${styles.shut}`} onClick={onShut}>
+          Close
+        </button>
       )}
       {item ? (
         <ItemPanel

@@ -1,6 +1,7 @@
 "use client";
-/** Over the rail: add, the class as a whole, how tall a minute is, the keys. */
+/** Over the rail and the whole class: which of the two, add, the class's own panel, how tall a minute is, marks, keys. */
 import type { PlanSession } from "../session.ts";
+import type { PlanView } from "../use-plan-view.ts";
 import styles from "./rail-tools.module.css";
 import { SCALES } from "./use-scale.ts";
 
@@ -10,13 +11,18 @@ interface RailToolsProps {
   readonly step: (by: 1 | -1) => void;
   readonly openAdd: () => void;
   readonly openHelp: () => void;
+  readonly openMarks: () => void;
   readonly openClass: () => void;
   readonly classOpen: boolean;
+  readonly view: PlanView;
+  readonly setView: (view: PlanView) => void;
 }
 
-export function RailTools({ session, scale, step, openAdd, openHelp, openClass, classOpen }: RailToolsProps) {
+export function RailTools(props: RailToolsProps) {
+  const { session, openAdd, openHelp, openClass, classOpen } = props;
   return (
     <div className={styles.tools}>
+      <Views {...props} />
       {session.canWrite && (
         <button type="button" className="button" onClick={openAdd}>
           Add
@@ -25,18 +31,47 @@ export function RailTools({ session, scale, step, openAdd, openHelp, openClass, 
       <button type="button" className="button" aria-pressed={classOpen} onClick={openClass}>
         The class
       </button>
-      <fieldset className={styles.scale}>
-        <legend className="visually-hidden">Height of the rail</legend>
-        <button type="button" className="button" disabled={scale === SCALES[0]} onClick={() => step(-1)}>
-          Shorter
+      <span className={styles.right}>
+        {props.view === "rail" && <Height {...props} />}
+        <button type="button" className="button button-quiet" onClick={props.openMarks}>
+          Marks
         </button>
-        <button type="button" className="button" disabled={scale === SCALES.at(-1)} onClick={() => step(1)}>
-          Taller
+        <button type="button" className={`button button-quiet ${styles.keys}`} onClick={openHelp}>
+          Keys
         </button>
-      </fieldset>
-      <button type="button" className={`button button-quiet ${styles.keys}`} onClick={openHelp}>
-        Keys
-      </button>
+      </span>
     </div>
+  );
+}
+
+const VIEWS: readonly { readonly view: PlanView; readonly words: string }[] = [
+  { view: "rail", words: "Rail" },
+  { view: "whole-class", words: "Whole class" },
+];
+
+function Views({ view: open, setView }: Pick<RailToolsProps, "view" | "setView">) {
+  return (
+    <fieldset className={styles.pair}>
+      <legend className="visually-hidden">View of the plan</legend>
+      {VIEWS.map(({ view, words }) => (
+        <button key={view} type="button" className="button" aria-pressed={view === open} onClick={() => setView(view)}>
+          {words}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+function Height({ scale, step }: Pick<RailToolsProps, "scale" | "step">) {
+  return (
+    <fieldset className={styles.pair}>
+      <legend className="visually-hidden">Height of the rail</legend>
+      <button type="button" className="button" disabled={scale === SCALES[0]} onClick={() => step(-1)}>
+        Shorter
+      </button>
+      <button type="button" className="button" disabled={scale === SCALES.at(-1)} onClick={() => step(1)}>
+        Taller
+      </button>
+    </fieldset>
   );
 }

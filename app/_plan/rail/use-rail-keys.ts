@@ -11,6 +11,7 @@ export interface RailKeyActs {
   readonly openPanel: () => void;
   readonly openAdd: () => void;
   readonly openHelp: () => void;
+  readonly openWhole: () => void;
 }
 
 export function useRailKeys(session: PlanSession, acts: RailKeyActs) {
@@ -50,6 +51,9 @@ function plainKey(session: PlanSession, event: KeyboardEvent, acts: RailKeyActs)
     case "a":
     case "A":
       return acts.openAdd;
+    case "w":
+    case "W":
+      return acts.openWhole;
     case "?":
       return acts.openHelp;
     default:

@@ -1,0 +1,75 @@
+"use client";
+/** The lanes on their time axis: a grid of lanes by items for keyboard and screen reader, a picture for the eye. */
+import { Fragment, useMemo } from "react";
+import type { Axis } from "#lib/lanes/axis.ts";
+import type { ClassLanes, Lane } from "#lib/lanes/types.ts";
+import type { Equipment } from "#lib/plan/schema.ts";
+import { Ground, Minutes } from "./ground.tsx";
+import { LaneRow } from "./lane-row.tsx";
+import styles from "./lanes.module.css";
+import type { useWalk } from "./use-walk.ts";
+import { namesOf } from "./work-row.tsx";
+
+interface LanesGridProps {
+  readonly lanes: ClassLanes;
+  readonly axis: Axis;
+  /** Px of the lanes' names. */
+  readonly gutter: number;
+  readonly equipment: Equipment;
+  readonly selected: string | null;
+  readonly walk: ReturnType<typeof useWalk>;
+  readonly paper: boolean;
+}
+
+/** Words over the first lane of a kind. */
+const CAPTIONS: Readonly<Partial<Record<Lane["kind"], string>>> = { muscle: "muscles", caution: "cautions" };
+
+export function LanesGrid({ lanes, axis, gutter, equipment, selected, walk, paper }: LanesGridProps) {
+  const work = lanes.lanes.find((lane) => lane.kind === "work");
+  const names = useMemo(() => (work ? namesOf(work, axis) : NO_NAMES), [work, axis]);
+  const chosen = selected === null ? null : (lanes.columns.find((column) => column.item === selected) ?? null);
+  const { here } = walk;
+  return (
+    <div className={styles.inner} style={{ "--gutter": `${gutter}px`, width: gutter + axis.width }}>
+      <Ground axis={axis} total={lanes.total} lengthSeconds={lanes.lengthSeconds} chosen={chosen} />
+      <Minutes axis={axis} />
+      {/* biome-ignore lint/a11y/useSemanticElements: a table's cells cannot lie on a time axis */}
+      <div
+        ref={walk.grid}
+        role="grid"
+        aria-label="The whole class: lanes by items"
+        aria-describedby="lanes-keys-hint"
+        aria-colcount={lanes.columns.length + 1}
+        className={styles.grid}
+        tabIndex={-1}
+        onKeyDown={walk.onKeyDown}
+        onClick={walk.onClick}
+        onFocus={walk.onFocus}
+        onPointerOver={walk.onPointerOver}
+        onPointerLeave={walk.onPointerLeave}
+      >
+        {lanes.lanes.map((lane, i) => (
+          <Fragment key={lane.id}>
+            {CAPTIONS[lane.kind] !== undefined && lanes.lanes[i - 1]?.kind !== lane.kind && (
+              <p className={styles.caption} aria-hidden="true">
+                {CAPTIONS[lane.kind]}
+              </p>
+            )}
+            <LaneRow
+              lane={lane}
+              axis={axis}
+              names={names}
+              equipment={equipment}
+              focus={here?.lane.id === lane.id ? here.cell.key : null}
+              selected={lane.kind === "work" ? selected : null}
+              paper={paper}
+            />
+          </Fragment>
+        ))}
+      </div>
+      {!paper && <Minutes axis={axis} />}
+    </div>
+  );
+}
+
+const NO_NAMES: ReturnType<typeof namesOf> = { height: 48, fits: [], numbered: false };

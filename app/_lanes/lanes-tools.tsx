@@ -1,0 +1,35 @@
+"use client";
+/** Over the lanes: how wide a minute is, the print, and in words what the pointer or the keyboard is on. */
+import type { ReactNode } from "react";
+import styles from "./lanes.module.css";
+import type { ZoomState } from "./use-zoom.ts";
+
+interface LanesToolsProps {
+  readonly zoom: ZoomState;
+  readonly onZoom: (by: 1 | -1 | 0) => void;
+  readonly children: ReactNode;
+}
+
+export function LanesTools({ zoom, onZoom, children }: LanesToolsProps) {
+  const whole = zoom.zoom === "fit";
+  return (
+    <div className={styles.tools}>
+      <fieldset className={styles.zoom}>
+        <legend className="visually-hidden">Width of the class</legend>
+        <button type="button" className="button" disabled={whole} onClick={() => onZoom(-1)}>
+          Narrower
+        </button>
+        <button type="button" className="button" disabled={zoom.atMost} onClick={() => onZoom(1)}>
+          Wider
+        </button>
+        <button type="button" className="button" aria-pressed={whole} onClick={() => onZoom(0)}>
+          All in view
+        </button>
+      </fieldset>
+      <button type="button" className="button" onClick={() => print()}>
+        Print
+      </button>
+      {children}
+    </div>
+  );
+}

@@ -1,0 +1,28 @@
+"use client";
+/** The lanes of what the plan page knows at this moment. A lane in which nothing changed stays the same object. */
+import { useMemo, useRef } from "react";
+import type { SessionSnapshot } from "#app/_plan/session-types.ts";
+import { nameOf } from "#app/_plan/words.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
+import { classLanes, keepSameLanes } from "#lib/lanes/class-lanes.ts";
+import type { ClassLanes } from "#lib/lanes/types.ts";
+
+export function useLanes(snap: SessionSnapshot): ClassLanes {
+  const { plan, rows, total, balance, talkShares, findings, threads } = snap;
+  const present = useSame(snap.places.flatMap(({ name, itemId }) => (itemId === null ? [] : [{ name, itemId }])));
+  const track = useMemo(() => cueTrack(plan), [plan]);
+  const before = useRef<ClassLanes | null>(null);
+  return useMemo(() => {
+    const input = { plan, rows, total, balance, talkShares, findings, threads, track, present };
+    const next = classLanes({ ...input, nameOf: (item) => nameOf(plan, item) });
+    before.current = keepSameLanes(next, before.current);
+    return before.current;
+  }, [plan, rows, total, balance, talkShares, findings, threads, track, present]);
+}
+
+/** The value of before as long as nothing in it changed. */
+function useSame<T>(value: T): T {
+  const held = useRef(value);
+  if (JSON.stringify(held.current) !== JSON.stringify(value)) held.current = value;
+  return held.current;
+}

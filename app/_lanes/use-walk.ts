@@ -1,0 +1,145 @@
+"use client";
+/**
+ * The lanes by keyboard, hand and eye: which cell takes the keyboard, which one the pointer is over, and what a key or a
+ * press does. The grid's cells are many, so its listeners stand on the grid and find the cell from the event.
+ */
+import { type FocusEvent, type KeyboardEvent, type MouseEvent, useCallback, useEffect, useRef, useState } from "react";
+import type { Axis } from "#lib/lanes/axis.ts";
+import type { ClassLanes, Column } from "#lib/lanes/types.ts";
+import { cellAt, type Spot, type WalkKey, walk } from "#lib/lanes/walk.ts";
+
+export interface WalkActs {
+  /** Goes to an item; null: to the class as a whole. `open`: the person asked to work on it, the panel takes the focus. */
+  readonly onGo: (item: string | null, open: boolean) => void;
+  readonly onZoom: (by: 1 | -1 | 0) => void;
+  readonly onHelp: () => void;
+  readonly onRail: () => void;
+  readonly onShut: () => void;
+}
+
+const WALK_KEYS: Readonly<Record<string, WalkKey>> = {
+  ArrowLeft: "left",
+  ArrowRight: "right",
+  ArrowUp: "up",
+  ArrowDown: "down",
+  Home: "home",
+  End: "end",
+  PageUp: "top",
+  PageDown: "bottom",
+};
+
+export function useWalk(lanes: ClassLanes, axis: Axis, selected: string | null, acts: WalkActs) {
+  const [spot, setSpot] = useState<Spot | null>(() => (selected === null ? null : { lane: "work", cell: selected }));
+  const [over, setOver] = useState<Spot | null>(null);
+  const here = cellAt(lanes.lanes, spot);
+  const grid = useRef<HTMLDivElement>(null);
+  const goFocus = useRef(false);
+  useFollow(grid, selected, setSpot);
+
+  useEffect(() => {
+    if (!goFocus.current) return;
+    goFocus.current = false;
+    const cell = elementOf(grid.current, spot);
+    cell?.focus({ preventScroll: true });
+    cell?.scrollIntoView({ block: "nearest", inline: "nearest" });
+  }, [spot]);
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    const act = keyAct(event, { ...acts, go: (open) => here && acts.onGo(here.cell.item, open) }, (key) => {
+      goFocus.current = true;
+      setSpot(walk(lanes.lanes, spot, key));
+    });
+    if (!act) return;
+    event.preventDefault();
+    event.stopPropagation();
+    act();
+  };
+  const onClick = (event: MouseEvent) => {
+    const pressed = spotAt(event.target);
+    if (pressed) setSpot(pressed);
+    const found = pressed ? cellAt(lanes.lanes, pressed)?.cell : columnAt(lanes.columns, axis, event);
+    if (found) acts.onGo(found.item, false);
+  };
+  return {
+    grid,
+    here,
+    over: useHere(lanes, over) ?? here,
+    onKeyDown,
+    onClick,
+    onFocus: (event: FocusEvent) => setSpot(spotAt(event.target) ?? spot),
+    onPointerOver: (event: { target: EventTarget }) => setOver(spotAt(event.target)),
+    onPointerLeave: () => setOver(null),
+  };
+}
+
+const useHere = (lanes: ClassLanes, spot: Spot | null) => (spot === null ? null : cellAt(lanes.lanes, spot));
+
+interface KeyActs extends WalkActs {
+  readonly go: (open: boolean) => void;
+}
+
+function keyAct(event: KeyboardEvent, acts: KeyActs, go: (key: WalkKey) => void): (() => void) | undefined {
+  if (event.altKey || event.ctrlKey || event.metaKey) return undefined;
+  const key = WALK_KEYS[event.key];
+  if (key) return () => go(key);
+  switch (event.key) {
+    case "Enter":
+      return () => acts.go(true);
+    case " ":
+      return () => acts.go(false);
+    case "+":
+    case "=":
+      return () => acts.onZoom(1);
+    case "-":
+      return () => acts.onZoom(-1);
+    case "0":
+      return () => acts.onZoom(0);
+    case "Escape":
+      return acts.onShut;
+    case "?":
+      return acts.onHelp;
+    case "w":
+    case "W":
+      return acts.onRail;
+    default:
+      return undefined;
+  }
+}
+
+/** What is chosen elsewhere (a finding in the band, the panel) is brought into view and takes the keyboard next. */
+function useFollow(
+  grid: React.RefObject<HTMLDivElement | null>,
+  selected: string | null,
+  setSpot: (next: (now: Spot | null) => Spot | null) => void,
+): void {
+  const follow = useCallback(
+    (item: string) => {
+      setSpot((now) => (now?.cell === item ? now : { lane: "work", cell: item }));
+      elementOf(grid.current, { lane: "work", cell: item })?.scrollIntoView({ block: "nearest", inline: "nearest" });
+    },
+    [grid, setSpot],
+  );
+  useEffect(() => {
+    if (selected !== null) follow(selected);
+  }, [selected, follow]);
+}
+
+function spotAt(target: EventTarget): Spot | null {
+  const element = target instanceof Element ? target.closest<HTMLElement>("[data-cell]") : null;
+  const { lane, cell } = element?.dataset ?? {};
+  return lane !== undefined && cell !== undefined ? { lane, cell } : null;
+}
+
+export function elementOf(grid: HTMLElement | null, spot: Spot | null): HTMLElement | null {
+  if (grid === null || spot === null) return null;
+  const { lane, cell } = spot;
+  return grid.querySelector(`[data-lane="${CSS.escape(lane)}"][data-cell="${CSS.escape(cell)}"]`);
+}
+
+/** A press on an empty spot of a lane goes to what is done at that time. */
+function columnAt(columns: readonly Column[], axis: Axis, event: MouseEvent): Column | undefined {
+  const track = event.target instanceof Element ? event.target.closest<HTMLElement>("[role=presentation]") : null;
+  if (!track) return undefined;
+  const second = (event.clientX - track.getBoundingClientRect().left) / axis.scale;
+  return columns.find((column) => column.gapFrom <= second && second < column.to);
+}

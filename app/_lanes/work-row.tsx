@@ -1,0 +1,94 @@
+"use client";
+/** What is done: blocks as long as they last, shaped by side, tinted and textured by pattern, named in full or by number. */
+import { memo } from "react";
+import { tintOf } from "#app/_plan/words.ts";
+import { type Axis, boxOf } from "#lib/lanes/axis.ts";
+import { fitNames, NAME_TYPE, type NameFit, type NamesFit, numberBox } from "#lib/lanes/name-fit.ts";
+import { textWidth } from "#lib/lanes/text-width.ts";
+import type { Lane, WorkCell } from "#lib/lanes/types.ts";
+import { LaneCell } from "./lane-cell.tsx";
+import styles from "./lanes.module.css";
+import { SIDE_PX, TEXTURE_PX, TYPE } from "./metrics.ts";
+
+type WorkLane = Extract<Lane, { kind: "work" }>;
+
+/** How the names of the work lane stand at this scale. */
+export function namesOf(lane: WorkLane, axis: Axis): NamesFit {
+  return fitNames(lane.cells.map((cell) => ({ name: cell.bare, number: numberOf(cell), ...boxOf(axis, cell) })));
+}
+
+/** What stands for a name that has no room: a move's number; the rest by a letter. */
+export const numberOf = ({ number, timed }: WorkCell): string =>
+  number > 0 ? String(number) : timed === "pause" ? "p" : "";
+
+export const workHeight = ({ height, numbered }: NamesFit): number =>
+  height + (numbered ? NAME_TYPE.line : 0) + SIDE_PX + TEXTURE_PX;
+
+interface WorkRowProps {
+  readonly lane: WorkLane;
+  readonly axis: Axis;
+  readonly names: NamesFit;
+  readonly focus: string | null;
+  readonly selected: string | null;
+}
+
+export const WorkRow = memo(function WorkRow({ lane, axis, names, focus, selected }: WorkRowProps) {
+  return lane.cells.map((cell, i) => (
+    <LaneCell
+      key={cell.key}
+      lane={lane}
+      cell={cell}
+      axis={axis}
+      tabbable={focus === cell.key}
+      selected={cell.item !== null && cell.item === selected}
+    >
+      <Block cell={cell} axis={axis} fit={names.fits[i] ?? null} numbered={names.numbered} />
+    </LaneCell>
+  ));
+});
+
+interface BlockProps {
+  readonly cell: WorkCell;
+  readonly axis: Axis;
+  readonly fit: NameFit | null;
+  readonly numbered: boolean;
+}
+
+function Block({ cell, axis, fit, numbered }: BlockProps) {
+  const { pattern } = cell;
+  const tint = pattern === null ? (cell.known ? cell.timed : "plain") : tintOf({ pattern });
+  const box = boxOf(axis, cell);
+  return (
+    <div className={styles.block} data-tint={tint} data-shape={cell.side} aria-hidden="true">
+      {numbered && fit?.way !== "number" && <span className={styles.blockNumber}>{numberOf(cell)}</span>}
+      {fit?.way === "number" && <LoneNumber cell={cell} axis={axis} row={fit.row} />}
+      {fit && fit.way !== "number" && (
+        <span className={styles.name} data-way={fit.way}>
+          {fit.lines.map((line, n) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: lines of one name have no other identity
+            <span key={n}>{line}</span>
+          ))}
+        </span>
+      )}
+      <span className={styles.side}>{sideMark(cell, box.width)}</span>
+      <span className={styles.texture} />
+    </div>
+  );
+}
+
+function LoneNumber({ cell, axis, row }: { cell: WorkCell; axis: Axis; row: number }) {
+  const block = { name: cell.bare, number: numberOf(cell), ...boxOf(axis, cell) };
+  const { x, width } = numberBox(block);
+  return (
+    <span className={styles.loneNumber} style={{ left: x - block.x, width, top: row * NAME_TYPE.line }}>
+      {block.number}
+    </span>
+  );
+}
+
+/** The side in the longest way that fits; the block's shape says it too. */
+function sideMark({ side }: WorkCell, width: number): string {
+  if (side === "both") return "";
+  const ways = side === "alternating" ? ["alternating", "in turn", "L R"] : [side, side === "left" ? "L" : "R"];
+  return ways.find((way) => textWidth(way, TYPE.small) + 4 <= width) ?? "";
+}
