@@ -1,5 +1,7 @@
 import { z } from "zod";
+import { bestOrder } from "#lib/order/order.ts";
 import { itemName, moveName, springWords } from "#lib/plan/format.ts";
+import type { PlanItem } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { bothSides, exampleMoves, examplePlan, move } from "../examples/build.ts";
 import { type KeptSprings, keptSprings } from "../select/kept-springs.ts";
@@ -45,6 +47,19 @@ export const changeCouldBeAvoided = defineRule({
       .max(400)
       .default(200)
       .describe("Furthest that people can sit from where they usually do"),
+    minOrderSavedSeconds: z
+      .number()
+      .min(1)
+      .max(600)
+      .default(15)
+      .describe("What another order of a block must spare to be worth a word"),
+    maxBlockCount: z
+      .number()
+      .int()
+      .min(2)
+      .max(10)
+      .default(8)
+      .describe("Moves of a block up to which its order is tried"),
     maxLoadDifferenceShare: z
       .number()
       .min(0)
@@ -56,6 +71,8 @@ export const changeCouldBeAvoided = defineRule({
     offset:
       "{itemName}: keep {springs} on and sit {cm} cm {way} the anchor for the same load; it saves {savedSeconds} of changes.",
     keep: "{itemName}: {springs} can stay on, the move takes them; it saves {savedSeconds} of changes.",
+    order:
+      "Another order of {block} saves {savedSeconds} of changes: see 'Fewer set-ups' there, if the class allows it.",
   },
   examples: {
     pass: [
@@ -76,6 +93,20 @@ export const changeCouldBeAvoided = defineRule({
         expect: ["offset"],
       },
       {
+        say: "springs and facing changed to and fro under one heading",
+        plan: examplePlan(
+          [
+            { id: "h", kind: "heading", title: "Legs and back" },
+            move("a", { springs: { heavy: 1 } }),
+            move("b", { move: "press", springs: { light: 3 } }),
+            move("c", { springs: { heavy: 1 }, seconds: 40 }),
+            move("d", { move: "press", springs: { light: 3 }, seconds: 40 }),
+          ],
+          { moves: exampleMoves },
+        ),
+        expect: ["order"],
+      },
+      {
         say: "a spring the move does not take, between moves on springs that it does",
         plan: squats({ heavy: 2 }),
         expect: ["keep"],
@@ -83,11 +114,35 @@ export const changeCouldBeAvoided = defineRule({
     ],
   },
   check(ctx, limits) {
-    return keptSprings(ctx.plan, ctx.steps, limits)
+    const kept = keptSprings(ctx.plan, ctx.steps, limits)
       .filter(({ savedSeconds }) => savedSeconds >= limits.minSavedSeconds)
-      .map((kept) => findingOf(ctx, kept));
+      .map((found) => findingOf(ctx, found));
+    return [...kept, ...betterOrders(ctx, limits)];
   },
 });
+
+type Message = "offset" | "keep" | "order";
+
+/** Blocks of few moves, so that every key press can afford it; a longer one is looked at in its own view. */
+function betterOrders({ plan }: RuleContext, limits: { minOrderSavedSeconds: number; maxBlockCount: number }) {
+  return headingsOf(plan.items, limits.maxBlockCount).flatMap((heading): Found<Message>[] => {
+    const order = bestOrder(plan, heading.id);
+    if (!order.ok || order.before - order.after < limits.minOrderSavedSeconds) return [];
+    const values = { block: itemName(plan, heading), savedSeconds: order.before - order.after };
+    return [{ message: "order", items: [heading.id], values }];
+  });
+}
+
+/** Headings over at least two and at most `most` moves. */
+function headingsOf(items: readonly PlanItem[], most: number): PlanItem[] {
+  const blocks: { heading: PlanItem; moves: number }[] = [];
+  for (const item of items) {
+    const block = blocks.at(-1);
+    if (item.kind === "heading") blocks.push({ heading: item, moves: 0 });
+    else if (item.kind === "move" && block) block.moves++;
+  }
+  return blocks.filter(({ moves }) => moves >= 2 && moves <= most).map(({ heading }) => heading);
+}
 
 function findingOf({ plan }: RuleContext, { items, springs, offsetMm, movedMm, savedSeconds }: KeptSprings) {
   const [first] = items;

@@ -103,7 +103,10 @@ export const tellsStrap = (words: string, { letGo }: Step): boolean =>
 const NOT_YET = "(?<!\\b(?:not|never|dont|short of|almost|nearly|just off|from|leave|leaving) (?:\\w+ ){0,2})";
 const FILL =
   "(?:(?:all|the|your|way|right|fully|comes?|goes|is|stays?|back|gently|slowly|safely|now|must|should|be) )*";
-const PARKED = "(?:home|in(?! (?:and|then) out)|closed|shut|parked|to the (?:front|stops?|stoppers?))";
+/** "Carriage in", not "in and out" nor "in the middle". */
+const IN =
+  "in(?! (?:(?:and|then) out|(?:the|your|its) (?:middle|cent(?:er|re)|line|air|way|same)|front|place|between|line|motion)\\b)";
+const PARKED = `(?:home|${IN}|closed|shut|parked|to the (?:front|stops?|stoppers?))`;
 /** Said of the carriage by name: counts in a line of any kind. */
 const CARRIAGE_HOME = new RegExp(
   `${NOT_YET}\\bcarriages? ${FILL}${PARKED}\\b|` +
@@ -113,7 +116,7 @@ const CARRIAGE_HOME = new RegExp(
 /** In a set-up line "home" says enough, and so does bringing the carriage. */
 const HOME = new RegExp(
   `${NOT_YET}\\bhome\\b|\\bbring (?:the |your )?carriages?\\b(?! (?:\\w+ )?out)|` +
-    `\\b(?:come|bring it|take it|slide|all the way) (?:all the way |back |right )*in\\b(?! (?:and|then) out)`,
+    `\\b(?:come|bring it|take it|slide|all the way) (?:all the way |back |right )*${IN}\\b`,
 );
 
 /** `before` are words of the set-up and of pauses, `other` those of start and safety lines. */

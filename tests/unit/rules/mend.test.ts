@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
 import { type Mend, mendFor } from "#lib/rules/mend.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import { checkPlan } from "#lib/rules/run.ts";
@@ -23,6 +23,8 @@ function mendOf(plan: Plan, rule: string): Mend | null {
   const finding = checkPlan(plan).findings.find((f) => f.rule === rule);
   return finding ? mendFor(plan, finding) : null;
 }
+
+const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
 
 describe("mending", () => {
   it.each<[string, Plan, string, Mend["changes"]]>([
@@ -64,6 +66,65 @@ describe("mending", () => {
       examplePlan([move("a", { seconds: 42 })]),
       "Make it 40 s",
       [{ itemId: "a", field: "seconds", value: 40 }],
+    ],
+    [
+      "springs-changed-carriage-out",
+      examplePlan([move("a"), move("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
+      "Say first: Carriage home, two light.",
+      [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "Carriage home, {springs}." } }],
+    ],
+    [
+      "springs-changed-carriage-out",
+      examplePlan([move("a"), move("b", { springs: { light: 2 }, ...setup("Two light.") })]),
+      "Say first: Carriage home.",
+      [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "Carriage home." } }],
+    ],
+    [
+      "change-not-told",
+      examplePlan([
+        move("a"),
+        move("b", { move: "row", side: "left", springs: { light: 2 }, script: [{ kind: "breath", text: "Out." }] }),
+      ]),
+      "Say first: Carriage home, two light, face the back, left side, take one handle.",
+      [
+        {
+          itemId: "b",
+          field: "firstLine",
+          value: { kind: "setup", text: "Carriage home, {springs}, face the back, {side} side, take one handle." },
+        },
+      ],
+    ],
+    [
+      "hand-or-foot-not-free",
+      examplePlan([move("a", { move: "press" }), move("b", { move: "plank", ...setup("Come to a plank.") })]),
+      "Say first: Put the handles down.",
+      [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "Put the handles down." } }],
+    ],
+    [
+      "hand-or-foot-not-free",
+      examplePlan([
+        move("a", { move: "press" }),
+        move("b", { move: "plank", transitionSeconds: 0, ...setup("Handles down.") }),
+      ]),
+      "Plan 7 s",
+      [{ itemId: "b", field: "transitionSeconds", value: 7 }],
+    ],
+    [
+      // Three light at mid-travel: 3 x (10 + 0.12 x 250) = 120 N. Two: 20 + 0.24 (250 + p) = 120 at p = 167 mm.
+      "change-could-be-avoided",
+      examplePlan(
+        [
+          move("a", { move: "row", side: "left", springs: { light: 2 } }),
+          move("b", { move: "row", side: "left", springs: { light: 3 } }),
+          move("c", { move: "row", side: "left", springs: { light: 2 } }),
+        ],
+        { moves: { row: { ...exampleMoves.row, springs: { max: { light: 3 } } } } },
+      ),
+      "Keep two light, 17 cm further",
+      [
+        { itemId: "b", field: "springs", value: { light: 2 } },
+        { itemId: "b", field: "offsetMm", value: 170 },
+      ],
     ],
   ])("%s", (rule, plan, label, changes) => {
     const mend = mendOf(plan, rule);
