@@ -51,32 +51,36 @@ function Talk({ cell, width }: { cell: TalkCell; width: number }) {
 const MOST_TALK = 1.25;
 
 export const VoiceRow = memo(function VoiceRow({ lane, axis, focus }: RowProps<"voice">) {
-  return lane.cells.map((cell) => (
-    <LaneCell key={cell.key} lane={lane} cell={cell} axis={axis} tabbable={focus === cell.key}>
-      <Voice cell={cell} axis={axis} />
-    </LaneCell>
-  ));
+  return (
+    <>
+      <div className={styles.picture} aria-hidden="true">
+        {lane.cells.map((cell) => (
+          <Voice key={cell.key} cell={cell} axis={axis} />
+        ))}
+      </div>
+      {lane.cells.map((cell) => (
+        <LaneCell key={cell.key} lane={lane} cell={cell} axis={axis} tabbable={focus === cell.key} />
+      ))}
+    </>
+  );
 });
 
 function Voice({ cell, axis }: { cell: VoiceCell; axis: Axis }) {
-  const left = boxOf(axis, cell).x;
+  const end = boxOf(axis, { from: cell.to, to: cell.to }).x;
   return (
-    <span aria-hidden="true">
+    <>
       {cell.spans.map((span) => {
         const { x, width } = boxOf(axis, span);
-        return (
-          <span
-            key={span.key}
-            className={styles.voice}
-            data-call={span.call || undefined}
-            style={{ left: x - left, width }}
-          />
-        );
+        const call = span.call || undefined;
+        return <span key={span.key} className={styles.voice} data-call={call} style={{ left: x, width }} />;
       })}
-      {cell.dropped > 0 && <span className={styles.dropped} />}
-    </span>
+      {cell.dropped > 0 && <span className={styles.dropped} style={{ left: end - DROPPED_PX }} />}
+    </>
   );
 }
+
+/** Width of the mark for lines with no time, at the end of their item. */
+const DROPPED_PX = 5;
 
 export const CrewRow = memo(function CrewRow({ lane, axis, focus }: RowProps<"crew">) {
   return (

@@ -82,7 +82,7 @@ export interface WeightCell extends Cell {
   readonly weight: number;
 }
 export interface VoiceCell extends Cell {
-  /** When the coach speaks. */
+  /** When the coach speaks of this item: also outside its cell, as the first set-up is said in the opening. */
   readonly spans: readonly {
     readonly key: string;
     readonly from: number;

@@ -27,8 +27,7 @@ export function voiceLane(moves: readonly PlacedMove[], track: CueTrack): Lane {
     const dropped = track.dropped.filter((line) => line.item === p.item.id).length;
     if (cues.length === 0 && dropped === 0) return [];
     const spans = cues.map(({ from, to, kind }, n) => ({ key: String(n), from, to, call: isCall(kind) }));
-    const cell = cellOf(p, voiceWords(spans, dropped), true);
-    return [{ ...cell, from: Math.min(cell.from, spans[0]?.from ?? cell.from), spans, dropped }];
+    return [{ ...cellOf(p, voiceWords(spans, dropped), true), spans, dropped }];
   });
   return { id: "voice", kind: "voice", name: "Coach speaks", cells };
 }

@@ -26,7 +26,7 @@ describe("wavePaths", () => {
   it("rises while the carriage goes out and falls on the way back, in the tempo's own parts", () => {
     // 2 reps of 2 s out and 4 s back over 60 px: 5 px a second
     expect(points(wavePaths(cell(2, [2, 0, 4, 0]), { width: 60, height: 16 })?.line ?? "").map(([x]) => x)).toEqual([
-      0, 10, 10, 30, 30, 40, 40, 60, 60,
+      0, 10, 10, 30, 30, 40, 40, 60,
     ]);
   });
 
