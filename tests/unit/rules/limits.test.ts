@@ -62,7 +62,7 @@ test("values in words", () => {
     "not set",
   ]);
   expect([say(kinds, ["setup", "breath"]), say(kinds, []), say(once, true)]).toEqual([
-    "setup and breath",
+    "set-up and breath",
     "none",
     "yes",
   ]);

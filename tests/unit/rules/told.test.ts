@@ -1,9 +1,14 @@
 /** What counts as told: words coaches use on the floor, and words that only look like it. */
 import { describe, expect, it } from "vitest";
+import { changeWords, setupChanges } from "#lib/cues/changes.ts";
+import { moveItems } from "#lib/plan/lookup.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { exampleEquipment, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 import { saidIn } from "#lib/rules/select/told.ts";
+import { STARTER_MOVES } from "#lib/starter/library.ts";
+import { STARTER_EQUIPMENT } from "#lib/starter/room.ts";
+import { walkSetups } from "#lib/transitions/walk.ts";
 
 const line = (text: string, kind: ScriptLine["kind"] = "setup") => ({ script: [{ kind, text }] });
 const moves = {
@@ -163,4 +168,59 @@ it("no phrase spans two lines, and other kinds do not count", () => {
     ],
   });
   expect(saidIn(examplePlan([item]), item, ["setup"])).toBe(" the carriage | home again ");
+});
+
+describe("from any move of the library to any other", () => {
+  const springs = { light: 1 };
+  const heavier = { light: 2, firm: 1 };
+  const ids = Object.keys(STARTER_MOVES);
+  const SIDES = {
+    each: ["right", "left"],
+    both: ["both", "both"],
+    alternating: ["alternating", "alternating"],
+  } as const;
+  const change = (from: string, to: string, script: ScriptLine[]) => {
+    const side = (id: string, n: 0 | 1) => SIDES[STARTER_MOVES[id]?.sides ?? "both"][n];
+    const before = move("a", { move: from, side: side(from, 0), springs });
+    const after = move("b", { move: to, side: side(to, 1), springs: heavier, script });
+    return examplePlan([before, after], { moves: STARTER_MOVES, equipment: STARTER_EQUIPMENT });
+  };
+  const RULES_OF_WORDS = ["change-not-told", "springs-changed-carriage-out", "hand-or-foot-not-free"];
+  const rulesFound = (plan: Plan) =>
+    checkPlan(plan)
+      .findings.map((f) => f.rule)
+      .filter((rule) => RULES_OF_WORDS.includes(rule));
+
+  it("the plan's own words for the change tell all of it", () => {
+    for (const from of ids) {
+      for (const to of ids) {
+        const silent = change(from, to, []);
+        const [before, after] = moveItems(silent);
+        if (!before || !after) throw new Error("two moves");
+        const text = changeWords(setupChanges(silent, before, after));
+        expect(rulesFound(change(from, to, [{ kind: "setup", text }])), `${from} to ${to}: ${text}`).toEqual([]);
+      }
+    }
+  }, 60_000);
+
+  it("words about something else tell nothing of it", () => {
+    for (const from of ids) {
+      for (const to of ids) {
+        const plan = change(from, to, [{ kind: "setup", text: "Here we go, lovely." }]);
+        const [, step] = walkSetups(plan);
+        if (!step?.before) throw new Error("a step");
+        const { setup } = step.before;
+        const holds = (hands: string) => hands.includes("handle");
+        const straps = (feet: string) => feet.includes("strap");
+        const expected = [
+          "springs",
+          ...(setup.facing === step.to.facing ? [] : ["facing"]),
+          ...(step.item.side === "left" ? ["side"] : []),
+          ...(setup.hands !== step.to.hands && (holds(setup.hands) || holds(step.to.hands)) ? ["handles"] : []),
+          ...(setup.feet !== step.to.feet && (straps(setup.feet) || straps(step.to.feet)) ? ["strap"] : []),
+        ];
+        expect(untold(plan), `${from} to ${to}`).toEqual(expected);
+      }
+    }
+  }, 60_000);
 });
