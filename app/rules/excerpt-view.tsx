@@ -17,7 +17,7 @@ interface ExampleProps {
 }
 
 export function Example({ say, plan, findings, here }: ExampleProps) {
-  const { facts, items, allSaid } = excerptOf(plan);
+  const { facts, items } = excerptOf(plan);
   const concerned = new Set(findings.flatMap((f) => f.items));
   return (
     <figure className={styles.example}>
@@ -28,7 +28,6 @@ export function Example({ say, plan, findings, here }: ExampleProps) {
           <Item key={item.id} item={item} concerned={concerned.has(item.id)} />
         ))}
       </ol>
-      {allSaid && <p className={styles.facts}>Each move is told: set-up, breath, safety and an easier way.</p>}
       {findings.map((finding, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: two findings of one rule may say the same
         <Said key={i} finding={finding} />

@@ -42,8 +42,6 @@ export interface Excerpt {
   /** What the example sets for the whole class, where that is not the usual. */
   readonly facts: readonly string[];
   readonly items: readonly ExcerptItem[];
-  /** Every move has its full script: said once instead of line by line. */
-  readonly allSaid: boolean;
 }
 
 export function excerptOf(plan: Plan): Excerpt {
@@ -56,15 +54,19 @@ export function excerptOf(plan: Plan): Excerpt {
       id: item.id,
       kind: item.kind,
       at: clockTime(row?.start ?? 0),
-      name: sentenceCase(item.kind === "pause" && item.text ? item.text : itemName(plan, item)),
+      name: sentenceCase(titleOf(item) || itemName(plan, item)),
       lasts: item.kind === "heading" ? "" : secondsWords(item.seconds),
       details: item.kind === "move" ? moveDetails(plan, item, row?.reps ?? null) : "",
       change: row && item.kind === "move" ? changeWords(row.transition) : "",
       lines: item.kind === "move" && !allSaid ? (item.script ?? []) : [],
     };
   });
-  return { facts: classFacts(plan), items, allSaid: allSaid && moves.length > 0 };
+  return { facts: classFacts(plan), items };
 }
+
+/** The item's own words, where it has some. */
+const titleOf = (item: PlanItem): string | undefined =>
+  item.kind === "heading" ? item.title : item.kind === "pause" ? item.text : undefined;
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

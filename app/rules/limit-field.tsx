@@ -1,9 +1,15 @@
 "use client";
 /** One limit of a rule, typed as its schema has it: a number with its unit, a list to choose from, yes or no. */
 import { useId } from "react";
-import { tagWords } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
-import { type ChoicesLimit, type Limit, limitWords, type NumberLimit, numberText } from "#lib/rules/limits.ts";
+import {
+  type ChoicesLimit,
+  type Limit,
+  limitWords,
+  type NumberLimit,
+  numberText,
+  optionWords,
+} from "#lib/rules/limits.ts";
 import styles from "./rules.module.css";
 import { type DraftValue, usualValue } from "./standard-draft.ts";
 
@@ -106,7 +112,7 @@ function Choices({ limit, chosen, onChange }: ChoicesProps) {
             checked={chosen.includes(option)}
             onChange={(event) => toggle(option, event.target.checked)}
           />
-          {tagWords(option)}
+          {optionWords(option)}
         </label>
       ))}
     </fieldset>

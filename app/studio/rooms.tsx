@@ -51,8 +51,13 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
         </button>
       </div>
       <p className="quiet small">
-        {room.equipment.name} · carriage travels {carriageTravelMm / 10} cm ·{" "}
-        <Link href={`/studio/rooms/${room.id}/timings`}>Set-up timings</Link>: {timingsWords(room)}
+        {room.equipment.name} · carriage travels {carriageTravelMm / 10} cm
+      </p>
+      <p className="quiet small">
+        <Link className={styles.readings} href={`/studio/rooms/${room.id}/timings`}>
+          Set-up timings<span className="visually-hidden"> of {room.name}</span>
+        </Link>
+        : {timingsWords(room)}
       </p>
       <div className="table-scroll">
         <table className={styles.springs}>

@@ -103,8 +103,11 @@ function choiceWords(limit: ChoicesLimit, value: unknown): string {
   const chosen = Array.isArray(value) ? value.map(String) : [];
   if (chosen.length === 0) return "none";
   if (chosen.length === limit.options.length && chosen.length > 4) return `all ${chosen.length}`;
-  return listWords(chosen.map(tagWords));
+  return listWords(chosen.map(optionWords));
 }
+
+/** One option of a list, in words. */
+export const optionWords = (option: string): string => (option === "setup" ? "set-up" : tagWords(option));
 
 function numberWords({ unit }: NumberLimit, value: number): string {
   if (unit === "s") return secondsWords(value);

@@ -40,7 +40,9 @@ export default async function RulePage({ params }: PageProps) {
   return (
     <Shell visit={visit} section="rules">
       <p>
-        <Link href="/rules">All rules</Link>
+        <Link className={styles.wayBack} href="/rules">
+          All rules
+        </Link>
       </p>
       <h1>{rule.title}</h1>
       <p className={styles.weighs}>
@@ -91,6 +93,9 @@ function Examples({ rule, standard }: { readonly rule: AnyRule; readonly standar
   const { pass, fail } = ruleExamples(rule, standard);
   return (
     <div className={styles.examples}>
+      <p className="quiet small">
+        Small classes, run through the rule. What an example does not show is as it should be.
+      </p>
       <section aria-labelledby="found">
         <h2 id="found">What it finds</h2>
         {fail.map((example) => (

@@ -5,7 +5,7 @@ import { FORCE_UNITS, NEWTONS_PER_KGF, TRAVEL_UNITS } from "#lib/springs/reading
 import styles from "./readings.module.css";
 import type { SheetDraft } from "./sheet-draft.ts";
 
-const FORCE_WORDS = { N: "newtons", kgf: "kilograms, as the scale shows them" } as const;
+const FORCE_WORDS = { N: "newtons", kgf: "kilograms" } as const;
 const TRAVEL_WORDS = { mm: "millimetres", cm: "centimetres" } as const;
 
 interface UnitChoiceProps {

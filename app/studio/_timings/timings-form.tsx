@@ -36,7 +36,9 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
     const body = { actionSeconds: given, everyRoom };
     const kept = await sending.run<{ rooms: number }>("PUT", `/api/rooms/${roomId}/timings`, body);
     if (!kept) return;
-    setDone(`Kept${kept.rooms > 1 ? ` for all ${kept.rooms} rooms` : ""}. Open plans were timed again.`);
+    setDone(
+      `Kept${kept.rooms > 1 ? ` for ${kept.rooms === 2 ? "both" : `all ${kept.rooms}`} rooms` : ""}. Open plans were timed again.`,
+    );
     router.refresh();
   };
   return (
@@ -55,7 +57,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
         {rooms > 1 && (
           <label className="check">
             <input type="checkbox" checked={everyRoom} onChange={(event) => setEveryRoom(event.target.checked)} />
-            Keep for all {rooms} rooms
+            Keep for {rooms === 2 ? "both" : `all ${rooms}`} rooms
           </label>
         )}
         <div className={styles.acts}>
@@ -102,7 +104,7 @@ function Seconds({ timed, words, text, problem, onChange }: SecondsProps) {
           inputMode="decimal"
           autoComplete="off"
           value={text}
-          placeholder={String(DEFAULT_ACTION_SECONDS[timed])}
+          placeholder={`usual ${DEFAULT_ACTION_SECONDS[timed]}`}
           aria-invalid={problem !== undefined}
           aria-describedby={problem === undefined ? "own-seconds" : `${id}-say`}
           onChange={(event) => onChange(event.target.value)}

@@ -4,6 +4,7 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
+import styles from "#app/studio/_timings/timings.module.css";
 import { TimingsForm } from "#app/studio/_timings/timings-form.tsx";
 import { can } from "#lib/policy/can.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
@@ -20,7 +21,9 @@ export default async function TimingsPage({ params }: { readonly params: Promise
   return (
     <Shell visit={visit} section="studio">
       <p>
-        <Link href="/studio#rooms">Rooms</Link>
+        <Link className={styles.wayBack} href="/studio#rooms">
+          Rooms
+        </Link>
       </p>
       <h1>Set-up timings: {room.name}</h1>
       <p>
@@ -28,7 +31,7 @@ export default async function TimingsPage({ params }: { readonly params: Promise
         room, never hurried. Springs are changed with the carriage home and as the machine maker's manual says.
       </p>
       <p className="quiet small" id="own-seconds">
-        An empty field counts as the seconds shown in it in grey (common practice, no source).
+        An empty field counts as the usual seconds that stand in it (common practice, no source).
       </p>
       <TimingsForm roomId={room.id} equipment={room.equipment} rooms={rooms.value.length} />
     </Shell>

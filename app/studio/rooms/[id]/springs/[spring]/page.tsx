@@ -29,7 +29,9 @@ export default async function ReadingsPage({ params }: PageProps) {
   return (
     <Shell visit={visit} section="studio">
       <p>
-        <Link href="/studio#rooms">Rooms</Link>
+        <Link className={styles.wayBack} href="/studio#rooms">
+          Rooms
+        </Link>
       </p>
       <h1>
         Scale readings: {spring.label}, {room.name}
