@@ -73,14 +73,19 @@ const FACING_TOLD = new RegExp(
 const LYING_TOLD = /\b(?:lie|lies|lying|roll|rolls|head)\b/;
 const LYING: readonly string[] = ["supine", "prone", "side-lying"];
 
-/** Which way to face. Lying down names it too: heads go where the rests are. */
-export const tellsFacing = (words: string, { to }: Step): boolean =>
-  FACING_TOLD.test(words) || (LYING.includes(to.position) && LYING_TOLD.test(words));
-
 const SIDE_TOLD = new RegExp(
   `${SIDE_FIELD}|\\b(?:left|right|other|second|first|opposite|switch|swap|change (?:side|hand|leg|arm)s?)\\b`,
 );
 export const tellsSide = (words: string): boolean => SIDE_TOLD.test(words);
+
+/**
+ * Which way to face. Lying down names it too, heads go where the rests are; and whoever lies on one side faces as that
+ * side makes them.
+ */
+export const tellsFacing = (words: string, { item, to }: Step): boolean =>
+  FACING_TOLD.test(words) ||
+  (LYING.includes(to.position) && LYING_TOLD.test(words)) ||
+  (to.position === "side-lying" && item.side !== "both" && tellsSide(words));
 
 const HANDLES_TOLD =
   /\b(?:handles?|grips?|straps?|loops?|ropes?|cables?|cross(?:ed|ing)?|uncross(?:ed)?|grab|grasp|take hold|hold (?:of|on|the|both|one)|let go|release|pick (?:it |them )?up|put (?:it|them|one|both|everything) (?:down|away|back)|hang (?:it|them) up|one hand|hands (?:free|empty))\b/;

@@ -80,6 +80,9 @@ describe("the way to face is told", () => {
     const lying = (text: string) => plan({}, { move: "side", facing: "left", ...line(text) });
     expect(untold(lying("Lie on your left side"))).toEqual([]);
     expect(untold(lying("Hips stacked"))).toEqual(["facing"]);
+    const other = (text: string) =>
+      plan({ move: "side", side: "right" }, { move: "side", side: "left", facing: "back", ...line(text) });
+    expect(untold(other("Left forearm down, feet stacked"))).toEqual([]);
   });
 });
 
