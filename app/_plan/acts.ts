@@ -17,9 +17,10 @@ import {
   setSpring,
   setThemeShare,
 } from "#lib/doc/write.ts";
-import { secondsWords } from "#lib/plan/format.ts";
+import { secondsWords, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, Facing, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
+import { offsetWords } from "./load/words.ts";
 import { newId } from "./new-id.ts";
 import type { PlanSession } from "./session.ts";
 import { startingSprings } from "./starting-springs.ts";
@@ -132,6 +133,24 @@ export function setField<F extends ItemField>(
 
 export function setSpringCount(s: PlanSession, id: string, spring: string, count: number): void {
   s.act((w) => setSpring(w, id, spring, count));
+}
+
+/** All springs of an item at once, and where it starts if that is to change too: one act. */
+export function setSprings(s: PlanSession, item: MoveItem, springs: MoveItem["springs"], offsetMm?: number): void {
+  const ids = new Set([...Object.keys(item.springs), ...Object.keys(springs)]);
+  const acted = s.act((w) => {
+    for (const id of ids) setSpring(w, item.id, id, springs[id] ?? 0);
+    if (offsetMm !== undefined) setItemField(w, item.id, "offsetMm", offsetMm);
+  });
+  if (!acted) return;
+  const on = springWords(s.getSnapshot().plan.equipment, springs);
+  s.say(offsetMm === undefined ? `Now ${on} on.` : `Now ${on} on, started ${offsetWords(offsetMm)}.`);
+}
+
+/** Where the person starts, mm from the move's usual place. */
+export function setOffset(s: PlanSession, item: MoveItem, offsetMm: number): void {
+  if (offsetMm === (item.offsetMm ?? 0)) return;
+  if (s.act((w) => setItemField(w, item.id, "offsetMm", offsetMm))) s.say(`Started ${offsetWords(offsetMm)}.`);
 }
 
 /** Another move of the library in the same place. A side that the new move cannot have becomes one that it can. */

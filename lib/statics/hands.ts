@@ -52,14 +52,29 @@ const STANCES: Readonly<Record<Pose, readonly [Stance, ...Stance[]]>> = {
  */
 export const handsShare = (pose: Pose): HandsShare => SHARES[pose];
 
+/** Where the joints are in a pose, to draw it; and how far from the pivot the hands press, in statures. */
+export function poseJoints(pose: Pose): Joints & { readonly pressX: number } {
+  const stance = STANCES[pose][0];
+  const joints = jointsOf(stance);
+  return { ...joints, pressX: pressX(stance, joints, pressesOf(stance)[1]) };
+}
+
 function shareOf(pose: Pose): HandsShare {
   const stances = STANCES[pose];
-  const presses = PRESSES[stances[0].arms === "forearms" ? "forearms" : "hand"];
+  const presses = pressesOf(stances[0]);
   const all = stances.flatMap((stance) =>
     presses.flatMap((pressesAt) => ALL_TABLES.map((table) => staticShare(stance, { table, pressesAt }))),
   );
   const share = staticShare(stances[0], { table: WINTER, pressesAt: presses[1] });
   return { share, low: Math.min(...all), high: Math.max(...all) };
+}
+
+function pressesOf(stance: Stance) {
+  return PRESSES[stance.arms === "forearms" ? "forearms" : "hand"];
+}
+
+function pressX(stance: Stance, joints: Joints, ahead: number): number {
+  return (stance.arms === "forearms" ? joints.elbow.x : joints.wrist.x) + ahead;
 }
 
 /** Worked out once: nothing of a plan changes them. */
@@ -78,8 +93,7 @@ const SHARES: Readonly<Record<Pose, HandsShare>> = {
  */
 export function staticShare(stance: Stance, body: { table: SegmentTable; pressesAt: number }): number {
   const joints = jointsOf(stance);
-  const from = stance.arms === "forearms" ? joints.elbow : joints.wrist;
-  const arm = from.x + body.pressesAt - joints.pivot.x;
+  const arm = pressX(stance, joints, body.pressesAt) - joints.pivot.x;
   const grounded = stance.on === "knees" && stance.feet === "resting";
   const parts = massesOf(joints, body.table).filter((part) => !(grounded && part.belowKnee));
   return parts.reduce((sum, part) => sum + part.mass * (part.x - joints.pivot.x), 0) / arm;

@@ -10,6 +10,7 @@ import { Choice } from "../fields/choice.tsx";
 import { NumberField } from "../fields/number-field.tsx";
 import { SharedText } from "../fields/shared-text.tsx";
 import { TextField } from "../fields/text-field.tsx";
+import { IntensityPart } from "../load/intensity-part.tsx";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
 import { CAUTION_NOTE, nameOf } from "../words.ts";
@@ -46,6 +47,7 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
           <SideBars plan={snap.plan} balance={snap.balance} most={BARS} />
         </div>
       )}
+      <IntensityPart plan={snap.plan} />
       <div className="field">
         <span aria-hidden="true">Notes of the authors</span>
         <SharedText session={session} text={notes} readOnly={readOnly} label="Notes of the authors" rows={5} />

@@ -7,6 +7,7 @@ import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
 import { addOtherSide, changeMove, duplicate, setField, sidesOf, takeOut } from "../acts.ts";
 import { Choice } from "../fields/choice.tsx";
+import { LoadPart } from "../load/load-part.tsx";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
 import { nameOf, tintOf } from "../words.ts";
@@ -111,6 +112,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
         />
       )}
       <SpringSteppers session={session} item={item} equipment={snap.plan.equipment} disabled={readOnly} />
+      <LoadPart {...{ session, snap, item, readOnly }} />
       {slips}
       <div className={styles.script}>
         <h3>Script</h3>

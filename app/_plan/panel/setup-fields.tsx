@@ -1,5 +1,6 @@
 "use client";
 /** How the item is set up where it differs from the library, and the change into it from the item before. */
+import { worksSprings } from "#lib/load/load.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { FACINGS, type MoveItem } from "#lib/plan/schema.ts";
@@ -35,21 +36,29 @@ export function SetupFields({ session, snap, item, readOnly }: SetupFieldsProps)
           disabled={readOnly}
           onChoose={(facing) => setField(session, item.id, "facing", facing === "usual" ? undefined : facing)}
         />
-        <NumberField
-          key={item.id}
-          label="Starting offset"
-          unit="mm"
-          value={item.offsetMm}
-          min={-2000}
-          max={2000}
-          optional
-          placeholder="0"
-          disabled={readOnly}
-          onCommit={(offset) => setField(session, item.id, "offsetMm", offset)}
-        />
+        <Offset {...{ session, snap, item, readOnly }} />
       </div>
       <TimeBounds {...{ session, snap, item, readOnly }} />
     </div>
+  );
+}
+
+/** Beside the load curve where there is one; here only what is left over on a move without springs. */
+function Offset({ session, snap, item, readOnly }: SetupFieldsProps) {
+  if (item.offsetMm === undefined || worksSprings(moveOf(snap.plan, item))) return null;
+  return (
+    <NumberField
+      key={item.id}
+      label="Starting offset"
+      unit="mm"
+      value={item.offsetMm}
+      min={-2000}
+      max={2000}
+      optional
+      placeholder="0"
+      disabled={readOnly}
+      onCommit={(offset) => setField(session, item.id, "offsetMm", offset)}
+    />
   );
 }
 

@@ -1,0 +1,97 @@
+/** METs over the class as steps, with the published limits as lines; hatched where no MET is known. */
+
+import type { ClassIntensity, IntensityPart } from "#lib/intensity/intensity.ts";
+import { axisTicks } from "#lib/load/curve.ts";
+import { plainNumber } from "#lib/plan/format.ts";
+import styles from "./load.module.css";
+
+const W = 420;
+const H = 136;
+const PLOT = { left: 30, right: W - 66, top: 12, bottom: H - 22 };
+const UNKNOWN = "unknown-met";
+/** Never lower, so that the limit of vigorous is always in sight. */
+const LEAST_TOP_MET = 7;
+const LIMITS = [
+  { met: 3, word: "moderate" },
+  { met: 6, word: "vigorous" },
+] as const;
+
+export function IntensityArc({ intensity }: { intensity: ClassIntensity }) {
+  const { arc } = intensity;
+  const total = arc.at(-1)?.to ?? 1;
+  const top = Math.max(LEAST_TOP_MET, ...arc.map((part) => (part.met ?? 0) + 0.5));
+  const x = (seconds: number) => PLOT.left + ((PLOT.right - PLOT.left) * seconds) / total;
+  const y = (met: number) => PLOT.bottom - ((PLOT.bottom - PLOT.top) * met) / top;
+  return (
+    <svg className={styles.chart} viewBox={`0 0 ${W} ${H}`} role="img" aria-label={arcWords(intensity)}>
+      <defs>
+        <pattern id={UNKNOWN} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <path className={styles.hatch} d="M0 0 V6" />
+        </pattern>
+      </defs>
+      {arc.map((part) => (
+        <Bar key={part.from} {...{ part, x, y }} />
+      ))}
+      <g className={styles.axes}>
+        {LIMITS.map(({ met, word }) => (
+          <g key={word}>
+            <line x1={PLOT.left} x2={PLOT.right} y1={y(met)} y2={y(met)} data-zero="" />
+            <text x={PLOT.left - 6} y={y(met) + 4} textAnchor="end">
+              {met}
+            </text>
+            <text x={PLOT.right + 6} y={y(met) + 4}>
+              {word}
+            </text>
+          </g>
+        ))}
+        <line x1={PLOT.left} x2={PLOT.right} y1={PLOT.bottom} y2={PLOT.bottom} data-zero="" />
+        {axisTicks(total / 60, 5)
+          .filter((minute) => minute * 60 <= total)
+          .map((minute) => (
+            <text key={minute} x={x(minute * 60)} y={PLOT.bottom + 16} textAnchor="middle">
+              {plainNumber(minute)}
+            </text>
+          ))}
+        <text x={PLOT.right + 6} y={PLOT.bottom + 16}>
+          min
+        </text>
+        <text x={PLOT.left - 6} y={PLOT.top} textAnchor="end">
+          MET
+        </text>
+      </g>
+    </svg>
+  );
+}
+
+interface BarProps {
+  readonly part: IntensityPart;
+  x(seconds: number): number;
+  y(met: number): number;
+}
+
+function Bar({ part, x, y }: BarProps) {
+  const known = part.met !== null;
+  const top = y(part.met ?? LIMITS[0].met);
+  return (
+    <rect
+      className={known ? styles.bar : styles.unknown}
+      fill={known ? undefined : `url(#${UNKNOWN})`}
+      data-rest={part.level === "rest" || undefined}
+      x={x(part.from)}
+      width={Math.max(0.5, x(part.to) - x(part.from))}
+      y={top}
+      height={y(0) - top}
+    />
+  );
+}
+
+function arcWords({ arc }: ClassIntensity): string {
+  const work = arc.filter((part) => part.work && part.met !== null);
+  const hardest = work.reduce<IntensityPart | undefined>(
+    (a, b) => (a && (a.met ?? 0) >= (b.met ?? 0) ? a : b),
+    undefined,
+  );
+  if (!hardest || hardest.met === null) return "METs over the class: none known.";
+  const minute = Math.floor(hardest.from / 60) + 1;
+  return `METs over the class, highest ${plainNumber(hardest.met)} from minute ${minute}.`;
+}

@@ -1,0 +1,95 @@
+"use client";
+/**
+ * Where the person starts, in centimetres from the move's usual place: nearer to the anchor pulls less, further more.
+ * What is tried while the slider moves is shown at once and written when it is let go, as one step of undo.
+ */
+import { useEffect, useId, useRef } from "react";
+import { OFFSET_LIMIT_MM } from "#lib/load/load.ts";
+import styles from "./load.module.css";
+import { offsetWords } from "./words.ts";
+
+interface SliderProps {
+  /** mm; what is being tried, or what is written. */
+  readonly offsetMm: number;
+  /** What the middle of the travel weighs there, in words. */
+  readonly says: string;
+  readonly disabled: boolean;
+  readonly onTry: (mm: number) => void;
+  readonly onTake: (mm: number) => void;
+}
+
+const CM = 10;
+
+export function OffsetSlider({ offsetMm, says, disabled, onTry, onTake }: SliderProps) {
+  const id = useId();
+  const words = offsetWords(offsetMm);
+  const step = (by: number) => onTake(held(Math.round(offsetMm / CM) * CM + by));
+  return (
+    <div className={styles.offset}>
+      <label htmlFor={id}>Start</label>
+      <output htmlFor={id} className={styles.where}>
+        <b>{words}</b>
+      </output>
+      <div className={styles.slide}>
+        <button type="button" aria-label="1 cm nearer" disabled={disabled} onClick={() => step(-CM)}>
+          −
+        </button>
+        <Range id={id} {...{ offsetMm, disabled, onTry, onTake }} valueText={`${words}, ${says}`} />
+        <button type="button" aria-label="1 cm further" disabled={disabled} onClick={() => step(CM)}>
+          +
+        </button>
+      </div>
+      <p className={styles.ends} aria-hidden="true">
+        <span>nearer, less pull</span>
+        <span>further, more pull</span>
+      </p>
+    </div>
+  );
+}
+
+interface RangeProps extends Omit<SliderProps, "says"> {
+  readonly id: string;
+  readonly valueText: string;
+}
+
+/** A held-down arrow key is one step, and so is one drag: written as the key or the pointer is let go. */
+function Range({ id, offsetMm, disabled, onTry, onTake, valueText }: RangeProps) {
+  const input = useRef<HTMLInputElement>(null);
+  const byKey = useRef(false);
+  const take = useRef(onTake);
+  useEffect(() => {
+    take.current = onTake;
+  }, [onTake]);
+  const commit = () => {
+    byKey.current = false;
+    if (input.current) take.current(Number(input.current.value) * CM);
+  };
+  useEffect(() => {
+    const slider = input.current;
+    // React's own change event comes with every movement; the element's comes once it is let go.
+    const letGo = () => !byKey.current && slider && take.current(Number(slider.value) * CM);
+    slider?.addEventListener("change", letGo);
+    return () => slider?.removeEventListener("change", letGo);
+  }, []);
+  return (
+    <input
+      ref={input}
+      id={id}
+      type="range"
+      min={-OFFSET_LIMIT_MM / CM}
+      max={OFFSET_LIMIT_MM / CM}
+      step={1}
+      value={Math.round(offsetMm / CM)}
+      disabled={disabled}
+      aria-valuetext={valueText}
+      onChange={(event) => onTry(Number(event.target.value) * CM)}
+      onKeyDown={() => {
+        byKey.current = true;
+      }}
+      onKeyUp={commit}
+      onBlur={() => byKey.current && commit()}
+    />
+  );
+}
+
+const held = (mm: number): number => Math.max(-OFFSET_LIMIT_MM, Math.min(OFFSET_LIMIT_MM, mm));
