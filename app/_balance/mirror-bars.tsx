@@ -15,7 +15,10 @@ export interface MirrorRow {
   readonly rightWords: string;
   /** Where each side would end if the promise were just kept, in the unit of `left`. */
   readonly wanted?: number | undefined;
-  readonly note?: string | undefined;
+  /** A number at the end of the row. */
+  readonly share?: string;
+  /** What is wrong with it, or promised of it, in words. */
+  readonly note?: string;
   readonly uneven: boolean;
   readonly missed?: boolean;
 }
@@ -31,7 +34,7 @@ interface MirrorBarsProps {
 }
 
 export function MirrorBars({ rows, caption, narrow = false, heads }: MirrorBarsProps) {
-  const longest = Math.max(1, ...rows.flatMap(({ left, right, wanted = 0 }) => [left, right, wanted]));
+  const longest = Math.max(1, ...rows.flatMap(({ left, right, wanted = 0 }) => [left, right, narrow ? 0 : wanted]));
   if (rows.length === 0) return null;
   return (
     <figure className={styles.bars} data-narrow={narrow || undefined}>
@@ -58,7 +61,7 @@ function Row({ row, longest, narrow }: { row: MirrorRow; longest: number; narrow
     <li data-uneven={row.uneven || undefined} data-missed={row.missed || undefined}>
       <span className={styles.label}>{row.label}</span>
       <span className="visually-hidden">
-        {`: left ${row.leftWords}, right ${row.rightWords}${row.uneven ? ", uneven" : ""}${row.note && narrow ? `, ${row.note}` : ""}`}
+        {`: left ${row.leftWords}, right ${row.rightWords}${row.uneven ? ", uneven" : ""}`}
       </span>
       {!narrow && (
         <span className={styles.number} aria-hidden="true">
@@ -78,7 +81,8 @@ function Row({ row, longest, narrow }: { row: MirrorRow; longest: number; narrow
           <span className={styles.number} aria-hidden="true">
             {row.rightWords}
           </span>
-          <span className={styles.note}>{row.note}</span>
+          <span className={styles.share}>{row.share}</span>
+          {row.note && <span className={styles.note}>{row.note}</span>}
         </>
       )}
     </li>

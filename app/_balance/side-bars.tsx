@@ -39,14 +39,15 @@ function rowOf(bar: GroupBar, all: number): MirrorRow {
     leftWords: `${plainNumber(bar.left)} s`,
     rightWords: `${plainNumber(bar.right)} s`,
     wanted: bar.wanted === null ? undefined : (bar.wanted * all) / 2,
+    share: bar.share < 0.01 && bar.seconds > 0 ? "under 1%" : percent(bar.share),
     note: noteOf(bar),
     uneven: bar.lopsided,
     missed: bar.missed,
   };
 }
 
-/** "18%, the title promises 25%"; the lopsided ones say it in a word. */
-function noteOf(bar: GroupBar): string {
-  const promise = bar.wanted === null ? "" : `, the title promises ${percent(bar.wanted)}`;
-  return `${percent(bar.share)}${promise}${bar.lopsided ? " · uneven" : ""}`;
+/** "the title promises 25% · 40 s more on the right". */
+function noteOf({ wanted, lopsided, left, right }: GroupBar): string {
+  const more = `${plainNumber(Math.abs(left - right))} s more on the ${left > right ? "left" : "right"}`;
+  return [wanted !== null && `the title promises ${percent(wanted)}`, lopsided && more].filter(Boolean).join(" · ");
 }

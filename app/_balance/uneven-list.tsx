@@ -45,8 +45,11 @@ export function UnevenList({ plan, balance, onGo }: UnevenListProps) {
   );
 }
 
+/** A number and its unit stay on one line. */
+const NO_BREAK = "\u00a0";
+
 function pairWords(plan: Plan, { left, right }: UnevenPair): string {
   const one = left ?? right;
-  const side = (item: typeof left) => (item ? secondsWords(item.seconds) : "missing");
+  const side = (item: typeof left) => (item ? secondsWords(item.seconds).replace(" ", NO_BREAK) : "missing");
   return `${one ? moveName(plan, one) : ""}: left ${side(left)}, right ${side(right)}`;
 }

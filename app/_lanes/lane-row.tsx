@@ -74,12 +74,7 @@ function Cells({ lane, axis, names, equipment, focus, selected }: LaneRowProps) 
   }
 }
 
-export function heightOf({
-  lane,
-  axis,
-  names,
-  paper,
-}: Pick<LaneRowProps, "lane" | "axis" | "names" | "paper">): number {
+function heightOf({ lane, axis, names, paper }: Pick<LaneRowProps, "lane" | "axis" | "names" | "paper">): number {
   if (lane.kind === "work") return workHeight(names);
   if (lane.kind === "headings") return headingLines(lane, axis) * TYPE.headingLine + 6;
   if (lane.kind === "found") return foundHeight(lane.cells);

@@ -23,7 +23,7 @@ export const SIDE_PX = 16;
 export const TEXTURE_PX = 8;
 
 /** Width of the lanes' names. */
-export const GUTTER = { wide: 164, narrow: 96, paper: 170 } as const;
+export const GUTTER = { wide: 164, narrow: 108, paper: 170 } as const;
 /** What both A4 and letter paper have inside their margins, lying. */
 export const PAPER = { width: 984, height: 712 } as const;
 /** Smaller than this nobody reads it. */

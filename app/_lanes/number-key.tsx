@@ -1,5 +1,5 @@
 "use client";
-/** Where blocks are too narrow for their names: what each number stands for, and the way there. */
+/** What the numbers of blocks stand for that are too narrow for their names, and the way there. */
 import { useMemo } from "react";
 import type { Axis } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
@@ -17,12 +17,13 @@ interface NumberKeyProps {
 
 export function NumberKey({ lanes, axis, selected, onGo }: NumberKeyProps) {
   const work = lanes.lanes.find((lane) => lane.kind === "work");
-  const numbered = useMemo(() => work !== undefined && namesOf(work, axis).numbered, [work, axis]);
-  if (!work || !numbered) return null;
+  const fits = useMemo(() => (work ? namesOf(work, axis).fits : []), [work, axis]);
+  const unnamed = (work?.cells ?? []).filter((cell, i) => cell.item !== null && fits[i]?.way === "number");
+  if (unnamed.length === 0) return null;
   return (
     <section className={styles.numberKey} aria-label="What the numbers stand for">
       <ul>
-        {work.cells.map((cell) => {
+        {unnamed.map((cell) => {
           const { item, name } = cell;
           const words = `${clockTime(cell.from)} ${name}`;
           return item === null ? null : (

@@ -1,21 +1,19 @@
 "use client";
 /**
- * The whole class on one lying page: what it is and of when, the lanes, what the marks mean, and the words of care. It is
- * laid out wider and then drawn smaller until all lanes are on the page, down to what can still be read.
+ * The whole class on one lying page: what it is and of when, the lanes, what the marks mean, and the words of care. What
+ * is too high for the page is laid out wider and drawn smaller, down to what can still be read.
  */
-import { useMemo } from "react";
+import { useLayoutEffect, useMemo, useRef, useState } from "react";
 import { Legend } from "#app/_plan/legend.tsx";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { axisOf, fitScale } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
 import { clockTime } from "#lib/plan/format.ts";
-import { heightOf } from "./lane-row.tsx";
 import styles from "./lanes.module.css";
 import { LanesGrid } from "./lanes-grid.tsx";
 import { GUTTER, LEAST_PAPER_ZOOM, PAPER } from "./metrics.ts";
 import { NumberKey } from "./number-key.tsx";
-import { namesOf } from "./work-row.tsx";
 
 interface PaperProps {
   readonly snap: SessionSnapshot;
@@ -23,14 +21,15 @@ interface PaperProps {
   readonly roomName: string;
 }
 
-/** Px of everything on the page but the lanes: title, minutes, captions, legend, words of care. */
-const AROUND_PX = 210;
-
 export function Paper({ snap, lanes, roomName }: PaperProps) {
   const shown = useMemo(() => ({ ...lanes, lanes: lanes.lanes.filter((lane) => lane.kind !== "present") }), [lanes]);
-  const { axis, zoom } = useMemo(() => fitPage(shown), [shown]);
+  const [page, zoom] = usePageZoom();
+  const axis = useMemo(() => {
+    const seconds = Math.max(shown.total, shown.lengthSeconds);
+    return axisOf({ ...shown, scale: fitScale(seconds, PAPER.width / zoom - GUTTER.paper - EDGE_PX) });
+  }, [shown, zoom]);
   return (
-    <article className={styles.paper} style={{ zoom, width: PAPER.width / zoom }}>
+    <article ref={page} className={styles.paper} style={{ zoom, width: PAPER.width / zoom }}>
       <PaperHead snap={snap} roomName={roomName} />
       <LanesGrid
         lanes={shown}
@@ -48,23 +47,20 @@ export function Paper({ snap, lanes, roomName }: PaperProps) {
   );
 }
 
-function fitPage(lanes: ClassLanes) {
-  const seconds = Math.max(lanes.total, lanes.lengthSeconds);
-  let zoom = 1;
-  for (;;) {
-    const scale = fitScale(seconds, PAPER.width / zoom - GUTTER.paper - 4);
-    const axis = axisOf({ ...lanes, scale });
-    const height = lanesHeight(lanes, axis) + AROUND_PX;
-    if (height * zoom <= PAPER.height || zoom <= LEAST_PAPER_ZOOM) return { axis, zoom };
-    zoom = Math.max(LEAST_PAPER_ZOOM, zoom - 0.03);
-  }
-}
+/** Kept free at the right end, for a mark's half width. */
+const EDGE_PX = 8;
 
-function lanesHeight({ lanes }: ClassLanes, axis: ReturnType<typeof axisOf>): number {
-  const work = lanes.find((lane) => lane.kind === "work");
-  if (!work) return 0;
-  const names = namesOf(work, axis);
-  return lanes.reduce((sum, lane) => sum + heightOf({ lane, axis, names, paper: true }) + 1, 0);
+const STEP = 0.97;
+
+/** Smaller step by step until the page holds it; measured before anything is shown. */
+function usePageZoom() {
+  const page = useRef<HTMLElement>(null);
+  const [zoom, setZoom] = useState(1);
+  useLayoutEffect(() => {
+    const height = page.current?.getBoundingClientRect().height ?? 0;
+    if (height > PAPER.height && zoom > LEAST_PAPER_ZOOM) setZoom(Math.max(LEAST_PAPER_ZOOM, zoom * STEP));
+  }, [zoom]);
+  return [page, zoom] as const;
 }
 
 function PaperHead({ snap, roomName }: { snap: SessionSnapshot; roomName: string }) {

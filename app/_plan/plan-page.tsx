@@ -116,6 +116,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
           <Panel
             ref={panel}
             {...{ session, snap, onAdd: openAdd, sheet: phone, wide: wide && !whole }}
+            under={whole ? "lanes" : "rail"}
             onClose={closeSheet}
             {...(whole && !phone ? { onShut: shutPanel } : {})}
           />

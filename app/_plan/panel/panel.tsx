@@ -17,6 +17,8 @@ interface PanelProps {
   readonly snap: SessionSnapshot;
   readonly onAdd: () => void;
   readonly onClose: () => void;
+  /** What lies under the sheet: "rail". */
+  readonly under: "rail" | "lanes";
   /** Where the panel is not always there: takes it away. */
   readonly onShut?: () => void;
   readonly sheet: boolean;
@@ -24,7 +26,7 @@ interface PanelProps {
   readonly wide: boolean;
 }
 
-export function Panel({ ref, session, snap, onAdd, onClose, onShut, sheet, wide }: PanelProps) {
+export function Panel({ ref, session, snap, onAdd, onClose, onShut, under, sheet, wide }: PanelProps) {
   const item = snap.selectedId === null ? undefined : itemById(snap.plan, snap.selectedId);
   if (!snap.ready) return null;
   return (
@@ -38,7 +40,7 @@ export function Panel({ ref, session, snap, onAdd, onClose, onShut, sheet, wide 
       {sheet && (
         <div className={styles.sheetBar}>
           <button type="button" className="button" data-first onClick={onClose}>
-            Back to the rail
+            Back to the {under}
           </button>
           {session.canWrite && (
             <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.takeBack()}>
