@@ -5,7 +5,16 @@
 import { generateNKeysBetween } from "fractional-indexing";
 import * as Y from "yjs";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
-import { EXPECTED_KEY, type ItemMap, MOVE_KEY, PLAN_DOC_VERSION, parts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
+import {
+  AFTER_KEY,
+  EXPECTED_KEY,
+  type ItemMap,
+  MOVE_KEY,
+  PLAN_DOC_VERSION,
+  parts,
+  SHARE_KEY,
+  SPRING_KEY,
+} from "./layout.ts";
 import { scriptFragment } from "./script.ts";
 
 /**
@@ -66,8 +75,10 @@ export function newItemMap(item: PlanItem, order: string): ItemMap {
     map.set("seconds", item.seconds);
     map.set("label", new Y.Text(item.text ?? ""));
   } else {
-    const { id: _id, kind: _kind, springs, script, ...fields } = item;
+    const { id: _id, kind: _kind, springs, script, after, ...fields } = item;
     for (const [key, value] of Object.entries(fields)) if (value !== undefined) map.set(key, value);
+    if (after) map.set("after", true);
+    for (const [rank, other] of (after ?? []).entries()) map.set(AFTER_KEY + other, rank);
     for (const [spring, n] of Object.entries(springs)) map.set(SPRING_KEY + spring, n);
     map.set("script", scriptFragment(script ?? []));
   }

@@ -6,7 +6,8 @@
  *   title    Text  } root texts, so two people typing at once lose nothing
  *   notes    Text  }
  *   head     Map   flat scalar keys: lengthSeconds, level, themeName, `share.GROUP`, `expected.CAUTION`, ...
- *   items    Map   item id -> Map: kind, order, flat fields, `spring.ID`, label (Text), script (XmlFragment), deleted
+ *   items    Map   item id -> Map: kind, order, flat fields, `spring.ID`, `after.ITEM`, label (Text), script
+ *                  (XmlFragment), deleted
  *   carried  Map   what came with an imported file: equipment, standards, `move.ID`
  *
  * Values that two people may set at once are flat keys, never nested objects: one key, one winner, nothing else lost.
@@ -49,6 +50,8 @@ export function docVersion(doc: Y.Doc): number {
 }
 
 export const SPRING_KEY = "spring.";
+/** `after.ITEM` holds a rank: two people who each name an item that comes before both win. */
+export const AFTER_KEY = "after.";
 export const SHARE_KEY = "share.";
 export const EXPECTED_KEY = "expected.";
 export const MOVE_KEY = "move.";

@@ -8,15 +8,11 @@ import {
   EXPECTED_CAUTIONS,
   type ExpectedCaution,
   equipmentSchema,
-  FACINGS,
   GROUPS,
   type Group,
   ID_PATTERN,
-  ITEM_SIDES,
   LEVELS,
   type Move,
-  type MoveItem,
-  moveItemSchema,
   moveSchema,
   PLAN_FORMAT,
   type Plan,
@@ -24,10 +20,11 @@ import {
   planSchema,
   type Standards,
 } from "#lib/plan/schema.ts";
-import { EXPECTED_KEY, type ItemMap, MOVE_KEY, parts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
+import { EXPECTED_KEY, MOVE_KEY, parts, SHARE_KEY } from "./layout.ts";
 import { byOrder } from "./order.ts";
-import { readScript } from "./script.ts";
+import { readItem } from "./read-item.ts";
 import { stored } from "./stored.ts";
+import { compact, num, oneOf, str } from "./values.ts";
 
 const standardsSchema = planSchema.shape.standards.unwrap();
 
@@ -75,10 +72,22 @@ export const carriesStandards = (doc: Y.Doc): boolean =>
 
 /** Living items in order. */
 export function readItems(doc: Y.Doc): PlanItem[] {
-  return orderedIds(doc).flatMap((id) => {
+  const items = orderedIds(doc).flatMap((id) => {
     const map = parts(doc).items.get(id);
     const item = map && readItem(id, map);
     return item ? [item] : [];
+  });
+  return items.some((item) => item.kind === "move" && item.after) ? withoutTheGone(items) : items;
+}
+
+/** What was taken out holds nobody back; once it is put back it does again. */
+function withoutTheGone(items: readonly PlanItem[]): PlanItem[] {
+  const living = new Set(items.map((item) => item.id));
+  return items.map((item) => {
+    if (item.kind !== "move" || !item.after || item.after.every((id) => living.has(id))) return item;
+    const { after, ...rest } = item;
+    const left = after.filter((id) => living.has(id));
+    return left.length > 0 ? { ...rest, after: left } : rest;
   });
 }
 
@@ -143,52 +152,6 @@ export function scriptOf(doc: Y.Doc, id: string): Y.XmlFragment | undefined {
 export function labelOf(doc: Y.Doc, id: string): Y.Text | undefined {
   const label = parts(doc).items.get(id)?.get("label");
   return label instanceof Y.Text ? label : undefined;
-}
-
-function readItem(id: string, map: ItemMap): PlanItem | undefined {
-  const label = map.get("label");
-  const words = label instanceof Y.Text ? label.toString() : "";
-  switch (map.get("kind")) {
-    case "heading":
-      return { id, kind: "heading", title: words };
-    case "pause":
-      return { id, kind: "pause", seconds: num(map.get("seconds")) ?? 0, ...(words === "" ? {} : { text: words }) };
-    case "move":
-      return readMoveItem(id, map);
-    default:
-      return undefined;
-  }
-}
-
-function readMoveItem(id: string, map: ItemMap): MoveItem {
-  const script = map.get("script");
-  const lines = script instanceof Y.XmlFragment ? readScript(script) : [];
-  return compact({
-    id,
-    kind: "move" as const,
-    move: str(map.get("move")) ?? "",
-    side: oneOf(ITEM_SIDES, map.get("side")) ?? "both",
-    seconds: num(map.get("seconds")) ?? 1,
-    locked: bool(map.get("locked")),
-    range: stored(moveItemSchema.shape.range, map.get("range")),
-    springs: readSprings(map),
-    offsetMm: num(map.get("offsetMm")),
-    facing: oneOf(FACINGS, map.get("facing")),
-    transitionSeconds: num(map.get("transitionSeconds")),
-    keep: str(map.get("keep")),
-    after: stored(moveItemSchema.shape.after, map.get("after")),
-    script: lines.length > 0 ? lines : undefined,
-  }) as MoveItem;
-}
-
-function readSprings(map: ItemMap): Record<string, number> {
-  const springs: Record<string, number> = {};
-  for (const key of [...map.keys()].sort()) {
-    const n = num(map.get(key));
-    const id = key.startsWith(SPRING_KEY) ? key.slice(SPRING_KEY.length) : "";
-    if (ID_PATTERN.test(id) && n !== undefined) springs[id] = n;
-  }
-  return springs;
 }
 
 function readHead(
@@ -264,16 +227,4 @@ function fitted(move: Move, equipment: Equipment): Move {
   const here = (counts: Record<string, number>) =>
     Object.fromEntries(Object.entries(counts).filter(([id]) => known.has(id)));
   return { ...move, springs: { ...(min && { min: here(min) }), ...(max && { max: here(max) }) } };
-}
-
-const num = (v: unknown): number | undefined => (typeof v === "number" && Number.isFinite(v) ? v : undefined);
-const bool = (v: unknown): boolean | undefined => (typeof v === "boolean" ? v : undefined);
-const str = (v: unknown): string | undefined => (typeof v === "string" && v !== "" ? v : undefined);
-
-function oneOf<T extends string>(list: readonly T[], v: unknown): T | undefined {
-  return list.find((x) => x === v);
-}
-
-function compact<T extends Record<string, unknown>>(value: T): T {
-  return Object.fromEntries(Object.entries(value).filter(([, v]) => v !== undefined)) as T;
 }

@@ -17,7 +17,7 @@ export interface Writer {
 }
 
 /** Fields of a move item or pause that hold one plain value. */
-export type ItemField = Exclude<keyof MoveItem, "id" | "kind" | "springs" | "script">;
+export type ItemField = Exclude<keyof MoveItem, "id" | "kind" | "springs" | "after" | "script">;
 export type HeadField =
   | "lengthSeconds"
   | "level"
@@ -145,12 +145,14 @@ export function act(w: Writer, change: () => void): void {
   w.doc.transact(change, w.origin);
 }
 
-function withItem(w: Writer, id: string, change: (map: ItemMap) => void): void {
+/** One act on an item that is there. */
+export function withItem(w: Writer, id: string, change: (map: ItemMap) => void): void {
   const map = parts(w.doc).items.get(id);
   if (map) act(w, () => change(map));
 }
 
-function setOrDelete(map: Y.Map<unknown>, key: string, value: unknown): void {
+/** Writes only what differs; undefined takes the key away. */
+export function setOrDelete(map: Y.Map<unknown>, key: string, value: unknown): void {
   if (value === undefined) map.delete(key);
   else if (map.get(key) !== value) map.set(key, value);
 }

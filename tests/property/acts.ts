@@ -1,7 +1,9 @@
 /** What writers do in the property tests: the program's own acts, chosen by numbers, with every typed letter unique. */
 import * as Y from "yjs";
+import { leaveTie, partFromAbove, setComesAfter, tieItems } from "#lib/doc/hold.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { labelOf, orderedIds, readDeleted, scriptOf } from "#lib/doc/read.ts";
+import { reorderItems } from "#lib/doc/reorder.ts";
 import {
   addScriptLine,
   deleteItem,
@@ -30,6 +32,7 @@ export class Ledger {
   readonly letters: string[] = [];
   readonly ids: string[] = [];
   moves = 0;
+  private ties = 0;
   private next = 0xe000;
 
   /** A letter that nobody else ever types (Unicode's private use area: one code unit). */
@@ -37,6 +40,9 @@ export class Ledger {
     const letter = String.fromCharCode(this.next++);
     this.letters.push(letter);
     return letter;
+  }
+  tie(): string {
+    return `t${this.ties++}`;
   }
   id(): string {
     const id = `n${this.ids.length}`;
@@ -74,6 +80,21 @@ const ACTS: readonly ((w: Writer, act: Act, ledger: Ledger) => void)[] = [
   },
   (w, act, ledger) => onItem(w, act, (id) => copy(w, id, ledger)),
   (w, act) => setHead(w, "lengthSeconds", 60 + (act.to % 1000)),
+  (w, act, ledger) => {
+    const ids = orderedIds(w.doc);
+    const at = 1 + (act.on % Math.max(1, ids.length - 1));
+    tieItems(w, ids[at - 1] ?? "", ids[at] ?? "", ledger.tie());
+  },
+  (w, act, ledger) => onItem(w, act, (id) => partFromAbove(w, id, ledger.tie())),
+  (w, act) => onItem(w, act, (id) => leaveTie(w, id)),
+  (w, act) => onItem(w, act, (id) => setComesAfter(w, id, item(w, act.to) ?? "", act.on % 3 > 0)),
+  (w, act) => onItem(w, act, (id) => setItemField(w, id, "locked", act.to % 2 === 0 ? true : undefined)),
+  (w, act, ledger) => {
+    const ids = orderedIds(w.doc);
+    const from = act.on % Math.max(1, ids.length);
+    reorderItems(w, ids[from - 1] ?? null, ids.slice(from, from + 2 + (act.to % 4)).reverse());
+    ledger.moves++;
+  },
 ];
 export const ACT_KINDS = ACTS.length;
 

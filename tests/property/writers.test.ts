@@ -6,6 +6,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
+import { tieOf } from "#lib/plan/ties.ts";
 import { expectConverged, readAll } from "#tests/support/converge.ts";
 import { SMALL_PLAN } from "#tests/support/sync-server.ts";
 import { ACT_KINDS, type Act, doAct, Ledger } from "./acts.ts";
@@ -34,7 +35,21 @@ const start = (() => {
   return Y.encodeStateAsUpdate(doc);
 })();
 
-const seen = { runs: 0, letters: 0, moves: 0, dropped: 0, duplicated: 0, reordered: 0, items: 0 };
+/** Whatever was named, tied, taken out or put back: an item comes after living items only, each once, never itself. */
+function expectHoldsSound(doc: Y.Doc): void {
+  const { items } = readAll(doc).plan;
+  const ids = new Set(items.map((i) => i.id));
+  for (const item of items) {
+    if (item.kind !== "move") continue;
+    const after = item.after ?? [];
+    expect(after.filter((id) => !ids.has(id) || id === item.id)).toEqual([]);
+    expect(new Set(after).size).toBe(after.length);
+    seen.after += after.length;
+    if (tieOf({ items }, item).length > 0) seen.tied++;
+  }
+}
+
+const seen = { after: 0, tied: 0, runs: 0, letters: 0, moves: 0, dropped: 0, duplicated: 0, reordered: 0, items: 0 };
 
 function play(writers: number, steps: readonly Step[]): void {
   const network = new Network(start, writers);
@@ -43,6 +58,7 @@ function play(writers: number, steps: readonly Step[]): void {
   network.settle();
   expectConverged(network.docs, network.everyUpdate);
   expectNothingLost(network.hub, ledger);
+  expectHoldsSound(network.hub);
   seen.runs++;
   seen.letters += ledger.letters.length;
   seen.moves += ledger.moves;
@@ -74,7 +90,7 @@ function expectNothingLost(doc: Y.Doc, ledger: Ledger): void {
 test.each([2, 3, 4])("%i writers converge in every order and lose nothing", (writers) => {
   fc.assert(
     fc.property(fc.array(step, { minLength: 5, maxLength: 90, size: "max" }), (steps) => play(writers, steps)),
-    { seed: SEED + writers, numRuns: 80 },
+    { seed: SEED + writers, numRuns: 110 },
   );
 });
 
@@ -87,10 +103,12 @@ test("one types in an empty script while the other adds a line to it: both are k
 });
 
 test("and that was no empty claim", () => {
-  expect(seen.runs).toBeGreaterThanOrEqual(240);
+  expect(seen.runs).toBeGreaterThanOrEqual(330);
   expect(seen.letters).toBeGreaterThan(1000);
   expect(seen.moves).toBeGreaterThan(200);
   expect(seen.items).toBeGreaterThan(300);
+  expect(seen.after).toBeGreaterThan(100);
+  expect(seen.tied).toBeGreaterThan(100);
   expect(seen.dropped).toBeGreaterThan(200);
   expect(seen.duplicated).toBeGreaterThan(200);
   expect(seen.reordered).toBeGreaterThan(200);

@@ -1,13 +1,14 @@
 /** Changes of the items: which came, went and moved, and what is different in those that stayed. */
 import { itemName, moveName, springWords } from "../format.ts";
+import { movedIds } from "../moved.ts";
 import { sameData } from "../same-data.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "../schema.ts";
+import { tieOf } from "../ties.ts";
 import {
   became,
   type FieldWords,
   quote,
   sayData,
-  sayList,
   sayNumber,
   sayRange,
   saySeconds,
@@ -20,7 +21,10 @@ export function itemChanges(before: Plan, after: Plan): string[] {
   const was = new Map(before.items.map((item) => [item.id, item]));
   const is = new Map(after.items.map((item) => [item.id, item]));
   const removed = before.items.filter((i) => !is.has(i.id)).map((i) => `${capital(itemName(before, i))} was removed.`);
-  const moved = movedItems(before, after);
+  const moved = movedIds(
+    before.items.map((item) => item.id),
+    after.items.map((item) => item.id),
+  );
   const inPlace = after.items.flatMap((item, i) => {
     const old = was.get(item.id);
     if (!old) return [`${capital(itemName(after, item))} was added ${placeWords(after, i)}.`];
@@ -36,31 +40,6 @@ function placeWords(plan: Plan, index: number): string {
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** The fewest items whose moving explains the new order: all but the longest run that kept its order. */
-function movedItems(before: Plan, after: Plan): Set<string> {
-  const place = new Map(before.items.map((item, i) => [item.id, i]));
-  const stayed = after.items.flatMap((item) => {
-    const old = place.get(item.id);
-    return old === undefined ? [] : [{ id: item.id, old }];
-  });
-  const best: { length: number; previous: number }[] = [];
-  stayed.forEach(({ old }, i) => {
-    let longest = { length: 1, previous: -1 };
-    for (let j = 0; j < i; j++) {
-      const length = (best[j]?.length ?? 0) + 1;
-      if ((stayed[j]?.old ?? old) < old && length > longest.length) longest = { length, previous: j };
-    }
-    best.push(longest);
-  });
-  const moved = new Set(stayed.map((s) => s.id));
-  let at = best.reduce((top, b, i) => (b.length > (best[top]?.length ?? 0) ? i : top), best.length - 1);
-  for (let entry = best[at]; entry; entry = best[at]) {
-    moved.delete(stayed[at]?.id ?? "");
-    at = entry.previous;
-  }
-  return moved;
-}
 
 function changesOf(before: Plan, after: Plan, was: PlanItem, is: PlanItem): string[] {
   if (sameData(was, is)) return [];
@@ -78,7 +57,7 @@ function changesOf(before: Plan, after: Plan, was: PlanItem, is: PlanItem): stri
   return [`${name} was ${itemName(before, was)} before.`];
 }
 
-type Field = Exclude<keyof MoveItem, "id" | "kind" | "move" | "side" | "springs" | "script">;
+type Field = Exclude<keyof MoveItem, "id" | "kind" | "move" | "side" | "springs" | "keep" | "after" | "script">;
 
 const FIELDS: Readonly<Record<Field, FieldWords>> = {
   seconds: { label: "", say: saySeconds },
@@ -87,8 +66,6 @@ const FIELDS: Readonly<Record<Field, FieldWords>> = {
   offsetMm: { label: "offset in mm", say: sayNumber, absent: "none" },
   facing: { label: "facing", say: sayTag, absent: "the move's own" },
   transitionSeconds: { label: "planned transition", say: saySeconds, absent: "the estimate" },
-  keep: { label: "kept together as", say: sayText, absent: "nothing" },
-  after: { label: "comes after", say: sayList, absent: "nothing" },
 };
 
 function moveItemChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): string[] {
@@ -112,7 +89,28 @@ function moveItemChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem)
     ...became(on("side"), was.side, is.side, { say: sayTag }),
     ...fields,
     ...springs,
+    ...placeChanges(before, after, was, is),
     ...scriptChanges(name, was.script, is.script),
+  ];
+}
+
+/** What holds an item in its place, by the names of the others: their ids say nothing to anybody. */
+function placeChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): string[] {
+  const name = capital(itemName(after, is));
+  const nameOf = (id: unknown): string => {
+    const item = after.items.find((i) => i.id === id) ?? before.items.find((i) => i.id === id);
+    return item ? itemName(after, item) : String(id);
+  };
+  const together = (tie: unknown): string => {
+    const [plan, item] = tie === was.keep ? [before, was] : [after, is];
+    const others = tieOf(plan, item).filter((i) => i.id !== item.id);
+    return others.length > 0 ? others.map((i) => itemName(plan, i)).join(" and ") : "nothing else";
+  };
+  return [
+    ...became(`${name}, stays next to`, was.keep, is.keep, { say: together }),
+    ...became(`${name}, comes after`, was.after, is.after, {
+      say: (ids) => (Array.isArray(ids) && ids.length > 0 ? ids.map(nameOf).join(" and ") : "none"),
+    }),
   ];
 }
 
