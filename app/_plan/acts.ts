@@ -23,11 +23,11 @@ import type { ExpectedCaution, Facing, Group, ItemSide, Move, MoveItem, PlanItem
 import { offsetWords } from "./load/words.ts";
 import { newId } from "./new-id.ts";
 import type { PlanSession } from "./session.ts";
+import { startingSeconds } from "./starting-seconds.ts";
 import { startingSprings } from "./starting-springs.ts";
 import { nameOf } from "./words.ts";
 
-/** Seconds of a new move when its library entry gives no range (common practice, no source). */
-const NEW_MOVE_SECONDS = 60;
+/** Common practice, no source. */
 const NEW_PAUSE_SECONDS = 30;
 
 export function addMove(s: PlanSession, after: string | null, moveId: string, side?: ItemSide): void {
@@ -190,8 +190,7 @@ const defaultSide = (move: Move): ItemSide => sidesOf(move)[0] ?? "both";
 
 /** A new item starts with a first choice of springs and with its usual time on the grid. */
 function newMoveItem(s: PlanSession, moveId: string, move: Move, side: ItemSide): MoveItem {
-  const [low, high] = move.seconds ?? [NEW_MOVE_SECONDS, NEW_MOVE_SECONDS];
-  const seconds = Math.min(high, Math.max(low, NEW_MOVE_SECONDS));
+  const seconds = startingSeconds(move);
   const springs = startingSprings(move, s.getSnapshot().plan.equipment);
   return { id: newId(), kind: "move", move: moveId, side, seconds, springs };
 }

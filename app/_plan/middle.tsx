@@ -24,6 +24,7 @@ export interface MiddleProps {
   readonly setView: (view: PlanView) => void;
   readonly panelOpen: boolean;
   readonly openAdd: () => void;
+  readonly openPaste: () => void;
   readonly openPanel: () => void;
   readonly openHelp: () => void;
   readonly openMarks: () => void;
@@ -34,13 +35,13 @@ export interface MiddleProps {
 }
 
 export function Middle(props: MiddleProps) {
-  const { session, snap, openAdd, view } = props;
+  const { session, snap, openAdd, openPaste, view } = props;
   const { scale, step } = useScale(session.planId);
   if (!snap.ready) return <p className={styles.opening}>Opening the plan…</p>;
   const hasMoves = snap.plan.items.some(isMoveItem);
   const classOpen = props.panelOpen && itemById(snap.plan, snap.selectedId ?? "") === undefined;
   const tools = <RailTools {...props} scale={scale} step={step} classOpen={classOpen} />;
-  const empty = !hasMoves && <Empty session={session} onAdd={openAdd} />;
+  const empty = !hasMoves && <Empty session={session} onAdd={openAdd} onPaste={openPaste} />;
   if (view === "whole-class") {
     return (
       <div className={styles.alone} inert={props.inert}>

@@ -2,6 +2,7 @@
 /** The plan page: band, rail, margin and panel, put together; which of them are open; and the page-wide keys. */
 import { useCallback, useEffect, useRef, useState } from "react";
 import { StateActs } from "#app/_margin/state-acts.tsx";
+import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
 import { ClosedNotice } from "./closed-notice.tsx";
@@ -33,7 +34,7 @@ function Opening() {
   );
 }
 
-type Dialog = "add" | "keys" | "marks" | null;
+type Dialog = "add" | "paste" | "keys" | "marks" | null;
 const WIDE = "(min-width: 1180px)";
 const PHONE = "(max-width: 759px)";
 
@@ -73,6 +74,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
     requestAnimationFrame(() => focusMiddle(null));
   };
   const openAdd = useCallback(() => session.canWrite && setDialog("add"), [session]);
+  const openPaste = useCallback(() => session.canWrite && setDialog("paste"), [session]);
   const closeAdd = (added: boolean) => {
     setDialog(null);
     if (!added || !phone) requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
@@ -98,7 +100,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
       <Notices session={session} snap={snap} />
       <div className={styles.columns} data-alone={!panelOpen || undefined}>
         <Middle
-          {...{ session, snap, wide, openAdd, openPanel, view, setView, panelOpen }}
+          {...{ session, snap, wide, openAdd, openPaste, openPanel, view, setView, panelOpen }}
           inert={phone && sheet}
           openHelp={() => setDialog("keys")}
           openMarks={() => setDialog("marks")}
@@ -126,6 +128,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         {snap.said}
       </p>
       {dialog === "add" && <AddDialog session={session} onClose={closeAdd} />}
+      {dialog === "paste" && <PasteDialog session={session} onClose={closeAdd} />}
       {dialog === "keys" && <KeysHelp onClose={() => setDialog(null)} />}
       {dialog === "marks" && <LegendDialog lanes={whole} onClose={() => setDialog(null)} />}
     </main>

@@ -10,6 +10,7 @@ interface RailToolsProps {
   readonly scale: number;
   readonly step: (by: 1 | -1) => void;
   readonly openAdd: () => void;
+  readonly openPaste: () => void;
   readonly openHelp: () => void;
   readonly openMarks: () => void;
   readonly openClass: () => void;
@@ -19,14 +20,19 @@ interface RailToolsProps {
 }
 
 export function RailTools(props: RailToolsProps) {
-  const { session, openAdd, openHelp, openClass, classOpen } = props;
+  const { session, openAdd, openPaste, openHelp, openClass, classOpen } = props;
   return (
     <div className={styles.tools}>
       <Views {...props} />
       {session.canWrite && (
-        <button type="button" className="button" onClick={openAdd}>
-          Add
-        </button>
+        <>
+          <button type="button" className="button" onClick={openAdd}>
+            Add
+          </button>
+          <button type="button" className="button" onClick={openPaste}>
+            Paste a list
+          </button>
+        </>
       )}
       <button type="button" className="button" aria-pressed={classOpen} onClick={openClass}>
         The class

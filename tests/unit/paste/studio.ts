@@ -1,5 +1,6 @@
 /** An invented studio to read lists for: a few moves, four springs. */
 import { sidesOf } from "#app/_plan/acts.ts";
+import { startingSeconds } from "#app/_plan/starting-seconds.ts";
 import { startingSprings } from "#app/_plan/starting-springs.ts";
 import { type Answers, NO_ANSWERS } from "#lib/paste/answers.ts";
 import { judgeRows } from "#lib/paste/judge.ts";
@@ -13,7 +14,7 @@ export const STUDIO: PasteContext = {
   moves: STARTER_MOVES,
   equipment: STARTER_EQUIPMENT,
   sidesOf,
-  startingSeconds: (move) => Math.min(move.seconds?.[1] ?? 60, Math.max(move.seconds?.[0] ?? 60, 60)),
+  startingSeconds,
   startingSprings: (move) => startingSprings(move, STARTER_EQUIPMENT),
 };
 

@@ -1,0 +1,78 @@
+"use client";
+/** Changes any part of a row that is ready: what it is, its move, side, seconds and springs. */
+import { Select } from "#app/_plan/fields/choice.tsx";
+import { NumberField } from "#app/_plan/fields/number-field.tsx";
+import { MovePicker } from "#app/_plan/panel/move-picker.tsx";
+import type { Answer, RowKind } from "#lib/paste/answers.ts";
+import { moveAnswer } from "#lib/paste/judge-kind.ts";
+import { rowSideWords } from "#lib/paste/judge-side.ts";
+import type { Judged } from "#lib/paste/judged.ts";
+import type { PasteContext, RowSide } from "#lib/paste/types.ts";
+import type { Move } from "#lib/plan/schema.ts";
+import { Unfolds } from "./doubts.tsx";
+import styles from "./paste.module.css";
+import { SpringCounts } from "./spring-counts.tsx";
+
+interface EditorProps {
+  readonly row: Judged;
+  readonly context: PasteContext;
+  readonly answer: (answer: Answer) => void;
+}
+
+const KINDS: readonly { readonly value: RowKind; readonly label: string }[] = [
+  { value: "move", label: "a move" },
+  { value: "pause", label: "a pause" },
+  { value: "heading", label: "a heading" },
+];
+
+export function Editor({ row, context, answer }: EditorProps) {
+  const { kind } = row;
+  const shown = kind === "other-side" ? "move" : (kind ?? "move");
+  const move = row.move === undefined ? undefined : context.moves[row.move];
+  return (
+    <div className={styles.editor}>
+      <Select label="It is" value={shown} options={KINDS} onChoose={(next) => answer({ row: { kind: next } })} />
+      {kind !== "heading" && (
+        <NumberField
+          label="Seconds"
+          value={row.seconds}
+          min={kind === "pause" ? 0 : 1}
+          onCommit={(seconds) => seconds !== undefined && answer({ row: { seconds } })}
+        />
+      )}
+      {kind === "move" && move && row.side !== undefined && (
+        <Select
+          label="Side"
+          value={row.side}
+          options={sideOptions(move, context)}
+          onChoose={(side) => answer({ row: { side } })}
+        />
+      )}
+      {kind === "move" && (
+        <div className={styles.editorWide}>
+          <Unfolds words="Another move">
+            <MovePicker
+              moves={context.moves}
+              chosen={row.move ?? null}
+              autoFocus
+              onTake={(id) => answer(moveAnswer(row.reading, id))}
+            />
+          </Unfolds>
+          <Unfolds words="Other springs">
+            <SpringCounts
+              equipment={context.equipment}
+              start={row.springs ?? {}}
+              onTake={(springs) => answer({ row: { springs } })}
+            />
+          </Unfolds>
+        </div>
+      )}
+    </div>
+  );
+}
+
+function sideOptions(move: Move, context: PasteContext): { value: RowSide; label: string }[] {
+  const sides = context.sidesOf(move);
+  const two: RowSide[] = sides.includes("left") && sides.includes("right") ? ["left-right", "right-left"] : [];
+  return [...two, ...sides].map((value) => ({ value, label: rowSideWords(value) }));
+}

@@ -1,0 +1,20 @@
+/** Puts the items of a list into the class: one act, one undo step. */
+import { newId } from "#app/_plan/new-id.ts";
+import type { PlanSession } from "#app/_plan/session.ts";
+import { insertItems } from "#lib/doc/write.ts";
+import { itemsFrom } from "#lib/paste/drafts.ts";
+import type { Draft } from "#lib/paste/judged.ts";
+import { MAX_ITEMS } from "#lib/paste/limits.ts";
+import { plural } from "#lib/plan/format.ts";
+
+/** Null when they are in, the last of them chosen; else one sentence why not. */
+export function putIn(session: PlanSession, afterId: string | null, drafts: readonly Draft[]): string | null {
+  const before = session.getSnapshot().plan.items.length;
+  if (before + drafts.length > MAX_ITEMS) return `A class holds up to ${MAX_ITEMS} items; this one has ${before}.`;
+  const items = itemsFrom(drafts, newId);
+  const made = items.map((item) => item.id);
+  if (!session.act((w) => insertItems(w, afterId, items), made)) return "This plan is not yours to write in just now.";
+  session.select(made.at(-1) ?? null);
+  session.say(`${plural(items.length, "item")} of the list put in. One undo takes them all out again.`);
+  return null;
+}

@@ -1,0 +1,158 @@
+"use client";
+/** One row of the list: what was typed, what it becomes, its doubts to answer, and a way to change any of it. */
+import { useState } from "react";
+import { Coils } from "#app/_plan/coil.tsx";
+import { Seconds } from "#app/_plan/seconds.tsx";
+import type { Answer, RowAnswer } from "#lib/paste/answers.ts";
+import { rowSideWords } from "#lib/paste/judge-side.ts";
+import type { Judged } from "#lib/paste/judged.ts";
+import { typedParts } from "#lib/paste/typed-parts.ts";
+import type { PasteContext } from "#lib/paste/types.ts";
+import { Doubts } from "./doubts.tsx";
+import { Editor } from "./editor.tsx";
+import styles from "./paste.module.css";
+import { StateMark } from "./state-mark.tsx";
+
+interface RowProps {
+  readonly row: Judged;
+  readonly context: PasteContext;
+  readonly answer: (answer: Answer) => void;
+}
+
+export function Row(props: RowProps) {
+  const { row, context, answer } = props;
+  const [open, setOpen] = useState(false);
+  const typed = row.reading.typed.trim();
+  const skipped = row.state === "skipped";
+  return (
+    <tbody className={styles.row} data-row={row.reading.key} data-state={row.state}>
+      <tr>
+        <td className={styles.stateCell}>
+          <StateMark state={row.state} />
+        </td>
+        <th scope="row" className={styles.typed}>
+          <Typed row={row} />
+        </th>
+        <td className={styles.becomes}>
+          <Becomes {...props} />
+        </td>
+        <td className={styles.time}>
+          {row.seconds !== undefined && <Seconds value={row.seconds} />}
+          {row.times > 1 && ` × ${row.times}`}
+          {row.starting.seconds && <Starting what="seconds" />}
+        </td>
+        <td className={styles.springs}>
+          {row.springs && <Coils springs={row.springs} equipment={context.equipment} words />}
+          {row.starting.springs && row.springs && <Starting what="springs" />}
+        </td>
+        <td className={styles.rowActs}>
+          {row.state === "ready" && (
+            <button
+              type="button"
+              className="button"
+              aria-expanded={open}
+              aria-label={`Change ${typed}`}
+              onClick={() => setOpen(!open)}
+            >
+              Change
+            </button>
+          )}
+          <button
+            type="button"
+            className="button"
+            aria-label={skipped ? `Do not skip ${typed}` : `Skip ${typed}`}
+            onClick={() => answer({ row: skipped ? takenUp(row) : { skip: true } })}
+          >
+            {skipped ? "Use it" : "Skip"}
+          </button>
+        </td>
+      </tr>
+      {row.doubts.length > 0 && (
+        <tr className={styles.under}>
+          <td colSpan={6}>
+            <Doubts {...props} />
+          </td>
+        </tr>
+      )}
+      {open && row.state === "ready" && (
+        <tr className={styles.under}>
+          <td colSpan={6}>
+            <Editor {...props} />
+          </td>
+        </tr>
+      )}
+    </tbody>
+  );
+}
+
+/** A row that was passed over by itself is then read as a move. */
+const takenUp = (row: Judged): RowAnswer => (row.notes.length > 0 ? { skip: false, kind: "move" } : { skip: false });
+
+/** The row as it was typed; what nothing was read from is underlined. */
+function Typed({ row }: { row: Judged }) {
+  return (
+    <bdi className={styles.typedText}>
+      {typedParts(row.reading).map((part) => (
+        <span key={part.at} data-of={part.of ?? undefined}>
+          {part.text}
+        </span>
+      ))}
+    </bdi>
+  );
+}
+
+const Starting = ({ what }: { what: "seconds" | "springs" }) => (
+  <span className={styles.starting}>{what} not named: starting choice</span>
+);
+
+function Becomes({ row, context, answer }: RowProps) {
+  const { reading } = row;
+  return (
+    <>
+      <BecomesWhat row={row} context={context} />
+      {reading.facing && row.kind === "move" && <span className={styles.note}>facing {reading.facing}</span>}
+      {reading.offsetMm !== undefined && row.kind === "move" && (
+        <span className={styles.note}>offset {reading.offsetMm} mm</span>
+      )}
+      {row.notes.map((note) => (
+        <span key={note} className={styles.note}>
+          {note}
+        </span>
+      ))}
+      {row.words !== "" && row.state !== "skipped" && (
+        <span className={styles.left}>
+          <span>
+            Left over: <bdi>“{row.words}”</bdi>
+          </span>
+          <label className="check">
+            <input
+              type="checkbox"
+              checked={row.keepWords}
+              onChange={(event) => answer({ row: { keepWords: event.target.checked } })}
+            />
+            keep as a form line
+          </label>
+        </span>
+      )}
+    </>
+  );
+}
+
+function BecomesWhat({ row, context }: Pick<RowProps, "row" | "context">) {
+  const { reading, kind } = row;
+  const [first] = row.drafts;
+  if (row.state === "skipped") return <span className="quiet">not put in</span>;
+  if (kind === "heading") return <b>Heading: {first?.kind === "heading" ? first.title : reading.name}</b>;
+  if (kind === "pause") return <b>Pause: {first?.kind === "pause" ? first.text : reading.name}</b>;
+  if (row.move === undefined) return <span className="quiet">not known yet</span>;
+  return (
+    <b>
+      {context.moves[row.move]?.name ?? row.move}
+      {row.side !== undefined && row.side !== "both" && (
+        <span className={styles.side} data-side={row.side}>
+          {rowSideWords(row.side)}
+        </span>
+      )}
+    </b>
+  );
+}

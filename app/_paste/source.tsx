@@ -1,0 +1,119 @@
+"use client";
+/** Where the list comes in: pasted, typed, chosen as a file or dropped. */
+import { type DragEvent, useRef, useState } from "react";
+import { decodeText, MAX_BYTES } from "#lib/paste/decode.ts";
+import { MAX_TEXT, tooLong } from "#lib/paste/limits.ts";
+import type { PasteContext } from "#lib/paste/types.ts";
+import styles from "./paste.module.css";
+
+interface SourceProps {
+  readonly text: string;
+  readonly setText: (text: string) => void;
+  readonly context: PasteContext;
+}
+
+export function Source({ text, setText, context }: SourceProps) {
+  const [said, setSaid] = useState<string | null>(null);
+  const [dragging, setDragging] = useState(false);
+  const file = useRef<HTMLInputElement>(null);
+  const field = useRef<HTMLTextAreaElement>(null);
+
+  const take = async (chosen: File | undefined) => {
+    if (!chosen) return;
+    const read =
+      chosen.size > MAX_BYTES ? { ok: false as const, say: tooLong(chosen.size) } : decodeText(await bytesOf(chosen));
+    setSaid(read.ok ? (read.note ?? `“${chosen.name}” read.`) : read.say);
+    if (read.ok) setText(read.text);
+  };
+  const onDrop = (event: DragEvent) => {
+    setDragging(false);
+    if (event.dataTransfer.files.length === 0) return;
+    event.preventDefault();
+    void take(event.dataTransfer.files[0]);
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is one more way; the button below does the same
+    <div
+      className={styles.source}
+      data-dragging={dragging || undefined}
+      onDragOver={(event) => {
+        if (!event.dataTransfer.types.includes("Files")) return;
+        event.preventDefault();
+        setDragging(true);
+      }}
+      onDragLeave={() => setDragging(false)}
+      onDrop={onDrop}
+    >
+      <label htmlFor="paste-text">Your list or table</label>
+      <textarea
+        ref={field}
+        id="paste-text"
+        className={styles.text}
+        rows={text === "" ? 6 : 5}
+        wrap="off"
+        spellCheck={false}
+        autoComplete="off"
+        maxLength={MAX_TEXT * 20}
+        placeholder={exampleOf(context)}
+        aria-describedby="paste-hint"
+        value={text}
+        onChange={(event) => {
+          setSaid(null);
+          setText(event.target.value);
+        }}
+      />
+      <p id="paste-hint" className="small quiet">
+        A row for each move: name, time, springs, side. Lines, a spreadsheet's copied cells, CSV and tables drawn with
+        bars are read. Closing keeps the list while this page is open.
+      </p>
+      <div className={styles.sourceActs}>
+        <input
+          ref={file}
+          type="file"
+          className="visually-hidden"
+          tabIndex={-1}
+          aria-hidden="true"
+          accept=".csv,.tsv,.txt,.md,text/plain,text/csv,text/tab-separated-values"
+          onChange={(event) => {
+            void take(event.target.files?.[0]);
+            event.target.value = "";
+          }}
+        />
+        <button type="button" className="button" onClick={() => file.current?.click()}>
+          Choose a file
+        </button>
+        <span className="small quiet">or drop a .csv or .txt file here</span>
+        {text !== "" && (
+          <button
+            type="button"
+            className="button button-quiet"
+            onClick={() => {
+              setText("");
+              field.current?.focus();
+            }}
+          >
+            Empty the field
+          </button>
+        )}
+        <span role="status" className="small">
+          {said}
+        </span>
+      </div>
+    </div>
+  );
+}
+
+const bytesOf = async (file: File): Promise<Uint8Array> => new Uint8Array(await file.arrayBuffer());
+
+/** Two rows in the studio's own words. */
+function exampleOf({ moves, equipment }: PasteContext): string {
+  const names = Object.values(moves)
+    .map((move) => move.name)
+    .filter((name) => !name.includes(","));
+  const label = equipment.springs[0]?.label ?? "light";
+  return [
+    `For example:`,
+    `${names[0] ?? "Plank hold"}  60 s  2 ${label}`,
+    `${names[1] ?? "Row"}  1:30  ${label} x1  each side`,
+  ].join("\n");
+}

@@ -1,0 +1,75 @@
+"use client";
+/**
+ * One list being read: its text, what a person has answered, and what the rows become. Both survive the closing of the
+ * dialog while the page is open.
+ */
+import { useDeferredValue, useMemo, useState } from "react";
+import type { PlanSession } from "#app/_plan/session.ts";
+import { classClock } from "#lib/clock/clock.ts";
+import { type Answer, type Answers, NO_ANSWERS, withAnswer } from "#lib/paste/answers.ts";
+import { itemsFrom, planWith } from "#lib/paste/drafts.ts";
+import { judgeRows } from "#lib/paste/judge.ts";
+import type { Draft, Judged } from "#lib/paste/judged.ts";
+import { readPaste } from "#lib/paste/read-paste.ts";
+import type { PasteContext, PasteReading } from "#lib/paste/types.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { pasteContext } from "./context.ts";
+
+interface Kept {
+  readonly text: string;
+  readonly answers: Answers;
+}
+const NOTHING: Kept = { text: "", answers: NO_ANSWERS };
+const keptLists = new WeakMap<PlanSession, Kept>();
+
+export interface Paste {
+  readonly text: string;
+  readonly setText: (text: string) => void;
+  readonly reading: PasteReading;
+  readonly rows: readonly Judged[];
+  /** Items of the rows that are ready. */
+  readonly drafts: readonly Draft[];
+  readonly context: PasteContext;
+  /** Seconds of the whole class with these items in it. */
+  readonly totalWith: number;
+  readonly answer: (keys: readonly string[], answer: Answer) => void;
+  readonly forget: () => void;
+}
+
+/** `afterId`: where the items will stand; null at the top. */
+export function usePaste(session: PlanSession, plan: Plan, afterId: string | null): Paste {
+  const [kept, setKept] = useState(() => keptLists.get(session) ?? NOTHING);
+  const text = useDeferredValue(kept.text);
+  const { studio } = session;
+  const context = useMemo(() => pasteContext(studio, plan), [studio, plan]);
+  const reading = useMemo(() => readPaste(text, context), [text, context]);
+  const rows = useMemo(
+    () => (reading.ok ? judgeRows(reading.rows, kept.answers, context) : []),
+    [reading, kept.answers, context],
+  );
+  const drafts = useMemo(() => rows.flatMap((row) => row.drafts), [rows]);
+  const totalWith = useMemo(() => {
+    let n = 0;
+    const items = itemsFrom(drafts, () => `pasted-${n++}`);
+    return classClock(planWith(plan, context.moves, { afterId, items })).total;
+  }, [drafts, plan, context, afterId]);
+
+  const keep = (next: Kept) => {
+    keptLists.set(session, next);
+    setKept(next);
+  };
+  return {
+    text: kept.text,
+    setText: (next) => keep({ ...kept, text: next }),
+    reading,
+    rows,
+    drafts,
+    context,
+    totalWith,
+    answer: (keys, answer) => {
+      const answers = keys.reduce((before, key) => withAnswer(before, key, answer), kept.answers);
+      keep({ ...kept, answers });
+    },
+    forget: () => keep(NOTHING),
+  };
+}
