@@ -1,13 +1,17 @@
 "use client";
-/** The lanes of what the plan page knows at this moment. A lane in which nothing changed stays the same object. */
-import { useMemo, useRef } from "react";
+/**
+ * The lanes of what the plan page knows. A lane in which nothing changed stays the same object; while somebody types,
+ * the letters come first and the lanes right after them.
+ */
+import { useDeferredValue, useMemo, useRef } from "react";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
 import { nameOf } from "#app/_plan/words.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import { classLanes, keepSameLanes } from "#lib/lanes/class-lanes.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
 
-export function useLanes(snap: SessionSnapshot): ClassLanes {
+export function useLanes(now: SessionSnapshot): ClassLanes {
+  const snap = useDeferredValue(now);
   const { plan, rows, total, balance, talkShares, findings, threads } = snap;
   const present = useSame(snap.places.flatMap(({ name, itemId }) => (itemId === null ? [] : [{ name, itemId }])));
   const track = useMemo(() => cueTrack(plan), [plan]);

@@ -32,10 +32,11 @@ const HEIGHTS = [48, 64, 80, 96, 112, 128, 144, 160] as const;
 
 /**
  * The lowest height at which every name fits; where none does, the height at which most do, the rest being numbers. Where
- * a block is too narrow even for its number, all are numbers: a number that reaches over its block would stand in a name.
+ * blocks are so narrow that their numbers would touch in one row, all are numbers in several.
  */
 export function fitNames(blocks: readonly NameBlock[]): NamesFit {
-  if (blocks.some((block) => !isNamed(block) && block.width < numberBox(block).width)) return allNumbers(blocks);
+  const rows = numberRows(blocks);
+  if (rows.some((row) => row > 0) && blocks.some((block) => !isNamed(block))) return allNumbers(rows);
   let best: { height: number; fits: (NameFit | null)[]; open: number } | null = null;
   for (const height of HEIGHTS) {
     const fits = blocks.map((block) => fitOne(block, height));
@@ -52,8 +53,7 @@ const FIRST_ROW: NameFit = { way: "number", row: 0 };
 /** Whether a name has room at any height. */
 const isNamed = (block: NameBlock): boolean => fitOne(block, HEIGHTS[HEIGHTS.length - 1] ?? 0) !== null;
 
-function allNumbers(blocks: readonly NameBlock[]): NamesFit {
-  const rows = numberRows(blocks);
+function allNumbers(rows: readonly number[]): NamesFit {
   const height = Math.max(HEIGHTS[0], (Math.max(0, ...rows) + 1) * NAME_TYPE.line);
   return { height, fits: rows.map((row) => ({ way: "number", row })), numbered: true };
 }

@@ -22,14 +22,26 @@ function talkWords(share: number, { column }: PlacedMove): string {
 }
 
 export function voiceLane(moves: readonly PlacedMove[], track: CueTrack): Lane {
+  const said = byItem(track.cues);
+  const lost = byItem(track.dropped);
   const cells = moves.flatMap((p): VoiceCell[] => {
-    const cues = track.cues.filter((cue) => cue.item === p.item.id);
-    const dropped = track.dropped.filter((line) => line.item === p.item.id).length;
+    const cues = said.get(p.item.id) ?? [];
+    const dropped = lost.get(p.item.id)?.length ?? 0;
     if (cues.length === 0 && dropped === 0) return [];
     const spans = cues.map(({ from, to, kind }, n) => ({ key: String(n), from, to, call: isCall(kind) }));
     return [{ ...cellOf(p, voiceWords(spans, dropped), true), spans, dropped }];
   });
   return { id: "voice", kind: "voice", name: "Coach speaks", cells };
+}
+
+function byItem<T extends { readonly item: string }>(all: readonly T[]): Map<string, T[]> {
+  const map = new Map<string, T[]>();
+  for (const one of all) {
+    const held = map.get(one.item);
+    if (held) held.push(one);
+    else map.set(one.item, [one]);
+  }
+  return map;
 }
 
 const isCall = (kind: CueTrack["cues"][number]["kind"]): boolean => kind === "heads-up" || kind === "count-in";
