@@ -89,7 +89,7 @@ function follow({ place, bounds: [shortest, longest] }: Placed, seconds: number)
 }
 
 /** Seconds, both ends allowed: the item's own range, else its move's, else half to one and a half times the wish. */
-function boundsOf(plan: Plan, item: MoveItem): readonly [number, number] {
+export function boundsOf(plan: Plan, item: MoveItem): readonly [number, number] {
   return item.range ?? moveOf(plan, item)?.seconds ?? [item.seconds / 2, item.seconds * 1.5];
 }
 
