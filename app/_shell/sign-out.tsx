@@ -1,6 +1,7 @@
 "use client";
 /** Signing out: what this device keeps is cleared when the server has all of it; else the person decides. */
 import { useState } from "react";
+import { dropAllDrafts } from "../library/_form/kept-draft.ts";
 import { clearCopies, isSaved, keptCopies } from "./kept-copies.ts";
 import { Problem } from "./problem.tsx";
 import { send } from "./send.ts";
@@ -16,8 +17,10 @@ export function SignOut({ userId }: { readonly userId: string }) {
 
   const leave = async () => {
     const sent = await send("POST", "/api/auth/sign-out", {});
-    if (sent.ok || sent.status === 401) location.assign("/sign-in");
-    else setStep({ kind: "problem", say: sent.message });
+    if (sent.ok || sent.status === 401) {
+      dropAllDrafts();
+      location.assign("/sign-in");
+    } else setStep({ kind: "problem", say: sent.message });
   };
   const look = async () => {
     setStep({ kind: "looking" });

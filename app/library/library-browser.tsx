@@ -1,32 +1,46 @@
 "use client";
-import { useId, useMemo, useState } from "react";
-/** Search, filter and read. The list is words; a move opens in place, so that nothing is lost from sight. */
+/** Search, choose, open. Down arrow goes from the field into the list; the address keeps what was chosen. */
+import { type KeyboardEvent, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
+import { filterToQuery } from "#lib/library/filter-query.ts";
+import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
+import { findMoves, type LibraryFilter, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
 import { plural } from "#lib/plan/format.ts";
-import { GROUPS, MOVE_CAUTIONS, type Move, PATTERNS, POSITIONS } from "#lib/plan/schema.ts";
+import type { Move } from "#lib/plan/schema.ts";
 import styles from "./library.module.css";
-import { MoveFacts } from "./move-facts.tsx";
-import {
-  CAUTION_WORDS,
-  groupWords,
-  type LibraryFilter,
-  muscleWords,
-  NO_FILTER,
-  passes,
-  patternWords,
-} from "./move-words.ts";
+import { LibraryFilters } from "./library-filters.tsx";
+import { MoveList } from "./move-list.tsx";
+
+interface View {
+  readonly filter: LibraryFilter;
+  /** The moves that were taken out, instead of those offered. */
+  readonly out: boolean;
+}
 
 interface LibraryProps {
   readonly moves: Readonly<Record<string, Move>>;
+  readonly archived: readonly string[];
+  readonly springs: readonly KnownSpring[];
+  readonly start: View;
   readonly note: readonly string[];
 }
 
-export function LibraryBrowser({ moves, note }: LibraryProps) {
-  const [filter, setFilter] = useState<LibraryFilter>(NO_FILTER);
-  const sorted = useMemo(
-    () => Object.entries(moves).sort(([, a], [, b]) => (a.name.toLowerCase() < b.name.toLowerCase() ? -1 : 1)),
-    [moves],
-  );
-  const shown = sorted.filter(([, move]) => passes(move, filter));
+export function LibraryBrowser({ moves, archived, springs, start, note }: LibraryProps) {
+  const [view, setView] = useState<View>(start);
+  const list = useRef<HTMLUListElement>(null);
+  const shelves = useShelves(moves, archived, springs);
+  const index = view.out ? shelves.out : shelves.offered;
+  // The field is never late: the list may come a moment after it.
+  const filter = useDeferredValue(view.filter);
+  const found = useMemo(() => findMoves(index, filter), [index, filter]);
+  useAddress(view);
+
+  const all = index.entries.length;
+  const setFilter = (next: LibraryFilter) => setView({ ...view, filter: next });
+  const intoList = (event: KeyboardEvent) => {
+    if (event.key !== "ArrowDown" && event.key !== "Enter") return;
+    event.preventDefault();
+    list.current?.querySelector("a")?.focus();
+  };
   return (
     <>
       <details className={styles.note}>
@@ -35,116 +49,48 @@ export function LibraryBrowser({ moves, note }: LibraryProps) {
           <p key={sentence}>{sentence}</p>
         ))}
       </details>
-      <Filters filter={filter} onChange={setFilter} />
-      <p role="status" className={styles.count}>
-        {shown.length === sorted.length
-          ? plural(sorted.length, "move")
-          : `${shown.length} of ${plural(sorted.length, "move")}`}
-        {shown.length < sorted.length ? (
+      <LibraryFilters filter={view.filter} springs={springs} onChange={setFilter} onSearchKey={intoList} />
+      <div className={styles.count}>
+        <p role="status">
+          {found.length === all ? plural(all, "move") : `${found.length} of ${plural(all, "move")}`}
+          {view.out ? " taken out of the library" : ""}
+        </p>
+        {view.filter === NO_FILTER || filterToQuery(view.filter) === "" ? null : (
           <button type="button" className="button button-quiet" onClick={() => setFilter(NO_FILTER)}>
             Show all
           </button>
+        )}
+        {archived.length > 0 || view.out ? (
+          <button type="button" className="button button-quiet" onClick={() => setView({ ...view, out: !view.out })}>
+            {view.out ? "Back to the moves offered" : `${plural(archived.length, "move")} taken out`}
+          </button>
         ) : null}
-      </p>
-      <ul className={styles.moves}>
-        {shown.map(([id, move]) => (
-          <li key={id}>
-            <details className={styles.move}>
-              <summary>
-                <span className={styles.tint} data-pattern={move.pattern}>
-                  {patternWords(move.pattern)}
-                </span>
-                <span className={styles.name}>{move.name}</span>
-                <span className={styles.muscles}>{muscleWords(move).prime.join(", ")}</span>
-                <span className={styles.cautions}>
-                  {(move.cautions ?? []).map((tag) => CAUTION_WORDS[tag]).join(", ")}
-                </span>
-              </summary>
-              <MoveFacts move={move} />
-            </details>
-          </li>
-        ))}
-      </ul>
+      </div>
+      <MoveList ref={list} found={found} query={filterToQuery(view.filter)} />
+      {found.length === 0 ? (
+        <p className={styles.none}>
+          {all === 0 ? "There is no move here yet." : "No move has all of that. Take away a word or a choice."}
+        </p>
+      ) : null}
     </>
   );
 }
 
-interface FiltersProps {
-  readonly filter: LibraryFilter;
-  readonly onChange: (filter: LibraryFilter) => void;
+/** The two shelves of the library, made ready to be searched once a library. */
+function useShelves(moves: LibraryProps["moves"], archived: readonly string[], springs: readonly KnownSpring[]) {
+  return useMemo(() => {
+    const names = springNames(springs);
+    const gone = new Set(archived);
+    const offered = Object.keys(moves).filter((id) => !gone.has(id));
+    return { offered: libraryIndex(moves, names, archived), out: libraryIndex(moves, names, offered) };
+  }, [moves, archived, springs]);
 }
 
-function Filters({ filter, onChange }: FiltersProps) {
-  const id = useId();
-  return (
-    <search className={styles.filters}>
-      <div className="field">
-        <label htmlFor={id}>Search</label>
-        <input
-          id={id}
-          type="search"
-          value={filter.text}
-          placeholder="row, kneeling, triceps ..."
-          onChange={(event) => onChange({ ...filter, text: event.target.value })}
-        />
-      </div>
-      <Choice
-        label="Trains"
-        all="any muscle"
-        value={filter.group}
-        options={GROUPS.map((group) => [group, groupWords(group)])}
-        onChange={(group) => onChange({ ...filter, group })}
-      />
-      <Choice
-        label="Pattern"
-        all="any pattern"
-        value={filter.pattern}
-        options={PATTERNS.map((pattern) => [pattern, patternWords(pattern)])}
-        onChange={(pattern) => onChange({ ...filter, pattern })}
-      />
-      <Choice
-        label="Position"
-        all="any position"
-        value={filter.position}
-        options={POSITIONS.map((position) => [position, position.replaceAll("-", " ")])}
-        onChange={(position) => onChange({ ...filter, position })}
-      />
-      <Choice
-        label="Leave out"
-        all="nothing"
-        value={filter.without}
-        options={MOVE_CAUTIONS.map((tag) => [tag, CAUTION_WORDS[tag]])}
-        onChange={(without) => onChange({ ...filter, without })}
-      />
-    </search>
-  );
-}
-
-interface ChoiceProps<T extends string> {
-  readonly label: string;
-  readonly all: string;
-  readonly value: T | "";
-  readonly options: readonly (readonly [T, string])[];
-  readonly onChange: (value: T | "") => void;
-}
-
-function Choice<T extends string>({ label, all, value, options, onChange }: ChoiceProps<T>) {
-  const id = useId();
-  return (
-    <div className="field">
-      <label htmlFor={id}>{label}</label>
-      <select
-        id={id}
-        value={value}
-        onChange={(event) => onChange(options.find(([option]) => option === event.target.value)?.[0] ?? "")}
-      >
-        <option value="">{all}</option>
-        {options.map(([option, words]) => (
-          <option key={option} value={option}>
-            {words}
-          </option>
-        ))}
-      </select>
-    </div>
-  );
+/** Replaces the address, so that going back leads to where the person was before the library. */
+function useAddress({ filter, out }: View): void {
+  const query = filterToQuery(filter);
+  const address = `/library${query}${out ? `${query === "" ? "?" : "&"}out=1` : ""}`;
+  useEffect(() => {
+    if (`${location.pathname}${location.search}` !== address) window.history.replaceState(null, "", address);
+  }, [address]);
 }

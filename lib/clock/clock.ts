@@ -72,7 +72,7 @@ function clockRow(t: Times): ClockRow {
 }
 
 /** Seconds of one repetition, holds at either end included; null for a move that is held. */
-export function cycleSeconds(move: Move): number | null {
+export function cycleSeconds(move: Pick<Move, "tempo">): number | null {
   const t = move.tempo;
   if ("holdSeconds" in t) return null;
   return t.outSeconds + (t.outHoldSeconds ?? 0) + t.backSeconds + (t.backHoldSeconds ?? 0);

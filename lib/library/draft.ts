@@ -8,6 +8,7 @@ import {
   type Group,
   type Move,
   type MoveCaution,
+  moveSchema,
   type POSES,
   RESISTANCES,
   type SpineDirection,
@@ -128,6 +129,14 @@ export function draftOf(move: Move): MoveDraft {
 /** `base`: the move that the draft began from, whose way of writing "nothing" (no list, an empty list) is kept. */
 export function readDraft(draft: MoveDraft, base: Move | null): ReadMove {
   return readMove(candidateOf(draft, base));
+}
+
+/** What the times come to, whatever the other fields hold; null while the tempo itself cannot be read. */
+export function readTimes(draft: MoveDraft): Pick<Move, "tempo" | "seconds"> | null {
+  const read = moveSchema.shape.tempo.safeParse(tempo(draft));
+  if (!read.success) return null;
+  const { data: seconds } = moveSchema.shape.seconds.safeParse(pair(draft.seconds));
+  return seconds === undefined ? { tempo: read.data } : { tempo: read.data, seconds };
 }
 
 function candidateOf(draft: MoveDraft, base: Move | null): unknown {

@@ -1,6 +1,9 @@
 /** The id of a new move, made from its name once and never changed after: plans name their moves by it. */
 const LONGEST = 64;
 
+/** Words that are addresses of the library's own pages and routes: no move can be found under them. */
+export const RESERVED_IDS: ReadonlySet<string> = new Set(["new", "bring", "compare"]);
+
 /** "Slow push-up" becomes "slow-push-up"; a name with nothing to make an id of becomes "move". Unique among `taken`. */
 export function moveIdFor(name: string, taken: ReadonlySet<string>): string {
   const plain = name
@@ -13,7 +16,7 @@ export function moveIdFor(name: string, taken: ReadonlySet<string>): string {
   for (let n = 1; ; n++) {
     const tail = n === 1 ? "" : `-${n}`;
     const id = cut(stem, LONGEST - tail.length) + tail;
-    if (!taken.has(id)) return id;
+    if (!taken.has(id) && !RESERVED_IDS.has(id)) return id;
   }
 }
 

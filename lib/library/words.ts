@@ -81,7 +81,7 @@ export function tempoWords(move: Pick<Move, "tempo">): string {
 }
 
 /** Whole repetitions in the move's own seconds: "6 to 12 repetitions in 30 to 60 s"; empty for a hold or no range. */
-export function repWords(move: Move): string {
+export function repWords(move: Pick<Move, "tempo" | "seconds">): string {
   const cycle = cycleSeconds(move);
   if (!cycle || !move.seconds) return "";
   const [least, most] = move.seconds.map((seconds) => Math.floor(seconds / cycle + 1e-9)) as [number, number];

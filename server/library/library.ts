@@ -1,6 +1,7 @@
 /** The studio's library of moves as a whole: read by everybody who writes plans, filled by leads and managers. */
 import { z } from "zod";
 import { readMoveRow } from "#db/repos/move-repo.ts";
+import { RESERVED_IDS } from "#lib/library/move-id.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { ID_PATTERN, moveSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
@@ -36,8 +37,8 @@ export function putMoves(
 ): Result<{ stored: number }> {
   if (actor?.kind !== "person" || !can(actor, "library.write")) return NO_RIGHT;
   const entries = Object.entries(moves);
-  const bad = entries.find(([id]) => !ID_PATTERN.test(id));
-  if (bad) return fail(422, "bad-id", `${bad[0]} cannot be the id of a move: small letters, digits and hyphens.`);
+  const bad = entries.find(([id]) => !ID_PATTERN.test(id) || RESERVED_IDS.has(id));
+  if (bad) return fail(422, "bad-id", `“${bad[0]}” cannot be the id of a move: give it another one in the file.`);
   return changeLibrary(app, () => {
     const other = Object.entries(seen).flatMap(([id, at]) =>
       (readMoveRow(app.db, id)?.updatedAt ?? null) === at ? [] : [id],

@@ -1,47 +1,77 @@
-/** Everything the library says about one move. */
+/** Everything the library says about one move, in the trade's words. */
 import type { ReactNode } from "react";
+import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
+import {
+  breathWords,
+  CAUTION_WORDS,
+  loadWords,
+  MET_NOTE,
+  muscleWords,
+  rangeWords,
+  repWords,
+  SIDES_WORDS,
+  STATION_WORDS,
+  springWords,
+  tempoWords,
+  travelWords,
+} from "#lib/library/words.ts";
+import { tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import styles from "./library.module.css";
-import { CAUTION_WORDS, loadWords, muscleWords, setupWords, springLimits, tempoWords } from "./move-words.ts";
+import styles from "./move.module.css";
 
-export function MoveFacts({ move }: { readonly move: Move }) {
-  const { prime, helpers } = muscleWords(move);
-  const cautions = move.cautions ?? [];
+interface MoveFactsProps {
+  readonly move: Move;
+  readonly springs: readonly KnownSpring[];
+}
+
+export function MoveFacts({ move, springs }: MoveFactsProps) {
   return (
     <dl className={styles.facts}>
-      <Fact name="set-up">{setupWords(move)}</Fact>
+      <Fact name="stand">{`${tagWords(move.position)} ${STATION_WORDS[move.station]}, facing ${move.facing}`}</Fact>
+      <Fact name="hands">{held(move.hands)}</Fact>
+      <Fact name="feet">{held(move.feet)}</Fact>
+      <Fact name="sides">{SIDES_WORDS[move.sides]}</Fact>
+      <Fact name="pattern">{move.pattern}</Fact>
       <Fact name="trains">
-        {prime.join(", ")}
-        {helpers.length > 0 ? <span className="quiet">; helped by {helpers.join(", ")}</span> : null}
+        <Muscles move={move} />
       </Fact>
-      <Fact name="spine">{(move.spine ?? []).map((word) => word.replaceAll("-", " ")).join(", ")}</Fact>
-      <Fact name="load">{[loadWords(move), springLimits(move)].filter((part) => part !== "").join("; ")}</Fact>
-      <Fact name="travel">{move.travelMm ? `${move.travelMm[0] / 10} to ${move.travelMm[1] / 10} cm` : null}</Fact>
+      <Fact name="spine">{(move.spine ?? []).map(tagWords).join(", ")}</Fact>
+      <Fact name="load">{loadWords(move)}</Fact>
+      <Fact name="springs">{springWords(move, springNames(springs))}</Fact>
+      <Fact name="travel">{move.travelMm ? travelWords(move.travelMm) : null}</Fact>
       <Fact name="tempo">{tempoWords(move)}</Fact>
-      <Fact name="breath">
-        {move.exhaleOn === "out"
-          ? "out with the work"
-          : move.exhaleOn === "back"
-            ? "out on the way back"
-            : "keeps flowing"}
-      </Fact>
-      <Fact name="time">{move.seconds ? `${move.seconds[0]} to ${move.seconds[1]} s` : null}</Fact>
+      <Fact name="breath">{breathWords(move)}</Fact>
+      <Fact name="time">{move.seconds ? repWords(move) || `${rangeWords(move.seconds)} s` : null}</Fact>
       <Fact name="effort">
-        {move.met ? (
+        {move.met === undefined ? null : (
           <>
-            {move.met} MET{" "}
-            <span className="quiet">a judgement: the Compendium of Physical Activities has no code for this</span>
+            {move.met} MET <span className="quiet small">{MET_NOTE}</span>
           </>
-        ) : null}
+        )}
       </Fact>
-      <Fact name="asks for care">
-        {cautions.length > 0 ? cautions.map((tag) => CAUTION_WORDS[tag]).join(", ") : "nothing marked"}
-      </Fact>
+      <Fact name="hand load">{move.handsShare ? `as in ${tagWords(move.handsShare.pose)}` : null}</Fact>
+      <Fact name="asks for care">{cautions(move)}</Fact>
       <Fact name="easier">{lines(move.easier)}</Fact>
       <Fact name="harder">{lines(move.harder)}</Fact>
     </dl>
   );
 }
+
+function Muscles({ move }: { readonly move: Move }) {
+  const { prime, helpers } = muscleWords(move);
+  if (prime.length + helpers.length === 0) return "nothing named";
+  return (
+    <>
+      {prime.length > 0 ? <strong>{prime.join(", ")}</strong> : null}
+      {helpers.length > 0 ? ` ${prime.length > 0 ? "with help of" : "a little:"} ${helpers.join(", ")}` : null}
+    </>
+  );
+}
+
+const held = (place: Move["hands"] | Move["feet"]) => (place === "free" ? "free" : tagWords(place));
+
+const cautions = (move: Move): string =>
+  (move.cautions ?? []).map((tag) => CAUTION_WORDS[tag]).join(", ") || "nothing marked";
 
 const lines = (texts: readonly string[] | undefined): ReactNode =>
   texts && texts.length > 0 ? texts.map((text) => <p key={text}>{text}</p>) : null;

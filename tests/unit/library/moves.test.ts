@@ -21,6 +21,7 @@ describe("the id of a new move", () => {
     ["橋", [], "move"],
     ["橋", ["move"], "move-2"],
     ["---", [], "move"],
+    ["New", [], "new-2"],
   ])("%j", (name, taken, id) => {
     expect(moveIdFor(name, new Set(taken))).toBe(id);
   });

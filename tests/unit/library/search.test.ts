@@ -58,6 +58,16 @@ describe("the library's choices", () => {
   const index = libraryIndex(STARTER_MOVES);
   const find = (filter: Partial<LibraryFilter>) => findMoves(index, { ...NO_FILTER, ...filter });
 
+  test("every word counts, in any order, in the name or the facts; helpers are found as well as prime movers", () => {
+    const found = (filter: Partial<LibraryFilter>) => find(filter).map(({ id }) => id);
+    expect(find({})).toHaveLength(Object.keys(STARTER_MOVES).length);
+    expect(found({ text: "row kneeling" })).toContain("row-single");
+    expect(found({ text: "row kneeling" })).not.toContain("row-seated");
+    expect(found({ text: "PIKE forearm" })).toEqual(["forearm-pike"]);
+    expect(found({ text: "no such move" })).toEqual([]);
+    expect(found({ group: "triceps" })).toEqual(expect.arrayContaining(["push-up-slow", "triceps-press-back"]));
+  });
+
   test("each choice keeps exactly the moves that have it", () => {
     const all = Object.values(STARTER_MOVES);
     const counts = (filter: Partial<LibraryFilter>, keep: (m: Move) => boolean) => {

@@ -1,0 +1,51 @@
+/**
+ * What was typed and not saved, kept in this tab only: a lost network, an ended session, a step back or a page read
+ * again costs nobody a word. Cleared when it is saved, thrown away, or the person signs out.
+ */
+import type { MoveDraft } from "#lib/library/draft.ts";
+import type { Move } from "#lib/plan/schema.ts";
+
+const PREFIX = "springline/move-draft/";
+
+export interface KeptDraft {
+  readonly draft: MoveDraft;
+  /** The move that it began from; null for a new one. */
+  readonly base: { readonly move: Move; readonly updatedAt: number } | null;
+}
+
+/** Whose draft of which move; `id` null for a new one. */
+export const draftKey = (userId: string, id: string | null): string => `${PREFIX}${userId}/${id ?? ""}`;
+
+export function keepDraft(key: string, kept: KeptDraft): void {
+  try {
+    sessionStorage.setItem(key, JSON.stringify(kept));
+  } catch {
+    // A full or forbidden store: leaving the page still warns.
+  }
+}
+
+export function readKept(key: string): KeptDraft | null {
+  try {
+    const text = sessionStorage.getItem(key);
+    return text === null ? null : (JSON.parse(text) as KeptDraft); // written by keepDraft only, in this tab
+  } catch {
+    return null;
+  }
+}
+
+export function dropDraft(key: string): void {
+  try {
+    sessionStorage.removeItem(key);
+  } catch {
+    // nothing was kept there either
+  }
+}
+
+/** On signing out: nothing that was typed stays for the next person at this device. */
+export function dropAllDrafts(): void {
+  try {
+    for (const key of Object.keys(sessionStorage)) if (key.startsWith(PREFIX)) sessionStorage.removeItem(key);
+  } catch {
+    // nothing was kept
+  }
+}

@@ -1,0 +1,120 @@
+"use client";
+/** The state of the form: what is typed, which fields were touched, what is wrong with them, what is kept in the tab. */
+import { useEffect, useMemo, useState } from "react";
+import { draftOf, type MoveDraft, readDraft } from "#lib/library/draft.ts";
+import type { Fault, Place, ReadMove } from "#lib/library/faults.ts";
+import { sameData } from "#lib/plan/same-data.ts";
+import type { Move } from "#lib/plan/schema.ts";
+import { draftKey, dropDraft, keepDraft, readKept } from "./kept-draft.ts";
+
+export interface Base {
+  readonly move: Move;
+  readonly updatedAt: number;
+}
+
+export interface MoveFormSetup {
+  readonly userId: string;
+  /** Null for a new move. */
+  readonly id: string | null;
+  /** What stands in the library; null for a new move. */
+  readonly base: Base | null;
+  /** What the fields hold at first. */
+  readonly start: MoveDraft;
+  /** Other moves that are offered, by their names in small letters: one name means one move. */
+  readonly names: Readonly<Record<string, string>>;
+}
+
+export interface MoveForm {
+  readonly draft: MoveDraft;
+  readonly base: Base | null;
+  readonly read: ReadMove;
+  /** Everything that is wrong, shown at its field or not yet. */
+  readonly faults: readonly Fault[];
+  readonly dirty: boolean;
+  /** Words from before are here again. */
+  readonly restored: boolean;
+  /** The fault of a field, once it was touched or a save was tried. */
+  faultAt(place: Place): string | undefined;
+  set(change: Partial<MoveDraft>, place: Place): void;
+  /** Shows every fault from now on. */
+  showFaults(fromServer?: readonly Fault[]): void;
+  /** Goes on from another state of the library, with these words. */
+  rebase(base: Base, draft: MoveDraft): void;
+  /** Forgets what was typed: the fields hold again what they began with. */
+  drop(): void;
+  /** It is stored: nothing of it is kept in the tab. */
+  stored(): void;
+}
+
+const ALL = "*";
+
+export function useMoveForm(setup: MoveFormSetup): MoveForm {
+  const { id, names } = setup;
+  const key = draftKey(setup.userId, id);
+  const [draft, setDraft] = useState(setup.start);
+  const [base, setBase] = useState(setup.base);
+  const [touched, setTouched] = useState<ReadonlySet<Place>>(new Set());
+  const [told, setTold] = useState<readonly Fault[]>([]);
+  const [restored, setRestored] = useState(false);
+
+  useEffect(() => {
+    const kept = readKept(key);
+    if (!kept) return;
+    setDraft(kept.draft);
+    if (kept.base) setBase(kept.base);
+    setRestored(true);
+  }, [key]);
+
+  const read = useMemo(() => readDraft(draft, base?.move ?? null), [draft, base]);
+  const start = useMemo(() => (base ? draftOf(base.move) : setup.start), [base, setup.start]);
+  const faults = useMemo(() => {
+    const own = read.ok ? [] : read.faults;
+    return [...own, ...nameFault(draft.name, names), ...told.filter((t) => !own.some((f) => f.place === t.place))];
+  }, [read, told, draft.name, names]);
+
+  return {
+    draft,
+    base,
+    read,
+    faults,
+    dirty: !sameData(draft, start),
+    restored,
+    faultAt: (place) =>
+      touched.has(ALL) || [...touched].some((t) => t === place || t.startsWith(`${place}.`))
+        ? faults.find((f) => f.place === place)?.say
+        : undefined,
+    set(change, place) {
+      const next = { ...draft, ...change };
+      setDraft(next);
+      setTouched(new Set([...touched, place]));
+      setTold(told.filter((f) => f.place !== place));
+      keepDraft(key, { draft: next, base });
+    },
+    showFaults(fromServer = []) {
+      setTold(fromServer);
+      setTouched(new Set([...touched, ALL]));
+    },
+    rebase(newBase, newDraft) {
+      setBase(newBase);
+      setDraft(newDraft);
+      keepDraft(key, { draft: newDraft, base: newBase });
+    },
+    stored: () => dropDraft(key),
+    drop() {
+      dropDraft(key);
+      setDraft(setup.start);
+      setBase(setup.base);
+      setRestored(false);
+      setTouched(new Set());
+      setTold([]);
+    },
+  };
+}
+
+function nameFault(name: string, names: MoveFormSetup["names"]): Fault[] {
+  const plain = name.trim().toLowerCase().replace(/\s+/g, " ");
+  const other = Object.hasOwn(names, plain) ? names[plain] : undefined;
+  return other === undefined
+    ? []
+    : [{ place: "name", say: `There is already a move called ${other}: give this one another name.` }];
+}

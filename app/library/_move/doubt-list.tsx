@@ -1,0 +1,23 @@
+/** What a move leaves unsaid: no fault, but something in a class will not work because of it. */
+import Link from "next/link";
+import { factLabel } from "#lib/library/changes.ts";
+import type { Doubt } from "#lib/library/doubts.ts";
+import styles from "./move.module.css";
+
+export function DoubtList({ doubts }: { readonly doubts: readonly Doubt[] }) {
+  if (doubts.length === 0) return null;
+  return (
+    <ul className={styles.doubts}>
+      {doubts.map(({ key, say, rule }) => (
+        <li key={say}>
+          <span className={styles.doubtKey}>{factLabel(key)}</span> {say}{" "}
+          {rule ? (
+            <Link className="small" href={`/rules/${rule}`} prefetch={false}>
+              the rule
+            </Link>
+          ) : null}
+        </li>
+      ))}
+    </ul>
+  );
+}

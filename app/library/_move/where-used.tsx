@@ -1,0 +1,92 @@
+/** Where a move is used: plans, signed editions, classes to come. What the reader may not read is a number. */
+import Link from "next/link";
+import type { ReactNode } from "react";
+import { plural } from "#lib/plan/format.ts";
+import type { WhereUsed } from "#server/library/where-used.ts";
+import { Moment } from "../../_shell/moment.tsx";
+import { STATE_WORDS } from "../../_shell/words.ts";
+import styles from "./move.module.css";
+
+export function WhereUsedList({ used }: { readonly used: WhereUsed }) {
+  const { plans, editions, classes, hidden, unread } = used;
+  const any = plans.length + editions.length + classes.length + hidden.plans + hidden.editions + hidden.classes > 0;
+  if (!any && unread === 0) return <p className="quiet">No plan uses it yet.</p>;
+  return (
+    <div className={styles.used}>
+      <Uses title="Plans" shown={plans.length} hidden={hidden.plans} one="plan">
+        {plans.map(({ planId, title, state, items, carried }) => (
+          <li key={planId}>
+            <Link href={`/plans/${planId}`}>{title || "Plan without a title"}</Link>{" "}
+            <span className="quiet small">
+              {STATE_WORDS[state]}, {plural(items, "item")}
+              {carried ? "; keeps the move as it came with its file" : ""}
+            </span>
+          </li>
+        ))}
+      </Uses>
+      <Uses title="Signed editions" shown={editions.length} hidden={hidden.editions} one="edition">
+        {editions.map(({ planId, number, title, signedAt }) => (
+          <li key={`${planId} ${number}`}>
+            <Link href={`/editions/${planId}/${number}/print`}>{title || "Plan without a title"}</Link>{" "}
+            <span className="quiet small">
+              edition {number}, signed <Moment at={signedAt} />
+            </span>
+          </li>
+        ))}
+      </Uses>
+      {editions.length + hidden.editions > 0 ? (
+        <p className="quiet small">A signed edition keeps the move as it was when it was signed.</p>
+      ) : null}
+      <Uses title="Classes from today" shown={classes.length} hidden={hidden.classes} one="class" many="classes">
+        {classes.map(({ date, time, title, roomName }) => (
+          <li key={`${date} ${time} ${roomName ?? ""} ${title ?? ""}`}>
+            <Link href={`/programme/${date.slice(0, 7)}`}>
+              {dayWords(date)}, {time}
+            </Link>{" "}
+            <span className="quiet small">
+              {[title ?? "a plan you may not read", roomName].filter(Boolean).join(", ")}
+            </span>
+          </li>
+        ))}
+      </Uses>
+      {unread > 0 ? (
+        <p className="notice">{`${plural(unread, "plan")} cannot be read just now: whether it is used there is not known.`}</p>
+      ) : null}
+    </div>
+  );
+}
+
+interface UsesProps {
+  readonly title: string;
+  readonly shown: number;
+  readonly hidden: number;
+  readonly one: string;
+  readonly many?: string;
+  readonly children: ReactNode;
+}
+
+function Uses({ title, shown, hidden, one, many, children }: UsesProps) {
+  if (shown + hidden === 0) return null;
+  const more = shown > 0 ? " more" : "";
+  return (
+    <>
+      <h3>{title}</h3>
+      {shown > 0 ? <ul>{children}</ul> : null}
+      {hidden > 0 ? (
+        <p className="quiet small">
+          {shown > 0 ? "And " : ""}
+          {plural(hidden, `${one}`, many ?? `${one}s`).replace(" ", `${more} `)} that you may not read.
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+/** "Thursday, 12 November". */
+const dayWords = (date: string): string =>
+  new Date(`${date}T00:00:00Z`).toLocaleDateString("en-GB", {
+    weekday: "long",
+    day: "numeric",
+    month: "long",
+    timeZone: "UTC",
+  });
