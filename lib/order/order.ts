@@ -4,7 +4,9 @@
  */
 import { ACTIONS, type Action, type Plan, type PlanItem } from "#lib/plan/schema.ts";
 import { type ActionCounts, changeBetween, type Setup, setupOf } from "#lib/transitions/transitions.ts";
-import { asItems, type Block, blockOf, type Hold } from "./block.ts";
+import { asItems, type Block, blockOf } from "./block.ts";
+import { lowerBound } from "./bound.ts";
+import type { Hold } from "./constraints.ts";
 import { sayStuck } from "./say-stuck.ts";
 import { keepsRules, sequenceSeconds } from "./sequencing.ts";
 import { solve } from "./solve.ts";
@@ -40,11 +42,9 @@ export function bestOrder(plan: Plan, headingId: string): BlockOrder {
   const found = blockOf(plan, headingId);
   if (!found.ok) return found;
   const { block } = found;
-  const solved = solve(block.problem);
+  const solved = solveBlock(block);
   if (!solved) return { ok: false, say: sayStuck(plan, block) };
-  const { order, seconds, proven } = solved;
-  const stays = standsAlready(block) && sequenceSeconds(block.problem, present(block)) <= seconds;
-  const items = stays ? block.items : asItems(block, order);
+  const { items, proven } = solved;
   const before = changesThrough(plan, block, block.items);
   const after = changesThrough(plan, block, items);
   return {
@@ -57,6 +57,17 @@ export function bestOrder(plan: Plan, headingId: string): BlockOrder {
     actionsAfter: after.actions,
     heldBy: block.holds,
   };
+}
+
+/** The block's items in the best order; the present one where no other is quicker, and at once where none can be. */
+function solveBlock(block: Block): { items: readonly PlanItem[]; proven: boolean } | null {
+  const stands = standsAlready(block);
+  const seconds = stands ? sequenceSeconds(block.problem, present(block)) : Number.POSITIVE_INFINITY;
+  if (stands && seconds <= lowerBound(block.problem)) return { items: block.items, proven: true };
+  const solved = solve(block.problem);
+  if (!solved) return null;
+  const items = seconds <= solved.seconds ? block.items : asItems(block, solved.order);
+  return { items, proven: solved.proven };
 }
 
 const present = (block: Block): number[] => block.units.map((_, unit) => unit);
