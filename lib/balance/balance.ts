@@ -82,7 +82,9 @@ function groupSums(performed: readonly Performed[]) {
   const sums: Partial<Record<Group, { seconds: number; left: number; right: number }>> = {};
   for (const { item, move } of performed) {
     for (const group of GROUPS) {
-      const seconds = item.seconds * (move?.muscles[group] ?? 0);
+      const weight = move?.muscles[group];
+      if (!weight) continue;
+      const seconds = item.seconds * weight;
       const left = item.side === "left" ? 1 : item.side === "right" ? 0 : 0.5;
       const sum = sums[group] ?? { seconds: 0, left: 0, right: 0 };
       sums[group] = {

@@ -36,13 +36,14 @@ export type BlockOrder =
  * planned. An item of an unknown move counts nothing and may go anywhere.
  *
  * The present order is kept unless another takes fewer seconds; only when it breaks a constraint is it left for one that
- * takes as many, or more. Never throws. The same plan always gets the same answer.
+ * takes as many, or more. Where none can save `worthSeconds` it is kept without looking further. Never throws. The same
+ * plan always gets the same answer.
  */
-export function bestOrder(plan: Plan, headingId: string): BlockOrder {
+export function bestOrder(plan: Plan, headingId: string, worthSeconds = 1): BlockOrder {
   const found = blockOf(plan, headingId);
   if (!found.ok) return found;
   const { block } = found;
-  const solved = solveBlock(block);
+  const solved = solveBlock(block, worthSeconds);
   if (!solved) return { ok: false, say: sayStuck(plan, block) };
   const { items, proven } = solved;
   const before = changesThrough(plan, block, block.items);
@@ -59,11 +60,12 @@ export function bestOrder(plan: Plan, headingId: string): BlockOrder {
   };
 }
 
-/** The block's items in the best order; the present one where no other is quicker, and at once where none can be. */
-function solveBlock(block: Block): { items: readonly PlanItem[]; proven: boolean } | null {
+/** The block's items in the best order; the present one where no other is quicker, at once where none can be worth it. */
+function solveBlock(block: Block, worth: number): { items: readonly PlanItem[]; proven: boolean } | null {
   const stands = standsAlready(block);
   const seconds = stands ? sequenceSeconds(block.problem, present(block)) : Number.POSITIVE_INFINITY;
-  if (stands && seconds <= lowerBound(block.problem)) return { items: block.items, proven: true };
+  const least = stands ? lowerBound(block.problem) : 0;
+  if (stands && seconds - least < worth) return { items: block.items, proven: seconds <= least };
   const solved = solve(block.problem);
   if (!solved) return null;
   const items = seconds <= solved.seconds ? block.items : asItems(block, solved.order);

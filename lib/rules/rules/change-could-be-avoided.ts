@@ -126,7 +126,7 @@ type Message = "offset" | "keep" | "order";
 /** Blocks of few moves, so that every key press can afford it; a longer one is looked at in its own view. */
 function betterOrders({ plan }: RuleContext, limits: { minOrderSavedSeconds: number; maxBlockCount: number }) {
   return headingsOf(plan.items, limits.maxBlockCount).flatMap((heading): Found<Message>[] => {
-    const order = bestOrder(plan, heading.id);
+    const order = bestOrder(plan, heading.id, limits.minOrderSavedSeconds);
     if (!order.ok || order.before - order.after < limits.minOrderSavedSeconds) return [];
     const values = { block: itemName(plan, heading), savedSeconds: order.before - order.after };
     return [{ message: "order", items: [heading.id], values }];
