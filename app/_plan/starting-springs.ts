@@ -2,6 +2,7 @@
  * A first choice of springs for a new item: the fewest of this machine's springs whose force in the middle of the
  * travel lies within what the library asks for, within its own least and most. The author changes it as they like.
  */
+import { forceN, travelMm } from "#lib/load/load.ts";
 import type { Equipment, Move } from "#lib/plan/schema.ts";
 
 type Counts = Readonly<Record<string, number>>;
@@ -9,20 +10,13 @@ type Counts = Readonly<Record<string, number>>;
 /** More than this is never guessed. */
 const MOST = 5;
 
-/**
- * F = sum of n (preload + stiffness x travel), newtons, in the middle of the travel: `travelMm`, else the first half of
- * the carriage's. With no load asked for, or none that fits, the move's least springs.
- */
+/** By the load in the middle of the travel. With no load asked for, or none that fits, the move's least springs. */
 export function startingSprings(move: Move, equipment: Equipment): Record<string, number> {
   const least = { ...move.springs?.min };
   const asked = move.loadN;
   if (move.resistance === "bodyweight" || !asked) return least;
-  const [from, to] = move.travelMm ?? [0, equipment.carriageTravelMm / 2];
-  const force = (counts: Counts) =>
-    equipment.springs.reduce(
-      (sum, s) => sum + (counts[s.id] ?? 0) * (s.preloadN + (s.stiffnessNPerMm * (from + to)) / 2),
-      0,
-    );
+  const [from, to] = travelMm({ equipment }, move);
+  const force = (counts: Counts) => forceN(equipment, counts, { xMm: (from + to) / 2, offsetMm: 0 });
   const middle = (asked[0] + asked[1]) / 2;
   const best = choices(move, equipment)
     .map((counts) => ({ counts, n: total(counts), newtons: force(counts) }))

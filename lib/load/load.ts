@@ -80,7 +80,7 @@ export function lineOf(equipment: Equipment, springs: Springs): { preloadN: numb
 }
 
 /** The travel of a move in mm: its own, else the first half of what the carriage can go. */
-export function travelMm(plan: Plan, move: Move): readonly [number, number] {
+export function travelMm(plan: Pick<Plan, "equipment">, move: Move): readonly [number, number] {
   return move.travelMm ?? [0, plan.equipment.carriageTravelMm / 2];
 }
 

@@ -52,7 +52,7 @@ export function IntensityArc({ intensity }: { intensity: ClassIntensity }) {
               {plainNumber(minute)}
             </text>
           ))}
-        <text x={PLOT.right + 6} y={PLOT.bottom + 16}>
+        <text x={PLOT.right + 16} y={PLOT.bottom + 16}>
           min
         </text>
         <text x={PLOT.left - 6} y={PLOT.top} textAnchor="end">
