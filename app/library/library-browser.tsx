@@ -86,11 +86,17 @@ function useShelves(moves: LibraryProps["moves"], archived: readonly string[], s
   }, [moves, archived, springs]);
 }
 
+/** Long enough that typing is one change of the address: browsers stop a page that changes it at every key. */
+const SETTLED_MS = 150;
+
 /** Replaces the address, so that going back leads to where the person was before the library. */
 function useAddress({ filter, out }: View): void {
   const query = filterToQuery(filter);
   const address = `/library${query}${out ? `${query === "" ? "?" : "&"}out=1` : ""}`;
   useEffect(() => {
-    if (`${location.pathname}${location.search}` !== address) window.history.replaceState(null, "", address);
+    const timer = setTimeout(() => {
+      if (`${location.pathname}${location.search}` !== address) window.history.replaceState(null, "", address);
+    }, SETTLED_MS);
+    return () => clearTimeout(timer);
   }, [address]);
 }
