@@ -25,6 +25,7 @@ export interface MiddleProps {
   readonly panelOpen: boolean;
   readonly openAdd: () => void;
   readonly openPaste: () => void;
+  readonly openOrder: () => void;
   readonly openPanel: () => void;
   readonly openHelp: () => void;
   readonly openMarks: () => void;

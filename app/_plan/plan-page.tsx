@@ -1,7 +1,10 @@
 "use client";
 /** The plan page: band, rail, margin and panel, put together; which of them are open; and the page-wide keys. */
 import { useCallback, useEffect, useRef, useState } from "react";
+import { FitButton } from "#app/_fit/fit-button.tsx";
+import { FitDialog } from "#app/_fit/fit-dialog.tsx";
 import { StateActs } from "#app/_margin/state-acts.tsx";
+import { OrderDialog } from "#app/_order/order-dialog.tsx";
 import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
@@ -34,7 +37,7 @@ function Opening() {
   );
 }
 
-type Dialog = "add" | "paste" | "keys" | "marks" | null;
+type Dialog = "add" | "paste" | "fit" | "order" | "keys" | "marks" | null;
 const WIDE = "(min-width: 1180px)";
 const PHONE = "(max-width: 759px)";
 
@@ -75,6 +78,12 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
   };
   const openAdd = useCallback(() => session.canWrite && setDialog("add"), [session]);
   const openPaste = useCallback(() => session.canWrite && setDialog("paste"), [session]);
+  const openOrder = useCallback(() => session.canWrite && setDialog("order"), [session]);
+  const goFromDialog = (id: string | null) => {
+    session.select(id);
+    if (phone || id === null) openPanel();
+    else requestAnimationFrame(() => focusMiddle(id));
+  };
   const closeAdd = (added: boolean) => {
     setDialog(null);
     if (!added || !phone) requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
@@ -90,7 +99,12 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         snap={snap}
         title={title}
         roomName={session.studio.roomName}
-        acts={<StateActs session={session} me={session.me} />}
+        acts={
+          <>
+            <FitButton session={session} onOpen={() => setDialog("fit")} />
+            <StateActs session={session} me={session.me} />
+          </>
+        }
         onFinding={(level) => {
           const found = nextFinding(snap, level);
           session.select(found?.items[0] ?? null);
@@ -100,7 +114,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
       <Notices session={session} snap={snap} />
       <div className={styles.columns} data-alone={!panelOpen || undefined}>
         <Middle
-          {...{ session, snap, wide, openAdd, openPaste, openPanel, view, setView, panelOpen }}
+          {...{ session, snap, wide, openAdd, openPaste, openOrder, openPanel, view, setView, panelOpen }}
           inert={phone && sheet}
           openHelp={() => setDialog("keys")}
           openMarks={() => setDialog("marks")}
@@ -117,7 +131,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         {panelOpen && (
           <Panel
             ref={panel}
-            {...{ session, snap, onAdd: openAdd, sheet: phone, wide: wide && !whole }}
+            {...{ session, snap, onAdd: openAdd, onOrder: openOrder, sheet: phone, wide: wide && !whole }}
             under={whole ? "lanes" : "rail"}
             onClose={closeSheet}
             {...(whole && !phone ? { onShut: shutPanel } : {})}
@@ -129,6 +143,10 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
       </p>
       {dialog === "add" && <AddDialog session={session} onClose={closeAdd} />}
       {dialog === "paste" && <PasteDialog session={session} onClose={closeAdd} />}
+      {dialog === "fit" && <FitDialog session={session} onClosed={() => setDialog(null)} onGo={goFromDialog} />}
+      {dialog === "order" && (
+        <OrderDialog session={session} itemId={snap.selectedId} onClosed={() => setDialog(null)} />
+      )}
       {dialog === "keys" && <KeysHelp onClose={() => setDialog(null)} />}
       {dialog === "marks" && <LegendDialog lanes={whole} onClose={() => setDialog(null)} />}
     </main>

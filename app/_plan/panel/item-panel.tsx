@@ -1,6 +1,7 @@
 "use client";
 /** The chosen item, whole: its move, side, time, springs, set-up, the change into it, what the library says, its script. */
 import { type ReactNode, useState } from "react";
+import { HoldFields } from "#app/_order/hold-fields.tsx";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { clockTime, plural, sideWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
@@ -24,16 +25,18 @@ interface ItemPanelProps {
   readonly snap: SessionSnapshot;
   readonly item: PlanItem;
   readonly onAdd: () => void;
+  /** Opens the block in fewer set-ups. */
+  readonly onOrder: () => void;
   /** Findings and threads of the item, where there is no margin to show them. */
   readonly slips: ReactNode;
 }
 
-export function ItemPanel({ session, snap, item, onAdd, slips }: ItemPanelProps) {
+export function ItemPanel({ session, snap, item, onAdd, onOrder, slips }: ItemPanelProps) {
   const readOnly = !session.canWrite;
   return (
     <section className={styles.panel} aria-label={`Item: ${nameOf(snap.plan, item)}`}>
       <PanelHead snap={snap} item={item} />
-      {!readOnly && <ItemActs session={session} item={item} onAdd={onAdd} />}
+      {!readOnly && <ItemActs {...{ session, item, onAdd, onOrder }} />}
       {item.kind === "move" ? (
         <MoveBody session={session} snap={snap} item={item} readOnly={readOnly} slips={slips} />
       ) : (
@@ -65,13 +68,20 @@ function PanelHead({ snap, item }: { snap: SessionSnapshot; item: PlanItem }) {
   );
 }
 
-function ItemActs({ session, item, onAdd }: { session: PlanSession; item: PlanItem; onAdd: () => void }) {
+type ActsProps = Pick<ItemPanelProps, "session" | "item" | "onAdd" | "onOrder">;
+
+function ItemActs({ session, item, onAdd, onOrder }: ActsProps) {
   const oneSided = item.kind === "move" && (item.side === "left" || item.side === "right");
   return (
     <div className={styles.acts}>
       <button type="button" className="button" onClick={onAdd}>
         Add after this
       </button>
+      {item.kind === "heading" && (
+        <button type="button" className="button" onClick={onOrder}>
+          Fewer set-ups
+        </button>
+      )}
       {oneSided && (
         <button type="button" className="button" onClick={() => addOtherSide(session, item)}>
           Add the other side
@@ -119,6 +129,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
         <ScriptEditor session={session} itemId={item.id} readOnly={readOnly} />
       </div>
       <SetupFields {...{ session, snap, item, readOnly }} />
+      <HoldFields {...{ session, item, readOnly }} plan={snap.plan} />
       {move && <MoveFacts move={move} />}
     </>
   );

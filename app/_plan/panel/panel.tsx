@@ -16,6 +16,7 @@ interface PanelProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   readonly onAdd: () => void;
+  readonly onOrder: () => void;
   readonly onClose: () => void;
   /** What lies under the sheet: "rail". */
   readonly under: "rail" | "lanes";
@@ -26,7 +27,7 @@ interface PanelProps {
   readonly wide: boolean;
 }
 
-export function Panel({ ref, session, snap, onAdd, onClose, onShut, under, sheet, wide }: PanelProps) {
+export function Panel({ ref, session, snap, onAdd, onOrder, onClose, onShut, under, sheet, wide }: PanelProps) {
   const item = snap.selectedId === null ? undefined : itemById(snap.plan, snap.selectedId);
   if (!snap.ready) return null;
   return (
@@ -61,7 +62,7 @@ export function Panel({ ref, session, snap, onAdd, onClose, onShut, under, sheet
       )}
       {item ? (
         <ItemPanel
-          {...{ session, snap, item, onAdd }}
+          {...{ session, snap, item, onAdd, onOrder }}
           slips={wide ? null : <Margin session={session} placements={null} itemId={item.id} />}
         />
       ) : (

@@ -1,6 +1,7 @@
 "use client";
 /** One item on the rail: as tall as its time, with its name, seconds, springs, talk as ink and heads-up as a notch. */
 import { memo, type PointerEvent } from "react";
+import { HoldSign, holdMarks } from "#app/_order/hold-sign.tsx";
 import { plainNumber, plural, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -92,6 +93,7 @@ function Meta({ item, plan, marks, people }: RailItemProps) {
       {item.kind === "move" && <Coils springs={item.springs} equipment={plan.equipment} />}
       {move && <span className={styles.pattern}>{move.pattern}</span>}
       {item.kind === "move" && item.locked && <span className={styles.pattern}>locked</span>}
+      {item.kind === "move" && holdMarks(plan, item).map((mark) => <HoldSign key={mark.words} mark={mark} />)}
       {marks && marks.must > 0 && <span className={styles.markMust}>{marks.must} must fix</span>}
       {marks && marks.look > 0 && <span className={styles.markLook}>{marks.look} look again</span>}
       {marks && marks.threads > 0 && <span className={styles.mark}>{plural(marks.threads, "thread")}</span>}
@@ -153,5 +155,7 @@ export function itemLabel(plan: Plan, item: PlanItem, row: { start: string; reps
   const pattern = item.kind === "move" ? moveOf(plan, item)?.pattern : undefined;
   if (pattern) parts.push(pattern);
   if (row.reps !== null) parts.push(`${plainNumber(row.reps)} reps`);
+  if (item.kind === "move" && item.locked) parts.push("locked");
+  if (item.kind === "move") parts.push(...holdMarks(plan, item).map((mark) => mark.words));
   return parts.join(", ");
 }

@@ -11,6 +11,7 @@ interface RailToolsProps {
   readonly step: (by: 1 | -1) => void;
   readonly openAdd: () => void;
   readonly openPaste: () => void;
+  readonly openOrder: () => void;
   readonly openHelp: () => void;
   readonly openMarks: () => void;
   readonly openClass: () => void;
@@ -31,6 +32,9 @@ export function RailTools(props: RailToolsProps) {
           </button>
           <button type="button" className="button" onClick={openPaste}>
             Paste a list
+          </button>
+          <button type="button" className="button" onClick={props.openOrder}>
+            Fewer set-ups
           </button>
         </>
       )}

@@ -1,0 +1,15 @@
+"use client";
+/** Opens *Fit to length*, for those who may write in a plan that has a move. */
+import type { PlanSession } from "#app/_plan/session.ts";
+import { useSnapshot } from "#app/_plan/use-session.ts";
+import { isMoveItem } from "#lib/plan/lookup.ts";
+
+export function FitButton({ session, onOpen }: { readonly session: PlanSession; readonly onOpen: () => void }) {
+  const { plan } = useSnapshot(session);
+  if (!session.canWrite || !plan.items.some(isMoveItem)) return null;
+  return (
+    <button type="button" className="button" onClick={onOpen}>
+      Fit to length
+    </button>
+  );
+}

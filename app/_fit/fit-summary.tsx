@@ -1,0 +1,44 @@
+/** What the fit does to the class as a whole, in two figures and two sentences. */
+import { clockTime } from "#lib/plan/format.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import styles from "./fit.module.css";
+import { changesAnything, type FitPreview } from "./preview.ts";
+import { againstLength, closingWords, costWords } from "./words.ts";
+
+export function FitSummary({ plan, preview }: { readonly plan: Plan; readonly preview: FitPreview }) {
+  const { before, length, fit } = preview;
+  if (!fit.possible) return null;
+  if (!changesAnything(preview)) {
+    return (
+      <p className="done">
+        Nothing to change: the class takes {clockTime(before)} of {clockTime(length)}, to the second, and every time is
+        a whole step.
+      </p>
+    );
+  }
+  const closing = closingWords(preview);
+  return (
+    <div className={styles.summary}>
+      <dl className={styles.figures}>
+        <div>
+          <dt>The class now</dt>
+          <dd>{clockTime(before)}</dd>
+          <dd className={styles.says} data-over={before > length || undefined}>
+            {againstLength(before, length)}
+          </dd>
+        </div>
+        <div>
+          <dt>With these times</dt>
+          <dd>{clockTime(fit.total)}</dd>
+          <dd className={styles.says}>{againstLength(fit.total, length)}</dd>
+        </div>
+        <div>
+          <dt>Its length</dt>
+          <dd>{clockTime(length)}</dd>
+        </div>
+      </dl>
+      <p>{costWords(plan, preview)}</p>
+      {closing && <p>{closing}</p>}
+    </div>
+  );
+}

@@ -1,0 +1,113 @@
+/** The class cannot be fitted: what stops it, in one sentence and by name, and what would help. */
+import type { ImpossibleFit } from "#lib/fit/fit.ts";
+import type { Help } from "#lib/fit/help.ts";
+import { clockTime, itemName, plural } from "#lib/plan/format.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import styles from "./fit.module.css";
+import { type FitPreview, rowsOf } from "./preview.ts";
+import { helpWords } from "./words.ts";
+
+interface StoppedProps {
+  readonly plan: Plan;
+  readonly preview: FitPreview;
+  readonly fit: ImpossibleFit;
+  readonly onGo: (itemId: string | null) => void;
+  /** Left out for somebody who may only look. */
+  readonly onUnlock: ((ids: readonly string[]) => void) | undefined;
+}
+
+/** Names said in the sentence; the table under it has all of them. */
+const NAMED = 6;
+
+export function Stopped({ plan, preview, fit, onGo, onUnlock }: StoppedProps) {
+  const locked = rowsOf(preview).filter((row) => row.locked);
+  return (
+    <div className={styles.summary}>
+      <p className="problem" role="status">
+        {fit.say}
+      </p>
+      <dl className={styles.figures}>
+        <Figure term="At its shortest" seconds={fit.shortest} />
+        <Figure term="At its longest" seconds={fit.longest} />
+        <Figure term="Its length" seconds={preview.length} />
+      </dl>
+      <Names title="What stops it" ids={fit.stoppedBy} plan={plan} onGo={onGo} />
+      {locked.length > 0 && (
+        <p>{plural(locked.length, "time is", "times are")} kept, and cannot give or take anything.</p>
+      )}
+      <Helps {...{ plan, preview, onGo, onUnlock }} />
+    </div>
+  );
+}
+
+function Figure({ term, seconds }: { readonly term: string; readonly seconds: number }) {
+  return (
+    <div>
+      <dt>{term}</dt>
+      <dd>{clockTime(seconds)}</dd>
+    </div>
+  );
+}
+
+interface NamesProps extends Pick<StoppedProps, "plan" | "onGo"> {
+  readonly title: string;
+  readonly ids: readonly string[];
+}
+
+function Names({ title, ids, plan, onGo }: NamesProps) {
+  const items = ids.flatMap((id) => itemById(plan, id) ?? []);
+  const more = items.length - NAMED;
+  if (items.length === 0) return null;
+  return (
+    <div>
+      <h3 className={styles.small}>{title}</h3>
+      <ul className={styles.names} aria-label={title}>
+        {items.slice(0, NAMED).map((item) => (
+          <li key={item.id}>
+            <button type="button" className={styles.link} onClick={() => onGo(item.id)}>
+              {itemName(plan, item)}
+            </button>
+          </li>
+        ))}
+        {more > 0 && <li className="quiet">and {more} more, in the table below</li>}
+      </ul>
+    </div>
+  );
+}
+
+function Helps({ plan, preview, onGo, onUnlock }: Omit<StoppedProps, "fit">) {
+  if (preview.helps.length === 0) {
+    return <p>No single change would do: give several moves a wider range, or change the length of the class.</p>;
+  }
+  return (
+    <div>
+      <h3 className={styles.small}>What would help, each by itself</h3>
+      <ul className={styles.helps}>
+        {preview.helps.map((help) => (
+          <li key={JSON.stringify(help)}>
+            <span>{helpWords(plan, help)}</span>
+            <HelpAct help={help} onGo={onGo} onUnlock={onUnlock} />
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** A lock is taken off right here; everything else is typed where it belongs. */
+function HelpAct({ help, onGo, onUnlock }: { readonly help: Help } & Pick<StoppedProps, "onGo" | "onUnlock">) {
+  if (help.by === "unlock") {
+    return onUnlock ? (
+      <button type="button" className="button" onClick={() => onUnlock(help.items)}>
+        {help.items.length === 1 ? "Let it change" : "Let them change"}
+      </button>
+    ) : null;
+  }
+  const item = help.by === "range" ? (help.items[0] ?? null) : null;
+  return (
+    <button type="button" className="button" onClick={() => onGo(item)}>
+      {item === null ? "Go to the class" : "Go to it"}
+    </button>
+  );
+}

@@ -1,0 +1,78 @@
+/** Words of *Fit to length*: what it costs, what holds a time, what would help. Pure. */
+import type { Help } from "#lib/fit/help.ts";
+import { clockTime, itemName, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { type FitPreview, rowsOf, type TimeRow } from "./preview.ts";
+
+/** "+5", "−10", "0": a true minus, as wide as the plus. */
+export function difference(seconds: number): string {
+  const number = plainNumber(Math.abs(seconds));
+  if (number === "0") return "0";
+  return seconds > 0 ? `+${number}` : `−${number}`;
+}
+
+/** "14 s free", "32 s over", "to the second". */
+export function againstLength(total: number, length: number): string {
+  const left = Math.round((length - total) * 10) / 10;
+  if (left === 0) return "to the second";
+  return left > 0 ? `${secondsWords(left)} free` : `${secondsWords(-left)} over`;
+}
+
+/** How many change, and which most. */
+export function costWords(plan: Plan, preview: FitPreview): string {
+  const rows = rowsOf(preview);
+  const changed = rows.filter((row) => row.to !== row.from);
+  const [most] = [...changed].sort((a, b) => Math.abs(b.to - b.from) / b.from - Math.abs(a.to - a.from) / a.from);
+  if (!most) return "No move changes.";
+  const item = itemById(plan, most.id);
+  const by = `${secondsWords(Math.abs(most.to - most.from))} ${most.to > most.from ? "longer" : "shorter"}`;
+  const share = Math.round((Math.abs(most.to - most.from) / most.from) * 100);
+  const name = item ? itemName(plan, item) : most.id;
+  const kept = rows.length - changed.length;
+  const others = kept === 0 ? "all of them" : `of ${rows.length}`;
+  return `${plural(changed.length, "move changes", "moves change")}, ${others}. The largest change: ${name}, ${by} (${share}%).`;
+}
+
+/** What the closing takes up; empty when nothing. */
+export function closingWords({ fit, closing, grid }: FitPreview): string {
+  if (!fit.possible || fit.closingSeconds === closing) return "";
+  const more = fit.closingSeconds - closing;
+  return `The moves keep to whole steps of ${secondsWords(grid)}; the closing takes the ${secondsWords(more)} left over: ${secondsWords(fit.closingSeconds)}.`;
+}
+
+/** Why a row does not change, or that it had to leave its bounds; empty for one that is free. */
+export function heldWords(row: TimeRow): string {
+  if (row.locked) return "kept";
+  if (row.outside) return `as its other side, out of its own ${rangeWords(row.bounds)}`;
+  return row.follows ? "as its other side" : "";
+}
+
+export const rangeWords = ([low, high]: readonly [number, number]): string =>
+  low === high ? secondsWords(low) : `${plainNumber(low)} to ${secondsWords(high)}`;
+
+/** One offer as a sentence. */
+export function helpWords(plan: Plan, help: Help): string {
+  switch (help.by) {
+    case "unlock":
+      return help.items.length === 1
+        ? `Do not keep the time of ${namesOf(plan, help.items)}.`
+        : `Do not keep the times of ${namesOf(plan, help.items)}.`;
+    case "range":
+      return `A wider range for ${namesOf(plan, help.items)}: ${rangeWords(help.to)} instead of ${rangeWords(help.from)}.`;
+    case "length":
+      return `A class of ${clockTime(help.to)} min instead of ${clockTime(help.from)} min.`;
+    default: {
+      const more = help.to > help.from ? "longer" : "shorter";
+      return `A ${more} ${help.by}: ${secondsWords(help.to)} instead of ${secondsWords(help.from)}.`;
+    }
+  }
+}
+
+export function namesOf(plan: Plan, ids: readonly string[]): string {
+  const names = ids.flatMap((id) => {
+    const item = itemById(plan, id);
+    return item ? [itemName(plan, item)] : [];
+  });
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}

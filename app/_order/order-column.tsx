@@ -1,0 +1,65 @@
+/** One order of a block as a list: every item with the change into it, and where those that move come from. */
+import { actionsWords, nameOf } from "#app/_plan/words.ts";
+import { secondsWords, sideWords } from "#lib/plan/format.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import type { Change } from "#lib/transitions/transitions.ts";
+import styles from "./order.module.css";
+import type { OrderLine, OrderList } from "./preview.ts";
+import { placeWords } from "./words.ts";
+
+interface ColumnProps {
+  readonly title: string;
+  readonly list: OrderList;
+  readonly plan: Plan;
+  /** Of all changes together, estimated. */
+  readonly seconds: number;
+  /** Those that are moved say where they come from. */
+  readonly marked?: boolean;
+}
+
+export function OrderColumn({ title, list, plan, seconds, marked = false }: ColumnProps) {
+  return (
+    <section className={styles.column} aria-label={title}>
+      <h3 className={styles.small}>
+        {title}
+        <span className={styles.sum}>{secondsWords(seconds)}</span>
+      </h3>
+      <ol className={styles.list}>
+        {list.lines.map((line) => (
+          <li key={line.item.id} data-moved={line.moved || undefined}>
+            {line.item.kind === "move" && <ChangeLine change={line.change} />}
+            <Name line={line} plan={plan} />
+            {marked && line.moved && <span className={styles.from}>{placeWords(line.other, line.place)}</span>}
+          </li>
+        ))}
+      </ol>
+      {list.next && (
+        <div className={styles.then}>
+          <ChangeLine change={list.next.change} />
+          <span>{`then ${nameOf(plan, list.next.item)}`}</span>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function Name({ line: { item, place }, plan }: { readonly line: OrderLine; readonly plan: Plan }) {
+  const side = item.kind === "move" && item.side !== "both" ? `, ${sideWords(item.side)}` : "";
+  return (
+    <span className={styles.name}>
+      <span className={styles.place} aria-hidden="true">
+        {place}
+      </span>
+      {`${nameOf(plan, item)}${side}`}
+    </span>
+  );
+}
+
+function ChangeLine({ change: { estimate, actions } }: { readonly change: Change }) {
+  const words = actionsWords(actions);
+  return (
+    <span className={styles.change}>
+      {estimate === 0 ? "nothing changes" : `${secondsWords(estimate)}${words ? `: ${words}` : ""}`}
+    </span>
+  );
+}
