@@ -4,10 +4,13 @@ import type { Plan } from "#lib/plan/schema.ts";
 import type { HouseStandard } from "#lib/rules/house-standard.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 import type { AnyRule, Finding } from "#lib/rules/types.ts";
+import { saysSomethingElse } from "./excerpt.ts";
 
 export interface RunExample {
   readonly say: string;
   readonly plan: Plan;
+  /** What is said in it matters to the rule. */
+  readonly lines: boolean;
   /** With the rule's own level and limits. */
   readonly findings: readonly Finding[];
   /** With the house's; null where it says the same. */
@@ -15,10 +18,11 @@ export interface RunExample {
 }
 
 export function ruleExamples(rule: AnyRule, house: HouseStandard | null): { pass: RunExample[]; fail: RunExample[] } {
+  const lines = saysSomethingElse([...rule.examples.pass, ...rule.examples.fail].map(({ plan }) => plan));
   const run = ({ say, plan }: { say: string; plan: Plan }): RunExample => {
     const { findings } = checkPlan(plan, [rule]);
     const here = house && checkPlan({ ...plan, standards: { [rule.id]: house } }, [rule]).findings;
-    return { say, plan, findings, here: here && !sameData(here, findings) ? here : null };
+    return { say, plan, lines, findings, here: here && !sameData(here, findings) ? here : null };
   };
   return { pass: rule.examples.pass.map(run), fail: rule.examples.fail.map(run) };
 }

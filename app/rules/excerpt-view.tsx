@@ -10,14 +10,16 @@ interface ExampleProps {
   /** What is right or wrong here, as the rule's file says it. */
   readonly say: string;
   readonly plan: Plan;
+  /** Show what is said in it. */
+  readonly lines: boolean;
   /** What the rule finds with its own limits. */
   readonly findings: readonly Finding[];
   /** What it finds as this house has it, where that differs. */
   readonly here: readonly Finding[] | null;
 }
 
-export function Example({ say, plan, findings, here }: ExampleProps) {
-  const { facts, items } = excerptOf(plan);
+export function Example({ say, plan, lines, findings, here }: ExampleProps) {
+  const { facts, items } = excerptOf(plan, lines);
   const concerned = new Set(findings.flatMap((f) => f.items));
   return (
     <figure className={styles.example}>

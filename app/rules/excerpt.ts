@@ -35,7 +35,7 @@ export interface ExcerptItem {
   readonly details: string;
   /** The change into it: "8 s: spring on, carriage home"; empty where there is none. */
   readonly change: string;
-  /** Left out where every move of the example says all it should. */
+  /** What is said in it, where the rule is about that. */
   readonly lines: readonly ScriptLine[];
 }
 export interface Excerpt {
@@ -44,10 +44,9 @@ export interface Excerpt {
   readonly items: readonly ExcerptItem[];
 }
 
-export function excerptOf(plan: Plan): Excerpt {
+/** `lines`: show what is said. */
+export function excerptOf(plan: Plan, lines: boolean): Excerpt {
   const { rows } = classClock(plan);
-  const moves = plan.items.filter((item) => item.kind === "move");
-  const allSaid = moves.every((item) => sameData(item.script, fullScript));
   const items = plan.items.map((item, i): ExcerptItem => {
     const row = rows[i];
     return {
@@ -58,15 +57,19 @@ export function excerptOf(plan: Plan): Excerpt {
       lasts: item.kind === "heading" ? "" : secondsWords(item.seconds),
       details: item.kind === "move" ? moveDetails(plan, item, row?.reps ?? null) : "",
       change: row && item.kind === "move" ? changeWords(row.transition) : "",
-      lines: item.kind === "move" && !allSaid ? (item.script ?? []) : [],
+      lines: item.kind === "move" && lines ? (item.script ?? []) : [],
     };
   });
   return { facts: classFacts(plan), items };
 }
 
+/** Does any move of these examples say something else than all it should? Then what is said matters to the rule. */
+export const saysSomethingElse = (plans: readonly Plan[]): boolean =>
+  plans.some((plan) => plan.items.some((item) => item.kind === "move" && !sameData(item.script, fullScript)));
+
 /** The item's own words, where it has some. */
 const titleOf = (item: PlanItem): string | undefined =>
-  item.kind === "heading" ? item.title : item.kind === "pause" ? item.text : undefined;
+  item.kind === "heading" ? item.title : item.kind === "pause" ? item.text || "Pause" : undefined;
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -4,7 +4,7 @@ import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import { Problem } from "#app/_shell/problem.tsx";
 import { useSend } from "#app/_shell/use-send.ts";
-import type { HouseStandard } from "#lib/rules/house-standard.ts";
+import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
 import { limitsOf } from "#lib/rules/limits.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
@@ -65,7 +65,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
           onChange={(value) => change({ values: { ...draft.values, [limit.name]: value } })}
         />
       ))}
-      <TrialWords url={url} standard={read.standard} kept={kept} />
+      <TrialWords url={url} standard={differing(rule, read.standard)} kept={kept} />
       <div className={styles.acts}>
         <button type="submit" className="button button-strong" disabled={sending.busy || read.standard === null}>
           Keep for this house
@@ -82,4 +82,10 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
       </p>
     </form>
   );
+}
+
+/** As the server would keep it: only what differs from the rule's own. Null for what it would refuse. */
+function differing(rule: AnyRule, typed: HouseStandard | null): HouseStandard | null {
+  const checked = typed && checkStandard(rule, typed);
+  return checked?.ok ? (checked.standard ?? {}) : null;
 }

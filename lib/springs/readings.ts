@@ -51,8 +51,8 @@ export function countedReadings(readings: readonly KeptReading[]): { readings: R
   return { readings: counted.map(({ travelMm, newtons }) => ({ travelMm, newtons })), places };
 }
 
-/** A fit as a spring of the room holds it: to a tenth of a newton in a metre of travel. */
+/** A fit as a spring of the room holds it: to a tenth of a newton, over a metre of travel too. */
 export const roundedSpring = (fit: { stiffnessNPerMm: number; preloadN: number }) => ({
   stiffnessNPerMm: Math.round(fit.stiffnessNPerMm * 1e4) / 1e4,
-  preloadN: Math.round(fit.preloadN * 100) / 100,
+  preloadN: Math.round(fit.preloadN * 10) / 10,
 });

@@ -10,6 +10,8 @@ const PAGES: readonly { readonly who: Who | null; readonly path: string }[] = [
   { who: "marta", path: "/programme" },
   { who: "petra", path: "/people" },
   { who: "petra", path: "/studio" },
+  { who: "ines", path: "/rules" },
+  { who: "petra", path: "/rules/caution-without-safety-line" },
   { who: "sam", path: "/desk" },
 ];
 const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];

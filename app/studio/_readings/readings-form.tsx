@@ -48,6 +48,7 @@ export function ReadingsForm({ roomId, spring, kept }: ReadingsFormProps) {
     router.refresh();
   };
   const line = read.fit.ok ? roundedSpring(read.fit) : null;
+  const straight = read.fit.ok && read.fit.straight;
   return (
     <div className={styles.readings}>
       <div className={styles.typed}>
@@ -60,11 +61,11 @@ export function ReadingsForm({ roomId, spring, kept }: ReadingsFormProps) {
         <div className={styles.acts}>
           <button
             type="button"
-            className="button button-strong"
+            className={straight ? "button button-strong" : "button"}
             disabled={sending.busy || line === null || read.sheet === null}
             onClick={() => keep(true)}
           >
-            {line === null ? "Use this" : `Use this: ${springWords(line)}`}
+            {useWords(line, straight)}
           </button>
           <button
             type="button"
@@ -82,4 +83,9 @@ export function ReadingsForm({ roomId, spring, kept }: ReadingsFormProps) {
       </div>
     </div>
   );
+}
+
+function useWords(line: Pick<Spring, "stiffnessNPerMm" | "preloadN"> | null, straight: boolean): string {
+  if (line === null) return "Use this";
+  return `${straight ? "Use this" : "Use it all the same"}: ${springWords(line)}`;
 }

@@ -33,7 +33,7 @@ export function ReadingsTable({ ref, draft, read, onChange, onLeaveOut }: TableP
     onChange({ ...draft, rows: draft.rows.map((r) => (r.row === row ? { ...r, ...part } : r)) });
   return (
     <>
-      <div className="table-scroll">
+      <div className={styles.scroll}>
         <table ref={ref} className={styles.table}>
           <caption className="visually-hidden">Readings of the scale</caption>
           <thead>
@@ -42,12 +42,12 @@ export function ReadingsTable({ ref, draft, read, onChange, onLeaveOut }: TableP
               <th scope="col">Travel, {draft.travelUnit}</th>
               <th scope="col">Force, {draft.forceUnit}</th>
               {draft.forceUnit === "kgf" && (
-                <th scope="col" className="number">
+                <th scope="col" className={`number ${styles.newtons}`}>
                   in N
                 </th>
               )}
               <th scope="col" className="number">
-                off the line
+                off the line, N
               </th>
               <th scope="col">
                 <span className="visually-hidden">Acts</span>
@@ -122,19 +122,26 @@ function Row({ row, place, draft, read, onChange, onLeaveOut, onTakeOut, onNext 
         <td>{field("travel", `Travel in ${draft.travelUnit}`)}</td>
         <td>{field("force", `Force in ${draft.forceUnit}`)}</td>
         {draft.forceUnit === "kgf" && (
-          <td className="number">{typed?.kind === "reading" ? plainNumber(typed.reading.newtons) : ""}</td>
+          <td className={`number ${styles.newtons}`}>
+            {typed?.kind === "reading" ? plainNumber(typed.reading.newtons) : ""}
+          </td>
         )}
-        <td className="number">{offWords(read, row.row)}</td>
-        <td className={styles.rowActs}>
+        <td className="number">
+          {offWords(read, row.row)}
+          {doubtful && <span className={styles.doubtful}>doubtful</span>}
+        </td>
+        <td>
           {typed?.kind === "reading" && (
             <button type="button" className={styles.act} onClick={() => onLeaveOut(!row.leftOut)}>
               {row.leftOut ? "Count it" : "Leave out"}
               <span className="visually-hidden">: {name}</span>
             </button>
           )}
-          <button type="button" className={styles.act} onClick={onTakeOut}>
-            Delete<span className="visually-hidden"> {name}</span>
-          </button>
+          {(typed?.kind !== "reading" || row.leftOut) && (
+            <button type="button" className={styles.act} onClick={onTakeOut}>
+              Delete<span className="visually-hidden"> {name}</span>
+            </button>
+          )}
         </td>
       </tr>
       {say && (
@@ -148,12 +155,11 @@ function Row({ row, place, draft, read, onChange, onLeaveOut, onTakeOut, onNext 
   );
 }
 
-/** "+0.4 N", "−2 N"; the doubtful one says so in words. */
+/** "+0.4", "−2": newtons above or below the line. */
 function offWords(read: SheetRead, row: number): string {
   const typed = read.rows.get(row);
   if (!read.line || typed?.kind !== "reading") return "";
   const { travelMm, newtons } = typed.reading;
   const off = newtons - (read.line.preloadN + read.line.stiffnessNPerMm * travelMm);
-  const words = `${off < -0.05 ? "−" : "+"}${plainNumber(Math.abs(off))} N`;
-  return read.doubtful === row ? `${words}, doubtful` : words;
+  return `${off < -0.05 ? "−" : "+"}${plainNumber(Math.abs(off))}`;
 }

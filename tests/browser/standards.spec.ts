@@ -1,0 +1,144 @@
+/** A manager sets the house: a limit on a rule's page, a measured spring, own timings; open plans follow; others may not. */
+import type { Page } from "@playwright/test";
+import { expect, openFromDesk, saveState, test } from "./kit.ts";
+
+const RULE = "group-without-rest";
+const LONGEST = /^Longest work in a row/;
+
+/** The margin's slips of one rule. */
+const slips = (page: Page) => page.getByRole("article", { name: "One muscle group works for too long without a rest" });
+
+test("a limit changed on the rule's page changes the findings of an open plan, and nothing typed is lost", async ({
+  as,
+}) => {
+  const [ines, petra] = [await as("ines"), await as("petra")];
+  await openFromDesk(ines, "Upper body and trunk");
+  await expect(slips(ines)).toHaveCount(0);
+  // Half a title, not yet left: it must be there afterwards.
+  const title = ines.getByRole("textbox", { name: "Title" });
+  await title.press("End");
+  await ines.keyboard.type(", slow");
+
+  await petra.goto("/rules");
+  await petra.getByRole("link", { name: "One muscle group works for too long without a rest" }).press("Enter");
+  await expect(petra.getByRole("heading", { level: 1 })).toHaveText(
+    "One muscle group works for too long without a rest",
+  );
+  const limit = petra.getByLabel(LONGEST);
+  await limit.fill("5");
+  await expect(petra.getByText("Give a number from 30 to 3600 s.")).toBeVisible();
+  await expect(petra.getByRole("button", { name: "Keep for this house" })).toBeDisabled();
+  await limit.fill("60");
+  await expect(petra.getByText(/^In the team's \d plans: no finding now, \d+ findings/)).toBeVisible();
+  await limit.press("Enter");
+  await expect(petra.getByText("Kept. Open plans were checked again.")).toBeVisible();
+
+  await expect(slips(ines).first()).toBeVisible();
+  await expect(ines.getByText("Your studio has changed its library, machines or standards")).toBeAttached();
+  await expect(title).toHaveValue("Upper body and trunk, slow");
+  await title.press("Control+z");
+  await expect(saveState(ines)).toHaveAttribute("data-state", "saved");
+
+  // From the finding to its rule, beside the plan, where a lead reads the house's limit and may not change it.
+  const [page] = await Promise.all([
+    ines.waitForEvent("popup"),
+    slips(ines)
+      .first()
+      .getByRole("link", { name: /^about this rule/ })
+      .click(),
+  ]);
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText(
+    "One muscle group works for too long without a rest",
+  );
+  await expect(page.getByText("Last changed by Petra Vale")).toBeVisible();
+  await expect(page.getByText("60 s", { exact: true })).toBeVisible();
+  await expect(page.getByRole("button", { name: "Keep for this house" })).toHaveCount(0);
+  await page.close();
+
+  await petra.getByRole("button", { name: "All as the rule has it" }).click();
+  await expect(petra.getByText("As the rule has it again.")).toBeVisible();
+  await expect(slips(ines)).toHaveCount(0);
+});
+
+test("readings are typed by keyboard, the doubtful one is left out, the line is used", async ({ as }) => {
+  const petra = await as("petra");
+  await petra.goto("/studio");
+  const loft = petra.getByRole("article").filter({ has: petra.getByRole("heading", { name: "Loft" }) });
+  await loft.getByRole("link", { name: "Measure of firm" }).press("Enter");
+  await expect(petra.getByRole("heading", { level: 1 })).toHaveText("Scale readings: firm, Loft");
+  await expect(petra.getByText("One spring at a time")).toBeVisible();
+  await petra.getByLabel("Force in").selectOption({ label: "newtons" });
+  await petra.getByLabel("Travel in cm of row 1").focus();
+  // 20 N + 0.35 N/mm, but for the third.
+  for (const [travel, force] of [
+    ["10", "55"],
+    ["20", "90"],
+    ["30", "165"],
+    ["40", "160"],
+    ["50", "195"],
+  ] as const) {
+    await petra.keyboard.type(travel);
+    await petra.keyboard.press("Enter");
+    await petra.keyboard.type(force);
+    await petra.keyboard.press("Enter");
+  }
+  await expect(petra.getByText(/^Reading 3 \(300 mm, 165 N\) is 40 N off the line of the others/)).toBeVisible();
+  await petra.getByRole("button", { name: "Leave reading 3 out" }).press("Enter");
+  await expect(petra.getByText(/^The readings lie on a line: 0.350 N per mm, preload 20 N/)).toBeVisible();
+  await petra.getByRole("button", { name: "Use this: 0.350 N per mm, preload 20.0 N" }).press("Enter");
+  await expect(petra.getByText("firm is now 0.350 N per mm, preload 20.0 N.")).toBeVisible();
+
+  await petra.goto("/studio");
+  await expect(loft.getByRole("row", { name: /firm/ })).toContainText("0.350");
+  await loft.getByRole("link", { name: "5 readings of firm" }).click();
+  await expect(petra.getByLabel("Force in N of row 3")).toHaveValue("165");
+  await expect(petra.getByText("left out")).toBeVisible();
+});
+
+test("own seconds change what a change costs, at once on the page and in an open plan", async ({ as }) => {
+  const [ines, petra] = [await as("ines"), await as("petra")];
+  await openFromDesk(ines, "Upper body and trunk");
+  await petra.goto("/studio");
+  await petra.getByRole("link", { name: "Set-up timings of Harbour room" }).click();
+  await petra.getByLabel("A quarter turn").fill("40");
+  await expect(petra.getByRole("row", { name: /turned round to face the back/ })).toContainText("82 s");
+  await petra.getByRole("button", { name: "Keep", exact: true }).press("Enter");
+  await expect(petra.getByText("Kept. Open plans were timed again.")).toBeVisible();
+  await expect(ines.getByRole("article", { name: /^A planned transition is shorter/ }).first()).toBeVisible();
+  await petra.getByRole("button", { name: "Empty all" }).click();
+  await petra.getByRole("button", { name: "Keep", exact: true }).click();
+  await expect(ines.getByRole("article", { name: /^A planned transition is shorter/ })).toHaveCount(0);
+});
+
+test("a coach reads the rules and changes none; crew does not see them", async ({ as, app }) => {
+  const marta = await as("marta");
+  await marta.goto(`/rules/${RULE}`);
+  await expect(marta.getByRole("heading", { name: "What it finds" })).toBeVisible();
+  await expect(marta.getByRole("button", { name: "Keep for this house" })).toHaveCount(0);
+  const headers = { origin: app.url };
+  const rooms = await (await marta.request.get("/api/rooms")).json();
+  for (const answer of [
+    await marta.request.put(`/api/standards/${RULE}`, { headers, data: { level: "off" } }),
+    await marta.request.delete(`/api/standards/${RULE}`, { headers }),
+    await marta.request.post(`/api/standards/${RULE}/trial`, { headers, data: { level: "off" } }),
+    await marta.request.put(`/api/rooms/${rooms[0].id}/timings`, {
+      headers,
+      data: { actionSeconds: {}, everyRoom: true },
+    }),
+    await marta.request.put(`/api/rooms/${rooms[0].id}/springs/light/readings`, {
+      headers,
+      data: { sheet: { travelUnit: "cm", forceUnit: "N", readings: [] }, use: true },
+    }),
+  ]) {
+    expect(answer.status()).toBe(403);
+  }
+  for (const path of [
+    "/studio",
+    `/studio/rooms/${rooms[0].id}/timings`,
+    `/studio/rooms/${rooms[0].id}/springs/light`,
+  ]) {
+    expect((await marta.goto(path))?.status()).toBe(404);
+  }
+  const sam = await as("sam");
+  expect((await sam.goto("/rules"))?.status()).toBe(404);
+});
