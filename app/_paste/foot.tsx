@@ -25,13 +25,18 @@ export function Foot({ paste, now, length, problem, onPut, onDoubt, onLeaveOut }
     <div className={styles.foot}>
       <div className={styles.sums}>
         <p role="status">
-          <b>{rows.length === 0 ? "Nothing to put in yet" : countsWords(rows)}</b>
+          <b>{paste.behind ? "Reading the list" : rows.length === 0 ? "Nothing to put in yet" : countsWords(rows)}</b>
         </p>
         {rows.length > 0 && (
           <p className="small">
             The class now <b className="mono">{clockTime(now)}</b>, with {ready === 1 ? "this row" : "these rows"}{" "}
             <b className="mono">{clockTime(paste.totalWith)}</b> of {clockTime(length)}
             {slack(length - paste.totalWith)}
+          </p>
+        )}
+        {open && (
+          <p id="paste-open" className="small quiet">
+            Nothing in doubt is put in: answer it, skip its row, or leave such rows out.
           </p>
         )}
         {problem && (
@@ -61,11 +66,6 @@ export function Foot({ paste, now, length, problem, onPut, onDoubt, onLeaveOut }
         >
           Put in {plural(drafts.length, "item")}
         </button>
-        {open && (
-          <p id="paste-open" className="small quiet">
-            Nothing in doubt is put in: answer it, skip its row, or leave such rows out.
-          </p>
-        )}
       </div>
     </div>
   );

@@ -45,7 +45,13 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
     dialog.current?.close();
   };
   return (
-    <dialog ref={dialog} className={styles.dialog} aria-labelledby="paste-title" onClose={() => onClose(put.current)}>
+    <dialog
+      ref={dialog}
+      className={styles.dialog}
+      data-full={paste.rows.length > 0 || undefined}
+      aria-labelledby="paste-title"
+      onClose={() => onClose(put.current)}
+    >
       <div className={styles.head}>
         <div>
           <h2 id="paste-title">Paste a list</h2>

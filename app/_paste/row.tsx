@@ -120,19 +120,16 @@ function Becomes({ row, context, answer }: RowProps) {
         </span>
       ))}
       {row.words !== "" && row.state !== "skipped" && (
-        <span className={styles.left}>
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={row.keepWords}
+            onChange={(event) => answer({ row: { keepWords: event.target.checked } })}
+          />
           <span>
-            Left over: <bdi>“{row.words}”</bdi>
+            keep what is left over as a form line: <bdi>“{row.words}”</bdi>
           </span>
-          <label className="check">
-            <input
-              type="checkbox"
-              checked={row.keepWords}
-              onChange={(event) => answer({ row: { keepWords: event.target.checked } })}
-            />
-            keep as a form line
-          </label>
-        </span>
+        </label>
       )}
     </>
   );

@@ -49,7 +49,7 @@ export function Source({ text, setText, context }: SourceProps) {
         ref={field}
         id="paste-text"
         className={styles.text}
-        rows={text === "" ? 6 : 5}
+        rows={text === "" ? 6 : 4}
         wrap="off"
         spellCheck={false}
         autoComplete="off"
@@ -82,7 +82,7 @@ export function Source({ text, setText, context }: SourceProps) {
         <button type="button" className="button" onClick={() => file.current?.click()}>
           Choose a file
         </button>
-        <span className="small quiet">or drop a .csv or .txt file here</span>
+        <span className={`small quiet ${styles.drop}`}>or drop a .csv or .txt file here</span>
         {text !== "" && (
           <button
             type="button"
@@ -105,15 +105,12 @@ export function Source({ text, setText, context }: SourceProps) {
 
 const bytesOf = async (file: File): Promise<Uint8Array> => new Uint8Array(await file.arrayBuffer());
 
-/** Two rows in the studio's own words. */
+/** Rows in the studio's own words: a move with a time and springs, one that is done on each side. */
 function exampleOf({ moves, equipment }: PasteContext): string {
-  const names = Object.values(moves)
-    .map((move) => move.name)
-    .filter((name) => !name.includes(","));
+  const short = Object.values(moves).filter((move) => !move.name.includes(","));
+  const both = short.find((move) => move.sides === "both")?.name ?? "Plank hold";
+  const each = short.find((move) => move.sides === "each")?.name;
   const label = equipment.springs[0]?.label ?? "light";
-  return [
-    `For example:`,
-    `${names[0] ?? "Plank hold"}  60 s  2 ${label}`,
-    `${names[1] ?? "Row"}  1:30  ${label} x1  each side`,
-  ].join("\n");
+  const rows = [`${both}  60 s  2 ${label}`, ...(each ? [`${each}  0:45  ${label} x1  each side`] : []), "Water  30 s"];
+  return ["For example:", ...rows].join("\n");
 }

@@ -25,6 +25,8 @@ const keptLists = new WeakMap<PlanSession, Kept>();
 export interface Paste {
   readonly text: string;
   readonly setText: (text: string) => void;
+  /** The text has changed and is still being read. */
+  readonly behind: boolean;
   readonly reading: PasteReading;
   readonly rows: readonly Judged[];
   /** Items of the rows that are ready. */
@@ -61,6 +63,7 @@ export function usePaste(session: PlanSession, plan: Plan, afterId: string | nul
   return {
     text: kept.text,
     setText: (next) => keep({ ...kept, text: next }),
+    behind: text !== kept.text,
     reading,
     rows,
     drafts,
