@@ -50,7 +50,12 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   },
   order: { wants: "HEADING-ID", answer: order },
   load: { answer: (plan) => done({ rows: loadRows(plan) }) },
-  balance: { answer: (plan) => done(balance(plan)) },
+  balance: {
+    answer: (plan) => {
+      const { groups, push, pull, longest, setups } = balance(plan);
+      return done({ groups, push, pull, longest, setups });
+    },
+  },
 };
 
 export const COMMAND_NAMES: readonly string[] = Object.keys(COMMANDS);
