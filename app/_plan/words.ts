@@ -1,15 +1,7 @@
 /** Words of the plan page: names of items, times, what a change of set-up asks, what each value is called. */
 import { COPY_WORDS } from "#lib/client/device-copy.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
-import {
-  ACTIONS,
-  type Action,
-  type Facing,
-  type Move,
-  type MoveCaution,
-  type Plan,
-  type PlanItem,
-} from "#lib/plan/schema.ts";
+import { ACTIONS, type Action, type Facing, type Move, type Plan, type PlanItem } from "#lib/plan/schema.ts";
 import type { SessionSnapshot } from "./session-types.ts";
 
 export const isTimed = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
@@ -52,20 +44,6 @@ export const FACING_WORDS: Readonly<Record<Facing, string>> = {
   back: "facing back",
   left: "facing left",
   right: "facing right",
-};
-
-export const CAUTION_WORDS: Readonly<Record<MoveCaution, string>> = {
-  "wrist-load": "load on the wrists",
-  kneeling: "kneeling",
-  overhead: "arms overhead",
-  "loaded-flexion": "spine bends under load",
-  "loaded-rotation": "spine turns under load",
-  supine: "lying on the back",
-  prone: "lying face down",
-  "head-down": "head below the heart",
-  "long-hold": "long hold",
-  "unstable-carriage": "carriage unsteady on light springs",
-  "single-leg-balance": "balance on one leg",
 };
 
 /** Said wherever a caution is shown. */

@@ -4,7 +4,7 @@ import { type ReactNode, useState } from "react";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { clockTime, plural, sideWords } from "#lib/plan/format.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
+import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
 import { addOtherSide, changeMove, duplicate, setField, sidesOf, takeOut } from "../acts.ts";
 import { Choice } from "../fields/choice.tsx";
@@ -130,7 +130,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
       </div>
       <SetupFields {...{ session, snap, item, readOnly }} />
       <HoldFields {...{ session, item, readOnly }} plan={snap.plan} />
-      {move && <MoveFacts move={move} />}
+      {move && <MoveFacts move={move} page={own(session.studio.moves, item.move) ? `/library/${item.move}` : null} />}
     </>
   );
 }

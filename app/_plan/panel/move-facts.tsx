@@ -1,11 +1,13 @@
 /** What the library says of a move: how it stands, what it trains, who takes care, easier and harder ways. */
-import { muscleList } from "#lib/library/words.ts";
+import Link from "next/link";
+import { CAUTION_WORDS, muscleList } from "#lib/library/words.ts";
 import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import { CAUTION_NOTE, CAUTION_WORDS } from "../words.ts";
+import { CAUTION_NOTE } from "../words.ts";
 import styles from "./panel.module.css";
 
-export function MoveFacts({ move }: { move: Move }) {
+/** `page`: where the library says everything about it; null for a move that only this plan has. */
+export function MoveFacts({ move, page }: { move: Move; page: string | null }) {
   return (
     <>
       <dl className={styles.facts}>
@@ -19,6 +21,13 @@ export function MoveFacts({ move }: { move: Move }) {
         <Ways term="Harder" ways={move.harder} />
       </dl>
       <Cautions move={move} />
+      {page && (
+        <p>
+          <Link className={styles.about} href={page} prefetch={false}>
+            Everything about this move, and where it is used
+          </Link>
+        </p>
+      )}
     </>
   );
 }

@@ -104,10 +104,11 @@ export function BringMoves() {
 
 function summary({ fileName, moves }: Looked): string {
   const count = (kind: BroughtMove["kind"]) => moves.filter((move) => move.kind === kind).length;
+  const differ = count("differs");
   const parts = [
     `${count("new")} new`,
-    `${count("differs")} that differ`,
-    `${count("same")} the same as in the library`,
+    `${differ} ${differ === 1 ? "differs" : "differ"} from the library’s`,
+    `${count("same")} the same`,
   ];
   return `${fileName} carries ${plural(moves.length, "move")}: ${parts.join(", ")}.`;
 }
