@@ -30,7 +30,11 @@ export function LanesGrid({ lanes, axis, gutter, equipment, selected, walk, pape
   const chosen = selected === null ? null : (lanes.columns.find((column) => column.item === selected) ?? null);
   const { here } = walk;
   return (
-    <div className={styles.inner} style={{ "--gutter": `${gutter}px`, width: gutter + axis.width }}>
+    <div
+      className={styles.inner}
+      data-paper={paper || undefined}
+      style={{ ...lengths(gutter, lanes.total * axis.scale), width: gutter + axis.width }}
+    >
       <Ground axis={axis} total={lanes.total} lengthSeconds={lanes.lengthSeconds} chosen={chosen} />
       <Minutes axis={axis} />
       {/* biome-ignore lint/a11y/useSemanticElements: a table's cells cannot lie on a time axis */}
@@ -71,5 +75,7 @@ export function LanesGrid({ lanes, axis, gutter, equipment, selected, walk, pape
     </div>
   );
 }
+
+const lengths = (gutter: number, total: number) => ({ "--gutter": `${gutter}px`, "--total": `${total}px` });
 
 const NO_NAMES: ReturnType<typeof namesOf> = { height: 48, fits: [], numbered: false };

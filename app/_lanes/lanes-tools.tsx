@@ -1,8 +1,8 @@
 "use client";
 /** Over the lanes: how wide a minute is, the print, and in words what the pointer or the keyboard is on. */
 import type { ReactNode } from "react";
-import styles from "./lanes.module.css";
 import type { ZoomState } from "./use-zoom.ts";
+import styles from "./whole-class.module.css";
 
 interface LanesToolsProps {
   readonly zoom: ZoomState;

@@ -4,9 +4,9 @@ import { memo } from "react";
 import { initials } from "#app/_plan/band/people.tsx";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { textWidth, wrapText } from "#lib/lanes/text-width.ts";
-import type { FoundCell, Lane } from "#lib/lanes/types.ts";
+import type { Cell, FoundCell, Lane } from "#lib/lanes/types.ts";
 import { LaneCell } from "./lane-cell.tsx";
-import styles from "./lanes.module.css";
+import styles from "./mark-rows.module.css";
 import { TYPE } from "./metrics.ts";
 
 interface RowProps<K extends Lane["kind"]> {
@@ -44,14 +44,15 @@ export const FoundRow = memo(function FoundRow({ lane, axis, focus }: RowProps<"
     <LaneCell key={cell.key} lane={lane} cell={cell} axis={axis} tabbable={focus === cell.key}>
       <span className={styles.marks} aria-hidden="true">
         {LEVELS.filter((level) => cell[level] > 0).map((level) => (
-          <span key={level} className={styles.mark} data-level={level}>
-            {boxOf(axis, cell).width >= 14 && cell[level]}
-          </span>
+          <span key={level} className={styles.mark} data-level={level} data-n={seen(cell[level], axis, cell)} />
         ))}
       </span>
     </LaneCell>
   ));
 });
+
+/** The number in a mark where there is room for one. */
+const seen = (n: number, axis: Axis, cell: Cell): number | undefined => (boxOf(axis, cell).width >= 14 ? n : undefined);
 
 const LEVELS = ["must", "look", "info"] as const;
 const MARK_PX = 17;
@@ -64,9 +65,7 @@ export const ThreadsRow = memo(function ThreadsRow({ lane, axis, focus }: RowPro
   return lane.cells.map((cell) => (
     <LaneCell key={cell.key} lane={lane} cell={cell} axis={axis} tabbable={focus === cell.key}>
       <span className={styles.marks} aria-hidden="true">
-        <span className={styles.mark} data-level="thread">
-          {boxOf(axis, cell).width >= 14 && cell.threads}
-        </span>
+        <span className={styles.mark} data-level="thread" data-n={seen(cell.threads, axis, cell)} />
       </span>
     </LaneCell>
   ));

@@ -4,7 +4,7 @@ import { useMemo } from "react";
 import type { Axis } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
 import { clockTime } from "#lib/plan/format.ts";
-import styles from "./lanes.module.css";
+import styles from "./whole-class.module.css";
 import { namesOf, numberOf } from "./work-row.tsx";
 
 interface NumberKeyProps {

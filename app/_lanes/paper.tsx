@@ -10,10 +10,10 @@ import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { axisOf, fitScale } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
 import { clockTime } from "#lib/plan/format.ts";
-import styles from "./lanes.module.css";
 import { LanesGrid } from "./lanes-grid.tsx";
 import { GUTTER, LEAST_PAPER_ZOOM, PAPER } from "./metrics.ts";
 import { NumberKey } from "./number-key.tsx";
+import styles from "./paper.module.css";
 
 interface PaperProps {
   readonly snap: SessionSnapshot;

@@ -9,8 +9,9 @@ import { textWidth } from "#lib/lanes/text-width.ts";
 import type { Lane, Run, Standing, Turn } from "#lib/lanes/types.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { LaneCell } from "./lane-cell.tsx";
-import styles from "./lanes.module.css";
+import lanes from "./lanes.module.css";
 import { TYPE } from "./metrics.ts";
+import styles from "./setup-rows.module.css";
 
 type SpringsLane = Extract<Lane, { kind: "springs" }>;
 type StandingLane = Extract<Lane, { kind: "standing" }>;
@@ -25,7 +26,7 @@ interface SpringsRowProps {
 export const SpringsRow = memo(function SpringsRow({ lane, axis, equipment, focus }: SpringsRowProps) {
   return (
     <>
-      <div className={styles.picture} aria-hidden="true">
+      <div className={lanes.picture} aria-hidden="true">
         {lane.runs.map((run) => (
           <SpringRun key={run.key} run={run} axis={axis} equipment={equipment} />
         ))}
@@ -45,7 +46,7 @@ function SpringRun({ run, axis, equipment }: { run: SpringsLane["runs"][number];
   const fit = fitCoils(run.value, width - 2);
   const none = run.value.length === 0;
   return (
-    <span className={styles.run} style={{ left: x, width }}>
+    <span className={styles.run} data-springs style={{ left: x, width }}>
       {none && width >= 24 && <span>{width >= 62 ? "no springs" : "none"}</span>}
       {!none && fit && <Coils fit={fit} equipment={equipment} />}
     </span>
@@ -117,7 +118,7 @@ interface StandingRowProps {
 export const StandingRow = memo(function StandingRow({ lane, axis, focus }: StandingRowProps) {
   return (
     <>
-      <div className={styles.picture} aria-hidden="true">
+      <div className={lanes.picture} aria-hidden="true">
         {lane.runs.map((run) => (
           <StandingRun key={run.key} run={run} axis={axis} />
         ))}

@@ -7,8 +7,9 @@ import type { BreathCell, Cell, Lane, TalkCell, VoiceCell } from "#lib/lanes/typ
 import { wavePaths } from "#lib/lanes/wave.ts";
 import { percent, plainNumber } from "#lib/plan/format.ts";
 import { LaneCell } from "./lane-cell.tsx";
-import styles from "./lanes.module.css";
+import lanes from "./lanes.module.css";
 import { TYPE } from "./metrics.ts";
+import styles from "./time-rows.module.css";
 
 interface RowProps<K extends Lane["kind"]> {
   readonly lane: Extract<Lane, { kind: K }>;
@@ -53,7 +54,7 @@ const MOST_TALK = 1.25;
 export const VoiceRow = memo(function VoiceRow({ lane, axis, focus }: RowProps<"voice">) {
   return (
     <>
-      <div className={styles.picture} aria-hidden="true">
+      <div className={lanes.picture} aria-hidden="true">
         {lane.cells.map((cell) => (
           <Voice key={cell.key} cell={cell} axis={axis} />
         ))}
@@ -85,7 +86,7 @@ const DROPPED_PX = 5;
 export const CrewRow = memo(function CrewRow({ lane, axis, focus }: RowProps<"crew">) {
   return (
     <>
-      <div className={styles.picture} aria-hidden="true">
+      <div className={lanes.picture} aria-hidden="true">
         {lane.cells.map((cell, i) => {
           const { x } = boxOf(axis, cell);
           const end = lane.cells[i + 1] ? boxOf(axis, lane.cells[i + 1] ?? cell).x : axis.width;

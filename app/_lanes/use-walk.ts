@@ -106,7 +106,10 @@ function keyAct(event: KeyboardEvent, acts: KeyActs, go: (key: WalkKey) => void)
   }
 }
 
-/** What is chosen elsewhere (a finding in the band, the panel) is brought into view and takes the keyboard next. */
+/**
+ * What is chosen elsewhere (a finding in the band, the balance) takes the keyboard next and is brought into view along
+ * the axis; the page itself stays where the person is reading.
+ */
 function useFollow(
   grid: React.RefObject<HTMLDivElement | null>,
   selected: string | null,
@@ -115,7 +118,8 @@ function useFollow(
   const follow = useCallback(
     (item: string) => {
       setSpot((now) => (now?.cell === item ? now : { lane: "work", cell: item }));
-      elementOf(grid.current, { lane: "work", cell: item })?.scrollIntoView({ block: "nearest", inline: "nearest" });
+      const cell = elementOf(grid.current, { lane: "work", cell: item });
+      if (cell) scrollAlong(cell);
     },
     [grid, setSpot],
   );
@@ -123,6 +127,19 @@ function useFollow(
     if (selected !== null) follow(selected);
   }, [selected, follow]);
 }
+
+/** Brings a cell into view in what scrolls sideways, clear of the lanes' names. */
+function scrollAlong(cell: HTMLElement): void {
+  const box = cell.closest<HTMLElement>("[data-scroll]");
+  if (box === null) return;
+  const gutter = Number.parseFloat(getComputedStyle(cell).scrollMarginLeft);
+  const { left, right } = cell.getBoundingClientRect();
+  const view = box.getBoundingClientRect();
+  if (left < view.left + gutter) box.scrollLeft -= view.left + gutter - left;
+  else if (right > view.right - EDGE_PX) box.scrollLeft += right - view.right + EDGE_PX;
+}
+
+const EDGE_PX = 24;
 
 function spotAt(target: EventTarget): Spot | null {
   const element = target instanceof Element ? target.closest<HTMLElement>("[data-cell]") : null;

@@ -11,7 +11,6 @@ import { nameOf } from "#app/_plan/words.ts";
 import { axisOf } from "#lib/lanes/axis.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
-import styles from "./lanes.module.css";
 import { LanesGrid } from "./lanes-grid.tsx";
 import { LanesTools } from "./lanes-tools.tsx";
 import { GUTTER } from "./metrics.ts";
@@ -24,6 +23,7 @@ import { useScrollKept } from "./use-scroll-kept.ts";
 import { useWalk } from "./use-walk.ts";
 import { useWidth } from "./use-width.ts";
 import { useZoom } from "./use-zoom.ts";
+import styles from "./whole-class.module.css";
 
 export interface WholeClassProps {
   readonly session: PlanSession;
@@ -110,7 +110,7 @@ function OnScreen({ session, snap, lanes, width, ...acts }: OnScreenProps) {
       <LanesTools zoom={zoom} onZoom={zoomBy}>
         <Readout over={walk.over} />
       </LanesTools>
-      <div ref={scroll} className={styles.scroll}>
+      <div ref={scroll} className={styles.scroll} data-scroll>
         <LanesGrid
           lanes={lanes}
           axis={axis}

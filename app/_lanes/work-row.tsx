@@ -7,8 +7,8 @@ import { fitNames, NAME_TYPE, type NameFit, type NamesFit, numberBox } from "#li
 import { textWidth } from "#lib/lanes/text-width.ts";
 import type { Lane, WorkCell } from "#lib/lanes/types.ts";
 import { LaneCell } from "./lane-cell.tsx";
-import styles from "./lanes.module.css";
 import { SIDE_PX, TEXTURE_PX, TYPE } from "./metrics.ts";
+import styles from "./work-row.module.css";
 
 type WorkLane = Extract<Lane, { kind: "work" }>;
 
@@ -42,7 +42,13 @@ export const WorkRow = memo(function WorkRow({ lane, axis, names, focus, selecte
       tabbable={focus === cell.key}
       selected={cell.item !== null && cell.item === selected}
     >
-      <Block cell={cell} axis={axis} fit={names.fits[i] ?? null} numbered={names.numbered} />
+      <Block
+        cell={cell}
+        axis={axis}
+        fit={names.fits[i] ?? null}
+        numbered={names.numbered}
+        selected={cell.item !== null && cell.item === selected}
+      />
     </LaneCell>
   ));
 });
@@ -52,14 +58,21 @@ interface BlockProps {
   readonly axis: Axis;
   readonly fit: NameFit | null;
   readonly numbered: boolean;
+  readonly selected: boolean;
 }
 
-function Block({ cell, axis, fit, numbered }: BlockProps) {
+function Block({ cell, axis, fit, numbered, selected }: BlockProps) {
   const { pattern } = cell;
   const tint = pattern === null ? (cell.known ? cell.timed : "plain") : tintOf({ pattern });
   const box = boxOf(axis, cell);
   return (
-    <div className={styles.block} data-tint={tint} data-shape={cell.side} aria-hidden="true">
+    <div
+      className={styles.block}
+      data-tint={tint}
+      data-shape={cell.side}
+      data-selected={selected || undefined}
+      aria-hidden="true"
+    >
       {numbered && fit?.way !== "number" && <span className={styles.blockNumber}>{numberOf(cell)}</span>}
       {fit?.way === "number" && <LoneNumber cell={cell} axis={axis} row={fit.row} />}
       {fit && fit.way !== "number" && (

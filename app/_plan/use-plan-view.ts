@@ -1,19 +1,33 @@
 "use client";
 /** Which view of the plan is open. It stands in the address, so that it can be linked, reloaded and gone back from. */
-import { useSearchParams } from "next/navigation";
-import { useCallback } from "react";
+import { useCallback, useSyncExternalStore } from "react";
 
 export type PlanView = "rail" | "whole-class";
 
 const KEY = "view";
+/** A push to the history tells nobody; this does. */
+const PUSHED = "springline:view";
 
+/** The page reads its address itself: waiting for the router to have read it would be felt. */
 export function usePlanView(): readonly [PlanView, (view: PlanView) => void] {
-  const view: PlanView = useSearchParams().get(KEY) === "whole-class" ? "whole-class" : "rail";
+  const view = useSyncExternalStore(subscribe, viewNow, (): PlanView => "rail");
   const open = useCallback((next: PlanView) => {
+    if (next === viewNow()) return;
     const address = new URL(location.href);
     if (next === "rail") address.searchParams.delete(KEY);
     else address.searchParams.set(KEY, next);
-    if (address.href !== location.href) history.pushState(null, "", address);
+    history.pushState(null, "", address);
+    dispatchEvent(new Event(PUSHED));
   }, []);
   return [view, open];
+}
+
+const viewNow = (): PlanView =>
+  new URLSearchParams(location.search).get(KEY) === "whole-class" ? "whole-class" : "rail";
+
+function subscribe(onChange: () => void): () => void {
+  for (const event of ["popstate", PUSHED]) addEventListener(event, onChange);
+  return () => {
+    for (const event of ["popstate", PUSHED]) removeEventListener(event, onChange);
+  };
 }
