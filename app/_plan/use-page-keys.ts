@@ -22,6 +22,6 @@ export function usePageKeys(session: PlanSession): void {
 /** Fields whose words are not yet, or never, part of the plan. Fields bound to a shared text are marked. */
 function hasOwnUndo(target: EventTarget | null): boolean {
   const isField = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
-  const typed = isField && !["checkbox", "radio", "button"].includes(target.type);
+  const typed = isField && !["checkbox", "radio", "button", "range"].includes(target.type);
   return typed && !("shared" in target.dataset);
 }

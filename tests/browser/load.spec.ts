@@ -138,9 +138,9 @@ test("by keyboard alone: the slider says what it does, an arrow held down is one
 });
 
 test("who reads along sees the load and can change nothing; a plank tells the weight on the hands", async ({ as }) => {
-  const page = await as("jonas");
-  await page.goto("/desk");
-  await page.getByRole("link", { name: "Arms and chest, first try" }).first().click();
+  // Jonas has handed it in, and Ines has not handed it back: she reads.
+  const page = await as("ines");
+  await openFromDesk(page, "Arms and chest, first try");
   await onRail(page, /plank|push-up/i)
     .first()
     .click();

@@ -3,7 +3,7 @@
  * Where the person starts, in centimetres from the move's usual place: nearer to the anchor pulls less, further more.
  * What is tried while the slider moves is shown at once and written when it is let go, as one step of undo.
  */
-import { useEffect, useId, useRef } from "react";
+import { useCallback, useEffect, useId, useRef } from "react";
 import { OFFSET_LIMIT_MM } from "#lib/load/load.ts";
 import styles from "./load.module.css";
 import { offsetWords } from "./words.ts";
@@ -52,25 +52,30 @@ interface RangeProps extends Omit<SliderProps, "says"> {
   readonly valueText: string;
 }
 
-/** A held-down arrow key is one step, and so is one drag: written as the key or the pointer is let go. */
+/**
+ * A held-down arrow key is one step, and so is one drag: written as the key or the pointer is let go, and only if the
+ * slider moved: an offset between two centimetres is not rounded by passing through.
+ */
 function Range({ id, offsetMm, disabled, onTry, onTake, valueText }: RangeProps) {
   const input = useRef<HTMLInputElement>(null);
   const byKey = useRef(false);
+  const moved = useRef(false);
   const take = useRef(onTake);
   useEffect(() => {
     take.current = onTake;
   }, [onTake]);
-  const commit = () => {
+  const letGo = useCallback(() => {
     byKey.current = false;
-    if (input.current) take.current(Number(input.current.value) * CM);
-  };
+    if (moved.current && input.current) take.current(Number(input.current.value) * CM);
+    moved.current = false;
+  }, []);
   useEffect(() => {
     const slider = input.current;
     // React's own change event comes with every movement; the element's comes once it is let go.
-    const letGo = () => !byKey.current && slider && take.current(Number(slider.value) * CM);
-    slider?.addEventListener("change", letGo);
-    return () => slider?.removeEventListener("change", letGo);
-  }, []);
+    const onChange = () => !byKey.current && letGo();
+    slider?.addEventListener("change", onChange);
+    return () => slider?.removeEventListener("change", onChange);
+  }, [letGo]);
   return (
     <input
       ref={input}
@@ -82,12 +87,15 @@ function Range({ id, offsetMm, disabled, onTry, onTake, valueText }: RangeProps)
       value={Math.round(offsetMm / CM)}
       disabled={disabled}
       aria-valuetext={valueText}
-      onChange={(event) => onTry(Number(event.target.value) * CM)}
+      onChange={(event) => {
+        moved.current = true;
+        onTry(Number(event.target.value) * CM);
+      }}
       onKeyDown={() => {
         byKey.current = true;
       }}
-      onKeyUp={commit}
-      onBlur={() => byKey.current && commit()}
+      onKeyUp={letGo}
+      onBlur={letGo}
     />
   );
 }
