@@ -1,6 +1,6 @@
 "use client";
 /** The open doubts of a row: a sentence each, its likely answers to press, and a way to give any other. */
-import { type KeyboardEvent, type ReactNode, useRef, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from "react";
 import { NumberField } from "#app/_plan/fields/number-field.tsx";
 import { MovePicker } from "#app/_plan/panel/move-picker.tsx";
 import type { Answer } from "#lib/paste/answers.ts";
@@ -78,6 +78,10 @@ function OtherAnswer({ row, context, answer, doubt }: DoubtsProps & { doubt: Dou
 export function Unfolds({ words, children }: { words: string; children: ReactNode }) {
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
+  const unfolded = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (open) unfolded.current?.scrollIntoView({ block: "nearest" });
+  }, [open]);
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== "Escape") return;
     event.preventDefault();
@@ -92,7 +96,7 @@ export function Unfolds({ words, children }: { words: string; children: ReactNod
       </button>
       {open && (
         // biome-ignore lint/a11y/noStaticElementInteractions: it only hears the Escape of the fields inside
-        <div className={styles.unfolded} onKeyDown={onKeyDown}>
+        <div ref={unfolded} className={styles.unfolded} onKeyDown={onKeyDown}>
           {children}
         </div>
       )}

@@ -38,6 +38,7 @@ export function Row(props: RowProps) {
         </td>
         <td className={styles.time}>
           {row.seconds !== undefined && <Seconds value={row.seconds} />}
+          {isTwo(row) && " each side"}
           {row.times > 1 && ` × ${row.times}`}
           {row.starting.seconds && <Starting what="seconds" />}
         </td>
@@ -87,6 +88,9 @@ export function Row(props: RowProps) {
 
 /** A row that was passed over by itself is then read as a move. */
 const takenUp = (row: Judged): RowAnswer => (row.notes.length > 0 ? { skip: false, kind: "move" } : { skip: false });
+
+const isTwo = (row: Judged): boolean =>
+  row.seconds !== undefined && (row.side === "left-right" || row.side === "right-left");
 
 /** The row as it was typed; what nothing was read from is underlined. */
 function Typed({ row }: { row: Judged }) {
@@ -143,7 +147,7 @@ function BecomesWhat({ row, context }: Pick<RowProps, "row" | "context">) {
   if (kind === "pause") return <b>Pause: {first?.kind === "pause" ? first.text : reading.name}</b>;
   if (row.move === undefined) return <span className="quiet">not known yet</span>;
   return (
-    <b>
+    <b className={styles.what}>
       {context.moves[row.move]?.name ?? row.move}
       {row.side !== undefined && row.side !== "both" && (
         <span className={styles.side} data-side={row.side}>

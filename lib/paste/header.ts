@@ -1,5 +1,6 @@
 /** The headings of a table: which column holds the move, its time, springs, side, notes. Several wordings of each. */
 import { foldText } from "./clean.ts";
+import { MAX_CELLS } from "./limits.ts";
 import type { Column } from "./types.ts";
 
 type Role = Exclude<Column["role"], "spring" | "other" | "free">;
@@ -30,6 +31,7 @@ const ROLES: ReadonlyMap<string, Role> = new Map(
 
 /** Whether these cells are headings: two known ones at least, one of them about the work, and no number among them. */
 export function isHeader(cells: readonly string[], springs: readonly string[]): boolean {
+  if (cells.length > MAX_CELLS) return false;
   const filled = cells.filter((cell) => cell.trim() !== "");
   if (filled.length < 2 || filled.some((cell) => cell.length > 40 || /\d/.test(cell))) return false;
   const columns = filled.map((cell) => columnOf(cell, springs));

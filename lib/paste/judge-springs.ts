@@ -1,5 +1,6 @@
 /** Which springs are on, or what is in doubt about them. */
 import { countWord, springWords } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 import type { Answers, RowAnswer } from "./answers.ts";
 import type { Choice, Doubt } from "./judged.ts";
@@ -31,7 +32,7 @@ export function judgeSprings(q: SpringsQuestion): SpringsJudged {
     springs,
     starting,
     doubts: [],
-    notes: starting ? [] : found.notes,
+    notes: starting ? [] : [...found.notes, ...explainedNotes(q)],
   });
   if (answer.springs) return settled(onOnly(answer.springs));
   const { counts, unknown } = translated(q);
@@ -47,6 +48,15 @@ export function judgeSprings(q: SpringsQuestion): SpringsJudged {
   return settled(onOnly(q.starting), true);
 }
 
+/** What a word was said to mean, wherever it stands. */
+function explainedNotes({ found, answer, answers, equipment }: SpringsQuestion): string[] {
+  if (answer.springs) return [];
+  return found.unknown.flatMap(({ word }) => {
+    const spring = equipment.springs.find((s) => s.id === own(answers.springs, word));
+    return spring ? [`“${word}” means ${spring.label} in this list.`] : [];
+  });
+}
+
 const onOnly = (counts: Counts): Counts => Object.fromEntries(Object.entries(counts).filter(([, n]) => n > 0));
 
 /** Unknown words that a person has explained are counted with the springs they mean. */
@@ -54,7 +64,7 @@ function translated({ found, answers, equipment }: SpringsQuestion) {
   const counts: Record<string, number> = { ...found.counts };
   const unknown: SpringsFound["unknown"][number][] = [];
   for (const u of found.unknown) {
-    const id = Object.hasOwn(answers.springs, u.word) ? answers.springs[u.word] : undefined;
+    const id = own(answers.springs, u.word);
     if (id === undefined || !equipment.springs.some((s) => s.id === id)) unknown.push(u);
     else counts[id] = (counts[id] ?? 0) + u.count;
   }
