@@ -67,7 +67,7 @@ test("readings are typed by keyboard, the doubtful one is left out, the line is 
   await loft.getByRole("link", { name: "Measure of firm" }).press("Enter");
   await expect(petra.getByRole("heading", { level: 1 })).toHaveText("Scale readings: firm, Loft");
   await expect(petra.getByText("One spring at a time")).toBeVisible();
-  await petra.getByLabel("Force in").selectOption({ label: "newtons" });
+  await petra.getByLabel("Force in", { exact: true }).selectOption({ label: "newtons" });
   await petra.getByLabel("Travel in cm of row 1").focus();
   // 20 N + 0.35 N/mm, but for the third.
   for (const [travel, force] of [

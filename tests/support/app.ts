@@ -27,7 +27,10 @@ export async function freePort(): Promise<number> {
   return address.port;
 }
 
-/** Starts `dist/main.js` (build first) on a free port; `demo` seeds the invented studio. */
+/** Where the build put the server: `dist`, or `dist-x` for a second build in `SPRINGLINE_DIST=.next-x`. */
+const BUILT = `${(process.env.SPRINGLINE_DIST ?? ".next").replace(/^\.next/, "dist")}/main.js`;
+
+/** Starts the built server (build first) on a free port; `demo` seeds the invented studio. */
 export async function startApp(options: { demo: boolean; dist?: string } = { demo: true }): Promise<RunningApp> {
   const port = await freePort();
   const url = `http://localhost:${port}`;
@@ -36,7 +39,7 @@ export async function startApp(options: { demo: boolean; dist?: string } = { dem
 
   const start = async () => {
     const output: string[] = [];
-    const args = [options.dist ?? "dist/main.js", ...(options.demo ? ["--demo"] : [])];
+    const args = [options.dist ?? BUILT, ...(options.demo ? ["--demo"] : [])];
     child = spawn(process.execPath, args, {
       cwd: ROOT,
       env: {

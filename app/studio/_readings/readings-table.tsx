@@ -107,7 +107,7 @@ function Row({ row, place, draft, read, onChange, onLeaveOut, onTakeOut, onNext 
       id={`${key}-${row.row}`}
       inputMode="decimal"
       autoComplete="off"
-      aria-label={`${words} of ${name}`}
+      aria-label={`${words} of row ${place}`}
       aria-invalid={say !== null}
       aria-describedby={say ? `say-${row.row}` : undefined}
       value={row[key]}
