@@ -37,6 +37,21 @@ for (const colorScheme of ["light", "dark"] as const) {
     const { violations } = await new AxeBuilder({ page }).withTags(STANDARD).analyze();
     expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
   });
+
+  test(`the whole class, alone and with an item open, ${colorScheme}`, async ({ as }) => {
+    const page = await as("ines", { colorScheme });
+    await openFromDesk(page, "Arms and chest, first try");
+    await page.getByRole("button", { name: "Whole class" }).click();
+    const grid = page.getByRole("grid", { name: /^The whole class/ });
+    await expect(grid).toBeVisible();
+    await expect(page.getByRole("region", { name: "Balance" })).toContainText("uneven");
+    for (const open of [false, true]) {
+      if (open) await grid.getByRole("columnheader", { name: /^8, / }).click();
+      await expect(page.getByRole("complementary")).toHaveCount(open ? 1 : 0);
+      const { violations } = await new AxeBuilder({ page }).withTags(STANDARD).analyze();
+      expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+    }
+  });
 }
 
 test("a class is written by keyboard alone", async ({ as }) => {
