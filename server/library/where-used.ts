@@ -21,6 +21,8 @@ import { NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 
 const DAY_MS = 86_400_000;
+/** How long the process may be busy with this at a stretch, in ms: well below what somebody typing feels. */
+const SLICE_MS = 12;
 type App = Pick<Springline, "db" | "rooms" | "now">;
 
 export interface PlanUse extends MoveUse {
@@ -59,10 +61,10 @@ export interface WhereUsed {
 }
 
 /** Deleted plans are left out. An unknown move is used nowhere. Errors: 403 no-right. */
-export function whereUsed(app: Springline, actor: Actor, moveId: string): Result<WhereUsed> {
+export async function whereUsed(app: Springline, actor: Actor, moveId: string): Promise<Result<WhereUsed>> {
   if (!can(actor, "library.read")) return NO_RIGHT;
   const rows = listPlanRows(app.db).filter((row) => row.deletedAt === null);
-  const looks = rows.map((row) => ({ row, uses: usesOf(app, row) }));
+  const looks = await looksAt(app, rows);
   const inPlans = looks.flatMap(({ row, uses }) => {
     const use = uses?.get(moveId);
     return use ? [{ row, use }] : [];
@@ -89,6 +91,25 @@ export function whereUsed(app: Springline, actor: Actor, moveId: string): Result
     },
     unread: looks.filter(({ uses }) => uses === null).length,
   });
+}
+
+interface Look {
+  readonly row: PlanRow;
+  /** Null: it cannot be read just now. */
+  readonly uses: ReadonlyMap<string, MoveUse> | null;
+}
+
+/** The first look at hundreds of plans takes long: open pages are let in between, none waits for all of them. */
+async function looksAt(app: App, rows: readonly PlanRow[]): Promise<Look[]> {
+  const looks: Look[] = [];
+  let from = performance.now();
+  for (const row of rows) {
+    looks.push({ row, uses: usesOf(app, row) });
+    if (performance.now() - from < SLICE_MS) continue;
+    await new Promise((resolve) => setImmediate(resolve));
+    from = performance.now();
+  }
+  return looks;
 }
 
 /** May the asker read this plan's editions? Asked once a plan. */

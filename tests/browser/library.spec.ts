@@ -1,10 +1,8 @@
 /** The library as its people use it: found and edited by keyboard, seen in a colleague's open plan, never in an edition. */
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Locator, Page } from "@playwright/test";
 import type { Move } from "#lib/plan/schema.ts";
 import { expect, onRail, openFromDesk, test } from "./kit.ts";
 
-const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
 const field = (page: Page, name: string) => page.getByRole("textbox", { name, exact: true });
 
 /** Tab by Tab, as somebody without a mouse goes there. */
@@ -21,11 +19,6 @@ async function typeOver(page: Page, words: string): Promise<void> {
   await page.keyboard.type(words);
 }
 
-async function expectClean(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).withTags(STANDARD).analyze();
-  expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
-}
-
 /** A move as the server has it, for looking and for putting it back. */
 async function readMove(page: Page, id: string): Promise<{ move: Move; updatedAt: number }> {
   return (await page.request.get(`/api/library/${id}`)).json();
@@ -35,6 +28,7 @@ test("a lead edits a move by keyboard; a coach's open plan follows, the signed e
   as,
   app,
 }) => {
+  test.slow(); // a hundred steps of the keyboard, one at a time
   const marta = await as("marta");
   await openFromDesk(marta, "Upper body and trunk");
   await expect(onRail(marta, /^Kneeling row/)).toBeVisible();
@@ -49,7 +43,6 @@ test("a lead edits a move by keyboard; a coach's open plan follows, the signed e
   await expect(ines.getByRole("link", { name: /Kneeling row/ })).toBeFocused();
   await ines.keyboard.press("Enter");
   await expect(ines.getByRole("heading", { level: 1, name: "Kneeling row" })).toBeVisible();
-  await expectClean(ines);
 
   // What is signed, as it stands before.
   const sheetLink = ines.getByRole("link", { name: "Whole body, steady" }).last();
@@ -79,7 +72,6 @@ test("a lead edits a move by keyboard; a coach's open plan follows, the signed e
   await expect(field(ines, "out")).toBeFocused();
   await expect(ines).toHaveURL(/\/edit$/);
   expect((await readMove(ines, "row-kneeling")).move).toEqual(before);
-  await expectClean(ines);
 
   await typeOver(ines, "4");
   await expect(ines.getByText(/^4 s out, .* a repetition; /)).toBeVisible();
@@ -119,7 +111,6 @@ test("two people edit one move at once: the second sees what the first changed a
   await ines.getByRole("button", { name: "Save", exact: true }).click();
   await expect(ines.getByRole("heading", { name: /^Petra Vale changed this move/ })).toBeFocused();
   await expect(field(ines, "Name")).toHaveValue("Push-up for four");
-  await expectClean(ines);
   await ines.getByRole("radio", { name: /^Petra Vale: Push-up for three/ }).check();
   await ines.getByRole("button", { name: "Put both together and save" }).click();
   await ines.waitForURL(/said=saved/);

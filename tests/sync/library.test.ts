@@ -231,9 +231,9 @@ describe("where a move is used", () => {
         },
       ),
     );
-    const used = (who: Who) => must(whereUsed(s.app, s.people[who], ROW));
+    const used = async (who: Who) => must(await whereUsed(s.app, s.people[who], ROW));
 
-    expect(used("ines")).toMatchObject({
+    expect(await used("ines")).toMatchObject({
       plans: [
         { title: "Noor alone", items: 1 },
         { title: "Jonas writes", items: 2, carried: false },
@@ -243,32 +243,32 @@ describe("where a move is used", () => {
       hidden: { plans: 0, editions: 0, classes: 0 },
       unread: 0,
     });
-    expect(used("noor")).toMatchObject({
+    expect(await used("noor")).toMatchObject({
       plans: [{ title: "Noor alone" }],
       editions: [],
       classes: [],
       hidden: { plans: 1, editions: 1, classes: 1 },
     });
     // A manager reads what is signed, and no plan.
-    expect(used("petra")).toMatchObject({
+    expect(await used("petra")).toMatchObject({
       plans: [],
       editions: [{ title: "Jonas writes" }],
       classes: [{ title: "Jonas writes" }],
       hidden: { plans: 2, editions: 0, classes: 0 },
     });
-    expect(outcome(whereUsed(s.app, s.people.sam, ROW))).toBe("no-right");
-    expect(JSON.stringify(used("noor"))).not.toContain("Jonas");
+    expect(outcome(await whereUsed(s.app, s.people.sam, ROW))).toBe("no-right");
+    expect(JSON.stringify(await used("noor"))).not.toContain("Jonas");
 
     // Looked at again after a change of one plan only.
     await s.write(planDoc(other.id), s.people.noor, (w) => deleteItem(w, first.id, s.app.now()));
-    expect(used("ines").plans.map((p) => p.title)).toEqual(["Jonas writes"]);
+    expect((await used("ines")).plans.map((p) => p.title)).toEqual(["Jonas writes"]);
   });
 
   test("a plan from a file keeps its own copy, and says so", async () => {
     const id = await planWithRow();
     const file = must(exportPlan(s.app, s.people.ines, id));
     const copy = must(importPlan(s.app, s.people.marta, file, ROOMS.harbour));
-    expect(must(whereUsed(s.app, s.people.ines, ROW)).plans.find((p) => p.planId === copy.id)).toMatchObject({
+    expect(must(await whereUsed(s.app, s.people.ines, ROW)).plans.find((p) => p.planId === copy.id)).toMatchObject({
       carried: true,
     });
   });

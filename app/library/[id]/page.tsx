@@ -38,7 +38,7 @@ export default async function MovePage({ params, searchParams }: PageProps) {
   const visit = await requirePerson(`/library/${id}`);
   const { app, who } = visit;
   const found = readMoveDetail(app, who.actor, id);
-  const used = whereUsed(app, who.actor, id);
+  const used = await whereUsed(app, who.actor, id);
   if (!found.ok || !used.ok) notFound();
   const { move, archivedAt, updatedAt, record } = found.value;
   const known = listRooms(app, who.actor);
