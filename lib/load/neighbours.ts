@@ -42,21 +42,32 @@ export function neighbours(plan: Plan, item: MoveItem): Neighbours {
 
 const away = (n: Neighbour, here: number): number => Math.abs(n.atMidN - here);
 
-/** Whether the room and the library allow so many of a spring for a move. */
-export function allows(of: { equipment: Equipment; move: Move; spring: string; n: number }): boolean {
-  const { equipment, move, spring, n } = of;
-  const there = equipment.springs.find((s) => s.id === spring)?.count ?? 0;
-  const least = own(move.springs?.min, spring) ?? 0;
-  const most = own(move.springs?.max, spring) ?? there;
-  return n >= least && n <= Math.min(there, most);
+interface Asked {
+  readonly equipment: Equipment;
+  readonly move: Move;
+  readonly spring: string;
+  readonly n: number;
 }
 
-/** One off, one on, or both; only the springs that change are held to what is allowed. Fewest changes come first. */
+/** Whether the room and the library allow so many of a spring for a move. */
+export const allows = (asked: Asked): boolean => isEnough(asked) && isThere(asked);
+
+const isEnough = ({ move, spring, n }: Asked): boolean => n >= (own(move.springs?.min, spring) ?? 0);
+
+function isThere({ equipment, move, spring, n }: Asked): boolean {
+  const there = equipment.springs.find((s) => s.id === spring)?.count ?? 0;
+  return n <= Math.min(there, own(move.springs?.max, spring) ?? there);
+}
+
+/**
+ * One off, one on, or both; fewest changes come first. Taking off is held to the least, putting on to the most: a step
+ * back from too many is one that can be taken.
+ */
 function stepsFrom(springs: Springs, equipment: Equipment, move: Move): Springs[] {
   const change = (id: string, by: number) => ({ spring: id, n: (own(springs, id) ?? 0) + by });
   const ids = equipment.springs.map((s) => s.id);
-  const offs = ids.map((id) => change(id, -1)).filter((c) => allows({ equipment, move, ...c }));
-  const ons = ids.map((id) => change(id, 1)).filter((c) => allows({ equipment, move, ...c }));
+  const offs = ids.map((id) => change(id, -1)).filter((c) => isEnough({ equipment, move, ...c }));
+  const ons = ids.map((id) => change(id, 1)).filter((c) => isThere({ equipment, move, ...c }));
   const swaps = offs.flatMap((off) => ons.filter((on) => on.spring !== off.spring).map((on) => [off, on]));
   return [...offs.map((c) => [c]), ...ons.map((c) => [c]), ...swaps].map((list) => ({
     ...springs,

@@ -37,6 +37,9 @@ describe("neighbours", () => {
       atMidN: expect.closeTo(215, 9),
     });
   });
+  it("of too many, one step lighter is one off, though still too many", () => {
+    expect(beside({ light: 6 }).lighter?.springs).toEqual({ light: 5 });
+  });
   it("stay within what the move allows", () => {
     expect(beside({ light: 2 }, { max: { light: 2, heavy: 0 } }).heavier).toBeNull();
     expect(beside({ light: 2 }, { min: { light: 2 } }).lighter).toBeNull();
