@@ -66,7 +66,7 @@ export function LibraryBrowser({ moves, archived, springs, start, note }: Librar
           </button>
         ) : null}
       </div>
-      <MoveList ref={list} found={found} query={filterToQuery(view.filter)} />
+      <MoveList ref={list} found={found} query={filterToQuery(filter)} />
       {found.length === 0 ? (
         <p className={styles.none}>
           {all === 0 ? "There is no move here yet." : "No move has all of that. Take away a word or a choice."}

@@ -14,7 +14,8 @@ interface MoveListProps {
   readonly query: string;
 }
 
-export function MoveList({ ref, found, query }: MoveListProps) {
+/** Made anew only when the list itself is: a key press in the field does not wait for hundreds of lines. */
+export const MoveList = memo(function MoveList({ ref, found, query }: MoveListProps) {
   return (
     <ul ref={ref} className={styles.moves} aria-label="Moves" onKeyDown={goThrough}>
       {found.map(({ id, move }) => (
@@ -24,7 +25,7 @@ export function MoveList({ ref, found, query }: MoveListProps) {
       ))}
     </ul>
   );
-}
+});
 
 interface MoveLineProps {
   readonly id: string;
