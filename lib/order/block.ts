@@ -2,6 +2,7 @@
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { type Setup, setupOf } from "#lib/transitions/transitions.ts";
 import { Constraints, type Hold } from "./constraints.ts";
+import { withoutImplied } from "./reduce.ts";
 import { secondsBetween } from "./seconds-between.ts";
 import type { Sequencing } from "./sequencing.ts";
 
@@ -35,7 +36,7 @@ export function blockOf(plan: Plan, headingId: string): BlockOf {
   const problem: Sequencing = {
     count: units.length,
     seconds: secondsBetween(plan, { above, units: setups, below }),
-    after: constraints.after.map((others) => [...others]),
+    after: withoutImplied(constraints.after.map((others) => [...others])),
     sizes: units.map((unit) => unit.length),
     earliest: constraints.earliest,
     silent: setups.map((list) => list.length === 0),

@@ -53,8 +53,8 @@ class Line {
       const most = this.count > SMALL && middle - from > SHORT ? SHORT : this.reach;
       const furthest = Math.min(this.count, middle + most);
       for (let to = middle + 1; to <= furthest; to++) {
-        if (!this.mayGoBack(to - 1, from, middle)) break;
         work.left--;
+        if (!this.mayGoBack(to - 1, from, middle)) break;
         if (this.saves(from, middle, to) <= 0) continue;
         this.exchange(from, middle, to);
         return true;

@@ -10,10 +10,14 @@ export type JsonText = { ok: true; value: unknown } | { ok: false; path: Path; p
 /** A plan file needs seven levels; house limits may hold a few more. */
 export const MAX_DEPTH = 32;
 
-/** Never throws. Cost: one native parse and one pass over the text. */
+/** Brackets open at once up to which text is given to the engine. */
+const MOST_OPEN = 50_000;
+
+/** Never throws. Cost: one native parse and two passes over the text. */
 export function readJsonText(text: string): JsonText {
   const source = text.startsWith("\uFEFF") ? text.slice(1) : text;
   if (source.trim() === "") return { ok: false, path: [], problem: "should be a JSON object, but it is empty" };
+  if (goesTooDeep(source)) return { ok: false, path: [], problem: "is nested too deeply" };
   let value: unknown;
   try {
     value = JSON.parse(source);
@@ -26,6 +30,21 @@ export function readJsonText(text: string): JsonText {
 function placeOf(source: string): string {
   const place = findSyntaxError(source);
   return place ? `it cannot be read at line ${place.line}, column ${place.column}` : "it breaks off before its end";
+}
+
+/** Engines spend half a second on a million open brackets: such text is not given to them. It need not be JSON. */
+function goesTooDeep(source: string): boolean {
+  let depth = 0;
+  for (let i = 0; i < source.length; i++) {
+    const char = source.charCodeAt(i);
+    if (char === QUOTE) {
+      i = stringEnd(source, i);
+      if (i < 0) return false;
+    } else if (char === OBJECT || char === ARRAY) {
+      if (++depth > MOST_OPEN) return true;
+    } else if (char === OBJECT_END || char === ARRAY_END) depth--;
+  }
+  return false;
 }
 
 interface Level {
@@ -84,11 +103,12 @@ function nextSeat(level: Level | undefined): boolean {
   return level !== undefined && level.keys !== null;
 }
 
-/** Index of the quote that closes the string opened at `from`. */
+/** Index of the quote that closes the string opened at `from`; -1 when none does. */
 function stringEnd(source: string, from: number): number {
   let end = from;
   for (;;) {
     end = source.indexOf('"', end + 1);
+    if (end < 0) return end;
     let slashes = 0;
     while (source.charCodeAt(end - 1 - slashes) === BACKSLASH) slashes++;
     if (slashes % 2 === 0) return end;

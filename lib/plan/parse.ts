@@ -2,14 +2,14 @@
  * The one door for plan files: text or any value becomes a valid plan, or one clear line saying where it is not one.
  * The file command, import and every test go through here.
  */
-import type { z } from "zod";
+import { z } from "zod";
 import { crossCheck, type Problem } from "./cross-check.ts";
 import { expectedWords, schemaAt } from "./expected.ts";
 import { planJsonSchema } from "./json-schema.ts";
 import { readJsonText } from "./json-text.ts";
 import { findFlaw } from "./plain-data.ts";
 import { formatPointer, type Path, valueAt } from "./pointer.ts";
-import { type Plan, planSchema } from "./schema.ts";
+import { itemSchema, type Move, moveSchema, type Plan, type PlanItem, planSchema } from "./schema.ts";
 
 export type PlanParse =
   | { readonly ok: true; readonly plan: Plan }
@@ -38,11 +38,41 @@ function parse(input: unknown): PlanParse {
   }
   const flaw = findFlaw(value);
   if (flaw) return refuse(flaw);
-  const parsed = planSchema.safeParse(value);
-  if (!parsed.success) return refuse(firstProblem(parsed.error.issues, value));
-  const problem = crossCheck(parsed.data);
-  return problem ? refuse(problem) : { ok: true, plan: parsed.data };
+  const read = readParts(value);
+  if (!read.ok) return refuse(firstProblem(read.issues, value));
+  const problem = crossCheck(read.plan);
+  return problem ? refuse(problem) : { ok: true, plan: read.plan };
 }
+
+/** The plan with its long parts still unread. */
+const outline = planSchema.extend({
+  moves: z.record(planSchema.shape.moves.keyType, z.unknown()),
+  items: z.array(z.unknown()).max(2000),
+});
+
+type Parts = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly issues: readonly Issue[] };
+
+/** The same as the one schema, but a file that is wrong everywhere is read only up to the first wrong move or item. */
+function readParts(value: unknown): Parts {
+  const head = outline.safeParse(value);
+  if (!head.success) return { ok: false, issues: head.error.issues };
+  const moves: Record<string, Move> = {};
+  for (const [id, raw] of Object.entries(head.data.moves)) {
+    const move = moveSchema.safeParse(raw);
+    if (!move.success) return { ok: false, issues: below(["moves", id], move.error.issues) };
+    moves[id] = move.data;
+  }
+  const items: PlanItem[] = [];
+  for (const [i, raw] of head.data.items.entries()) {
+    const item = itemSchema.safeParse(raw);
+    if (!item.success) return { ok: false, issues: below(["items", i], item.error.issues) };
+    items.push(item.data);
+  }
+  return { ok: true, plan: { ...head.data, moves, items } };
+}
+
+const below = (at: Path, issues: readonly Issue[]): Issue[] =>
+  issues.map((issue) => ({ ...issue, path: [...at, ...issue.path] }));
 
 function refuse({ path, problem }: Problem): PlanParse {
   const pointer = formatPointer(path);

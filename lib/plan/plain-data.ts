@@ -10,8 +10,8 @@ export interface Flaw {
 /** Matches half of a surrogate pair: such text has no UTF-8 form, so it could be neither stored nor hashed. */
 const LONE_SURROGATE = /\p{Surrogate}/u;
 
-/** A sparse array may claim four thousand million places. */
-const MAX_LENGTH = 100_000;
+/** More than any list or map of a plan has use for; a sparse array may claim four thousand million places. */
+const MOST_INSIDE = 10_000;
 
 interface Seat {
   readonly value: unknown;
@@ -35,6 +35,8 @@ export function findFlaw(root: unknown): Flaw | undefined {
     if (problem) return { path: unlink(path).slice(0, 6), problem };
     if (typeof value !== "object" || value === null) continue;
     const entries = Array.isArray(value) ? value.entries() : Object.entries(value);
+    if (Array.isArray(entries) && entries.length > MOST_INSIDE)
+      return { path: unlink(path), problem: "has too many keys" };
     const inside: Seat[] = [];
     for (const [step, child] of entries) {
       const place = { up: path, step };
@@ -52,7 +54,7 @@ function ownProblem(value: unknown, depth: number): string | undefined {
     return LONE_SURROGATE.test(value) ? "should be text that can be written as UTF-8" : undefined;
   if (typeof value !== "object" || value === null) return undefined;
   if (depth >= MAX_DEPTH) return "is nested too deeply";
-  if (Array.isArray(value)) return value.length > MAX_LENGTH ? "is too long a list" : undefined;
+  if (Array.isArray(value)) return value.length > MOST_INSIDE ? "is too long a list" : undefined;
   const prototype: unknown = Object.getPrototypeOf(value);
   return prototype === Object.prototype || prototype === null ? undefined : "should be plain JSON data";
 }

@@ -4,8 +4,8 @@
  * with one line on standard error for a bad file or a wrong call. Never a stack trace.
  */
 import { readFile, stat } from "node:fs/promises";
-import { parsePlan } from "#lib/plan/parse.ts";
 import { answer, COMMAND_NAMES, isCommand, wantedBeside } from "./commands.ts";
+import { readPlanBytes } from "./read-plan.ts";
 
 /** A plan of the largest allowed size is a few megabytes. */
 const MAX_BYTES = 64 * 1024 * 1024;
@@ -20,9 +20,9 @@ async function main(args: readonly string[]): Promise<number> {
   if (!isCommand(name)) throw new Refusal(`There is no command "${name}"; there are: ${COMMAND_NAMES.join(", ")}`);
   const { file, asked } = await sortOperands(operands, wantedBeside(name) === undefined ? 1 : 2);
   if (file === undefined) throw new Refusal(`Name one plan file: ${usage}`);
-  const parsed = parsePlan(await readText(file));
-  if (!parsed.ok) throw new Refusal(`${file}: ${parsed.message}`);
-  const answered = answer(name, parsed.plan, asked);
+  const read = readPlanBytes(file === "-" ? await readStandardInput() : await readPath(file));
+  if (!read.ok) throw new Refusal(`${file}: ${read.say}`);
+  const answered = answer(name, read.plan, asked);
   if (!answered.ok) throw new Refusal(`${file}: ${answered.say}`);
   await write(`${JSON.stringify(answered.json, null, 2)}\n`);
   return answered.exit;
@@ -51,15 +51,6 @@ async function isFile(name: string): Promise<boolean> {
     (found) => !found.isDirectory(),
     () => false,
   );
-}
-
-async function readText(file: string): Promise<string> {
-  const bytes = file === "-" ? await readStandardInput() : await readPath(file);
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch {
-    throw new Refusal(`${file}: the plan file should be UTF-8 text`);
-  }
 }
 
 async function readPath(file: string): Promise<Uint8Array> {

@@ -124,7 +124,7 @@ describe("what is refused, and where", () => {
     ["[]", /^the plan file should be an object$/],
     ['{"x": 1e999}', /is missing|not a key/],
     [`${'{"a":'.repeat(100_000)}1${"}".repeat(100_000)}`, /is nested too deeply$/],
-    ["[".repeat(1_000_000), /line 1, column 1002$/],
+    ["[".repeat(1_000_000), /is nested too deeply$/],
     ['{"__proto__": {"title": "x"}}', /^\/__proto__ is not a key of this format$/],
   ])("text that is no plan: %.40s", (text, message) => {
     const answer = parsePlan(text);
