@@ -1,6 +1,6 @@
 "use client";
 /** One row of the list: what was typed, what it becomes, its doubts to answer, and a way to change any of it. */
-import { useState } from "react";
+import { memo, useState } from "react";
 import { Coils } from "#app/_plan/coil.tsx";
 import { Seconds } from "#app/_plan/seconds.tsx";
 import type { Answer, RowAnswer } from "#lib/paste/answers.ts";
@@ -8,6 +8,7 @@ import { rowSideWords } from "#lib/paste/judge-side.ts";
 import type { Judged } from "#lib/paste/judged.ts";
 import { typedParts } from "#lib/paste/typed-parts.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
+import { sameData } from "#lib/plan/same-data.ts";
 import { Doubts } from "./doubts.tsx";
 import { Editor } from "./editor.tsx";
 import styles from "./paste.module.css";
@@ -19,7 +20,10 @@ interface RowProps {
   readonly answer: (answer: Answer) => void;
 }
 
-export function Row(props: RowProps) {
+/** Drawn again only when something about it differs: a list may have hundreds of rows. */
+export const Row = memo(OneRow, (before, after) => before.context === after.context && sameData(before.row, after.row));
+
+function OneRow(props: RowProps) {
   const { row, context, answer } = props;
   const [open, setOpen] = useState(false);
   const typed = row.reading.typed.trim();

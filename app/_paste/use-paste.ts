@@ -56,13 +56,16 @@ export function usePaste(session: PlanSession, plan: Plan, afterId: string | nul
     return classClock(planWith(plan, context.moves, { afterId, items })).total;
   }, [drafts, plan, context, afterId]);
 
-  const keep = (next: Kept) => {
-    keptLists.set(session, next);
-    setKept(next);
-  };
+  // Each change builds on the newest state, so that rows may keep an older handler and need not be drawn again.
+  const keep = (change: (before: Kept) => Kept) =>
+    setKept((before) => {
+      const next = change(before);
+      keptLists.set(session, next);
+      return next;
+    });
   return {
     text: kept.text,
-    setText: (next) => keep({ ...kept, text: next }),
+    setText: (next) => keep((before) => ({ ...before, text: next })),
     behind: text !== kept.text,
     reading,
     rows,
@@ -70,9 +73,11 @@ export function usePaste(session: PlanSession, plan: Plan, afterId: string | nul
     context,
     totalWith,
     answer: (keys, answer) => {
-      const answers = keys.reduce((before, key) => withAnswer(before, key, answer), kept.answers);
-      keep({ ...kept, answers });
+      keep((before) => ({
+        ...before,
+        answers: keys.reduce((answers, key) => withAnswer(answers, key, answer), before.answers),
+      }));
     },
-    forget: () => keep(NOTHING),
+    forget: () => keep(() => NOTHING),
   };
 }

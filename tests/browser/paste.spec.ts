@@ -1,0 +1,117 @@
+/** Paste a list: a spreadsheet's cells and a message become items, doubts are answered by keys, one undo takes all out. */
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Page } from "@playwright/test";
+import { expect, onRail, openFromDesk, test } from "./kit.ts";
+
+/** Cells as a spreadsheet copies them, with two rows that nobody could be sure of. */
+const CELLS = [
+  "Exercise\tTime (s)\tSprings\tSide\tCues",
+  "Pulls again:\t\t\t\t",
+  "Kneeling row\t60\t1 light, 1 middle\t\telbows close",
+  "Leg press\t90\t1 firm\t\t",
+  "Water\t20\t\t\t",
+  "Side lunge\t40-50\t2 red\tL/R\t",
+].join("\n");
+const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+
+const field = (page: Page) => page.getByRole("textbox", { name: "Your list or table" });
+const counts = (page: Page, words: string) => expect(page.getByText(words, { exact: true })).toBeVisible();
+const items = (page: Page) => onRail(page, /./);
+const choice = (page: Page, name: string) => page.getByRole("dialog").getByRole("button", { name, exact: true });
+
+async function openPaste(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "Paste a list" }).first().press("Enter");
+  await expect(field(page)).toBeFocused();
+}
+
+for (const colorScheme of ["light", "dark"] as const) {
+  test(`the doubts of a pasted list, ${colorScheme}, against what a machine can check`, async ({ as }) => {
+    const page = await as("ines", { colorScheme });
+    await openFromDesk(page, "Upper body and trunk");
+    await openPaste(page);
+    await page.keyboard.insertText(CELLS);
+    await counts(page, "3 rows ready, 3 doubts, 0 skipped");
+    const { violations } = await new AxeBuilder({ page }).withTags(STANDARD).analyze();
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+  });
+}
+
+test("a spreadsheet's cells are put in by keyboard alone, and one undo takes them all out", async ({ as }) => {
+  const page = await as("ines");
+  await openFromDesk(page, "Upper body and trunk");
+  const before = await items(page).count();
+  await openPaste(page);
+  await page.keyboard.insertText(CELLS);
+  await counts(page, "3 rows ready, 3 doubts, 0 skipped");
+
+  const put = page.getByRole("button", { name: "Put in 3 items" });
+  await expect(put).toHaveAttribute("aria-disabled", "true");
+  await put.press("Enter");
+  await expect(choice(page, "Supine leg press")).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(choice(page, "40 s")).toBeFocused();
+  await page.keyboard.press("Tab");
+  await expect(choice(page, "50 s")).toBeFocused();
+  await page.keyboard.press("Enter");
+  await expect(choice(page, "“red” is light")).toBeFocused();
+  await page.keyboard.press("Enter");
+  await counts(page, "5 rows ready, 0 doubts, 0 skipped");
+  await expect(page.getByRole("button", { name: "Put in 6 items" })).toBeFocused();
+  await expect(page.getByText("“red” means light in this list.")).toBeVisible();
+
+  await page.keyboard.press("Escape");
+  await expect(page.getByRole("dialog")).toHaveCount(0);
+  await expect(items(page)).toHaveCount(before);
+  await openPaste(page);
+  await counts(page, "5 rows ready, 0 doubts, 0 skipped");
+  await page.getByRole("button", { name: "Put in 6 items" }).press("Enter");
+
+  await expect(items(page)).toHaveCount(before + 6);
+  await expect(items(page).last()).toBeFocused();
+  await expect(items(page).last()).toHaveAccessibleName(/^Side lunge, right, 50 seconds .*two light/);
+  await expect(page.getByText("6 items of the list put in. One undo takes them all out again.")).toBeAttached();
+  await page.keyboard.press("Control+z");
+  await expect(items(page)).toHaveCount(before);
+});
+
+test("on a phone a message becomes the first class, what is in doubt left out", async ({ as }) => {
+  const page = await as("jonas", { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  await page.goto("/desk");
+  await page.getByRole("button", { name: "New plan" }).tap();
+  await page.keyboard.type("From a message");
+  await page.keyboard.press("Enter");
+  await page.waitForURL(/\/plans\//);
+  // A new plan has one heading.
+  await expect(items(page)).toHaveCount(1);
+  await page.getByRole("button", { name: "Paste a list" }).last().tap();
+  await field(page).fill("ARMS:\n- Kneeling row  60 s  2 light\n- Jumping jacks 30s\n- plank hold 45");
+  await counts(page, "3 rows ready, 1 doubt, 0 skipped");
+  await expect(page.getByText("“Jumping jacks” is not in the library.")).toBeVisible();
+  await expect(page.getByText("springs not named: starting choice")).toBeVisible();
+  const tooWide = await page.getByRole("dialog").evaluate((d) => d.scrollWidth > d.clientWidth);
+  expect(tooWide).toBe(false);
+
+  await page.getByRole("button", { name: "Leave 1 doubtful row out" }).tap();
+  await counts(page, "3 rows ready, 0 doubts, 1 skipped");
+  await page.getByRole("button", { name: "Put in 3 items" }).tap();
+  await expect(items(page)).toHaveCount(4);
+  await expect(onRail(page, /^Kneeling row, 60 seconds/)).toBeVisible();
+  await page.getByRole("button", { name: "Undo" }).tap();
+  await expect(items(page)).toHaveCount(1);
+});
+
+test("a file is read where it is dropped or chosen; what is no text is refused in a sentence", async ({ as }) => {
+  const page = await as("ines");
+  await openFromDesk(page, "Upper body and trunk");
+  await openPaste(page);
+  const file = page.locator("dialog input[type=file]");
+  await file.setInputFiles({ name: "class.xlsx", mimeType: "", buffer: Buffer.from([0x50, 0x4b, 3, 4, 0, 0]) });
+  await expect(page.getByText(/This is no text file/)).toBeVisible();
+  await file.setInputFiles({
+    name: "class.csv",
+    mimeType: "text/csv",
+    buffer: Buffer.from("Move;Time\nPlank hold;0:40\n"),
+  });
+  await counts(page, "1 row ready, 0 doubts, 0 skipped");
+  await expect(page.getByText("“class.csv” read.")).toBeVisible();
+});
