@@ -32,10 +32,6 @@ export function FitSummary({ plan, preview }: { readonly plan: Plan; readonly pr
           <dd>{clockTime(fit.total)}</dd>
           <dd className={styles.says}>{againstLength(fit.total, length)}</dd>
         </div>
-        <div>
-          <dt>Its length</dt>
-          <dd>{clockTime(length)}</dd>
-        </div>
       </dl>
       <p>{costWords(plan, preview)}</p>
       {closing && <p>{closing}</p>}

@@ -12,11 +12,12 @@ export function difference(seconds: number): string {
   return seconds > 0 ? `+${number}` : `−${number}`;
 }
 
-/** "14 s free", "32 s over", "to the second". */
+/** "of 25:00 · 14 s free", "of 25:00 · 32 s over", "of 25:00 · to the second". */
 export function againstLength(total: number, length: number): string {
   const left = Math.round((length - total) * 10) / 10;
-  if (left === 0) return "to the second";
-  return left > 0 ? `${secondsWords(left)} free` : `${secondsWords(-left)} over`;
+  const verdict =
+    left === 0 ? "to the second" : left > 0 ? `${secondsWords(left)} free` : `${secondsWords(-left)} over`;
+  return `of ${clockTime(length)} · ${verdict}`;
 }
 
 /** How many change, and which most. */
@@ -29,9 +30,9 @@ export function costWords(plan: Plan, preview: FitPreview): string {
   const by = `${secondsWords(Math.abs(most.to - most.from))} ${most.to > most.from ? "longer" : "shorter"}`;
   const share = Math.round((Math.abs(most.to - most.from) / most.from) * 100);
   const name = item ? itemName(plan, item) : most.id;
-  const kept = rows.length - changed.length;
-  const others = kept === 0 ? "all of them" : `of ${rows.length}`;
-  return `${plural(changed.length, "move changes", "moves change")}, ${others}. The largest change: ${name}, ${by} (${share}%).`;
+  const many =
+    changed.length === rows.length ? "All moves change" : `${changed.length} of ${plural(rows.length, "move")} change`;
+  return `${changed.length === 1 ? "One move changes" : many}. The largest change: ${name}, ${by} (${share}%).`;
 }
 
 /** What the closing takes up; empty when nothing. */

@@ -1,4 +1,5 @@
 /** One order of a block as a list: every item with the change into it, and where those that move come from. */
+import { Seconds } from "#app/_plan/seconds.tsx";
 import { actionsWords, nameOf } from "#app/_plan/words.ts";
 import { secondsWords, sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -19,10 +20,10 @@ interface ColumnProps {
 
 export function OrderColumn({ title, list, plan, seconds, marked = false }: ColumnProps) {
   return (
-    <section className={styles.column} aria-label={title}>
+    <section className={styles.column} data-better={marked || undefined} aria-label={title}>
       <h3 className={styles.small}>
         {title}
-        <span className={styles.sum}>{secondsWords(seconds)}</span>
+        <Seconds value={seconds} />
       </h3>
       <ol className={styles.list}>
         {list.lines.map((line) => (

@@ -24,14 +24,15 @@ export function OrderView(props: ViewProps) {
   if (moved.length === 0) return <NothingBetter {...props} />;
   return (
     <>
-      <Saved preview={preview} />
+      <Saved preview={preview}>
+        <p>{provenWords(order.proven)}</p>
+        <Planned {...props} />
+      </Saved>
       <div className={styles.orders}>
         <OrderColumn title="As it stands" list={present} plan={plan} seconds={order.before} />
         <OrderColumn title="With fewer set-ups" list={better} plan={plan} seconds={order.after} marked />
       </div>
-      <p>{provenWords(order.proven)}</p>
       <Held {...props} />
-      <Planned {...props} />
       <Upset {...props} />
     </>
   );
@@ -81,7 +82,7 @@ function Planned({ plan, preview, free, setFree }: ViewProps) {
   const { planned, clock } = preview;
   const less = Math.round((clock.before - clock.after) * 10) / 10;
   return (
-    <div>
+    <>
       <p>
         On the clock the class takes <b className="mono">{clockTime(clock.before)}</b> now and{" "}
         <b className="mono">{clockTime(clock.after)}</b> then
@@ -99,7 +100,7 @@ function Planned({ plan, preview, free, setFree }: ViewProps) {
           </label>
         </>
       )}
-    </div>
+    </>
   );
 }
 

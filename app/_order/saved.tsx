@@ -1,16 +1,24 @@
 /** What the better order saves: seconds, and acts of setting up by kind. */
+import type { ReactNode } from "react";
 import { plural, secondsWords } from "#lib/plan/format.ts";
 import styles from "./order.module.css";
 import type { OrderPreview } from "./preview.ts";
 import { kindRows, savedWords } from "./words.ts";
 
-export function Saved({ preview: { order, moved } }: { readonly preview: OrderPreview }) {
+interface SavedProps {
+  readonly preview: OrderPreview;
+  /** What else is to be known before it is taken. */
+  readonly children: ReactNode;
+}
+
+export function Saved({ preview: { order, moved }, children }: SavedProps) {
   const rows = kindRows(order);
   return (
     <div className={styles.saved}>
-      <div>
+      <div className={styles.verdict}>
         <p className={styles.great}>{savedWords(order)}</p>
-        <p>{`${plural(moved.length, "item")} moved. Changes through the block, into it and out of it: ${secondsWords(order.before)} now, ${secondsWords(order.after)} then, by the estimates.`}</p>
+        <p>{`${plural(moved.length, "item moves", "items move")}. Changes through the block, into it and out of it: ${secondsWords(order.before)} now, ${secondsWords(order.after)} then, by the estimates.`}</p>
+        {children}
       </div>
       <table className={styles.kinds}>
         <caption className="visually-hidden">Acts of setting up, by kind</caption>

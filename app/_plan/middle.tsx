@@ -95,8 +95,8 @@ function RailAndMargin(props: RailPartProps) {
   );
   return (
     <div className={styles.middle} inert={props.inert}>
+      <div className={styles.tools}>{props.tools}</div>
       <div className={styles.railColumn}>
-        {props.tools}
         {props.empty}
         <Rail {...{ session, snap, scale, marks, acts }} onPick={props.onPick} onLayout={setLayout} />
         {props.hasMoves && session.canWrite && (

@@ -1,0 +1,282 @@
+/**
+ * Fit to length and Fewer set-ups with two people in one plan: the previews live, what is taken is what was shown, one
+ * undo gives back exactly what was there, and what the other person wrote meanwhile stays.
+ */
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Page } from "@playwright/test";
+import { parsePlan } from "#lib/plan/parse.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { expect, expectSaved, onRail, script, test } from "./kit.ts";
+import { TURNING_CLASS } from "./turning-class.ts";
+
+const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
+
+/** A plan of the whole team, opened. */
+async function make(page: Page, plan: Plan = TURNING_CLASS): Promise<string> {
+  await page.goto("/desk");
+  const origin = new URL(page.url()).origin;
+  const made = await page.request.post("/api/plans/import", { headers: { origin }, data: plan });
+  expect(made.ok()).toBe(true);
+  const { id }: { id: string } = await made.json();
+  const shared = await page.request.patch(`/api/plans/${id}`, { headers: { origin }, data: { team: true } });
+  expect(shared.ok()).toBe(true);
+  await open(page, id);
+  return id;
+}
+
+async function open(page: Page, id: string): Promise<void> {
+  await page.goto(`/plans/${id}`);
+  await expect(onRail(page, /Kneeling press/).first()).toBeVisible();
+  await expectSaved(page);
+}
+
+/** The plan as the server has it. */
+async function file(page: Page, id: string): Promise<Plan> {
+  const parsed = parsePlan(await (await page.request.get(`/api/plans/${id}/file`)).text());
+  if (!parsed.ok) throw new Error(parsed.message);
+  return parsed.plan;
+}
+const times = ({ items, closingSeconds }: Plan) => [
+  ...items.map((item) => [item.id, item.kind === "heading" ? null : item.seconds]),
+  ["closing", closingSeconds],
+];
+const clock = (page: Page, total: string) => page.locator("main > header").getByText(total, { exact: true });
+const fitDialog = (page: Page) => page.getByRole("dialog", { name: "Fit to length" });
+const orderDialog = (page: Page) => page.getByRole("dialog", { name: "Fewer set-ups" });
+const rowOf = (page: Page, name: RegExp) => fitDialog(page).getByRole("row", { name });
+const cells = (page: Page, name: RegExp) => rowOf(page, name).first().getByRole("cell");
+
+async function expectNoBarrier(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).withTags(STANDARD).analyze();
+  expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+}
+
+/** Tabs on until the button of that name has the keyboard. */
+async function tabTo(page: Page, name: string): Promise<void> {
+  for (let presses = 0; presses < 60; presses++) {
+    await page.keyboard.press("Tab");
+    const here = await page.evaluate(() => document.activeElement?.textContent?.trim() ?? "");
+    if (here === name) return;
+  }
+  throw new Error(`no way to ${name} by Tab`);
+}
+
+test("the preview lives while the other writes; taking it is one step, and one undo gives back exactly the old times", async ({
+  as,
+}) => {
+  const marta = await as("marta");
+  const ines = await as("ines");
+  const id = await make(marta);
+  await open(ines, id);
+  await expect(clock(marta, "8:28")).toBeVisible();
+  await marta.getByRole("button", { name: "Fit to length" }).click();
+  await expect(fitDialog(marta)).toContainText("of 10:00 · 92 s free");
+  await expect(fitDialog(marta)).toContainText("of 10:00 · to the second");
+  await expect(fitDialog(marta)).toContainText("the closing takes the 2 s left over: 62 s");
+  await expect(fitDialog(marta)).toContainText("The largest change: Side reach, left, 20 s longer (44%)");
+  await expect(cells(marta, /^Kneeling press/)).toHaveText([/^60$/, /^75$/, /^\+15$/, /30 to 90 s/, /Keep 60 s/]);
+
+  await ines.getByRole("textbox", { name: "Title" }).fill("Turning about at dusk");
+  await onRail(ines, /Kneeling press/)
+    .first()
+    .click();
+  await ines.getByLabel("Seconds", { exact: true }).fill("70");
+  await ines.keyboard.press("Enter");
+  await expect(fitDialog(marta).getByText(/The plan changed while you looked: times below are fresh/)).toBeVisible();
+  await expect(cells(marta, /^Kneeling press/).first()).toHaveText("70");
+  await expect(clock(ines, "8:38"), "nothing is taken yet").toBeVisible();
+  await expectSaved(ines);
+  const before = await file(marta, id);
+
+  await fitDialog(marta).getByRole("button", { name: "Take these times" }).click();
+  await expect(fitDialog(marta)).toHaveCount(0);
+  for (const page of [marta, ines]) {
+    await expect(clock(page, "10:00")).toBeVisible();
+    await expect(page.getByText("of 10:00 · to the second")).toBeVisible();
+  }
+  await expectSaved(marta);
+  const taken = await file(marta, id);
+  expect(taken.closingSeconds).toBe(62);
+  const sides = taken.items
+    .filter((item) => item.id.startsWith("reach"))
+    .map((item) => "seconds" in item && item.seconds);
+  expect(new Set(sides).size, "left and right get the same").toBe(1);
+
+  await onRail(ines, /Kneeling pull/)
+    .first()
+    .click();
+  await script(ines).click();
+  await ines.keyboard.press("Control+End");
+  await ines.keyboard.type(" Elbows by the ribs.");
+  await expectSaved(ines);
+  await marta.getByRole("button", { name: "Undo" }).click();
+  for (const page of [marta, ines]) await expect(clock(page, "8:38")).toBeVisible();
+  await expectSaved(marta);
+  const after = await file(marta, id);
+  expect(times(after)).toEqual(times(before));
+  expect(after.title).toBe("Turning about at dusk");
+  expect(after.items.find((item) => item.id === "pull-1")).toMatchObject({
+    script: [{ kind: "setup", text: expect.stringContaining("Elbows by the ribs.") }],
+  });
+});
+
+test("a class whose times are all kept names what stops it, and leads to it; a lock less and it fits", async ({
+  as,
+}) => {
+  const marta = await as("marta");
+  const id = await make(marta);
+  await marta.getByRole("button", { name: "Fit to length" }).click();
+  const boxes = fitDialog(marta).getByRole("checkbox");
+  await expect(boxes).toHaveCount(6);
+  for (let i = 0; i < 5; i++) await boxes.nth(i).check();
+  await expect(rowOf(marta, /^Side reach, right/)).toContainText("kept");
+  await expect(rowOf(marta, /^Side reach, left/)).toContainText("as its other side");
+  await boxes.nth(5).check();
+  await expect(fitDialog(marta).locator(".problem")).toHaveText(
+    "Nothing in the class may change: it takes 8:28 min, 92 s less than its slot.",
+  );
+  await expect(fitDialog(marta).getByRole("button", { name: "Take these times" })).toHaveCount(0);
+  await expectNoBarrier(marta);
+  await fitDialog(marta)
+    .getByRole("list", { name: "What stops it" })
+    .getByRole("button", { name: "Kneeling pull" })
+    .last()
+    .click();
+  await expect(fitDialog(marta)).toHaveCount(0);
+  await expect(onRail(marta, /Kneeling pull/).last()).toBeFocused();
+  await expect(onRail(marta, /Kneeling pull/).last()).toHaveAttribute("aria-selected", "true");
+  await expect(marta.getByLabel("Keep this time")).toBeChecked();
+
+  await marta.getByRole("button", { name: "Fit to length" }).click();
+  await fitDialog(marta)
+    .getByRole("button", { name: /Let them? change/ })
+    .first()
+    .click();
+  await expect(fitDialog(marta).getByRole("button", { name: "Take these times" })).toBeVisible();
+  await marta.keyboard.press("Escape");
+  await expectSaved(marta);
+  expect(times(await file(marta, id)), "no time has changed").toEqual(times(TURNING_CLASS));
+});
+
+test("Fewer set-ups is taken by keyboard, saves on the clock what it said, and one undo puts all back", async ({
+  as,
+}) => {
+  const marta = await as("marta");
+  const id = await make(marta);
+  await onRail(marta, /Heading: To and fro/).focus();
+  await marta.keyboard.press("Home");
+  await marta.keyboard.press("Enter");
+  await tabTo(marta, "Fewer set-ups");
+  await marta.keyboard.press("Enter");
+  await expect(orderDialog(marta)).toContainText("27 s less to change");
+  await expect(orderDialog(marta)).toContainText("43 s now, 16 s then");
+  await expect(orderDialog(marta)).toContainText("On the clock the class takes 8:28 now and 8:01 then, 27 s less.");
+  await expect(orderDialog(marta)).toContainText("Proven");
+  await expect(
+    orderDialog(marta)
+      .getByRole("row", { name: /springs on or off/ })
+      .getByRole("cell"),
+  ).toHaveText(["4", "1"]);
+  await expect(
+    orderDialog(marta)
+      .getByRole("row", { name: /quarter turns/ })
+      .getByRole("cell"),
+  ).toHaveText(["8", "2"]);
+  await expect(clock(marta, "8:28"), "nothing moves before it is taken").toBeVisible();
+  await tabTo(marta, "Take this order");
+  await marta.keyboard.press("Enter");
+  await expect(orderDialog(marta)).toHaveCount(0);
+  await expect(clock(marta, "8:01")).toBeVisible();
+  await expectSaved(marta);
+  const ids = (plan: Plan) => plan.items.map((item) => item.id);
+  expect(ids(await file(marta, id))).toEqual([
+    "block",
+    "pull-1",
+    "pull-2",
+    "press-1",
+    "press-2",
+    "sides",
+    "reach-right",
+    "reach-left",
+  ]);
+  await marta.keyboard.press("Control+z");
+  await expect(clock(marta, "8:28")).toBeVisible();
+  await expectSaved(marta);
+  expect(ids(await file(marta, id))).toEqual(ids(TURNING_CLASS));
+});
+
+test("what holds an item to its place is seen by both, kept by the order, and two people hold one item at once", async ({
+  as,
+}) => {
+  const marta = await as("marta");
+  const ines = await as("ines");
+  const id = await make(marta);
+  await open(ines, id);
+  const lastPull = (page: Page) => onRail(page, /Kneeling pull/).last();
+  await lastPull(marta).click();
+  await marta.getByLabel(/Stays next to the one above/).check();
+  await expect(lastPull(ines)).toContainText("stays next to the one above");
+  for (const page of [marta, ines])
+    await onRail(page, /Kneeling press/)
+      .first()
+      .click();
+  const after = (page: Page) => page.getByRole("combobox", { name: "Comes after" });
+  await ines.context().setOffline(true);
+  await after(ines).selectOption({ label: "Kneeling press" });
+  await after(marta).selectOption({ label: "Kneeling pull" });
+  await ines.context().setOffline(false);
+  for (const page of [marta, ines]) {
+    await expect(page.getByRole("list", { name: "Comes after" }).getByRole("listitem")).toHaveCount(2, {
+      timeout: 30_000,
+    });
+  }
+  await expect(onRail(ines, /Kneeling press/).first()).toContainText("should come after Kneeling p");
+  await expect(ines.getByRole("list", { name: "Comes after" })).toContainText("It stands before it now.");
+
+  await marta.getByRole("button", { name: "Fewer set-ups" }).first().click();
+  await expect(orderDialog(marta)).toContainText("Kneeling pull stays right below Kneeling press.");
+  await expect(orderDialog(marta)).toContainText("Kneeling press comes after Kneeling pull.");
+  await expect(orderDialog(marta)).toContainText(/Without that, \d+ s less would do/);
+  await orderDialog(marta).getByRole("button", { name: "Take this order" }).click();
+  await expectSaved(marta);
+  const { items } = await file(marta, id);
+  const place = (name: string) => items.findIndex((item) => item.id === name);
+  expect(place("pull-2")).toBe(place("press-2") + 1);
+  expect(place("press-1")).toBeGreaterThan(place("pull-1"));
+
+  await lastPull(ines).click();
+  await ines.getByLabel(/Stays next to the one above/).uncheck();
+  await expect(lastPull(marta)).not.toContainText("stays next");
+});
+
+test("a class with no heading says what a block is, and makes one", async ({ as }) => {
+  const marta = await as("marta");
+  const id = await make(marta, {
+    ...TURNING_CLASS,
+    items: TURNING_CLASS.items.filter((item) => item.kind !== "heading"),
+  });
+  await marta.getByRole("button", { name: "Fewer set-ups" }).click();
+  await expect(orderDialog(marta)).toContainText("This class has no heading yet");
+  await orderDialog(marta).getByRole("button", { name: "Put a heading at the top" }).click();
+  await expect(orderDialog(marta).getByRole("button", { name: "Take this order" })).toBeVisible();
+  await expectSaved(marta);
+  expect((await file(marta, id)).items[0]?.kind).toBe("heading");
+});
+
+for (const colorScheme of ["light", "dark"] as const) {
+  test(`both previews have no barrier, ${colorScheme}`, async ({ as }) => {
+    const marta = await as("marta", { colorScheme });
+    await make(marta);
+    await marta.getByRole("button", { name: "Fit to length" }).click();
+    await expect(fitDialog(marta)).toBeVisible();
+    await expectNoBarrier(marta);
+    await marta.keyboard.press("Escape");
+    await onRail(marta, /Kneeling press/)
+      .first()
+      .click();
+    await expectNoBarrier(marta);
+    await marta.getByRole("button", { name: "Fewer set-ups" }).click();
+    await expect(orderDialog(marta)).toBeVisible();
+    await expectNoBarrier(marta);
+  });
+}

@@ -1,0 +1,73 @@
+/** What Fit to length shows: pairs together, what is kept and why, its words; and taking writes nothing but what changes. */
+import { describe, expect, test } from "vitest";
+import { changesAnything, fitPreview, rowsOf } from "#app/_fit/preview.ts";
+import { againstLength, closingWords, costWords, difference, heldWords, helpWords } from "#app/_fit/words.ts";
+import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+
+const plan = (lengthSeconds: number, items: readonly PlanItem[], more: Partial<Plan> = {}): Plan =>
+  examplePlan(items, { lengthSeconds, ...more });
+const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) => move(id, { seconds, ...more });
+const heading = (id: string): PlanItem => ({ id, kind: "heading", title: id });
+
+describe("the rows", () => {
+  const [left, right] = bothSides("row", { seconds: 45 }, { seconds: 60 }) as [MoveItem, MoveItem];
+  const items = [item("a", 60), heading("one"), left, item("b", 60, { locked: true }), heading("two"), right];
+  const preview = fitPreview(plan(400, items));
+
+  test("stand block by block, both sides of a move where the first of them stands", () => {
+    const shown = preview.blocks.map((block) => [block.title, block.groups.map((g) => g.rows.map((r) => r.id))]);
+    expect(shown).toEqual([
+      [null, [["a"]]],
+      ["one", [["row-left", "row-right"], ["b"]]],
+    ]);
+  });
+
+  test("give both sides the same, and say what is kept and why", () => {
+    const to = Object.fromEntries(rowsOf(preview).map((row) => [row.id, row.to]));
+    expect(to["row-left"]).toBe(to["row-right"]);
+    expect(rowsOf(preview).map(heldWords)).toEqual(["", "", "", "kept"]);
+    const kept = fitPreview(
+      plan(400, [{ ...left, locked: true }, { ...right, range: [60, 90] }, item("a", 60, { range: [60, 300] })]),
+    );
+    expect(rowsOf(kept).map(heldWords)).toEqual(["kept", "as its other side, out of its own 60 to 90 s", ""]);
+    expect(rowsOf(kept).map((row) => [row.locked, row.follows])).toEqual([
+      [true, false],
+      [false, true],
+      [false, false],
+    ]);
+  });
+});
+
+describe("the words", () => {
+  test("of the whole, of the cost and of the closing", () => {
+    const p = plan(213, [item("a", 60), item("b", 40, { move: "plank" })]);
+    const preview = fitPreview({ ...p, items: p.items.map((i) => ({ ...i, transitionSeconds: 0 })) });
+    expect(preview.before).toBe(220);
+    expect(againstLength(220, 213)).toBe("of 3:33 · 7 s over");
+    expect(againstLength(213, 213)).toBe("of 3:33 · to the second");
+    // 90 s in whole steps of 5 s, 3 s to the closing.
+    expect(costWords(p, preview)).toBe("All moves change. The largest change: Plank hold, 5 s shorter (13%).");
+    expect(closingWords(preview)).toBe(
+      "The moves keep to whole steps of 5 s; the closing takes the 3 s left over: 63 s.",
+    );
+    expect([difference(5), difference(-10), difference(0), difference(2.5)]).toEqual(["+5", "−10", "0", "+2.5"]);
+  });
+
+  test("say when there is nothing to change", () => {
+    const p = plan(180, [item("a", 60)]);
+    expect(changesAnything(fitPreview(p))).toBe(false);
+    expect(changesAnything(fitPreview({ ...p, lengthSeconds: 182 })), "the closing alone").toBe(true);
+    expect(changesAnything(fitPreview({ ...p, lengthSeconds: 60 })), "impossible").toBe(false);
+  });
+
+  test("of what would help name the items and their numbers", () => {
+    const p = plan(150, [item("a", 60, { range: [60, 60] }), item("b", 45, { locked: true })]);
+    expect(helpWords(p, { by: "unlock", items: ["b"] })).toBe("Do not keep the time of Squat.");
+    expect(helpWords(p, { by: "range", items: ["a"], from: [60, 60], to: [30, 60] })).toBe(
+      "A wider range for Squat: 30 to 60 s instead of 60 s.",
+    );
+    expect(helpWords(p, { by: "opening", from: 60, to: 30 })).toBe("A shorter opening: 30 s instead of 60 s.");
+    expect(helpWords(p, { by: "length", from: 150, to: 240 })).toBe("A class of 4:00 min instead of 2:30 min.");
+  });
+});
