@@ -26,8 +26,6 @@ export const Row = memo(OneRow, (before, after) => before.context === after.cont
 function OneRow(props: RowProps) {
   const { row, context, answer } = props;
   const [open, setOpen] = useState(false);
-  const typed = row.reading.typed.trim();
-  const skipped = row.state === "skipped";
   return (
     <tbody className={styles.row} data-row={row.reading.key} data-state={row.state}>
       <tr>
@@ -51,25 +49,7 @@ function OneRow(props: RowProps) {
           {row.starting.springs && row.springs && <Starting what="springs" />}
         </td>
         <td className={styles.rowActs}>
-          {row.state === "ready" && (
-            <button
-              type="button"
-              className="button"
-              aria-expanded={open}
-              aria-label={`Change ${typed}`}
-              onClick={() => setOpen(!open)}
-            >
-              Change
-            </button>
-          )}
-          <button
-            type="button"
-            className="button"
-            aria-label={skipped ? `Do not skip ${typed}` : `Skip ${typed}`}
-            onClick={() => answer({ row: skipped ? takenUp(row) : { skip: true } })}
-          >
-            {skipped ? "Use it" : "Skip"}
-          </button>
+          <RowActs row={row} answer={answer} open={open} setOpen={setOpen} />
         </td>
       </tr>
       {row.doubts.length > 0 && (
@@ -87,6 +67,39 @@ function OneRow(props: RowProps) {
         </tr>
       )}
     </tbody>
+  );
+}
+
+interface RowActsProps extends Pick<RowProps, "row" | "answer"> {
+  readonly open: boolean;
+  readonly setOpen: (open: boolean) => void;
+}
+
+function RowActs({ row, answer, open, setOpen }: RowActsProps) {
+  const typed = row.reading.typed.replace(/\s+/g, " ").trim();
+  const skipped = row.state === "skipped";
+  return (
+    <>
+      {row.state === "ready" && (
+        <button
+          type="button"
+          className="button"
+          aria-expanded={open}
+          aria-label={`Change ${typed}`}
+          onClick={() => setOpen(!open)}
+        >
+          Change
+        </button>
+      )}
+      <button
+        type="button"
+        className="button"
+        aria-label={skipped ? `Use it: ${typed}` : `Skip ${typed}`}
+        onClick={() => answer({ row: skipped ? takenUp(row) : { skip: true } })}
+      >
+        {skipped ? "Use it" : "Skip"}
+      </button>
+    </>
   );
 }
 

@@ -15,7 +15,6 @@ interface SourceProps {
 export function Source({ text, setText, context }: SourceProps) {
   const [said, setSaid] = useState<string | null>(null);
   const [dragging, setDragging] = useState(false);
-  const file = useRef<HTMLInputElement>(null);
   const field = useRef<HTMLTextAreaElement>(null);
 
   const take = async (chosen: File | undefined) => {
@@ -67,21 +66,7 @@ export function Source({ text, setText, context }: SourceProps) {
         bars are read. Closing keeps the list while this page is open.
       </p>
       <div className={styles.sourceActs}>
-        <input
-          ref={file}
-          type="file"
-          className="visually-hidden"
-          tabIndex={-1}
-          aria-hidden="true"
-          accept=".csv,.tsv,.txt,.md,text/plain,text/csv,text/tab-separated-values"
-          onChange={(event) => {
-            void take(event.target.files?.[0]);
-            event.target.value = "";
-          }}
-        />
-        <button type="button" className="button" onClick={() => file.current?.click()}>
-          Choose a file
-        </button>
+        <FileButton take={take} />
         <span className={`small quiet ${styles.drop}`}>or drop a .csv or .txt file here</span>
         {text !== "" && (
           <button
@@ -100,6 +85,29 @@ export function Source({ text, setText, context }: SourceProps) {
         </span>
       </div>
     </div>
+  );
+}
+
+function FileButton({ take }: { take: (file: File | undefined) => Promise<void> }) {
+  const file = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <input
+        ref={file}
+        type="file"
+        className="visually-hidden"
+        tabIndex={-1}
+        aria-hidden="true"
+        accept=".csv,.tsv,.txt,.md,text/plain,text/csv,text/tab-separated-values"
+        onChange={(event) => {
+          void take(event.target.files?.[0]);
+          event.target.value = "";
+        }}
+      />
+      <button type="button" className="button" onClick={() => file.current?.click()}>
+        Choose a file
+      </button>
+    </>
   );
 }
 

@@ -78,6 +78,10 @@ export function usePaste(session: PlanSession, plan: Plan, afterId: string | nul
         answers: keys.reduce((answers, key) => withAnswer(answers, key, answer), before.answers),
       }));
     },
-    forget: () => keep(() => NOTHING),
+    forget: () => {
+      // At once: the dialog may be gone before its state is worked out again.
+      keptLists.delete(session);
+      setKept(NOTHING);
+    },
   };
 }

@@ -105,7 +105,7 @@ test("a file is read where it is dropped or chosen; what is no text is refused i
   await openFromDesk(page, "Upper body and trunk");
   await openPaste(page);
   const file = page.locator("dialog input[type=file]");
-  await file.setInputFiles({ name: "class.xlsx", mimeType: "", buffer: Buffer.from([0x50, 0x4b, 3, 4, 0, 0]) });
+  await file.setInputFiles({ name: "class.zip", mimeType: "", buffer: Buffer.from([0x50, 0x4b, 3, 4, 0, 0]) });
   await expect(page.getByText(/This is no text file/)).toBeVisible();
   await file.setInputFiles({
     name: "class.csv",
