@@ -1,26 +1,13 @@
 /**
- * `npm run bench`: this program's sync server (signing in, storing, checking) against the y-websocket project's own
- * (which does none of the three), in one run, with the same pages. Prints a table; the target is a p99 of at most 1.25
- * times the stock server's. `-- --rounds 5 --seconds 6 --writers 2,20,50`
+ * `npm run bench`: every part, or those named: `npm run bench -- sync --rounds 5 --seconds 6 --writers 2,20,50`,
+ * `npm run bench -- arithmetic`. Exit 1 when a target is missed.
  */
-import { type ChildProcess, fork } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
-import { cpus, tmpdir } from "node:os";
-import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { build } from "esbuild";
-import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
-import type { Cost, Ready } from "./child.ts";
-import { Crowd, PLAN_KEY, type Where } from "./workload.ts";
+import { benchArithmetic } from "./start-arithmetic.ts";
+import { benchSync } from "./sync.ts";
 
-const ROOT = join(import.meta.dirname, "../..");
-const BUNDLES = join(ROOT, "node_modules/.cache/springline-bench");
-const WARM_UP_MS = 1000;
-const EDIT_EVERY_MS = 200;
-const FLOOD_EACH = 20;
-const TARGET = 1.25;
-
-const { values } = parseArgs({
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
   options: {
     rounds: { type: "string", default: "5" },
     seconds: { type: "string", default: "5" },
@@ -28,137 +15,23 @@ const { values } = parseArgs({
   },
 });
 
-type Kind = "stock" | "own";
-interface Sample {
-  readonly p50: number;
-  readonly p99: number;
-  /** Edits a second, when everybody types as fast as they can. */
-  readonly flood: number;
-  readonly rssMb: number;
-  /** Share of one processor while typing at the usual pace. */
-  readonly cpu: number;
+/** Each prints what it measured and says whether its targets were met. */
+const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
+  arithmetic: benchArithmetic,
+  sync: () =>
+    benchSync({
+      rounds: Number(values.rounds),
+      seconds: Number(values.seconds),
+      writers: values.writers.split(",").map(Number),
+    }),
+};
+
+const names = positionals.length > 0 ? positionals : Object.keys(PARTS);
+let met = true;
+for (const name of names) {
+  const part = Object.hasOwn(PARTS, name) ? PARTS[name] : undefined;
+  if (!part) throw new Error(`There is no part "${name}"; there are: ${Object.keys(PARTS).join(", ")}`);
+  console.log(`\n== ${name}`);
+  if (!(await part())) met = false;
 }
-
-async function startServer(
-  kind: Kind,
-  writers: number,
-): Promise<{ child: ChildProcess; where: Where; remove(): void }> {
-  const folder = mkdtempSync(join(tmpdir(), "springline-bench-"));
-  const bundle = join(BUNDLES, kind === "stock" ? "stock-server.mjs" : "own-server.mjs");
-  const args = [folder, String(writers)];
-  const child = fork(bundle, args, { cwd: ROOT, env: { ...process.env, NODE_ENV: "production" } });
-  const ready = await new Promise<Ready>((resolve, reject) => {
-    child.once("message", (message) => resolve(message as Ready));
-    child.once("exit", () => reject(new Error(`the ${kind} server ended by itself`)));
-  });
-  const base = `ws://127.0.0.1:${ready.port}`;
-  const params = { d: String(PLAN_DOC_VERSION), e: String(EDITOR_VERSION) };
-  const where: Where =
-    kind === "stock"
-      ? { base, room: PLAN_KEY, params: {}, cookies: [] }
-      : { base: `${base}/sync`, room: `plan/${PLAN_KEY}`, params, cookies: ready.cookies };
-  const remove = () => {
-    child.kill("SIGKILL");
-    rmSync(folder, { recursive: true, force: true });
-  };
-  return { child, where, remove };
-}
-
-function costOf(child: ChildProcess): Promise<Cost> {
-  return new Promise((resolve) => {
-    child.once("message", (message) => resolve(message as Cost));
-    child.send("cost");
-  });
-}
-
-async function measure(kind: Kind, writers: number, seconds: number): Promise<Sample> {
-  const { child, where, remove } = await startServer(kind, writers);
-  try {
-    const crowd = await Crowd.join(where, writers);
-    await crowd.typeFor(WARM_UP_MS, EDIT_EVERY_MS);
-    const before = await costOf(child);
-    const latencies = await crowd.typeFor(seconds * 1000, EDIT_EVERY_MS);
-    const after = await costOf(child);
-    const flood = await crowd.flood(FLOOD_EACH);
-    crowd.end();
-    const sorted = Float64Array.from(latencies).sort();
-    return {
-      p50: quantile(sorted, 0.5),
-      p99: quantile(sorted, 0.99),
-      flood,
-      rssMb: after.rss / 1024 / 1024,
-      cpu: (after.cpu - before.cpu) / (seconds * 1_000_000),
-    };
-  } finally {
-    remove();
-  }
-}
-
-/** Nearest rank. */
-function quantile(sorted: Float64Array, q: number): number {
-  return sorted[Math.max(0, Math.ceil(q * sorted.length) - 1)] ?? Number.NaN;
-}
-
-function medianOf(samples: readonly Sample[]): Sample {
-  const mid = (key: keyof Sample) => quantile(Float64Array.from(samples, (s) => s[key]).sort(), 0.5);
-  return { p50: mid("p50"), p99: mid("p99"), flood: mid("flood"), rssMb: mid("rssMb"), cpu: mid("cpu") };
-}
-
-const COLUMNS = [
-  "writers",
-  "server",
-  "p50 ms",
-  "p99 ms",
-  "p99 ratio",
-  "edits/s",
-  "receipts/s",
-  "RSS MB",
-  "CPU",
-] as const;
-
-function row(writers: number, kind: Kind, s: Sample, stock: Sample): string {
-  const cells = [
-    String(writers),
-    kind,
-    s.p50.toFixed(2),
-    s.p99.toFixed(2),
-    (s.p99 / stock.p99).toFixed(2),
-    s.flood.toFixed(0),
-    (s.flood * (writers - 1)).toFixed(0),
-    s.rssMb.toFixed(0),
-    `${(s.cpu * 100).toFixed(0)} %`,
-  ];
-  return cells.map((cell, i) => cell.padStart(COLUMNS[i] === "server" ? 12 : 10)).join(" ");
-}
-
-async function main(): Promise<void> {
-  // Each y-websocket provider listens for the end of the process.
-  process.setMaxListeners(0);
-  const entryPoints = ["stock-server", "own-server"].map((name) => join(import.meta.dirname, `${name}.ts`));
-  const out = { outdir: BUNDLES, outExtension: { ".js": ".mjs" }, packages: "external" as const };
-  await build({ entryPoints, ...out, bundle: true, platform: "node", format: "esm" });
-  const kinds: Kind[] = ["stock", "own"];
-  const rounds = Number(values.rounds);
-  console.log(
-    `${cpus().length} processors, Node ${process.version}; a plan of 30 items; every writer edits every ${EDIT_EVERY_MS} ms`,
-  );
-  console.log(
-    `for ${values.seconds} s, then ${FLOOD_EACH} edits each as fast as they can; median of ${rounds} rounds, order alternating.`,
-  );
-  console.log(COLUMNS.map((name) => name.padStart(name === "server" ? 12 : 10)).join(" "));
-  let worst = 0;
-  for (const writers of values.writers.split(",").map(Number)) {
-    const samples = new Map<Kind, Sample[]>(kinds.map((kind) => [kind, []]));
-    for (let round = 0; round < rounds; round++)
-      for (const kind of round % 2 ? [...kinds].reverse() : kinds)
-        samples.get(kind)?.push(await measure(kind, writers, Number(values.seconds)));
-    const stock = medianOf(samples.get("stock") ?? []);
-    for (const kind of kinds) console.log(row(writers, kind, medianOf(samples.get(kind) ?? []), stock));
-    worst = Math.max(worst, medianOf(samples.get("own") ?? []).p99 / stock.p99);
-  }
-  const verdict = worst <= TARGET ? "met" : "missed";
-  console.log(`Target: p99 at most ${TARGET} times the stock server's. Worst: ${worst.toFixed(2)}. ${verdict}.`);
-  process.exit(worst <= TARGET ? 0 : 1);
-}
-
-await main();
+process.exit(met ? 0 : 1);
