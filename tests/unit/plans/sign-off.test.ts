@@ -148,13 +148,13 @@ describe("sign-off", () => {
   it("is refused for a plan that is no whole plan file", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
     writeStandards(s.db, { "unknown-move-data": { level: "off" } });
-    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "after", ["nobody"]));
+    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "move", "nobody"));
     const seen = read(id);
     expect(seen.blockers.map((b) => b.code)).toEqual(["not-a-file"]);
     expect(sign(id, seen.hash)).toMatchObject({
-      error: { code: "not-a-file", details: { pointer: "/items/1/after/0" } },
+      error: { code: "not-a-file", details: { pointer: "/items/1/move" } },
     });
-    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "after", undefined));
+    await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "move", "kneeling-row"));
     expect(outcome(sign(id, read(id).hash))).toBe("ok");
   });
 
