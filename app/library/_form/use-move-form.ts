@@ -69,7 +69,7 @@ export function useMoveForm(setup: MoveFormSetup): MoveForm {
   const start = useMemo(() => (base ? draftOf(base.move) : setup.start), [base, setup.start]);
   const faults = useMemo(() => {
     const own = read.ok ? [] : read.faults;
-    return [...own, ...nameFault(draft.name, names), ...told.filter((t) => !own.some((f) => f.place === t.place))];
+    return [...nameFault(draft.name, names), ...own, ...told.filter((t) => !own.some((f) => f.place === t.place))];
   }, [read, told, draft.name, names]);
 
   return {
