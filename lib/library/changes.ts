@@ -6,6 +6,7 @@ import {
   breathWords,
   cautionList,
   NO_NAMES,
+  POSE_WORDS,
   RESISTANCE_WORDS,
   rangeWords,
   SIDES_WORDS,
@@ -59,7 +60,7 @@ const FACTS: Readonly<Record<MoveKey, Fact>> = {
   cautions: { label: "asks for care", say: (m) => cautionList(m.cautions ?? []) },
   easier: { label: "easier", say: (m) => ways(m.easier) },
   harder: { label: "harder", say: (m) => ways(m.harder) },
-  handsShare: { label: "hands' pose", say: (m) => (m.handsShare ? tagWords(m.handsShare.pose) : "") },
+  handsShare: { label: "hands' pose", say: (m) => (m.handsShare ? POSE_WORDS[m.handsShare.pose] : "") },
 };
 export const MOVE_KEYS = Object.keys(FACTS) as readonly MoveKey[]; // exactly the keys of the record above
 

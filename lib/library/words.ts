@@ -36,6 +36,15 @@ export const STATION_WORDS: Readonly<Record<Move["station"], string>> = {
   floor: "on the floor",
 };
 
+export const POSE_WORDS: Readonly<Record<NonNullable<Move["handsShare"]>["pose"], string>> = {
+  "high-plank": "high plank",
+  "forearm-plank": "forearm plank",
+  knees: "plank on the knees",
+  "hands-raised": "plank, hands raised",
+  "feet-raised": "plank, feet raised",
+  "push-up-low": "push-up, lowest point",
+};
+
 /** A spring's name by its id, where the studio has one. */
 export type SpringNames = ReadonlyMap<string, string>;
 export const NO_NAMES: SpringNames = new Map();

@@ -2,8 +2,7 @@
 import { useEffect, useRef } from "react";
 /** What the move asks of a body, and the ways round it. */
 import { CAUTION_NOTICE } from "#lib/cautions/expected.ts";
-import { CAUTION_WORDS } from "#lib/library/words.ts";
-import { tagWords } from "#lib/plan/format.ts";
+import { CAUTION_WORDS, POSE_WORDS } from "#lib/library/words.ts";
 import { MOVE_CAUTIONS, POSES } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
 import { Below, fieldId, ManyOf, SelectInput } from "./form-fields.tsx";
@@ -29,7 +28,7 @@ export function CarePart({ form }: { readonly form: MoveForm }) {
           label="Hands carry the body as in"
           value={draft.pose}
           none="they do not, or it is not known"
-          options={POSES.map((pose) => [pose, tagWords(pose)])}
+          options={POSES.map((pose) => [pose, POSE_WORDS[pose]])}
           fault={faultAt("handsShare.pose")}
           hint="The share of body weight on the hands is worked out for this pose."
           onChange={(pose) => set({ pose }, "handsShare.pose")}

@@ -7,6 +7,7 @@ import {
   loadWords,
   MET_NOTE,
   muscleWords,
+  POSE_WORDS,
   rangeWords,
   repWords,
   SIDES_WORDS,
@@ -49,7 +50,7 @@ export function MoveFacts({ move, springs }: MoveFactsProps) {
           </>
         )}
       </Fact>
-      <Fact name="hand load">{move.handsShare ? `as in ${tagWords(move.handsShare.pose)}` : null}</Fact>
+      <Fact name="hand load">{move.handsShare ? `as in ${POSE_WORDS[move.handsShare.pose]}` : null}</Fact>
       <Fact name="asks for care">{cautions(move)}</Fact>
       <Fact name="easier">{lines(move.easier)}</Fact>
       <Fact name="harder">{lines(move.harder)}</Fact>
