@@ -27,19 +27,23 @@ export interface Follower {
 /** Times finer than a microsecond are taken to the nearest one: they are noise of binary fractions. */
 const FINEST = 6;
 
-/** Never throws; a time that is no number counts as none. */
+/**
+ * Never throws and never takes long: a plan from elsewhere may hold times that the format does not allow. One that is no
+ * number counts as none, one beyond all bounds as the bound.
+ */
 export function fitProblem(plan: Plan): FitProblem {
   const groups = groupItems(plan);
   const fixed = fixedSeconds(plan, groups);
-  const grid = Math.max(headSeconds(plan, "gridSeconds"), 10 ** -FINEST);
+  const grid = Math.min(Math.max(sane(headSeconds(plan, "gridSeconds")), 1), 600);
+  const length = sane(plan.lengthSeconds);
   const numbers = groups.open.flatMap((group) => group.flatMap(({ item, bounds }) => [item.seconds, ...bounds]));
-  const perSecond = 10 ** Math.max(...[grid, fixed, plan.lengthSeconds, ...numbers].map(decimals));
+  const perSecond = 10 ** Math.max(...[grid, fixed, length, ...numbers].map(decimals));
   const ticks = (seconds: number): number => Math.round(seconds * perSecond);
   const variables = groups.open.map((group) => variableOf(group, ticks, ticks(grid)));
   return {
     perSecond,
     grid: ticks(grid),
-    length: ticks(plan.lengthSeconds),
+    length: ticks(length),
     fixed: ticks(fixed),
     singles: variables.filter((v) => v.spots.length === 1),
     pairs: variables.filter((v) => v.spots.length === 2),
@@ -61,7 +65,7 @@ interface Groups {
 function groupItems(plan: Plan): Groups {
   const other = new Map(
     sidePairs(plan).flatMap(({ left, right }) =>
-      left && right
+      left && right && allowed(left) && allowed(right)
         ? [
             [left, right],
             [right, left],
@@ -74,7 +78,7 @@ function groupItems(plan: Plan): Groups {
   const open: Placed[][] = [];
   const followers: Follower[] = [];
   for (const item of plan.items) {
-    if (item.kind !== "move" || item.locked || !(item.seconds > 0)) continue;
+    if (item.kind !== "move" || item.locked || !allowed(item)) continue;
     const partner = other.get(item);
     const self = placed(item);
     if (partner?.locked) followers.push(follow(self, partner.seconds));
@@ -90,7 +94,8 @@ function follow({ place, bounds: [shortest, longest] }: Placed, seconds: number)
 
 /** Seconds, both ends allowed: the item's own range, else its move's, else half to one and a half times the wish. */
 export function boundsOf(plan: Plan, item: MoveItem): readonly [number, number] {
-  return item.range ?? moveOf(plan, item)?.seconds ?? [item.seconds / 2, item.seconds * 1.5];
+  const [low, high] = item.range ?? moveOf(plan, item)?.seconds ?? [item.seconds / 2, item.seconds * 1.5];
+  return [sane(low), sane(high)];
 }
 
 /** What two sides share lies within the bounds of both. Bounds go inwards to the grid; `low > high` leaves nothing. */
@@ -105,17 +110,23 @@ function variableOf(group: readonly Placed[], ticks: (seconds: number) => number
 /** Opening, closing, pauses, transitions, locked items and those that follow one. */
 function fixedSeconds(plan: Plan, groups: Groups): number {
   const changes = changesInto(plan);
-  const open = new Set(groups.open.flatMap((group) => group.map(({ item }) => item.id)));
+  const open = new Set(groups.open.flatMap((group) => group.map(({ place }) => place)));
   const followed = new Map(groups.followers.map(({ place, seconds }) => [place, seconds]));
-  let sum = headSeconds(plan, "openingSeconds") + headSeconds(plan, "closingSeconds");
+  let sum = sane(headSeconds(plan, "openingSeconds")) + sane(headSeconds(plan, "closingSeconds"));
   plan.items.forEach((item, place) => {
-    if (item.kind === "pause") sum += item.seconds;
+    if (item.kind === "pause") sum += sane(item.seconds);
     if (item.kind !== "move") return;
-    sum += item.transitionSeconds ?? changes.get(item.id)?.estimate ?? 0;
-    if (!open.has(item.id)) sum += followed.get(place) ?? item.seconds;
+    sum += sane(item.transitionSeconds ?? changes.get(item.id)?.estimate ?? 0);
+    if (!open.has(place)) sum += sane(followed.get(place) ?? item.seconds);
   });
   return Math.round(sum * 10 ** FINEST) / 10 ** FINEST;
 }
+
+/** Far above what the format allows. */
+const MOST_SECONDS = 100_000;
+const sane = (seconds: number): number => (Number.isNaN(seconds) ? 0 : Math.min(Math.max(seconds, 0), MOST_SECONDS));
+/** Has an item the seconds of work that the format allows? */
+const allowed = ({ seconds }: MoveItem): boolean => seconds >= 1 && seconds <= MOST_SECONDS;
 
 /** Decimals a time is written with, up to the finest. */
 function decimals(seconds: number): number {

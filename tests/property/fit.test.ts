@@ -3,11 +3,12 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { type Fit, fitToLength, fittedPlan } from "#lib/fit/fit.ts";
+import { bestOrder } from "#lib/order/order.ts";
 import { sidePairs } from "#lib/plan/lookup.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { examplePlan, move } from "#lib/rules/examples/build.ts";
-import { validPlan } from "#tests/support/plan-arbitrary.ts";
+import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const SEED = 20_117;
 
@@ -197,4 +198,16 @@ test("exact or says why, on any plan", () => {
     { seed: SEED, numRuns: 2000 },
   );
   expect(possible).toBeGreaterThan(100);
+});
+
+test("total on plans with wrong contents: an answer or a sentence", () => {
+  fc.assert(
+    fc.property(damagedPlan, (plan) => {
+      const fit = fitToLength(plan);
+      if (fit.possible) fittedPlan(plan, fit);
+      else expect(fit.say).not.toBe("");
+      for (const item of plan.items) if (item.kind === "heading") bestOrder(plan, item.id);
+    }),
+    { seed: SEED, numRuns: 1000 },
+  );
 });
