@@ -5,6 +5,7 @@
  */
 import { useMemo, useRef, useState } from "react";
 import { setField } from "#app/_plan/acts.ts";
+import { namesOf } from "#app/_plan/placed-name.ts";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { secondsWords } from "#lib/plan/format.ts";
@@ -17,7 +18,6 @@ import { Stopped } from "./stopped.tsx";
 import { shownIn, takeTimes } from "./take-times.ts";
 import { TimeTable } from "./time-table.tsx";
 import { useFresh } from "./use-fresh.ts";
-import { namesOf } from "./words.ts";
 
 interface FitDialogProps {
   readonly session: PlanSession;

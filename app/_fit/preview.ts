@@ -1,4 +1,6 @@
 /** What *Fit to length* shows: every move item with its old and its new seconds, block by block, both sides together. Pure. */
+
+import { startIfTwins } from "#app/_plan/placed-name.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { type Fit, fitToLength } from "#lib/fit/fit.ts";
 import { type Help, whatHelps } from "#lib/fit/help.ts";
@@ -10,6 +12,8 @@ import type { ItemSide, MoveItem, Plan } from "#lib/plan/schema.ts";
 export interface TimeRow {
   readonly id: string;
   readonly side: ItemSide;
+  /** When it starts now, where other items have its name; else null. */
+  readonly at: string | null;
   readonly from: number;
   readonly to: number;
   readonly bounds: readonly [number, number];
@@ -88,6 +92,7 @@ function timeRow(plan: Plan, fit: Fit, item: MoveItem, pair: readonly MoveItem[]
   return {
     id: item.id,
     side: item.side,
+    at: startIfTwins(plan, item),
     from: item.seconds,
     to: change?.to ?? item.seconds,
     bounds: boundsOf(plan, item),

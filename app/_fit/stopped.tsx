@@ -1,7 +1,9 @@
 /** The class cannot be fitted: what stops it, in one sentence and by name, and what would help. */
+
+import { placedName } from "#app/_plan/placed-name.ts";
 import type { ImpossibleFit } from "#lib/fit/fit.ts";
 import type { Help } from "#lib/fit/help.ts";
-import { clockTime, itemName, plural } from "#lib/plan/format.ts";
+import { clockTime, plural } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import styles from "./fit.module.css";
@@ -66,7 +68,7 @@ function Names({ title, ids, plan, onGo }: NamesProps) {
         {items.slice(0, NAMED).map((item) => (
           <li key={item.id}>
             <button type="button" className={styles.link} onClick={() => onGo(item.id)}>
-              {itemName(plan, item)}
+              {placedName(plan, item)}
             </button>
           </li>
         ))}

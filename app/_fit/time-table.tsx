@@ -93,6 +93,7 @@ function Group({ group, preview, longest, onLock, onGo }: GroupProps) {
               name
             )}
           </span>
+          {row.at !== null && <span className={styles.held}>at {row.at}</span>}
           {held && <span className={styles.held}>{held}</span>}
         </th>
         <td className="number">{plainNumber(row.from)}</td>
@@ -116,7 +117,7 @@ function Group({ group, preview, longest, onLock, onGo }: GroupProps) {
               disabled={!onLock}
               onChange={(event) => onLock?.(row, event.target.checked)}
             />
-            <span className="visually-hidden">{`Keep ${secondsWords(row.from)} for ${name}`}</span>
+            <span className="visually-hidden">{`Keep ${secondsWords(row.from)} for ${name}${row.at === null ? "" : ` at ${row.at}`}`}</span>
           </label>
         </td>
       </tr>

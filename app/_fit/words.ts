@@ -1,6 +1,8 @@
 /** Words of *Fit to length*: what it costs, what holds a time, what would help. Pure. */
+
+import { namesOf, placedName } from "#app/_plan/placed-name.ts";
 import type { Help } from "#lib/fit/help.ts";
-import { clockTime, itemName, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
+import { clockTime, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { type FitPreview, rowsOf, type TimeRow } from "./preview.ts";
@@ -29,7 +31,7 @@ export function costWords(plan: Plan, preview: FitPreview): string {
   const item = itemById(plan, most.id);
   const by = `${secondsWords(Math.abs(most.to - most.from))} ${most.to > most.from ? "longer" : "shorter"}`;
   const share = Math.round((Math.abs(most.to - most.from) / most.from) * 100);
-  const name = item ? itemName(plan, item) : most.id;
+  const name = item ? placedName(plan, item) : most.id;
   const many =
     changed.length === rows.length ? "All moves change" : `${changed.length} of ${plural(rows.length, "move")} change`;
   return `${changed.length === 1 ? "One move changes" : many}. The largest change: ${name}, ${by} (${share}%).`;
@@ -68,12 +70,4 @@ export function helpWords(plan: Plan, help: Help): string {
       return `A ${more} ${help.by}: ${secondsWords(help.to)} instead of ${secondsWords(help.from)}.`;
     }
   }
-}
-
-export function namesOf(plan: Plan, ids: readonly string[]): string {
-  const names = ids.flatMap((id) => {
-    const item = itemById(plan, id);
-    return item ? [itemName(plan, item)] : [];
-  });
-  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }

@@ -1,9 +1,8 @@
 "use client";
 /** What holds the chosen item to its place when a block is put in order: the one above it, and what it comes after. */
 import { Select } from "#app/_plan/fields/choice.tsx";
+import { placedName } from "#app/_plan/placed-name.ts";
 import type { PlanSession } from "#app/_plan/session.ts";
-import { nameOf } from "#app/_plan/words.ts";
-import { itemName, sideWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { aboveOf, comesAfter, mayComeAfter, tieState } from "#lib/plan/ties.ts";
 import styles from "./hold.module.css";
@@ -46,17 +45,17 @@ function Tie({ session, plan, item, readOnly }: HoldProps) {
             onChange={(event) => setTied(session, item, above.item, event.target.checked)}
           />
           <span>
-            Stays next to the one above <span className="quiet">({itemName(plan, above.item)})</span>
+            Stays next to the one above <span className="quiet">({placedName(plan, above.item)})</span>
           </span>
         </label>
       ) : (
         <p className="small quiet">{NO_ABOVE[above.is]}</p>
       )}
-      {state?.below && <p className="small quiet">{itemName(plan, state.below)} stays right below it.</p>}
+      {state?.below && <p className="small quiet">{placedName(plan, state.below)} stays right below it.</p>}
       {state && state.apart.length > 0 && (
         <div className={styles.row}>
           <span className={styles.amiss}>
-            {`Tied to ${state.apart.map((other) => itemName(plan, other)).join(" and ")}, which stands elsewhere now.`}
+            {`Tied to ${state.apart.map((other) => placedName(plan, other)).join(" and ")}, which stands elsewhere now.`}
           </span>
           {!readOnly && (
             <button type="button" className="button" onClick={() => leave(session, item)}>
@@ -74,7 +73,7 @@ function After({ session, plan, item, readOnly }: HoldProps) {
   const choices = mayComeAfter(plan, item);
   const options = [
     { value: "", label: earlier.length > 0 ? "another move of the block" : "any move of the block" },
-    ...choices.map((other) => ({ value: other.id, label: nameWithSide(plan, other) })),
+    ...choices.map((other) => ({ value: other.id, label: placedName(plan, other) })),
   ];
   return (
     <div className={styles.after}>
@@ -83,14 +82,14 @@ function After({ session, plan, item, readOnly }: HoldProps) {
           {earlier.map(({ item: other, holds }) => (
             <li key={other.id} className={styles.row}>
               <span>
-                Comes after {itemName(plan, other)}
+                Comes after {placedName(plan, other)}
                 {!holds && <span className={styles.amiss}> It stands before it now.</span>}
               </span>
               {!readOnly && (
                 <button
                   type="button"
                   className="button"
-                  aria-label={`Need not come after ${itemName(plan, other)}`}
+                  aria-label={`Need not come after ${placedName(plan, other)}`}
                   onClick={() => setAfter(session, item, other, false)}
                 >
                   Remove
@@ -113,8 +112,4 @@ function After({ session, plan, item, readOnly }: HoldProps) {
       )}
     </div>
   );
-}
-
-function nameWithSide(plan: Plan, item: MoveItem): string {
-  return item.side === "both" ? nameOf(plan, item) : `${nameOf(plan, item)}, ${sideWords(item.side)}`;
 }

@@ -1,5 +1,5 @@
 /** The small sign on the rail of what holds an item to its place, with its words. */
-import { itemName } from "#lib/plan/format.ts";
+import { placedName } from "#app/_plan/placed-name.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { comesAfter, tieState } from "#lib/plan/ties.ts";
 import styles from "./hold.module.css";
@@ -31,7 +31,7 @@ function afterMarks(plan: Plan, item: MoveItem): HoldMark[] {
   const amiss = earlier.filter(({ holds }) => !holds);
   const named = amiss[0] ?? first;
   const more = (amiss.length > 0 ? amiss : earlier).length - 1;
-  const name = `${itemName(plan, named.item)}${more > 0 ? ` and ${more} more` : ""}`;
+  const name = `${placedName(plan, named.item)}${more > 0 ? ` and ${more} more` : ""}`;
   return [
     { kind: "after", words: amiss.length > 0 ? `should come after ${name}` : `after ${name}`, amiss: amiss.length > 0 },
   ];

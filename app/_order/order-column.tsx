@@ -28,7 +28,7 @@ export function OrderColumn({ title, list, plan, seconds, marked = false }: Colu
       <ol className={styles.list}>
         {list.lines.map((line) => (
           <li key={line.item.id} data-moved={line.moved || undefined}>
-            {line.item.kind === "move" && <ChangeLine change={line.change} />}
+            {line.item.kind === "move" && <ChangeLine change={line.change} opens={line.opens} />}
             <Name line={line} plan={plan} />
             {marked && line.moved && <span className={styles.from}>{placeWords(line.other, line.place)}</span>}
           </li>
@@ -56,11 +56,12 @@ function Name({ line: { item, place }, plan }: { readonly line: OrderLine; reado
   );
 }
 
-function ChangeLine({ change: { estimate, actions } }: { readonly change: Change }) {
-  const words = actionsWords(actions);
+function ChangeLine({ change, opens = false }: { readonly change: Change; readonly opens?: boolean }) {
+  const words = actionsWords(change.actions);
+  const nothing = opens ? "set up in the opening" : "nothing changes";
   return (
     <span className={styles.change}>
-      {estimate === 0 ? "nothing changes" : `${secondsWords(estimate)}${words ? `: ${words}` : ""}`}
+      {change.estimate === 0 ? nothing : `${secondsWords(change.estimate)}${words ? `: ${words}` : ""}`}
     </span>
   );
 }

@@ -1,8 +1,10 @@
 "use client";
 /** The two orders side by side with all that speaks for the better one, and all that speaks against it. */
 import { FindingList } from "#app/_margin/finding-list.tsx";
-import { clockTime, itemName, plural, secondsWords } from "#lib/plan/format.ts";
+import { placedName } from "#app/_plan/placed-name.ts";
+import { clockTime, plural, secondsWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import type { Finding } from "#lib/rules/types.ts";
 import styles from "./order.module.css";
 import { OrderColumn } from "./order-column.tsx";
 import type { OrderPreview } from "./preview.ts";
@@ -92,7 +94,7 @@ function Planned({ plan, preview, free, setFree }: ViewProps) {
         <>
           <p>
             {plural(planned.length, "change has", "changes have")} a planned time that was meant for another change:{" "}
-            {planned.map((item) => itemName(plan, item)).join("; ")}.
+            {planned.map((item) => placedName(plan, item)).join("; ")}.
           </p>
           <label className="check">
             <input type="checkbox" checked={free} onChange={(event) => setFree(event.target.checked)} />
@@ -111,7 +113,7 @@ function Upset({ preview: { findings } }: ViewProps) {
     <div className={styles.upset}>
       <h3 className={styles.small}>What the checks say then</h3>
       <p>
-        {`${plural(before, "finding")} now, ${after} in the new order: ${added.length === 0 ? "none new" : `${added.length} new`}, ${gone.length === 0 ? "none gone" : `${gone.length} gone`}.`}
+        {`${plural(before, "finding")} now, ${after} in the new order: ${countWords(added, "new")}, ${countWords(gone, "gone")}.`}
       </p>
       {added.length > 0 && (
         <>
@@ -130,4 +132,10 @@ function Upset({ preview: { findings } }: ViewProps) {
       )}
     </div>
   );
+}
+
+/** "none new", "3 gone", "4 new (1 must fix)". */
+function countWords(findings: readonly Finding[], what: string): string {
+  const must = findings.filter((finding) => finding.level === "must").length;
+  return `${findings.length === 0 ? "none" : findings.length} ${what}${must > 0 ? ` (${must} must fix)` : ""}`;
 }

@@ -22,6 +22,8 @@ export interface OrderLine {
   readonly moved: boolean;
   /** The change into it; no change for a pause. */
   readonly change: Change;
+  /** The first move of the class: it is set up during the opening. */
+  readonly opens: boolean;
 }
 
 export interface OrderList {
@@ -140,6 +142,7 @@ interface Orders {
 function listOf(plan: Plan, heading: string, { was, is, moved, here }: Orders): OrderList {
   const changes = changesInto(plan);
   const other = here === is ? was : is;
+  const first = plan.items.find(isMoveItem);
   const block = blockAround(plan, heading)?.items ?? [];
   const lines = block.map((item, i) => ({
     item,
@@ -147,6 +150,7 @@ function listOf(plan: Plan, heading: string, { was, is, moved, here }: Orders): 
     other: other.indexOf(item.id) + 1,
     moved: moved.has(item.id),
     change: changes.get(item.id) ?? NO_CHANGE,
+    opens: item === first,
   }));
   const end = plan.items.findIndex((item) => item.id === heading) + block.length + 1;
   const next = plan.items.slice(end).find(isMoveItem);

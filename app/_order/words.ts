@@ -1,6 +1,7 @@
 /** Words of *Fewer set-ups*: kinds of acts, what holds an item, what the order brings. Pure. */
 
-import { itemName, secondsWords } from "#lib/plan/format.ts";
+import { placedName } from "#app/_plan/placed-name.ts";
+import { secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Action, Plan } from "#lib/plan/schema.ts";
 import type { ActionCounts } from "#lib/transitions/transitions.ts";
@@ -38,7 +39,7 @@ export function kindRows({ actionsBefore, actionsAfter }: FoundOrder): KindRow[]
 export function holdWords(plan: Plan, hold: FoundOrder["heldBy"][number]): string {
   const name = (id: string): string => {
     const item = itemById(plan, id);
-    return item ? itemName(plan, item) : id;
+    return item ? placedName(plan, item) : id;
   };
   const places = new Map(plan.items.map((item, i) => [item.id, i]));
   if (hold.by === "after") return `${name(hold.item)} comes after ${name(hold.other)}.`;

@@ -222,8 +222,8 @@ test("what holds an item to its place is seen by both, kept by the order, and tw
       .click();
   const after = (page: Page) => page.getByRole("combobox", { name: "Comes after" });
   await ines.context().setOffline(true);
-  await after(ines).selectOption({ label: "Kneeling press" });
-  await after(marta).selectOption({ label: "Kneeling pull" });
+  await after(ines).selectOption({ label: "Kneeling press at 3:19" });
+  await after(marta).selectOption({ label: "Kneeling pull at 2:10" });
   await ines.context().setOffline(false);
   for (const page of [marta, ines]) {
     await expect(page.getByRole("list", { name: "Comes after" }).getByRole("listitem")).toHaveCount(2, {
@@ -234,8 +234,8 @@ test("what holds an item to its place is seen by both, kept by the order, and tw
   await expect(ines.getByRole("list", { name: "Comes after" })).toContainText("It stands before it now.");
 
   await marta.getByRole("button", { name: "Fewer set-ups" }).first().click();
-  await expect(orderDialog(marta)).toContainText("Kneeling pull stays right below Kneeling press.");
-  await expect(orderDialog(marta)).toContainText("Kneeling press comes after Kneeling pull.");
+  await expect(orderDialog(marta)).toContainText("Kneeling pull at 4:29 stays right below Kneeling press at 3:19.");
+  await expect(orderDialog(marta)).toContainText("Kneeling press at 1:00 comes after Kneeling pull at 2:10.");
   await expect(orderDialog(marta)).toContainText(/Without that, \d+ s less would do/);
   await orderDialog(marta).getByRole("button", { name: "Take this order" }).click();
   await expectSaved(marta);

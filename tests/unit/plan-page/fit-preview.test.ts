@@ -62,8 +62,8 @@ describe("the words", () => {
   });
 
   test("of what would help name the items and their numbers", () => {
-    const p = plan(150, [item("a", 60, { range: [60, 60] }), item("b", 45, { locked: true })]);
-    expect(helpWords(p, { by: "unlock", items: ["b"] })).toBe("Do not keep the time of Squat.");
+    const p = plan(150, [item("a", 60, { range: [60, 60] }), item("b", 45, { move: "plank", locked: true })]);
+    expect(helpWords(p, { by: "unlock", items: ["b"] })).toBe("Do not keep the time of Plank hold.");
     expect(helpWords(p, { by: "range", items: ["a"], from: [60, 60], to: [30, 60] })).toBe(
       "A wider range for Squat: 30 to 60 s instead of 60 s.",
     );

@@ -4,6 +4,7 @@ import { holdMarks } from "#app/_order/hold-sign.tsx";
 import { type Choice, type FoundOrder, inOrder, orderPreview, solveBlock, solvedFrom } from "#app/_order/preview.ts";
 import { holdWords, kindRows, ordinal, savedWords } from "#app/_order/words.ts";
 import { classClock } from "#lib/clock/clock.ts";
+import { clockTime } from "#lib/plan/format.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { examplePlan, move } from "#lib/rules/examples/build.ts";
 
@@ -83,11 +84,14 @@ describe("what holds the items", () => {
   const plan = block(light("a"), heavy("b", { keep: "t" }), light("c", { keep: "t" }), heavy("d", { after: ["c"] }));
   const { preview, unheld } = found(plan);
 
+  // All are squats: what tells them apart is when they start.
+  const at = (id: string) => clockTime(classClock(plan).rows.find((row) => row.item === id)?.start ?? 0);
+
   test("is kept, said, and its price is known", () => {
     expect(preview.order.items.indexOf("c")).toBe(preview.order.items.indexOf("b") + 1);
     expect(preview.order.heldBy.map((hold) => holdWords(plan, hold))).toEqual([
-      "Squat stays right below Squat.",
-      "Squat comes after Squat.",
+      `Squat at ${at("c")} stays right below Squat at ${at("b")}.`,
+      `Squat at ${at("d")} comes after Squat at ${at("c")}.`,
     ]);
     expect(unheld).not.toBeNull();
     expect(unheld).toBeLessThan(preview.order.after);
@@ -100,9 +104,9 @@ describe("what holds the items", () => {
     };
     expect(marks(plan, "b")).toEqual([]);
     expect(marks(plan, "c")).toEqual([["stays next to the one above", false]]);
-    expect(marks(plan, "d")).toEqual([["after Squat", false]]);
+    expect(marks(plan, "d")).toEqual([[`after Squat at ${at("c")}`, false]]);
     const mixed = inOrder(plan, "h", ["d", "c", "a", "b"]);
-    expect(marks(mixed, "d")).toEqual([["should come after Squat", true]]);
+    expect(marks(mixed, "d")).toEqual([[expect.stringMatching(/^should come after Squat at \d+:\d\d$/), true]]);
     expect(marks(mixed, "c")).toEqual([["parted from its tie", true]]);
   });
 });

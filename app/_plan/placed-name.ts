@@ -1,0 +1,29 @@
+/** What an item is called among others, so that two of one move are told apart. Pure. */
+import { classClock } from "#lib/clock/clock.ts";
+import { clockTime, itemName } from "#lib/plan/format.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+
+/** "Kneeling row, right"; where the plan has several of that name "Kneeling row, right at 4:29". */
+export function placedName(plan: Plan, item: PlanItem): string {
+  const name = itemName(plan, item);
+  const at = startIfTwins(plan, item);
+  return at === null ? name : `${name} at ${at}`;
+}
+
+/** When an item starts, where others have its name; null where its name says enough. */
+export function startIfTwins(plan: Plan, item: PlanItem): string | null {
+  const name = itemName(plan, item);
+  if (plan.items.filter((other) => itemName(plan, other) === name).length < 2) return null;
+  const row = classClock(plan).rows.find((r) => r.item === item.id);
+  return row ? clockTime(row.start) : null;
+}
+
+/** By ids, as a list: "A, B and C". */
+export function namesOf(plan: Plan, ids: readonly string[]): string {
+  const names = ids.flatMap((id) => {
+    const item = itemById(plan, id);
+    return item ? [placedName(plan, item)] : [];
+  });
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+}
