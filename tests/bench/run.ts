@@ -3,6 +3,7 @@
  * `npm run bench -- arithmetic`. Exit 1 when a target is missed.
  */
 import { parseArgs } from "node:util";
+import { benchScreen } from "./screen.ts";
 import { benchArithmetic } from "./start-arithmetic.ts";
 import { benchSync } from "./sync.ts";
 
@@ -18,6 +19,7 @@ const { values, positionals } = parseArgs({
 /** Each prints what it measured and says whether its targets were met. */
 const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   arithmetic: benchArithmetic,
+  screen: benchScreen,
   sync: () =>
     benchSync({
       rounds: Number(values.rounds),
