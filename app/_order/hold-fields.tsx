@@ -82,7 +82,7 @@ function After({ session, plan, item, readOnly }: HoldProps) {
           {earlier.map(({ item: other, holds }) => (
             <li key={other.id} className={styles.row}>
               <span>
-                Comes after {placedName(plan, other)}
+                Comes after {placedName(plan, other)}.
                 {!holds && <span className={styles.amiss}> It stands before it now.</span>}
               </span>
               {!readOnly && (

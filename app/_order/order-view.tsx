@@ -98,7 +98,9 @@ function Planned({ plan, preview, free, setFree }: ViewProps) {
           </p>
           <label className="check">
             <input type="checkbox" checked={free} onChange={(event) => setFree(event.target.checked)} />
-            Drop these planned times, so that the estimates count
+            {planned.length === 1
+              ? "Drop this planned time, so that its estimate counts"
+              : "Drop these planned times, so that the estimates count"}
           </label>
         </>
       )}

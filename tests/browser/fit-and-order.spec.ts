@@ -263,6 +263,29 @@ test("a class with no heading says what a block is, and makes one", async ({ as 
   expect((await file(marta, id)).items[0]?.kind).toBe("heading");
 });
 
+test("on a phone: what stops it opens its sheet, and the times are taken by touch", async ({ as }) => {
+  const marta = await as("marta", { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  const stiff = TURNING_CLASS.items.map((item) =>
+    item.kind === "move" ? { ...item, locked: item.id !== "pull-2" } : item,
+  );
+  await make(marta, { ...TURNING_CLASS, items: stiff });
+  await marta.getByRole("button", { name: "Fit to length" }).tap();
+  await expect(fitDialog(marta)).toContainText("Even with everything at its longest");
+  for (const box of await fitDialog(marta).getByRole("checkbox").all()) {
+    const size = await box.locator("..").boundingBox();
+    expect(Math.min(size?.width ?? 0, size?.height ?? 0)).toBeGreaterThanOrEqual(44);
+  }
+  await fitDialog(marta).getByRole("list", { name: "What stops it" }).getByRole("button").tap();
+  await expect(marta.getByRole("complementary", { name: "The chosen item" })).toContainText("Kneeling pull");
+  await marta.getByRole("button", { name: "Back to the rail" }).tap();
+  await marta.getByRole("button", { name: "Fit to length" }).tap();
+  for (const name of [/Kneeling press at 1:00/, /Kneeling press at 3:19/, /Kneeling pull at 2:10/]) {
+    await fitDialog(marta).getByRole("checkbox", { name }).tap();
+  }
+  await fitDialog(marta).getByRole("button", { name: "Take these times" }).tap();
+  await expect(clock(marta, "10:00")).toBeVisible();
+});
+
 for (const colorScheme of ["light", "dark"] as const) {
   test(`both previews have no barrier, ${colorScheme}`, async ({ as }) => {
     const marta = await as("marta", { colorScheme });
