@@ -94,9 +94,16 @@ function useAddress({ filter, out }: View): void {
   const query = filterToQuery(filter);
   const address = `/library${query}${out ? `${query === "" ? "?" : "&"}out=1` : ""}`;
   useEffect(() => {
-    const timer = setTimeout(() => {
+    const settle = () => {
+      clearTimeout(timer);
       if (`${location.pathname}${location.search}` !== address) window.history.replaceState(null, "", address);
-    }, SETTLED_MS);
-    return () => clearTimeout(timer);
+    };
+    const timer = setTimeout(settle, SETTLED_MS);
+    // Before a link is followed: an address that changes afterwards would call the way there off.
+    document.addEventListener("click", settle, { capture: true, once: true });
+    return () => {
+      clearTimeout(timer);
+      document.removeEventListener("click", settle, { capture: true });
+    };
   }, [address]);
 }
