@@ -8,7 +8,7 @@ import { chromium, type Page } from "@playwright/test";
 import { WebSocket as NodeWebSocket } from "ws";
 import * as Y from "yjs";
 import { connectDoc, type DocConnection } from "#lib/client/provider.ts";
-import { PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
+import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { orderedIds, scriptOf } from "#lib/doc/read.ts";
 import { setItemField } from "#lib/doc/write.ts";
 import { DEMO_PASSWORD } from "#seed/people.ts";
@@ -121,6 +121,7 @@ function writerOf(url: string, planId: string, who: { cookie: string; userId: st
     name: { kind: "plan", key: planId },
     doc,
     docVersion: PLAN_DOC_VERSION,
+    editorVersion: EDITOR_VERSION,
     userId: who.userId,
     WebSocket: Socket as unknown as typeof WebSocket,
   });
