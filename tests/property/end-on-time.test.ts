@@ -3,9 +3,9 @@ import { describe, expect, it } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { endOnTime } from "#lib/floor/end-on-time.ts";
 import { retimedPlan } from "#lib/floor/retimed-plan.ts";
+import { seededRandom } from "#lib/order/random.ts";
 import { moveItems, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { seeded } from "../support/seeded.ts";
 import { samplePlan } from "../unit/card/sample-plan.ts";
 
 const RUNS = 1000;
@@ -43,7 +43,7 @@ const shortestOf = (plan: Plan, item: MoveItem): number =>
 
 describe("end on time", () => {
   it(`holds for ${RUNS} random delays`, () => {
-    const random = seeded(4711);
+    const random = seededRandom(4711);
     const seen = { onTime: 0, droppedSome: 0, impossible: 0, early: 0 };
     for (let run = 0; run < RUNS; run++) {
       const plan = randomClass(random);

@@ -5,8 +5,8 @@
 import { readFileSync } from "node:fs";
 import { solveQP } from "quadprog";
 import { describe, expect, it } from "vitest";
+import { seededRandom } from "#lib/order/random.ts";
 import { nnls } from "#lib/timings/nnls.ts";
-import { seeded } from "../support/seeded.ts";
 
 interface Published {
   readonly cases: readonly { A: number[][]; b: number[]; x: number[]; rnorm: number }[];
@@ -23,7 +23,7 @@ describe("non-negative least squares", () => {
   });
 
   it("finds what a quadratic program finds, on 200 random problems", () => {
-    const random = seeded(20261125);
+    const random = seededRandom(20261125);
     for (let n = 0; n < 200; n++) {
       const columns = 1 + Math.floor(random() * 8);
       const rows = Array.from({ length: columns + Math.floor(random() * 12) }, () =>

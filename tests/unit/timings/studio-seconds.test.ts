@@ -1,8 +1,8 @@
 /** A studio's own seconds out of its classes: right when there is much, careful when there is little, honest about both. */
 import { describe, expect, it } from "vitest";
+import { seededRandom } from "#lib/order/random.ts";
 import { studioSeconds, TIMED, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
 import { DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
-import { seeded } from "../../support/seeded.ts";
 
 const TRUE: Readonly<Record<TimedAction, number>> = {
   ...DEFAULT_ACTION_SECONDS,
@@ -14,7 +14,7 @@ const TRUE: Readonly<Record<TimedAction, number>> = {
 const COMMON = ["springOn", "springOff", "carriageHome", "quarterTurn", "positionChange"] as const;
 
 function changesOf(count: number, seed: number): TimedChange[] {
-  const random = seeded(seed);
+  const random = seededRandom(seed);
   return Array.from({ length: count }, () => {
     const actions = Object.fromEntries(
       COMMON.filter(() => random() < 0.5).map((a) => [a, 1 + Math.floor(random() * 2)]),
