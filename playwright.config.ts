@@ -5,7 +5,7 @@ export default defineConfig({
   testDir: "tests/browser",
   outputDir: "test-results",
   fullyParallel: false,
-  workers: 1,
+  workers: 2,
   retries: 0,
   timeout: 120_000,
   expect: { timeout: 15_000 },

@@ -52,7 +52,9 @@ function ensureChromium() {
   const asRoot = process.getuid?.() === 0;
   if (asRoot && existsSync("/usr/bin/apt-get")) {
     run("apt-get", ["update", "-qq"]);
-    run("apt-get", ["install", "-y", "-qq", "chromium"], { DEBIAN_FRONTEND: "noninteractive" });
+    const quietly = { DEBIAN_FRONTEND: "noninteractive" };
+    if (!run("apt-get", ["install", "-y", "-qq", "chromium-headless-shell"], quietly))
+      run("apt-get", ["install", "-y", "-qq", "chromium"], quietly);
   }
   if (!findChromium()) run(bin("playwright"), ["install", "chromium"]);
   if (findChromium()) return true;

@@ -13,7 +13,14 @@ export const CHROMIUM_ARGS = [
   "--disable-sync",
 ];
 
-const SYSTEM_PATHS = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome", "/snap/bin/chromium"];
+// The shell is the same engine without a window round it: it starts faster and draws less.
+const SYSTEM_PATHS = [
+  "/usr/bin/chromium-headless-shell",
+  "/usr/bin/chromium",
+  "/usr/bin/chromium-browser",
+  "/usr/bin/google-chrome",
+  "/snap/bin/chromium",
+];
 
 /** Path of a Chromium on this machine, or undefined. `SPRINGLINE_CHROMIUM` wins. */
 export function findChromium() {
