@@ -1,13 +1,18 @@
-/** The two tracks of a signed class, for whoever plays its recording: what is said, and the chapters. */
+/** The two tracks of a class, for whoever plays its recording: what is said, and the chapters. */
 import type { Card } from "#lib/card/schema.ts";
+import type { Cue } from "#lib/cues/types.ts";
 import { moveName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { type VttCue, vttFile } from "./webvtt.ts";
 
-/** The cue track as WebVTT captions, one cue a spoken line. Ids are `<n>-<kind>-<item>`. */
-export function cuesVtt(card: Card): string {
-  const cues = card.cues.map((cue, n) => ({ ...cue, id: `${n + 1}-${cue.kind}-${cue.item}` }));
-  return vttFile(`${card.edition.title}, edition ${card.edition.number}, cues`, cues);
+/** The cue track of a signed class, named by its edition. */
+export const cuesVtt = (card: Card): string =>
+  trackVtt(`${card.edition.title}, edition ${card.edition.number}`, card.cues);
+
+/** A cue track as WebVTT captions, one cue a spoken line. Ids are `<n>-<kind>-<item>`. */
+export function trackVtt(title: string, cues: readonly Cue[]): string {
+  const withIds = cues.map((cue, n) => ({ ...cue, id: `${n + 1}-${cue.kind}-${cue.item}` }));
+  return vttFile(`${title}, cues`, withIds);
 }
 
 /**

@@ -1,21 +1,27 @@
 /** The commands on plan files as pure functions: a plan and what was asked in, an answer or one line out. */
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
 import { fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import { loadRows } from "#lib/load/load.ts";
 import { bestOrder } from "#lib/order/order.ts";
 import type { Heading, Plan } from "#lib/plan/schema.ts";
 import { checkPlan } from "#lib/rules/run.ts";
+import { trackVtt } from "#lib/tracks/tracks.ts";
 
 export type Answer =
   | { readonly ok: true; readonly json: unknown /** 1: the answer is that something is wrong. */; readonly exit: 0 | 1 }
+  /** A file of another kind, as it is to be written. */
+  | { readonly ok: true; readonly text: string; readonly exit: 0 }
   /** The call is not one that can be answered: one line for whoever made it. */
   | { readonly ok: false; readonly say: string };
 
 interface Command {
   /** What it wants besides the file, as the usage line names it. */
   readonly wants?: string;
-  readonly answer: (plan: Plan, asked: string | undefined) => Answer;
+  /** The words beginning with "--" that it knows. */
+  readonly options?: readonly string[];
+  readonly answer: (plan: Plan, asked: string | undefined, options: ReadonlySet<string>) => Answer;
 }
 
 const done = (json: unknown, exit: 0 | 1 = 0): Answer => ({ ok: true, json, exit });
@@ -49,6 +55,15 @@ const COMMANDS: Readonly<Record<string, Command>> = {
     },
   },
   order: { wants: "HEADING-ID", answer: order },
+  cues: {
+    options: ["--vtt"],
+    answer: (plan, _, options) => {
+      const track = cueTrack(plan);
+      if (options.has("--vtt")) return { ok: true, text: trackVtt(plan.title, track.cues), exit: 0 };
+      const { cues, dropped, talkSeconds, talkShare } = track;
+      return done({ cues, dropped, talkSeconds, talkShare });
+    },
+  },
   load: { answer: (plan) => done({ rows: loadRows(plan) }) },
   balance: {
     answer: (plan) => {
@@ -65,10 +80,14 @@ export const isCommand = (name: string): boolean => Object.hasOwn(COMMANDS, name
 /** The word a command wants besides the file, or undefined when it wants none. */
 export const wantedBeside = (name: string): string | undefined => (isCommand(name) ? COMMANDS[name]?.wants : undefined);
 
+/** The options a command knows. */
+export const optionsOf = (name: string): readonly string[] =>
+  (isCommand(name) ? COMMANDS[name]?.options : undefined) ?? [];
+
 /** Answers a command on a valid plan. `asked` is the word it wants, where one was given. Never throws. */
-export function answer(name: string, plan: Plan, asked?: string): Answer {
+export function answer(name: string, plan: Plan, asked?: string, options: readonly string[] = []): Answer {
   const command = isCommand(name) ? COMMANDS[name] : undefined;
-  if (command) return command.answer(plan, asked);
+  if (command) return command.answer(plan, asked, new Set(options));
   return { ok: false, say: `There is no command "${name}"; there are: ${COMMAND_NAMES.join(", ")}` };
 }
 

@@ -1,10 +1,10 @@
 /**
  * `npm run -s plan -- COMMAND FILE`: the arithmetic on a plan file, with no server and no database.
- * Answers are JSON on standard output. Exit 0; 1 when `check` finds a must, or `fit` or `order` nothing that is allowed; 2
+ * Answers are JSON on standard output (`cues --vtt`: WebVTT). Exit 0; 1 when `check` finds a must, or `fit` or `order` nothing that is allowed; 2
  * with one line on standard error for a bad file or a wrong call. Never a stack trace.
  */
 import { readFile, stat } from "node:fs/promises";
-import { answer, COMMAND_NAMES, isCommand, wantedBeside } from "./commands.ts";
+import { answer, COMMAND_NAMES, isCommand, optionsOf, wantedBeside } from "./commands.ts";
 import { readPlanBytes } from "./read-plan.ts";
 
 /** A plan of the largest allowed size is a few megabytes. */
@@ -14,24 +14,36 @@ const MAX_BYTES = 64 * 1024 * 1024;
 class Refusal extends Error {}
 
 async function main(args: readonly string[]): Promise<number> {
-  const [name, ...operands] = args;
+  const [name, ...words] = args;
   const usage = `plan ${COMMAND_NAMES.map(withWanted).join("|")} FILE (- reads standard input)`;
   if (name === undefined) throw new Refusal(`Say what to do: ${usage}`);
   if (!isCommand(name)) throw new Refusal(`There is no command "${name}"; there are: ${COMMAND_NAMES.join(", ")}`);
+  const { operands, options } = sortWords(name, words);
   const { file, asked } = await sortOperands(operands, wantedBeside(name) === undefined ? 1 : 2);
   if (file === undefined) throw new Refusal(`Name one plan file: ${usage}`);
   const read = readPlanBytes(file === "-" ? await readStandardInput() : await readPath(file));
   if (!read.ok) throw new Refusal(`${file}: ${read.say}`);
-  const answered = answer(name, read.plan, asked);
+  const answered = answer(name, read.plan, asked, options);
   if (!answered.ok) throw new Refusal(`${file}: ${answered.say}`);
-  await write(`${JSON.stringify(answered.json, null, 2)}\n`);
+  await write("text" in answered ? answered.text : `${JSON.stringify(answered.json, null, 2)}\n`);
   return answered.exit;
 }
 
-const withWanted = (name: string): string => {
-  const wanted = wantedBeside(name);
-  return wanted === undefined ? name : `${name} ${wanted}`;
-};
+const withWanted = (name: string): string =>
+  [name, ...optionsOf(name).map((option) => `[${option}]`), wantedBeside(name) ?? ""].join(" ").trimEnd();
+
+/** Options stand anywhere after the command. What begins with "-" is one, but for "-" itself; a file so named is written "./-x". */
+function sortWords(name: string, words: readonly string[]): { operands: string[]; options: string[] } {
+  const isOption = (word: string): boolean => word.length > 1 && word.startsWith("-");
+  const options = words.filter(isOption);
+  const known = optionsOf(name);
+  const strange = options.find((option) => !known.includes(option));
+  if (strange !== undefined) {
+    const there = known.length > 0 ? `; it knows ${known.join(", ")}` : "";
+    throw new Refusal(`"${name}" has no option "${strange}"${there}`);
+  }
+  return { operands: words.filter((word) => !isOption(word)), options };
+}
 
 /** The file stands last, or first where only the first of two names a file. No file when there are too many or none. */
 async function sortOperands(

@@ -4,9 +4,11 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { build } from "esbuild";
+import webvtt from "node-webvtt";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
 import { loadRows } from "#lib/load/load.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
@@ -177,6 +179,35 @@ describe("answers", () => {
     expect(JSON.parse(out)).toEqual({ rows: JSON.parse(JSON.stringify(loadRows(blocks))) });
   });
 
+  it("cues: every line but the crew's is said or named as dropped, in order of time", async () => {
+    const { code, out, err } = await run(["cues", files.good]);
+    expect([code, err]).toEqual([0, ""]);
+    const track = JSON.parse(out);
+    expect(track).toEqual(JSON.parse(JSON.stringify(cueTrack(good))));
+    expect(Object.keys(track)).toEqual(["cues", "dropped", "talkSeconds", "talkShare"]);
+    const said = [...track.cues, ...track.dropped].map((line: { item: string; kind: string }) => line.item + line.kind);
+    for (const item of ["a", "b"])
+      for (const kind of ["setup", "breath", "safety", "easier", "heads-up", "count-in"])
+        expect(said).toContain(item + kind);
+    const starts = track.cues.map((cue: { from: number }) => cue.from);
+    expect(starts).toEqual(starts.toSorted((a: number, b: number) => a - b));
+  });
+
+  it("cues --vtt: the same track, read back by a reader of WebVTT that is not ours", async () => {
+    for (const args of [
+      ["cues", "--vtt", files.good],
+      ["cues", files.good, "--vtt"],
+    ]) {
+      const { code, out, err } = await run(args);
+      expect([code, err]).toEqual([0, ""]);
+      const read = webvtt.parse(out, { strict: true });
+      expect([read.valid, read.errors]).toEqual([true, []]);
+      expect(read.cues.map(({ start, end, text }) => [start, end, text])).toEqual(
+        cueTrack(good).cues.map(({ from, to, text }) => [from, to, text]),
+      );
+    }
+  });
+
   it("reads standard input for -", async () => {
     const { code, out } = await run(["clock", "-"], { input: JSON.stringify(good) });
     expect(code).toBe(0);
@@ -190,14 +221,18 @@ describe("answers", () => {
 
 describe("one line and exit 2", () => {
   it.each<[string, string[], RegExp]>([
-    ["no arguments", [], /check\|clock\|fit\|order HEADING-ID\|load\|balance FILE/],
+    ["no arguments", [], /check\|clock\|fit\|order HEADING-ID\|cues \[--vtt\]\|load\|balance FILE/],
     [
       "an unknown command",
       ["paint", files.good],
-      /^There is no command "paint"; there are: check, clock, fit, order, load, balance$/,
+      /^There is no command "paint"; there are: check, clock, fit, order, cues, load, balance$/,
     ],
     ["a command every object inherits", ["constructor", files.good], /^There is no command/],
     ["no file", ["check"], /^Name one plan file/],
+    ["an option nobody knows", ["cues", "--srt", files.good], /^"cues" has no option "--srt"; it knows --vtt$/],
+    ["an option of another command", ["clock", files.good, "--vtt"], /^"clock" has no option "--vtt"$/],
+    ["an option and no file", ["cues", "--vtt"], /^Name one plan file/],
+    ["cues of a bad file", ["cues", "--vtt", files.bad], /bad\.json: \/lengthSeconds should be/],
     ["two files", ["check", files.good, files.good], /^Name one plan file/],
     ["a missing file", ["check", files.missing], /missing\.json: there is no such file$/],
     ["a folder", ["check", folder], /: this is a folder, not a plan file$/],
