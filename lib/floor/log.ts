@@ -1,15 +1,22 @@
 /**
- * What happened on the floor, as a list of events, and where in the class that puts us at any moment. Nothing is counted
- * tick by tick: a device that slept for a minute is right at once when it wakes.
+ * What happened on the floor, as a list of events, and how one event moves the class. Nothing is counted tick by tick: a
+ * device that slept for a minute is right at once when it wakes. Where a log puts a class is asked of `now.ts`.
  */
+import type { Retiming } from "./retimed-plan.ts";
 import type { FloorStep } from "./steps.ts";
 
+/** `at` in ms of a clock that only runs forward; `to` in seconds of the plan as it is at that moment. */
 export type FloorEvent =
-  | { readonly type: "start" | "hold" | "resume" | "next" | "back" | "end"; readonly at: number }
-  /** `to`: seconds from the start of the class. */
-  | { readonly type: "seek"; readonly at: number; readonly to: number };
+  | { readonly type: "start" | "hold" | "resume" | "end"; readonly at: number }
+  /** `to`: where it went when it was made, so that no later re-timing changes history. Older logs leave it out. */
+  | { readonly type: "next" | "back"; readonly at: number; readonly to?: number | undefined }
+  | { readonly type: "seek"; readonly at: number; readonly to: number }
+  /** The rest of the class gets other seconds: end on time, or one item longer by the coach's own touch. */
+  | ({ readonly type: "retime"; readonly at: number } & Retiming)
+  /** Takes the last re-timing back; nothing where that would change what is behind us. */
+  | { readonly type: "undo-retime"; readonly at: number };
 
-/** Events in order of time; `at` in ms of a clock that only runs forward. */
+/** Events in order of time. */
 export type FloorLog = readonly FloorEvent[];
 
 export interface FloorPosition {
@@ -20,8 +27,8 @@ export interface FloorPosition {
   readonly held: boolean;
   readonly ended: boolean;
 }
-
-interface Anchor extends FloorPosition {
+/** A position and the moment it was true. */
+export interface Anchor extends FloorPosition {
   readonly at: number;
 }
 
@@ -29,27 +36,24 @@ interface Anchor extends FloorPosition {
 const AGAIN_AFTER_SECONDS = 3;
 const ALMOST = 1e-6;
 
-const NOT_BEGUN: Anchor = { startedAt: null, position: 0, held: false, ended: false, at: 0 };
+export const NOT_BEGUN: Anchor = { startedAt: null, position: 0, held: false, ended: false, at: 0 };
 
-/** Where the class is at `now`. Events later than `now` are not looked at; ones that make no sense change nothing. */
-export function positionAt(log: FloorLog, now: number, steps: readonly FloorStep[]): FloorPosition {
-  const total = steps.at(-1)?.to ?? 0;
-  const anchor = log.filter((event) => event.at <= now).reduce((a, event) => apply(a, event, steps, total), NOT_BEGUN);
-  return moved(anchor, now, total);
-}
-
-function moved(anchor: Anchor, now: number, total: number): Anchor {
+/** The same class at a later moment, nothing having happened in between. */
+export function moved(anchor: Anchor, now: number, total: number): Anchor {
   if (anchor.startedAt === null || anchor.held || anchor.ended) return { ...anchor, at: now };
   const position = Math.min(total, anchor.position + Math.max(0, now - anchor.at) / 1000);
   return { ...anchor, position, at: now };
 }
 
-function apply(before: Anchor, event: FloorEvent, steps: readonly FloorStep[], total: number): Anchor {
+/** The class after an event, its steps being those in force then. An event that makes no sense changes nothing. */
+export function applied(before: Anchor, event: FloorEvent, steps: readonly FloorStep[]): Anchor {
+  const total = totalOf(steps);
   if (event.type === "start") {
     return before.startedAt === null ? { ...NOT_BEGUN, startedAt: event.at, at: event.at } : before;
   }
   if (before.startedAt === null || before.ended) return before;
   const here = moved(before, event.at, total);
+  const at = (position: number) => ({ ...here, position: Math.max(0, Math.min(total, position)) });
   switch (event.type) {
     case "hold":
       return { ...here, held: true };
@@ -58,21 +62,26 @@ function apply(before: Anchor, event: FloorEvent, steps: readonly FloorStep[], t
     case "end":
       return { ...here, ended: true };
     case "next":
-      return { ...here, position: nextStart(steps, here.position) };
+      return at(event.to ?? nextStart(steps, here.position));
     case "back":
-      return { ...here, position: earlierStart(steps, here.position) };
+      return at(event.to ?? earlierStart(steps, here.position));
     case "seek":
-      return { ...here, position: Math.max(0, Math.min(total, event.to)) };
+      return at(event.to);
+    case "retime":
+    case "undo-retime":
+      return here;
   }
 }
 
+export const totalOf = (steps: readonly FloorStep[]): number => steps.at(-1)?.to ?? 0;
+
 /** The beginning of the next step: out of a move into the change after it, out of a change into the move. */
-function nextStart(steps: readonly FloorStep[], position: number): number {
+export function nextStart(steps: readonly FloorStep[], position: number): number {
   return steps.find((step) => step.from > position + ALMOST)?.from ?? steps.at(-1)?.to ?? position;
 }
 
 /** The beginning of this step, or of the item before it when this step has only just begun. Changes are not gone back to. */
-function earlierStart(steps: readonly FloorStep[], position: number): number {
+export function earlierStart(steps: readonly FloorStep[], position: number): number {
   const starts = steps.filter((step) => step.phase !== "change").map((step) => step.from);
   return starts.findLast((from) => from <= position - AGAIN_AFTER_SECONDS + ALMOST) ?? 0;
 }
@@ -96,8 +105,11 @@ export function rebaseLog(log: FloorLog, was: ClockAnchor, is: ClockAnchor): Flo
  * The log after a device slept and its forward-only clock with it: the class is taken to have stood still, which makes it
  * late by `sleptMs`, so that a clock set right by somebody can never throw a class forward.
  */
-export function sleptLog(log: FloorLog, now: number, sleptMs: number, steps: readonly FloorStep[]): FloorLog {
-  const { startedAt, held, ended } = positionAt(log, now, steps);
+export function sleptLog(log: FloorLog, now: number, sleptMs: number): FloorLog {
+  // Begun, held and ended are the same whatever the steps of the class.
+  const { startedAt, held, ended } = log
+    .filter((event) => event.at <= now)
+    .reduce((anchor, event) => applied(anchor, event, []), NOT_BEGUN);
   const earlier = log.map((event) => ({ ...event, at: event.at - sleptMs }));
   if (startedAt === null || held || ended) return earlier;
   return [...earlier, { type: "hold", at: now - sleptMs }, { type: "resume", at: now }];

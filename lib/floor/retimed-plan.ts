@@ -17,6 +17,7 @@ export function retimedPlan(plan: Plan, { changed, dropped, closingSeconds }: Re
   const before = plan.items.filter((item) => item.kind === "move");
   const comesAfter = (list: readonly { id: string }[], id: string) => list[list.findIndex((i) => i.id === id) - 1]?.id;
   const items = kept.map((item) => {
+    if (item.kind === "pause") return { ...item, seconds: to.get(item.id) ?? item.seconds };
     if (item.kind !== "move") return item;
     const { transitionSeconds, ...bare } = { ...item, seconds: to.get(item.id) ?? item.seconds };
     // A change planned from a set-up that is left out says nothing about the one that now comes before.

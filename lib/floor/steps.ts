@@ -1,5 +1,6 @@
 /** The class as the stretches of time the floor walks through: opening, change, work, pause, ..., closing. */
-import type { Card } from "#lib/card/schema.ts";
+import type { ClassClock } from "#lib/clock/clock.ts";
+import type { Plan } from "#lib/plan/schema.ts";
 
 export type FloorPhase = "waiting" | "opening" | "change" | "work" | "pause" | "closing" | "done";
 
@@ -12,8 +13,8 @@ export interface FloorStep {
   readonly to: number;
 }
 
-/** The steps of a card, those that take no time left out. */
-export function floorSteps(card: Pick<Card, "plan" | "clock">): FloorStep[] {
+/** The steps of a class, those that take no time left out. */
+export function floorSteps(card: { readonly plan: Plan; readonly clock: ClassClock }): FloorStep[] {
   const { rows, total } = card.clock;
   const steps: FloorStep[] = [];
   const add = (step: FloorStep) => {

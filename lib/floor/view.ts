@@ -1,12 +1,12 @@
-/** What the floor shows at one moment: a pure function of the card, what happened so far, and the time. */
-import type { Card } from "#lib/card/schema.ts";
+/** What the floor shows of one position in a class: a pure function. Which class and position: `now.ts`. */
+import type { ClassClock } from "#lib/clock/clock.ts";
 import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
 import type { Cue } from "#lib/cues/types.ts";
 import { moveName } from "#lib/plan/format.ts";
 import { headSeconds, isMoveItem } from "#lib/plan/lookup.ts";
 import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { type FloorLog, positionAt } from "./log.ts";
+import { type FloorPosition, totalOf } from "./log.ts";
 import { type FloorPhase, type FloorStep, floorSteps } from "./steps.ts";
 
 /** An item as the floor names it: a move, a pause, or the closing. */
@@ -41,16 +41,22 @@ export interface FloorView {
   /** Seconds of the plan behind us and before us. */
   readonly elapsed: number;
   readonly left: number;
-  /** Seconds behind the plan: holds and going back make it grow, going on early makes it less than nothing. */
+  /** Seconds by which the class will end after its time: holds and going back make it grow, going on early less than nothing. */
   readonly lateBy: number;
   /** "4 of 16": moves and pauses; 0 before the first. */
   readonly number: number;
   readonly of: number;
 }
 
+/** What a class needs to be shown: a verified card, or one with its times changed. */
+export interface FloorCard {
+  readonly plan: Plan;
+  readonly clock: ClassClock;
+  readonly cues: readonly Cue[];
+}
 /** A card made ready to be asked for views many times a second. */
 export interface FloorClass {
-  readonly card: Card;
+  readonly card: FloorCard;
   readonly steps: readonly FloorStep[];
   readonly items: ReadonlyMap<string, FloorItem>;
   readonly order: readonly string[];
@@ -61,8 +67,8 @@ const CLOSING: FloorItem = { id: null, kind: "closing", name: "Closing", side: n
 /** Rounding of sums of decimals must not show a second more than there is. */
 const ALMOST = 1e-6;
 
-/** Prepares a verified card. */
-export function floorClass(card: Card): FloorClass {
+/** Prepares a class. */
+export function floorClass(card: FloorCard): FloorClass {
   const items = new Map<string, FloorItem>();
   const blocks = new Map<string, string>();
   let block: string | undefined;
@@ -90,10 +96,13 @@ function floorItem(plan: Plan, item: PlanItem, index: number): FloorItem {
   };
 }
 
-/** The view at `now`, ms on the clock of the log. */
-export function floorView(cls: FloorClass, log: FloorLog, now: number): FloorView {
-  const { startedAt, position, held, ended } = positionAt(log, now, cls.steps);
-  const total = cls.steps.at(-1)?.to ?? 0;
+/** The view of a position; `lateBy` in seconds, as `latenessAt` tells it. */
+export function viewOf(
+  cls: FloorClass,
+  { startedAt, position, held, ended }: FloorPosition,
+  lateBy: number,
+): FloorView {
+  const total = totalOf(cls.steps);
   const done = ended || position >= total - ALMOST;
   const step = cls.steps.find((s) => position < s.to - ALMOST) ?? cls.steps.at(-1);
   const phase = startedAt === null ? "waiting" : done ? "done" : (step?.phase ?? "done");
@@ -114,7 +123,7 @@ export function floorView(cls: FloorClass, log: FloorLog, now: number): FloorVie
     progress: total > 0 ? position / total : 0,
     elapsed: position,
     left: total - position,
-    lateBy: startedAt === null || done ? 0 : (now - startedAt) / 1000 - position,
+    lateBy: startedAt === null || done ? 0 : lateBy,
     number: item?.id ? cls.order.indexOf(item.id) + 1 : phase === "closing" || phase === "done" ? cls.order.length : 0,
     of: cls.order.length,
   };

@@ -2,10 +2,12 @@
  * A class in progress: its log, the view of this moment, and what the coach may do. The time is the browser's forward-only
  * clock; every change is kept on the device before anything else can happen to the page.
  */
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
-import { type FloorEvent, type FloorLog, rebaseLog, sleptLog } from "#lib/floor/log.ts";
-import { type FloorClass, type FloorView, floorClass, floorView } from "#lib/floor/view.ts";
+import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
+import { type FloorLog, rebaseLog, sleptLog } from "#lib/floor/log.ts";
+import { floorView } from "#lib/floor/now.ts";
+import type { FloorView } from "#lib/floor/view.ts";
 import { keep, letGo, type Running } from "./kept.ts";
 
 const TICK_MS = 100;
@@ -14,7 +16,7 @@ const KEEP_MS = 5000;
 /** The wall clock this far ahead of the forward-only one between two ticks: the device slept. */
 const SLEPT_MS = 5000;
 
-export type Act = Exclude<FloorEvent["type"], "seek" | "start">;
+export type Act = PlainAct;
 
 export interface RunningClass {
   readonly view: FloorView;
@@ -34,14 +36,13 @@ const firstLog = (running: Running | null): FloorLog =>
   running ? rebaseLog(running.log, running.anchor, bothClocks()) : [{ type: "start", at: performance.now() }];
 
 /** All that a screen shows of a moment: the page is drawn again only when this changes, some twice a second. */
-function shownAt(cls: FloorClass, log: FloorLog, now: number): string {
-  const { phase, item, secondsLeft, line, held, progress, left, lateBy } = floorView(cls, log, now);
+function shownAt(card: Card, log: FloorLog, now: number): string {
+  const { phase, item, secondsLeft, line, held, progress, left, lateBy } = floorView(card, log, now);
   const rail = Math.round(progress * 2000);
   return JSON.stringify([phase, item?.id, secondsLeft, line, held, rail, Math.ceil(left - 1e-6), Math.floor(lateBy)]);
 }
 
 export function useClass(card: Card, envelope: CardEnvelope, running: Running | null): RunningClass {
-  const cls = useMemo(() => floorClass(card), [card]);
   const [log, setLog] = useState<FloorLog>(() => firstLog(running));
   const [now, setNow] = useState(() => performance.now());
   const [sleptSeconds, setSlept] = useState(0);
@@ -67,9 +68,9 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       last = is;
       if (slept > SLEPT_MS) {
         setSlept((seconds) => seconds + slept / 1000);
-        write(sleptLog(latest.current, is.mono, slept, cls.steps));
-      } else if (shownAt(cls, latest.current, is.mono) !== shown.current) {
-        shown.current = shownAt(cls, latest.current, is.mono);
+        write(sleptLog(latest.current, is.mono, slept));
+      } else if (shownAt(card, latest.current, is.mono) !== shown.current) {
+        shown.current = shownAt(card, latest.current, is.mono);
         setNow(is.mono);
       }
     }, TICK_MS);
@@ -80,15 +81,15 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       clearInterval(tick);
       clearInterval(keeping);
     };
-  }, [cls, envelope, write]);
+  }, [card, envelope, write]);
 
   return {
-    view: floorView(cls, log, now),
+    view: floorView(card, log, now),
     sleptSeconds,
-    act: (type) => write([...latest.current, { type, at: performance.now() }]),
+    act: (type) => write([...latest.current, actEvent(card, latest.current, type, performance.now())]),
     answerSleep: (jump) => {
       const at = performance.now();
-      const to = floorView(cls, latest.current, at).elapsed + sleptSeconds;
+      const to = floorView(card, latest.current, at).elapsed + sleptSeconds;
       if (jump) write([...latest.current, { type: "seek", at, to }]);
       setSlept(0);
     },

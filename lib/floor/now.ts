@@ -1,0 +1,160 @@
+/**
+ * The class as the floor runs it: the card with its re-timings applied one after the other, and where a log puts it at any
+ * moment. What is behind us never changes by a re-timing, so a position in seconds of the plan goes on without a jump.
+ */
+import type { Card } from "#lib/card/schema.ts";
+import { type ClassClock, classClock } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
+import type { Cue } from "#lib/cues/types.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { type Anchor, applied, type FloorEvent, type FloorLog, type FloorPosition, moved, NOT_BEGUN } from "./log.ts";
+import { type Retiming, retimedPlan } from "./retimed-plan.ts";
+import { saidAndToCome } from "./said-and-to-come.ts";
+import { type FloorStep, floorSteps } from "./steps.ts";
+import { type FloorClass, type FloorView, floorClass, viewOf } from "./view.ts";
+
+/** The class that is in force: the card's own, or the card's with re-timings. */
+export interface FloorNow {
+  readonly plan: Plan;
+  readonly clock: ClassClock;
+  readonly cues: readonly Cue[];
+  readonly steps: readonly FloorStep[];
+  readonly cls: FloorClass;
+  /** The re-timings that lead here, oldest first, as they were applied. */
+  readonly retimings: readonly Retiming[];
+}
+/** What an event led to. The class stays in force, and the anchor true, until the next one. */
+export interface FloorStage {
+  readonly event: FloorEvent;
+  readonly anchor: Anchor;
+  readonly now: FloorNow;
+}
+
+interface Node {
+  readonly now: FloorNow;
+  readonly before: Node | null;
+  /** Position at which the re-timing was made, seconds. */
+  readonly since: number;
+  /** Classes that follow by one more re-timing: the same events lead to the very same object. */
+  readonly after: Map<string, Node>;
+}
+interface Kept {
+  readonly root: Node;
+  readonly logs: WeakMap<FloorLog, readonly FloorStage[]>;
+}
+
+/** Remembers what was worked out of a card, for as long as the card itself is held. */
+const byCard = new WeakMap<Card, Kept>();
+
+function keptOf(card: Card): Kept {
+  const known = byCard.get(card);
+  if (known) return known;
+  const { plan, clock, cues } = card;
+  const cls = floorClass(card);
+  const now = { plan, clock, cues, steps: cls.steps, cls, retimings: [] };
+  const made = { root: { now, before: null, since: 0, after: new Map() }, logs: new WeakMap() };
+  byCard.set(card, made);
+  return made;
+}
+
+/** One stage an event, in order of time. Worked out once a log: asking again, many times a second, costs nothing. */
+export function floorStages(card: Card, log: FloorLog): readonly FloorStage[] {
+  const { root, logs } = keptOf(card);
+  const known = logs.get(log);
+  if (known) return known;
+  let node = root;
+  let anchor = NOT_BEGUN;
+  const stages = log.map((event): FloorStage => {
+    anchor = applied(anchor, event, node.now.steps);
+    if (anchor.startedAt !== null && !anchor.ended) node = followed(node, event, anchor.position);
+    return { event, anchor, now: node.now };
+  });
+  logs.set(log, stages);
+  return stages;
+}
+
+function followed(node: Node, event: FloorEvent, position: number): Node {
+  if (event.type === "undo-retime") return node.before && mayUndo(node, position) ? node.before : node;
+  if (event.type !== "retime") return node;
+  const retiming = ofWhatIsToCome(node.now, event, position);
+  // To the thousandth of a second: the same moment on another clock's zero differs in the last bits.
+  const key = JSON.stringify([Math.round(position * 1000), retiming]);
+  const known = node.after.get(key);
+  if (known) return known;
+  const made = { now: retimed(node.now, retiming, position), before: node, since: position, after: new Map() };
+  node.after.set(key, made);
+  return made;
+}
+
+/** A re-timing without what it would change behind us; a move being done gets no less than it already had. */
+function ofWhatIsToCome({ plan, clock }: FloorNow, retiming: Retiming, position: number): Retiming {
+  const rows = new Map(clock.rows.map((row) => [row.item, row]));
+  const lastEnd = Math.max(0, ...clock.rows.map((row) => row.end));
+  return {
+    changed: retiming.changed.flatMap(({ item, to }) => {
+      const row = rows.get(item);
+      // The clock is written in tenths: rounded down, the move would be over before now.
+      const had = row ? Math.ceil(Math.max(0, position - row.start) * 10 - 1e-6) / 10 : 0;
+      return row && row.end > position ? [{ item, to: Math.max(to, had) }] : [];
+    }),
+    dropped: retiming.dropped.filter(
+      (id) => (rows.get(id)?.transitionFrom ?? 0) > position && plan.items.some((item) => item.id === id),
+    ),
+    closingSeconds: Math.max(retiming.closingSeconds, position - lastEnd, 0),
+  };
+}
+
+function retimed(was: FloorNow, retiming: Retiming, position: number): FloorNow {
+  const plan = retimedPlan(was.plan, retiming);
+  const clock = classClock(plan);
+  const cues = saidAndToCome(was.cues, cueTrack(plan).cues, position);
+  const steps = floorSteps({ plan, clock });
+  const cls = floorClass({ plan, clock, cues });
+  return { plan, clock, cues, steps, cls, retimings: [...was.retimings, retiming] };
+}
+
+/** Only where both classes have the same steps up to here, and are still in the same one. */
+function mayUndo({ now, before }: Node, position: number): boolean {
+  const behind = ({ steps }: FloorNow) => steps.filter((step) => step.from < position || step.from === 0);
+  const begun = (step: FloorStep) => `${step.phase} ${step.item} ${step.from}`;
+  const [is, was] = [behind(now), before ? behind(before.now) : []];
+  const goesOn = (steps: readonly FloorStep[]) => (steps.at(-1)?.to ?? 0) > position;
+  if (is.length !== was.length || goesOn(is) !== goesOn(was)) return false;
+  return is.every((step, n) => begun(step) === begun(was[n] ?? step));
+}
+
+/** The class in force after all that is in the log. */
+export const floorNow = (card: Card, log: FloorLog): FloorNow =>
+  floorStages(card, log).at(-1)?.now ?? keptOf(card).root.now;
+
+/** The stage in force at a moment of the log's clock; events later than that are not looked at. */
+const stageAt = (card: Card, log: FloorLog, at: number): FloorStage | undefined =>
+  floorStages(card, log).findLast(({ event }) => event.at <= at);
+
+/** Where the class is at `at`, ms on the clock of the log. */
+export function positionAt(card: Card, log: FloorLog, at: number): FloorPosition {
+  const stage = stageAt(card, log, at);
+  return stage ? moved(stage.anchor, at, stage.now.clock.total) : NOT_BEGUN;
+}
+
+/** Seconds by which the class will end after its time if it goes on from `at` with nothing else held; less than 0: before. */
+export function latenessAt(card: Card, log: FloorLog, at: number): number {
+  const { startedAt, position } = positionAt(card, log, at);
+  if (startedAt === null) return 0;
+  const { total } = (stageAt(card, log, at)?.now ?? keptOf(card).root.now).clock;
+  return (at - startedAt) / 1000 + (total - position) - card.clock.total;
+}
+
+/** What the floor shows at `at`. */
+export function floorView(card: Card, log: FloorLog, at: number): FloorView {
+  const now = stageAt(card, log, at)?.now ?? keptOf(card).root.now;
+  return viewOf(now.cls, positionAt(card, log, at), latenessAt(card, log, at));
+}
+
+/** May the last re-timing be taken back at `at` without changing what is behind us? */
+export function canUndoRetime(card: Card, log: FloorLog, at: number): boolean {
+  const is = floorNow(card, log);
+  if (is.retimings.length === 0) return false;
+  const undone = floorNow(card, [...log, { type: "undo-retime", at }]);
+  return undone !== is;
+}
