@@ -7,10 +7,11 @@ import { countWord, moveName } from "#lib/plan/format.ts";
 import { headSeconds, moveItems } from "#lib/plan/lookup.ts";
 import type { CueKind, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
+import { syllablesOfNumber } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeWords, setupChanges } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
-import { type PlacedSpan, placeSpan, type Wish } from "./place-span.ts";
+import { isOverfull, type PlacedSpan, placeSpan, type Wish } from "./place-span.ts";
 import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
 import { countInSeconds, type Placed, setupWindow, type Window, workWindow } from "./windows.ts";
 
@@ -25,7 +26,9 @@ export function cueTrack(plan: Plan): CueTrack {
     const row = rowOf.get(item.id);
     return row ? [{ item, row }] : [];
   });
-  const spans = [undefined, ...moves].map((work, n) => placedSpan({ plan, total, work, next: moves[n] }));
+  const spans = [undefined, ...moves].map((work, n) =>
+    placedSpan({ plan, total, work, next: moves[n], after: moves[n + 1] }),
+  );
   return tracked(spans, total);
 }
 
@@ -35,6 +38,8 @@ interface Span {
   readonly total: number;
   readonly work: Placed | undefined;
   readonly next: Placed | undefined;
+  /** The move after `next`. */
+  readonly after: Placed | undefined;
 }
 
 /** The best placing of a span: with the whole heads-up, or with a shorter one where that leaves more to be said. */
@@ -42,9 +47,18 @@ function placedSpan(span: Span): PlacedSpan {
   const { work, next } = span;
   const others = [...(work ? workWishes(span, work) : []), ...(next ? setupWishes(span, next) : [])];
   const calls = work ? headsUpWishes(span, work) : [];
-  const tries = calls.length === 0 ? [placeSpan(others)] : calls.map((call) => placeSpan([...others, call]));
+  const [whole, ...shorter] = calls.length === 0 ? [others] : calls.map((call) => [...others, call]);
+  // Where the whole call cannot be all and a shorter one is, there is nothing to weigh, and the long search is spared.
+  const early = isOverfull(whole ?? []) ? shorter.map(placeSpan) : undefined;
+  const complete = early?.find((placed) => placed.lost === 0);
+  if (complete) return complete;
+  const tries = [placeSpan(whole ?? []), ...(early ?? shorter.map(placeSpan))];
   return tries.reduce((best, other) => (other.lost < best.lost ? other : best));
 }
+
+/** The move that follows a placed one of the span. */
+const following = (span: Span, placed: Placed): MoveItem | undefined =>
+  placed === span.work ? span.next?.item : span.after?.item;
 
 function workWishes(span: Span, work: Placed): Wish[] {
   const { plan } = span;
@@ -89,22 +103,38 @@ function scriptOf(item: MoveItem, isWanted: (kind: CueKind) => boolean): (Script
   );
 }
 
-function wishOf({ plan, total }: Span, { item, row }: Placed, line: Line, window: Window): Wish {
+function wishOf(span: Span, placed: Placed, line: Line, window: Window): Wish {
+  const { plan, total } = span;
+  const { item, row } = placed;
+  const next = following(span, placed);
   const say = (at: number) => {
-    const text = fillLiveFields(line.text, { plan, item, row, total, at });
+    const text = fillLiveFields(line.text, { plan, item, next, row, total, at });
     return { text, seconds: Math.max(SHORTEST, spokenSeconds(plan, text)) };
   };
-  return { item: item.id, kind: line.kind, text: line.text, window, seconds: longest(line.text, window, say), say };
+  const seconds = longest(line.text, window, say, { end: row.end, total });
+  return { item: item.id, kind: line.kind, text: line.text, window, seconds: seconds, say };
 }
 
 /** Fields that say other words as time goes by. */
 const TIMED = /\{(seconds|minutes)-left\}/;
 
 /** The longest a line can take in its window: "twenty-five seconds" is longer to say than "twenty seconds". */
-function longest(text: string, { from, to }: Window, say: Wish["say"]): number {
-  let most = say(from).seconds;
-  if (TIMED.test(text)) for (let at = from + 1; at <= to; at++) most = Math.max(most, say(at).seconds);
-  return most;
+function longest(
+  text: string,
+  window: Window,
+  say: Wish["say"],
+  { end, total }: { end: number; total: number },
+): number {
+  const most = say(window.from).seconds;
+  if (!TIMED.test(text)) return most;
+  // Of every minute of the class the moment with the longest number of seconds is enough: say() is dear, numbers are not.
+  const tries = new Map<number, { at: number; syllables: number }>();
+  for (let at = window.from + 1; at <= window.to; at++) {
+    const minutes = Math.round((total - at) / 60);
+    const syllables = syllablesOfNumber(Math.max(0, Math.round(end - at)));
+    if (syllables > (tries.get(minutes)?.syllables ?? -1)) tries.set(minutes, { at, syllables });
+  }
+  return [...tries.values()].reduce((longer, { at }) => Math.max(longer, say(at).seconds), most);
 }
 
 function tracked(spans: readonly PlacedSpan[], total: number): CueTrack {

@@ -10,6 +10,8 @@ import { spokenText } from "#lib/talk/talk.ts";
 export interface LiveMoment {
   readonly plan: Plan;
   readonly item: MoveItem;
+  /** The move after it, where whoever asks knows it already; undefined: looked up. */
+  readonly next?: MoveItem | undefined;
   readonly row: ClockRow;
   /** Length of the whole class, closing included. */
   readonly total: number;
@@ -18,15 +20,20 @@ export interface LiveMoment {
 }
 
 /** The text as it is said at `moment.at`. Before the work begins, all of the work is still to come. */
-export function fillLiveFields(text: string, { plan, item, row, total, at }: LiveMoment): string {
-  const moves = moveItems(plan);
+export function fillLiveFields(text: string, { plan, item, next, row, total, at }: LiveMoment): string {
+  if (!text.includes("{")) return text;
   const said = spokenText(plan, text, {
     item,
-    next: moves[moves.findIndex((move) => move.id === item.id) + 1],
+    next: next ?? moveAfter(plan, item),
     secondsLeft: Math.max(0, Math.min(row.end - at, row.end - row.start)),
     classSecondsLeft: total - at,
   });
   return said === text ? text : sentences(said);
+}
+
+function moveAfter(plan: Plan, item: MoveItem): MoveItem | undefined {
+  const moves = moveItems(plan);
+  return moves[moves.findIndex((move) => move.id === item.id) + 1];
 }
 
 /** A field that begins a sentence begins it with a capital: "{side} side. {side} foot up" is read off a screen too. */

@@ -37,6 +37,32 @@ export const EXACT_LINES = 14;
 export function oneVoice(lines: readonly Spoken[]): Voice {
   const all = lines.map((_, line) => line);
   if (isInTime(lines, all)) return { said: all, aside: [] };
+  const urgent = mostUrgentFirst(lines);
+  if (isInTime(lines, urgent)) return { said: urgent, aside: [] };
+  const key = sameProblem(lines);
+  const known = chosen.get(key);
+  if (known) return known;
+  if (chosen.size >= MOST_CHOSEN) chosen.clear();
+  const voice = choose(lines, all);
+  chosen.set(key, voice);
+  return voice;
+}
+
+/** Choices made lately: the track of a plan is worked out at every key press, and most of its spans are as they were. */
+const chosen = new Map<string, Voice>();
+const MOST_CHOSEN = 500;
+
+/** The same for two lists that differ only in when they begin, and so have the same answer. */
+function sameProblem(lines: readonly Spoken[]): string {
+  const from = Math.min(...lines.map((line) => line.earliest));
+  return lines
+    .map(({ length, earliest, latest, worth, after }) =>
+      [length, earliest - from, latest - from, worth, ...after].join(),
+    )
+    .join(";");
+}
+
+function choose(lines: readonly Spoken[], all: readonly number[]): Voice {
   const byWorth = [...all].sort((a, b) => worthOf(lines, b) - worthOf(lines, a) || a - b);
   const core = byWorth.slice(0, EXACT_LINES).sort((a, b) => a - b);
   let said = exactly(lines, core);
@@ -44,6 +70,40 @@ export function oneVoice(lines: readonly Spoken[]): Voice {
   const kept = new Set(said);
   const left = all.filter((line) => !kept.has(line));
   return { said, aside: left.map((line) => ({ line, shortBy: shortage(lines, said, line) })) };
+}
+
+/** True when some stretch of time has more to hold than its length: then no order says everything. False says nothing. */
+export function isTooMuch(lines: readonly Spoken[]): boolean {
+  return lines.some(({ earliest: from }) =>
+    lines.some(({ latest: to }) => {
+      const inside = lines.reduce((sum, l) => sum + (l.earliest >= from && l.latest <= to ? l.length : 0), 0);
+      return inside > Math.max(0, to - from);
+    }),
+  );
+}
+
+/** At each moment the line that must be over first, of those that may begin: where that is in time, nothing need be tried. */
+function mostUrgentFirst(lines: readonly Spoken[]): number[] {
+  const open = new Set(lines.keys());
+  const order: number[] = [];
+  let now = Number.NEGATIVE_INFINITY;
+  while (open.size > 0) {
+    let best: number | undefined;
+    let [bestBegin, bestDue] = [0, 0];
+    for (const place of open) {
+      const { earliest, latest, after } = lineAt(lines, place);
+      const begin = Math.max(now, earliest);
+      const sooner = best === undefined || begin < bestBegin || (begin === bestBegin && latest < bestDue);
+      if (!sooner || after.some((other) => open.has(other))) continue;
+      best = place;
+      [bestBegin, bestDue] = [begin, latest];
+    }
+    if (best === undefined) break;
+    open.delete(best);
+    order.push(best);
+    now = bestBegin + lineAt(lines, best).length;
+  }
+  return [...order, ...open];
 }
 
 /** Begin of each line of an order when every line is said as early as it may be. */
@@ -119,27 +179,36 @@ function endsOfSets(lines: readonly Spoken[], core: readonly number[]) {
   const end = new Int32Array(size).fill(NEVER);
   const last = new Uint8Array(size);
   const worth = new Float64Array(size);
-  const jobs = core.map((place, k) => ({
-    ...lineAt(lines, place),
-    bit: bitOf(k, n),
-    before: mustFollow(lines, core, place),
-  }));
-  end[0] = Math.min(...jobs.map((job) => job.earliest), 0);
+  // Plain arrays of numbers: this loop is most of what a cue track costs.
+  const { lengths, earliests, latests, worths, befores } = jobsOf(lines, core);
+  end[0] = Math.min(...earliests, 0);
   for (let set = 0; set < size; set++) {
-    const free = end[set] ?? NEVER;
+    const free = end[set] as number;
     if (free === NEVER) continue;
-    for (const [k, job] of jobs.entries()) {
+    for (let k = 0, bit = size >> 1; k < n; k++, bit >>= 1) {
       // A line may not be said after one that had to wait for it.
-      if ((set & job.bit) !== 0 || (set & job.before) !== 0) continue;
-      const over = Math.max(free, job.earliest) + job.length;
-      const more = set | job.bit;
-      if (over > job.latest || over >= (end[more] ?? NEVER)) continue;
+      if ((set & (bit | (befores[k] as number))) !== 0) continue;
+      const earliest = earliests[k] as number;
+      const over = Math.max(free, earliest) + (lengths[k] as number);
+      const more = set | bit;
+      if (over > (latests[k] as number) || over >= (end[more] as number)) continue;
       end[more] = over;
       last[more] = k;
-      worth[more] = (worth[set] ?? 0) + job.worth;
+      worth[more] = (worth[set] as number) + (worths[k] as number);
     }
   }
   return { end, last, worth };
+}
+
+function jobsOf(lines: readonly Spoken[], core: readonly number[]) {
+  const jobs = core.map((place) => lineAt(lines, place));
+  return {
+    lengths: Int32Array.from(jobs, (job) => job.length),
+    earliests: Int32Array.from(jobs, (job) => job.earliest),
+    latests: Int32Array.from(jobs, (job) => job.latest),
+    worths: Float64Array.from(jobs, (job) => job.worth),
+    befores: Int32Array.from(core, (place) => mustFollow(lines, core, place)),
+  };
 }
 
 /** The set of lines that have to come after this one. */

@@ -2,7 +2,7 @@
  * Places the lines of one span: chooses what is said (`one-voice.ts`), then gives each line its moment. Lines of the work
  * are spread over the time there is; set-up waits for the change; nothing leaves its window.
  */
-import { earliestBegins, latestBegins, oneVoice, type Spoken, type Voice } from "./one-voice.ts";
+import { earliestBegins, isTooMuch, latestBegins, oneVoice, type Spoken, type Voice } from "./one-voice.ts";
 import type { Cue, DroppedLine, SpokenKind } from "./types.ts";
 import type { Window } from "./windows.ts";
 import { SAID_FIRST, worthOfKind } from "./worth.ts";
@@ -30,6 +30,10 @@ export interface PlacedSpan {
 
 /** The longest silence put between two lines, so that talk stays near what it is about. Tenths. */
 const LONGEST_GAP = 60;
+
+/** True when it is sure at a glance that something must be set aside. */
+export const isOverfull = (wishes: readonly Wish[]): boolean =>
+  isTooMuch(wishes.map((wish, n) => spoken(wishes, wish, n)));
 
 export function placeSpan(wishes: readonly Wish[]): PlacedSpan {
   const sorted = [...wishes].sort((a, b) => SAID_FIRST[a.kind] - SAID_FIRST[b.kind]);
