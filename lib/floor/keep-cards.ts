@@ -37,28 +37,34 @@ const field = (value: unknown, name: string): unknown =>
 
 /**
  * Takes what verifies under the studio's key. A card that does not verify, or is an older edition than the one here,
- * leaves the kept one in its place and is named with the reason. Plans that the studio no longer sends are let go.
+ * leaves the kept one in its place and is named with the reason. Plans that the studio no longer sends are let go, unless
+ * something came that does not say truly which plan it is: it may be any of them.
  */
 export function keepCards(
   before: readonly KeptCard[],
   fetched: readonly unknown[],
   trust: { readonly publicKey: string; readonly now: number },
 ): KeptAfter {
-  const kept: KeptCard[] = [];
+  const good = new Map<string, KeptCard>();
+  const stays = new Set<string>();
   const refused: Refused[] = [];
+  let unknown = false;
   for (const envelope of fetched) {
     const claim = claimOf(envelope);
     const earlier = before.find((card) => card.planId === claim.planId);
     const verdict = verifyCard(envelope, trust.publicKey, trust.now);
     const older = verdict.ok && earlier && verdict.card.edition.number < earlier.envelope.card.edition.number;
     if (verdict.ok && !older) {
-      // Verified one line above: this is the shape.
-      kept.push({ planId: verdict.card.edition.planId, envelope: envelope as CardEnvelope, keptAt: trust.now });
-    } else {
-      if (earlier) kept.push(earlier);
-      const reason = verdict.ok ? "It is an older edition than the one kept here." : verdict.reason;
-      refused.push({ title: claim.title, reason, earlierKept: earlier !== undefined });
+      const { planId } = verdict.card.edition;
+      // Verified above: this is the shape.
+      good.set(planId, { planId, envelope: envelope as CardEnvelope, keptAt: trust.now });
+      continue;
     }
+    if (earlier) stays.add(earlier.planId);
+    else unknown ||= !verdict.ok;
+    const reason = verdict.ok ? "It is an older edition than the one kept here." : verdict.reason;
+    refused.push({ title: claim.title, reason, earlierKept: earlier !== undefined });
   }
-  return { kept, refused };
+  const left = before.filter(({ planId }) => !good.has(planId) && (unknown || stays.has(planId)));
+  return { kept: [...good.values(), ...left], refused };
 }

@@ -23,4 +23,61 @@ export const NAME_SIZES_BELOW = [118, 104, 88, 72, 60, 50, 42, 36] as const;
 export const SECONDS_SIZE = 250;
 export const MINUTES_SIZE = 150;
 /** Font sizes of the line to say: read from the coach's own place, about 1.5 m, and by a demonstrator at 2 m. */
-export const LINE_SIZES = [64, 56, 50, 46, 42, 38, 34, 30, 26, 22] as const;
+const LINE_SIZES = [64, 56, 50, 46, 42, 38, 34, 30, 26, 22] as const;
+
+/** Minutes of arc that a move's name fills at the least, and the seconds, which change: sources above. */
+export const NAME_ARC = 20;
+const SIZES_FOR_M = 4;
+/** Height of capitals as a share of the size, of the type that is shipped; tests/reference reads it from the font. */
+export const CAP_RATIO = 0.668;
+
+export interface TypeSizes {
+  /** Ladders, largest first, CSS px: the largest that fits is taken. */
+  readonly name: readonly number[];
+  readonly line: readonly number[];
+  /** The smallest name that is read at the distance. */
+  readonly nameFrom: number;
+  readonly seconds: number;
+  readonly minutes: number;
+}
+
+const descending = (sizes: readonly number[]): number[] => [...new Set(sizes.map(Math.round))].sort((a, b) => b - a);
+
+/** The sizes of type for a reading distance in metres: in proportion, since so small an angle grows with its height. */
+export function typeSizes(distanceM: number): TypeSizes {
+  const scale = distanceM / SIZES_FOR_M;
+  const larger = Math.max(1, scale);
+  return {
+    name: descending([...NAME_SIZES.map((size) => size * larger), ...NAME_SIZES, ...NAME_SIZES_BELOW]),
+    line: descending([...LINE_SIZES.map((size) => size * larger), ...LINE_SIZES]),
+    nameFrom: nameSizeAt(distanceM),
+    seconds: Math.round(Math.max(SECONDS_SIZE * scale, MINUTES_SIZE)),
+    minutes: Math.round(Math.max(MINUTES_SIZE * scale, MINUTES_SIZE * 0.6)),
+  };
+}
+
+/** Font size, CSS px, whose capitals fill `NAME_ARC` at a distance in metres. */
+export function nameSizeAt(distanceM: number): number {
+  const height = 2 * distanceM * 1000 * Math.tan((NAME_ARC / 60 / 2) * (Math.PI / 180));
+  return height / MM_PER_CSS_PX / CAP_RATIO;
+}
+
+/** A name taken as two lines of twelve letters, each half as wide as high; it has this share of the screen's height. */
+const LETTERS = 12;
+const LETTER_WIDTH = 0.54;
+const NAME_SHARE = 0.42;
+
+/** How far off a name of two lines is read on a screen of so many CSS px, beside its seconds. Metres, rounded down to 0.1. */
+export function readableToM(widthPx: number, heightPx: number): number {
+  const narrow = widthPx <= 620;
+  const room = narrow ? widthPx * 0.94 : widthPx * 0.94 - Math.min(SECONDS_SIZE * 1.25, widthPx * 0.3);
+  const size = Math.min(room / (LETTERS * LETTER_WIDTH), (heightPx * NAME_SHARE) / (2 * 0.95));
+  return Math.floor((size / nameSizeAt(1)) * 10 + 1e-9) / 10;
+}
+
+/** What to say of a screen that is too small for its distance; null when it is large enough. */
+export function tooSmallWords(distanceM: number, widthPx: number, heightPx: number): string | null {
+  const to = readableToM(widthPx, heightPx);
+  if (to >= distanceM) return null;
+  return `This screen is too small to be read from ${distanceM} m: a move's name is read from about ${to} m here. Stand nearer or use a larger screen.`;
+}

@@ -18,3 +18,9 @@ export function latenessWords(lateBy: number): string {
   const figure = minutesSeconds(Math.floor(Math.abs(lateBy)));
   return lateBy > 0 ? `${figure} late` : `${figure} early`;
 }
+
+/** The same as a whole sentence, for a sheet: "The class ends 0:40 after its time." */
+export function latenessSentence(lateBy: number): string {
+  if (Math.abs(lateBy) < ON_TIME_SECONDS) return "The class ends on time.";
+  return `The class ends ${minutesSeconds(Math.floor(Math.abs(lateBy)))} ${lateBy > 0 ? "after" : "before"} its time.`;
+}

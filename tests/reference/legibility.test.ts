@@ -7,7 +7,18 @@
 import { readFileSync } from "node:fs";
 import { inflateSync } from "node:zlib";
 import { describe, expect, test } from "vitest";
-import { arcMinutes, capArcMinutes, MINUTES_SIZE, NAME_SIZES, SECONDS_SIZE } from "#lib/floor/legibility.ts";
+import {
+  arcMinutes,
+  CAP_RATIO,
+  capArcMinutes,
+  MINUTES_SIZE,
+  NAME_SIZES,
+  readableToM,
+  SECONDS_SIZE,
+  tooSmallWords,
+  typeSizes,
+} from "#lib/floor/legibility.ts";
+import { DISTANCES_M } from "#lib/floor/settings.ts";
 import contrast from "#tests/fixtures/wcag-contrast.json" with { type: "json" };
 
 const FONT =
@@ -65,10 +76,32 @@ describe("at 4 m", () => {
     expect(capArcMinutes(MINUTES_SIZE, ratio, 4000)).toBeGreaterThanOrEqual(20);
   });
 
-  test("the style sheet draws the seconds at those sizes", () => {
+  test("the style sheet draws the seconds at those sizes, where the screen has room", () => {
     const css = readFileSync("app/floor/_parts/live-class.module.css", "utf8");
-    const drawn = [...css.matchAll(/font-size: (\d+)px/g)].map((found) => Number(found[1]));
-    expect(drawn).toEqual([SECONDS_SIZE, MINUTES_SIZE]);
+    expect(css).toMatch(/font-size: min\(var\(--seconds\)/);
+    expect(css).toMatch(/font-size: min\(var\(--minutes\)/);
+    expect(typeSizes(4)).toMatchObject({ seconds: SECONDS_SIZE, minutes: MINUTES_SIZE });
+  });
+});
+
+describe("at the distance that a device is set to", () => {
+  test("the cap height taken is the font's own", () => expect(CAP_RATIO).toBeCloseTo(capRatio(), 3));
+
+  test.each(DISTANCES_M.map((metres) => [metres]))("%d m: name 20 arcmin, seconds 28, minutes 17", (metres) => {
+    const { name, nameFrom, seconds, minutes } = typeSizes(metres);
+    expect(capArcMinutes(nameFrom, CAP_RATIO, metres * 1000)).toBeCloseTo(20, 6);
+    expect(name.some((size) => size >= nameFrom)).toBe(true);
+    expect(name).toEqual([...name].sort((a, b) => b - a));
+    expect(capArcMinutes(seconds, CAP_RATIO, metres * 1000)).toBeGreaterThan(28);
+    expect(capArcMinutes(minutes, CAP_RATIO, metres * 1000)).toBeGreaterThan(17);
+  });
+
+  test("a wall is read from farther than a tablet, a tablet from farther than a telephone; the sentence says how far", () => {
+    const [wall, tablet, hand] = [readableToM(1920, 1080), readableToM(1280, 800), readableToM(390, 844)];
+    expect(wall).toBeGreaterThan(tablet);
+    expect(tablet).toBeGreaterThan(hand);
+    expect(tooSmallWords(2, 1280, 800)).toBeNull();
+    expect(tooSmallWords(8, 390, 844)).toContain(`from about ${hand} m`);
   });
 });
 

@@ -8,6 +8,7 @@ import { kept, type Running } from "./kept.ts";
 import { LiveClass } from "./live-class.tsx";
 import { PairForm } from "./pair-form.tsx";
 import { ReadyScreen } from "./ready-screen.tsx";
+import { useSettings } from "./use-settings.ts";
 import { useShelf } from "./use-shelf.ts";
 import { useWorker } from "./use-worker.ts";
 
@@ -23,6 +24,7 @@ type Screen =
 export function FloorApp() {
   const shelf = useShelf();
   const worker = useWorker();
+  const settings = useSettings();
   const [screen, setScreen] = useState<Screen>({ kind: "shelf" });
   const { pairing } = shelf;
   const publicKey = pairing?.publicKey;
@@ -62,11 +64,20 @@ export function FloorApp() {
         <ReadyScreen
           card={screen.card}
           worker={worker}
+          settings={settings}
           onBack={toShelf}
           onStart={() => setScreen({ ...screen, kind: "live", running: null })}
         />
       );
     case "live":
-      return <LiveClass card={screen.card} envelope={screen.envelope} running={screen.running} onLeave={toShelf} />;
+      return (
+        <LiveClass
+          card={screen.card}
+          envelope={screen.envelope}
+          running={screen.running}
+          settings={settings}
+          onLeave={toShelf}
+        />
+      );
   }
 }

@@ -6,6 +6,7 @@
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { KeptCard } from "#lib/floor/keep-cards.ts";
 import type { ClockAnchor, FloorEvent } from "#lib/floor/log.ts";
+import type { FloorSettings } from "#lib/floor/settings.ts";
 
 export interface Pairing {
   readonly token: string;
@@ -32,6 +33,7 @@ interface Kept {
   pairing: Pairing;
   shelf: Shelf;
   running: Running;
+  settings: FloorSettings;
 }
 
 const DATABASE = "springline-floor";

@@ -1,43 +1,67 @@
 "use client";
 /** The class on the floor: one thing at a time, read from across the room by somebody who moves. */
-import { useState } from "react";
+import { useMemo, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
-import { LINE_SIZES, NAME_SIZES, NAME_SIZES_BELOW } from "#lib/floor/legibility.ts";
+import type { KeyAct } from "#lib/floor/keys.ts";
+import { typeSizes } from "#lib/floor/legibility.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { latenessWords, minutesSeconds, secondsFigure } from "#lib/floor/words.ts";
 import { countWord } from "#lib/plan/format.ts";
 import { useAwake } from "./awake.ts";
+import { useCalls } from "./calls.ts";
 import { Coming } from "./coming.tsx";
 import { Doing } from "./doing.tsx";
 import { DoneScreen } from "./done-screen.tsx";
 import { FitText } from "./fit-text.tsx";
 import type { Running } from "./kept.ts";
-import { type KeyAct, useFloorKeys } from "./keys.ts";
+import { KeyTable } from "./key-table.tsx";
+import { useFloorKeys } from "./keys.ts";
 import styles from "./live-class.module.css";
+import { OnTimeSheet } from "./on-time-sheet.tsx";
 import { Targets } from "./targets.tsx";
-import { type Act, useClass } from "./use-class.ts";
+import { useClass } from "./use-class.ts";
+import type { Settings } from "./use-settings.ts";
 
 interface Props {
   readonly card: Card;
   readonly envelope: CardEnvelope;
   readonly running: Running | null;
+  readonly settings: Settings;
   onLeave(): void;
 }
 
-const ALL_NAME_SIZES = [...NAME_SIZES, ...NAME_SIZES_BELOW];
-
-export function LiveClass({ card, envelope, running, onLeave }: Props) {
+export function LiveClass({ card, envelope, running, settings, onLeave }: Props) {
   const live = useClass(card, envelope, running);
   const { view } = live;
   const awake = useAwake();
-  const keyed = (act: KeyAct): Act => (act === "hold-or-go-on" ? (view.held ? "resume" : "hold") : act);
-  useFloorKeys((act) => view.phase !== "done" && live.act(keyed(act)));
+  const [sheet, setSheet] = useState<"on-time" | "help" | null>(null);
+  const sizes = useMemo(() => typeSizes(settings.distanceM), [settings.distanceM]);
+  useCalls(view, settings);
+  const close = () => setSheet(null);
+  const acts: Record<KeyAct, () => void> = {
+    "hold-or-go-on": () => live.act(view.held ? "resume" : "hold"),
+    next: () => live.act("next"),
+    // With a sheet open there is nothing to go back to but the class.
+    back: () => (sheet ? close() : live.act("back")),
+    extend: () => live.extend(settings.extendSeconds),
+    "end-on-time": () => {
+      if (sheet === "on-time") live.endOnTime();
+      setSheet(sheet === "on-time" ? null : "on-time");
+    },
+    help: () => setSheet(sheet === "help" ? null : "help"),
+  };
+  useFloorKeys(settings.keys, (act) => view.phase !== "done" && acts[act]());
 
   if (view.phase === "done") {
     return <DoneScreen card={card} view={view} onLeave={() => live.leave().finally(onLeave)} />;
   }
   return (
-    <div className={styles.live} data-phase={view.phase} data-held={view.held}>
+    <div
+      className={styles.live}
+      data-phase={view.phase}
+      data-held={view.held}
+      style={{ "--seconds": `${sizes.seconds}px`, "--minutes": `${sizes.minutes}px` } as React.CSSProperties}
+    >
       <div className={styles.rail} style={{ "--done": view.progress } as React.CSSProperties}>
         <span />
       </div>
@@ -53,19 +77,37 @@ export function LiveClass({ card, envelope, running, onLeave }: Props) {
       {(awake === "refused" || awake === "unknown-here") && view.phase === "opening" && (
         <p className={styles.aside}>The screen may go dark by itself here: touch it now and then.</p>
       )}
+      {live.undoable && (
+        <p className={styles.undo} role="status">
+          {live.undoable}
+          <button type="button" onClick={live.undo}>
+            undo
+          </button>
+        </p>
+      )}
       {live.sleptSeconds > 0 && <Slept seconds={live.sleptSeconds} onAnswer={live.answerSleep} />}
       <section className={styles.now} aria-label="Now">
-        <FitText className={styles.name} sizes={ALL_NAME_SIZES} text={nameOf(view)}>
+        <FitText className={styles.name} sizes={sizes.name} text={nameOf(view)}>
           <Unbroken text={nameOf(view)} />
         </FitText>
         <Seconds view={view} />
       </section>
       <Doing view={view} equipment={card.plan.equipment} />
-      <FitText className={styles.line} sizes={LINE_SIZES} text={lineOf(view)}>
+      <FitText className={styles.line} sizes={sizes.line} text={lineOf(view)}>
         <span data-now={view.line?.now ?? false}>{lineOf(view)}</span>
       </FitText>
       <Coming view={view} equipment={card.plan.equipment} />
-      <Targets held={view.held} onAct={live.act} />
+      <Targets live={live} extendBy={settings.extendSeconds} onEndOnTime={() => setSheet("on-time")} />
+      {sheet === "on-time" && <OnTimeSheet live={live} onClose={close} />}
+      {sheet === "help" && (
+        <section className={styles.help} role="dialog" aria-label="Keys and pedals">
+          <h2>Keys and pedals</h2>
+          <KeyTable chosen={settings.keys} />
+          <button type="button" className="button" onClick={close}>
+            Close
+          </button>
+        </section>
+      )}
       <p className="visually-hidden" aria-live="polite">
         {nameOf(view)}
         {view.held ? ", held" : ""}

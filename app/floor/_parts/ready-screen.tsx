@@ -4,18 +4,21 @@ import type { Card } from "#lib/card/schema.ts";
 import { floorClass } from "#lib/floor/view.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { Coils } from "./coils.tsx";
-import { KEY_LIST } from "./keys.ts";
+import { DeviceSettings } from "./device-settings.tsx";
+import { KeyTable } from "./key-table.tsx";
 import styles from "./ready-screen.module.css";
+import type { Settings } from "./use-settings.ts";
 import { type Worker, workerWords } from "./use-worker.ts";
 
 interface Props {
   readonly card: Card;
   readonly worker: Worker;
+  readonly settings: Settings;
   onBack(): void;
   onStart(): void;
 }
 
-export function ReadyScreen({ card, worker, onBack, onStart }: Props) {
+export function ReadyScreen({ card, worker, settings, onBack, onStart }: Props) {
   const cls = floorClass(card);
   const first = cls.order.map((id) => cls.items.get(id)).find((item) => item?.kind === "move");
   const canFill = typeof document !== "undefined" && document.fullscreenEnabled;
@@ -51,16 +54,10 @@ export function ReadyScreen({ card, worker, onBack, onStart }: Props) {
           </p>
         </section>
       )}
+      <DeviceSettings settings={settings} />
       <section className={styles.part}>
         <h2>Keys and pedals</h2>
-        <dl className={styles.keys}>
-          {KEY_LIST.map(({ keys, does }) => (
-            <div key={keys}>
-              <dt>{keys}</dt>
-              <dd>{does}</dd>
-            </div>
-          ))}
-        </dl>
+        <KeyTable chosen={settings.keys} onChoose={(keys) => settings.set({ keys })} />
         <p className="quiet">{workerWords[worker]}</p>
       </section>
       <section className={styles.part}>

@@ -1,12 +1,20 @@
 "use client";
-/** Four targets along the bottom edge. Ending asks once more, in the same place, and forgets it was asked after a while. */
+/** The targets along the bottom edge. Ending asks once more, in the same place, and forgets it was asked after a while. */
 import { type MouseEvent, useEffect, useState } from "react";
 import styles from "./live-class.module.css";
-import type { Act } from "./use-class.ts";
+import type { RunningClass } from "./use-class.ts";
 
 const ASKED_FOR_MS = 6000;
 
-export function Targets({ held, onAct }: { held: boolean; onAct(act: Act): void }) {
+interface Props {
+  readonly live: RunningClass;
+  /** Seconds that one touch of `extend` gives. */
+  readonly extendBy: number;
+  onEndOnTime(): void;
+}
+
+export function Targets({ live, extendBy, onEndOnTime }: Props) {
+  const { held } = live.view;
   const [ending, setEnding] = useState(false);
   useEffect(() => {
     if (!ending) return;
@@ -14,23 +22,34 @@ export function Targets({ held, onAct }: { held: boolean; onAct(act: Act): void 
     return () => clearTimeout(over);
   }, [ending]);
   /** A target that was touched must not keep the focus: the next key is for the class. */
-  const act = (type: Act) => (event: MouseEvent<HTMLButtonElement>) => {
+  const by = (act: () => void) => (event: MouseEvent<HTMLButtonElement>) => {
     if (event.detail > 0) event.currentTarget.blur();
-    onAct(type);
+    act();
   };
   return (
     <nav className={styles.targets} aria-label="The class">
-      <button type="button" onClick={act("back")}>
+      <button type="button" onClick={by(() => live.act("back"))}>
         back
       </button>
-      <button type="button" className={styles.hold} data-held={held} onClick={act(held ? "resume" : "hold")}>
+      <button
+        type="button"
+        className={styles.hold}
+        data-held={held}
+        onClick={by(() => live.act(held ? "resume" : "hold"))}
+      >
         {held ? "go on" : "hold"}
       </button>
-      <button type="button" onClick={act("next")}>
-        next
+      <button type="button" onClick={by(() => live.act("next"))}>
+        skip
+      </button>
+      <button type="button" disabled={!live.canExtend} onClick={by(() => live.extend(extendBy))}>
+        {extendBy} s more
+      </button>
+      <button type="button" onClick={by(onEndOnTime)}>
+        end on time
       </button>
       {ending ? (
-        <button type="button" className={styles.sure} onClick={act("end")}>
+        <button type="button" className={styles.sure} onClick={() => live.act("end")}>
           end now?
         </button>
       ) : (

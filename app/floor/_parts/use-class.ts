@@ -4,9 +4,10 @@
  */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
-import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
+import { actEvent, endOnTimeAt, extension, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
 import { type FloorLog, rebaseLog, sleptLog } from "#lib/floor/log.ts";
-import { floorView } from "#lib/floor/now.ts";
+import { canUndoRetime, floorNow, floorView } from "#lib/floor/now.ts";
+import { itemName, type Preview, previewOf } from "#lib/floor/preview.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { keep, letGo, type Running } from "./kept.ts";
 
@@ -15,14 +16,25 @@ const TICK_MS = 100;
 const KEEP_MS = 5000;
 /** The wall clock this far ahead of the forward-only one between two ticks: the device slept. */
 const SLEPT_MS = 5000;
+/** A re-timing can be taken back by one touch for this long, while the same step goes on. */
+const UNDO_MS = 20_000;
 
-export type Act = PlainAct;
+export type Act = Exclude<PlainAct, "undo-retime">;
 
 export interface RunningClass {
   readonly view: FloorView;
   /** Seconds the device slept since it was last asked about it; 0 when it did not. */
   readonly sleptSeconds: number;
+  /** What the last re-timing did, in words, while it can be taken back; else null. */
+  readonly undoable: string | null;
   act(type: Act): void;
+  undo(): void;
+  /** Can what is going on be made longer? Not an opening or a change: they are held. */
+  readonly canExtend: boolean;
+  extend(seconds: number): void;
+  /** What ending on time would change now. */
+  preview(): Preview;
+  endOnTime(): void;
   /** Jumps ahead by what the device slept (true), or stays where the class is. */
   answerSleep(jump: boolean): void;
   /** Forgets the class: the next one can begin. */
@@ -40,6 +52,28 @@ function shownAt(card: Card, log: FloorLog, now: number): string {
   const { phase, item, secondsLeft, line, held, progress, left, lateBy } = floorView(card, log, now);
   const rail = Math.round(progress * 2000);
   return JSON.stringify([phase, item?.id, secondsLeft, line, held, rail, Math.ceil(left - 1e-6), Math.floor(lateBy)]);
+}
+
+/** What the last event did, while it can be taken back. */
+function undoableAt(card: Card, log: FloorLog, at: number): string | null {
+  const last = log.findLast(({ type }) => type === "retime" || type === "undo-retime");
+  if (last?.type !== "retime" || at - last.at > UNDO_MS || !canUndoRetime(card, log, at)) return null;
+  const before = log.slice(0, log.indexOf(last));
+  const [one] = last.changed;
+  const was = floorNow(card, before).plan.items.find(({ id }) => id === one?.item);
+  if (
+    one &&
+    last.changed.length === 1 &&
+    was &&
+    was.kind !== "heading" &&
+    one.to > was.seconds &&
+    !last.dropped.length
+  ) {
+    const longer = extension(card, before, one.to - was.seconds, last.at);
+    const over = longer?.over ? `, longer than its ${longer.over} s at most: by your own touch` : "";
+    return `${itemName(floorNow(card, log).plan, one.item)}: ${one.to} s instead of ${was.seconds}${over}.`;
+  }
+  return "The rest of the class has new times.";
 }
 
 export function useClass(card: Card, envelope: CardEnvelope, running: Running | null): RunningClass {
@@ -62,7 +96,7 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
   useEffect(() => {
     write(latest.current);
     let last = bothClocks();
-    const tick = setInterval(() => {
+    const look = () => {
       const is = bothClocks();
       const slept = is.wall - last.wall - (is.mono - last.mono);
       last = is;
@@ -73,20 +107,26 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
         shown.current = shownAt(card, latest.current, is.mono);
         setNow(is.mono);
       }
-    }, TICK_MS);
+    };
+    const tick = setInterval(look, TICK_MS);
+    // A throttled tab ticks once a second or less: it is right the moment it is looked at again.
+    document.addEventListener("visibilitychange", look);
     const keeping = setInterval(() => {
       keep("running", { envelope, log: latest.current, anchor: bothClocks() }).catch(() => undefined);
     }, KEEP_MS);
     return () => {
       clearInterval(tick);
       clearInterval(keeping);
+      document.removeEventListener("visibilitychange", look);
     };
   }, [card, envelope, write]);
 
   return {
     view: floorView(card, log, now),
     sleptSeconds,
-    act: (type) => write([...latest.current, actEvent(card, latest.current, type, performance.now())]),
+    undoable: undoableAt(card, log, now),
+    canExtend: extension(card, log, 1, now) !== null,
+    ...actsOn(card, latest, write),
     answerSleep: (jump) => {
       const at = performance.now();
       const to = floorView(card, latest.current, at).elapsed + sleptSeconds;
@@ -94,5 +134,28 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       setSlept(0);
     },
     leave: () => letGo("running"),
+  };
+}
+
+type ActsOn = Pick<RunningClass, "act" | "undo" | "extend" | "preview" | "endOnTime">;
+
+function actsOn(card: Card, latest: { readonly current: FloorLog }, write: (next: FloorLog) => void): ActsOn {
+  const plain = (type: PlainAct) => write([...latest.current, actEvent(card, latest.current, type, performance.now())]);
+  return {
+    act: plain,
+    undo: () => plain("undo-retime"),
+    extend: (seconds) => {
+      const made = extension(card, latest.current, seconds, performance.now());
+      if (made) write([...latest.current, made.event]);
+    },
+    preview: () => {
+      const at = performance.now();
+      return previewOf(floorNow(card, latest.current).plan, endOnTimeAt(card, latest.current, at));
+    },
+    endOnTime: () => {
+      const at = performance.now();
+      const answer = endOnTimeAt(card, latest.current, at);
+      if (answer.possible) write([...latest.current, retimeEvent(answer, at)]);
+    },
   };
 }

@@ -68,6 +68,49 @@ describe("when cards arrive", () => {
   });
 });
 
+describe("whatever is wrong with a card that comes, the last good one stays", () => {
+  const before = [kept(envelope("rows", 1))];
+  const stays = (bad: unknown) => {
+    const after = keepCards(before, [bad], trust);
+    expect(titles(after.kept)).toEqual(["rows 1"]);
+    expect(after.refused).toHaveLength(1);
+    return after.refused[0]?.reason ?? "";
+  };
+
+  test("one byte of it altered, wherever that is, the name of its plan too", () => {
+    const text = JSON.stringify(envelope("rows", 2));
+    const places = Array.from({ length: 40 }, (_, n) => Math.floor(((n + 0.5) * text.length) / 40));
+    places.push(text.indexOf('"planId":"rows"') + 11);
+    for (const place of places) {
+      const altered = `${text.slice(0, place)}${text[place] === "a" ? "b" : "a"}${text.slice(place + 1)}`;
+      let card: unknown = altered;
+      try {
+        card = JSON.parse(altered);
+      } catch {
+        // No longer JSON: it comes as what it is.
+      }
+      // Outside of what is signed there is the name of the key alone, which proves nothing.
+      if (/"keyId":"[^k]"/.test(altered)) continue;
+      expect(stays(card)).toMatch(/changed after it was signed|not signed with the key of this studio|not a cue card/);
+    }
+  });
+
+  test("signed by another studio's key", () => {
+    const other = generateKeyPairSync("ed25519");
+    const { card } = envelope("rows", 2);
+    const foreign = sealCard(card, "k", (bytes) => new Uint8Array(sign(null, bytes, other.privateKey)));
+    expect(stays(foreign)).toMatch(/not signed with the key of this studio/);
+  });
+
+  test("expired", () => expect(stays(envelope("rows", 2, NOW))).toMatch(/was good until 2026-05-04/));
+
+  test("a bad card that calls itself another plan does not double or oust that one", () => {
+    const both = [...before, kept(envelope("reaches", 1))];
+    const after = keepCards(both, [forged(envelope("rows", 2)), envelope("rows", 2), envelope("reaches", 2)], trust);
+    expect(titles(after.kept)).toEqual(["rows 2", "reaches 2"]);
+  });
+});
+
 describe("times on the floor", () => {
   test.each([
     [0, "0:00"],

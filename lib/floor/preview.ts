@@ -1,0 +1,67 @@
+/** What ending on time would change, in words and rows: read at a glance, before anything is changed. */
+import { moveName, sideWords } from "#lib/plan/format.ts";
+import { headSeconds, itemById, sidePairs } from "#lib/plan/lookup.ts";
+import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { EndOnTime, Retimed } from "./end-on-time.ts";
+import { minutesSeconds } from "./words.ts";
+
+export interface PreviewRow {
+  readonly id: string;
+  readonly name: string;
+  /** Seconds. */
+  readonly from: number;
+  readonly to: number;
+}
+export interface Preview {
+  /** Is there something to take? */
+  readonly takes: boolean;
+  readonly rows: readonly PreviewRow[];
+  /** What is left out, what becomes uneven, what could not be kept; or why nothing is changed. */
+  readonly sentences: readonly string[];
+}
+
+/** `plan`: the class in force, that `answer` was worked out for. */
+export function previewOf(plan: Plan, answer: EndOnTime): Preview {
+  if (!answer.possible) {
+    const over = minutesSeconds(answer.overBy);
+    const say = `Nothing is changed: with all that may be left out left out and the rest at its shortest, the class would still end ${over} late.`;
+    return { takes: false, rows: [], sentences: [say] };
+  }
+  const rows = [...answer.changed.map(({ item, from, to }) => ({ id: item, name: itemName(plan, item), from, to }))];
+  const closing = headSeconds(plan, "closingSeconds");
+  if (Math.abs(closing - answer.closingSeconds) >= 1) {
+    rows.push({ id: "closing", name: "Closing", from: closing, to: Math.round(answer.closingSeconds) });
+  }
+  const takes = rows.length > 0 || answer.dropped.length > 0;
+  return { takes, rows, sentences: takes ? sentencesOf(plan, answer) : ["The class ends on time as it is."] };
+}
+
+/** "Kneeling one-arm row, left". */
+export function itemName(plan: Plan, id: string): string {
+  const item = itemById(plan, id);
+  if (item?.kind === "pause") return item.text || "Pause";
+  if (item?.kind !== "move") return "Closing";
+  const oneSided = item.side === "left" || item.side === "right";
+  return oneSided ? `${moveName(plan, item)}, ${sideWords(item.side)}` : moveName(plan, item);
+}
+
+function sentencesOf(plan: Plan, { changed, dropped, uneven, unlocked }: Retimed): string[] {
+  const to = new Map(changed.map((change) => [change.item, change.to]));
+  const seconds = (item: MoveItem) => `${to.get(item.id) ?? item.seconds} s`;
+  const pairs = sidePairs(plan).flatMap(({ left, right }) => (left && right ? [{ left, right }] : []));
+  const out = new Set(dropped);
+  const whole = pairs.filter(({ left }) => out.has(left.id));
+  const paired = new Set(whole.flatMap(({ left, right }) => [left.id, right.id]));
+  const gone = [
+    ...whole.map(({ left }) => `${moveName(plan, left)}, both sides`),
+    ...dropped.filter((id) => !paired.has(id)).map((id) => itemName(plan, id)),
+  ];
+  const unlike = pairs.filter(({ left, right }) => uneven.includes(left.id) || uneven.includes(right.id));
+  return [
+    ...gone.map((name) => `Left out: ${name}.`),
+    ...unlike.map(
+      ({ left, right }) => `Sides not alike: ${moveName(plan, left)}, left ${seconds(left)}, right ${seconds(right)}.`,
+    ),
+    ...unlocked.map((id) => `Its time was locked and gives way: ${itemName(plan, id)}.`),
+  ];
+}

@@ -1,0 +1,153 @@
+/** What a coach does: longer by a touch, End on time with its preview, undo; and the keys that do it. */
+import { describe, expect, test } from "vitest";
+import { buildCard } from "#lib/card/card.ts";
+import { actEvent, endOnTimeAt, extension, retimeEvent } from "#lib/floor/acts.ts";
+import { actOfKey, keysOfAct, SAME_TAP_MS, steadyTaps, withKey } from "#lib/floor/keys.ts";
+import type { FloorLog } from "#lib/floor/log.ts";
+import { floorNow, floorView, latenessAt, positionAt } from "#lib/floor/now.ts";
+import { previewOf } from "#lib/floor/preview.ts";
+import { latenessSentence } from "#lib/floor/words.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { samplePlan } from "../card/sample-plan.ts";
+
+const cardOf = (plan: Plan) =>
+  buildCard({
+    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    planId: "rows",
+    number: 1,
+    room: { id: "harbour", name: "Harbour room" },
+    plan,
+    issuedAt: 0,
+    expiresAt: 86_400_000,
+  });
+const card = cardOf(samplePlan());
+const T0 = 1_000_000;
+const at = (seconds: number) => T0 + seconds * 1000;
+const started: FloorLog = [{ type: "start", at: T0 }];
+/** Held from 10 s, forty seconds long. */
+const late: FloorLog = [...started, { type: "hold", at: at(10) }, { type: "resume", at: at(50) }];
+
+describe("acts (times worked by hand)", () => {
+  // Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing 225-265.
+  test("skip and back carry where they went", () => {
+    expect(actEvent(card, started, "next", at(40))).toEqual({ type: "next", at: at(40), to: 90 });
+    expect(actEvent(card, started, "back", at(150))).toEqual({ type: "back", at: at(150), to: 130 });
+    expect(actEvent(card, started, "hold", at(150))).toEqual({ type: "hold", at: at(150) });
+  });
+
+  test("longer: the move or the pause going on, the closing; not the opening, not a change", () => {
+    expect(extension(card, started, 15, at(40))).toMatchObject({ item: "pike-1", to: 75, over: null });
+    expect(extension(card, started, 15, at(100))).toMatchObject({ item: "rest", to: 35 });
+    expect(extension(card, started, 15, at(240))).toMatchObject({ item: null, to: 55 });
+    expect(extension(card, started, 15, at(10))).toBeNull();
+    expect(extension(card, started, 15, at(120))).toBeNull();
+    const pause: FloorLog = [
+      ...started,
+      { type: "retime", at: at(100), changed: [{ item: "rest", to: 35 }], dropped: [], closingSeconds: 40 },
+    ];
+    expect(floorView(card, pause, at(100))).toMatchObject({ phase: "pause", secondsLeft: 25, lateBy: 15 });
+  });
+
+  test("a move longer than its longest is said to be", () => {
+    const items = samplePlan().items.map((item) =>
+      item.kind === "move" && item.id === "pike-1" ? { ...item, range: [30, 65] as [number, number] } : item,
+    );
+    expect(extension(cardOf({ ...samplePlan(), items }), started, 15, at(40))).toMatchObject({ to: 75, over: 65 });
+  });
+
+  test("forty seconds late, one touch, on time; the preview has said what changes", () => {
+    expect(latenessAt(card, late, at(60))).toBeCloseTo(40);
+    expect(latenessSentence(40)).toBe("The class ends 0:40 after its time.");
+    const answer = endOnTimeAt(card, late, at(60));
+    const preview = previewOf(floorNow(card, late).plan, answer);
+    expect(preview.takes).toBe(true);
+    expect(preview.rows.map((row) => row.name)).toContain("Kneeling one-arm row, left");
+    expect(preview.rows.reduce((sum, row) => sum + row.from - row.to, 0)).toBe(40);
+    if (!answer.possible) throw new Error("possible by hand");
+    const log = [...late, retimeEvent(answer, at(60))];
+    expect(latenessAt(card, log, at(60))).toBeCloseTo(0);
+    expect(floorView(card, log, at(265)).phase).toBe("done");
+    expect(floorView(card, log, at(264)).phase).toBe("closing");
+    const undone = [...log, actEvent(card, log, "undo-retime", at(65))];
+    expect(latenessAt(card, undone, at(65))).toBeCloseTo(40);
+    expect(positionAt(card, undone, at(65)).position).toBeCloseTo(25);
+  });
+
+  test("whole pairs left out are named as such; sides not alike and locks that gave way are said", () => {
+    const answer = {
+      possible: true,
+      changed: [{ item: "row-right", from: 45, to: 40 }],
+      dropped: [],
+      uneven: ["row-right"],
+      unlocked: ["row-right"],
+      closingSeconds: 52,
+    } as const;
+    const { rows, sentences } = previewOf(samplePlan(), answer);
+    expect(rows.at(-1)).toMatchObject({ name: "Closing", from: 40, to: 52 });
+    expect(sentences).toEqual([
+      "Sides not alike: Kneeling one-arm row, left 45 s, right 40 s.",
+      "Its time was locked and gives way: Kneeling one-arm row, right.",
+    ]);
+    const gone = previewOf(samplePlan(), {
+      ...answer,
+      dropped: ["row-left", "row-right"],
+      changed: [],
+      uneven: [],
+      unlocked: [],
+    });
+    expect(gone.sentences).toEqual(["Left out: Kneeling one-arm row, both sides."]);
+  });
+
+  test("where nothing helps, that is said, and there is nothing to take", () => {
+    const none = previewOf(samplePlan(), { possible: false, overBy: 70 });
+    expect(none).toMatchObject({ takes: false, rows: [] });
+    expect(none.sentences[0]).toContain("end 1:10 late");
+    const onTime = endOnTimeAt(card, started, at(60));
+    expect(previewOf(card.plan, onTime)).toMatchObject({
+      takes: false,
+      sentences: ["The class ends on time as it is."],
+    });
+  });
+
+  test("asked at sixty times a second, an hour of views is worked out in a moment", () => {
+    const answer = endOnTimeAt(card, late, at(60));
+    if (!answer.possible) throw new Error("possible by hand");
+    const log = [...late, retimeEvent(answer, at(60))];
+    const first = floorNow(card, log);
+    const since = performance.now();
+    for (let n = 0; n < 60 * 60; n++) floorView(card, log, at(60) + n * 16);
+    expect(floorNow(card, log)).toBe(first);
+    // A minute of views; were the class worked out anew each time it would take longer by far.
+    expect(performance.now() - since).toBeLessThan(2000);
+  });
+});
+
+describe("keys", () => {
+  test.each([
+    ["PageDown", "next"],
+    ["PageUp", "back"],
+    ["ArrowRight", "next"],
+    ["ArrowLeft", "back"],
+    [" ", "hold-or-go-on"],
+    ["B", "hold-or-go-on"],
+    [".", "hold-or-go-on"],
+    ["Enter", "next"],
+    ["toString", undefined],
+    ["x", undefined],
+  ])("%s: %s", (key, act) => expect(actOfKey(key)).toBe(act));
+
+  test("a key chosen on the device comes first; keys that a person needs cannot be chosen", () => {
+    const chosen = withKey({}, "PageDown", "end-on-time") ?? {};
+    expect(actOfKey("PageDown", chosen)).toBe("end-on-time");
+    expect(keysOfAct("next", chosen)).toBe("Right, Down, Enter");
+    expect(keysOfAct("end-on-time", chosen)).toBe("Page Down, E");
+    expect(withKey({}, "Tab", "next")).toBeNull();
+  });
+
+  test("a foot that trembles is one tap; another act at once is another", () => {
+    const counts = steadyTaps();
+    expect([0, 40, 90, 200].map((t) => counts("next", t))).toEqual([true, false, false, false]);
+    expect(counts("back", 210)).toBe(true);
+    expect(counts("next", 200 + SAME_TAP_MS)).toBe(true);
+  });
+});
