@@ -50,7 +50,10 @@ const WORKED = 0.5;
 
 /** Balance of a plan. Items of an unknown move count nothing. Seconds keep their decimals; only float noise is cut. */
 export function balance(plan: Plan): Balance {
-  const performed = plan.items.filter(isMoveItem).map((item) => ({ item, move: moveOf(plan, item) }));
+  const walk = plan.items
+    .filter((item) => item.kind !== "heading")
+    .map((item): Walked => (item.kind === "move" ? { item, move: moveOf(plan, item) } : PAUSE));
+  const performed = walk.filter((step): step is Performed => step.item !== undefined);
   const sums = groupSums(performed);
   const all = GROUPS.reduce((sum, g) => sum + (sums[g]?.seconds ?? 0), 0);
   return {
@@ -62,11 +65,11 @@ export function balance(plan: Plan): Balance {
     }),
     push: patternSeconds(performed, "push"),
     pull: patternSeconds(performed, "pull"),
-    longest: mapOf(GROUPS, (g) => longestStretch(plan, (move) => (move.muscles[g] ?? 0) >= WORKED)),
+    longest: mapOf(GROUPS, (g) => longestStretch(walk, (move) => (move.muscles[g] ?? 0) >= WORKED)),
     spine: mapOf(SPINE_DIRECTIONS, (way) => spineSeconds(performed, way)),
-    onWrists: longestStretch(plan, (move) => move.cautions?.includes("wrist-load") === true),
+    onWrists: longestStretch(walk, (move) => move.cautions?.includes("wrist-load") === true),
     onKnees: longestStretch(
-      plan,
+      walk,
       (move) => move.position === "kneeling" || move.cautions?.includes("kneeling") === true,
     ),
     setups: setupChanges(plan),
@@ -74,9 +77,16 @@ export function balance(plan: Plan): Balance {
 }
 
 interface Performed {
-  item: MoveItem;
-  move: Move | undefined;
+  readonly item: MoveItem;
+  readonly move: Move | undefined;
 }
+
+/** A move item, or a pause: no item. */
+interface Walked {
+  readonly item: MoveItem | undefined;
+  readonly move: Move | undefined;
+}
+const PAUSE: Walked = { item: undefined, move: undefined };
 
 function groupSums(performed: readonly Performed[]) {
   const sums: Partial<Record<Group, { seconds: number; left: number; right: number }>> = {};
@@ -107,19 +117,19 @@ function spineSeconds(performed: readonly Performed[], way: SpineDirection): num
 }
 
 /** Neighbouring move items that all work so: a heading does not break the stretch, a pause does. */
-function longestStretch(plan: Plan, isWork: (move: Move) => boolean): Stretch | undefined {
+function longestStretch(walk: readonly Walked[], isWork: (move: Move) => boolean): Stretch | undefined {
+  // Plain numbers: this is asked once a muscle group at every key press.
+  let [seconds, from] = [0, 0];
   let best = { seconds: 0, from: 0, to: 0 };
-  let run = { seconds: 0, from: 0 };
-  plan.items.forEach((item, i) => {
-    if (item.kind === "heading") return;
-    const move = item.kind === "move" ? moveOf(plan, item) : undefined;
-    const works = item.kind === "move" && move !== undefined && isWork(move);
-    run = works ? { seconds: run.seconds + item.seconds, from: run.from } : { seconds: 0, from: i + 1 };
-    if (run.seconds > best.seconds) best = { ...run, to: i + 1 };
-  });
+  for (let i = 0; i < walk.length; i++) {
+    const { item, move } = walk[i] ?? PAUSE;
+    if (item && move && isWork(move)) seconds += item.seconds;
+    else [seconds, from] = [0, i + 1];
+    if (seconds > best.seconds) best = { seconds, from, to: i + 1 };
+  }
   if (best.seconds <= 0) return undefined;
-  const items = plan.items.slice(best.from, best.to).filter(isMoveItem);
-  return { seconds: clean(best.seconds), items: items.map((item) => item.id) };
+  const items = walk.slice(best.from, best.to).flatMap(({ item }) => (item ? [item.id] : []));
+  return { seconds: clean(best.seconds), items };
 }
 
 function setupChanges(plan: Plan): Balance["setups"] {

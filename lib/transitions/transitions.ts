@@ -134,14 +134,13 @@ function estimateOf(plan: Plan, actions: ActionCounts, feetMoved: boolean): numb
 const feetMove = (before: Setup, after: Setup): boolean => before.feet !== after.feet;
 
 function springActions(before: Setup["springs"], after: Setup["springs"]) {
-  let springOn = 0;
-  let springOff = 0;
-  const count = (more: number): void => {
+  let [springOn, springOff] = [0, 0];
+  for (const id of Object.keys(before)) {
+    const more = (own(after, id) ?? 0) - (before[id] ?? 0);
     if (more > 0) springOn += more;
     else springOff -= more;
-  };
-  for (const id of Object.keys(before)) count((own(after, id) ?? 0) - (own(before, id) ?? 0));
-  for (const id of Object.keys(after)) if (!Object.hasOwn(before, id)) count(own(after, id) ?? 0);
+  }
+  for (const id of Object.keys(after)) if (!Object.hasOwn(before, id)) springOn += after[id] ?? 0;
   return { springOn, springOff, carriageHome: Number(springOn > 0 || springOff > 0) };
 }
 

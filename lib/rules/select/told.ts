@@ -24,13 +24,23 @@ export function plainWords(plan: Plan, item: MoveItem, text: string): string {
   return ` ${bare(filled)} `;
 }
 
-const bare = (text: string): string =>
-  text
+const ASCII = /^[\x20-\x7e]*$/;
+
+function bare(text: string): string {
+  // Most lines have no accent to take off; every key press reads all lines, so they are spared the tables.
+  if (ASCII.test(text))
+    return text
+      .toLowerCase()
+      .replaceAll("'", "")
+      .replace(/[^a-z0-9]+/g, " ")
+      .trim();
+  return text
     .normalize("NFKD")
     .toLowerCase()
     .replace(/\p{M}+|['’]/gu, "")
     .replace(/[^\p{L}\p{N}]+/gu, " ")
     .trim();
+}
 
 /** What an item says in lines of these kinds, a "|" between two lines so that no phrase spans them; "" for nothing. */
 export function saidIn(plan: Plan, item: MoveItem, kinds: readonly CueKind[]): string {
