@@ -1,6 +1,7 @@
 "use client";
 /** A preview over the plan: its title, a way out, what it shows, and the act at its foot, always in sight. */
-import { type ReactNode, type RefObject, useEffect, useId, useRef } from "react";
+import { type ReactNode, type RefObject, useId } from "react";
+import { useOpenDialog } from "#app/_shell/use-open-dialog.ts";
 import styles from "./sheet.module.css";
 
 interface SheetProps {
@@ -13,28 +14,13 @@ interface SheetProps {
 }
 
 export function Sheet({ title, onClosed, closer, children, foot }: SheetProps) {
-  const dialog = useRef<HTMLDialogElement>(null);
+  const dialog = useOpenDialog(closer, onClosed);
   const id = useId();
-  useEffect(() => {
-    const own = dialog.current;
-    if (!own) return;
-    if (!own.open) own.showModal();
-    closer.current = () => own.close();
-    return () => {
-      closer.current = null;
-      // Taken away while open: closing first gives the focus back.
-      if (own.open) own.close();
-    };
-  }, [closer]);
-  // A close that was followed by an opening (React mounts twice while developing) is none.
-  const closed = () => {
-    if (dialog.current?.open !== true) onClosed();
-  };
   return (
-    <dialog ref={dialog} className={styles.sheet} aria-labelledby={id} onClose={closed}>
+    <dialog {...dialog} className={styles.sheet} aria-labelledby={id}>
       <div className={styles.head}>
         <h2 id={id}>{title}</h2>
-        <button type="button" className="button" onClick={() => dialog.current?.close()}>
+        <button type="button" className="button" onClick={() => closer.current?.()}>
           Close
         </button>
       </div>

@@ -2,6 +2,7 @@
  * The words of care that go with every class that leaves the plan: on the card, the floor and the paper. They prompt and
  * defer; they never advise a person.
  */
+import { CAUTION_WORDS } from "#lib/library/words.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, MoveCaution, Plan } from "#lib/plan/schema.ts";
 
@@ -12,21 +13,6 @@ export const SAFETY_NOTE = [
   "Local rules come before this plan.",
   "To be led by somebody trained for it and, where that is required, licensed. Pain, dizziness or numbness: stop, and step off with the carriage home.",
 ] as const;
-
-/** What a move asks of a body, in words. */
-export const MOVE_CAUTION_WORDS: Readonly<Record<MoveCaution, string>> = {
-  "wrist-load": "weight on the wrists",
-  kneeling: "kneeling",
-  overhead: "arms overhead",
-  "loaded-flexion": "bending forward under load",
-  "loaded-rotation": "turning under load",
-  supine: "lying on the back",
-  prone: "lying face down",
-  "head-down": "head below the hips",
-  "long-hold": "a long hold: keep breathing",
-  "unstable-carriage": "a carriage that moves easily",
-  "single-leg-balance": "balance on one leg",
-};
 
 const EXPECTED_WORDS: Record<ExpectedCaution, string> = {
   pregnancy: "pregnancy",
@@ -62,7 +48,7 @@ export function cardCautions(plan: Plan): CardCautions {
   }
   return {
     note: [...SAFETY_NOTE],
-    asked: [...items].map(([caution, ids]) => ({ words: MOVE_CAUTION_WORDS[caution], items: ids })),
+    asked: [...items].map(([caution, ids]) => ({ words: CAUTION_WORDS[caution], items: ids })),
     expected: (plan.expected ?? []).map((caution) => EXPECTED_WORDS[caution]),
   };
 }

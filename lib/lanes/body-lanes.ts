@@ -1,8 +1,8 @@
 /** What the class does to bodies: breath by repetitions, one lane a muscle group, one a caution. */
 import type { Balance } from "#lib/balance/balance.ts";
-import { MOVE_CAUTION_WORDS } from "#lib/card/cautions.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import { CAUTION_WORDS } from "#lib/library/words.ts";
 import { percent, plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { GROUPS, MOVE_CAUTIONS, type Move, type MoveCaution, type Plan } from "#lib/plan/schema.ts";
@@ -60,7 +60,7 @@ function weightWords(weight: number): string {
 /** One lane for each thing that the moves ask of a body; it says when somebody whom it concerns is expected. */
 export function cautionLanes(plan: Plan, moves: readonly PlacedMove[]): Lane[] {
   return MOVE_CAUTIONS.flatMap((caution): Lane[] => {
-    const name = MOVE_CAUTION_WORDS[caution];
+    const name = CAUTION_WORDS[caution];
     const asking = moves.filter((p) => moveOf(plan, p.item)?.cautions?.includes(caution));
     const concerned = concernedBy(plan, caution);
     const note = concerned.length > 0 ? `expected: ${concerned.join(", ")}` : undefined;
