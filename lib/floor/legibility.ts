@@ -23,11 +23,13 @@ export const NAME_SIZES_BELOW = [118, 104, 88, 72, 60, 50, 42, 36] as const;
 export const SECONDS_SIZE = 250;
 export const MINUTES_SIZE = 150;
 /** Font sizes of the line to say: read from the coach's own place, about 1.5 m, and by a demonstrator at 2 m. */
-const LINE_SIZES = [64, 56, 50, 46, 42, 38, 34, 30, 26, 22] as const;
+const LINE_SIZES = [84, 74, 64, 56, 50, 46, 42, 38, 34, 30, 26, 22] as const;
 
 /** Minutes of arc that a move's name fills at the least, and the seconds, which change: sources above. */
 export const NAME_ARC = 20;
 const SIZES_FOR_M = 4;
+/** On a wall there is room for more than the mark asks. */
+const WALL_NAME_SIZES = [300, 260, 230, 200] as const;
 /** Height of capitals as a share of the size, of the type that is shipped; tests/reference reads it from the font. */
 export const CAP_RATIO = 0.668;
 
@@ -48,7 +50,12 @@ export function typeSizes(distanceM: number): TypeSizes {
   const scale = distanceM / SIZES_FOR_M;
   const larger = Math.max(1, scale);
   return {
-    name: descending([...NAME_SIZES.map((size) => size * larger), ...NAME_SIZES, ...NAME_SIZES_BELOW]),
+    name: descending([
+      ...WALL_NAME_SIZES,
+      ...NAME_SIZES.map((size) => size * larger),
+      ...NAME_SIZES,
+      ...NAME_SIZES_BELOW,
+    ]),
     line: descending([...LINE_SIZES.map((size) => size * larger), ...LINE_SIZES]),
     nameFrom: nameSizeAt(distanceM),
     seconds: Math.round(Math.max(SECONDS_SIZE * scale, MINUTES_SIZE)),
@@ -62,9 +69,9 @@ export function nameSizeAt(distanceM: number): number {
   return height / MM_PER_CSS_PX / CAP_RATIO;
 }
 
-/** A name taken as two lines of twelve letters, each half as wide as high; it has this share of the screen's height. */
+/** A name taken as two lines of twelve letters, each nearly half as wide as high; it has this share of the screen's height. */
 const LETTERS = 12;
-const LETTER_WIDTH = 0.54;
+const LETTER_WIDTH = 0.47;
 const NAME_SHARE = 0.42;
 
 /** How far off a name of two lines is read on a screen of so many CSS px, beside its seconds. Metres, rounded down to 0.1. */

@@ -3,6 +3,7 @@ import { moveName, sideWords } from "#lib/plan/format.ts";
 import { headSeconds, itemById, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { EndOnTime, Retimed } from "./end-on-time.ts";
+import { otherSides } from "./rest-of-class.ts";
 import { minutesSeconds } from "./words.ts";
 
 export interface PreviewRow {
@@ -27,13 +28,51 @@ export function previewOf(plan: Plan, answer: EndOnTime): Preview {
     const say = `Nothing is changed: with all that may be left out left out and the rest at its shortest, the class would still end ${over} late.`;
     return { takes: false, rows: [], sentences: [say] };
   }
-  const rows = [...answer.changed.map(({ item, from, to }) => ({ id: item, name: itemName(plan, item), from, to }))];
+  const rows = rowsOf(plan, answer);
   const closing = headSeconds(plan, "closingSeconds");
   if (Math.abs(closing - answer.closingSeconds) >= 1) {
     rows.push({ id: "closing", name: "Closing", from: closing, to: Math.round(answer.closingSeconds) });
   }
   const takes = rows.length > 0 || answer.dropped.length > 0;
-  return { takes, rows, sentences: takes ? sentencesOf(plan, answer) : ["The class ends on time as it is."] };
+  const sentences = [...sentencesOf(plan, answer), ...gistOf(answer)];
+  return { takes, rows, sentences: takes ? sentences : ["The class ends on time as it is."] };
+}
+
+/** A pair whose sides both go from the same to the same is one row. */
+function rowsOf(plan: Plan, { changed }: Retimed): PreviewRow[] {
+  const others = otherSides(plan);
+  const by = new Map(changed.map((change) => [change.item, change]));
+  const shown = new Set<string>();
+  return changed.flatMap(({ item, from, to }): PreviewRow[] => {
+    if (shown.has(item)) return [];
+    const other = by.get(others.get(item)?.id ?? "");
+    const alike = other !== undefined && other.from === from && other.to === to;
+    const planned = itemById(plan, item);
+    if (!alike || planned?.kind !== "move") return [{ id: item, name: itemName(plan, item), from, to }];
+    shown.add(other.item);
+    return [{ id: item, name: `${moveName(plan, planned)}, both sides`, from, to }];
+  });
+}
+
+/** "12 items get 1 to 3 s less." */
+function gistOf({ changed }: Retimed): string[] {
+  const say = (by: number[], word: string): string[] => {
+    if (by.length === 0) return [];
+    const [least, most] = [Math.min(...by), Math.max(...by)].map((x) => Math.round(x * 10) / 10);
+    const span = least === most ? `${least}` : `${least} to ${most}`;
+    return [`${by.length === 1 ? "1 item gets" : `${by.length} items get`} ${span} s ${word}.`];
+  };
+  const by = changed.map(({ from, to }) => to - from);
+  return [
+    ...say(
+      by.filter((x) => x < 0).map((x) => -x),
+      "less",
+    ),
+    ...say(
+      by.filter((x) => x > 0),
+      "more",
+    ),
+  ];
 }
 
 /** "Kneeling one-arm row, left". */

@@ -78,8 +78,8 @@ describe("at 4 m", () => {
 
   test("the style sheet draws the seconds at those sizes, where the screen has room", () => {
     const css = readFileSync("app/floor/_parts/live-class.module.css", "utf8");
-    expect(css).toMatch(/font-size: min\(var\(--seconds\)/);
-    expect(css).toMatch(/font-size: min\(var\(--minutes\)/);
+    expect(css).toMatch(/font-size: min\(max\(var\(--seconds\)/);
+    expect(css).toMatch(/font-size: min\(max\(var\(--minutes\)/);
     expect(typeSizes(4)).toMatchObject({ seconds: SECONDS_SIZE, minutes: MINUTES_SIZE });
   });
 });
@@ -100,7 +100,7 @@ describe("at the distance that a device is set to", () => {
     const [wall, tablet, hand] = [readableToM(1920, 1080), readableToM(1280, 800), readableToM(390, 844)];
     expect(wall).toBeGreaterThan(tablet);
     expect(tablet).toBeGreaterThan(hand);
-    expect(tooSmallWords(2, 1280, 800)).toBeNull();
+    expect(tooSmallWords(4, 1280, 800)).toBeNull();
     expect(tooSmallWords(8, 390, 844)).toContain(`from about ${hand} m`);
   });
 });

@@ -30,3 +30,14 @@ export function useFloorKeys(chosen: KeyChoice, onAct: (act: KeyAct) => void): v
     };
   }, []);
 }
+
+/** Escape closes what lies over the class. */
+export function useEscape(onEscape: () => void): void {
+  const latest = useRef(onEscape);
+  latest.current = onEscape;
+  useEffect(() => {
+    const down = (event: KeyboardEvent) => event.key === "Escape" && latest.current();
+    window.addEventListener("keydown", down);
+    return () => window.removeEventListener("keydown", down);
+  }, []);
+}

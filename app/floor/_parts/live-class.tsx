@@ -15,7 +15,7 @@ import { DoneScreen } from "./done-screen.tsx";
 import { FitText } from "./fit-text.tsx";
 import type { Running } from "./kept.ts";
 import { KeyTable } from "./key-table.tsx";
-import { useFloorKeys } from "./keys.ts";
+import { useEscape, useFloorKeys } from "./keys.ts";
 import styles from "./live-class.module.css";
 import { OnTimeSheet } from "./on-time-sheet.tsx";
 import { Targets } from "./targets.tsx";
@@ -50,6 +50,7 @@ export function LiveClass({ card, envelope, running, settings, onLeave }: Props)
     },
     help: () => setSheet(sheet === "help" ? null : "help"),
   };
+  useEscape(close);
   useFloorKeys(settings.keys, (act) => view.phase !== "done" && acts[act]());
 
   if (view.phase === "done") {

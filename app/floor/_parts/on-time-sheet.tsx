@@ -10,7 +10,7 @@ interface Props {
   onClose(): void;
 }
 
-const SIZES = [30, 26, 23, 20, 18, 16, 14] as const;
+const SIZES = [30, 26, 23, 20, 18, 16, 14, 13] as const;
 
 export function OnTimeSheet({ live, onClose }: Props) {
   const { takes, rows, sentences } = live.preview();
@@ -30,7 +30,7 @@ export function OnTimeSheet({ live, onClose }: Props) {
             <li key={row.id}>
               <span>{row.name}</span>
               <span className={styles.seconds}>
-                {row.from} s to <strong>{row.to} s</strong>
+                {row.from} to <strong>{row.to} s</strong>
               </span>
             </li>
           ))}

@@ -15,7 +15,7 @@ const TICK_MS = 100;
 /** The anchor of the clock is written again this often, so that only the time a page was away is read off the wall clock. */
 const KEEP_MS = 5000;
 /** The wall clock this far ahead of the forward-only one between two ticks: the device slept. */
-const SLEPT_MS = 5000;
+const SLEPT_MS = 1500;
 /** A re-timing can be taken back by one touch for this long, while the same step goes on. */
 const UNDO_MS = 20_000;
 

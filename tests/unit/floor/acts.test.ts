@@ -61,8 +61,10 @@ describe("acts (times worked by hand)", () => {
     const answer = endOnTimeAt(card, late, at(60));
     const preview = previewOf(floorNow(card, late).plan, answer);
     expect(preview.takes).toBe(true);
-    expect(preview.rows.map((row) => row.name)).toContain("Kneeling one-arm row, left");
-    expect(preview.rows.reduce((sum, row) => sum + row.from - row.to, 0)).toBe(40);
+    expect(preview.rows.map((row) => row.name)).toContain("Kneeling one-arm row, both sides");
+    const sides = (name: string) => (name.endsWith("both sides") ? 2 : 1);
+    expect(preview.rows.reduce((sum, row) => sum + (row.from - row.to) * sides(row.name), 0)).toBe(40);
+    expect(preview.sentences.at(-1)).toMatch(/^3 items get \d+ to \d+ s less\.$/);
     if (!answer.possible) throw new Error("possible by hand");
     const log = [...late, retimeEvent(answer, at(60))];
     expect(latenessAt(card, log, at(60))).toBeCloseTo(0);
@@ -87,6 +89,7 @@ describe("acts (times worked by hand)", () => {
     expect(sentences).toEqual([
       "Sides not alike: Kneeling one-arm row, left 45 s, right 40 s.",
       "Its time was locked and gives way: Kneeling one-arm row, right.",
+      "1 item gets 5 s less.",
     ]);
     const gone = previewOf(samplePlan(), {
       ...answer,
