@@ -11,16 +11,18 @@ export const secondsFigure = (seconds: number): string => (seconds < 100 ? Strin
 
 /** A class within this many seconds of its plan is on time: nobody can tell the difference. */
 const ON_TIME_SECONDS = 3;
+/** Times are written in tenths: half of one is no second less. */
+const whole = (lateBy: number): number => Math.floor(Math.abs(lateBy) + 0.06);
 
 /** "on time", "1:20 late", "0:10 early". */
 export function latenessWords(lateBy: number): string {
   if (Math.abs(lateBy) < ON_TIME_SECONDS) return "on time";
-  const figure = minutesSeconds(Math.floor(Math.abs(lateBy)));
+  const figure = minutesSeconds(whole(lateBy));
   return lateBy > 0 ? `${figure} late` : `${figure} early`;
 }
 
 /** The same as a whole sentence, for a sheet: "The class ends 0:40 after its time." */
 export function latenessSentence(lateBy: number): string {
   if (Math.abs(lateBy) < ON_TIME_SECONDS) return "The class ends on time.";
-  return `The class ends ${minutesSeconds(Math.floor(Math.abs(lateBy)))} ${lateBy > 0 ? "after" : "before"} its time.`;
+  return `The class ends ${minutesSeconds(whole(lateBy))} ${lateBy > 0 ? "after" : "before"} its time.`;
 }

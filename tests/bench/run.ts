@@ -3,6 +3,7 @@
  * `npm run bench -- arithmetic`. Exit 1 when a target is missed.
  */
 import { parseArgs } from "node:util";
+import { benchFloor } from "./floor.ts";
 import { benchScreen } from "./screen.ts";
 import { benchArithmetic } from "./start-arithmetic.ts";
 import { benchSync } from "./sync.ts";
@@ -19,6 +20,7 @@ const { values, positionals } = parseArgs({
 /** Each prints what it measured and says whether its targets were met. */
 const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   arithmetic: benchArithmetic,
+  floor: benchFloor,
   screen: benchScreen,
   sync: () =>
     benchSync({

@@ -1,5 +1,7 @@
 /** The floor in a browser: paired once, then alone. Calls come at the card's own seconds, by a clock that the test drives. */
+import { generateKeyPairSync, sign } from "node:crypto";
 import { expect, type Page, test } from "@playwright/test";
+import { sealCard } from "#lib/card/card.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import { type RunningApp, startApp } from "#tests/support/app.ts";
 import { letIn } from "./kit.ts";
@@ -112,19 +114,36 @@ test("no answer of the studio's and no token is in any cache or address", async 
   expect(page.url()).toBe(`${app.url}/floor`);
 });
 
-test("a card that does not verify is refused with the reason, and the last good one stays", async ({ page }) => {
+test("a card altered by a byte, or of another studio's key, is refused with the reason; the last good one stays", async ({
+  page,
+}) => {
   await pairWith(page, await newCode(page, "Loft"));
   const { card } = await keptCard(page);
+  const other = generateKeyPairSync("ed25519").privateKey;
+  let spoil = (sealed: CardEnvelope): CardEnvelope => ({ ...sealed, card: { ...sealed.card, dropped: [], cues: [] } });
   await page.route("**/api/devices/cards", async (route) => {
     const answer = await route.fetch();
     const body = await answer.json();
-    for (const envelope of body.cards) envelope.card.plan.title = "Something else";
-    await route.fulfill({ response: answer, json: body });
+    await route.fulfill({ response: answer, json: { ...body, cards: body.cards.map(spoil) } });
   });
   // The worker does not stand between: it lets every answer of the API pass.
   await page.getByRole("button", { name: "Fetch cards" }).click();
   await expect(page.getByText(/was changed after it was signed.*The last good card is still here/)).toBeVisible();
   await expect(page.getByRole("button", { name: card.edition.title })).toBeEnabled();
+
+  spoil = (sealed) => sealCard(sealed.card, sealed.keyId, (bytes) => new Uint8Array(sign(null, bytes, other)));
+  await page.getByRole("button", { name: "Fetch cards" }).click();
+  await expect(
+    page.getByText(/not signed with the key of this studio.*The last good card is still here/),
+  ).toBeVisible();
+  await expect(page.getByRole("button", { name: card.edition.title })).toBeEnabled();
+
+  // Its last day over, the card stays, says so, and cannot be run.
+  await page.clock.setSystemTime(Date.parse(card.expiresAt) + 1000);
+  spoil = (sealed) => sealed;
+  await page.getByRole("button", { name: "Fetch cards" }).click();
+  await expect(page.getByText(/was good until \d{4}-\d\d-\d\d.*The last good card is still here/)).toBeVisible();
+  await expect(page.getByRole("button", { name: card.edition.title })).toBeDisabled();
 });
 
 test("a device that was taken back is told so, and fetches nothing more", async ({ page, browser }) => {

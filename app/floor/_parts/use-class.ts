@@ -9,6 +9,7 @@ import { type FloorLog, rebaseLog, sleptLog } from "#lib/floor/log.ts";
 import { canUndoRetime, floorNow, floorView } from "#lib/floor/now.ts";
 import { itemName, type Preview, previewOf } from "#lib/floor/preview.ts";
 import type { FloorView } from "#lib/floor/view.ts";
+import { latenessWords } from "#lib/floor/words.ts";
 import { keep, letGo, type Running } from "./kept.ts";
 
 const TICK_MS = 100;
@@ -51,7 +52,16 @@ const firstLog = (running: Running | null): FloorLog =>
 function shownAt(card: Card, log: FloorLog, now: number): string {
   const { phase, item, secondsLeft, line, held, progress, left, lateBy } = floorView(card, log, now);
   const rail = Math.round(progress * 2000);
-  return JSON.stringify([phase, item?.id, secondsLeft, line, held, rail, Math.ceil(left - 1e-6), Math.floor(lateBy)]);
+  return JSON.stringify([
+    phase,
+    item?.id,
+    secondsLeft,
+    line,
+    held,
+    rail,
+    Math.ceil(left - 1e-6),
+    latenessWords(lateBy),
+  ]);
 }
 
 /** What the last event did, while it can be taken back. */
