@@ -114,3 +114,12 @@ export function sleptLog(log: FloorLog, now: number, sleptMs: number): FloorLog 
   if (startedAt === null || held || ended) return earlier;
   return [...earlier, { type: "hold", at: now - sleptMs }, { type: "resume", at: now }];
 }
+
+/** The wall clock this far ahead of the forward-only one between two looks: the device slept. ms. */
+const SLEPT_MS = 1500;
+
+/** For how long the device slept between two looks at both clocks, ms; 0 when it did not. */
+export function sleptBetween(was: ClockAnchor, is: ClockAnchor): number {
+  const slept = is.wall - was.wall - (is.mono - was.mono);
+  return slept > SLEPT_MS ? slept : 0;
+}

@@ -5,7 +5,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { actEvent, endOnTimeAt, extension, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
-import { type FloorLog, rebaseLog, sleptLog } from "#lib/floor/log.ts";
+import { type FloorLog, rebaseLog, sleptBetween, sleptLog } from "#lib/floor/log.ts";
 import { canUndoRetime, floorNow, floorView } from "#lib/floor/now.ts";
 import { itemName, type Preview, previewOf } from "#lib/floor/preview.ts";
 import type { FloorView } from "#lib/floor/view.ts";
@@ -15,8 +15,6 @@ import { keep, letGo, type Running } from "./kept.ts";
 const TICK_MS = 100;
 /** The anchor of the clock is written again this often, so that only the time a page was away is read off the wall clock. */
 const KEEP_MS = 5000;
-/** The wall clock this far ahead of the forward-only one between two ticks: the device slept. */
-const SLEPT_MS = 1500;
 /** A re-timing can be taken back by one touch for this long, while the same step goes on. */
 const UNDO_MS = 20_000;
 
@@ -108,9 +106,9 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
     let last = bothClocks();
     const look = () => {
       const is = bothClocks();
-      const slept = is.wall - last.wall - (is.mono - last.mono);
+      const slept = sleptBetween(last, is);
       last = is;
-      if (slept > SLEPT_MS) {
+      if (slept > 0) {
         setSlept((seconds) => seconds + slept / 1000);
         write(sleptLog(latest.current, is.mono, slept));
       } else if (shownAt(card, latest.current, is.mono) !== shown.current) {

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
-import { type FloorEvent, type FloorLog, rebaseLog, sleptLog } from "#lib/floor/log.ts";
+import { type FloorEvent, type FloorLog, rebaseLog, sleptBetween, sleptLog } from "#lib/floor/log.ts";
 import { floorView, positionAt } from "#lib/floor/now.ts";
 import { floorClass } from "#lib/floor/view.ts";
 import { samplePlan } from "../card/sample-plan.ts";
@@ -130,6 +130,57 @@ describe("hold, next, back, end", () => {
 
   test("before the start nothing else counts", () => {
     expect(floorView(card, [event("next", 0), event("hold", 1)], T0 + 5000).phase).toBe("waiting");
+  });
+});
+
+describe("over an hour, by a clock that the test drives", () => {
+  // The class held for an hour in its middle, so that the hour is all within it.
+  const hour = 3600;
+  const log: FloorLog = [
+    ...started,
+    { type: "hold", at: T0 + 60_000 },
+    { type: "resume", at: T0 + 60_000 + hour * 1000 },
+  ];
+
+  test("the second shown is the second of the clock, however seldom the page was looked at", () => {
+    for (const every of [100, 1000, 60_000]) {
+      for (let ms = 0; ms <= (hour + 200) * 1000; ms += every) {
+        const position = Math.max(Math.min(ms, 60_000), ms - hour * 1000) / 1000;
+        expect(Math.abs(floorView(card, log, T0 + ms).elapsed - position)).toBeLessThan(0.1);
+      }
+    }
+  });
+
+  test("a tab asked once a second and a device that slept seven minutes: after a jump ahead it is right within 100 ms", () => {
+    const sleptMs = 7 * 60_000;
+    let now: FloorLog = log;
+    let [mono, wall] = [T0, 1_800_000_000_000];
+    const began = wall;
+    let last = { mono, wall };
+    let jump = 0;
+    while (wall - began < 3_700_000) {
+      const asleep = wall - began >= 1_000_000 && jump === 0;
+      // An hour's drift of the wall clock against the other, 20 ms in all, is no sleep.
+      wall += asleep ? sleptMs + 1000 : 1000.005;
+      mono += 1000;
+      const slept = sleptBetween(last, { mono, wall });
+      last = { mono, wall };
+      if (slept > 0) {
+        now = sleptLog(now, mono, slept);
+        jump = slept / 1000;
+      }
+    }
+    expect(jump).toBeCloseTo(sleptMs / 1000, 1);
+    // It slept while the class was held: what was held is longer by it, and the class stands where it stood.
+    const through = (wall - began) / 1000;
+    expect(Math.abs(floorView(card, now, mono).elapsed - (60 + through - 60 - hour))).toBeLessThan(0.1);
+  });
+
+  test("no tick is taken for a sleep, nor a clock that was set back", () => {
+    const at0 = { mono: 0, wall: 1000 };
+    expect(sleptBetween(at0, { mono: 1000, wall: 2300 })).toBe(0);
+    expect(sleptBetween(at0, { mono: 1000, wall: -5000 })).toBe(0);
+    expect(sleptBetween(at0, { mono: 1000, wall: 62_000 })).toBe(60_000);
   });
 });
 

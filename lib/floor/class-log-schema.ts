@@ -1,0 +1,47 @@
+/**
+ * The class log, format `springline.class-log/1`: what a device sends the studio after a class. One zod schema is the type
+ * and the parser. No person is named in it: it says what a class did, not who was in the room.
+ */
+import { z } from "zod";
+
+export const CLASS_LOG_FORMAT = "springline.class-log/1";
+
+/** A day: no class is held up for longer, and a number beyond it is a mistake. */
+const seconds = z.number().min(0).max(86_400);
+
+const rowSchema = z.strictObject({
+  phase: z.enum(["opening", "change", "work", "pause", "closing"]),
+  /** Null in the opening and the closing. */
+  item: z.string().min(1).max(64).nullable(),
+  /** Seconds the signed plan gives it; 0 for a change that only a re-timing brought about. */
+  planned: seconds,
+  /** Seconds it had in the end, re-timings included; 0 where it was left out. */
+  given: seconds,
+  /** Seconds that really went into it, holds not counted; going back adds to them. */
+  took: seconds,
+  /** Seconds the class was held in it. */
+  held: seconds,
+});
+
+export const classLogSchema = z.strictObject({
+  format: z.literal(CLASS_LOG_FORMAT),
+  /** Made by the device when the class begins: the same log sent twice is one class. */
+  sessionId: z.string().regex(/^[0-9a-z]{16,40}$/, "letters and digits, 16 to 40 of them"),
+  kind: z.enum(["class", "rehearsal"]),
+  edition: z.strictObject({
+    planId: z.string().min(1).max(64),
+    number: z.number().int().min(1),
+    hash: z.string().regex(/^[0-9a-f]{64}$/),
+  }),
+  /** ISO 8601, UTC, by the device's clock. */
+  startedAt: z.iso.datetime(),
+  /** Seconds from the start to the end, the sum of what the rows took and were held. */
+  elapsed: seconds,
+  /** The class went through to its end, instead of being ended before. */
+  whole: z.boolean(),
+  /** In the order of the class. */
+  rows: z.array(rowSchema).min(1).max(2_000),
+});
+
+export type ClassLog = z.infer<typeof classLogSchema>;
+export type ClassLogRow = ClassLog["rows"][number];
