@@ -220,3 +220,21 @@ export const device = sqliteTable("device", {
   revokedAt: integer("revoked_at"),
   createdBy: text("created_by").notNull(),
 });
+
+/** What a class did, as its device told it. Written once: the same session again changes nothing. */
+export const classLog = sqliteTable(
+  "class_log",
+  {
+    sessionId: text("session_id").primaryKey(),
+    planId: text("plan_id").notNull(),
+    number: integer("number").notNull(),
+    roomId: text("room_id").notNull(),
+    deviceId: text("device_id").notNull(),
+    kind: text("kind").notNull(),
+    /** By the device's clock. */
+    startedAt: integer("started_at").notNull(),
+    receivedAt: integer("received_at").notNull(),
+    logJson: text("log_json").notNull(), // lib/floor ClassLog, canonical
+  },
+  (t) => [index("class_log_edition").on(t.planId, t.number)],
+);

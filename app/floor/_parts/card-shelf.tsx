@@ -6,6 +6,7 @@ import { type Verified, verifyCard } from "#lib/card/verify-card.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import styles from "./card-shelf.module.css";
 import type { Pairing } from "./kept.ts";
+import { type ClassLogs, logsWords } from "./use-class-logs.ts";
 import type { ShelfState } from "./use-shelf.ts";
 import { type Worker, workerWords } from "./use-worker.ts";
 import { agoWords, slotWords } from "./when.ts";
@@ -14,6 +15,7 @@ interface Props {
   readonly state: ShelfState;
   readonly pairing: Pairing;
   readonly worker: Worker;
+  readonly logs: ClassLogs;
   onChoose(card: Card, envelope: CardEnvelope): void;
 }
 interface Row {
@@ -23,7 +25,7 @@ interface Row {
   readonly slot: string | undefined;
 }
 
-export function CardShelf({ state, pairing, worker, onChoose }: Props) {
+export function CardShelf({ state, pairing, worker, logs, onChoose }: Props) {
   const { shelf, refreshing, refused, notices } = state;
   const rows = useMemo(() => rowsOf(state, pairing.publicKey), [state, pairing.publicKey]);
   return (
@@ -35,7 +37,12 @@ export function CardShelf({ state, pairing, worker, onChoose }: Props) {
             {pairing.studio.name} · {pairing.device.name}
           </p>
         </div>
-        <button type="button" className="button" onClick={state.refresh} disabled={refreshing}>
+        <button
+          type="button"
+          className="button"
+          onClick={() => Promise.all([state.refresh(), logs.send()])}
+          disabled={refreshing}
+        >
           {refreshing ? "Fetching" : "Fetch cards"}
         </button>
       </header>
@@ -66,6 +73,7 @@ export function CardShelf({ state, pairing, worker, onChoose }: Props) {
             : "No cards fetched yet."}
         </p>
         <p>{workerWords[worker]}</p>
+        <p role="status">{logsWords(logs)}</p>
         <Forget onForget={state.forget} />
       </footer>
     </div>

@@ -8,6 +8,7 @@ import { kept, type Running } from "./kept.ts";
 import { LiveClass } from "./live-class.tsx";
 import { PairForm } from "./pair-form.tsx";
 import { ReadyScreen } from "./ready-screen.tsx";
+import { useClassLogs } from "./use-class-logs.ts";
 import { useSettings } from "./use-settings.ts";
 import { useShelf } from "./use-shelf.ts";
 import { useWorker } from "./use-worker.ts";
@@ -27,6 +28,7 @@ export function FloorApp() {
   const settings = useSettings();
   const [screen, setScreen] = useState<Screen>({ kind: "shelf" });
   const { pairing } = shelf;
+  const logs = useClassLogs(pairing?.token);
   const publicKey = pairing?.publicKey;
 
   useEffect(() => {
@@ -56,6 +58,7 @@ export function FloorApp() {
           state={shelf}
           pairing={pairing}
           worker={worker}
+          logs={logs}
           onChoose={(card, envelope) => setScreen({ kind: "ready", card, envelope })}
         />
       );
@@ -76,7 +79,10 @@ export function FloorApp() {
           envelope={screen.envelope}
           running={screen.running}
           settings={settings}
-          onLeave={toShelf}
+          onLeave={() => {
+            toShelf();
+            logs.send().catch(() => undefined); // no storage: the shelf says so
+          }}
         />
       );
   }

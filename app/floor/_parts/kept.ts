@@ -4,6 +4,7 @@
  */
 
 import type { CardEnvelope } from "#lib/card/schema.ts";
+import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { KeptCard } from "#lib/floor/keep-cards.ts";
 import type { ClockAnchor, FloorEvent } from "#lib/floor/log.ts";
 import type { FloorSettings } from "#lib/floor/settings.ts";
@@ -28,6 +29,8 @@ export interface Running {
   readonly envelope: CardEnvelope;
   readonly log: readonly FloorEvent[];
   readonly anchor: ClockAnchor;
+  /** Names the class for the studio. Classes begun by an older page have none yet. */
+  readonly sessionId?: string;
 }
 interface Kept {
   pairing: Pairing;
@@ -38,22 +41,32 @@ interface Kept {
 
 const DATABASE = "springline-floor";
 const STORE = "kept";
+/** Class logs that the studio does not have yet, by session. */
+const LOGS = "logs";
 
 function open(): Promise<IDBDatabase> {
   return new Promise((resolve, reject) => {
-    const request = indexedDB.open(DATABASE, 1);
-    request.onupgradeneeded = () => request.result.createObjectStore(STORE);
+    const request = indexedDB.open(DATABASE, 2);
+    request.onupgradeneeded = () => {
+      const { result } = request;
+      if (!result.objectStoreNames.contains(STORE)) result.createObjectStore(STORE);
+      if (!result.objectStoreNames.contains(LOGS)) result.createObjectStore(LOGS);
+    };
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error ?? new Error("the device's storage did not open"));
   });
 }
 
-async function run<T>(mode: IDBTransactionMode, act: (store: IDBObjectStore) => IDBRequest<T>): Promise<T> {
+async function run<T>(
+  mode: IDBTransactionMode,
+  act: (store: IDBObjectStore) => IDBRequest<T>,
+  name = STORE,
+): Promise<T> {
   const database = await open();
   try {
     return await new Promise<T>((resolve, reject) => {
-      const transaction = database.transaction(STORE, mode);
-      const request = act(transaction.objectStore(STORE));
+      const transaction = database.transaction(name, mode);
+      const request = act(transaction.objectStore(name));
       transaction.oncomplete = () => resolve(request.result);
       transaction.onerror = transaction.onabort = () =>
         reject(transaction.error ?? new Error("the device's storage refused"));
@@ -74,4 +87,15 @@ export async function keep<K extends keyof Kept>(name: K, value: Kept[K]): Promi
 
 export async function letGo(name: keyof Kept): Promise<void> {
   await run("readwrite", (store) => store.delete(name));
+}
+
+/** Resolves when the log is on disk. The same session's log again takes its place. */
+export async function keepLog(log: ClassLog): Promise<void> {
+  await run("readwrite", (store) => store.put(log, log.sessionId), LOGS);
+}
+
+export const keptLogs = (): Promise<ClassLog[]> => run<ClassLog[]>("readonly", (store) => store.getAll(), LOGS);
+
+export async function letGoLog(sessionId: string): Promise<void> {
+  await run("readwrite", (store) => store.delete(sessionId), LOGS);
 }

@@ -1,5 +1,6 @@
-/** The two questions a device asks the studio: take me as yours, and which cards are mine. */
+/** What a device says to the studio: take me as yours, which cards are mine, this is what the class did. */
 import { z } from "zod";
+import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { Pairing } from "./kept.ts";
 
 export type Answer<T> =
@@ -37,6 +38,15 @@ export const pair = (code: string): Promise<Answer<Pairing>> =>
 
 export const fetchCards = (token: string): Promise<Answer<RoomCards>> =>
   ask("/api/devices/cards", cardsSchema, { headers: { authorization: `Bearer ${token}` } });
+
+const takenSchema = z.object({ sessionId: z.string() });
+
+export const sendLog = (token: string, log: ClassLog): Promise<Answer<{ sessionId: string }>> =>
+  ask("/api/devices/logs", takenSchema, {
+    method: "POST",
+    headers: { "content-type": "application/json", authorization: `Bearer ${token}` },
+    body: JSON.stringify(log),
+  });
 
 async function ask<T>(path: string, schema: z.ZodType<T>, init: RequestInit): Promise<Answer<T>> {
   let body: unknown;

@@ -5,12 +5,14 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { actEvent, endOnTimeAt, extension, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
+import { classLog } from "#lib/floor/class-log.ts";
 import { type FloorLog, rebaseLog, sleptBetween, sleptLog } from "#lib/floor/log.ts";
 import { canUndoRetime, floorNow, floorView } from "#lib/floor/now.ts";
 import { itemName, type Preview, previewOf } from "#lib/floor/preview.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { latenessWords } from "#lib/floor/words.ts";
-import { keep, letGo, type Running } from "./kept.ts";
+import { keep, keepLog, letGo, type Running } from "./kept.ts";
+import { newSessionId } from "./use-class-logs.ts";
 
 const TICK_MS = 100;
 /** The anchor of the clock is written again this often, so that only the time a page was away is read off the wall clock. */
@@ -36,7 +38,7 @@ export interface RunningClass {
   endOnTime(): void;
   /** Jumps ahead by what the device slept (true), or stays where the class is. */
   answerSleep(jump: boolean): void;
-  /** Forgets the class: the next one can begin. */
+  /** Puts the class's log with those that wait for the studio, and makes room for the next class. */
   leave(): Promise<void>;
 }
 
@@ -88,6 +90,7 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
   const [log, setLog] = useState<FloorLog>(() => firstLog(running));
   const [now, setNow] = useState(() => performance.now());
   const [sleptSeconds, setSlept] = useState(0);
+  const [sessionId] = useState(() => running?.sessionId ?? newSessionId());
   const latest = useRef(log);
   const shown = useRef("");
 
@@ -96,9 +99,9 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       latest.current = next;
       setLog(next);
       setNow(performance.now());
-      keep("running", { envelope, log: next, anchor: bothClocks() }).catch(() => undefined); // the class goes on without
+      keep("running", { envelope, log: next, anchor: bothClocks(), sessionId }).catch(() => undefined); // the class goes on without
     },
-    [envelope],
+    [envelope, sessionId],
   );
 
   useEffect(() => {
@@ -120,14 +123,14 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
     // A throttled tab ticks once a second or less: it is right the moment it is looked at again.
     document.addEventListener("visibilitychange", look);
     const keeping = setInterval(() => {
-      keep("running", { envelope, log: latest.current, anchor: bothClocks() }).catch(() => undefined);
+      keep("running", { envelope, log: latest.current, anchor: bothClocks(), sessionId }).catch(() => undefined);
     }, KEEP_MS);
     return () => {
       clearInterval(tick);
       clearInterval(keeping);
       document.removeEventListener("visibilitychange", look);
     };
-  }, [card, envelope, write]);
+  }, [card, envelope, sessionId, write]);
 
   return {
     view: floorView(card, log, now),
@@ -141,7 +144,13 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       if (jump) write([...latest.current, { type: "seek", at, to }]);
       setSlept(0);
     },
-    leave: () => letGo("running"),
+    leave: async () => {
+      const clock = bothClocks();
+      const told = classLog(card, latest.current, clock.mono, { sessionId, kind: "class", clock });
+      // The log first: a page that goes away in between files the same session again.
+      if (told) await keepLog(told);
+      await letGo("running");
+    },
   };
 }
 
