@@ -6,6 +6,7 @@ import { changeNotTold } from "./rules/change-not-told.ts";
 import { expectedCautionUnanswered } from "./rules/expected-caution-unanswered.ts";
 import { groupWithoutRest } from "./rules/group-without-rest.ts";
 import { handOrFootNotFree } from "./rules/hand-or-foot-not-free.ts";
+import { longHoldWithoutBreath } from "./rules/long-hold-without-breath.ts";
 import { missingCue } from "./rules/missing-cue.ts";
 import { missingSide } from "./rules/missing-side.ts";
 import { noRoomForHeadsUp } from "./rules/no-room-for-heads-up.ts";
@@ -13,15 +14,20 @@ import { oneWaySpine } from "./rules/one-way-spine.ts";
 import { openingOrClosingMissing } from "./rules/opening-or-closing-missing.ts";
 import { partialRep } from "./rules/partial-rep.ts";
 import { pushPullApart } from "./rules/push-pull-apart.ts";
+import { saysOtherwise } from "./rules/says-otherwise.ts";
+import { setupTalkTooLong } from "./rules/setup-talk-too-long.ts";
+import { silentStretch } from "./rules/silent-stretch.ts";
 import { springsChangedCarriageOut } from "./rules/springs-changed-carriage-out.ts";
 import { springsNotThere } from "./rules/springs-not-there.ts";
 import { springsOutOfRange } from "./rules/springs-out-of-range.ts";
+import { talkTooLong } from "./rules/talk-too-long.ts";
 import { themeMissed } from "./rules/theme-missed.ts";
 import { tooLightToBeSteady } from "./rules/too-light-to-be-steady.ts";
 import { tooManySetups } from "./rules/too-many-setups.ts";
 import { tooShortOrLong } from "./rules/too-short-or-long.ts";
 import { totalLength } from "./rules/total-length.ts";
 import { transitionTooShort } from "./rules/transition-too-short.ts";
+import { typedNumberThatCouldBeLive } from "./rules/typed-number-that-could-be-live.ts";
 import { unevenSides } from "./rules/uneven-sides.ts";
 import { unevenSpringsBetweenSides } from "./rules/uneven-springs-between-sides.ts";
 import { unknownMoveData } from "./rules/unknown-move-data.ts";
@@ -36,6 +42,7 @@ export const RULES: readonly AnyRule[] = [
   expectedCautionUnanswered,
   groupWithoutRest,
   handOrFootNotFree,
+  longHoldWithoutBreath,
   missingCue,
   missingSide,
   noRoomForHeadsUp,
@@ -43,15 +50,20 @@ export const RULES: readonly AnyRule[] = [
   openingOrClosingMissing,
   partialRep,
   pushPullApart,
+  saysOtherwise,
+  setupTalkTooLong,
+  silentStretch,
   springsChangedCarriageOut,
   springsNotThere,
   springsOutOfRange,
+  talkTooLong,
   themeMissed,
   tooLightToBeSteady,
   tooManySetups,
   tooShortOrLong,
   totalLength,
   transitionTooShort,
+  typedNumberThatCouldBeLive,
   unevenSides,
   unevenSpringsBetweenSides,
   unknownMoveData,

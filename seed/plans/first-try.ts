@@ -20,11 +20,32 @@ const ROWS: readonly Row[] = [
     lines: [{ kind: "setup", text: "Forearms down, here we go." }],
   },
   { move: "push-up-slow", seconds: 60, springs: MIDDLE, transition: 14, without: ["easier"] },
-  { move: "bear-plank-hover", seconds: 60, springs: MIDDLE, transition: 8, without: ["breath"] },
+  {
+    move: "bear-plank-hover",
+    seconds: 60,
+    springs: MIDDLE,
+    transition: 8,
+    without: ["breath", "safety"],
+    lines: [
+      { kind: "safety", text: "Fists if the wrists complain." },
+      { kind: "easier", text: "Set the knees down and lift them again." },
+    ],
+  },
   { move: "bear-plank-press", seconds: 45, springs: {}, transition: 10 },
   { heading: "Arms" },
   { move: "lat-pull-kneeling", seconds: 45, springs: { light: 1, middle: 1 }, transition: 6, without: ["safety"] },
-  { move: "row-kneeling", seconds: 15, springs: { light: 1, middle: 1 }, transition: 8 },
+  {
+    move: "row-kneeling",
+    seconds: 15,
+    springs: { light: 1, middle: 1 },
+    transition: 8,
+    lines: [
+      {
+        kind: "focus",
+        text: "Feel the shoulder blades slide down and together, as if a pencil stood between them, and keep the neck long.",
+      },
+    ],
+  },
   { move: "curl-kneeling", seconds: 40, springs: { light: 6 }, transition: 25 },
   {
     move: "chest-press-kneeling",
@@ -129,6 +150,18 @@ export const PLANTED: readonly {
   },
   { rule: "missing-side", items: ["row-single-right"], mistake: "a row for the right arm only" },
   { rule: "partial-rep", items: ["curl-up-press"], mistake: "sixty-two seconds of five-second curls" },
+  { rule: "setup-talk-too-long", items: ["forearm-pike"], mistake: "four seconds are no time to say it either" },
+  { rule: "setup-talk-too-long", items: ["lat-pull-kneeling"], mistake: "nor are six" },
+  { rule: "talk-too-long", items: ["row-kneeling"], mistake: "a long thought for fifteen seconds" },
+  { rule: "silent-stretch", items: ["chest-press-kneeling"], mistake: "nearly a minute without a word" },
+  { rule: "silent-stretch", items: ["leg-press-supine"], mistake: "and again, lying down" },
+  { rule: "long-hold-without-breath", items: ["bear-plank-hover"], mistake: "a minute held, breath forgotten" },
+  { rule: "says-otherwise", items: ["triceps-press-forward"], mistake: "the last move of the class, and eight follow" },
+  {
+    rule: "typed-number-that-could-be-live",
+    items: ["triceps-press-forward"],
+    mistake: "twenty seconds left, typed by hand",
+  },
   { rule: "hand-or-foot-not-free", items: ["forearm-plank-hold"], mistake: "feet still in the straps for a plank" },
   { rule: "change-not-told", items: ["forearm-plank-hold"], mistake: "no word about coming out of the straps" },
 ];

@@ -16,7 +16,10 @@ import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
 const folder = mkdtempSync(join(tmpdir(), "plan-file-"));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-const good = examplePlan([move("a", { seconds: 90 }), move("b", { seconds: 90 })], { lengthSeconds: 300 });
+const good = examplePlan([move("a", { seconds: 90 }), move("b", { seconds: 90 })], {
+  lengthSeconds: 300,
+  standards: { "silent-stretch": { limits: { maxSilenceSeconds: 90 } } },
+});
 const uneven = examplePlan(bothSides("row", { seconds: 60 }), { lengthSeconds: 300 });
 /** One block of light, heavy, light; 60 + 60 + 3 x 45 + 2 changes of 9 s. */
 const blocks = examplePlan(

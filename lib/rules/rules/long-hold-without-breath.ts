@@ -1,0 +1,79 @@
+import { z } from "zod";
+import { itemName } from "#lib/plan/format.ts";
+import type { ScriptLine } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { saidLines } from "../select/said-lines.ts";
+
+const noBreath = fullScript.filter((line) => line.kind !== "breath");
+const form = (text: string): ScriptLine => ({ kind: "form", text });
+
+export const longHoldWithoutBreath = defineRule({
+  id: "long-hold-without-breath",
+  title: "A long hold and no word about breathing",
+  why: "In a hold people stop breathing, and a held breath under strain drives the blood pressure up.",
+  fix: "Write a breath line, and leave it time to be said during the hold.",
+  // Whoever has a heart or eye condition is asked about by the cautions; this is the reminder for everybody.
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    longHoldSeconds: z
+      .number()
+      .min(1)
+      .max(600)
+      .default(30)
+      .describe("A hold from this length on needs a word about breathing"),
+  }),
+  messages: {
+    unwritten: "{itemName} is held for {holdSeconds} with no word about breathing: write a breath line.",
+    unsaid: "{itemName} is held for {holdSeconds}, and its breath line finds no time: shorten the others.",
+  },
+  examples: {
+    pass: [
+      { say: "the breath is said", plan: examplePlan([move("a", { move: "plank" })]) },
+      {
+        say: "a form line speaks of it",
+        plan: examplePlan([move("a", { move: "plank", script: [...noBreath, form("Keep breathing.")] })]),
+      },
+      { say: "a hold of 20 s", plan: examplePlan([move("a", { move: "plank", seconds: 20, script: noBreath })]) },
+      { say: "repetitions are no hold", plan: examplePlan([move("a", { script: noBreath })]) },
+    ],
+    fail: [
+      {
+        say: "a minute of plank",
+        plan: examplePlan([move("a", { move: "plank", seconds: 60, script: noBreath })]),
+        expect: ["unwritten"],
+      },
+      {
+        say: "a breath line longer than the hold",
+        plan: examplePlan([
+          move("a", {
+            move: "plank",
+            seconds: 40,
+            script: [...noBreath, { kind: "breath", text: "Breathe in and out. ".repeat(40) }],
+          }),
+        ]),
+        expect: ["unsaid"],
+      },
+    ],
+  },
+  check(ctx, { longHoldSeconds }) {
+    const holds = ctx.moves.filter(
+      ({ item, move: m }) => m && "holdSeconds" in m.tempo && item.seconds >= longHoldSeconds,
+    );
+    if (holds.length === 0) return [];
+    const lines = saidLines(ctx, speaksOfBreath);
+    return holds.flatMap(({ item }) => {
+      const own = lines.filter(({ placed }) => placed.item.id === item.id);
+      if (own.some(({ cue }) => cue)) return [];
+      const values = { itemName: itemName(ctx.plan, item), holdSeconds: item.seconds };
+      return [{ message: own.length > 0 ? ("unsaid" as const) : ("unwritten" as const), items: [item.id], values }];
+    });
+  },
+});
+
+/** Lines said in the work itself: "keep breathing" in a set-up is over when the hold begins. */
+function speaksOfBreath({ kind, text }: ScriptLine): boolean {
+  if (kind === "setup" || kind === "safety" || kind === "crew") return false;
+  return (kind === "breath" && text.trim() !== "") || /\b(?:breath(?:e|es|ing)?|exhal|inhal)/i.test(text);
+}

@@ -1,0 +1,111 @@
+import { z } from "zod";
+import { clockTime, itemName } from "#lib/plan/format.ts";
+import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
+import { type Claim, claimsIn } from "#lib/talk/claims.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { bothSides, examplePlan, fullScript, move } from "../examples/build.ts";
+import { contradiction } from "../select/contradicts.ts";
+import { saidLines } from "../select/said-lines.ts";
+import type { Found } from "../types.ts";
+
+const saying = (text: string, kind: ScriptLine["kind"] = "form"): Partial<MoveItem> => ({
+  script: [...fullScript, { kind, text }],
+});
+const three = (text: string, kind?: ScriptLine["kind"]) =>
+  examplePlan([
+    move("a", saying(text, kind)),
+    move("b", { move: "press", springs: { heavy: 1 } }),
+    move("c", { move: "plank" }),
+  ]);
+
+export const saysOtherwise = defineRule({
+  id: "says-otherwise",
+  title: "The script says otherwise than the plan",
+  why: "People pace themselves by what they are told: who hears that it is the last one gives what is left.",
+  fix: "Say what the plan has, or let a live field say it.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    toleranceSeconds: z
+      .number()
+      .min(0)
+      .max(120)
+      .default(5)
+      .describe("How far a time said may be from the time that is left"),
+    toleranceShare: z
+      .number()
+      .min(0)
+      .max(1)
+      .default(0.15)
+      .describe("The same as a part of the time said, where that is more"),
+  }),
+  messages: {
+    otherwise: "{itemName} says “{said}” at {at}, but {really}.",
+    unplaced: "{itemName} says “{said}”, but {really}.",
+  },
+  examples: {
+    pass: [
+      { say: "what is said is so", plan: three("Two springs", "crew") },
+      { say: "a figure of speech", plan: three("Last but not least, breathe. One more time. Give me a second.") },
+      { say: "a live field is always right", plan: three("{seconds-left} seconds left, {next-move} is next.") },
+      { say: "the next move by a part of its name", plan: three("Press is next.") },
+      {
+        say: "the other side after the first",
+        plan: examplePlan(bothSides("a", {}, saying("Other side now.", "start"))),
+      },
+    ],
+    fail: [
+      { say: "a time that is not left", plan: three("Two minutes fifteen. 90 seconds left."), expect: ["otherwise"] },
+      { say: "the last move that is not", plan: three("This is the last move of the class."), expect: ["otherwise"] },
+      {
+        say: "the wrong side",
+        plan: examplePlan(bothSides("a", saying("Right side now.", "start"))),
+        expect: ["otherwise"],
+      },
+      { say: "another next move", plan: three("Plank is next."), expect: ["otherwise"] },
+      { say: "springs that are not on", plan: three("Two springs on.", "setup"), expect: ["otherwise"] },
+      { say: "rounds that are not planned", plan: three("Three rounds."), expect: ["otherwise"] },
+      {
+        say: "there is no time to say it, and it would be wrong",
+        plan: examplePlan([
+          move("a"),
+          move("b", { ...saying("This is the first move of the class. ".repeat(12)), seconds: 20 }),
+        ]),
+        expect: ["unplaced"],
+      },
+    ],
+  },
+  check(ctx, limits) {
+    const { plan } = ctx;
+    return saidLines(ctx, (line) => claimsIn(line.text).length > 0).flatMap((said) =>
+      firstOfEach(claimsIn(said.line.text)).flatMap((claim, n): Found<"otherwise" | "unplaced">[] => {
+        const really = contradiction(ctx, said, claim, limits);
+        if (really === undefined) return [];
+        const values = {
+          itemName: short(itemName(plan, said.placed.item)),
+          said: short(claim.said),
+          really: short(really),
+        };
+        const found = { items: [said.placed.item.id], about: `${said.index}-${n}` };
+        return said.cue
+          ? [
+              {
+                ...found,
+                message: "otherwise" as const,
+                values: { ...values, at: clockTime(said.cue.from), kind: claim.says },
+              },
+            ]
+          : [{ ...found, message: "unplaced" as const, values: { ...values, kind: claim.says } }];
+      }),
+    );
+  },
+});
+
+/** One thing said twice in a line is one mistake. */
+const firstOfEach = (claims: readonly Claim[]): Claim[] =>
+  claims.filter(
+    (claim, n) => claims.findIndex((other) => other.says === claim.says && other.said === claim.said) === n,
+  );
+
+const LONGEST = 60;
+const short = (text: string): string => (text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text);

@@ -1,0 +1,76 @@
+import { z } from "zod";
+import { itemName } from "#lib/plan/format.ts";
+import type { MoveItem } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { trackOf } from "../select/said-lines.ts";
+import type { Found } from "../types.ts";
+
+const LONG =
+  "Carriage home, take the light spring off and put the heavy one on, then turn round and kneel in the middle. ";
+const change = (times: number, more: Partial<MoveItem> = {}): MoveItem =>
+  move("b", {
+    springs: { heavy: 1 },
+    transitionSeconds: 10,
+    script: [...fullScript.slice(1), { kind: "setup", text: LONG.repeat(times) }],
+    ...more,
+  });
+
+export const setupTalkTooLong = defineRule({
+  id: "setup-talk-too-long",
+  title: "Setting up takes longer to say than to do",
+  why: "People still work while the next set-up is told to them, and miss a spring or a strap.",
+  fix: "Shorten the set-up and safety lines, or plan more seconds for the change.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    maxEarlySeconds: z
+      .number()
+      .min(0)
+      .max(120)
+      .default(8)
+      .describe("How long before the work ends the next set-up may begin to be told"),
+  }),
+  messages: {
+    early:
+      "{itemName} is set up in {setupSeconds} of talk, so it begins {earlySeconds} before the move before it ends.",
+    unsaid: "{itemName} has no time for its {kinds}: {shortBySeconds} more are needed before it starts.",
+  },
+  examples: {
+    pass: [
+      { say: "told within the change", plan: examplePlan([move("a"), change(1)]) },
+      { say: "nothing changes, and the words come while people work", plan: examplePlan([move("a"), move("b")]) },
+      { say: "the first move is set up in the opening", plan: examplePlan([change(3)]) },
+    ],
+    fail: [
+      { say: "25 s of talk for a change of 10", plan: examplePlan([move("a"), change(3)]), expect: ["early"] },
+      { say: "more than there is time for", plan: examplePlan([move("a"), change(5)]), expect: ["unsaid"] },
+    ],
+  },
+  check(ctx, { maxEarlySeconds }) {
+    const { cues, dropped } = trackOf(ctx);
+    const isSetup = ({ kind }: { readonly kind: string }): boolean => kind === "setup" || kind === "safety";
+    const told = new Map<string, { from: number; seconds: number }>();
+    for (const cue of cues.filter(isSetup)) {
+      const known = told.get(cue.item);
+      told.set(cue.item, { from: known?.from ?? cue.from, seconds: (known?.seconds ?? 0) + cue.to - cue.from });
+    }
+    const unsaid = new Set(dropped.filter(isSetup).map((line) => line.item));
+    return ctx.moves.flatMap(({ item, row }, n): Found<"early" | "unsaid">[] => {
+      const name = { itemName: itemName(ctx.plan, item) };
+      if (unsaid.has(item.id)) {
+        const lines = dropped.filter((line) => isSetup(line) && line.item === item.id);
+        const kinds = [...new Set(lines.map((line) => (line.kind === "setup" ? "set-up line" : "safety line")))];
+        const shortBySeconds = Math.max(...lines.map((line) => line.shortBy));
+        return [{ message: "unsaid", items: [item.id], values: { ...name, kinds, shortBySeconds } }];
+      }
+      const talk = told.get(item.id);
+      const earlySeconds = Math.round(((talk ? row.transitionFrom - talk.from : 0) + 1e-9) * 10) / 10;
+      // Where nothing changes nobody has to stop: the words are about the same place.
+      const goesOn = row.start <= row.transitionFrom;
+      if (!talk || n === 0 || goesOn || earlySeconds <= maxEarlySeconds) return [];
+      const setupSeconds = Math.round(talk.seconds * 10) / 10;
+      return [{ message: "early", items: [item.id], values: { ...name, setupSeconds, earlySeconds } }];
+    });
+  },
+});

@@ -1,0 +1,68 @@
+import { z } from "zod";
+import { clockTime, itemName } from "#lib/plan/format.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { trackOf } from "../select/said-lines.ts";
+
+export const silentStretch = defineRule({
+  id: "silent-stretch",
+  title: "A long silence in the work",
+  why: "Left alone, people lose the pace and the form, and nobody hears that they are seen.",
+  fix: "Write a form, focus or breath line for the silence.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    maxSilenceSeconds: z
+      .number()
+      .min(5)
+      .max(600)
+      .default(45)
+      .describe("Longest time in the work of one move without a word"),
+  }),
+  messages: {
+    silent: "{itemName} is silent for {silenceSeconds} from {at} on: write a line that keeps people with you.",
+  },
+  examples: {
+    pass: [
+      { say: "45 s with breath, easier way and the calls", plan: examplePlan([move("a"), move("b")]) },
+      {
+        say: "a house that likes it quiet",
+        plan: examplePlan([move("a", { seconds: 180 })], {
+          standards: { "silent-stretch": { limits: { maxSilenceSeconds: 300 } } },
+        }),
+      },
+    ],
+    fail: [
+      {
+        say: "three minutes and four short lines",
+        plan: examplePlan([move("a", { seconds: 180 })]),
+        expect: ["silent"],
+      },
+      {
+        say: "nothing to say but the set-up",
+        plan: examplePlan([move("a", { seconds: 90, script: fullScript.slice(0, 1) })]),
+        expect: ["silent"],
+      },
+    ],
+  },
+  check(ctx, { maxSilenceSeconds }) {
+    if (!ctx.moves.some(({ row }) => row.end - row.start > maxSilenceSeconds)) return [];
+    const { cues } = trackOf(ctx);
+    let first = 0;
+    return ctx.moves.flatMap(({ item, row }) => {
+      while (first < cues.length && (cues[first]?.to ?? 0) <= row.start) first++;
+      let from = row.start;
+      let longest = { at: row.start, seconds: 0 };
+      for (let n = first; from < row.end && n <= cues.length; n++) {
+        const cue = cues[n];
+        const until = Math.min(row.end, cue?.from ?? row.end);
+        if (until - from > longest.seconds) longest = { at: from, seconds: until - from };
+        from = cue ? Math.max(from, cue.to) : row.end;
+      }
+      if (longest.seconds <= maxSilenceSeconds) return [];
+      const silenceSeconds = Math.round(longest.seconds * 10) / 10;
+      const values = { itemName: itemName(ctx.plan, item), silenceSeconds, at: clockTime(longest.at) };
+      return [{ message: "silent" as const, items: [item.id], values }];
+    });
+  },
+});

@@ -1,0 +1,65 @@
+import { z } from "zod";
+import type { DroppedLine } from "#lib/cues/types.ts";
+import { itemName } from "#lib/plan/format.ts";
+import type { MoveItem } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { trackOf } from "../select/said-lines.ts";
+
+const LONG = "Press the feet down, grow tall through the crown of the head, ribs over hips, and slow. ";
+const talking = (times: number): Partial<MoveItem> => ({
+  script: [...fullScript, ...Array.from({ length: times }, () => ({ kind: "form" as const, text: LONG }))],
+});
+
+export const talkTooLong = defineRule({
+  id: "talk-too-long",
+  title: "More to say than time",
+  why: "Who talks against the clock drops lines by chance, speaks faster and is not understood.",
+  fix: "Shorten or take out a line, or give the move more time.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    maxShortSeconds: z.number().min(0).max(600).default(0).describe("How many seconds of talk too much are let pass"),
+  }),
+  messages: {
+    "one-line": "{itemName} has no time for its {kinds} line: {shortBySeconds} more are needed, or fewer words.",
+    lines: "{itemName} has no time for {lineCount} of its lines ({kinds}): at least {shortBySeconds} more are needed.",
+  },
+  examples: {
+    pass: [
+      { say: "what is written can be said", plan: examplePlan([move("a", talking(1)), move("b")]) },
+      {
+        say: "a house that lets ten seconds pass",
+        plan: examplePlan([move("a", { ...talking(4), seconds: 30 }), move("b")], {
+          standards: { "talk-too-long": { limits: { maxShortSeconds: 60 } } },
+        }),
+      },
+    ],
+    fail: [
+      {
+        say: "six long lines in half a minute",
+        plan: examplePlan([move("a", { ...talking(8), seconds: 30 })]),
+        expect: ["lines"],
+      },
+      {
+        say: "a line longer than the move",
+        plan: examplePlan([move("a", { ...talking(2), seconds: 15 })]),
+        expect: ["one-line"],
+      },
+    ],
+  },
+  check(ctx, { maxShortSeconds }) {
+    const asideOf = new Map<string, DroppedLine[]>();
+    for (const line of trackOf(ctx).dropped)
+      if (line.kind !== "setup" && line.kind !== "safety")
+        asideOf.set(line.item, [...(asideOf.get(line.item) ?? []), line]);
+    return ctx.moves.flatMap(({ item }) => {
+      const aside = asideOf.get(item.id) ?? [];
+      const shortBySeconds = Math.max(0, ...aside.map((line) => line.shortBy));
+      if (aside.length === 0 || shortBySeconds <= maxShortSeconds) return [];
+      const kinds = [...new Set(aside.map((line) => line.kind))];
+      const values = { itemName: itemName(ctx.plan, item), lineCount: aside.length, shortBySeconds, kinds };
+      return [{ message: aside.length === 1 ? ("one-line" as const) : ("lines" as const), items: [item.id], values }];
+    });
+  },
+});

@@ -1,0 +1,61 @@
+import { z } from "zod";
+import { itemName } from "#lib/plan/format.ts";
+import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import { type Claim, claimsIn } from "#lib/talk/claims.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, fullScript, move } from "../examples/build.ts";
+
+const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
+  examplePlan([move("a", { script: [...fullScript, { kind, text }] })]);
+
+export const typedNumberThatCouldBeLive = defineRule({
+  id: "typed-number-that-could-be-live",
+  title: "A typed number that the plan could fill in",
+  why: "Numbers that are typed stay as they were when the times or springs of the plan change.",
+  fix: "Put a live field where the number stands.",
+  level: "info",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({}),
+  messages: {
+    typed: "{itemName} says “{said}” in typed words: the live field {field} stays right when the plan changes.",
+  },
+  examples: {
+    pass: [
+      { say: "the field is there", plan: saying("{seconds-left} seconds left.") },
+      { say: "a number of something else", plan: saying("Two more breaths. Count to four.") },
+    ],
+    fail: [
+      { say: "seconds left, typed", plan: saying("20 seconds left."), expect: ["typed"] },
+      { say: "springs, typed", plan: saying("One light on.", "setup"), expect: ["typed"] },
+    ],
+  },
+  check({ plan, moves }) {
+    return moves.flatMap(({ item }) =>
+      (item.script ?? []).flatMap((line, index) => {
+        if (line.kind === "crew") return [];
+        const typed = claimsIn(line.text).flatMap((claim) => {
+          const field = fieldFor(plan, item, line, claim);
+          return field === undefined ? [] : [{ field, said: claim.said }];
+        });
+        const fields = [...new Set(typed.map(({ field }) => field))];
+        return fields.map((field) => {
+          const said = typed.find((t) => t.field === field)?.said ?? "";
+          const values = { itemName: itemName(plan, item), said: said.slice(0, 60), field };
+          return { message: "typed" as const, items: [item.id], values, about: `${index}-${field}` };
+        });
+      }),
+    );
+  },
+});
+
+/** The live field, without its braces, that would say the same; undefined where there is none. */
+function fieldFor(plan: Plan, item: MoveItem, line: ScriptLine, claim: Claim): string | undefined {
+  if (claim.says === "time") return claim.unit === "minutes" ? "minutes-left" : "seconds-left";
+  if (claim.says !== "springs" || line.kind === "easier" || line.kind === "harder" || claim.count === 0)
+    return undefined;
+  const isOurs = plan.equipment.springs.some(
+    ({ label }) => claim.label.replace(/s$/, "") === label.toLowerCase().replace(/s$/, ""),
+  );
+  const has = Object.values(item.springs).some((n) => n > 0);
+  return has && (isOurs || (claim.sure && claim.label === "")) ? "springs" : undefined;
+}
