@@ -148,5 +148,4 @@ test("no server, the browser opened again, forty seconds late: End on time, and 
   await pass(page, 3);
   await expect(page.getByRole("heading", { name: "The class is done" })).toBeVisible();
   await context.close();
-  await app.start();
 });
