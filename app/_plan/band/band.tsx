@@ -51,6 +51,10 @@ export function Band({ ref, session, snap, title, roomName, onFinding, acts }: B
               <a href={`/editions/${session.planId}/${state.edition}/print`} className={styles.back}>
                 print sheet
               </a>
+              {" · "}
+              <a href={`/editions/${session.planId}/${state.edition}/classes`} className={styles.back}>
+                classes taught
+              </a>
             </>
           )}
         </p>

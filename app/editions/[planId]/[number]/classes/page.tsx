@@ -1,0 +1,76 @@
+/** What was taught from a signed plan: each class beside its plan, and where the time went. */
+import type { Metadata } from "next";
+import Link from "next/link";
+import { notFound } from "next/navigation";
+import { Moment } from "#app/_shell/moment.tsx";
+import { requirePerson } from "#app/_shell/person.ts";
+import { Shell } from "#app/_shell/shell.tsx";
+import { SafetyNote } from "#app/rules/safety-note.tsx";
+import { SAFETY_NOTE } from "#lib/card/cautions.ts";
+import { toldClass } from "#lib/floor/told-class.ts";
+import { latenessSentence } from "#lib/floor/words.ts";
+import { clockTime, plural } from "#lib/plan/format.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { readClassLogs, type TaughtClass } from "#server/class-log/read-logs.ts";
+import styles from "./classes.module.css";
+import { ToldTable } from "./told-table.tsx";
+
+export const metadata: Metadata = { title: "Classes taught" };
+
+interface PageProps {
+  readonly params: Promise<{ planId: string; number: string }>;
+}
+
+export default async function ClassesPage({ params }: PageProps) {
+  const { planId, number } = await params;
+  const path = `/editions/${encodeURIComponent(planId)}/${encodeURIComponent(number)}/classes`;
+  const visit = await requirePerson(path);
+  const found = readClassLogs(visit.app, visit.who.actor, planId, Number(number));
+  if (!found.ok) notFound();
+  const { edition, classes } = found.value;
+  const { plan } = edition.card.card;
+  return (
+    <Shell visit={visit} section="desk">
+      <Link href="/desk" className={styles.back}>
+        Desk
+      </Link>
+      <h1>{edition.title}: classes taught</h1>
+      <p className={styles.lead}>
+        Edition {edition.number}, {clockTime(edition.card.card.clock.total)} as planned.{" "}
+        {classes.length === 0
+          ? "No class has been told yet: a cue device sends what happened when it is back from the class and the network is there."
+          : `${plural(classes.length, "class", "classes")}, the latest first.`}
+      </p>
+      {classes.map((taught) => (
+        <OneClass key={taught.log.sessionId} plan={plan} taught={taught} />
+      ))}
+      <SafetyNote sentences={SAFETY_NOTE} />
+    </Shell>
+  );
+}
+
+function OneClass({ plan, taught: { log, roomName } }: { readonly plan: Plan; readonly taught: TaughtClass }) {
+  const told = toldClass(plan, log);
+  const id = `class-${log.sessionId}`;
+  return (
+    <section className={styles.class} aria-labelledby={id}>
+      <h2 id={id}>
+        <Moment at={Date.parse(log.startedAt)} />, {roomName}
+        {log.kind === "rehearsal" && ", a rehearsal"}
+      </h2>
+      <p>
+        {log.whole
+          ? `It took ${clockTime(log.elapsed)}. ${latenessSentence(told.over).replace("The class ends", "It ended")}`
+          : `It was ended early, after ${clockTime(log.elapsed)}.`}
+      </p>
+      {told.why.length > 0 && (
+        <ul className={styles.why} aria-label="Where the time went">
+          {told.why.map((words) => (
+            <li key={words}>{words.charAt(0).toUpperCase() + words.slice(1)}.</li>
+          ))}
+        </ul>
+      )}
+      <ToldTable rows={told.rows} />
+    </section>
+  );
+}

@@ -1,0 +1,62 @@
+/** Planned beside real, a row an item, with a bar for each so that a long one is seen before it is read. */
+import type { ToldRow } from "#lib/floor/told-class.ts";
+import { plainNumber } from "#lib/plan/format.ts";
+import styles from "./classes.module.css";
+
+export function ToldTable({ rows }: { readonly rows: readonly ToldRow[] }) {
+  const longest = Math.max(1, ...rows.flatMap(({ own }) => [own.planned, own.took]));
+  return (
+    <table className={styles.table}>
+      <thead>
+        <tr>
+          <th scope="col">Item</th>
+          <th scope="col" className={styles.figure}>
+            Change
+          </th>
+          <th scope="col" className={styles.figure}>
+            Planned
+          </th>
+          <th scope="col" className={styles.figure}>
+            Took
+          </th>
+          <th scope="col" className={styles.bars}>
+            Planned above, real below
+          </th>
+          <th scope="col">What differs</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.key}>
+            <th scope="row">{row.name}</th>
+            <td className={styles.figure}>{changeWords(row.change)}</td>
+            <td className={styles.figure}>{plainNumber(row.own.planned)} s</td>
+            <td className={styles.figure}>{plainNumber(row.own.took)} s</td>
+            <td className={styles.bars} aria-hidden="true">
+              <span className={styles.planned} style={{ width: `${(100 * row.own.planned) / longest}%` }} />
+              <span className={styles.took} style={{ width: `${(100 * row.own.took) / longest}%` }} />
+            </td>
+            <td>{differs(row)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const changeWords = ({ planned, took }: ToldRow["change"]): string =>
+  planned === 0 && took === 0
+    ? ""
+    : Math.round(planned) === Math.round(took)
+      ? `${Math.round(took)} s`
+      : `${Math.round(took)} of ${Math.round(planned)} s`;
+
+function differs({ leftOut, held, over }: ToldRow): string {
+  if (leftOut) return "left out";
+  const by = Math.round(over);
+  const parts = [
+    ...(held >= 0.5 ? [`held ${Math.round(held)} s`] : []),
+    ...(by > 0 ? [`${by} s over`] : by < 0 ? [`${-by} s under`] : []),
+  ];
+  return parts.join(", ");
+}

@@ -1,0 +1,63 @@
+/** A class beside its plan, in words: figures worked by hand. */
+import { expect, test } from "vitest";
+import type { ClassLog } from "#lib/floor/class-log-schema.ts";
+import { toldClass } from "#lib/floor/told-class.ts";
+import { itemName } from "#lib/plan/format.ts";
+import { samplePlan } from "../card/sample-plan.ts";
+
+const plan = samplePlan();
+const named = (id: string) => {
+  const item = plan.items.find((one) => one.id === id);
+  if (!item) throw new Error("the item is there");
+  return itemName(plan, item);
+};
+const row = (
+  phase: ClassLog["rows"][number]["phase"],
+  item: string | null,
+  planned: number,
+  took: number,
+  held = 0,
+) => ({
+  phase,
+  item,
+  planned,
+  given: planned,
+  took,
+  held,
+});
+const log = (rows: ClassLog["rows"]): ClassLog => ({
+  format: "springline.class-log/1",
+  sessionId: "0".repeat(32),
+  kind: "class",
+  edition: { planId: "rows", number: 1, hash: "0".repeat(64) },
+  startedAt: "2026-05-04T18:00:00.000Z",
+  elapsed: rows.reduce((sum, one) => sum + one.took + one.held, 0),
+  whole: true,
+  rows,
+});
+
+test("a row an item, its change with it; the sum of the rows is the difference of the class", () => {
+  const told = toldClass(
+    plan,
+    log([row("opening", null, 30, 34), row("change", "rest", 8, 20), row("pause", "rest", 20, 20, 25)]),
+  );
+  expect(told.rows.map(({ name, change, own, held, over }) => [name, change.took, own.took, held, over])).toEqual([
+    ["Opening", 0, 34, 0, 4],
+    [named("rest"), 20, 20, 25, 37],
+  ]);
+  expect(told.over).toBe(41);
+  expect(told.why).toEqual([
+    `held for 25 s at ${named("rest")}`,
+    `the change to ${named("rest")} took 12 s more than planned`,
+    "Opening took 4 s more than planned",
+  ]);
+});
+
+test("what was left out is said so, and a breath of two seconds is not worth a word", () => {
+  const told = toldClass(
+    plan,
+    log([row("opening", null, 30, 32), row("work", "pike-1", 60, 0), row("closing", null, 40, 40)]),
+  );
+  expect(told.rows.map(({ leftOut }) => leftOut)).toEqual([false, true, false]);
+  expect(told.why).toEqual([`${named("pike-1")} was left out: 60 s less`]);
+});
