@@ -39,6 +39,14 @@ for (const { who, path } of PAGES) {
   });
 }
 
+test("the classes taught from a signed plan, light and dark", async ({ as }) => {
+  const page = await as("sam");
+  await page.goto("/desk");
+  await page.getByRole("link", { name: /^Classes taught/ }).click();
+  await expect(page.getByRole("columnheader", { name: "Took" })).toBeVisible();
+  await hasNoBarrier(page);
+});
+
 test("the plan page with an item open, light and dark", async ({ as }) => {
   const page = await as("ines");
   await openFromDesk(page, "Upper body and trunk");

@@ -97,7 +97,22 @@ test("paired, then the server goes: the page opens again and the class plays wit
   await page.getByRole("button", { name: "end now?" }).click();
   await page.getByRole("button", { name: "Back to the cards" }).click();
   await expect(page.getByRole("heading", { name: "Loft" })).toBeVisible();
+
+  // What the class did waits for the studio, and is told once however often it is asked for.
+  const waits = page.getByText("The log of one class is kept here until the studio has it.");
+  await expect(waits).toBeVisible();
   await app.start();
+  const fetchCards = page.getByRole("button", { name: "Fetch cards" });
+  await fetchCards.click();
+  await expect(waits).toHaveCount(0);
+  await fetchCards.click();
+  await expect(fetchCards).toBeEnabled();
+  await letIn(page.context(), app.url, "marta");
+  await page.goto(`${app.url}/editions/${card.edition.planId}/${card.edition.number}/classes`);
+  // The demo's own class, and this one.
+  await expect(page.getByRole("heading", { level: 2 })).toHaveCount(2);
+  await expect(page.getByText("It was ended early").first()).toBeVisible();
+  await page.context().clearCookies();
 });
 
 test("no answer of the studio's and no token is in any cache or address", async ({ page }) => {
