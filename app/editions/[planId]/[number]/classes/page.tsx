@@ -39,7 +39,7 @@ export default async function ClassesPage({ params }: PageProps) {
         Edition {edition.number}, {clockTime(edition.card.card.clock.total)} as planned.{" "}
         {classes.length === 0
           ? "No class has been told yet: a cue device sends what happened when it is back from the class and the network is there."
-          : `${plural(classes.length, "class", "classes")}, the latest first.`}
+          : `${plural(classes.length, "class", "classes")} taught${classes.length > 1 ? ", the latest first" : ""}.`}
       </p>
       {classes.map((taught) => (
         <OneClass key={taught.log.sessionId} plan={plan} taught={taught} />
