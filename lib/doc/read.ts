@@ -35,6 +35,7 @@ export interface StudioContext {
   /** Ids of moves that were taken out of the library: read, not offered. */
   readonly archived?: readonly string[];
   readonly equipment: Equipment;
+  /** Given, if only empty, they are the ones a plan is held to. */
   readonly standards?: Standards;
 }
 
@@ -46,29 +47,31 @@ export interface DeletedItem {
 
 /**
  * The plan as data: a complete `springline.plan/1` object with the moves it uses embedded.
- * What came with an imported file wins over the studio's. An item whose move nobody knows is kept: rules report it.
+ * Machines and moves that came with an imported file win over the studio's. Its standards never do: a file that could switch
+ * a rule off would get by every reader; they count only where no studio stands behind the document. An item whose move
+ * nobody knows is kept: rules report it.
  */
 export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
   const p = parts(doc);
   const items = readItems(doc);
   const equipment = stored(equipmentSchema, p.carried.get("equipment")) ?? studio.equipment;
-  const standards = stored(standardsSchema, p.carried.get("standards")) ?? studio.standards;
+  const standards = studio.standards ?? carriedStandards(doc);
   const notes = p.notes.toString();
   return {
     format: PLAN_FORMAT,
     title: p.title.toString(),
     ...readHead(p.head),
     equipment,
-    ...(standards === undefined ? {} : { standards }),
+    ...(standards === undefined || Object.keys(standards).length === 0 ? {} : { standards }),
     moves: readMoves(p.carried, studio.moves, { items, equipment }),
     items,
     ...(notes === "" ? {} : { notes }),
   };
 }
 
-/** Does the plan bring house standards of its own, which win over the studio's? */
-export const carriesStandards = (doc: Y.Doc): boolean =>
-  stored(standardsSchema, parts(doc).carried.get("standards")) !== undefined;
+/** The house standards of the file that the plan came from: kept for writing it again, never used in another house. */
+export const carriedStandards = (doc: Y.Doc): Standards | undefined =>
+  stored(standardsSchema, parts(doc).carried.get("standards"));
 
 /** Living items in order. */
 export function readItems(doc: Y.Doc): PlanItem[] {

@@ -1,4 +1,5 @@
 /** A plan as a file: complete, valid, without loss, or a sentence that says why it cannot be one just now. */
+import { carriedStandards } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { fail, ok, type Result } from "#server/result.ts";
@@ -11,9 +12,12 @@ import { withPlan } from "./plan-doc.ts";
 export function exportPlan(app: Springline, actor: Actor, id: string): Result<Plan> {
   const opened = openPlan(app, actor, id, "plan.read");
   if (!opened.ok) return opened;
-  return withPlan(app, opened.value.row, (reading) => {
-    const why = whyNotAFile(reading);
-    if (!why) return ok(reading.plan);
+  return withPlan(app, opened.value.row, (reading, doc) => {
+    // A file that came in goes out as it came, though this house held the plan to its own standards meanwhile.
+    const standards = carriedStandards(doc);
+    const plan = standards ? { ...reading.plan, standards } : reading.plan;
+    const why = whyNotAFile({ ...reading, plan });
+    if (!why) return ok(plan);
     const message = `This plan cannot be written as a file just now, since something would be lost or wrong: ${why.message}`;
     return fail(409, "not-a-file", message, why);
   });

@@ -29,7 +29,7 @@ function differsFromEdition(app: Pick<Springline, "db">, row: PlanRow, doc: Y.Do
   const signed = newestEditionPlan(app.db, row.id);
   if (!signed) return true;
   const { moves, equipment, standards } = signed.plan;
-  const then = readPlan(doc, { moves, equipment, ...(standards === undefined ? {} : { standards }) });
+  const then = readPlan(doc, { moves, equipment, standards: standards ?? {} });
   try {
     return contentHash(then) !== signed.hash;
   } catch {

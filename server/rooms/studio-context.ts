@@ -20,6 +20,6 @@ export function studioContext(db: Db, roomId: string): StudioContext {
     moves,
     ...(archived.length === 0 ? {} : { archived }),
     equipment: readRoom(db, roomId)?.equipment ?? NO_MACHINES,
-    ...(Object.keys(standards).length === 0 ? {} : { standards }),
+    standards,
   };
 }

@@ -1,6 +1,5 @@
 /** What a house standard would change in the team's plans as they stand, counted before it is kept. For managers. */
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
-import { carriesStandards } from "#lib/doc/read.ts";
 import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
@@ -16,7 +15,7 @@ const MOST_PLANS = 40;
 
 export type LevelCounts = Readonly<Record<FindingLevel, number>>;
 export interface StandardTrial {
-  /** How many plans of the team were looked at: those not deleted and without standards of their own. */
+  /** How many plans of the team were looked at: those not deleted. */
   readonly plans: number;
   readonly before: LevelCounts;
   readonly after: LevelCounts;
@@ -40,9 +39,9 @@ export function tryStandard(
   return ok({ plans: plans.length, before: count(rule, plans), after: count(rule, after) });
 }
 
-/** Undefined for a plan that brings its own standards or cannot be read just now. */
+/** Undefined for a plan that cannot be read just now. */
 function housePlan(app: Springline, row: PlanRow): Plan | undefined {
-  const read = withPlan(app, row, ({ plan }, doc) => ok(carriesStandards(doc) ? undefined : plan));
+  const read = withPlan(app, row, ({ plan }) => ok(plan));
   return read.ok ? read.value : undefined;
 }
 

@@ -25,7 +25,9 @@ function withoutEmpties(plan: Plan): Plan {
     const { script, ...performed } = item;
     return script && script.length > 0 ? { ...performed, script } : performed;
   });
-  return { ...rest, items, ...(notes ? { notes } : {}) };
+  const { standards, ...whole } = rest;
+  const kept = standards && Object.keys(standards).length > 0 ? { standards } : {};
+  return { ...whole, ...kept, items, ...(notes ? { notes } : {}) };
 }
 
 /** The document as another page has it, after the bytes have travelled. */

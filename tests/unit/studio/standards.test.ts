@@ -67,7 +67,7 @@ describe("what is kept", () => {
     must(changeStandard(s.app, petra(), RULE, { limits: { maxSeconds: 120 } }));
     must(resetStandard(s.app, petra(), "missing-cue"));
     expect(stored()).toEqual({});
-    expect(studioContext(s.db, ROOMS.loft).standards).toBeUndefined();
+    expect(studioContext(s.db, ROOMS.loft).standards).toEqual({});
   });
 
   test("a standard of a rule that has no file here stays where it is", () => {
@@ -153,11 +153,11 @@ describe("what it would change", () => {
     expect(stored()).toEqual({});
   });
 
-  test("a plan that brings its own standards is not counted: the house's do not reach it", async () => {
+  test("a plan whose file brought standards is held to the house's like any other", async () => {
     const id = await goodPlan(true);
     const { plan } = must(readForSignOff(s.app, s.people.ines, id));
     const made = must(importPlan(s.app, s.people.marta, { ...plan, standards: { [RULE]: { level: "info" } } }));
     s.db.raw.prepare("UPDATE plan SET team = 1 WHERE id = ?").run(made.id);
-    expect(must(tryStandard(s.app, petra(), RULE, { level: "off" })).plans).toBe(1);
+    expect(must(tryStandard(s.app, petra(), RULE, { level: "off" })).plans).toBe(2);
   });
 });
