@@ -107,6 +107,10 @@ function wishOf(span: Span, placed: Placed, line: Line, window: Window): Wish {
   const { plan, total } = span;
   const { item, row } = placed;
   const next = following(span, placed);
+  if (!line.text.includes("{")) {
+    const said = { text: line.text, seconds: Math.max(SHORTEST, spokenSeconds(plan, line.text)) };
+    return { item: item.id, kind: line.kind, text: line.text, window, seconds: said.seconds, say: () => said };
+  }
   const say = (at: number) => {
     const text = fillLiveFields(line.text, { plan, item, next, row, total, at });
     return { text, seconds: Math.max(SHORTEST, spokenSeconds(plan, text)) };

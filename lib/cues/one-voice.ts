@@ -74,9 +74,11 @@ function choose(lines: readonly Spoken[], all: readonly number[]): Voice {
 
 /** True when some stretch of time has more to hold than its length: then no order says everything. False says nothing. */
 export function isTooMuch(lines: readonly Spoken[]): boolean {
-  return lines.some(({ earliest: from }) =>
-    lines.some(({ latest: to }) => {
-      const inside = lines.reduce((sum, l) => sum + (l.earliest >= from && l.latest <= to ? l.length : 0), 0);
+  const tos = [...new Set(lines.map((line) => line.latest))];
+  return [...new Set(lines.map((line) => line.earliest))].some((from) =>
+    tos.some((to) => {
+      let inside = 0;
+      for (const line of lines) if (line.earliest >= from && line.latest <= to) inside += line.length;
       return inside > Math.max(0, to - from);
     }),
   );

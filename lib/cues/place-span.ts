@@ -32,12 +32,12 @@ export interface PlacedSpan {
 const LONGEST_GAP = 60;
 
 /** True when it is sure at a glance that something must be set aside. */
-export const isOverfull = (wishes: readonly Wish[]): boolean =>
-  isTooMuch(wishes.map((wish, n) => spoken(wishes, wish, n)));
+export const isOverfull = (wishes: readonly Wish[]): boolean => isTooMuch(wishes.map((wish) => spoken(wish, [])));
 
 export function placeSpan(wishes: readonly Wish[]): PlacedSpan {
   const sorted = [...wishes].sort((a, b) => SAID_FIRST[a.kind] - SAID_FIRST[b.kind]);
-  const lines = sorted.map((wish, n) => spoken(sorted, wish, n));
+  const before = mustComeBefore(sorted);
+  const lines = sorted.map((wish, n) => spoken(wish, before[n] ?? []));
   const voice = oneVoice(lines);
   const begins = beginsOf(sorted, lines, voice);
   const cues = voice.said.flatMap((place, n): Cue[] => {
@@ -55,14 +55,30 @@ export function placeSpan(wishes: readonly Wish[]): PlacedSpan {
 }
 
 /** A span's line in whole tenths: a window only ever shrinks by the rounding, a length only grows. */
-function spoken(wishes: readonly Wish[], wish: Wish, place: number): Spoken {
+function spoken(wish: Wish, after: readonly number[]): Spoken {
   return {
     length: Math.max(1, Math.ceil(wish.seconds * 10 - 1e-6)),
     earliest: Math.ceil(wish.window.from * 10 - 1e-6),
     latest: Math.floor(wish.window.to * 10 + 1e-6),
     worth: worthOfKind(wish.kind),
-    after: wishes.flatMap((other, n) => (n < place && mustPrecede(other, wish) ? [n] : [])),
+    after,
   };
+}
+
+/** Which lines wait for which: a matter of their kinds alone, and most spans have kinds that another one had. */
+const orders = new Map<string, readonly (readonly number[])[]>();
+const MOST_ORDERS = 500;
+
+function mustComeBefore(wishes: readonly Wish[]): readonly (readonly number[])[] {
+  const kinds = wishes.map((wish) => wish.kind).join();
+  const known = orders.get(kinds);
+  if (known) return known;
+  if (orders.size >= MOST_ORDERS) orders.clear();
+  const order = wishes.map((wish, place) =>
+    wishes.flatMap((other, n) => (n < place && mustPrecede(other, wish) ? [n] : [])),
+  );
+  orders.set(kinds, order);
+  return order;
 }
 
 const ofWork = (kind: SpokenKind): boolean => !isSetup(kind) && kind !== "heads-up" && kind !== "count-in";

@@ -68,12 +68,11 @@ const WORTH_READING =
 
 /** The claims of a line. A live field states nothing: the plan fills it in. */
 export function claimsIn(text: string): readonly Claim[] {
-  if (!WORTH_READING.test(text)) return NONE;
   const known = read.get(text);
   if (known) return known;
   if (read.size >= MOST_READ) read.clear();
-  const claims = clausesOf(text).flatMap(claimsOfClause);
-  read.set(text, claims);
+  const claims = WORTH_READING.test(text) ? clausesOf(text).flatMap(claimsOfClause) : NONE;
+  read.set(text, claims.length > 0 ? claims : NONE);
   return claims;
 }
 

@@ -47,8 +47,10 @@ const byItem = <T extends { readonly item: string }>(list: readonly T[]): Map<st
 };
 
 /** The lines that are spoken, in plan order. Lines of one kind are said as they were written, one after the other. */
-export function saidLines(ctx: RuleContext, wanted: (line: ScriptLine) => boolean): SaidLine[] {
-  const asked = ctx.moves.filter(({ item }) => item.script?.some((line) => line.kind !== "crew" && wanted(line)));
+export function saidLines(ctx: RuleContext, wanted: (line: ScriptLine, placed: PlacedMove) => boolean): SaidLine[] {
+  const asked = ctx.moves.filter((placed) =>
+    placed.item.script?.some((line) => line.kind !== "crew" && wanted(line, placed)),
+  );
   if (asked.length === 0) return [];
   const track = trackOf(ctx);
   const cues = byItem(track.cues);
@@ -61,7 +63,7 @@ export function saidLines(ctx: RuleContext, wanted: (line: ScriptLine) => boolea
       const cue = takeFirst(aside, ({ kind, text }) => kind === line.kind && text === line.text)
         ? undefined
         : takeFirst(said, ({ kind }) => kind === line.kind);
-      return wanted(line) ? [{ placed, line, index, cue }] : [];
+      return wanted(line, placed) ? [{ placed, line, index, cue }] : [];
     });
   });
 }
