@@ -28,7 +28,7 @@ export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
     if (!read.ok) return;
     const body = { name: read.name, equipment: read.equipment };
     const sent = room
-      ? await sending.run("PATCH", `/api/rooms/${room.id}`, body)
+      ? await sending.run("PATCH", `/api/rooms/${room.id}`, { ...body, seen: room.equipment })
       : await sending.run("POST", "/api/rooms", body);
     if (sent !== undefined) onDone();
   };

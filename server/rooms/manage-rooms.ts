@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { listRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
+import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { type Equipment, equipmentSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
@@ -14,7 +15,17 @@ const machines = equipmentSchema.refine(
   { path: ["springs"], message: "Two springs have the same id." },
 );
 export const newRoomSchema = z.strictObject({ name: roomName, equipment: machines });
-export const roomChangeSchema = z.strictObject({ name: roomName.optional(), equipment: machines.optional() });
+export const roomChangeSchema = z
+  .strictObject({
+    name: roomName.optional(),
+    equipment: machines.optional(),
+    /** The machines that the change was made on: what another manager kept meanwhile is never taken back unseen. */
+    seen: equipmentSchema.optional(),
+  })
+  .refine(({ equipment, seen }) => equipment === undefined || seen !== undefined, {
+    path: ["seen"],
+    message: "Say which machines the change was made on.",
+  });
 
 /** Everybody of the studio sees the rooms: a plan, a slot and a device each name one. Errors: 403 no-right. */
 export function listRooms(app: Springline, actor: Actor): Result<readonly StudioRoom[]> {
@@ -29,7 +40,10 @@ export function addRoom(app: Springline, actor: Actor, made: z.infer<typeof newR
   return write(app, room, () => insertRoom(app.db, room));
 }
 
-/** Plans of the room are checked against the new machines from now on; editions keep theirs. Errors: 403, 404, 409. */
+/**
+ * Plans of the room are checked against the new machines from now on; editions keep theirs. Errors: 403, 404, 409 name-taken
+ * and 409 changed-meanwhile.
+ */
 export function changeRoom(
   app: Springline,
   actor: Actor,
@@ -39,16 +53,23 @@ export function changeRoom(
   if (actor?.kind !== "person" || !can(actor, "rooms.manage")) return NO_RIGHT;
   const now = readRoom(app.db, id);
   if (!now) return NOT_FOUND;
+  if (change.seen && canonicalJson(change.seen) !== canonicalJson(now.equipment)) return CHANGED;
   const equipment = change.equipment ?? now.equipment;
   const room = { ...now, name: change.name ?? now.name, equipment, ...readingsOf(now, equipment) };
   const changed = write(app, room, () => {
     updateRoom(app.db, room);
-    const event = { at: app.now(), actorId: actor.id, subject: id, data: change };
+    const event = { at: app.now(), actorId: actor.id, subject: id, data: { name: room.name, equipment } };
     addStudioEvent(app.db, { ...event, kind: "machines" });
   });
   if (changed.ok) announceStudio(app);
   return changed;
 }
+
+const CHANGED = fail(
+  409,
+  "changed-meanwhile",
+  "Somebody changed this room's machines while you had it open, and nothing of theirs is taken back. Note what you typed and reload the page.",
+);
 
 /** Readings go with their spring. */
 function readingsOf(room: StudioRoom, { springs }: Equipment): Pick<StudioRoom, "readings"> {

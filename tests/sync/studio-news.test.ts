@@ -126,7 +126,7 @@ test("changed machines and another room are heard of, by readers too; nothing ch
   const id = await planOfJonas();
   const [jonas, ines] = [await open("jonas", id), await open("ines", id)];
   const fewer = { ...EQUIPMENT, springs: EQUIPMENT.springs.map((spring) => ({ ...spring, count: 0 })) };
-  must(changeRoom(s.app, s.people.petra, ROOMS.harbour, { equipment: fewer }));
+  must(changeRoom(s.app, s.people.petra, ROOMS.harbour, { equipment: fewer, seen: EQUIPMENT }));
   for (const client of [jonas, ines]) {
     const rules = await eventually("findings", () =>
       client.newsOf("findings").find((n) => n.findings.some((f) => f.rule === "springs-not-there")),

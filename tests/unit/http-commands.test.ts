@@ -51,7 +51,10 @@ test("a room is added with checked machines, changed, and listed", async () => {
   const made = await (await addRoom({ name: "Loft", equipment })).json();
   expect(made).toMatchObject({ name: "Loft", equipment });
   const longer = { ...equipment, carriageTravelMm: 950 };
-  expect((await changeRoom(made.id, { equipment: longer })).status).toBe(200);
+  expect((await changeRoom(made.id, { equipment: longer, seen: equipment })).status).toBe(200);
+  // A form opened before that takes nothing of it back, and one that names no base changes nothing.
+  expect(await outcome(await changeRoom(made.id, { equipment, seen: equipment }))).toBe("409 changed-meanwhile");
+  expect(await outcome(await changeRoom(made.id, { equipment }))).toBe("422 invalid");
   const list = await (await roomsRoute.GET(request("/api/rooms", { cookie }))).json();
   expect(list).toEqual([{ id: made.id, name: "Loft", equipment: longer }]);
 });
@@ -70,7 +73,7 @@ test("a room that cannot be is refused, with the place named", async () => {
 
 test("a plan's studio: library, machines and house standards, fresh after every change", async () => {
   const { id } = await (await addRoom({ name: "Loft", equipment })).json();
-  expect(studioContext(h.db, id)).toEqual({ moves: {}, equipment });
+  expect(studioContext(h.db, id)).toEqual({ moves: {}, equipment, standards: {} });
   putMoves(h.app, lead, { "plank-to-pike": move });
   const first = studioContext(h.db, id);
   expect(first.moves).toEqual({ "plank-to-pike": move });

@@ -94,7 +94,7 @@ describe("scale readings", () => {
     must(changeRoom(s.app, s.people.petra, ROOMS.harbour, { name: "Quay room" }));
     expect(Object.keys(readRoom(s.db, ROOMS.harbour)?.readings ?? {})).toEqual(["light", "firm"]);
     const onlyFirm = { ...EQUIPMENT, springs: EQUIPMENT.springs.slice(1) };
-    must(changeRoom(s.app, s.people.petra, ROOMS.harbour, { equipment: onlyFirm }));
+    must(changeRoom(s.app, s.people.petra, ROOMS.harbour, { equipment: onlyFirm, seen: EQUIPMENT }));
     expect(Object.keys(readRoom(s.db, ROOMS.harbour)?.readings ?? {})).toEqual(["firm"]);
   });
 
