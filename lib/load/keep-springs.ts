@@ -26,13 +26,15 @@ export interface KeptSprings {
 
 /**
  * Not null exactly when the item's springs differ from those of the spring item before and some offset in reach gives
- * its middle load with them. No springs on is no load to match.
+ * its middle load with them. No load is matched where none is on, where the machine lacks the springs that make it, or
+ * where the library asks for another.
  */
 export function keepSprings(plan: Plan, item: MoveItem): KeptSprings | null {
   const row = loadRows(plan).find((r) => r.item === item.id);
   const before = springItemBefore(plan, item.id);
   const move = moveOf(plan, item);
   if (!row || row.offsetToMatchPrevious === null || !row.atMidN || !before || !move) return null;
+  if (!isWorthMatching(plan, move, { item, atMidN: row.atMidN })) return null;
   const offsetMm = Math.round(row.offsetToMatchPrevious / 10) * 10;
   const [from, to] = travelMm(plan, move);
   const at = (xMm: number) => forceN(plan.equipment, before.springs, { xMm, offsetMm });
@@ -45,6 +47,14 @@ export function keepSprings(plan: Plan, item: MoveItem): KeptSprings | null {
     notAllowed: notAllowed(plan, move, before.springs),
     savedSeconds: setupSeconds(plan) - setupSeconds(withKept(plan, { ...item, springs: before.springs, offsetMm })),
   };
+}
+
+/** Nobody is sent to a place where they would feel a load that the move is not meant for. */
+function isWorthMatching({ equipment }: Plan, { loadN }: Move, at: { item: MoveItem; atMidN: number }): boolean {
+  const isThere = Object.entries(at.item.springs).every(
+    ([id, n]) => n <= (equipment.springs.find((spring) => spring.id === id)?.count ?? 0),
+  );
+  return isThere && (!loadN || (at.atMidN >= loadN[0] && at.atMidN <= loadN[1]));
 }
 
 function notAllowed({ equipment }: Plan, move: Move, springs: MoveItem["springs"]): string[] {

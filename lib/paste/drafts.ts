@@ -48,11 +48,14 @@ function scriptOf({ words, keepWords }: Judged): ScriptLine[] | undefined {
   return keepWords && line !== "" ? [{ kind: "form", text: escapeScriptText(line) }] : undefined;
 }
 
-/** Of a left and a right that face a side wall, the right one faces the other wall, as when a pair is added by hand. */
+/**
+ * The right side of a move that faces a side wall faces the other wall, as when a pair is added by hand; in a row of its own
+ * too, unless that row says where to face.
+ */
 function facingOf(judged: Judged, side: ItemSide, context: PasteContext): Facing | undefined {
   const { facing } = judged.reading;
   const pair = judged.side === "left-right" || judged.side === "right-left";
-  if (!pair || side !== "right") return facing;
+  if (side !== "right" || (!pair && facing !== undefined)) return facing;
   const base = facing ?? own(context.moves, judged.move ?? "")?.facing;
   if (base === "left") return "right";
   return base === "right" ? "left" : facing;

@@ -16,6 +16,7 @@ import {
   noSprings,
   readInitials,
   readLabelStretch,
+  readNoneCell,
   readSpringCell,
   readSprings,
   springsFound,
@@ -152,6 +153,8 @@ function readFree(fields: readonly Field[], into: Open, by: RowReader): void {
     into.facing ??= readFacing(field);
     into.times.push(...readTimes(field, { initials: springs.initials }));
   }
+  // A cell of its own that says "none" speaks of springs, whatever stands over it; the name comes first.
+  for (const field of fields.slice(1)) readNoneCell(field, into.springs);
   for (const field of fields) readInitials(field, springs, into.springs, into.times.length > 0);
   for (const field of fields) {
     const kept = exactRun(stretchesOf(field), library);

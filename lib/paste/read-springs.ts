@@ -101,6 +101,16 @@ export function readSpringCell(field: Field, words: SpringWords, into: SpringsSo
   });
 }
 
+const NONE_ALONE = /^\s*(?:none|nil|-+|–|—|bw|body\s?-?weight)\s*$/i;
+
+/** A cell without a column of its own that holds a word or a sign for "none" and nothing else: said so, not guessed. */
+export function readNoneCell(field: Field, into: SpringsSoFar): void {
+  if (!NONE_ALONE.test(field.text)) return;
+  into.none = true;
+  into.notes.push(`“${field.text.trim()}” read as no springs.`);
+  field.take(0, field.text.length, "springs");
+}
+
 /** Takes labels without a number, as one each. True when there were any. */
 export function readAlone(field: Field, words: SpringWords, into: SpringsSoFar): boolean {
   let any = false;

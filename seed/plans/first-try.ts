@@ -125,6 +125,7 @@ export const PLANTED: readonly {
   { rule: "change-not-told", items: ["forearm-pike"], mistake: "nobody hears that the spring changes" },
   { rule: "change-could-be-avoided", items: ["forearm-pike"], mistake: "the spring from before would have done" },
   { rule: "too-light-to-be-steady", items: ["bear-plank-press"], mistake: "no spring at all, to make it harder" },
+  { rule: "springs-out-of-range", items: ["bear-plank-press"], mistake: "no spring at all, so no load either" },
   {
     rule: "transition-too-short",
     items: ["lat-pull-kneeling"],

@@ -62,7 +62,7 @@ export const longHoldWithoutBreath = defineRule({
       ({ item, move: m }) => m && "holdSeconds" in m.tempo && item.seconds >= longHoldSeconds,
     );
     if (holds.length === 0) return [];
-    const lines = saidLines(ctx, speaksOfBreath);
+    const lines = saidLines(ctx, (line, placed) => holds.includes(placed) && speaksOfBreath(line));
     return holds.flatMap(({ item }) => {
       const own = lines.filter(({ placed }) => placed.item.id === item.id);
       if (own.some(({ cue }) => cue)) return [];

@@ -1,6 +1,8 @@
 import { z } from "zod";
+import { forceN, travelMm, worksSprings } from "#lib/load/load.ts";
 import { itemName, springLabel } from "#lib/plan/format.ts";
 import { own, springOf } from "#lib/plan/lookup.ts";
+import type { Plan } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { exampleEquipment, exampleMoves, examplePlan, move } from "../examples/build.ts";
 import type { Found, PlacedMove } from "../types.ts";
@@ -14,22 +16,31 @@ const limited = (light: number, there = 4, heavy = 0) =>
     },
   });
 
+/** Two light ones on a move that the library wants felt within these newtons. */
+const loaded = (loadN: [number, number]) =>
+  examplePlan([move("a", { springs: { light: 2 } })], { moves: { squat: { ...exampleMoves.squat, loadN } } });
+
 export const springsOutOfRange = defineRule({
   id: "springs-out-of-range",
   title: "The springs are lighter or heavier than the move is meant for",
   why: "Too light and the carriage runs away under people, too heavy and they pull with their backs.",
   fix: "Choose springs within the move's range, or change the range in the library.",
   level: "look",
-  source: "the move's own range in the studio's library",
+  source: "the move's own ranges of springs and of load in the studio's library, the room's springs as measured",
   limits: z.strictObject({}),
   messages: {
     light: "{itemName} has {count} {spring} where the move needs at least {least}: add {difference}.",
     heavy: "{itemName} has {count} {spring} where the move takes at most {most}: take off {difference}.",
     none: "{itemName} has {count} {spring} on and the move takes none of it: take off {difference}.",
+    underLoad:
+      "{itemName}: {force} N half-way, where the library asks for {least} to {most} N: more springs, or further out.",
+    overLoad:
+      "{itemName}: {force} N half-way, where the library asks for {least} to {most} N: fewer springs, or nearer.",
   },
   examples: {
     pass: [
       { say: "two light where one to three are meant", plan: limited(2) },
+      { say: "as many newtons as the library asks for", plan: loaded([60, 90]) },
       { say: "a move with no range", plan: examplePlan([move("a", { springs: {} })]) },
       { say: "more than the machine has is another rule's, when what it has would do", plan: limited(5, 3) },
     ],
@@ -37,26 +48,51 @@ export const springsOutOfRange = defineRule({
       { say: "none where one is the least", plan: limited(0), expect: ["light"] },
       { say: "four where three are the most", plan: limited(4), expect: ["heavy"] },
       { say: "a heavy one where there should be none", plan: limited(2, 4, 1), expect: ["none"] },
+      {
+        say: "less than the library asks for, though every number of springs is allowed",
+        plan: loaded([100, 120]),
+        expect: ["underLoad"],
+      },
+      { say: "more than the library asks for", plan: loaded([5, 20]), expect: ["overLoad"] },
     ],
   },
   check({ plan, moves }) {
-    return moves.flatMap((placed) =>
-      bounds(placed).flatMap(({ id, count, least, most }): Found<"light" | "heavy" | "none">[] => {
-        const spring = springLabel(plan.equipment, id);
-        const values = { itemName: itemName(plan, placed.item), spring, springId: id, count, least, most };
-        const items = [placed.item.id];
-        if (count < least)
-          return [{ message: "light", items, about: id, values: { ...values, difference: least - count } }];
-        const there = springOf(plan, id)?.count ?? 0;
-        if (most !== null && Math.min(count, there) > most) {
-          const message = most === 0 ? "none" : "heavy";
-          return [{ message, items, about: id, values: { ...values, difference: count - most } }];
-        }
-        return [];
-      }),
-    );
+    return moves.flatMap((placed): Found<Message>[] => {
+      const counted = countsOutOfRange(plan, placed);
+      return counted.length > 0 ? counted : loadOutOfRange(plan, placed);
+    });
   },
 });
+
+type Message = "light" | "heavy" | "none" | "underLoad" | "overLoad";
+
+/** Springs that the machine lacks are another rule's: what people would feel without them nobody chose. */
+function loadOutOfRange(plan: Plan, { item, move: library }: PlacedMove): Found<Message>[] {
+  if (!library?.loadN || !worksSprings(library)) return [];
+  if (Object.entries(item.springs).some(([id, n]) => n > (springOf(plan, id)?.count ?? 0))) return [];
+  const [least, most] = library.loadN;
+  const [from, to] = travelMm(plan, library);
+  const force = forceN(plan.equipment, item.springs, { xMm: (from + to) / 2, offsetMm: item.offsetMm ?? 0 });
+  if (!Number.isFinite(force) || (force >= least && force <= most)) return [];
+  const values = { itemName: itemName(plan, item), force: Math.round(force), least, most };
+  return [{ message: force < least ? "underLoad" : "overLoad", items: [item.id], about: "load", values }];
+}
+
+function countsOutOfRange(plan: Plan, placed: PlacedMove): Found<Message>[] {
+  return bounds(placed).flatMap(({ id, count, least, most }): Found<Message>[] => {
+    const spring = springLabel(plan.equipment, id);
+    const values = { itemName: itemName(plan, placed.item), spring, springId: id, count, least, most };
+    const items = [placed.item.id];
+    if (count < least)
+      return [{ message: "light", items, about: id, values: { ...values, difference: least - count } }];
+    const there = springOf(plan, id)?.count ?? 0;
+    if (most !== null && Math.min(count, there) > most) {
+      const message = most === 0 ? "none" : "heavy";
+      return [{ message, items, about: id, values: { ...values, difference: count - most } }];
+    }
+    return [];
+  });
+}
 
 function bounds({ item, move: library }: PlacedMove) {
   const { min, max } = library?.springs ?? {};

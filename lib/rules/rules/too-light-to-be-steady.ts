@@ -37,7 +37,8 @@ export const tooLightToBeSteady = defineRule({
     loose:
       "{itemName}: no spring holds the carriage people {stand} on: put one on, or keep this for an experienced class.",
     light:
-      "{itemName}: {springs} hold the carriage with {force} N where it starts, {least} N are the least: add a spring.",
+      "{itemName}: with {springs} on the carriage is held with {force} N where it starts, {least} N are the least: add a spring.",
+    near: "{itemName}: started {cm} cm nearer to the anchor, the carriage is held with {force} N, {least} N are the least: start further out.",
   },
   examples: {
     pass: [
@@ -54,11 +55,18 @@ export const tooLightToBeSteady = defineRule({
         plan: lunges({ light: 1 }, { standards: { "too-light-to-be-steady": { limits: { minStartN: 15 } } } }),
         expect: ["light"],
       },
+      {
+        say: "a spring that would hold, its pull taken away by starting 20 cm nearer",
+        plan: examplePlan([move("a", { move: "lunge", springs: { light: 1 }, offsetMm: -200 })], {
+          moves: { lunge },
+        }),
+        expect: ["near"],
+      },
     ],
   },
   check({ plan, moves }, { minStartN, levels }) {
     if (!levels.includes(plan.level ?? "open")) return [];
-    return moves.flatMap(({ item, move: library }): Found<"loose" | "light">[] => {
+    return moves.flatMap(({ item, move: library }): Found<"loose" | "light" | "near">[] => {
       if (!library || !isUnsteady(library)) return [];
       const [xMm] = travelMm(plan, library);
       const force = forceN(plan.equipment, item.springs, { xMm, offsetMm: item.offsetMm ?? 0 });
@@ -71,6 +79,12 @@ export const tooLightToBeSteady = defineRule({
         return [
           { message: "loose", items, level, values: { itemName: name, stand: VERBS[library.position] ?? "are" } },
         ];
+      }
+      const offsetMm = item.offsetMm ?? 0;
+      const usual = forceN(plan.equipment, item.springs, { xMm, offsetMm: 0 });
+      if (offsetMm < 0 && usual >= minStartN) {
+        const values = { itemName: name, cm: -offsetMm / 10, force, least: minStartN };
+        return [{ message: "near", items, level: "look", values }];
       }
       const springs = springWords(plan.equipment, item.springs);
       return [{ message: "light", items, level: "look", values: { itemName: name, springs, force, least: minStartN } }];

@@ -91,6 +91,14 @@ describe("springs that could stay on", () => {
     const plank = move("b", { move: "plank", springs: { light: 2 } });
     expect(keepSprings(examplePlan([a, plank], { moves: limited }), plank)?.notAllowed).toEqual(["heavy"]);
   });
+  it("never matches a load that the library does not ask for, or that the machine cannot make", () => {
+    const asked = (loadN: [number, number]) => ({ ...exampleMoves, squat: { ...exampleMoves.squat, loadN } });
+    const heavier = [a, move("b", { move: "squat", springs: { light: 2 } })] as const;
+    expect(keepSprings(examplePlan([...heavier], { moves: asked([70, 90]) }), heavier[1])).not.toBeNull();
+    expect(keepSprings(examplePlan([...heavier], { moves: asked([20, 60]) }), heavier[1])).toBeNull();
+    const six = move("b", { springs: { light: 6 } });
+    expect(keepSprings(examplePlan([move("a", { springs: { heavy: 2 } }), six]), six)).toBeNull();
+  });
   it("is nothing when the springs are the same, there are none, or no offset in reach does it", () => {
     expect(keepSprings(examplePlan([a, move("b", { springs: { heavy: 1 } })]), a)).toBeNull();
     const none = move("b", { springs: {} });
