@@ -20,7 +20,7 @@ import {
 import { secondsWords, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, Facing, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
-import { offsetWords } from "./load/words.ts";
+import { placeWords } from "./load/words.ts";
 import { newId } from "./new-id.ts";
 import type { PlanSession } from "./session.ts";
 import { startingSeconds } from "./starting-seconds.ts";
@@ -144,13 +144,13 @@ export function setSprings(s: PlanSession, item: MoveItem, springs: MoveItem["sp
   });
   if (!acted) return;
   const on = springWords(s.getSnapshot().plan.equipment, springs);
-  s.say(offsetMm === undefined ? `Now ${on} on.` : `Now ${on} on, started ${offsetWords(offsetMm)}.`);
+  s.say(offsetMm === undefined ? `Now ${on} on.` : `Now ${on} on, started ${placeWords(offsetMm)}.`);
 }
 
 /** Where the person starts, mm from the move's usual place. */
 export function setOffset(s: PlanSession, item: MoveItem, offsetMm: number): void {
   if (offsetMm === (item.offsetMm ?? 0)) return;
-  if (s.act((w) => setItemField(w, item.id, "offsetMm", offsetMm))) s.say(`Started ${offsetWords(offsetMm)}.`);
+  if (s.act((w) => setItemField(w, item.id, "offsetMm", offsetMm))) s.say(`Started ${placeWords(offsetMm)}.`);
 }
 
 /** Another move of the library in the same place. A side that the new move cannot have becomes one that it can. */

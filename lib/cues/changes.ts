@@ -3,7 +3,7 @@
  * springs before anything else, out of straps and handles before turning, into them last.
  */
 
-import { sideWords, springWords } from "#lib/plan/format.ts";
+import { offsetWords, sideWords, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { type Setup, setupOf } from "#lib/transitions/transitions.ts";
@@ -121,8 +121,13 @@ function sideChange(before: MoveItem | undefined, after: MoveItem): SetupChange[
   return [{ kind: "side", words: `${sideWords(after.side)} side` }];
 }
 
+/** How much further from the anchor people start than in the move before, in mm; nearer is below 0. */
+export const movedMm = (before: MoveItem | undefined, after: MoveItem): number =>
+  (after.offsetMm ?? 0) - (before?.offsetMm ?? 0);
+
 function offsetChange(before: MoveItem | undefined, after: MoveItem): SetupChange[] {
-  const by = (after.offsetMm ?? 0) - (before?.offsetMm ?? 0);
-  if (by === 0 || after.offsetMm === undefined) return [];
-  return [{ kind: "offset", words: `${Math.abs(by) / 10} cm ${by > 0 ? "further from" : "nearer to"} the anchor` }];
+  const by = movedMm(before, after);
+  if (by === 0) return [];
+  const back = (after.offsetMm ?? 0) === 0;
+  return [{ kind: "offset", words: back ? "back to the usual place" : offsetWords(by) }];
 }

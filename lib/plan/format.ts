@@ -1,6 +1,6 @@
 /** How numbers, springs, sides and items are put into words: one place for screens, findings, cards and files. */
 import { moveOf, own } from "./lookup.ts";
-import type { Equipment, ItemSide, MoveItem, Plan, PlanItem } from "./schema.ts";
+import type { Equipment, ItemSide, Move, MoveItem, Plan, PlanItem } from "./schema.ts";
 
 /** Whole seconds as m:ss, from an hour on as h:mm:ss; "-0:05" below zero. Rounded to the nearest second. */
 export function clockTime(seconds: number): string {
@@ -68,6 +68,29 @@ export function itemName(plan: Plan, item: PlanItem): string {
   if (item.kind === "pause") return `the pause of ${secondsWords(item.seconds)}`;
   const name = moveName(plan, item);
   return item.side === "both" ? name : `${name}, ${sideWords(item.side)}`;
+}
+
+/** Millimetres along the travel of the carriage: "8 cm further from the anchor", "2.5 cm nearer to the anchor" below 0. */
+export const offsetWords = (mm: number): string =>
+  `${plainNumber(Math.abs(mm) / 10)} cm ${mm > 0 ? "further from" : "nearer to"} the anchor`;
+
+/** How a person takes the place where the move starts: "sit", "kneel". */
+export function placeVerb({ position }: Move): string {
+  switch (position) {
+    case "seated":
+      return "sit";
+    case "kneeling":
+    case "quadruped":
+      return "kneel";
+    case "standing":
+      return "stand";
+    case "supine":
+    case "prone":
+    case "side-lying":
+      return "lie";
+    default:
+      return "start";
+  }
 }
 
 /** A word as an id writes it, read aloud: "raised-blood-pressure" is "raised blood pressure". */

@@ -24,6 +24,7 @@ export const FORMAT_RULE_IDS: ReadonlySet<string> = new Set([
   "springs-changed-carriage-out",
   "springs-not-there",
   "springs-out-of-range",
+  "start-place-not-told",
   "talk-too-long",
   "theme-missed",
   "too-light-to-be-steady",

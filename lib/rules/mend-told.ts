@@ -1,6 +1,7 @@
 /** Menders that put words first in an item's script, and the one that keeps springs on. */
-import { sideWords, springWords } from "#lib/plan/format.ts";
-import { itemById } from "#lib/plan/lookup.ts";
+import { movedMm } from "#lib/cues/changes.ts";
+import { offsetWords, placeVerb, sideWords, springWords } from "#lib/plan/format.ts";
+import { itemById, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { type Step, walkSetups } from "#lib/transitions/walk.ts";
 import type { Mend, MendChange } from "./mend.ts";
@@ -31,6 +32,17 @@ export function sayChanges(plan: Plan, finding: Finding): Mend | null {
     step,
     untold.flatMap((kind) => wordsFor(plan, step, kind)),
   );
+}
+
+/** From where, as people take the place: "Kneel 8 cm further from the anchor." */
+export function sayPlace(plan: Plan, finding: Finding): Mend | null {
+  const step = stepOf(plan, finding);
+  const move = step && moveOf(plan, step.item);
+  if (!step || !move) return null;
+  const by = movedMm(step.before?.item, step.item);
+  if (by === 0) return null;
+  const where = (step.item.offsetMm ?? 0) === 0 ? "at the usual place" : offsetWords(by);
+  return sayFirst(plan, step, [`${placeVerb(move)} ${where}`]);
 }
 
 /** The words that free a hand or a foot. */

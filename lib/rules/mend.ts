@@ -2,7 +2,7 @@
 import { countWord, secondsWords } from "#lib/plan/format.ts";
 import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
-import { keepSprings, sayCarriageHome, sayChanges, sayLetGo } from "./mend-told.ts";
+import { keepSprings, sayCarriageHome, sayChanges, sayLetGo, sayPlace } from "./mend-told.ts";
 import type { Finding } from "./types.ts";
 
 /** One field of one item set to a value, or one line put before its others. */
@@ -52,6 +52,7 @@ const MENDERS: Readonly<Record<string, Mender>> = {
   "springs-changed-carriage-out": sayCarriageHome,
   "change-not-told": sayChanges,
   "hand-or-foot-not-free": (plan, finding) => sayLetGo(plan, finding) ?? planTransition(plan, finding),
+  "start-place-not-told": sayPlace,
   "change-could-be-avoided": keepSprings,
 };
 

@@ -20,6 +20,7 @@ import { silentStretch } from "./rules/silent-stretch.ts";
 import { springsChangedCarriageOut } from "./rules/springs-changed-carriage-out.ts";
 import { springsNotThere } from "./rules/springs-not-there.ts";
 import { springsOutOfRange } from "./rules/springs-out-of-range.ts";
+import { startPlaceNotTold } from "./rules/start-place-not-told.ts";
 import { talkTooLong } from "./rules/talk-too-long.ts";
 import { themeMissed } from "./rules/theme-missed.ts";
 import { tooLightToBeSteady } from "./rules/too-light-to-be-steady.ts";
@@ -56,6 +57,7 @@ export const RULES: readonly AnyRule[] = [
   springsChangedCarriageOut,
   springsNotThere,
   springsOutOfRange,
+  startPlaceNotTold,
   talkTooLong,
   themeMissed,
   tooLightToBeSteady,

@@ -23,6 +23,8 @@ export interface MoveRow {
   readonly seconds: number;
   readonly springs: Readonly<Record<string, number>>;
   readonly facing?: Facing;
+  /** Where people start, mm further from the anchor than usual. */
+  readonly offsetMm?: number;
   /** Planned seconds of the change before it: time for the hands and for the words. */
   readonly transition?: number;
   /** Kinds of line to add to set-up, start, breath, form, safety and easier. */
@@ -69,6 +71,7 @@ function itemOf(plan: Plan, row: Row, index: number, before: MoveItem | undefine
     seconds: row.seconds,
     springs: { ...row.springs },
     ...(row.facing ? { facing: row.facing } : {}),
+    ...(row.offsetMm === undefined ? {} : { offsetMm: row.offsetMm }),
     ...(row.transition === undefined ? {} : { transitionSeconds: row.transition }),
   };
   return { ...bare, script: scriptOf(plan, row, bare, before) };

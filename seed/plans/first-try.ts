@@ -83,6 +83,7 @@ const ROWS: readonly Row[] = [
     move: "forearm-plank-hold",
     seconds: 60,
     springs: MIDDLE,
+    offsetMm: 40,
     transition: 16,
     lines: [{ kind: "setup", text: "Up to the front platform, forearms down, hips level." }],
   },
@@ -165,6 +166,7 @@ export const PLANTED: readonly {
   },
   { rule: "hand-or-foot-not-free", items: ["forearm-plank-hold"], mistake: "feet still in the straps for a plank" },
   { rule: "change-not-told", items: ["forearm-plank-hold"], mistake: "no word about coming out of the straps" },
+  { rule: "start-place-not-told", items: ["forearm-plank-hold"], mistake: "four centimetres further out, unsaid" },
 ];
 
 export const FIRST_TRY: Plan = composePlan(

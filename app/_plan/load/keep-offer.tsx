@@ -7,7 +7,7 @@ import { setSprings } from "../acts.ts";
 import type { PlanSession } from "../session.ts";
 import { nameOf } from "../words.ts";
 import styles from "./load.module.css";
-import { keptSentence, newtonWords, offsetWords } from "./words.ts";
+import { keptSentence, newtonWords, placeWords } from "./words.ts";
 
 interface OfferProps {
   readonly session: PlanSession;
@@ -29,7 +29,7 @@ export function KeepSpringsOffer({ session, plan, item, move, kept, readOnly }: 
         <b>{sentence}</b>
       </p>
       <p className="small">
-        {`With ${springs} still on from “${nameOf(plan, kept.before)}”, started ${offsetWords(kept.offsetMm)}: `}
+        {`With ${springs} still on from “${nameOf(plan, kept.before)}”, started ${placeWords(kept.offsetMm)}: `}
         {`${newtonWords(atMid)} in the middle (now ${newtonWords(kept.wantedN)}), ${newtonWords(atStart)} at the start, ${newtonWords(atEnd)} at the end.`}
         {kept.savedSeconds > 0 && ` It saves ${plainNumber(kept.savedSeconds)} s of setting up.`}
         {atStart === 0 && " The springs hang slack at the start."}

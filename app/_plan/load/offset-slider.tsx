@@ -6,7 +6,7 @@
 import { useCallback, useEffect, useId, useRef } from "react";
 import { OFFSET_LIMIT_MM } from "#lib/load/load.ts";
 import styles from "./load.module.css";
-import { offsetWords } from "./words.ts";
+import { placeWords } from "./words.ts";
 
 interface SliderProps {
   /** mm; what is being tried, or what is written. */
@@ -22,7 +22,7 @@ const CM = 10;
 
 export function OffsetSlider({ offsetMm, says, disabled, onTry, onTake }: SliderProps) {
   const id = useId();
-  const words = offsetWords(offsetMm);
+  const words = placeWords(offsetMm);
   const step = (by: number) => onTake(held(Math.round(offsetMm / CM) * CM + by));
   return (
     <div className={styles.offset}>

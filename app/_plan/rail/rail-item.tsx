@@ -2,7 +2,7 @@
 /** One item on the rail: as tall as its time, with its name, seconds, springs, talk as ink and heads-up as a notch. */
 import { memo, type PointerEvent } from "react";
 import { HoldSign, holdMarks } from "#app/_order/hold-sign.tsx";
-import { plainNumber, plural, springWords } from "#lib/plan/format.ts";
+import { offsetWords, plainNumber, plural, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { notchOffset, type Segment } from "#lib/rail/layout.ts";
@@ -91,6 +91,7 @@ function Meta({ item, plan, marks, people }: RailItemProps) {
     <>
       {item.kind !== "heading" && <Seconds className={styles.seconds} value={item.seconds} />}
       {item.kind === "move" && <Coils springs={item.springs} equipment={plan.equipment} />}
+      {item.kind === "move" && isMoved(item) && <span className={styles.pattern}>{placeMark(item)}</span>}
       {move && <span className={styles.pattern}>{move.pattern}</span>}
       {item.kind === "move" && item.locked && <span className={styles.pattern}>locked</span>}
       {item.kind === "move" && holdMarks(plan, item).map((mark) => <HoldSign key={mark.words} mark={mark} />)}
@@ -105,6 +106,11 @@ function Meta({ item, plan, marks, people }: RailItemProps) {
     </>
   );
 }
+
+/** A starting place that is not the usual one changes the load as a spring does: it stands beside the springs. */
+const isMoved = (item: MoveItem): boolean => (item.offsetMm ?? 0) !== 0;
+const placeMark = ({ offsetMm = 0 }: MoveItem): string =>
+  `${plainNumber(Math.abs(offsetMm) / 10)} cm ${offsetMm > 0 ? "further" : "nearer"}`;
 
 /** Left is rounded at the left, right at the right; the word says it too. */
 function SideMark({ item }: { item: MoveItem }) {
@@ -152,6 +158,7 @@ export function itemLabel(plan: Plan, item: PlanItem, row: { start: string; reps
   if (item.kind === "move" && item.side !== "both") parts.push(item.side);
   if (item.kind !== "heading") parts.push(`${plainNumber(item.seconds)} seconds from ${row.start}`);
   if (item.kind === "move") parts.push(springWords(plan.equipment, item.springs));
+  if (item.kind === "move" && isMoved(item)) parts.push(`starting ${offsetWords(item.offsetMm ?? 0)}`);
   const pattern = item.kind === "move" ? moveOf(plan, item)?.pattern : undefined;
   if (pattern) parts.push(pattern);
   if (row.reps !== null) parts.push(`${plainNumber(row.reps)} reps`);

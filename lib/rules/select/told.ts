@@ -114,6 +114,12 @@ const FEET_PLACED = /\b(?:foot|feet|toes|heels) (?:\w+ )?(?:on|onto|to|down)\b/;
 export const tellsStrap = (words: string, { letGo }: Step): boolean =>
   STRAPS_TOLD.test(words) || (letGo.strap !== null && FEET_PLACED.test(words));
 
+const PLACE_TOLD =
+  /\b(?:further|farther|nearer|closer|scoot|shuffle|shift|cm|centimet(?:re|er)s?|inch(?:es)?|anchors?|usual (?:place|spot)|where you (?:were|started)|(?:a|one|two|three) (?:hands?|handwidths?|palms?|fists?|foot|feet|steps?) (?:back|forwards?|out|in|away|up|down)|(?:sit|kneel|stand|lie|move|slide|step|hop|come|go|start) (?:\w+ ){0,3}(?:back|forwards?|away|out))\b/;
+
+/** From where people start on the carriage: a distance, a direction along it, or the usual place. */
+export const tellsPlace = (words: string): boolean => PLACE_TOLD.test(words);
+
 /** "Not quite home" and "just short of home" tell nobody to come home. */
 const NOT_YET = "(?<!\\b(?:not|never|dont|short of|almost|nearly|just off|from|leave|leaving) (?:\\w+ ){0,2})";
 const FILL =

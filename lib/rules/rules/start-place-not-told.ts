@@ -1,0 +1,84 @@
+import { z } from "zod";
+import { movedMm } from "#lib/cues/changes.ts";
+import { itemName, offsetWords } from "#lib/plan/format.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import type { Step } from "#lib/transitions/walk.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+import { saidIn, saidInPauses, tellsPlace } from "../select/told.ts";
+import type { Found } from "../types.ts";
+
+const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
+
+export const startPlaceNotTold = defineRule({
+  id: "start-place-not-told",
+  title: "People start from another place and the set-up does not say it",
+  why: "Whoever stays where they were feels another load than the one you chose, on the same springs.",
+  fix: "Say in the set-up line how much nearer or further people start.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    leastMm: z
+      .number()
+      .int()
+      .min(1)
+      .max(400)
+      .default(20)
+      .describe("Smallest change of the starting place that must be told, mm"),
+  }),
+  messages: {
+    moved: "{itemName} starts {place} than what is before it, and no set-up line says from where: say it.",
+    back: "{itemName} starts at the usual place again, and no set-up line says so: people stay where they are.",
+    first: "{itemName} starts {place} than usual, and no set-up line says from where: say it.",
+  },
+  examples: {
+    pass: [
+      {
+        say: "told in words",
+        plan: examplePlan([move("a"), move("b", { offsetMm: 80, ...setup("Sit a hand further back.") })]),
+      },
+      {
+        say: "two sides of one place",
+        plan: examplePlan([move("a", { offsetMm: 80, ...setup("8 cm out.") }), move("b", { offsetMm: 80 })]),
+      },
+      { say: "a centimetre nobody can tell", plan: examplePlan([move("a"), move("b", { offsetMm: 10 })]) },
+    ],
+    fail: [
+      {
+        say: "further away, and the line speaks of the feet",
+        plan: examplePlan([move("a"), move("b", { offsetMm: 80, ...setup("Feet wide.") })]),
+        expect: ["moved"],
+      },
+      {
+        say: "back again without a word",
+        plan: examplePlan([move("a", { offsetMm: 80, ...setup("8 cm out.") }), move("b")]),
+        expect: ["back"],
+      },
+      { say: "the very first move", plan: examplePlan([move("a", { offsetMm: -60 })]), expect: ["first"] },
+    ],
+  },
+  check({ plan, steps }, { leastMm }) {
+    return steps.flatMap((step): Found<Message>[] => {
+      const by = movedMm(step.before?.item, step.item);
+      if (!Number.isFinite(by) || Math.abs(by) < leastMm || isTold(plan, step)) return [];
+      return [
+        {
+          message: messageOf(step),
+          items: [step.item.id],
+          values: { itemName: itemName(plan, step.item), place: offsetWords(by), byMm: by },
+        },
+      ];
+    });
+  },
+});
+
+type Message = "moved" | "back" | "first";
+
+function messageOf({ before, item }: Step): Message {
+  if (before === null) return "first";
+  return (item.offsetMm ?? 0) === 0 ? "back" : "moved";
+}
+
+/** By a set-up line, or by a pause before the move. */
+const isTold = (plan: Plan, step: Step): boolean =>
+  tellsPlace(`${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`);
