@@ -39,7 +39,7 @@ function rowOf(bar: GroupBar, all: number): MirrorRow {
     leftWords: `${plainNumber(bar.left)} s`,
     rightWords: `${plainNumber(bar.right)} s`,
     wanted: bar.wanted === null ? undefined : (bar.wanted * all) / 2,
-    share: bar.share < 0.01 && bar.seconds > 0 ? "under 1%" : percent(bar.share),
+    share: bar.share < 0.01 && bar.seconds > 0 ? "under 1%" : `${plainNumber(bar.share * 100)}%`,
     note: noteOf(bar),
     uneven: bar.lopsided,
     missed: bar.missed,

@@ -1,6 +1,7 @@
 /** What the fit does to the class as a whole, in two figures and two sentences. */
-import { clockTime } from "#lib/plan/format.ts";
+import { clockTime, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import type { Finding } from "#lib/rules/types.ts";
 import styles from "./fit.module.css";
 import { changesAnything, type FitPreview } from "./preview.ts";
 import { againstLength, closingWords, costWords } from "./words.ts";
@@ -35,6 +36,27 @@ export function FitSummary({ plan, preview }: { readonly plan: Plan; readonly pr
       </dl>
       <p>{costWords(plan, preview)}</p>
       {closing && <p>{closing}</p>}
+      <Found found={preview.found} />
+    </div>
+  );
+}
+
+/** Findings told one by one; the rest are counted. */
+const TOLD = 3;
+
+/** What these times would bring: better read before they are taken than after. */
+function Found({ found }: { readonly found: readonly Finding[] }) {
+  if (found.length === 0) return <p>The checks find nothing with these times that they do not find now.</p>;
+  const more = found.length - TOLD;
+  return (
+    <div>
+      <p>{`The checks would find ${plural(found.length, "thing")} more:`}</p>
+      <ul className={styles.found}>
+        {found.slice(0, TOLD).map(({ key, rule, message }) => (
+          <li key={key ?? rule}>{message}</li>
+        ))}
+        {more > 0 && <li>{`and ${more} more`}</li>}
+      </ul>
     </div>
   );
 }

@@ -2,11 +2,13 @@
 
 import { startIfTwins } from "#app/_plan/placed-name.ts";
 import { classClock } from "#lib/clock/clock.ts";
-import { type Fit, fitToLength } from "#lib/fit/fit.ts";
+import { type Fit, fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import { type Help, whatHelps } from "#lib/fit/help.ts";
 import { boundsOf } from "#lib/fit/problem.ts";
 import { headSeconds, isMoveItem, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { ItemSide, MoveItem, Plan } from "#lib/plan/schema.ts";
+import { checkPlan } from "#lib/rules/run.ts";
+import type { Finding } from "#lib/rules/types.ts";
 
 /** Times in seconds. */
 export interface TimeRow {
@@ -47,6 +49,8 @@ export interface FitPreview {
   readonly grid: number;
   readonly blocks: readonly TimeBlock[];
   readonly helps: readonly Help[];
+  /** What the checks would find with these times and do not find now. */
+  readonly found: readonly Finding[];
 }
 
 export function fitPreview(plan: Plan): FitPreview {
@@ -59,8 +63,16 @@ export function fitPreview(plan: Plan): FitPreview {
     grid: headSeconds(plan, "gridSeconds"),
     blocks: blocksOf(plan, fit),
     helps: fit.possible ? [] : whatHelps(plan, fit),
+    found: fit.possible ? newFindings(plan, fittedPlan(plan, fit)) : [],
   };
 }
+
+function newFindings(plan: Plan, fitted: Plan): Finding[] {
+  const now = new Set(checkPlan(plan).findings.map(findingKey));
+  return checkPlan(fitted).findings.filter((finding) => !now.has(findingKey(finding)));
+}
+
+const findingKey = ({ key, rule }: Finding): string => key ?? rule;
 
 /** All rows, in the order in which they are shown. */
 export const rowsOf = (preview: FitPreview): TimeRow[] =>

@@ -9,6 +9,7 @@ import { JumpLinks, jump } from "./jump-links.tsx";
 import styles from "./margin.module.css";
 import { MendAct } from "./mend-act.tsx";
 import { RuleLink } from "./rule-link.tsx";
+import { slipKey } from "./show-slip.ts";
 
 interface Props {
   readonly session: PlanSession;
@@ -27,6 +28,8 @@ export function FindingSlip({ session, finding, selected, short }: Props) {
   return (
     <article
       className={styles.slip}
+      tabIndex={-1}
+      data-finding={slipKey(finding)}
       data-level={finding.level}
       data-selected={selected || undefined}
       data-short={!whole || undefined}

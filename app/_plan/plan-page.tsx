@@ -3,9 +3,11 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { FitButton } from "#app/_fit/fit-button.tsx";
 import { FitDialog } from "#app/_fit/fit-dialog.tsx";
+import { showSlip } from "#app/_margin/show-slip.ts";
 import { StateActs } from "#app/_margin/state-acts.tsx";
 import { OrderDialog } from "#app/_order/order-dialog.tsx";
 import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
+import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
 import { ClosedNotice } from "./closed-notice.tsx";
@@ -76,6 +78,14 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
     setSheet(false);
     requestAnimationFrame(() => focusMiddle(null));
   };
+  /** Where there is no margin the finding stands among the fields of its item: on a phone the sheet opens for it. */
+  const goToFinding = (found: Finding | undefined) => {
+    session.select(found?.items[0] ?? null);
+    if (!found || wide) return;
+    if (phone || found.items.length === 0) setSheet(true);
+    // The sheet is drawn in the first frame, what it holds stands still in the second.
+    requestAnimationFrame(() => requestAnimationFrame(() => showSlip(found, phone)));
+  };
   const openAdd = useCallback(() => session.canWrite && setDialog("add"), [session]);
   const openPaste = useCallback(() => session.canWrite && setDialog("paste"), [session]);
   const openOrder = useCallback(() => session.canWrite && setDialog("order"), [session]);
@@ -105,11 +115,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
             <StateActs session={session} me={session.me} />
           </>
         }
-        onFinding={(level) => {
-          const found = nextFinding(snap, level);
-          session.select(found?.items[0] ?? null);
-          if (found && found.items.length === 0) setSheet(true);
-        }}
+        onFinding={(level) => goToFinding(nextFinding(snap, level))}
       />
       <Notices session={session} snap={snap} />
       <div className={styles.columns} data-alone={!panelOpen || undefined}>

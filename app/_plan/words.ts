@@ -1,7 +1,9 @@
 /** Words of the plan page: names of items, times, what a change of set-up asks, what each value is called. */
 import { COPY_WORDS } from "#lib/client/device-copy.ts";
+import { plainNumber } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { ACTIONS, type Action, type Facing, type Move, type Plan, type PlanItem } from "#lib/plan/schema.ts";
+import { actionSeconds } from "#lib/transitions/transitions.ts";
 import type { SessionSnapshot } from "./session-types.ts";
 
 export const isTimed = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
@@ -37,6 +39,16 @@ export function actionsWords(actions: Readonly<Partial<Record<Action, number>>>)
     return [n === 1 ? ACTION_WORDS[action] : `${n} × ${ACTION_WORDS[action]}`];
   });
   return words.join(", ");
+}
+
+/** What the estimate adds up, to be done again by hand: "2 s to begin with, carriage home 2 s, 2 × spring off 4 s". */
+export function estimateWords(plan: Plan, actions: Readonly<Partial<Record<Action, number>>>): string {
+  const parts = ACTIONS.flatMap((action) => {
+    const n = actions[action] ?? 0;
+    return n <= 0 ? [] : [`${actionsWords({ [action]: n })} ${plainNumber(n * actionSeconds(plan, action))} s`];
+  });
+  const said = [`${plainNumber(actionSeconds(plan, "base"))} s to begin with`, ...parts].join(", ");
+  return `${said}, up to whole seconds`;
 }
 
 export const FACING_WORDS: Readonly<Record<Facing, string>> = {

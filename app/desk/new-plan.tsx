@@ -78,7 +78,7 @@ function NewPlanForm({ rooms, mayTeam }: NewPlanProps) {
         </label>
       ) : null}
       <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" disabled={sending.busy}>
+      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
         {sending.busy ? "Making it" : "Make the plan"}
       </button>
     </form>

@@ -29,14 +29,14 @@ export function PlanActs({ id, title, mayDelete }: PlanActsProps) {
   };
   return (
     <>
-      <button type="button" className={styles.act} onClick={duplicate} disabled={sending.busy || gone}>
+      <button type="button" className={styles.act} onClick={duplicate} aria-disabled={sending.busy} disabled={gone}>
         Duplicate{of}
       </button>
       <a className={styles.act} href={`/api/plans/${id}/file`} download>
         Save as a file{of}
       </a>
       {mayDelete ? (
-        <button type="button" className={styles.act} onClick={remove} disabled={sending.busy || gone}>
+        <button type="button" className={styles.act} onClick={remove} aria-disabled={sending.busy} disabled={gone}>
           Delete{of}
         </button>
       ) : null}

@@ -40,7 +40,7 @@ export function FirstRunForm() {
         Begin with a library of moves under plain names and a first room of example springs, to be changed to your own
       </label>
       <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" disabled={sending.busy}>
+      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
         {sending.busy ? "Making the studio" : "Make the studio"}
       </button>
     </form>

@@ -35,7 +35,7 @@ export function InviteForm() {
         <Field label="Name" name="name" maxLength={100} autoComplete="off" hint="They can change it when they join." />
         <RoleBoxes legend="Comes as" />
         <Problem say={sending.problem} />
-        <button type="submit" className="button button-strong" disabled={sending.busy}>
+        <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
           Make a link
         </button>
       </form>

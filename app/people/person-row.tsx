@@ -47,7 +47,7 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
         <button type="button" className={styles.act} onClick={() => setAsking("roles")}>
           Roles{of}
         </button>
-        <button type="button" className={styles.act} onClick={endSessions} disabled={sending.busy}>
+        <button type="button" className={styles.act} onClick={endSessions} aria-disabled={sending.busy}>
           End sessions{of}
         </button>
         {me ? null : (
@@ -85,7 +85,7 @@ function RolesDialog({ person, onClose, onDone }: AskProps) {
         <RoleBoxes legend="May do" chosen={person.roles} />
         <p className="quiet small">The change counts at once, on pages that are open too.</p>
         <Problem say={sending.problem} />
-        <button type="submit" className="button button-strong" disabled={sending.busy}>
+        <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
           Keep these roles
         </button>
       </form>
@@ -106,7 +106,7 @@ function RemoveDialog({ person, onClose, onDone }: AskProps) {
           new invitation to the same address brings them back to them.
         </p>
         <Problem say={sending.problem} />
-        <button type="button" className="button button-must" onClick={remove} disabled={sending.busy}>
+        <button type="button" className="button button-must" onClick={remove} aria-disabled={sending.busy}>
           Remove {person.name}
         </button>
       </div>

@@ -51,6 +51,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
     take(await sending.run<KeptStandard>("PUT", url, read.standard), "Kept. Open plans were checked again.");
   };
   const reset = async () => {
+    if (kept === null) return;
     take(await sending.run<KeptStandard>("DELETE", url), "As the rule has it again. Open plans were checked again.");
   };
   return (
@@ -67,14 +68,17 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
       ))}
       <TrialWords url={url} standard={differing(rule, read.standard)} kept={kept} />
       <div className={styles.acts}>
-        <button type="submit" className="button button-strong" disabled={sending.busy || read.standard === null}>
+        <button
+          type="submit"
+          className="button button-strong"
+          aria-disabled={sending.busy}
+          disabled={read.standard === null}
+        >
           Keep for this house
         </button>
-        {kept !== null && (
-          <button type="button" className="button" disabled={sending.busy} onClick={reset}>
-            All as the rule has it
-          </button>
-        )}
+        <button type="button" className="button" aria-disabled={sending.busy || kept === null} onClick={reset}>
+          All as the rule has it
+        </button>
       </div>
       <Problem say={sending.problem} />
       <p role="status" className={done ? "done" : undefined}>

@@ -20,7 +20,7 @@ export function SignInForm({ to }: { readonly to: string }) {
       <Field label="E-mail" name="email" type="email" autoComplete="username" required autoFocus />
       <Field label="Password" name="password" type="password" autoComplete="current-password" required />
       <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" disabled={sending.busy}>
+      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
         {sending.busy ? "Signing in" : "Sign in"}
       </button>
       <p className="quiet small">

@@ -62,7 +62,12 @@ export function Devices({ devices, rooms }: DevicesProps) {
                   <DeviceState device={device} />
                 </span>
               </span>
-              <button type="button" className={styles.act} onClick={() => takeBack(device.id)} disabled={sending.busy}>
+              <button
+                type="button"
+                className={styles.act}
+                onClick={() => takeBack(device.id)}
+                aria-disabled={sending.busy}
+              >
                 Take back<span className="visually-hidden"> {device.name}</span>
               </button>
             </li>
@@ -81,7 +86,7 @@ export function Devices({ devices, rooms }: DevicesProps) {
             ))}
           </select>
         </div>
-        <button type="submit" className="button" disabled={sending.busy || rooms.length === 0}>
+        <button type="submit" className="button" aria-disabled={sending.busy} disabled={rooms.length === 0}>
           Make a code
         </button>
       </form>

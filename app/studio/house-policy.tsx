@@ -19,7 +19,7 @@ export function HousePolicy({ soleAuthorMaySign }: { readonly soleAuthorMaySign:
         <input
           type="checkbox"
           checked={on}
-          disabled={sending.busy}
+          aria-disabled={sending.busy}
           onChange={(event) => change(event.target.checked)}
         />
         A lead may sign off a plan that only they wrote

@@ -16,6 +16,10 @@ export interface RoomDraft {
   readonly springs: readonly SpringDraft[];
 }
 
+/** Outside of these a length was typed in another unit. */
+const SHORTEST_CM = 20;
+const LONGEST_CM = 500;
+
 export function draftOf(name: string, equipment: Equipment): RoomDraft {
   return {
     name,
@@ -48,6 +52,12 @@ export type DraftRead =
 export function readDraft(draft: RoomDraft, base: Equipment | null): DraftRead {
   const travel = number(draft.travelCm);
   if (travel === null || travel <= 0) return { ok: false, say: "Say how far the carriage travels, in centimetres." };
+  if (travel < SHORTEST_CM || travel > LONGEST_CM) {
+    return {
+      ok: false,
+      say: `A carriage that travels ${travel} cm? Between ${SHORTEST_CM} and ${LONGEST_CM}: look at the unit.`,
+    };
+  }
   const springs: Spring[] = [];
   for (const typed of draft.springs) {
     const spring = readSpring(typed, springs);
@@ -66,8 +76,8 @@ function readSpring(typed: SpringDraft, before: readonly Spring[]): Spring | str
   if (count === null || count === undefined || !Number.isInteger(count) || count < 0) {
     return `How many ${label} springs does each machine have? A whole number.`;
   }
-  if (stiffness === null || stiffness === undefined || stiffness < 0)
-    return `Give the stiffness of ${label} in N per mm.`;
+  if (stiffness === null || stiffness === undefined || stiffness <= 0)
+    return `Give the stiffness of ${label} in N per mm, above 0: every spring pulls more the further it goes.`;
   if (preload === null || preload === undefined || preload < 0) return `Give the preload of ${label} in N.`;
   const id = typed.id || freshId(label, before);
   return { id, label, count, stiffnessNPerMm: stiffness, preloadN: preload };

@@ -50,7 +50,7 @@ export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
           these numbers from now on; signed editions keep theirs.
         </p>
         <Problem say={problem ?? sending.problem} />
-        <button type="submit" className="button button-strong" disabled={sending.busy}>
+        <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
           Keep
         </button>
       </form>

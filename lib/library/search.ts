@@ -5,6 +5,7 @@
 import { tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Group, Move, MoveCaution } from "#lib/plan/schema.ts";
+import { likeness } from "./similar.ts";
 import { CAUTION_WORDS, muscleList, NO_NAMES, RESISTANCE_WORDS, type SpringNames, STATION_WORDS } from "./words.ts";
 
 export interface FoundMove {
@@ -64,13 +65,27 @@ export function libraryIndex(
   return { entries };
 }
 
+/** Moves that hold what was typed; where there is none, those that do but for a slip or two of the keys. */
+export function findMoves(index: LibraryIndex, filter: LibraryFilter): FoundMove[] {
+  const found = foundBy(index, filter, (word, typed) => word.startsWith(typed));
+  return found.length > 0 || filter.text.trim() === "" ? found : foundBy(index, filter, isNear);
+}
+
+/** A word that somebody may have meant, also before it is typed to its end. */
+const isNear = (word: string, typed: string): boolean =>
+  word.startsWith(typed) || likeness(word, typed) > 0 || likeness(word.slice(0, typed.length), typed) > 0;
+
 /**
  * Every word typed has to begin a word said of the move. Moves whose name begins with what was typed come first, then
  * those with all words in the name, then the rest, each by name.
  */
-export function findMoves(index: LibraryIndex, filter: LibraryFilter): FoundMove[] {
+function foundBy(
+  index: LibraryIndex,
+  filter: LibraryFilter,
+  says: (word: string, typed: string) => boolean,
+): FoundMove[] {
   const wanted = wordsOf(filter.text);
-  const begins = (words: readonly string[]) => wanted.every((w) => words.some((word) => word.startsWith(w)));
+  const begins = (words: readonly string[]) => wanted.every((w) => words.some((word) => says(word, w)));
   const start = filter.text.trim().toLowerCase();
   const ranks: [FoundMove[], FoundMove[], FoundMove[]] = [[], [], []];
   for (const entry of index.entries) {

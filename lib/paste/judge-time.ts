@@ -50,7 +50,7 @@ export function judgeTime(q: TimeQuestion): TimeJudged {
   if ((time.times ?? 1) > 1) return open(timesDoubt(q, time));
   const say = unusual(time, q.least);
   if (say !== null) return open(doubtOf(say, unusualChoices(q, time)));
-  return settled(time.seconds, notesOf(time));
+  return settled(time.seconds, [...notesOf(time), ...dashNote(time)]);
 }
 
 const open = (doubt: Doubt): TimeJudged => ({ starting: false, doubt, notes: [] });
@@ -70,6 +70,10 @@ function notesOf(time: TimeFound): string[] {
     ? [`${secondsWords(time.seconds)}: until the next time on the clock, its set-up included.`]
     : [];
 }
+
+/** A dash right at the number may have been a minus: nobody writes one for a length, so it is said and not asked. */
+const dashNote = ({ dashed, text, seconds }: TimeFound): string[] =>
+  dashed ? [`“-${text}” read as ${secondsWords(seconds)}: a length cannot be below nothing.`] : [];
 
 function unusual({ seconds, how, text }: TimeFound, least: 0 | 1): string | null {
   if (seconds < least || seconds > LONGEST) return `“${text}” is no length an item can have.`;
@@ -121,7 +125,7 @@ function severalDoubt(times: readonly TimeFound[]): Doubt {
       .slice(0, 4)
       .map((t) => t.text)
       .join(", ")}.`,
-    [...lengths.flatMap((seconds) => lengthChoice(seconds)), ...lengthChoice(all, `${secondsWords(all)} together`)],
+    [...lengths.flatMap((seconds) => lengthChoice(seconds)), ...lengthChoice(all, `${secondsWords(all)} in all`)],
   );
 }
 

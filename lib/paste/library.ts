@@ -1,7 +1,8 @@
 /** The library made ready for finding names: words folded, rare words weighing more, an index from word to moves. */
+
+import { likeness } from "#lib/library/similar.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { foldText, wordsOf } from "./clean.ts";
-import { likeness } from "./similar.ts";
 
 export interface Entry {
   readonly id: string;

@@ -72,7 +72,13 @@ function phraseAt(text: string, index: number, options: TimeOptions): Phrase | n
   if (first === null) return null;
   const make = (end: number, more: Partial<TimeFound>): Phrase => ({
     end,
-    time: { seconds: first.seconds, how: first.how ?? "said", text: text.slice(index, end).trim(), ...more },
+    time: {
+      seconds: first.seconds,
+      how: first.how ?? "said",
+      text: text.slice(index, end).trim(),
+      ...(MINUS.test(text.slice(0, index)) ? { dashed: true as const } : {}),
+      ...more,
+    },
   });
   const range = after(RANGE, text, first, options);
   if (range && !before)
@@ -86,6 +92,9 @@ function phraseAt(text: string, index: number, options: TimeOptions): Phrase | n
   if (before) return make(first.end, { times: Number(before[1]) });
   return times ? make(first.end + times[0].length, { times: Number(times[1]) }) : make(first.end, {});
 }
+
+/** A dash with nothing between it and the number, and no word right before it: "Plank -30 s", not "Plank-30 s". */
+const MINUS = /(?:^|\s)[-−]$/u;
 
 const ends = (a: number, b: number): readonly [number, number] => [Math.min(a, b), Math.max(a, b)];
 

@@ -42,6 +42,8 @@ export interface TimeFound {
   readonly text: string;
   /** Both ends where a range stands there; `seconds` is its lower end. */
   readonly range?: readonly [number, number];
+  /** A dash stands right before it, with no word before the dash. */
+  readonly dashed?: true;
   /** "2 x 45 s", "45/45": how many times. */
   readonly times?: number;
 }

@@ -3,6 +3,7 @@
  * readable where fewer do: a standard of a rule that has no file here is carried along, its limits unchecked.
  */
 export const FORMAT_RULE_IDS: ReadonlySet<string> = new Set([
+  "beyond-the-carriage",
   "caution-without-easier",
   "caution-without-safety-line",
   "change-could-be-avoided",

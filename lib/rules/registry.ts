@@ -1,4 +1,5 @@
 /** Every rule, by id. An explicit list: a bundler sees it, and so does a reviewer. */
+import { beyondTheCarriage } from "./rules/beyond-the-carriage.ts";
 import { cautionWithoutEasier } from "./rules/caution-without-easier.ts";
 import { cautionWithoutSafetyLine } from "./rules/caution-without-safety-line.ts";
 import { changeCouldBeAvoided } from "./rules/change-could-be-avoided.ts";
@@ -36,6 +37,7 @@ import { wristsWithoutRest } from "./rules/wrists-without-rest.ts";
 import type { AnyRule } from "./types.ts";
 
 export const RULES: readonly AnyRule[] = [
+  beyondTheCarriage,
   cautionWithoutEasier,
   cautionWithoutSafetyLine,
   changeCouldBeAvoided,

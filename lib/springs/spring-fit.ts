@@ -79,7 +79,7 @@ export function fitSpring(readings: readonly Reading[], options: FitOptions = {}
     sdStiffness: line.sdSlope,
     sdPreload: line.sdIntercept,
     straight: verdict.kind === "straight",
-    doubtful: verdict.kind === "doubtful" ? verdict.index : null,
+    doubtful: "index" in verdict ? verdict.index : null,
     say: [sayVerdict(verdict, line, readings), sayPreload(line, scaleErrorN)].filter(Boolean).join(" "),
   };
 }
@@ -115,7 +115,9 @@ const isReading = (x: number): boolean => Number.isFinite(x) && x >= 0;
 type Verdict =
   | { readonly kind: "straight"; readonly offN: number }
   | { readonly kind: "doubtful"; readonly index: number; readonly offN: number }
-  | { readonly kind: "too-few" | "bent-up" | "bent-down" | "scattered"; readonly offN: number };
+  | { readonly kind: "too-few" | "scattered"; readonly offN: number }
+  /** `index`: the reading without which the others lie on a line as well, null when there is no such one. */
+  | { readonly kind: "bent-up" | "bent-down"; readonly offN: number; readonly index: number | null };
 
 /**
  * Straight: nothing is further off the line than the scale's error. Else two explanations with one more number each are
@@ -131,11 +133,10 @@ function judge(points: readonly Point[], drawLine: typeof leastSquaresLine, scal
   const index = left.indexOf(Math.min(...left));
   const bent = residualSumOfSquaresBent(points, line, drawLine);
   const others = points.filter((_, i) => i !== index);
-  if ((left[index] ?? 0) < bent && canFit(others) && furthest(drawLine(others)) <= scaleErrorN) {
-    return { kind: "doubtful", index, offN: offOthers(line, index) };
-  }
-  const halved = bent * 2 < line.residualSumOfSquares;
-  return { kind: halved ? bendOf(points, line) : "scattered", offN };
+  const othersLie = canFit(others) && furthest(drawLine(others)) <= scaleErrorN;
+  if ((left[index] ?? 0) < bent && othersLie) return { kind: "doubtful", index, offN: offOthers(line, index) };
+  if (bent * 2 >= line.residualSumOfSquares) return { kind: "scattered", offN };
+  return { kind: bendOf(points, line), offN, index: othersLie ? index : null };
 }
 
 const canFit = (points: readonly Point[]): boolean => new Set(points.map((p) => p.x)).size >= 2;
@@ -172,9 +173,13 @@ function sayVerdict(verdict: Verdict, line: Line, readings: readonly Reading[]):
     case "too-few":
       return `The readings do not lie on a line, one is ${off} off, and three are too few to tell which is wrong: take more.`;
     case "bent-up":
-      return `The readings bend: the spring gets stiffer the further it goes, up to ${off} off a line. Measure only the travel that the class uses.`;
-    case "bent-down":
-      return `The readings bend: the spring gets softer the further it goes, up to ${off} off a line. Measure only the travel that the class uses.`;
+    case "bent-down": {
+      const how = verdict.kind === "bent-up" ? "stiffer" : "softer";
+      const bend = `The readings bend: the spring gets ${how} the further it goes, up to ${off} off a line. Measure only the travel that the class uses.`;
+      const r = verdict.index === null ? undefined : readings[verdict.index];
+      if (!r) return bend;
+      return `${bend} Or it is reading ${(verdict.index ?? 0) + 1} (${r.travelMm} mm, ${newtons(r.newtons)} N) that is wrong: take it again first.`;
+    }
     case "scattered":
       return `The readings do not lie on a line: up to ${off} off it, and no single one is to blame. Take them again.`;
   }

@@ -9,7 +9,7 @@ import { Select } from "../fields/choice.tsx";
 import { NumberField } from "../fields/number-field.tsx";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
-import { actionsWords, FACING_WORDS } from "../words.ts";
+import { estimateWords, FACING_WORDS } from "../words.ts";
 import styles from "./panel.module.css";
 import { TimeBounds } from "./time-fields.tsx";
 
@@ -66,11 +66,12 @@ function Transition({ session, snap, item, readOnly }: SetupFieldsProps) {
   const row = snap.rows.find((r) => r.item === item.id);
   if (!row) return null;
   const { estimate, actions } = row.transition;
-  const words = actionsWords(actions);
   const isFirst = snap.plan.items.find((i) => i.kind === "move")?.id === item.id;
   const says = isFirst
     ? "The first move is set up during the opening."
-    : `Estimate ${secondsWords(estimate)}: ${words || "nothing changes"}.`;
+    : estimate === 0
+      ? "Estimate 0 s: nothing changes."
+      : `Estimate ${secondsWords(estimate)}: ${estimateWords(snap.plan, actions)}.`;
   return (
     <NumberField
       key={item.id}

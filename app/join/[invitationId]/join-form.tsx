@@ -35,7 +35,7 @@ export function JoinForm({ invitationId, email, name }: JoinProps) {
         hint="At least 10 characters."
       />
       <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" disabled={sending.busy}>
+      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
         {sending.busy ? "Joining" : "Join"}
       </button>
     </form>

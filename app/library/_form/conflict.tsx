@@ -58,15 +58,15 @@ export function Conflict({ base, mine, theirs, names, busy, onSave, onTheirs }: 
         <button
           type="button"
           className="button button-strong"
-          disabled={busy}
+          aria-disabled={busy}
           onClick={() => onSave(withFacts(merged.move, theirs.move, [...chosen]))}
         >
           Put both together and save
         </button>
-        <button type="button" className="button" disabled={busy} onClick={() => onSave(mine)}>
+        <button type="button" className="button" aria-disabled={busy} onClick={() => onSave(mine)}>
           Save mine over it
         </button>
-        <button type="button" className="button" disabled={busy} onClick={onTheirs}>
+        <button type="button" className="button" aria-disabled={busy} onClick={onTheirs}>
           Drop mine
         </button>
       </p>

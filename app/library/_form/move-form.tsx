@@ -97,7 +97,7 @@ export function MoveForm(props: MoveFormProps) {
           </Part>
         </div>
         <aside className={styles.side} aria-label="Saving">
-          <button type="submit" className="button button-strong" disabled={saving.busy}>
+          <button type="submit" className="button button-strong" aria-disabled={saving.busy}>
             {saving.busy ? "Saving" : id === null ? "Add to the library" : "Save"}
           </button>
           <p className="quiet small">

@@ -38,7 +38,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
         Copy as a start
       </Link>
       {archived ? (
-        <button type="button" className="button" disabled={sending.busy} onClick={() => void store(false)}>
+        <button type="button" className="button" aria-disabled={sending.busy} onClick={() => void store(false)}>
           Put back
         </button>
       ) : (
@@ -63,7 +63,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
             <button
               type="button"
               className="button button-must"
-              disabled={sending.busy}
+              aria-disabled={sending.busy}
               onClick={() => void store(true)}
             >
               Take it out

@@ -68,7 +68,7 @@ export function BringMoves() {
           id={id}
           type="file"
           accept=".json,application/json"
-          disabled={state.busy}
+          aria-disabled={state.busy}
           onChange={(event) => {
             const file = event.target.files?.[0];
             if (file) void run(async () => look(await file.text(), file.name));
@@ -91,7 +91,8 @@ export function BringMoves() {
           <button
             type="button"
             className="button button-strong"
-            disabled={state.busy || ticked.size === 0}
+            aria-disabled={state.busy}
+            disabled={ticked.size === 0}
             onClick={() => void bring()}
           >
             {ticked.size === 0 ? "Nothing ticked" : `Bring ${plural(ticked.size, "move")}`}

@@ -20,15 +20,17 @@ interface ReadingsFormProps {
   readonly roomId: string;
   readonly spring: Spring;
   readonly kept: KeptSheet | null;
+  /** How far the room's carriage travels. */
+  readonly carriageMm: number;
 }
 
-export function ReadingsForm({ roomId, spring, kept }: ReadingsFormProps) {
+export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormProps) {
   const router = useRouter();
   const sending = useSend();
   const [draft, setDraft] = useState<SheetDraft>(() => draftOf(kept));
   const [done, setDone] = useState("");
   const table = useRef<HTMLTableElement>(null);
-  const read = readSheet(draft);
+  const read = readSheet(draft, carriageMm);
   const change = (next: SheetDraft) => {
     setDone("");
     sending.clear();
@@ -62,7 +64,8 @@ export function ReadingsForm({ roomId, spring, kept }: ReadingsFormProps) {
           <button
             type="button"
             className={straight ? "button button-strong" : "button"}
-            disabled={sending.busy || line === null || read.sheet === null}
+            aria-disabled={sending.busy}
+            disabled={line === null || read.sheet === null}
             onClick={() => keep(true)}
           >
             {useWords(line, straight)}
@@ -70,7 +73,8 @@ export function ReadingsForm({ roomId, spring, kept }: ReadingsFormProps) {
           <button
             type="button"
             className="button"
-            disabled={sending.busy || read.sheet === null}
+            aria-disabled={sending.busy}
+            disabled={read.sheet === null}
             onClick={() => keep(false)}
           >
             Keep the readings only

@@ -27,7 +27,7 @@ export interface SheetDraft {
 /** Most that the schema of a sheet takes. */
 export const MOST_ROWS = 100;
 const FIRST_ROWS = 4;
-const LARGEST = 5000;
+const LARGEST_N = 5000;
 
 const emptyRow = (row: number): RowDraft => ({ row, travel: "", force: "", leftOut: false });
 
@@ -57,7 +57,8 @@ export type RowRead =
   | { readonly kind: "half" }
   | { readonly kind: "wrong"; readonly say: string };
 
-export function readRow(draft: SheetDraft, row: RowDraft): RowRead {
+/** `carriageMm`: how far the carriage of the room travels; further out nothing can be read. */
+export function readRow(draft: SheetDraft, row: RowDraft, carriageMm: number): RowRead {
   const [travel, force] = [row.travel.trim(), row.force.trim()];
   if (travel === "" && force === "") return { kind: "empty" };
   const [x, f] = [numberOf(travel), numberOf(force)];
@@ -65,8 +66,11 @@ export function readRow(draft: SheetDraft, row: RowDraft): RowRead {
   if (force !== "" && f === null) return { kind: "wrong", say: "The force is a number, not below 0." };
   if (x === null || f === null) return { kind: "half" };
   const reading = { travelMm: toMm(x, draft.travelUnit), newtons: toNewtons(f, draft.forceUnit) };
-  if (reading.travelMm > LARGEST) return { kind: "wrong", say: "No carriage travels more than 5 m: look at the unit." };
-  if (reading.newtons > LARGEST) return { kind: "wrong", say: "No spring pulls more than 5000 N: look at the unit." };
+  if (reading.travelMm > carriageMm) {
+    const has = `${fromMm(carriageMm, draft.travelUnit)} ${draft.travelUnit}`;
+    return { kind: "wrong", say: `This room's carriage travels ${has}: look at the number and the unit.` };
+  }
+  if (reading.newtons > LARGEST_N) return { kind: "wrong", say: "No spring pulls more than 5000 N: look at the unit." };
   return { kind: "reading", reading: row.leftOut ? { ...reading, leftOut: true } : reading };
 }
 
@@ -90,8 +94,8 @@ export interface SheetRead {
   readonly doubtful: number | null;
 }
 
-export function readSheet(draft: SheetDraft): SheetRead {
-  const rows = new Map(draft.rows.map((row) => [row.row, readRow(draft, row)]));
+export function readSheet(draft: SheetDraft, carriageMm: number): SheetRead {
+  const rows = new Map(draft.rows.map((row) => [row.row, readRow(draft, row, carriageMm)]));
   const whole = draft.rows.flatMap(({ row }) => {
     const read = rows.get(row);
     return read?.kind === "reading" ? [{ row, reading: read.reading }] : [];

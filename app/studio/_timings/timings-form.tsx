@@ -61,7 +61,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
           </label>
         )}
         <div className={styles.acts}>
-          <button type="submit" className="button button-strong" disabled={sending.busy || wrong}>
+          <button type="submit" className="button button-strong" aria-disabled={sending.busy} disabled={wrong}>
             Keep
           </button>
           <button

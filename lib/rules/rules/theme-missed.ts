@@ -19,7 +19,8 @@ export const themeMissed = defineRule({
     toleranceShare: z.number().min(0).max(1).default(0).describe("How far a group may stay below the theme's share"),
   }),
   messages: {
-    missed: "{theme} asks for {wantedShare} {group}, the class has {actualShare}: give it about {missingSeconds} more.",
+    missed:
+      "{theme} asks for {wantedShare} {group}, the class has {actualShare}: about {missingSeconds} of the other groups' work would have to be work for it.",
     absent: "{theme} asks for {wantedShare} {group} and no move trains it: add one.",
   },
   examples: {
@@ -42,23 +43,16 @@ export const themeMissed = defineRule({
       const wanted = plan.theme?.shares?.[group] ?? 0;
       const { seconds = 0, share = 0 } = balance.groups[group] ?? {};
       if (share >= wanted - toleranceShare - 1e-9) return [];
+      // The class is as long as it is: what the group gets, others lose. Seconds weighted as in the balance.
       const values = {
         theme: plan.theme?.name ?? "",
         group: tagWords(group),
         groupId: group,
         wantedShare: wanted,
         actualShare: share,
-        missingSeconds: missingSeconds(seconds, all, wanted),
+        missingSeconds: Math.ceil(wanted * all - seconds),
       };
       return [{ message: seconds === 0 ? ("absent" as const) : ("missed" as const), items: [], about: group, values }];
     });
   },
 });
-
-/**
- * Weighted seconds to add to a group. They add to the whole too: (seconds + x) / (all + x) = wanted. For all of it the
- * others' time must go instead.
- */
-function missingSeconds(seconds: number, all: number, wanted: number): number {
-  return Math.ceil(wanted < 1 ? (wanted * all - seconds) / (1 - wanted) : all - seconds);
-}

@@ -133,6 +133,16 @@ describe("the library's choices", () => {
     expect(back("?trains=nothing&springs=takes%20<b>&without=a.b&pattern=__proto__")).toEqual(NO_FILTER);
   });
 
+  test("a slip of the keys still finds, and only where nothing else is found", () => {
+    const index = libraryIndex(STARTER_MOVES);
+    const names = (text: string) => findMoves(index, { ...NO_FILTER, text }).map(({ move }) => move.name.toLowerCase());
+    expect(names("plnak").some((name) => name.includes("plank"))).toBe(true);
+    expect(names("kneelign row").some((name) => name.includes("row"))).toBe(true);
+    expect(names("qqqq")).toEqual([]);
+    // "press" is a word of the library: words that are only like it are not brought in.
+    expect(findMoves(index, { ...NO_FILTER, text: "press" })).toEqual(searchMoves(STARTER_MOVES, "press"));
+  });
+
   test("five hundred moves are searched within a frame", () => {
     const many = Object.fromEntries(
       Array.from({ length: 500 }, (_, i) => {

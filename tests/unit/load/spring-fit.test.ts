@@ -66,6 +66,12 @@ describe("readings off a line", () => {
     expect(fitSpring(bent(-0.0002))).toMatchObject({ straight: false, doubtful: null, say: /softer/ });
   });
 
+  it("of four readings, a wrong one at an end looks like a bend: both are said, and the reading is named", () => {
+    const fit = fitSpring(off(onLine([0, 150, 300, 450]), 3, 12));
+    expect(fit).toMatchObject({ straight: false, doubtful: 3 });
+    expect(fit.say).toMatch(/Reading 4|reading 4/);
+  });
+
   it("blames no reading when several are wrong", () => {
     const fit = fitSpring(off(off(off(onLine([0, 90, 180, 270, 360, 450]), 1, 9), 3, -9), 4, 8));
     expect(fit).toMatchObject({ straight: false, doubtful: null });

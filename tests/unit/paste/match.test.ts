@@ -1,9 +1,9 @@
 /** Finding the move that a name means. */
 import { describe, expect, test } from "vitest";
+import { editDistance } from "#lib/library/similar.ts";
 import { foldText, plainWords } from "#lib/paste/clean.ts";
 import { libraryOf } from "#lib/paste/library.ts";
 import { matchMove } from "#lib/paste/match-move.ts";
-import { editDistance } from "#lib/paste/similar.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 
 const library = libraryOf(STARTER_MOVES);

@@ -107,3 +107,14 @@ describe("repetitions", () => {
     expect(readReps(new Field("60 s 2 light"))).toBeUndefined();
   });
 });
+
+test.each([
+  ["-30 s", true],
+  ["Plank hold −30 s", true],
+  ["Plank hold - 30 s", false],
+  ["Plank-30 s", false],
+  ["45-60 s", false],
+])("a dash right before a length may have been a minus: %s", (text, dashed) => {
+  const [time] = readTimes(new Field(text), { initials: new Set() });
+  expect(time?.dashed === true).toBe(dashed);
+});

@@ -71,3 +71,20 @@ describe("the words", () => {
     expect(helpWords(p, { by: "length", from: 150, to: 240 })).toBe("A class of 4:00 min instead of 2:30 min.");
   });
 });
+
+describe("what the checks would find", () => {
+  // 45 s are nine cycles of 5 s; with 2 s of a grid of 2 s more the tenth is begun and not ended.
+  const items = [item("a", 45, { range: [30, 60] })];
+  const fitted = (lengthSeconds: number) => fitPreview(plan(lengthSeconds, items, { gridSeconds: 1 }));
+
+  test("with the new times and not with the old ones is told before they are taken", () => {
+    const { fit, found } = fitted(60 + 48 + 60);
+    expect(fit).toMatchObject({ possible: true, changed: [{ item: "a", from: 45, to: 48 }] });
+    expect(found.map((f) => [f.rule, f.items])).toEqual([["partial-rep", ["a"]]]);
+  });
+
+  test("is nothing when whole repetitions stay whole, and when the fit is impossible", () => {
+    expect(fitted(60 + 50 + 60).found).toEqual([]);
+    expect(fitted(60 + 20 + 60)).toMatchObject({ fit: { possible: false }, found: [] });
+  });
+});

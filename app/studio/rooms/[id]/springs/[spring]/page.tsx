@@ -47,7 +47,7 @@ export default async function ReadingsPage({ params }: PageProps) {
         )}
       </p>
       <How />
-      <ReadingsForm roomId={room.id} spring={spring} kept={kept} />
+      <ReadingsForm roomId={room.id} spring={spring} kept={kept} carriageMm={room.equipment.carriageTravelMm} />
     </Shell>
   );
 }

@@ -1,0 +1,61 @@
+import { z } from "zod";
+import { travelMm, worksSprings } from "#lib/load/load.ts";
+import { itemName, offsetWords, plainNumber } from "#lib/plan/format.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import type { Found, PlacedMove } from "../types.ts";
+
+const travelling = (travel: [number, number]) =>
+  examplePlan([move("a")], { moves: { squat: { ...exampleMoves.squat, travelMm: travel } } });
+
+export const beyondTheCarriage = defineRule({
+  id: "beyond-the-carriage",
+  title: "Further than the machine goes, or than people sit",
+  why: "Loads are worked out over a travel that the machine does not have: what people feel is something else.",
+  fix: "Mend the travel in the library or the room's, or bring the starting place nearer to the usual one.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({
+    mostOffsetMm: z
+      .number()
+      .int()
+      .min(0)
+      .max(2000)
+      .default(400)
+      .describe("Furthest that people start from a move's usual place, mm"),
+  }),
+  messages: {
+    travel: "{itemName} travels to {toCm} cm by the library, and this room's carriage goes {hasCm} cm: look at both.",
+    offset: "{itemName} starts {place}: nobody sits more than {mostCm} cm from the usual place. Is the number right?",
+  },
+  examples: {
+    pass: [
+      { say: "as far as the carriage goes", plan: travelling([0, 1000]) },
+      { say: "a hand's width off", plan: examplePlan([move("a", { offsetMm: 100 })]) },
+    ],
+    fail: [
+      { say: "further than the carriage goes", plan: travelling([0, 1500]), expect: ["travel"] },
+      { say: "two metres off", plan: examplePlan([move("a", { offsetMm: 2000 })]), expect: ["offset"] },
+    ],
+  },
+  check({ plan, moves }, { mostOffsetMm }) {
+    return moves.flatMap((placed) => [...tooFarOut(plan, placed), ...tooFarOff(plan, placed, mostOffsetMm)]);
+  },
+});
+
+function tooFarOut(plan: Plan, { item, move: library }: PlacedMove): Found<"travel">[] {
+  if (!library || !worksSprings(library)) return [];
+  const to = travelMm(plan, library)[1];
+  const has = plan.equipment.carriageTravelMm;
+  if (!(to > has)) return [];
+  const values = { itemName: itemName(plan, item), toCm: plainNumber(to / 10), hasCm: plainNumber(has / 10) };
+  return [{ message: "travel", items: [item.id], values, about: "travel" }];
+}
+
+function tooFarOff(plan: Plan, { item }: PlacedMove, mostMm: number): Found<"offset">[] {
+  const offsetMm = item.offsetMm ?? 0;
+  if (!(Math.abs(offsetMm) > mostMm)) return [];
+  const values = { itemName: itemName(plan, item), place: offsetWords(offsetMm), mostCm: plainNumber(mostMm / 10) };
+  return [{ message: "offset", items: [item.id], values, about: "offset" }];
+}
