@@ -1,12 +1,20 @@
 /** The finding to go to when a count in the band is pressed: the next of its level after the chosen item, then around. */
+import { slipKey } from "#app/_margin/show-slip.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import type { SessionSnapshot } from "./session-types.ts";
 
-export function nextFinding(snap: SessionSnapshot, level: FindingLevel): Finding | undefined {
+/**
+ * `last`: where the press before led to. While the choice still stands there the one after it is next, so that several of
+ * one item, and those of the whole class, are all come by.
+ */
+export function nextFinding(snap: SessionSnapshot, level: FindingLevel, last: Finding | null): Finding | undefined {
   const place = new Map(snap.plan.items.map((item, i) => [item.id, i]));
   const at = (id: string | undefined) => (id === undefined ? -1 : (place.get(id) ?? -1));
-  const here = snap.selectedId === null ? -2 : at(snap.selectedId);
   const ofLevel = snap.findings.filter((f) => f.level === level).toSorted((a, b) => at(a.items[0]) - at(b.items[0]));
+  const stands = last !== null && (last.items[0] ?? null) === snap.selectedId;
+  const index = stands ? ofLevel.findIndex((f) => slipKey(f) === slipKey(last)) : -1;
+  if (index >= 0) return ofLevel[(index + 1) % ofLevel.length];
+  const here = snap.selectedId === null ? -2 : at(snap.selectedId);
   return ofLevel.find((f) => at(f.items[0]) > here) ?? ofLevel[0];
 }

@@ -7,6 +7,7 @@ import { showSlip } from "#app/_margin/show-slip.ts";
 import { StateActs } from "#app/_margin/state-acts.tsx";
 import { OrderDialog } from "#app/_order/order-dialog.tsx";
 import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
+import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
@@ -78,10 +79,13 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
     setSheet(false);
     requestAnimationFrame(() => focusMiddle(null));
   };
+  const lastFound = useRef<Finding | null>(null);
   /** Where there is no margin the finding stands among the fields of its item: on a phone the sheet opens for it. */
-  const goToFinding = (found: Finding | undefined) => {
+  const goToFinding = (level: FindingLevel) => {
+    const found = nextFinding(snap, level, lastFound.current);
+    lastFound.current = found ?? null;
     session.select(found?.items[0] ?? null);
-    if (!found || wide) return;
+    if (!found) return;
     if (phone || found.items.length === 0) setSheet(true);
     // The sheet is drawn in the first frame, what it holds stands still in the second.
     requestAnimationFrame(() => requestAnimationFrame(() => showSlip(found, phone)));
@@ -115,7 +119,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
             <StateActs session={session} me={session.me} />
           </>
         }
-        onFinding={(level) => goToFinding(nextFinding(snap, level))}
+        onFinding={goToFinding}
       />
       <Notices session={session} snap={snap} />
       <div className={styles.columns} data-alone={!panelOpen || undefined}>

@@ -57,6 +57,10 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
 
   await petra.getByRole("button", { name: "All as the rule has it" }).click();
   await expect(petra.getByText("As the rule has it again.")).toBeVisible();
+  await expect(
+    petra.getByRole("button", { name: "All as the rule has it" }),
+    "the keyboard keeps its place",
+  ).toBeFocused();
   await expect(slips(ines)).toHaveCount(0);
 });
 

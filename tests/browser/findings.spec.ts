@@ -1,0 +1,40 @@
+/**
+ * From the count of findings to each of them, where there is no margin to show them; and a start from another place, which
+ * is seen on the rail, found, and said by one press.
+ */
+import type { Page } from "@playwright/test";
+import { FIRST_TRY } from "#seed/plans/first-try.ts";
+import { expect, expectSaved, onRail, openFromDesk, script, test } from "./kit.ts";
+
+const focusedSlip = (page: Page) => page.locator("article[data-finding]:focus");
+
+test("on a phone a press on must fix opens the next finding of that weight, and it stands in sight", async ({ as }) => {
+  const page = await as("jonas", { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  await openFromDesk(page, FIRST_TRY.title);
+  const count = page.getByRole("button", { name: /must fix$/ });
+  await expect(count).toBeVisible();
+  const seen = new Set<string | null>();
+  for (let press = 0; press < 3; press++) {
+    await count.tap();
+    await expect(focusedSlip(page)).toBeInViewport();
+    await expect(focusedSlip(page)).toHaveAttribute("data-level", "must");
+    seen.add(await focusedSlip(page).getAttribute("data-finding"));
+    await page.getByRole("button", { name: "Back to the rail" }).tap();
+  }
+  expect(seen.size, "each press goes on to another").toBe(3);
+});
+
+test("a start four centimetres further is seen on the rail, found, and said by one press", async ({ as }) => {
+  const page = await as("jonas");
+  await openFromDesk(page, FIRST_TRY.title);
+  const item = onRail(page, /Forearm plank hold.*starting 4 cm further from the anchor/);
+  await expect(item).toBeVisible();
+  await item.click();
+  const slip = page.getByRole("article", { name: /^People start from another place/ });
+  await slip.getByRole("button", { name: /^Say first/ }).click();
+  await expect(slip).toHaveCount(0);
+  await expect(script(page)).toContainText("4 cm further from the anchor.");
+  await page.getByRole("button", { name: /^Undo/ }).first().click();
+  await expect(slip).toHaveCount(1);
+  await expectSaved(page);
+});
