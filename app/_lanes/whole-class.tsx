@@ -7,7 +7,7 @@ import { useEffect, useMemo, useRef } from "react";
 import { BalanceView } from "#app/_balance/balance-view.tsx";
 import type { PlanSession } from "#app/_plan/session.ts";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
-import { nameOf } from "#app/_plan/words.ts";
+import { CAUTION_NOTE, nameOf } from "#app/_plan/words.ts";
 import { axisOf } from "#lib/lanes/axis.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
@@ -125,6 +125,7 @@ function OnScreen({ session, snap, lanes, width, ...acts }: OnScreenProps) {
         Left and right go from item to item, up and down from lane to lane, plus and minus make the time wider or
         narrower, Enter opens the item, W goes back to the rail, question mark lists all keys.
       </p>
+      <p className="small quiet">{CAUTION_NOTE}</p>
       <NumberKey lanes={lanes} axis={axis} selected={snap.selectedId} onGo={(item) => acts.onGo(item, false)} />
     </>
   );
