@@ -19,7 +19,7 @@ export function NoBlock({ session, above, hasHeadings, onMade }: NoBlockProps) {
   useSnapshot(session);
   const make = () => {
     const id = newId();
-    if (!session.act((w) => insertItems(w, null, [{ id, kind: "heading", title: "" }]), [id])) return;
+    if (!session.act((w) => insertItems(w, null, [{ id, kind: "heading", title: "" }]))) return;
     if (itemById(session.getSnapshot().plan, id)) onMade(id);
   };
   return (

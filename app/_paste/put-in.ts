@@ -12,9 +12,8 @@ export function putIn(session: PlanSession, afterId: string | null, drafts: read
   const before = session.getSnapshot().plan.items.length;
   if (before + drafts.length > MAX_ITEMS) return `A class holds up to ${MAX_ITEMS} items; this one has ${before}.`;
   const items = itemsFrom(drafts, newId);
-  const made = items.map((item) => item.id);
-  if (!session.act((w) => insertItems(w, afterId, items), made)) return "This plan is not yours to write in just now.";
-  session.select(made.at(-1) ?? null);
+  if (!session.act((w) => insertItems(w, afterId, items))) return "This plan is not yours to write in just now.";
+  session.select(items.at(-1)?.id ?? null);
   session.say(`${plural(items.length, "item")} of the list put in. One undo takes them all out again.`);
   return null;
 }

@@ -66,14 +66,14 @@ export function addOtherSide(s: PlanSession, item: MoveItem): void {
   const id = newId();
   const facing = item.facing ?? moveOf(s.getSnapshot().plan, item)?.facing;
   const changes = { side, ...(facing ? turned(facing) : {}) } as const;
-  if (!s.act((w) => duplicateItem(w, item.id, id, changes), [id])) return;
+  if (!s.act((w) => duplicateItem(w, item.id, id, changes))) return;
   s.select(id);
   s.say(`The ${side} side added after it.`);
 }
 
 export function duplicate(s: PlanSession, item: PlanItem): void {
   const id = newId();
-  if (!s.act((w) => duplicateItem(w, item.id, id), [id])) return;
+  if (!s.act((w) => duplicateItem(w, item.id, id))) return;
   s.select(id);
   s.say(`${nameOf(s.getSnapshot().plan, item)} duplicated.`);
 }
@@ -196,9 +196,8 @@ function newMoveItem(s: PlanSession, moveId: string, move: Move, side: ItemSide)
 }
 
 function insert(s: PlanSession, after: string | null, items: readonly PlanItem[], said: string): void {
-  const made = items.map((item) => item.id);
-  if (!s.act((w) => insertItems(w, after, items), made)) return;
+  if (!s.act((w) => insertItems(w, after, items))) return;
   // The last of them, so that what is added next stands after a pair and not inside it.
-  s.select(made.at(-1) ?? null);
+  s.select(items.at(-1)?.id ?? null);
   s.say(said);
 }

@@ -41,6 +41,12 @@ function Remedy({ session, code }: { session: PlanSession; code: number }) {
           </button>
         </div>
       );
+    case CLOSE.erasing.code:
+      return (
+        <button type="button" className="button button-strong" onClick={() => void session.startAfresh()}>
+          Load the document again
+        </button>
+      );
     case CLOSE.noRight.code:
     case CLOSE.unknownDocument.code:
     case CLOSE.newerDocument.code:

@@ -57,11 +57,7 @@ export class PlanSession {
       },
     });
     this.news = { rights: props.rights, present: [], state: props.state, threads: [], serverFindings: null };
-    this.undo = new PageUndo(
-      this.writer,
-      () => Date.now(),
-      () => this.touch(),
-    );
+    this.undo = new PageUndo(this.writer, () => this.touch());
     this.derived = derive(this.doc, this.studio, null);
     this.store = new IndexeddbPersistence(deviceCopyName(props), this.doc);
     this.copy = watchDeviceCopy(this.store, this.doc, this.touch);
@@ -101,10 +97,10 @@ export class PlanSession {
     return this.taken;
   }
 
-  /** Runs one discrete act as one undo step. `made` names the items it makes. Without the right to write: nothing. */
-  act(change: (writer: Writer) => void, made: readonly string[] = []): boolean {
+  /** Runs one discrete act as one undo step. Without the right to write: nothing. */
+  act(change: (writer: Writer) => void): boolean {
     if (!this.canWrite) return false;
-    this.undo.step(() => act(this.writer, () => change(this.writer)), made);
+    this.undo.step(() => act(this.writer, () => change(this.writer)));
     this.flush();
     return true;
   }
@@ -133,6 +129,13 @@ export class PlanSession {
   bringBack(): void {
     if (this.canWrite) this.undo.redo();
     this.flush();
+  }
+
+  /** Lets go of what this device keeps of the document and reads it again from the server. */
+  async startAfresh(): Promise<void> {
+    this.link.stop();
+    await this.store.clearData();
+    location.reload();
   }
 
   /** Connects again after a final close, for instance once the person has signed in again. */

@@ -1,26 +1,24 @@
 /**
  * Undo for the whole page: one's own acts only, the newest first, one act a step. Taking back the making of an item
- * takes it out instead of erasing it once others have written in it: their words can always be put back.
+ * takes it out instead of erasing it: somebody who is offline may be writing in it at this moment.
  */
 import { ySyncPluginKey } from "@tiptap/y-tiptap";
 import * as Y from "yjs";
 import { parts } from "#lib/doc/layout.ts";
-import { deleteItem, type Writer } from "#lib/doc/write.ts";
+import { takeBackItem, type Writer } from "#lib/doc/write.ts";
 
 /** Typing within this many milliseconds is one step. */
 const CAPTURE_MS = 500;
-const MADE = "made";
 
 export class PageUndo {
   readonly manager: Y.UndoManager;
 
   constructor(
     private readonly writer: Writer,
-    private readonly now: () => number,
     onChange: () => void,
   ) {
     const p = parts(writer.doc);
-    this.manager = new Y.UndoManager([p.items, p.head, p.title, p.notes, p.carried], {
+    this.manager = new Y.UndoManager([p.items, p.head, p.title, p.notes], {
       trackedOrigins: new Set([writer.origin, ySyncPluginKey]),
       captureTimeout: CAPTURE_MS,
     });
@@ -30,11 +28,9 @@ export class PageUndo {
   }
 
   /** Runs `change` as a step of its own, never joined to the typing before or after it. */
-  step(change: () => void, made: readonly string[] = []): void {
+  step(change: () => void): void {
     this.manager.stopCapturing();
     change();
-    const top = this.manager.undoStack.at(-1);
-    if (made.length > 0 && top) top.meta.set(MADE, made);
     this.manager.stopCapturing();
   }
 
@@ -46,16 +42,9 @@ export class PageUndo {
   }
 
   undo(): void {
-    const made: unknown = this.manager.undoStack.at(-1)?.meta.get(MADE);
-    const ids = Array.isArray(made) ? made.filter((id): id is string => typeof id === "string") : [];
-    if (!ids.some((id) => this.othersWroteIn(id))) {
-      this.manager.undo();
-      return;
-    }
-    this.manager.undoStack.pop();
-    this.step(() => {
-      for (const id of ids) deleteItem(this.writer, id, this.now());
-    });
+    const made = this.madeLast();
+    if (made.length === 0) this.manager.undo();
+    else this.takeBack(made);
   }
 
   redo(): void {
@@ -66,22 +55,26 @@ export class PageUndo {
     this.manager.destroy();
   }
 
-  private othersWroteIn(id: string): boolean {
-    const map = parts(this.writer.doc).items.get(id);
-    return map !== undefined && hasForeignPart(map, this.writer.doc.clientID);
+  /** Items that the newest step put into the document. An act that makes items does nothing else. */
+  private madeLast(): string[] {
+    const step = this.manager.undoStack.at(-1);
+    if (!step) return [];
+    return [...parts(this.writer.doc).items._map].flatMap(([id, { id: struct }]) =>
+      Y.isDeleted(step.insertions, struct) ? [id] : [],
+    );
   }
-}
 
-/** Whether anything living inside a shared type was written by another client. */
-// biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
-function hasForeignPart(type: Y.AbstractType<any>, self: number): boolean {
-  const firsts: (Y.Item | null)[] = [type._start, ...type._map.values()];
-  for (const first of firsts) {
-    for (let item = first; item !== null; item = item.right) {
-      if (item.deleted) continue;
-      if (item.id.client !== self) return true;
-      if (item.content instanceof Y.ContentType && hasForeignPart(item.content.type, self)) return true;
+  /** One step of undo that the manager learns as its own, so that redo brings the items back. */
+  private takeBack(ids: readonly string[]): void {
+    const { manager, writer } = this;
+    manager.undoStack.pop();
+    manager.undoing = true;
+    try {
+      writer.doc.transact(() => {
+        for (const id of ids) takeBackItem({ doc: writer.doc, origin: manager }, id);
+      }, manager);
+    } finally {
+      manager.undoing = false;
     }
   }
-  return false;
 }

@@ -49,6 +49,12 @@ export function docVersion(doc: Y.Doc): number {
   return typeof v === "number" && Number.isInteger(v) ? v : 0;
 }
 
+/**
+ * The value of `deleted` on an item whose making was taken back by whoever made it. Any other is the moment of the taking
+ * out, ms since the epoch.
+ */
+export const TAKEN_BACK = 0;
+
 export const SPRING_KEY = "spring.";
 /** `after.ITEM` holds a rank: two people who each name an item that comes before both win. */
 export const AFTER_KEY = "after.";

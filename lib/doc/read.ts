@@ -20,11 +20,12 @@ import {
   planSchema,
   type Standards,
 } from "#lib/plan/schema.ts";
-import { EXPECTED_KEY, MOVE_KEY, parts, SHARE_KEY } from "./layout.ts";
+import { EXPECTED_KEY, MOVE_KEY, parts, SHARE_KEY, TAKEN_BACK } from "./layout.ts";
 import { byOrder } from "./order.ts";
 import { readItem } from "./read-item.ts";
 import { stored } from "./stored.ts";
 import { compact, num, oneOf, str } from "./values.ts";
+import { othersWroteIn } from "./whose.ts";
 
 const standardsSchema = planSchema.shape.standards.unwrap();
 
@@ -120,13 +121,17 @@ export function readItemById(doc: Y.Doc, id: string): PlanItem | undefined {
   return map instanceof Y.Map && map.get("deleted") === undefined ? readItem(id, map) : undefined;
 }
 
-/** Items taken out, newest first: each can be put back. */
+/**
+ * Items taken out, newest first: each can be put back. One whose maker took its making back is listed once somebody else
+ * has written in it: until then it is that person's undo and nobody's loss.
+ */
 export function readDeleted(doc: Y.Doc): DeletedItem[] {
   const gone: DeletedItem[] = [];
   for (const [id, map] of parts(doc).items) {
     if (!(map instanceof Y.Map)) continue;
     const deletedAt = map.get("deleted");
-    const item = deletedAt === undefined ? undefined : readItem(id, map);
+    if (deletedAt === undefined || (deletedAt === TAKEN_BACK && !othersWroteIn(map))) continue;
+    const item = readItem(id, map);
     if (item) gone.push({ id, item, deletedAt: typeof deletedAt === "number" ? deletedAt : 0 });
   }
   return gone.sort((a, b) => b.deletedAt - a.deletedAt || (a.id < b.id ? -1 : 1));

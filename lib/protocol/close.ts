@@ -18,6 +18,10 @@ export const CLOSE = {
   noRight: { code: 4403, text: "You may no longer open this. What you typed is kept on this device." },
   unknownDocument: { code: 4404, text: "There is no such document here. It may have been deleted." },
   tooSlowToSignIn: { code: 4408, text: "The server could not tell in time who is asking. Reload the page." },
+  erasing: {
+    code: 4406,
+    text: "This page would have erased part of this document for good, which nobody can here: what is taken out can always be put back. Nothing of that change was taken in. Copy what you typed last, then load the document again.",
+  },
   newerDocument: {
     code: 4409,
     text: "This document was written by a newer version of the program. Update the server before opening it; nothing was changed.",

@@ -1,6 +1,7 @@
 /** What plan documents mean to the sync server: how they are carried forward and what follows a burst of edits. */
 import type * as Y from "yjs";
 import { readPlanRow, refreshHead } from "#db/repos/plan-repo.ts";
+import { planHolds } from "#lib/doc/held.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
@@ -26,6 +27,7 @@ export function planKind(app: App): DocKindHooks {
     currentVersion: PLAN_DOC_VERSION,
     editorVersion: EDITOR_VERSION,
     migrate: (doc) => migrate(doc),
+    holds: planHolds,
     afterChange: (name, doc) => afterPlanChange(app, name, doc),
     welcome(name) {
       const row = readPlanRow(app.db, name.key);

@@ -1,5 +1,6 @@
 /** What month documents mean to the sync server: one a month, made when it is first opened. */
 import { createMonthDoc } from "#lib/programme/create.ts";
+import { monthHolds } from "#lib/programme/held.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
 import type { DocKindHooks } from "#server/plans/plan-kind.ts";
@@ -14,6 +15,7 @@ export function monthKind(app: App): DocKindHooks {
   return {
     currentVersion: MONTH_DOC_VERSION,
     migrate: (doc) => migrateMonth(doc),
+    holds: monthHolds,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month) : null),
     afterChange: (name, doc) => app.rooms.announce(name, plansNews(app, doc)),
     welcome: (name) => [app.rooms.withDoc(name, (doc) => plansNews(app, doc))],

@@ -84,6 +84,7 @@ export class Connection {
     if (!this.access.writes) return this.takeFromReader(update);
     const result = this.room.apply(this, update);
     if (result === "malformed") return "badMessage";
+    if (result === "erasing") return this.refuseErasing();
     if (result === "broken") return "roomReloaded";
     if (isOffer) return result === "gap" ? "roomReloaded" : this.takeOffer();
     if (result === "applied") this.count(1);
@@ -104,9 +105,18 @@ export class Connection {
     const early = this.early;
     this.early = [];
     this.offered = true;
-    for (const update of early) if (this.room.apply(this, update) !== "applied") return "roomReloaded";
+    for (const update of early) {
+      const result = this.room.apply(this, update);
+      if (result === "erasing") return this.refuseErasing();
+      if (result !== "applied") return "roomReloaded";
+    }
     this.count(1 + early.length);
     return undefined;
+  }
+
+  private refuseErasing(): CloseName {
+    this.room.noteRefused(this, 1);
+    return "erasing";
   }
 
   /** A reader's page offers what it holds, as every page does: that is no offence while it is nothing new. */

@@ -3,6 +3,7 @@
  * they may do and what a document means all come through `SyncHost`, so that it can be run and tested alone.
  */
 import type * as Y from "yjs";
+import type { HoldOf } from "#lib/doc/held.ts";
 import type { Migration } from "#lib/doc/migrate.ts";
 import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
 
@@ -29,6 +30,8 @@ export interface KindHooks {
   readonly editorVersion?: number;
   /** Carries a loaded document forward (or says that it is newer). What it changes is stored before anybody sees it. */
   migrate(doc: Y.Doc): Migration;
+  /** What of the document only ever grows, whatever a page sends. */
+  holds(doc: Y.Doc): HoldOf;
   /** Makes a document that is opened for the first time; null when there can be none of that key. */
   create?(key: string): Y.Doc | null;
   /** After each burst of edits, with the live document, all of it on disk. Must only read. May throw: it is logged. */

@@ -43,7 +43,7 @@ export class RoomRegistry implements RoomKeeper {
     const found = this.table.get(key);
     if (found) return found;
     const loaded = loadOrCreate(this.context, name);
-    const room = new Room(name, loaded, this);
+    const room = new Room(name, { ...loaded, holds: this.context.host.kinds[name.kind].holds }, this);
     if (loaded.migration) room.takeMigration(loaded.migration);
     this.table.set(key, room);
     this.upkeep.set(room, this.careFor(room));

@@ -4,13 +4,15 @@
  * them on and tell each writer. Nothing here may throw out of a listener: yjs would stop emitting for good.
  */
 import * as Y from "yjs";
+import type { HoldOf } from "#lib/doc/held.ts";
 import { type DocName, formatDocName, type News, type Present } from "#lib/protocol/messages.ts";
 import type { Connection } from "./connection.ts";
+import { erases } from "./erasing.ts";
 import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
 import { Presence } from "./presence.ts";
 import { hasGap } from "./stored-doc.ts";
-import { isReadable, mergeUpdates } from "./updates.ts";
+import { decodeUpdate, mergeUpdates } from "./updates.ts";
 
 /** Who the log names for what the program itself changes: migrations. Never a person's id. */
 export const PROGRAM_ACTOR = "program";
@@ -21,6 +23,15 @@ export interface QueuedUpdate {
   readonly bytes: Uint8Array;
   readonly actorId: string;
   readonly from: Connection | null;
+}
+
+export interface LoadedRoom {
+  readonly doc: Y.Doc;
+  readonly generation: string;
+  /** Rows on disk since the newest snapshot. */
+  readonly rows: number;
+  /** What of the document only ever grows. */
+  readonly holds: (doc: Y.Doc) => HoldOf;
 }
 
 /** What a room asks of the registry. */
@@ -41,7 +52,7 @@ export class Room {
   readonly key: string;
   readonly doc: Y.Doc;
   readonly generation: string;
-  private readonly version: unknown;
+  private readonly holdOf: HoldOf;
   readonly connections = new Set<Connection>();
   /** Not on disk yet, in order. */
   queue: QueuedUpdate[] = [];
@@ -60,11 +71,11 @@ export class Room {
   private peopleChanged = false;
   private origin: Connection | null = null;
 
-  constructor(name: DocName, loaded: { doc: Y.Doc; generation: string; rows: number }, keeper: RoomKeeper) {
+  constructor(name: DocName, loaded: LoadedRoom, keeper: RoomKeeper) {
     this.name = name;
     this.key = formatDocName(name);
     this.doc = loaded.doc;
-    this.version = loaded.doc.getMap("meta").get("version");
+    this.holdOf = loaded.holds(loaded.doc);
     this.generation = loaded.generation;
     this.rows = loaded.rows;
     this.keeper = keeper;
@@ -80,9 +91,15 @@ export class Room {
     return this.queue.length === 0;
   }
 
-  /** Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting. */
-  apply(from: Connection, update: Uint8Array): "applied" | "gap" | "malformed" | "broken" {
-    if (!isReadable(update)) return "malformed";
+  /**
+   * Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting.
+   * `erasing`: it would erase or replace what the document keeps for good, or write what is the program's; nothing of it
+   * is taken.
+   */
+  apply(from: Connection, update: Uint8Array): "applied" | "gap" | "malformed" | "erasing" | "broken" {
+    const decoded = decodeUpdate(update);
+    if (!decoded) return "malformed";
+    if (erases(this.doc, decoded, this.holdOf)) return "erasing";
     try {
       this.origin = from;
       Y.applyUpdate(this.doc, update, from);
@@ -91,21 +108,11 @@ export class Room {
     } finally {
       this.origin = null;
     }
-    this.keepVersion();
     if (!hasGap(this.doc)) return "applied";
     // Kept aside by yjs it would count as said, be in nobody's log, and surface at some later time.
     this.doc.store.pendingStructs = null;
     this.doc.store.pendingDs = null;
     return "gap";
-  }
-
-  /**
-   * The version is the program's to write: a page that raised it would lock the document for everybody. Put back in the
-   * same turn, so the log holds both.
-   */
-  private keepVersion(): void {
-    const meta = this.doc.getMap("meta");
-    if (meta.get("version") !== this.version) meta.set("version", this.version);
   }
 
   /**
@@ -136,7 +143,7 @@ export class Room {
 
   /** True when an update says nothing that the document does not already hold. */
   holds(update: Uint8Array): boolean {
-    if (!isReadable(update)) return false;
+    if (!decodeUpdate(update)) return false;
     return Y.snapshotContainsUpdate(Y.snapshot(this.doc), update);
   }
 

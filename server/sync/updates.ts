@@ -1,14 +1,15 @@
 /** Updates as bytes: told good from bad, and several made one, without a document. */
 import * as Y from "yjs";
 
-/** Reads an update through without touching a document: bytes that are none must never reach one. */
-export function isReadable(update: Uint8Array): boolean {
+export type DecodedUpdate = ReturnType<typeof Y.decodeUpdate>;
+
+/** Reads an update through without touching a document; undefined for bytes that are none: they must never reach one. */
+export function decodeUpdate(update: Uint8Array): DecodedUpdate | undefined {
   try {
-    Y.decodeUpdate(update);
-    return true;
+    return Y.decodeUpdate(update);
   } catch {
     // The answer, not a fault.
-    return false;
+    return undefined;
   }
 }
 

@@ -4,10 +4,12 @@ import type { AddressInfo } from "node:net";
 import type * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
+import { planHolds } from "#lib/doc/held.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
+import { monthHolds } from "#lib/programme/held.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
 import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
@@ -68,12 +70,13 @@ export class TestHost implements SyncHost {
       currentVersion: PLAN_DOC_VERSION,
       editorVersion: EDITOR_VERSION,
       migrate,
+      holds: planHolds,
       afterChange: (name, doc) => {
         this.afterChange.push({ name, doc });
         this.onAfterChange();
       },
     },
-    month: { currentVersion: MONTH_DOC_VERSION, migrate: migrateMonth, create: createMonthDoc },
+    month: { currentVersion: MONTH_DOC_VERSION, migrate: migrateMonth, holds: monthHolds, create: createMonthDoc },
   };
 }
 

@@ -5,7 +5,6 @@ import * as Y from "yjs";
 import { docVersion, EDITOR_VERSION, PLAN_DOC_VERSION, parts } from "#lib/doc/layout.ts";
 import { readDeleted, readItems } from "#lib/doc/read.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
-import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
 
@@ -49,14 +48,61 @@ test("handshakes that fail do not use up the places of people who sign in", asyn
   writer.end();
 });
 
-test("[INV-17] a writer cannot raise the document's version and lock everybody out", async () => {
-  server.addPlan("locked");
-  const writer = await page("locked", "jonas");
-  writer.edit((doc) => doc.getMap("meta").set("version", 99));
-  await writer.saved();
-  await eventually("the version is put back", () => docVersion(writer.doc) === PLAN_DOC_VERSION);
-  writer.end();
-  expect(await server.rooms.withDoc({ kind: "plan", key: "locked" }, (doc) => docVersion(doc))).toBe(PLAN_DOC_VERSION);
+/** What a tampered page may try on `b`, which has words, and on what is not a page's to write. */
+const THEFTS: Readonly<Record<string, (doc: Y.Doc) => void>> = {
+  "an item erased": (doc) => parts(doc).items.delete("b"),
+  "an item replaced": (doc) => parts(doc).items.set("b", new Y.Map()),
+  "all items erased": (doc) => parts(doc).items.clear(),
+  "a script erased": (doc) => parts(doc).items.get("b")?.delete("script"),
+  "a script replaced": (doc) => parts(doc).items.get("b")?.set("script", new Y.XmlFragment()),
+  "the words of a pause replaced": (doc) => parts(doc).items.get("rest")?.set("label", "gone"),
+  "an item made one that nobody can read": (doc) => parts(doc).items.get("b")?.set("kind", "nothing"),
+  "the machines that came with the file changed": (doc) => parts(doc).carried.set("equipment", {}),
+  "a move put over the library's": (doc) => parts(doc).carried.set("move.plank", { name: "Plank" }),
+  "the document's version raised": (doc) => doc.getMap("meta").set("version", 99),
+};
+
+test.each(Object.entries(THEFTS))(
+  "[INV-07] %s: refused for good, nothing of it stored or sent on",
+  async (what, theft) => {
+    const key = what.replaceAll(/[^a-z]+/g, "-");
+    const name = server.addPlan(key);
+    const before = server.rooms.withDoc(name, (doc) => Y.encodeStateAsUpdate(doc));
+    const [thief, other] = [await page(key, "jonas"), await page(key, "ines")];
+    thief.edit(theft);
+    expect(await thief.closed()).toBe(CLOSE.erasing.code);
+    // The others work on, in the same room, and the same page without the theft may come back.
+    other.edit((doc) => parts(doc).title.insert(0, "A "));
+    await other.saved();
+    expect(other.closeCode).toBeUndefined();
+    const again = await page(key, "jonas");
+    other.end();
+    again.end();
+    server.rooms.withDoc(name, (doc) => {
+      const expected = new Y.Doc();
+      Y.applyUpdate(expected, before);
+      parts(expected).title.insert(0, "A ");
+      expect(doc.toJSON()).toEqual(expected.toJSON());
+      expect(docVersion(doc)).toBe(PLAN_DOC_VERSION);
+    });
+  },
+);
+
+test("[INV-07] nor does it help to hide the theft in the first offer, or behind words of one's own", async () => {
+  const name = server.addPlan("hidden");
+  const honest = await page("hidden", "jonas");
+  const copy = new Y.Doc();
+  Y.applyUpdate(copy, Y.encodeStateAsUpdate(honest.doc));
+  const known = Y.encodeStateVector(copy);
+  parts(copy).title.insert(0, "Hello ");
+  parts(copy).items.get("b")?.set("seconds", 45);
+  parts(copy).items.delete("b");
+  honest.sendStep2(Y.encodeStateAsUpdate(copy, known));
+  expect(await honest.closed()).toBe(CLOSE.erasing.code);
+  server.rooms.withDoc(name, (doc) => {
+    expect(readItems(doc).map((item) => item.id)).toEqual(["a", "rest", "b"]);
+    expect(parts(doc).title.toString()).toBe("Pull and press");
+  });
 });
 
 test("what is no item is passed over, however deep it is nested", () => {

@@ -95,12 +95,8 @@ test("an edited move changes the findings of an open page; its words and its und
   expect(page.findings).not.toContain("too-short-or-long");
 
   const writer = { doc: client.doc, origin: { of: "this page" } };
-  const undo = new PageUndo(
-    writer,
-    () => 0,
-    () => undefined,
-  );
-  undo.step(() => act(writer, () => setHead(writer, "lengthSeconds", 660)), []);
+  const undo = new PageUndo(writer, () => undefined);
+  undo.step(() => act(writer, () => setHead(writer, "lengthSeconds", 660)));
   client.edit((doc) => parts(doc).notes.insert(0, "half a sen"));
 
   must(putMoves(s.app, s.people.ines, { "kneeling-row": { ...MOVES.row, seconds: [10, 40] } }));

@@ -32,11 +32,7 @@ function openPage(from: Y.Doc): Page {
   const writer = { doc, origin: { page: doc.clientID } };
   const page = {
     writer,
-    undo: new PageUndo(
-      writer,
-      () => 1_000,
-      () => undefined,
-    ),
+    undo: new PageUndo(writer, () => undefined),
   };
   opened.push(page);
   return page;
@@ -84,7 +80,7 @@ describe("undo of a page", () => {
   test("[INV-07] an item others wrote in is taken out, not erased, when its making is undone", () => {
     const seed = createPlanDoc(plan, { carry: true });
     const [mine, theirs] = [openPage(seed), openPage(seed)];
-    mine.undo.step(() => insertItem(mine.writer, "plank", { ...plank, id: "row" }), ["row"]);
+    mine.undo.step(() => insertItem(mine.writer, "plank", { ...plank, id: "row" }));
     exchange(mine, theirs);
     addScriptLine(theirs.writer, "row", { kind: "safety", text: "Wrists under shoulders." });
     exchange(mine, theirs);
@@ -92,17 +88,36 @@ describe("undo of a page", () => {
     expect(readItems(mine.writer.doc).map((i) => i.id)).toEqual(["plank"]);
     const [gone] = readDeleted(mine.writer.doc);
     expect(gone?.item).toMatchObject({ id: "row", script: [{ kind: "safety", text: "Wrists under shoulders." }] });
-    mine.undo.undo();
+    mine.undo.redo();
     expect(readItems(mine.writer.doc).map((i) => i.id)).toEqual(["plank", "row"]);
   });
 
   test("an item nobody else wrote in goes, and comes back by redo", () => {
     const page = openPage(createPlanDoc(plan, { carry: true }));
-    page.undo.step(() => insertItem(page.writer, "plank", { ...plank, id: "row" }), ["row"]);
+    page.undo.step(() => insertItem(page.writer, "plank", { ...plank, id: "row" }));
     page.undo.undo();
     expect(readItems(page.writer.doc)).toHaveLength(1);
     expect(readDeleted(page.writer.doc)).toHaveLength(0);
     page.undo.redo();
     expect(readItems(page.writer.doc).map((i) => i.id)).toEqual(["plank", "row"]);
+    page.undo.undo();
+    expect(readItems(page.writer.doc)).toHaveLength(1);
+    expect(page.undo.canUndo).toBe(false);
+  });
+
+  test("[INV-07] what somebody offline wrote in an item whose making was undone meanwhile can be put back", () => {
+    const seed = createPlanDoc(plan, { carry: true });
+    const [mine, theirs] = [openPage(seed), openPage(seed)];
+    mine.undo.step(() => insertItem(mine.writer, "plank", { ...plank, id: "row" }));
+    exchange(mine, theirs);
+    mine.undo.undo();
+    addScriptLine(theirs.writer, "row", { kind: "safety", text: "Wrists under shoulders." });
+    exchange(mine, theirs);
+    for (const page of [mine, theirs]) {
+      expect(readItems(page.writer.doc).map((i) => i.id)).toEqual(["plank"]);
+      expect(readDeleted(page.writer.doc).map((gone) => gone.item)).toMatchObject([
+        { id: "row", script: [{ kind: "safety", text: "Wrists under shoulders." }] },
+      ]);
+    }
   });
 });
