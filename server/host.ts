@@ -23,7 +23,7 @@ export function createSyncHost(app: Springline): SyncHost {
       if (!now || now.userId !== session.userId) return null;
       return documentAccess(app, { kind: "person", id: now.userId, roles: now.roles }, name);
     },
-    welcome: (name) => kinds[name.kind].welcome(name),
+    welcome: (name, session) => kinds[name.kind].welcome(name, session.userId),
   };
 }
 

@@ -12,7 +12,7 @@ import type { Writer } from "#lib/doc/write.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { type MonthProblem, monthProblems } from "#lib/programme/problems.ts";
 import { readDeletedSlots, readMonth } from "#lib/programme/read.ts";
-import type { News, PlanSummary, Present } from "#lib/protocol/messages.ts";
+import type { News, PlanSummary, PlansKnown, Present } from "#lib/protocol/messages.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
 
 export class MonthSession {
@@ -23,6 +23,8 @@ export class MonthSession {
   private readonly copy: DeviceCopy;
   private readonly listeners = new Set<() => void>();
   private readonly plans: Map<string, PlanSummary>;
+  /** Plans of slots that this person may not read. */
+  private hidden: readonly string[];
   private writes: boolean;
   private present: readonly Present[] = [];
   private ready = false;
@@ -30,7 +32,8 @@ export class MonthSession {
   private snapshot: MonthSnapshot;
 
   constructor(props: MonthPageProps) {
-    this.plans = new Map(props.plans.map((plan) => [plan.id, plan]));
+    this.plans = new Map([...props.plans, ...props.used.plans].map((plan) => [plan.id, plan]));
+    this.hidden = props.used.hidden;
     this.writes = props.writes;
     this.store = new IndexeddbPersistence(copyName(props), this.doc);
     this.copy = watchDeviceCopy(this.store, this.doc, this.touch);
@@ -85,9 +88,15 @@ export class MonthSession {
   private takeNews(news: News): void {
     if (news.t === "rights") this.writes = news.writes;
     else if (news.t === "present") this.present = news.people;
-    else if (news.t === "plans") for (const plan of news.plans) this.plans.set(plan.id, plan);
+    else if (news.t === "plans") this.takePlans(news);
     else return;
     this.touch();
+  }
+
+  private takePlans({ plans, hidden }: PlansKnown): void {
+    for (const plan of plans) this.plans.set(plan.id, plan);
+    for (const id of hidden) this.plans.delete(id);
+    this.hidden = hidden;
   }
 
   private build(): MonthSnapshot {
@@ -97,7 +106,7 @@ export class MonthSession {
       ready: this.ready,
       slots,
       deleted: readDeletedSlots(this.doc),
-      problems: bySlot(monthProblems(slots, [...this.plans.values()], today)),
+      problems: bySlot(monthProblems(slots, { plans: [...this.plans.values()], hidden: this.hidden }, today)),
       plans: new Map(this.plans),
       writes: this.writes && this.ready,
       present: this.present,

@@ -5,7 +5,7 @@ import type { Role } from "#lib/policy/can.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { MonthProblem } from "#lib/programme/problems.ts";
 import type { DeletedSlot } from "#lib/programme/read.ts";
-import type { PlanSummary, Present } from "#lib/protocol/messages.ts";
+import type { PlanSummary, PlansKnown, Present } from "#lib/protocol/messages.ts";
 
 export interface MonthPageProps {
   readonly month: string;
@@ -16,6 +16,8 @@ export interface MonthPageProps {
   readonly rooms: readonly { readonly id: string; readonly name: string }[];
   /** Plans this person may read: what a slot can be given. */
   readonly plans: readonly PlanSummary[];
+  /** What is known of those that slots use, until the server says more. */
+  readonly used: PlansKnown;
 }
 
 export interface MonthSnapshot {

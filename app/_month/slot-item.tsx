@@ -11,6 +11,7 @@ import { planWords } from "./words.ts";
 const OPEN_WORDS: Record<MonthProblemKind, string> = {
   "no-plan": "no plan",
   "plan-not-found": "plan gone",
+  "plan-hidden": "a plan you may not read",
   "plan-unsigned": "not signed",
   "plan-changed": "written on since",
   "plan-too-long": "too long",

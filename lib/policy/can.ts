@@ -89,9 +89,15 @@ const STUDIO_RIGHTS: Record<StudioAction, readonly Role[]> = {
   "record.read": ["manager"],
 };
 
-/** May `actor` do `action` in the studio at large? A trainee's `edition.read` is further held to plans they may read. */
+/** May `actor` do `action` in the studio at large? Of one plan's editions `canReadEditions` decides. */
 export function can(actor: Actor, action: StudioAction): boolean {
   return actor?.kind === "person" && STUDIO_RIGHTS[action].some((role) => actor.roles.includes(role));
+}
+
+/** A trainee reads signed plans only where they may read the plan; everybody else of the studio reads them all. */
+export function canReadEditions(actor: Actor, plan: PlanSubject): boolean {
+  if (actor?.kind !== "person" || !can(actor, "edition.read")) return false;
+  return actor.roles.some((role) => role !== "trainee") || canPlan(actor, "plan.read", plan);
 }
 
 /** A device may fetch the cards of its own room and send its own logs; nothing else. */

@@ -2,7 +2,7 @@
  * What is wrong with a month: slots with no plan or an unsigned one, two classes that need one coach or one room at
  * once, a plan that does not fit its slot. Days that are over are left in peace.
  */
-import type { PlanSummary } from "#lib/protocol/messages.ts";
+import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
 import { dayNumber, minuteOfDay } from "./calendar.ts";
 import type { Slot } from "./layout.ts";
 import { bySlotTime } from "./read.ts";
@@ -10,6 +10,7 @@ import { bySlotTime } from "./read.ts";
 export type MonthProblemKind =
   | "no-plan"
   | "plan-not-found"
+  | "plan-hidden"
   | "plan-unsigned"
   /** Signed once, written on since: the floor still gets the signed edition. */
   | "plan-changed"
@@ -27,11 +28,12 @@ export interface MonthProblem {
 }
 
 /**
- * Problems of every slot from `today` ('YYYY-MM-DD') on, in order of time. `plans` are the summaries the page knows;
- * a slot's plan that is not among them was deleted or is not this reader's to see.
+ * Problems of every slot from `today` ('YYYY-MM-DD') on, in order of time. A slot's plan that is neither known nor
+ * hidden was deleted.
  */
-export function monthProblems(slots: readonly Slot[], plans: readonly PlanSummary[], today: string): MonthProblem[] {
-  const known = new Map(plans.map((plan) => [plan.id, plan]));
+export function monthProblems(slots: readonly Slot[], { plans, hidden }: PlansKnown, today: string): MonthProblem[] {
+  const known = new Map<string, PlanSummary | "hidden">(hidden.map((id) => [id, "hidden"]));
+  for (const plan of plans) known.set(plan.id, plan);
   const coming = slots.filter((slot) => slot.date >= today).sort(bySlotTime);
   return coming.flatMap((slot, i) => [
     ...planProblems(slot, slot.planId === null ? undefined : known.get(slot.planId)),
@@ -39,7 +41,7 @@ export function monthProblems(slots: readonly Slot[], plans: readonly PlanSummar
   ]);
 }
 
-function planProblems(slot: Slot, plan: PlanSummary | undefined): MonthProblem[] {
+function planProblems(slot: Slot, plan: PlanSummary | "hidden" | undefined): MonthProblem[] {
   const say = (kind: MonthProblemKind, message: string, minutes?: number): MonthProblem => ({
     kind,
     slots: [slot.id],
@@ -47,7 +49,8 @@ function planProblems(slot: Slot, plan: PlanSummary | undefined): MonthProblem[]
     ...(minutes === undefined ? {} : { minutes }),
   });
   if (slot.planId === null) return [say("no-plan", "No plan yet.")];
-  if (!plan) return [say("plan-not-found", "Its plan was deleted or is not shared with you.")];
+  if (!plan) return [say("plan-not-found", "Its plan was deleted.")];
+  if (plan === "hidden") return [say("plan-hidden", "A plan you may not read: its state is not shown to you.")];
   const problems: MonthProblem[] = [];
   const title = plan.title || "Untitled plan";
   if (plan.state !== "signed-off") {

@@ -83,6 +83,13 @@ export interface PlanSummary {
   readonly ownerName: string;
 }
 
+/** The plans that a month's slots use, for one reader: what they may know of each, and which are not theirs to read. */
+export interface PlansKnown {
+  readonly plans: readonly PlanSummary[];
+  /** Ids. A plan in neither list is gone. */
+  readonly hidden: readonly string[];
+}
+
 export type News =
   /** How many of this connection's document messages (sync step 2 and update) are on disk, in order. */
   | { readonly t: "saved"; readonly count: number }
@@ -98,4 +105,4 @@ export type News =
   | { readonly t: "studio"; readonly mark: string }
   | { readonly t: "state"; readonly state: StateNews }
   | { readonly t: "threads"; readonly threads: readonly ThreadView[] }
-  | { readonly t: "plans"; readonly plans: readonly PlanSummary[] };
+  | ({ readonly t: "plans" } & PlansKnown);

@@ -3,7 +3,7 @@ import { type Edition, type EditionHead, listEditions, readEdition } from "#db/r
 import { namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { shortName } from "#lib/card/short-name.ts";
-import { type Actor, can, canPlan } from "#lib/policy/can.ts";
+import { type Actor, can, canPlan, canReadEditions } from "#lib/policy/can.ts";
 import { chaptersVtt, cuesVtt } from "#lib/tracks/tracks.ts";
 import { NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
@@ -19,12 +19,17 @@ export interface SignedPlan extends EditionView {
   readonly roomId: string;
 }
 
-/** Editions of one plan, the newest first. Errors: 401, 403, 404. */
+/**
+ * Editions of one plan, the newest first. Errors: 401, 403, 404: also for a plan that was never signed and is not the
+ * asker's to read, so that ids tell nothing.
+ */
 export function listPlanEditions(app: Springline, actor: Actor, planId: string): Result<{ editions: EditionView[] }> {
   const opened = openSigned(app, actor, planId);
   if (!opened.ok) return opened;
+  const heads = listEditions(app.db, planId);
+  if (heads.length === 0 && !canPlan(actor, "plan.read", opened.value)) return NOT_FOUND;
   const names = namesById(app.db);
-  return ok({ editions: listEditions(app.db, planId).map((head) => viewOf(head, names)) });
+  return ok({ editions: heads.map((head) => viewOf(head, names)) });
 }
 
 /** The newest edition of every plan that the asker may read signed, the last signed first. Errors: 401, 403. */
@@ -95,12 +100,7 @@ export function fileStem(title: string): string {
   );
 }
 
-/** A trainee reads signed plans only where they may read the plan; everybody else of the studio reads them all. */
-function mayReadSigned(actor: Actor, row: PlanRow): boolean {
-  if (row.deletedAt !== null || actor?.kind !== "person" || !can(actor, "edition.read")) return false;
-  const only = actor.roles.every((role) => role === "trainee");
-  return !only || canPlan(actor, "plan.read", row);
-}
+const mayReadSigned = (actor: Actor, row: PlanRow): boolean => row.deletedAt === null && canReadEditions(actor, row);
 
 function openSigned(app: Springline, actor: Actor, planId: string): Result<PlanRow> {
   if (actor === null) return NOT_SIGNED_IN;

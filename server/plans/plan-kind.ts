@@ -18,7 +18,7 @@ type App = Pick<Springline, "db" | "rooms" | "now" | "log">;
 
 /** The sync server's hooks for one kind, and what a page of that kind hears on joining. */
 export interface DocKindHooks extends KindHooks {
-  welcome(name: DocName): News[];
+  welcome(name: DocName, userId: string): News[];
 }
 
 /** `app` may still be without its rooms when this is called: they are asked for when something happens. */

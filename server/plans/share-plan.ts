@@ -6,6 +6,7 @@ import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
 import { sharePlanRow, unsharePlanRow } from "#db/repos/plan-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
+import { announcePlanToMonths } from "#server/programme/month-news.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { openPlan } from "./open-plan.ts";
@@ -32,6 +33,7 @@ export function sharePlan(app: Springline, actor: Actor, id: string, body: Share
       addPlanEvent(app.db, { planId: id, at: app.now(), actorId: person.id, kind, note: body.userId });
     });
     app.rooms.refreshAccess();
+    announcePlanToMonths(app, id);
   }
   return ok({ shared: body.on });
 }

@@ -5,7 +5,7 @@ import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
 import type { DocKindHooks } from "#server/plans/plan-kind.ts";
 import type { Springline } from "#server/springline.ts";
-import { plansNews } from "./month-news.ts";
+import { announcePlans, plansNews, plansOfMonth } from "./month-news.ts";
 import { monthIsNear } from "./month-range.ts";
 
 type App = Pick<Springline, "db" | "rooms" | "now" | "log">;
@@ -17,7 +17,7 @@ export function monthKind(app: App): DocKindHooks {
     migrate: (doc) => migrateMonth(doc),
     holds: monthHolds,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month) : null),
-    afterChange: (name, doc) => app.rooms.announce(name, plansNews(app, doc)),
-    welcome: (name) => [app.rooms.withDoc(name, (doc) => plansNews(app, doc))],
+    afterChange: (name, doc) => announcePlans(app, name, plansOfMonth(doc)),
+    welcome: (name, userId) => [plansNews(app, app.rooms.withDoc(name, plansOfMonth), userId)],
   };
 }

@@ -1,6 +1,7 @@
-/** What pages hear about a month: the plans its slots use, as a list shows them. */
+/** What pages hear about a month: the plans its slots use, to each reader what they may know of them. */
 import type * as Y from "yjs";
 import { listMonths } from "#db/repos/month-repo.ts";
+import { readPerson } from "#db/repos/people-repo.ts";
 import { addMonths, dateOfDay, monthOf } from "#lib/programme/calendar.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import type { DocName, News } from "#lib/protocol/messages.ts";
@@ -18,10 +19,17 @@ export function plansOfMonth(doc: Y.Doc): string[] {
   return [...new Set(readMonth(doc).slots.flatMap((slot) => (slot.planId === null ? [] : [slot.planId])))];
 }
 
-export const plansNews = (app: Pick<Springline, "db">, doc: Y.Doc): News => ({
-  t: "plans",
-  plans: planSummaries(app, plansOfMonth(doc)),
-});
+/** For one reader, by their id: rights are asked each time. */
+export function plansNews(app: Pick<Springline, "db">, ids: readonly string[], userId: string): News {
+  const reader = readPerson(app.db, userId);
+  const actor = reader ? ({ kind: "person", id: reader.id, roles: reader.roles } as const) : null;
+  return { t: "plans", ...planSummaries(app, actor, ids) };
+}
+
+/** Tells everybody who has the month open. */
+export function announcePlans(app: Pick<Springline, "db" | "rooms">, name: DocName, ids: readonly string[]): void {
+  app.rooms.announceEach(name, (userId) => plansNews(app, ids, userId));
+}
 
 /**
  * Tells the months from last month on that use this plan how it stands now. Call after the change is stored. A month
@@ -32,8 +40,8 @@ export function announcePlanToMonths(app: App, planId: string): void {
   for (const month of listMonths(app.db, from)) {
     const name = monthDoc(month);
     try {
-      const news = app.rooms.withDoc(name, (doc) => (plansOfMonth(doc).includes(planId) ? plansNews(app, doc) : null));
-      if (news) app.rooms.announce(name, news);
+      const ids = app.rooms.withDoc(name, plansOfMonth);
+      if (ids.includes(planId)) announcePlans(app, name, ids);
     } catch (error) {
       if (unavailableReason(error) === undefined) throw error;
     }

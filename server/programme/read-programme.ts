@@ -4,7 +4,7 @@ import { type Actor, can } from "#lib/policy/can.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
-import type { PlanSummary } from "#lib/protocol/messages.ts";
+import type { PlansKnown } from "#lib/protocol/messages.ts";
 import { unavailableReason } from "#server/plans/plan-doc.ts";
 import { planSummaries } from "#server/plans/plan-summaries.ts";
 import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
@@ -12,11 +12,9 @@ import type { Springline } from "#server/springline.ts";
 import { monthDoc, plansOfMonth } from "./month-news.ts";
 import { monthIsNear } from "./month-range.ts";
 
-export interface Programme {
+export interface Programme extends PlansKnown {
   readonly month: string;
   readonly slots: readonly Slot[];
-  /** Those that the slots use. */
-  readonly plans: readonly PlanSummary[];
 }
 
 /** A month nobody has written in yet is an empty one. Errors: 401, 403, 404 for no month within reach, 409, 503. */
@@ -26,12 +24,12 @@ export function readProgramme(app: Springline, actor: Actor, month: string): Res
   if (!monthIsNear(month, app.now())) return NOT_FOUND;
   try {
     return app.rooms.withDoc(monthDoc(month), (doc) =>
-      ok({ month, slots: readMonth(doc).slots, plans: planSummaries(app, plansOfMonth(doc)) }),
+      ok({ month, slots: readMonth(doc).slots, ...planSummaries(app, actor, plansOfMonth(doc)) }),
     );
   } catch (error) {
     const reason = unavailableReason(error);
     if (reason === undefined) throw error;
-    if (reason === "unknownDocument") return ok({ month, slots: [], plans: [] });
+    if (reason === "unknownDocument") return ok({ month, slots: [], plans: [], hidden: [] });
     return fail(reason === "newerDocument" ? 409 : 503, `document-${reason}`, CLOSE[reason].text);
   }
 }

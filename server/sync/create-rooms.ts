@@ -47,6 +47,7 @@ export function createRooms(options: RoomsOptions): LiveRooms {
       return transactIn(context, room, { actorId, fn });
     },
     announce: (name, news) => registry.find(name)?.announce(news),
+    announceEach: (name, newsFor) => registry.find(name)?.announceEach(newsFor),
     opened: (kind) => registry.opened(kind),
     generation: (name) => readGeneration(db, formatDocName(name)),
     refreshAccess: () => registry.refreshAccess(),

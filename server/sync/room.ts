@@ -224,6 +224,16 @@ export class Room {
     for (const connection of this.connections) connection.send(frame);
   }
 
+  announceEach(newsFor: (userId: string) => News): void {
+    const frames = new Map<string, Uint8Array>();
+    for (const connection of this.connections) {
+      const { userId } = connection.session;
+      const frame = frames.get(userId) ?? newsFrame(newsFor(userId));
+      frames.set(userId, frame);
+      connection.send(frame);
+    }
+  }
+
   /** The whole queue has just been committed. */
   markStored(): void {
     const actors = new Set(this.queue.map((q) => q.actorId));

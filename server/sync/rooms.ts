@@ -32,6 +32,8 @@ export interface Rooms {
   transact<T>(name: DocName, actorId: string, fn: (doc: Y.Doc) => T): T;
   /** Sends news to everybody in the document's room. Nothing happens when nobody is there. */
   announce(name: DocName, news: News): void;
+  /** The same where what may be said depends on who hears it: asked once a person. */
+  announceEach(name: DocName, newsFor: (userId: string) => News): void;
   /** The documents of one kind that somebody has open, or had a moment ago. */
   opened(kind: DocKind): readonly DocName[];
   /** Names the history of a document. A page that holds another one is refused. Undefined when there is no document. */

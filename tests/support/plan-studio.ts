@@ -34,9 +34,12 @@ const ROLES = {
   sam: ["crew"],
 } as const satisfies Record<string, readonly Role[]>;
 export type Who = keyof typeof ROLES;
+const WHO: readonly Who[] = ["ines", "marta", "jonas", "noor", "petra", "sam"];
 
 export interface Announced {
   readonly name: string;
+  /** Who it was said to; nobody in particular where all hear the same. */
+  readonly to?: Who;
   readonly news: News;
 }
 
@@ -55,8 +58,8 @@ export interface PlanStudio {
   advance(ms: number): void;
   /** Writes in a document as somebody would, and waits until the server has looked at it. */
   write(doc: DocName, who: Person, act: (w: Writer) => void): Promise<void>;
-  /** The newest announcement of one kind to one document. */
-  last<T extends News["t"]>(doc: DocName, t: T): Extract<News, { t: T }> | undefined;
+  /** The newest announcement of one kind to one document, as `who` hears it: Marta when nobody is named. */
+  last<T extends News["t"]>(doc: DocName, t: T, who?: Who): Extract<News, { t: T }> | undefined;
   stop(): Promise<void>;
 }
 
@@ -95,6 +98,10 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
       announced.push({ name: formatDocName(name), news });
       live.announce(name, news);
     },
+    announceEach(name, newsFor) {
+      for (const to of WHO) announced.push({ name: formatDocName(name), to, news: newsFor(to) });
+      live.announceEach(name, newsFor);
+    },
     refreshAccess() {
       refreshed++;
       live.refreshAccess();
@@ -117,9 +124,9 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
       rooms.transact(doc, who.id, (d) => act({ doc: d, origin: who.id }));
       await eventually("the server looked at what was written", () => looked > before);
     },
-    last(doc, t) {
+    last(doc, t, who = "marta") {
       const name = formatDocName(doc);
-      const found = announced.findLast((a) => a.name === name && a.news.t === t);
+      const found = announced.findLast((a) => a.name === name && a.news.t === t && (a.to ?? who) === who);
       return found?.news as Extract<News, { t: typeof t }> | undefined;
     },
     async stop() {

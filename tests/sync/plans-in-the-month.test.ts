@@ -9,8 +9,9 @@ import { createPlan } from "#server/plans/create-plan.ts";
 import { deletePlan } from "#server/plans/delete-plan.ts";
 import { handIn } from "#server/plans/hand-in.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";
+import { sharePlan } from "#server/plans/share-plan.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
-import { must, openStudio, type PlanStudio, ROOMS } from "../support/plan-studio.ts";
+import { must, openStudio, type PlanStudio, ROOMS, type Who } from "../support/plan-studio.ts";
 
 const NOVEMBER: DocName = { kind: "month", key: "2026-11" };
 const slot: Slot = {
@@ -31,7 +32,7 @@ beforeEach(() => {
 afterEach(() => s.stop());
 
 test("the plans of a month's slots are told as they change, and no others", async () => {
-  const { marta, jonas } = s.people;
+  const { marta } = s.people;
   const make = (title: string) =>
     must(createPlan(s.app, marta, { title, lengthSeconds: 600, roomId: ROOMS.harbour, team: true })).id;
   const [used, unused] = [make("Used"), make("Unused")];
@@ -51,18 +52,46 @@ test("the plans of a month's slots are told as they change, and no others", asyn
   must(handIn(s.app, marta, unused));
   expect(plans()).toBeUndefined();
 
-  const session = { sessionId: "x", userId: jonas.id, name: "Jonas" };
+  const session = { sessionId: "x", userId: marta.id, name: "Marta" };
   expect(s.host.welcome?.(NOVEMBER, session)).toMatchObject([{ t: "plans", plans: [{ id: used }] }]);
   must(deletePlan(s.app, marta, used));
   expect(plans()).toEqual([]);
   expect(must(readProgramme(s.app, s.people.sam, "2026-11"))).toMatchObject({
     slots: [{ id: "s1", planId: used }],
     plans: [],
+    hidden: [],
   });
 });
 
+test("[INV-09] a private plan in the month is told to those who may read it; the others hear that there is one", async () => {
+  const { jonas, marta, sam, ines } = s.people;
+  const made = { title: "Jonas alone", lengthSeconds: 600, roomId: ROOMS.harbour, team: false };
+  const { id } = must(createPlan(s.app, jonas, made));
+  await s.write(NOVEMBER, marta, (w) => addSlot(w, { ...slot, planId: id }));
+  const heard = (who: Who) => s.last(NOVEMBER, "plans", who);
+  const welcomed = (who: Who) => s.host.welcome?.(NOVEMBER, { sessionId: "x", userId: who, name: who })?.[0];
+  for (const who of ["marta", "sam", "petra"] as const) {
+    for (const news of [heard(who), welcomed(who)]) expect(news).toEqual({ t: "plans", plans: [], hidden: [id] });
+  }
+  for (const news of [heard("ines"), welcomed("ines")]) expect(news).toMatchObject({ plans: [{ title: made.title }] });
+  expect(must(readProgramme(s.app, sam, "2026-11"))).toMatchObject({ plans: [], hidden: [id] });
+  expect(must(readProgramme(s.app, ines, "2026-11"))).toMatchObject({ plans: [{ title: made.title }], hidden: [] });
+
+  // Shared, it is told at once; taken back, no more.
+  must(sharePlan(s.app, jonas, id, { userId: marta.id, on: true }));
+  expect(heard("marta")).toMatchObject({ plans: [{ title: made.title, ownerName: "Jonas" }], hidden: [] });
+  expect(heard("sam")).toMatchObject({ plans: [], hidden: [id] });
+  must(sharePlan(s.app, jonas, id, { userId: marta.id, on: false }));
+  expect(heard("marta")).toMatchObject({ plans: [], hidden: [id] });
+});
+
 test("a month nobody has opened is an empty one, and months far away are none", () => {
-  expect(must(readProgramme(s.app, s.people.marta, "2027-01"))).toEqual({ month: "2027-01", slots: [], plans: [] });
+  expect(must(readProgramme(s.app, s.people.marta, "2027-01"))).toEqual({
+    month: "2027-01",
+    slots: [],
+    plans: [],
+    hidden: [],
+  });
   expect(s.app.rooms.generation({ kind: "month", key: "2027-01" })).toBeUndefined();
   expect(s.host.kinds.month.create?.("2046-11")).toBeNull();
   expect(s.host.kinds.month.create?.("2026-12")).not.toBeNull();

@@ -74,6 +74,7 @@ const unusedRooms: Rooms = {
   withDoc: unused,
   transact: unused,
   announce: unused,
+  announceEach: unused,
   opened: () => [],
   generation: unused,
   refreshAccess: unused,

@@ -7,6 +7,7 @@ import type { DocName } from "#lib/protocol/messages.ts";
 import { listNames } from "#server/people/manage-people.ts";
 import { listPlans } from "#server/plans/list-plans.ts";
 import { monthIsNear } from "#server/programme/month-range.ts";
+import { readProgramme } from "#server/programme/read-programme.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import type { Springline } from "#server/springline.ts";
 import type { MonthPageProps } from "../../_month/month-types.ts";
@@ -41,9 +42,12 @@ function monthProps({ app, who }: Visit, month: string): MonthPageProps {
   const people = listNames(app, actor);
   const rooms = listRooms(app, actor);
   const plans = listPlans(app, actor);
+  const generation = generationOf(app, { kind: "month", key: month }, actor.id);
+  const programme = readProgramme(app, actor, month);
   return {
     month,
-    generation: generationOf(app, { kind: "month", key: month }, actor.id),
+    generation,
+    used: programme.ok ? { plans: programme.value.plans, hidden: programme.value.hidden } : { plans: [], hidden: [] },
     me: { id: actor.id, name },
     writes: can(actor, "programme.write"),
     people: people.ok ? people.value.map(({ id, name, roles }) => ({ id, name, roles })) : [],

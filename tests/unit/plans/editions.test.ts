@@ -77,6 +77,17 @@ describe("a signed edition", () => {
     expect(outcome(editionFile(s.app, device, { planId: id, number: 1, form: "card" }))).toBe("no-right");
   });
 
+  it("is not there for whoever may not read the plan, when it was never signed: ids tell nothing", () => {
+    const made = { title: "Draft", lengthSeconds: 600, roomId: ROOMS.harbour, team: false };
+    const draft = must(createPlan(s.app, s.people.jonas, made)).id;
+    for (const who of ["sam", "petra", "marta", "noor"] as const) {
+      expect(outcome(listPlanEditions(s.app, s.people[who], draft)), who).toBe("not-found");
+    }
+    for (const who of ["jonas", "ines"] as const) {
+      expect(must(listPlanEditions(s.app, s.people[who], draft))).toEqual({ editions: [] });
+    }
+  });
+
   it("comes as the plan byte for byte, as a card that verifies, and as two tracks", () => {
     const edition = must(readSignedEdition(s.app, s.people.sam, id, 1));
     const plan = must(file("sam", "plan"));

@@ -125,7 +125,7 @@ describe("the studio", () => {
       expect(must(listPlans(s.app, who)).plans).toEqual([]);
       expect(must(listDeletedPlans(s.app, who)).plans).toEqual([]);
       expect(must(listSignedPlans(s.app, who)).plans).toEqual([]);
-      expect(must(listPlanEditions(s.app, who, id)).editions).toEqual([]);
+      expect(outcome(listPlanEditions(s.app, who, id))).toBe("not-found");
     }
     expect(outcome(listPlans(s.app, device))).toBe("no-right");
     expect(outcome(listSignedPlans(s.app, device))).toBe("no-right");

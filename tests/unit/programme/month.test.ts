@@ -30,7 +30,7 @@ const plan = (id: string, over: Partial<PlanSummary> = {}): PlanSummary => ({
   ...over,
 });
 const kinds = (slots: Slot[], plans: PlanSummary[], today = "2026-11-01") =>
-  monthProblems(slots, plans, today).map((p) => p.kind);
+  monthProblems(slots, { plans, hidden: [] }, today).map((p) => p.kind);
 
 describe("month document", () => {
   it("holds slots by day and time", () => {
@@ -126,26 +126,34 @@ describe("month document", () => {
 
 describe("problems of a month", () => {
   it("finds nothing in a good month", () => {
-    expect(monthProblems([slot("a"), slot("b", { time: "09:45" })], [plan("p1")], "2026-11-01")).toEqual([]);
+    expect(
+      monthProblems([slot("a"), slot("b", { time: "09:45" })], { plans: [plan("p1")], hidden: [] }, "2026-11-01"),
+    ).toEqual([]);
   });
 
   it("tells a missing plan, one that is gone, an unsigned one, one written on since", () => {
     expect(kinds([slot("a", { planId: null })], [])).toEqual(["no-plan"]);
     expect(kinds([slot("a")], [])).toEqual(["plan-not-found"]);
+    const hidden = monthProblems([slot("a")], { plans: [], hidden: ["p1"] }, "2026-11-01");
+    expect(hidden).toMatchObject([{ kind: "plan-hidden", slots: ["a"] }]);
     expect(kinds([slot("a")], [plan("p1", { state: "handed-in", edition: 0 })])).toEqual(["plan-unsigned"]);
     expect(kinds([slot("a")], [plan("p1", { state: "in-writing", edition: 2 })])).toEqual(["plan-changed"]);
   });
 
   it("tells a plan that is longer than its slot, and by how much", () => {
     expect(kinds([slot("a")], [plan("p1", { lengthSeconds: 2700 })])).toEqual([]);
-    const [problem] = monthProblems([slot("a")], [plan("p1", { lengthSeconds: 2701 })], "2026-11-01");
+    const [problem] = monthProblems(
+      [slot("a")],
+      { plans: [plan("p1", { lengthSeconds: 2701 })], hidden: [] },
+      "2026-11-01",
+    );
     expect(problem).toMatchObject({ kind: "plan-too-long", slots: ["a"], minutes: 1 });
   });
 
   it("tells clashes of coach and room in minutes, and none when one class ends as the next begins", () => {
     const early = slot("a", { time: "09:00", minutes: 45 });
     const late = slot("b", { time: "09:44", minutes: 45 });
-    expect(monthProblems([late, early], [plan("p1")], "2026-11-01")).toMatchObject([
+    expect(monthProblems([late, early], { plans: [plan("p1")], hidden: [] }, "2026-11-01")).toMatchObject([
       { kind: "coach-clash", slots: ["a", "b"], minutes: 1 },
       { kind: "room-clash", slots: ["a", "b"], minutes: 1 },
     ]);
@@ -163,6 +171,6 @@ describe("problems of a month", () => {
 
   it("leaves days that are over in peace", () => {
     const slots = [slot("a", { planId: null }), slot("b", { planId: null, date: "2026-11-05" })];
-    expect(monthProblems(slots, [], "2026-11-05").flatMap((p) => p.slots)).toEqual(["b"]);
+    expect(monthProblems(slots, { plans: [], hidden: [] }, "2026-11-05").flatMap((p) => p.slots)).toEqual(["b"]);
   });
 });

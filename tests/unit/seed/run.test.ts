@@ -108,6 +108,7 @@ describe("the demo studio, seeded twice", () => {
     expect(slots.length).toBeGreaterThan(30);
     const plans = planSummaries(
       app,
+      { kind: "person", id: "who-reads-all", roles: ["lead"] },
       listPlanRows(db).map((row) => row.id),
     );
     const kinds = new Set(monthProblems(slots, plans, "2026-11-01").map((problem) => problem.kind));
