@@ -25,6 +25,7 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
   const first = thread.comments[0];
   const replies = thread.comments.length - 1;
   const shown = open ? thread.comments : thread.comments.slice(0, 1);
+  const settles = thread.settled || !thread.leadSpoke || session.me.roles.includes("lead");
   const itemId = thread.anchor.kind === "plan" ? null : thread.anchor.itemId;
   return (
     <article
@@ -56,7 +57,7 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
             {open ? "close" : replies > 0 ? "open" : "answer"}
           </button>
         )}
-        {rights.comments && <Settle session={session} thread={thread} />}
+        {rights.comments && (settles ? <Settle session={session} thread={thread} /> : <ForLead />)}
         {itemId !== null && <JumpLinks session={session} ids={[itemId]} />}
       </div>
       {open && rights.comments && (
@@ -103,6 +104,8 @@ function Comment({ comment, named }: { readonly comment: CommentView; readonly n
 }
 
 const WHEN = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
+
+const ForLead = () => <span className="quiet small">A lead settles this: answer what you changed.</span>;
 
 function Settle({ session, thread }: Pick<Props, "session" | "thread">) {
   const [problem, setProblem] = useState<string | null>(null);

@@ -1,8 +1,9 @@
 /** Threads and their comments. The author of a comment is the one the server knows. */
 import { and, asc, count, eq, inArray, sql } from "drizzle-orm";
-import { user } from "#db/auth-schema.ts";
+import { member, user } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 import { comment, thread } from "#db/schema.ts";
+import { parseRoles } from "#lib/policy/can.ts";
 import type { Anchor, CommentView, ThreadView } from "#lib/protocol/messages.ts";
 
 export interface ThreadRow {
@@ -54,8 +55,21 @@ export function listThreads(db: Db, planId: string): ThreadView[] {
     id: t.id,
     anchor: toAnchor(t.anchorJson),
     settled: t.settled,
+    leadSpoke: leadSpoke(db, t.id),
     comments: comments.get(t.id) ?? [],
   }));
+}
+
+/** Whether anybody who spoke in the thread is a lead now. */
+export function leadSpoke(db: Db, threadId: string): boolean {
+  const rows = db.orm
+    .select({ role: member.role })
+    .from(comment)
+    .innerJoin(member, eq(member.userId, comment.authorId));
+  return rows
+    .where(eq(comment.threadId, threadId))
+    .all()
+    .some(({ role }) => parseRoles(role).includes("lead"));
 }
 
 export function countThreads(db: Db, planId: string): { readonly all: number; readonly open: number } {

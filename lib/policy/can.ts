@@ -74,6 +74,12 @@ export function canPlan(actor: Actor, action: PlanAction, plan: PlanSubject): bo
   }
 }
 
+/** May `actor` settle a thread of this plan? One in which a lead spoke waits for a lead: others answer that it is mended. */
+export function canSettle(actor: Actor, plan: PlanSubject, thread: { readonly leadSpoke: boolean }): boolean {
+  if (actor?.kind !== "person" || !canPlan(actor, "plan.comment", plan)) return false;
+  return !thread.leadSpoke || actor.roles.includes("lead");
+}
+
 const STUDIO_RIGHTS: Record<StudioAction, readonly Role[]> = {
   "plan.create": ["trainee", "coach", "lead"],
   "edition.read": ["trainee", "coach", "lead", "manager", "crew"],

@@ -70,6 +70,8 @@ export interface ThreadView {
   readonly id: string;
   readonly anchor: Anchor;
   readonly settled: boolean;
+  /** Somebody who is a lead now spoke in it: only a lead settles it. */
+  readonly leadSpoke: boolean;
   readonly comments: readonly CommentView[];
 }
 

@@ -5,17 +5,18 @@ import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import {
   insertComment,
   insertThread,
+  leadSpoke,
   listThreads,
   readThread,
   setThreadSettled,
   type ThreadRow,
 } from "#db/repos/thread-repo.ts";
-import type { Actor } from "#lib/policy/can.ts";
+import { type Actor, canSettle } from "#lib/policy/can.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
 import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { announceThreads } from "#server/plans/plan-news.ts";
-import { NOT_FOUND, ok, type Result } from "#server/result.ts";
+import { fail, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { anchorSchema, checkAnchor } from "./anchors.ts";
 
@@ -69,7 +70,10 @@ export function addComment(app: Springline, actor: Actor, threadId: string, text
   return ok({ id });
 }
 
-/** Settles a thread or opens it again. Errors: 401, 403, 404. */
+/**
+ * Settles a thread or opens it again. What a lead asked for is settled by a lead, so that nobody signs a plan from which
+ * it vanished unseen. Errors: 401, 403 no-right, 403 for-a-lead, 404.
+ */
 export function settleThread(
   app: Springline,
   actor: Actor,
@@ -78,10 +82,18 @@ export function settleThread(
 ): Result<{ settled: boolean }> {
   const opened = openOwnThread(app, actor, threadId);
   if (!opened.ok) return opened;
+  const { person, row } = opened.value;
+  if (settled && !canSettle(person, row, { leadSpoke: leadSpoke(app.db, threadId) })) return FOR_A_LEAD;
   setThreadSettled(app.db, threadId, settled);
   announceThreads(app, opened.value.thread.planId);
   return ok({ settled });
 }
+
+const FOR_A_LEAD = fail(
+  403,
+  "for-a-lead",
+  "A lead spoke in this thread, so a lead settles it. Answer in it what you have changed.",
+);
 
 /** A thread of a plan that the asker may comment on. */
 function openOwnThread(

@@ -65,9 +65,15 @@ test("handed in, commented, handed back, mended, signed", async ({ as }) => {
   await jonas.keyboard.type(" Three, two, one.");
   await expectSaved(jonas);
   const thread = jonas.getByRole("article", { name: "Thread by Ines Duarte" });
-  await thread.getByRole("button", { name: "settle" }).click();
+  // What a lead asked for a lead settles: whoever writes answers that it is mended.
+  await expect(thread.getByRole("button", { name: "settle" })).toHaveCount(0);
+  await thread.getByRole("button", { name: "answer" }).click();
+  await thread.getByLabel("Answer").fill("Mended: they are counted in.");
+  await thread.getByRole("button", { name: "Answer", exact: true }).click();
+  await expect(thread.getByText("1 reply")).toBeVisible();
   await jonas.getByRole("button", { name: "Hand in" }).click();
   await jonas.getByRole("dialog").getByRole("button", { name: "Hand in" }).click();
+  await ines.getByRole("article", { name: "Thread by Ines Duarte" }).getByRole("button", { name: "settle" }).click();
 
   await ines.getByRole("button", { name: "Review and sign" }).click();
   await expect(review.getByRole("button", { name: /Sign off edition 1/ })).toHaveAttribute("aria-disabled", "false");

@@ -8,6 +8,8 @@ import {
   can,
   canDevice,
   canPlan,
+  canReadEditions,
+  canSettle,
   type PlanAction,
   type PlanSubject,
   parseRoles,
@@ -117,5 +119,24 @@ describe("devices and stored roles", () => {
     ["coach;manager", []],
   ])("the stored list %j gives %j", (stored, roles) => {
     expect(parseRoles(stored)).toEqual(roles);
+  });
+});
+
+describe("of one plan", () => {
+  const mine: PlanSubject = { ownerId: "me", sharedWith: [], team: false };
+  const foreign: PlanSubject = { ownerId: "other", sharedWith: [], team: false };
+
+  test("its editions are read by everybody of the studio, by trainees where they may read the plan", () => {
+    //                                                                     trainee coach lead manager crew
+    expect(ROLES.map((role) => canReadEditions(person(role), foreign))).toEqual(yes("- + + + +"));
+    expect(ROLES.map((role) => canReadEditions(person(role), mine))).toEqual(yes("+ + + + +"));
+    for (const nobody of [person(), device, null]) expect(canReadEditions(nobody, mine)).toBe(false);
+  });
+
+  test("a thread is settled by whoever may comment; one in which a lead spoke by a lead", () => {
+    expect(ROLES.map((role) => canSettle(person(role), mine, { leadSpoke: false }))).toEqual(yes("+ + + - -"));
+    expect(ROLES.map((role) => canSettle(person(role), mine, { leadSpoke: true }))).toEqual(yes("- - + - -"));
+    expect(ROLES.map((role) => canSettle(person(role), foreign, { leadSpoke: false }))).toEqual(yes("- - + - -"));
+    for (const nobody of [person(), device, null]) expect(canSettle(nobody, mine, { leadSpoke: false })).toBe(false);
   });
 });

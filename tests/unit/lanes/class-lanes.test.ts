@@ -141,8 +141,14 @@ describe("the lanes of a small class", () => {
   });
 
   it("mark what is about the whole class over the opening", () => {
-    const thread = { id: "t", settled: false, comments: [], anchor: { kind: "plan" } } as const;
-    const onItem = { id: "u", settled: false, comments: [], anchor: { kind: "item", itemId: "b" } } as const;
+    const thread = { id: "t", settled: false, leadSpoke: false, comments: [], anchor: { kind: "plan" } } as const;
+    const onItem = {
+      id: "u",
+      settled: false,
+      leadSpoke: false,
+      comments: [],
+      anchor: { kind: "item", itemId: "b" },
+    } as const;
     const settled = { ...onItem, id: "v", settled: true };
     const cells = laneOf(lanesOf(plan, [thread, onItem, settled]).lanes, "threads").cells;
     expect(cells.map(({ key, threads }) => [key, threads])).toEqual([

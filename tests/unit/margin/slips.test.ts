@@ -12,7 +12,13 @@ const finding = (rule: string, level: Finding["level"], items: string[]): Findin
   message: "",
   values: {},
 });
-const thread = (id: string, anchor: Anchor, settled = false): ThreadView => ({ id, anchor, settled, comments: [] });
+const thread = (id: string, anchor: Anchor, settled = false): ThreadView => ({
+  id,
+  anchor,
+  settled,
+  leadSpoke: false,
+  comments: [],
+});
 const about = (slips: ReturnType<typeof slipsOf>) => slips.map((s) => (s.kind === "finding" ? s.finding.rule : s.id));
 
 describe("the margin's slips", () => {

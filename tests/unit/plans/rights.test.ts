@@ -73,6 +73,7 @@ describe("a plan", () => {
     const results = onPlan(jonas);
     const refused = Object.entries(results).filter(([, r]) => REFUSED.has(outcome(r)));
     expect(refused.map(([act]) => act)).toEqual(["handBack", "readForSignOff", "sign"]);
+    expect(results.settle).toMatchObject({ ok: false, error: { code: "for-a-lead" } });
     for (const [, r] of refused) expect(outcome(r)).toBe("no-right");
   });
 
