@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { Role } from "#lib/policy/can.ts";
 import styles from "./account-menu.module.css";
+import { NewPassword } from "./new-password.tsx";
 import { SchemeChoice } from "./scheme-choice.tsx";
 import { SignOut } from "./sign-out.tsx";
 import { ROLE_WORDS } from "./words.ts";
@@ -59,6 +60,7 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
           </span>
         </p>
         <SchemeChoice />
+        <NewPassword />
         <SignOut userId={id} />
       </div>
     </div>

@@ -4,19 +4,22 @@
  * not there, so that nothing goes past `server/people` and lib/policy.
  */
 
-import { MAX_BODY_BYTES, TOO_LARGE } from "#server/http/body.ts";
+import { z } from "zod";
+import { parseBody, readBodyText } from "#server/http/body.ts";
 import { checkOrigin, respond, respondWithCookies } from "#server/http/respond.ts";
-import { type AppError, NOT_FOUND, ok } from "#server/result.ts";
+import { type AppError, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { freshenSession } from "./actor.ts";
 
 const PRESENT_SESSION = "/api/auth/get-session";
+const CHANGE_PASSWORD = "/api/auth/change-password";
 const OPEN = new Set([
   "POST /api/auth/sign-in/email",
   "POST /api/auth/sign-out",
   `GET ${PRESENT_SESSION}`,
-  "POST /api/auth/change-password",
+  `POST ${CHANGE_PASSWORD}`,
 ]);
+const newPasswordSchema = z.object({ currentPassword: z.string(), newPassword: z.string() });
 
 /** Sentences for what the library refuses; everything else it says is about a mistake in our own pages. */
 const SENTENCES: Readonly<Record<string, string>> = {
@@ -34,13 +37,25 @@ export async function answerAuth(app: Springline, request: Request): Promise<Res
   if (!OPEN.has(`${request.method} ${path}`)) return respond(NOT_FOUND);
   const origin = checkOrigin(app, request);
   if (!origin.ok) return respond(origin);
-  if (Number(request.headers.get("content-length") ?? 0) > MAX_BODY_BYTES) return respond(TOO_LARGE);
   if (path === PRESENT_SESSION) return presentSession(app, request);
-  const response = await app.auth.handler(request);
+  const body = await bodyFor(path, request);
+  if (!body.ok) return respond(body);
+  const response = await app.auth.handler(new Request(request, { body: body.value }));
   if (!response.ok) return refusal(response);
   app.rooms.refreshAccess();
   // The library's own answer repeats the session's token, which only the cookie should carry.
   return respondWithCookies(ok(null), response.headers.getSetCookie());
+}
+
+/**
+ * What the library is given. Whoever changes a password may fear that somebody else knows the old one: every other
+ * session ends with it, whatever the page asks for, and this one goes on under a new token.
+ */
+async function bodyFor(path: string, request: Request): Promise<Result<string>> {
+  const text = await readBodyText(request);
+  if (!text.ok || path !== CHANGE_PASSWORD) return text;
+  const wanted = parseBody(text.value, newPasswordSchema);
+  return wanted.ok ? ok(JSON.stringify({ ...wanted.value, revokeOtherSessions: true })) : wanted;
 }
 
 /** Who is signed in, or null. Moves the session's end on; keeps its token out of the reach of scripts. */

@@ -11,10 +11,14 @@ const NOT_JSON = fail(400, "not-json", "The server could not read this: it is no
 /** Reads and checks the body. Errors: 413 too-large, 415 not-json-type, 400 not-json, 422 invalid (with `pointer`). */
 export async function readBody<T>(request: Request, schema: z.ZodType<T>): Promise<Result<T>> {
   const text = await readBodyText(request);
-  if (!text.ok) return text;
+  return text.ok ? parseBody(text.value, schema) : text;
+}
+
+/** Errors: 400 not-json, 422 invalid (with `pointer`). */
+export function parseBody<T>(text: string, schema: z.ZodType<T>): Result<T> {
   let value: unknown;
   try {
-    value = JSON.parse(text.value);
+    value = JSON.parse(text);
   } catch {
     return NOT_JSON;
   }

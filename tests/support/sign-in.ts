@@ -1,7 +1,7 @@
 /** Real sessions for the people of a test studio, through the sign-in library itself. */
 import type { PlanStudio, Who } from "./plan-studio.ts";
 
-const PASSWORD = "a long enough password";
+export const PASSWORD = "a long enough password";
 
 /** The Cookie header of each. The studio's clock must be near the machine's own. */
 export async function signInAll(s: PlanStudio, people: readonly Who[]): Promise<Map<Who, string>> {

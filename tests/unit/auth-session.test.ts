@@ -69,7 +69,7 @@ test("a new password lets in and the old one does not; a wrong present one chang
       request("/api/auth/change-password", {
         method: "POST",
         cookie,
-        body: { currentPassword, newPassword: "another long password", revokeOtherSessions: true },
+        body: { currentPassword, newPassword: "another long password" },
       }),
     );
   const signIn = async (password: string) =>
@@ -79,8 +79,23 @@ test("a new password lets in and the old one does not; a wrong present one chang
       )
     ).status;
   expect(await outcome(await change("not the password"))).toBe("400 invalid-password");
+  expect(await actorFromHeaders({ cookie })).not.toBeNull();
   expect((await change(PASSWORD)).status).toBe(200);
   expect(await signIn("another long password")).toBe(200);
   expect(await signIn(PASSWORD)).toBe(401);
   expect(await actorFromHeaders({ cookie })).toBeNull();
+});
+
+test("with a new password every other session ends, whatever the page asks for; this one goes on under a new token", async () => {
+  const body = { email: "ann@quay.example", password: PASSWORD };
+  const elsewhere = cookieOf(await authRoute.POST(request("/api/auth/sign-in/email", { method: "POST", body })));
+  expect(await actorFromHeaders({ cookie: elsewhere })).not.toBeNull();
+  const before = h.refreshed();
+  const asked = { currentPassword: PASSWORD, newPassword: "another long password", revokeOtherSessions: false };
+  const answer = await authRoute.POST(request("/api/auth/change-password", { method: "POST", cookie, body: asked }));
+  expect(await outcome(answer.clone())).toBe("200");
+  for (const old of [cookie, elsewhere]) expect(await actorFromHeaders({ cookie: old })).toBeNull();
+  expect((await actorFromHeaders({ cookie: cookieOf(answer) }))?.email).toBe("ann@quay.example");
+  expect(h.refreshed()).toBeGreaterThan(before);
+  expect(await answer.text()).toBe("null");
 });

@@ -1,0 +1,76 @@
+"use client";
+/** A new password. It ends every other session of the person, and the form says so before and after. */
+import { type FormEvent, useState } from "react";
+import { Dialog } from "./dialog.tsx";
+import { Field, textOf } from "./field.tsx";
+import styles from "./new-password.module.css";
+import { Problem } from "./problem.tsx";
+import { useSend } from "./use-send.ts";
+
+export function NewPassword() {
+  const [open, setOpen] = useState(false);
+  return (
+    <div>
+      <button type="button" className="button" onClick={() => setOpen(true)}>
+        New password
+      </button>
+      {open ? <NewPasswordDialog onClose={() => setOpen(false)} /> : null}
+    </div>
+  );
+}
+
+function NewPasswordDialog({ onClose }: { readonly onClose: () => void }) {
+  const [done, setDone] = useState(false);
+  return (
+    <Dialog title="New password" onClose={onClose}>
+      {done ? (
+        <p role="status">
+          Your password is new. Everywhere else you were signed in, you are signed out. Pages that you have open in
+          other tabs of this browser ask you to sign in again; what you typed in them stays.
+        </p>
+      ) : (
+        <PasswordForm onDone={() => setDone(true)} />
+      )}
+    </Dialog>
+  );
+}
+
+function PasswordForm({ onDone }: { readonly onDone: () => void }) {
+  const sending = useSend();
+  const submit = async (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const form = new FormData(event.currentTarget);
+    const body = { currentPassword: textOf(form, "current"), newPassword: textOf(form, "next") };
+    if ((await sending.run("POST", "/api/auth/change-password", body)) !== undefined) onDone();
+  };
+  return (
+    <form className={styles.form} onSubmit={submit}>
+      <p>
+        With a new password you are signed out everywhere else: on every other device and in every other browser, at
+        once.
+      </p>
+      <Field
+        label="Your password now"
+        name="current"
+        type="password"
+        autoComplete="current-password"
+        required
+        data-first
+      />
+      <Field
+        label="New password"
+        name="next"
+        type="password"
+        autoComplete="new-password"
+        minLength={10}
+        maxLength={128}
+        required
+        hint="At least 10 characters."
+      />
+      <Problem say={sending.problem} />
+      <button type="submit" className="button button-strong" disabled={sending.busy}>
+        {sending.busy ? "Changing it" : "Change it and sign out elsewhere"}
+      </button>
+    </form>
+  );
+}
