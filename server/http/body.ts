@@ -1,12 +1,26 @@
-/** A request's JSON body, read with a limit and checked with zod; what is wrong with it is said in one sentence. */
+/**
+ * A request's JSON body, read with a limit and checked with zod; what is wrong with it is said in one sentence. The limit
+ * of every route is here: the gate asks before anything is read, the reader counts what comes.
+ */
 import type { z } from "zod";
 import { fail, ok, type Result } from "#server/result.ts";
 
 /** Bytes. A plan file of a long class with its whole library is well below one tenth of this. */
 export const MAX_BODY_BYTES = 5 * 1024 * 1024;
 
-export const TOO_LARGE = fail(413, "too-large", "This is larger than the server takes at once: 5 MB is the limit.");
+const TOO_LARGE = fail(413, "too-large", "This is larger than the server takes at once: 5 MB is the limit.");
 const NOT_JSON = fail(400, "not-json", "The server could not read this: it is not JSON text in UTF-8.");
+
+const LENGTH_NEEDED = fail(411, "length-needed", "Send this with its length (Content-Length).");
+
+/** Why a body is not even read, from what its headers say. Errors: 411 length-needed, 413 too-large. */
+export function refuseUnread(headers: {
+  readonly "content-length"?: string | undefined;
+  readonly "transfer-encoding"?: string | undefined;
+}): Result<never> | undefined {
+  if (headers["transfer-encoding"] !== undefined) return LENGTH_NEEDED;
+  return Number(headers["content-length"] ?? 0) > MAX_BODY_BYTES ? TOO_LARGE : undefined;
+}
 
 /** Reads and checks the body. Errors: 413 too-large, 415 not-json-type, 400 not-json, 422 invalid (with `pointer`). */
 export async function readBody<T>(request: Request, schema: z.ZodType<T>): Promise<Result<T>> {
@@ -47,7 +61,6 @@ export function invalid(error: z.ZodError): Result<never> {
 }
 
 async function readText(request: Request): Promise<Result<string>> {
-  if (Number(request.headers.get("content-length") ?? 0) > MAX_BODY_BYTES) return TOO_LARGE;
   const chunks: Uint8Array[] = [];
   let size = 0;
   if (request.body) {

@@ -7,7 +7,7 @@ import type { IncomingMessage, ServerResponse } from "node:http";
 import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
 import type { Env } from "#server/env.ts";
 import { fail, type Result } from "#server/result.ts";
-import { MAX_BODY_BYTES, TOO_LARGE } from "./body.ts";
+import { refuseUnread } from "./body.ts";
 import { setSecurityHeaders } from "./security-headers.ts";
 
 export interface GateSetup {
@@ -19,7 +19,8 @@ export interface GateSetup {
 /** Answers the request itself and gives true, or lets it through and gives false. */
 export type Gate = (request: IncomingMessage, response: ServerResponse) => boolean;
 
-const LENGTH_NEEDED = fail(411, "length-needed", "Send this with its length (Content-Length).");
+/** Bytes of a refused body that are still read. Our own choice: a long video is above it, any plan file far below. */
+const MAX_DROPPED_BYTES = 64 * 1024 * 1024;
 const BAD_ADDRESS = fail(400, "bad-address", "This address cannot be read.");
 const DROPPED = /^(forwarded|x-forwarded-.*|x-real-ip|x-springline-.*|x-middleware-.*|content-security-policy.*)$/;
 const LOOPBACK = new Set(["localhost", "127.0.0.1", "[::1]"]);
@@ -36,7 +37,7 @@ export function createGate({ env, hasStudio }: GateSetup): Gate {
     setSecurityHeaders(env, request, response, randomBytes(16).toString("base64"));
     const path = pathOf(request);
     if (path === undefined) return refuse(request, response, BAD_ADDRESS);
-    const tooMuch = bodyRefusal(request);
+    const tooMuch = refuseUnread(request.headers);
     if (tooMuch) return refuse(request, response, tooMuch);
     if (!isPage(request, path)) return false;
     const name = canonicalName(home, request);
@@ -64,11 +65,6 @@ function pathOf(request: IncomingMessage): string | undefined {
   return path?.replace(/(.)\/+$/, "$1");
 }
 
-function bodyRefusal(request: IncomingMessage): Result<never> | undefined {
-  if (request.headers["transfer-encoding"] !== undefined) return LENGTH_NEEDED;
-  return Number(request.headers["content-length"] ?? 0) > MAX_BODY_BYTES ? TOO_LARGE : undefined;
-}
-
 /** A page somebody looks at, not the program's own answers, scripts, type or pictures. */
 function isPage(request: IncomingMessage, path: string): boolean {
   if (request.method !== "GET" && request.method !== "HEAD") return false;
@@ -90,13 +86,14 @@ function redirect(response: ServerResponse, status: number, to: string): true {
 function refuse(request: IncomingMessage, response: ServerResponse, refusal: Result<never>): boolean {
   if (refusal.ok) return false;
   const { code, message, status } = refusal.error;
-  const headers = { "content-type": "application/json", "cache-control": "no-store", connection: "close" };
+  const headers = { "content-type": "application/json", "cache-control": "no-store" };
   response.writeHead(status, headers).end(JSON.stringify({ error: { code, message } }));
-  // Read on for a moment, so that the sender sees the answer instead of a broken connection; then let go.
-  let more = 0;
+  // The connection stays open and the rest is read and dropped: a sender that writes all before it reads would find it
+  // broken and never see the sentence. Not without an end: what sends on and on is let go.
+  let dropped = 0;
   request.on("data", (chunk: Buffer) => {
-    more += chunk.length;
-    if (more > 2 * MAX_BODY_BYTES) request.destroy();
+    dropped += chunk.length;
+    if (dropped > MAX_DROPPED_BYTES) request.destroy();
   });
   return true;
 }

@@ -104,9 +104,32 @@ test("a body above the limit is refused with a sentence, at it it is not", async
   expect((await post(MAX_BODY_BYTES)).status).toBe(200);
 });
 
+test("whoever writes all of it before reading anything gets the sentence too, and the next request on the same line is answered", async () => {
+  const size = 6 * MAX_BODY_BYTES;
+  const next = "GET /api/next HTTP/1.1\r\nHost: localhost:4310\r\nConnection: close\r\n\r\n";
+  const answer = await new Promise<string>((resolve, reject) => {
+    let got = "";
+    const socket = createConnection(serving.port, "127.0.0.1");
+    socket.on("error", reject);
+    socket.on("close", () => resolve(got));
+    socket.pause();
+    socket.write(`POST /api/plans/import HTTP/1.1\r\nHost: localhost:4310\r\nContent-Length: ${size}\r\n\r\n`);
+    socket.write(Buffer.alloc(size), () => {
+      socket.on("data", (chunk) => {
+        got += chunk;
+      });
+      socket.resume();
+      socket.write(next);
+    });
+  });
+  expect(answer).toMatch(/^HTTP\/1\.1 413 /);
+  expect(answer).toContain("5 MB is the limit");
+  expect(answer).toContain('"url":"/api/next"');
+});
+
 test("a body without a stated length is refused", async () => {
   const answer = await raw(
-    "POST /api/x HTTP/1.1\r\nHost: localhost:4310\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+    "POST /api/x HTTP/1.1\r\nHost: localhost:4310\r\nConnection: close\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
   );
   expect(answer).toMatch(/^HTTP\/1\.1 411 /);
 });

@@ -81,7 +81,7 @@ test("a trainee hands in and is refused every act of a lead; the lead's session 
   const { hash, blockers } = await (await call(readRoute.POST, "POST", "ines", { params })).json();
   expect(blockers).toMatchObject([{ code: "open-threads" }]);
   expect(await codeOf(await call(signRoute.POST, "POST", "ines", { params, body: { hash } }))).toBe("409 open-threads");
-  await call(settleRoute.POST, "POST", "jonas", { params: { id: thread.id }, body: { settled: true } });
+  await call(settleRoute.POST, "POST", "ines", { params: { id: thread.id }, body: { settled: true } });
   const signed = await call(signRoute.POST, "POST", "ines", { params, body: { hash } });
   expect(await signed.json()).toEqual({ edition: 1, hash });
 
