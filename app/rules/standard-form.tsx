@@ -38,7 +38,8 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
     sending.clear();
     setDraft({ ...draft, ...part });
   };
-  const take = (answer: KeptStandard | undefined, said: string) => {
+  const put = async (wanted: HouseStandard | null, said: string) => {
+    const answer = await sending.run<KeptStandard>("PUT", url, { standard: wanted, seen: kept });
     if (!answer) return;
     setKept(answer.standard);
     setDraft(draftOf(rule, answer.standard));
@@ -48,11 +49,11 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
   const keep = async (event: FormEvent) => {
     event.preventDefault();
     if (!read.standard) return;
-    take(await sending.run<KeptStandard>("PUT", url, read.standard), "Kept. Open plans were checked again.");
+    await put(read.standard, "Kept. Open plans were checked again.");
   };
   const reset = async () => {
     if (kept === null) return;
-    take(await sending.run<KeptStandard>("DELETE", url), "As the rule has it again. Open plans were checked again.");
+    await put(null, "As the rule has it again. Open plans were checked again.");
   };
   return (
     <form className={styles.form} onSubmit={keep} noValidate>

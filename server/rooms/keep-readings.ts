@@ -2,6 +2,7 @@
 import { z } from "zod";
 import { readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
+import { sameData } from "#lib/plan/same-data.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { countedReadings, type ReadingSheet, roundedSpring, sheetSchema } from "#lib/springs/readings.ts";
@@ -10,33 +11,46 @@ import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { announceStudio } from "#server/studio/announce-studio.ts";
 
+const seenSchema = z.strictObject({
+  /** When the readings were kept, ms since the epoch; null where there were none. */
+  readingsAt: z.number().nullable(),
+  stiffnessNPerMm: z.number(),
+  preloadN: z.number(),
+});
+export type SeenSpring = z.infer<typeof seenSchema>;
+
 export const keepReadingsSchema = z.strictObject({
   sheet: sheetSchema,
   /** Set the spring's stiffness and preload to the line through the readings that count. */
   use: z.boolean(),
+  /** What the page showed as it was opened: what another manager kept meanwhile is never taken back unseen. */
+  seen: seenSchema,
 });
 export type KeepReadings = z.infer<typeof keepReadingsSchema>;
 
 /**
  * The line is fitted here, from the readings alone: a page's own numbers are never taken for it. With `use`, plans of
  * the room are checked against the spring from now on; editions keep theirs.
- * Errors: 403 no-right, 404 not-found (room or spring), 422 no-line (with the fit's own sentence).
+ * Errors: 403 no-right, 404 not-found (room or spring), 409 changed-meanwhile, 422 no-line (with the fit's own sentence).
  */
 export function keepReadings(
   app: Springline,
   actor: Actor,
-  at: { readonly roomId: string; readonly springId: string },
-  { sheet, use }: KeepReadings,
+  where: { readonly roomId: string; readonly springId: string },
+  { sheet, use, seen }: KeepReadings,
 ): Result<StudioRoom> {
   if (actor?.kind !== "person" || !can(actor, "rooms.manage")) return NO_RIGHT;
   const kept = app.db.raw
     .transaction((): Result<StudioRoom> => {
-      const room = readRoom(app.db, at.roomId);
-      const spring = room?.equipment.springs.find((s) => s.id === at.springId);
+      const room = readRoom(app.db, where.roomId);
+      const spring = room?.equipment.springs.find((s) => s.id === where.springId);
       if (!room || !spring) return NOT_FOUND;
+      if (!sameSpring(seen, spring, room.readings?.[spring.id]?.at ?? null)) return CHANGED;
       const fitted = use ? fittedSpring(spring, sheet) : ok(spring);
       if (!fitted.ok) return fitted;
-      const readings = { ...room.readings, [spring.id]: { ...sheet, at: app.now() } };
+      // Never twice the same: it is what the next change is compared by.
+      const at = Math.max(app.now(), (room.readings?.[spring.id]?.at ?? 0) + 1);
+      const readings = { ...room.readings, [spring.id]: { ...sheet, at } };
       const springs = room.equipment.springs.map((s) => (s.id === spring.id ? fitted.value : s));
       const changed = { ...room, equipment: { ...room.equipment, springs }, readings };
       updateRoom(app.db, changed);
@@ -48,6 +62,15 @@ export function keepReadings(
   if (kept.ok && use) announceStudio(app);
   return kept;
 }
+
+const CHANGED = fail(
+  409,
+  "changed-meanwhile",
+  "Somebody changed this spring or its readings while you had them open, and nothing of theirs is taken back. Note what you typed and reload the page.",
+);
+
+const sameSpring = (seen: SeenSpring, { stiffnessNPerMm, preloadN }: Spring, readingsAt: number | null): boolean =>
+  sameData(seen, { readingsAt, stiffnessNPerMm, preloadN });
 
 function fittedSpring(spring: Spring, sheet: ReadingSheet): Result<Spring> {
   const fit = fitForRoom(countedReadings(sheet.readings).readings);

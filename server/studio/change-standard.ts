@@ -1,8 +1,10 @@
 /** A house standard: how much one rule weighs in this studio and within which limits. For managers. */
+import { z } from "zod";
 import { namesById } from "#db/repos/people-repo.ts";
 import { addStudioEvent, lastStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { readStudio, writeStandards } from "#db/repos/studio-repo.ts";
 import { own } from "#lib/plan/lookup.ts";
+import { sameData } from "#lib/plan/same-data.ts";
 import type { Standards } from "#lib/plan/schema.ts";
 import { type Actor, can, type Person } from "#lib/policy/can.ts";
 import { checkStandard, type HouseStandard, houseStandardSchema } from "#lib/rules/house-standard.ts";
@@ -12,7 +14,12 @@ import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { announceStudio } from "./announce-studio.ts";
 
-export const standardChangeSchema = houseStandardSchema;
+export const standardChangeSchema = z.strictObject({
+  /** Null: as the rule has it. */
+  standard: houseStandardSchema.nullable(),
+  /** What the change was made on: what another manager kept meanwhile is never taken back unseen. */
+  seen: houseStandardSchema.nullable(),
+});
 
 export interface KeptStandard {
   /** Null: as the rule has it. */
@@ -27,26 +34,23 @@ export interface LastChange {
 
 /**
  * Puts the house's level and limits of one rule in place of what it had; what is left out, or is as the rule has it, is
- * the rule's own. Open plans are checked again; a signed edition embeds the standards it was signed with and stays.
- * Errors: 403 no-right, 404 not-found (no such rule), 422 bad-limit.
+ * the rule's own, and null all of it. Open plans are checked again; a signed edition embeds the standards it was signed
+ * with and stays. `seen` is what the change was made on; without it nothing is compared.
+ * Errors: 403 no-right, 404 not-found (no such rule), 409 changed-meanwhile, 422 bad-limit.
  */
 export function changeStandard(
   app: Springline,
   actor: Actor,
   ruleId: string,
-  wanted: HouseStandard,
+  wanted: HouseStandard | null,
+  seen?: HouseStandard | null,
 ): Result<KeptStandard> {
   const allowed = mayChange(app, actor, ruleId);
   if (!allowed.ok) return allowed;
-  const checked = checkStandard(allowed.value.rule, wanted);
+  const { person, rule } = allowed.value;
+  const checked = checkStandard(rule, wanted ?? {});
   if (!checked.ok) return fail(422, "bad-limit", checked.say, { limit: checked.limit });
-  return keep(app, allowed.value.person, ruleId, checked.standard);
-}
-
-/** Back to the rule's own level and limits. Errors: 403 no-right, 404 not-found. */
-export function resetStandard(app: Springline, actor: Actor, ruleId: string): Result<KeptStandard> {
-  const allowed = mayChange(app, actor, ruleId);
-  return allowed.ok ? keep(app, allowed.value.person, ruleId, null) : allowed;
+  return keep(app, person, ruleId, { standard: checked.standard, seen });
 }
 
 /** What this house decided about a rule, and who did. Errors: 403 no-right, 404 not-found. */
@@ -73,19 +77,32 @@ export function mayChange(
   return rule && readStudio(app.db) ? ok({ rule, person: actor }) : NOT_FOUND;
 }
 
+const CHANGED = fail(
+  409,
+  "changed-meanwhile",
+  "Somebody changed this standard while you had it open, and nothing of theirs is taken back. Note what you typed and reload the page.",
+);
+
+interface Keeping {
+  readonly standard: HouseStandard | null;
+  readonly seen: HouseStandard | null | undefined;
+}
+
 /** Nothing is written and nobody told where nothing changes. */
-function keep(app: Springline, person: Person, ruleId: string, standard: HouseStandard | null): Result<KeptStandard> {
+function keep(app: Springline, person: Person, ruleId: string, { standard, seen }: Keeping): Result<KeptStandard> {
   const changed = app.db.raw
-    .transaction((): boolean => {
+    .transaction((): boolean | "meanwhile" => {
       const now = readStudio(app.db)?.standards ?? {};
       const next = withStandard(now, ruleId, standard);
       if (JSON.stringify(next) === JSON.stringify(now)) return false;
+      if (seen !== undefined && !sameData(seen, own(now, ruleId) ?? null)) return "meanwhile";
       writeStandards(app.db, next);
       const event = { at: app.now(), actorId: person.id, subject: ruleId, data: standard };
       addStudioEvent(app.db, { ...event, kind: "standard" });
       return true;
     })
     .immediate();
+  if (changed === "meanwhile") return CHANGED;
   if (changed) announceStudio(app);
   return ok(kept(app, ruleId));
 }

@@ -25,7 +25,7 @@ afterEach(async () => {
 type Route = (request: Request, context: { params: Promise<Record<string, string>> }) => Promise<Response>;
 interface Call {
   readonly route: Route;
-  readonly method: "PUT" | "DELETE" | "POST";
+  readonly method: "PUT" | "POST";
   readonly params: Record<string, string>;
   readonly body?: unknown;
 }
@@ -36,8 +36,18 @@ const sheet = {
   readings: [100, 200, 300].map((mm) => ({ travelMm: mm, newtons: mm })),
 };
 const CALLS: Readonly<Record<string, Call>> = {
-  level: { route: standardRoute.PUT, method: "PUT", params: { rule: "missing-cue" }, body: { level: "off" } },
-  back: { route: standardRoute.DELETE, method: "DELETE", params: { rule: "missing-cue" } },
+  level: {
+    route: standardRoute.PUT,
+    method: "PUT",
+    params: { rule: "missing-cue" },
+    body: { standard: { level: "off" }, seen: null },
+  },
+  back: {
+    route: standardRoute.PUT,
+    method: "PUT",
+    params: { rule: "missing-cue" },
+    body: { standard: null, seen: { level: "off" } },
+  },
   trial: { route: trialRoute.POST, method: "POST", params: { rule: "missing-cue" }, body: { level: "off" } },
   timings: {
     route: timingsRoute.PUT,
@@ -49,7 +59,7 @@ const CALLS: Readonly<Record<string, Call>> = {
     route: readingsRoute.PUT,
     method: "PUT",
     params: { id: ROOMS.loft, spring: "light" },
-    body: { sheet, use: true },
+    body: { sheet, use: true, seen: { readingsAt: null, stiffnessNPerMm: 0.1, preloadN: 5 } },
   },
 };
 
@@ -86,8 +96,12 @@ test("a manager's are taken; a body that is none is refused with its place", asy
     if (!call) throw new Error("no such call");
     return send({ ...call, body }, "petra").then(codeOf);
   };
-  expect(await wrong("level", { level: "loud" })).toBe("422 invalid");
-  expect(await wrong("level", { limits: { requiredKinds: ["song"] } })).toBe("422 bad-limit");
+  expect(await wrong("level", { standard: { level: "loud" }, seen: null })).toBe("422 invalid");
+  expect(await wrong("level", { standard: { level: "off" } })).toBe("422 invalid");
+  expect(await wrong("level", { standard: { limits: { requiredKinds: ["song"] } }, seen: null })).toBe("422 bad-limit");
+  expect(await wrong("level", { standard: { level: "off" }, seen: { level: "info" } })).toBe("409 changed-meanwhile");
+  expect(await wrong("readings", { sheet, use: true })).toBe("422 invalid");
+  expect(await codeOf(await send(CALLS.readings as Call, "petra"))).toBe("409 changed-meanwhile");
   expect(await wrong("timings", { actionSeconds: { springOn: -1 }, everyRoom: false })).toBe("422 invalid");
   expect(await wrong("readings", { sheet: { ...sheet, readings: [{ travelMm: 1, newtons: "2" }] }, use: false })).toBe(
     "422 invalid",

@@ -6,6 +6,7 @@ import type { StudioRoom } from "#db/repos/room-repo.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 import type { KeptSheet } from "#lib/springs/readings.ts";
 import { roundedSpring } from "#lib/springs/readings.ts";
+import type { SeenSpring } from "#server/rooms/keep-readings.ts";
 import { Problem } from "../../_shell/problem.tsx";
 import { useSend } from "../../_shell/use-send.ts";
 import { FitFigure } from "./fit-figure.tsx";
@@ -29,6 +30,7 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
   const sending = useSend();
   const [draft, setDraft] = useState<SheetDraft>(() => draftOf(kept));
   const [done, setDone] = useState("");
+  const [seen, setSeen] = useState(() => seenOf(spring, kept));
   const table = useRef<HTMLTableElement>(null);
   const read = readSheet(draft, carriageMm);
   const change = (next: SheetDraft) => {
@@ -41,9 +43,10 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
   const keep = async (use: boolean) => {
     if (!read.sheet) return;
     const url = `/api/rooms/${roomId}/springs/${spring.id}/readings`;
-    const room = await sending.run<StudioRoom>("PUT", url, { sheet: read.sheet, use });
+    const room = await sending.run<StudioRoom>("PUT", url, { sheet: read.sheet, use, seen });
     if (!room) return;
     const now = room.equipment.springs.find((s) => s.id === spring.id) ?? spring;
+    setSeen(seenOf(now, room.readings?.[spring.id] ?? null));
     setDone(
       use ? `${spring.label} is now ${springWords(now)}. Open plans were checked again.` : "The readings are kept.",
     );
@@ -88,6 +91,13 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
     </div>
   );
 }
+
+/** What this page shows as it stands in the room, for the server to compare with. */
+const seenOf = ({ stiffnessNPerMm, preloadN }: Spring, kept: KeptSheet | null): SeenSpring => ({
+  readingsAt: kept?.at ?? null,
+  stiffnessNPerMm,
+  preloadN,
+});
 
 function useWords(line: Pick<Spring, "stiffnessNPerMm" | "preloadN"> | null, straight: boolean): string {
   if (line === null) return "Use this";

@@ -5,7 +5,7 @@ import { lastStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { type ReadingSheet, toMm, toNewtons } from "#lib/springs/readings.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";
-import { keepReadings } from "#server/rooms/keep-readings.ts";
+import { type KeepReadings, keepReadings } from "#server/rooms/keep-readings.ts";
 import { keepTimings } from "#server/rooms/keep-timings.ts";
 import { changeRoom } from "#server/rooms/manage-rooms.ts";
 import { writeGoodClass } from "../../support/good-class.ts";
@@ -33,10 +33,17 @@ const sheet = (last: Partial<ReadingSheet["readings"][number]> = {}): ReadingShe
 const spring = (id: string, roomId: string = ROOMS.harbour) =>
   readRoom(s.db, roomId)?.equipment.springs.find((x) => x.id === id);
 
+/** As a page does that was opened just now. */
+function keep(where: { roomId: string; springId: string }, body: Omit<KeepReadings, "seen">, who: Who = "petra") {
+  const { stiffnessNPerMm = 0, preloadN = 0 } = spring(where.springId, where.roomId) ?? {};
+  const readingsAt = readRoom(s.db, where.roomId)?.readings?.[where.springId]?.at ?? null;
+  return keepReadings(s.app, s.people[who], where, { ...body, seen: { readingsAt, stiffnessNPerMm, preloadN } });
+}
+
 describe("scale readings", () => {
   test("are kept to be looked at again, and change no spring until they are used", () => {
     s.announced.length = 0;
-    const room = must(keepReadings(s.app, s.people.petra, LIGHT, { sheet: sheet(), use: false }));
+    const room = must(keep(LIGHT, { sheet: sheet(), use: false }));
     expect(room.readings).toEqual({ light: { ...sheet(), at: s.app.now() } });
     expect(readRoom(s.db, ROOMS.harbour)).toEqual(room);
     expect(spring("light")).toEqual(EQUIPMENT.springs[0]);
@@ -49,7 +56,7 @@ describe("scale readings", () => {
     );
     await writeGoodClass(s, planDoc(id), [s.people.jonas, s.people.jonas]);
     s.announced.length = 0;
-    must(keepReadings(s.app, s.people.petra, LIGHT, { sheet: sheet({ leftOut: true }), use: true }));
+    must(keep(LIGHT, { sheet: sheet({ leftOut: true }), use: true }));
     expect(spring("light")).toEqual({ ...EQUIPMENT.springs[0], stiffnessNPerMm: 0.2, preloadN: 20 });
     expect(spring("firm")).toEqual(EQUIPMENT.springs[1]);
     expect(readRoom(s.db, ROOMS.harbour)?.readings?.light?.readings[4]).toMatchObject({ leftOut: true });
@@ -67,7 +74,7 @@ describe("scale readings", () => {
       newtons: toNewtons(1 + cm / 10, "kgf"),
     }));
     must(
-      keepReadings(s.app, s.people.petra, LIGHT, {
+      keep(LIGHT, {
         sheet: { travelUnit: "cm", forceUnit: "kgf", readings },
         use: true,
       }),
@@ -78,19 +85,38 @@ describe("scale readings", () => {
 
   test("two readings, or readings of which none counts, are kept but give no line", () => {
     const two: ReadingSheet = { ...sheet(), readings: sheet().readings.slice(0, 2) };
-    const refused = keepReadings(s.app, s.people.petra, LIGHT, { sheet: two, use: true });
+    const refused = keep(LIGHT, { sheet: two, use: true });
     expect(refused).toMatchObject({ ok: false, error: { status: 422, code: "no-line" } });
     expect(readRoom(s.db, ROOMS.harbour)?.readings).toBeUndefined();
-    must(keepReadings(s.app, s.people.petra, LIGHT, { sheet: two, use: false }));
+    must(keep(LIGHT, { sheet: two, use: false }));
     const none = sheet().readings.map((r) => ({ ...r, leftOut: true as const }));
-    expect(
-      outcome(keepReadings(s.app, s.people.petra, LIGHT, { sheet: { ...sheet(), readings: none }, use: true })),
-    ).toBe("no-line");
+    expect(outcome(keep(LIGHT, { sheet: { ...sheet(), readings: none }, use: true }))).toBe("no-line");
+  });
+
+  test("of a page opened before take nothing back that somebody kept meanwhile: readings or the spring itself", () => {
+    const page = { readingsAt: null, stiffnessNPerMm: 0.1, preloadN: 5 };
+    const mine = { sheet: sheet({ leftOut: true }), use: true, seen: page };
+    const first = must(keep(LIGHT, { sheet: sheet(), use: false }));
+    expect(outcome(keepReadings(s.app, s.people.petra, LIGHT, mine))).toBe("changed-meanwhile");
+    const at = first.readings?.light?.at ?? 0;
+    // Kept twice within one millisecond they are still told apart.
+    must(keep(LIGHT, { sheet: sheet({ newtons: 151 }), use: false }));
+    const stale = { ...mine, seen: { ...page, readingsAt: at } };
+    expect(outcome(keepReadings(s.app, s.people.petra, LIGHT, stale))).toBe("changed-meanwhile");
+    const [light, firm] = EQUIPMENT.springs;
+    const stiffer = { ...EQUIPMENT, springs: [{ ...light, stiffnessNPerMm: 0.12 }, firm] } as typeof EQUIPMENT;
+    must(changeRoom(s.app, s.people.petra, ROOMS.harbour, { equipment: stiffer, seen: EQUIPMENT }));
+    const readingsAt = readRoom(s.db, ROOMS.harbour)?.readings?.light?.at ?? null;
+    const before = { ...mine, seen: { ...page, readingsAt } };
+    expect(outcome(keepReadings(s.app, s.people.petra, LIGHT, before))).toBe("changed-meanwhile");
+    expect(spring("light")?.stiffnessNPerMm).toBe(0.12);
+    must(keep(LIGHT, mine));
+    expect(spring("light")?.stiffnessNPerMm).toBe(0.2);
   });
 
   test("go with their spring when it is taken out, and stay when the room is renamed", () => {
-    must(keepReadings(s.app, s.people.petra, LIGHT, { sheet: sheet(), use: false }));
-    must(keepReadings(s.app, s.people.petra, { ...LIGHT, springId: "firm" }, { sheet: sheet(), use: false }));
+    must(keep(LIGHT, { sheet: sheet(), use: false }));
+    must(keep({ ...LIGHT, springId: "firm" }, { sheet: sheet(), use: false }));
     must(changeRoom(s.app, s.people.petra, ROOMS.harbour, { name: "Quay room" }));
     expect(Object.keys(readRoom(s.db, ROOMS.harbour)?.readings ?? {})).toEqual(["light", "firm"]);
     const onlyFirm = { ...EQUIPMENT, springs: EQUIPMENT.springs.slice(1) };
@@ -100,7 +126,7 @@ describe("scale readings", () => {
 
   test("a room or a spring that is not there", () => {
     const at = (roomId: string, springId: string) =>
-      outcome(keepReadings(s.app, s.people.petra, { roomId, springId }, { sheet: sheet(), use: false }));
+      outcome(keep({ roomId, springId }, { sheet: sheet(), use: false }));
     expect([at("attic", "light"), at(ROOMS.loft, "strong"), at(ROOMS.loft, "constructor")]).toEqual([
       "not-found",
       "not-found",
@@ -125,7 +151,7 @@ describe("set-up timings", () => {
   });
 
   test("every room at once; none of its own is no key at all; springs and readings stay", () => {
-    must(keepReadings(s.app, s.people.petra, LIGHT, { sheet: sheet(), use: false }));
+    must(keep(LIGHT, { sheet: sheet(), use: false }));
     must(keepTimings(s.app, s.people.petra, ROOMS.loft, { actionSeconds: { base: 0, springOn: 4 }, everyRoom: true }));
     for (const id of [ROOMS.harbour, ROOMS.loft]) {
       expect(readRoom(s.db, id)?.equipment.actionSeconds).toEqual({ base: 0, springOn: 4 });
@@ -141,7 +167,7 @@ describe("set-up timings", () => {
 
 test.each(["ines", "marta", "jonas", "noor", "sam"] as const)("%s measures nothing and times nothing", (who: Who) => {
   const actor = s.people[who];
-  expect(outcome(keepReadings(s.app, actor, LIGHT, { sheet: sheet({ leftOut: true }), use: true }))).toBe("no-right");
+  expect(outcome(keep(LIGHT, { sheet: sheet({ leftOut: true }), use: true }, who))).toBe("no-right");
   expect(outcome(keepTimings(s.app, actor, ROOMS.loft, { actionSeconds: {}, everyRoom: true }))).toBe("no-right");
   expect(readRoom(s.db, ROOMS.harbour)).toEqual({ id: ROOMS.harbour, name: "Harbour room", equipment: EQUIPMENT });
 });

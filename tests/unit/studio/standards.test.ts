@@ -12,7 +12,7 @@ import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
 import { signPlan } from "#server/plans/sign-plan.ts";
 import { studioContext } from "#server/rooms/studio-context.ts";
-import { changeStandard, readStandard, resetStandard } from "#server/studio/change-standard.ts";
+import { changeStandard, readStandard } from "#server/studio/change-standard.ts";
 import { tryStandard } from "#server/studio/try-standard.ts";
 import { writeGoodClass } from "../../support/good-class.ts";
 import { must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "../../support/plan-studio.ts";
@@ -41,7 +41,7 @@ describe("who may", () => {
   test.each(["ines", "marta", "jonas", "noor", "sam"] as const)("%s changes no standard", (who: Who) => {
     const actor = s.people[who];
     expect(outcome(changeStandard(s.app, actor, RULE, { level: "off" }))).toBe("no-right");
-    expect(outcome(resetStandard(s.app, actor, RULE))).toBe("no-right");
+    expect(outcome(changeStandard(s.app, actor, RULE, null))).toBe("no-right");
     expect(outcome(tryStandard(s.app, actor, RULE, { level: "off" }))).toBe("no-right");
     expect(stored()).toEqual({});
   });
@@ -65,7 +65,7 @@ describe("what is kept", () => {
     });
     expect(Object.keys(stored() ?? {})).toEqual(["missing-cue", RULE]);
     must(changeStandard(s.app, petra(), RULE, { limits: { maxSeconds: 120 } }));
-    must(resetStandard(s.app, petra(), "missing-cue"));
+    must(changeStandard(s.app, petra(), "missing-cue", null));
     expect(stored()).toEqual({});
     expect(studioContext(s.db, ROOMS.loft).standards).toEqual({});
   });
@@ -85,10 +85,23 @@ describe("what is kept", () => {
     s.advance(5000);
     must(changeStandard(s.app, petra(), RULE, { level: "info" }));
     expect(lastStudioEvent(s.db, "standard", RULE)).toMatchObject({ at, data: { level: "info" } });
-    must(resetStandard(s.app, petra(), RULE));
+    must(changeStandard(s.app, petra(), RULE, null));
     expect(lastStudioEvent(s.db, "standard", RULE)).toMatchObject({ at: at + 5000, data: null });
     expect(() => s.db.raw.prepare("DELETE FROM studio_event").run()).toThrow(/only added to/);
     expect(() => s.db.raw.prepare("UPDATE studio_event SET at = 1").run()).toThrow(/only added to/);
+  });
+
+  test("what somebody else kept meanwhile is not taken back unseen", () => {
+    const first = { level: "info" as const };
+    must(changeStandard(s.app, petra(), RULE, first, null));
+    expect(outcome(changeStandard(s.app, petra(), RULE, { level: "off" }, null))).toBe("changed-meanwhile");
+    expect(outcome(changeStandard(s.app, petra(), RULE, null, { level: "must" }))).toBe("changed-meanwhile");
+    expect(stored()).toEqual({ [RULE]: first });
+    // The same wish twice is no loss to anybody, and from what stands there now it is taken.
+    expect(outcome(changeStandard(s.app, petra(), RULE, first, null))).toBe("ok");
+    must(changeStandard(s.app, petra(), RULE, { level: "off" }, first));
+    must(changeStandard(s.app, petra(), RULE, null, { level: "off" }));
+    expect(stored()).toEqual({});
   });
 
   test("a limit the rule does not have or cannot take is refused with its name and bounds; nothing is kept", () => {
