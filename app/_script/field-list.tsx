@@ -11,13 +11,20 @@ const GAP_PX = 6;
 /** About as tall as one choice is drawn. */
 const ROW_PX = 44;
 
+/**
+ * Somebody else may take the item out, or its words, while the list is open: effects run with what was drawn, by then the
+ * editor or the place of the brace may be gone.
+ */
+const canStand = (editor: Editor, offer: FieldOffer): boolean =>
+  !editor.isDestroyed && offer.to <= editor.state.doc.content.size;
+
 export function FieldList({ editor, offer }: { readonly editor: Editor | null; readonly offer: FieldOffer | null }) {
   const id = useId();
   const [at, setAt] = useState<{ left: number; top?: number; bottom?: number } | null>(null);
   const live = editor !== null && !editor.isDestroyed ? editor : null;
 
   useLayoutEffect(() => {
-    if (!live || !offer) return setAt(null);
+    if (!live || !offer || !canStand(live, offer)) return setAt(null);
     const { dom } = live.view;
     const box = (dom.offsetParent ?? dom).getBoundingClientRect();
     const caret = live.view.coordsAtPos(offer.from);
@@ -28,7 +35,7 @@ export function FieldList({ editor, offer }: { readonly editor: Editor | null; r
   }, [live, offer]);
 
   useEffect(() => {
-    if (!live) return;
+    if (!live || live.isDestroyed) return;
     const { dom } = live.view;
     if (!offer) {
       for (const name of ["aria-activedescendant", "aria-controls"]) dom.removeAttribute(name);
@@ -56,6 +63,7 @@ export function FieldList({ editor, offer }: { readonly editor: Editor | null; r
             className={styles.field}
             onPointerDown={(event) => event.preventDefault()}
             onClick={() => {
+              if (!canStand(live, offer)) return;
               takeField(live.view, offer, field);
               live.view.focus();
             }}

@@ -3,19 +3,17 @@
  * undo off. It is made after the document was read and only for the item that is selected.
  */
 import { Editor } from "@tiptap/core";
-import type { Slice } from "@tiptap/pm/model";
 import type { EditorView } from "@tiptap/pm/view";
 import type * as Y from "yjs";
 import type { PlanSession } from "#app/_plan/session.ts";
+import { copiedText, withoutCopied } from "#lib/editor/copied.ts";
 import { FieldOffers } from "#lib/editor/field-offer.ts";
 import { ScriptKeys } from "#lib/editor/keys.ts";
-import { lineText } from "#lib/editor/lines.ts";
 import { CueLine, LiveFieldNode, ScriptDocument, scriptText } from "#lib/editor/nodes.ts";
 import { withPasted } from "#lib/editor/paste.ts";
 import { linesFromText } from "#lib/editor/pasted.ts";
 import { SharedScript } from "#lib/editor/shared.ts";
 import { ThreadMarks } from "#lib/editor/thread-marks.ts";
-import { KIND_WORDS, kindOf } from "#lib/editor/words.ts";
 import { drawCaret } from "./caret.ts";
 import type { FactsBox } from "./facts-box.ts";
 import { fieldView, lineView } from "./line-view.ts";
@@ -63,9 +61,10 @@ export function makeEditor(wants: EditorWants): Editor {
     ],
     editorProps: {
       attributes: { "aria-label": wants.label, role: "textbox", "aria-multiline": "true", class: "script-text" },
-      clipboardTextSerializer: plainText,
       // Before the editor reads the clipboard: it would make a page of what may be a whole book.
       handleDOMEvents: {
+        copy: (view, event) => copy(view, event),
+        cut: (view, event) => cut(view, event, session),
         paste: (view, event) => paste(view, event, session),
         drop: (view, event) => refuseFromOutside(view, event),
       },
@@ -75,14 +74,25 @@ export function makeEditor(wants: EditorWants): Editor {
   return editor;
 }
 
-/** What is copied as plain text comes back with its kinds and live fields when it is pasted. */
-function plainText(slice: Slice): string {
-  const lines: string[] = [];
-  const whole = slice.content.childCount > 1;
-  slice.content.forEach((line) => {
-    lines.push(whole ? `${KIND_WORDS[kindOf(line.attrs.kind)]}: ${lineText(line)}` : lineText(line));
-  });
-  return lines.join("\n");
+/** Plain text alone: another program would take marked-up text first, and with it lines without their kinds. */
+function copy(view: EditorView, event: ClipboardEvent): boolean {
+  const text = copiedText(view.state);
+  if (text === "" || !event.clipboardData) return false;
+  event.preventDefault();
+  event.clipboardData.setData("text/plain", text);
+  return true;
+}
+
+function cut(view: EditorView, event: ClipboardEvent, session: PlanSession): boolean {
+  if (!view.editable) {
+    event.preventDefault();
+    return true;
+  }
+  if (!copy(view, event)) return false;
+  session.undo.manager.stopCapturing();
+  view.dispatch(withoutCopied(view.state));
+  session.undo.manager.stopCapturing();
+  return true;
 }
 
 /** Marked-up text from elsewhere is taken as plain words; what was copied in a script keeps its lines and fields. */

@@ -1,8 +1,11 @@
-/** Puts pasted plain text into the script as one undo step: the first line goes on where the caret is. */
+/**
+ * Puts pasted plain text into the script as one undo step. Its first line goes on where the caret is; one that says its
+ * kind stays a line of its own before or after written words, and parts them only when it is put into their midst.
+ */
 import { Fragment, type Node, type Schema, Slice } from "@tiptap/pm/model";
-import type { EditorState, Transaction } from "@tiptap/pm/state";
+import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
 import { CUE_LINE, LIVE_FIELD } from "#lib/doc/layout.ts";
-import { lineAt } from "./lines.ts";
+import { type LineAt, lineAt } from "./lines.ts";
 import type { PastedLine } from "./pasted.ts";
 
 /** Null when there is nothing to paste. */
@@ -12,9 +15,24 @@ export function withPasted(state: EditorState, lines: readonly PastedLine[]): Tr
   if (first === undefined || here === null) return null;
   const tr = state.tr;
   const nodes = lines.map((line) => node(state.schema, line));
+  const edge = first.kind === null ? null : edgeOf(state, here);
+  if (edge !== null) {
+    tr.insert(edge, nodes);
+    const end = edge + Fragment.fromArray(nodes).size - 1;
+    return tr.setSelection(TextSelection.create(tr.doc, end)).scrollIntoView();
+  }
   if (here.node.content.size === 0 && first.kind !== null) tr.setNodeAttribute(here.pos, "kind", first.kind);
   tr.replaceSelection(new Slice(Fragment.fromArray(nodes), 1, 1));
   return tr.scrollIntoView();
+}
+
+/** The position before or after the caret's line when the caret stands at its start or its end; null inside or when empty. */
+function edgeOf({ selection }: EditorState, { node, pos }: LineAt): number | null {
+  const { size } = node.content;
+  if (!selection.empty || size === 0) return null;
+  const { parentOffset } = selection.$from;
+  if (parentOffset === 0) return pos;
+  return parentOffset === size ? pos + node.nodeSize : null;
 }
 
 function node(schema: Schema, { kind, pieces }: PastedLine): Node {

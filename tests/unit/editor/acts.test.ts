@@ -1,13 +1,14 @@
 import { EditorState, TextSelection } from "@tiptap/pm/state";
 import { describe, expect, it } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
+import { copiedText, withoutCopied } from "#lib/editor/copied.ts";
 import { itemFacts, NO_FACTS } from "#lib/editor/item-facts.ts";
 import { kindsOf, lineAt, lineText, withKind, withNewLine, withoutEmptyLine } from "#lib/editor/lines.ts";
 import { scriptSchema } from "#lib/editor/nodes.ts";
 import { withPasted } from "#lib/editor/paste.ts";
 import { linesFromText } from "#lib/editor/pasted.ts";
 import { stockLines } from "#lib/editor/stock.ts";
-import type { ScriptLine } from "#lib/plan/schema.ts";
+import { CUE_KINDS, type ScriptLine } from "#lib/plan/schema.ts";
 import { parseScriptText } from "#lib/plan/script-text.ts";
 import { planWithScript } from "./plan-with-script.ts";
 
@@ -116,6 +117,52 @@ describe("what a script says just now", () => {
   it("is only names for what is no move", () => {
     expect(itemFacts(plan, rows, total, "start")).toBe(NO_FACTS);
     expect(NO_FACTS.fieldSays("next-move", "form", "")).toBe("next move");
+  });
+});
+
+describe("what is copied and cut", () => {
+  const pasted = (text: string, into: EditorState) => apply(into, withPasted(into, linesFromText(text).lines));
+
+  it("is just words of a part of a line, and a line with its kind when it is taken whole", () => {
+    expect(copiedText(open("safety: Stand if |knees| mind"))).toBe("knees");
+    expect(copiedText(open("safety: |Stand if knees mind|"))).toBe("safety: Stand if knees mind");
+    expect(copiedText(open("setup: Kneel |down", "form: Long| neck"))).toBe("set-up: down\nform: Long");
+    expect(copiedText(open("setup: |Kneel down", "form: |Long neck"))).toBe("set-up: Kneel down");
+    expect(copiedText(open("setup: Kneel| down"))).toBe("");
+  });
+  it("keeps kind and live fields into another script: a line of its own beside words, or in the empty line", () => {
+    const line = schema.node("cueLine", { kind: "focus" }, [
+      schema.text("Next: "),
+      schema.node("liveField", { name: "next-move" }),
+    ]);
+    const doc = schema.node("doc", null, [line]);
+    const from = EditorState.create({ doc, selection: TextSelection.create(doc, 1, line.content.size + 1) });
+    const text = copiedText(from);
+    expect(text).toBe("focus: Next: {next-move}");
+    expect(read(pasted(text, open("setup: |")))).toEqual(["focus: Next: {next-move}"]);
+    expect(read(pasted(text, open("form: Long neck|", "crew: wide")))).toEqual([
+      "form: Long neck",
+      "focus: Next: {next-move}",
+      "crew: wide",
+    ]);
+    const before = pasted(text, open("form: |Long neck"));
+    expect(read(before)).toEqual(["focus: Next: {next-move}", "form: Long neck"]);
+    expect(lineAt(before.doc, before.selection.from)?.index).toBe(0);
+    expect(before.doc.firstChild?.lastChild?.type.name).toBe("liveField");
+    expect(read(pasted(text, open("form: Long| neck")))).toEqual(["form: LongNext: {next-move} neck"]);
+  });
+  it("comes back whatever its kind", () => {
+    for (const kind of CUE_KINDS) {
+      const text = copiedText(open(`${kind}: |Safety first|`));
+      expect(read(pasted(text, open("form: |")))).toEqual([`${kind}: Safety first`]);
+    }
+  });
+  it("leaves no empty line behind whole lines, and one when nothing else is left", () => {
+    const cut = (state: EditorState) => read(state.apply(withoutCopied(state)));
+    expect(cut(open("setup: Kneel", "form: |Long neck|", "crew: wide"))).toEqual(["setup: Kneel", "crew: wide"]);
+    expect(cut(open("setup: |Kneel", "form: Long neck|", "crew: wide"))).toEqual(["crew: wide"]);
+    expect(cut(open("form: |Long neck|"))).toEqual(["form: "]);
+    expect(cut(open("form: Long| neck|"))).toEqual(["form: Long"]);
   });
 });
 

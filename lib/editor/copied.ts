@@ -1,0 +1,51 @@
+/**
+ * What is copied out of a script, as plain text: `form: Long neck.` for a line that is taken whole, so that it comes back
+ * with its kind and its live fields when it is pasted, and reads well anywhere else. A few words of one line are just words.
+ */
+import type { Node } from "@tiptap/pm/model";
+import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
+import { lineText } from "./lines.ts";
+import { KIND_WORDS, kindOf } from "./words.ts";
+
+interface Taken {
+  /** The part that is selected, as a line of its own. */
+  readonly part: Node;
+  /** Positions before and after the line in the script. */
+  readonly from: number;
+  readonly to: number;
+  readonly whole: boolean;
+}
+
+/** The selected words as plain text; "" when no words are selected. */
+export function copiedText(state: EditorState): string {
+  const taken = takenLines(state);
+  const withKinds = taken.length > 1 || taken[0]?.whole === true;
+  return taken
+    .map(({ part }) => (withKinds ? `${KIND_WORDS[kindOf(part.attrs.kind)]}: ${lineText(part)}` : lineText(part)))
+    .join("\n");
+}
+
+/** Takes the selection out. Lines that were taken whole leave no empty line behind, unless none would be left. */
+export function withoutCopied(state: EditorState): Transaction {
+  const taken = takenLines(state);
+  const [first, last] = [taken[0], taken.at(-1)];
+  const all = first?.from === 0 && last?.to === state.doc.content.size;
+  if (!first || !last || all || !taken.every(({ whole }) => whole)) return state.tr.deleteSelection().scrollIntoView();
+  const tr = state.tr.delete(first.from, last.to);
+  const near = tr.doc.resolve(Math.min(first.from, tr.doc.content.size));
+  return tr.setSelection(TextSelection.near(near, first.from === 0 ? 1 : -1)).scrollIntoView();
+}
+
+/** The lines of which something is selected. */
+function takenLines({ doc, selection }: EditorState): Taken[] {
+  const taken: Taken[] = [];
+  doc.forEach((line, pos) => {
+    const begin = pos + 1;
+    const from = Math.max(0, selection.from - begin);
+    const to = Math.min(line.content.size, selection.to - begin);
+    if (to <= from) return;
+    const whole = from === 0 && to === line.content.size;
+    taken.push({ part: line.cut(from, to), from: pos, to: pos + line.nodeSize, whole });
+  });
+  return taken;
+}
