@@ -14,6 +14,7 @@ export interface WalkActs {
   readonly onZoom: (by: 1 | -1 | 0) => void;
   readonly onHelp: () => void;
   readonly onRail: () => void;
+  readonly onRead: () => void;
   readonly onShut: () => void;
 }
 
@@ -101,6 +102,9 @@ function keyAct(event: KeyboardEvent, acts: KeyActs, go: (key: WalkKey) => void)
     case "w":
     case "W":
       return acts.onRail;
+    case "r":
+    case "R":
+      return acts.onRead;
     default:
       return undefined;
   }

@@ -32,6 +32,7 @@ export interface WholeClassProps {
   /** Goes to an item, null: to the class as a whole. `open`: its panel takes the focus. */
   readonly onGo: (item: string | null, open: boolean) => void;
   readonly onRail: () => void;
+  readonly onRead: () => void;
   readonly onHelp: () => void;
   /** Nothing is to be chosen any more. */
   readonly onShut: () => void;
@@ -103,6 +104,7 @@ function OnScreen({ session, snap, lanes, width, ...acts }: OnScreenProps) {
     onZoom: zoomBy,
     onHelp: acts.onHelp,
     onRail: acts.onRail,
+    onRead: acts.onRead,
     onShut: acts.onShut,
   });
   return (

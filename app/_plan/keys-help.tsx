@@ -1,6 +1,8 @@
 "use client";
 /** All keys of the plan page on one sheet. */
 import { useEffect, useRef } from "react";
+import { KIND_HINTS, KIND_WORDS } from "#lib/editor/words.ts";
+import { CUE_KINDS } from "#lib/plan/schema.ts";
 import styles from "./dialogs.module.css";
 
 type Keys = readonly (readonly [string, string])[];
@@ -14,6 +16,7 @@ const RAIL: Keys = [
   ["Escape", "from the item back to the rail; during a drag, leave all as it was"],
   ["A", "add after the chosen item"],
   ["W", "the whole class"],
+  ["R", "the words of the class, read through"],
   ["Ctrl or Cmd + D", "duplicate the item"],
   ["Delete", "take the item out; it can be put back"],
   ["Ctrl or Cmd + Z", "undo your own last act, in the script too"],
@@ -31,6 +34,24 @@ const WHOLE_CLASS: Keys = [
   ["Space", "choose it and stay in the lanes"],
   ["Escape", "from the item back to the lanes; there, choose nothing"],
   ["W", "back to the rail"],
+  ["R", "the words of the class, read through"],
+];
+const READ_THROUGH: Keys = [
+  ["↑ ↓", "the line before or after"],
+  ["Page up, down", "the item before or after"],
+  ["Home, End", "the first or the last line"],
+  ["Enter", "go to the line in its item's script"],
+  ["R", "back to the rail"],
+  ["W", "the whole class"],
+];
+const SCRIPT: Keys = [
+  ...CUE_KINDS.map((kind, i): Keys[number] => [`Alt + ${i + 1}`, `${KIND_WORDS[kind]}: ${KIND_HINTS[kind]}`]),
+  ["Enter", "a new line, of the next kind that the script lacks"],
+  ["Backspace", "in an empty line: take the line out"],
+  ["{", "a live field: letters narrow the list, arrows choose, Enter puts it in"],
+  ["Escape", "close the list and keep the brace"],
+  ["Ctrl or Cmd + C, X", "copy or cut; whole lines keep their kind and live fields"],
+  ["Tab", "leave the script; Shift + Tab to the bar above it"],
 ];
 
 export function KeysHelp({ onClose }: { onClose: () => void }) {
@@ -48,6 +69,10 @@ export function KeysHelp({ onClose }: { onClose: () => void }) {
       <KeyList keys={RAIL} />
       <h3>In the whole class</h3>
       <KeyList keys={WHOLE_CLASS} />
+      <h3>In the read-through</h3>
+      <KeyList keys={READ_THROUGH} />
+      <h3>In a script</h3>
+      <KeyList keys={SCRIPT} />
       <p className="small quiet">
         By hand: pull at an item's lower end to change its time, pull the item along the rail to reorder. With a finger,
         choose the item first, then take the bars at its left or its lower end.

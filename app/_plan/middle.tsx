@@ -1,8 +1,9 @@
 "use client";
-/** The middle of the plan page: the tools, and under them the rail, on a wide screen with its margin, or the whole class. */
+/** The middle of the plan page: the tools, and under them the rail, on a wide screen with its margin, the whole class, or its words. */
 import { useMemo, useState } from "react";
 import { WholeClass } from "#app/_lanes/whole-class.tsx";
 import { Margin } from "#app/_margin/margin.tsx";
+import { ReadThrough } from "#app/_read/read-through.tsx";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
 import styles from "./plan-page.module.css";
@@ -43,14 +44,14 @@ export function Middle(props: MiddleProps) {
   const classOpen = props.panelOpen && itemById(snap.plan, snap.selectedId ?? "") === undefined;
   const tools = <RailTools {...props} scale={scale} step={step} classOpen={classOpen} />;
   const empty = !hasMoves && <Empty session={session} onAdd={openAdd} onPaste={openPaste} />;
-  if (view === "whole-class") {
+  if (view !== "rail") {
     return (
       <div className={styles.alone} inert={props.inert}>
         <div className={styles.offPaper}>
           {tools}
           {empty}
         </div>
-        <Lanes {...props} />
+        {view === "whole-class" ? <Lanes {...props} /> : <Words {...props} />}
       </div>
     );
   }
@@ -71,8 +72,22 @@ function Lanes({ session, snap, onPick, onShut, openPanel, openClass, openHelp, 
       roomName={session.studio.roomName}
       onGo={go}
       onRail={() => setView("rail")}
+      onRead={() => setView("read-through")}
       onHelp={openHelp}
       onShut={onShut}
+    />
+  );
+}
+
+function Words({ session, snap, onPick, openHelp, setView }: MiddleProps) {
+  return (
+    <ReadThrough
+      session={session}
+      snap={snap}
+      onPick={onPick}
+      onRail={() => setView("rail")}
+      onWhole={() => setView("whole-class")}
+      onHelp={openHelp}
     />
   );
 }
@@ -90,7 +105,13 @@ function RailAndMargin(props: RailPartProps) {
   const [layout, setLayout] = useState<RailLayout | null>(null);
   const marks = useMemo(() => (wide ? NO_MARKS : marksOf(snap)), [wide, snap]);
   const acts = useMemo(
-    () => ({ openAdd, openPanel, openHelp, openWhole: () => setView("whole-class") }),
+    () => ({
+      openAdd,
+      openPanel,
+      openHelp,
+      openWhole: () => setView("whole-class"),
+      openRead: () => setView("read-through"),
+    }),
     [openAdd, openPanel, openHelp, setView],
   );
   return (

@@ -40,6 +40,7 @@ function Opening() {
   );
 }
 
+const UNDER = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
 type Dialog = "add" | "paste" | "fit" | "order" | "keys" | "marks" | null;
 const WIDE = "(min-width: 1180px)";
 const PHONE = "(max-width: 759px)";
@@ -59,7 +60,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
   }, [title]);
   usePageKeys(session);
   const [view, openView] = usePlanView();
-  const whole = view === "whole-class";
+  const alone = view !== "rail";
   const setView = (next: PlanView) => {
     setSheet(false);
     openView(next);
@@ -103,7 +104,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
     if (!added || !phone) requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
   };
 
-  const panelOpen = phone ? sheet : !whole || sheet || snap.selectedId !== null;
+  const panelOpen = phone ? sheet : !alone || sheet || snap.selectedId !== null;
 
   return (
     <main className={styles.page} data-view={view} style={{ "--band": `${phone ? 0 : bandHeight}px` }}>
@@ -141,10 +142,10 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         {panelOpen && (
           <Panel
             ref={panel}
-            {...{ session, snap, onAdd: openAdd, onOrder: openOrder, sheet: phone, wide: wide && !whole }}
-            under={whole ? "lanes" : "rail"}
+            {...{ session, snap, onAdd: openAdd, onOrder: openOrder, sheet: phone, wide: wide && !alone }}
+            under={UNDER[view]}
             onClose={closeSheet}
-            {...(whole && !phone ? { onShut: shutPanel } : {})}
+            {...(alone && !phone ? { onShut: shutPanel } : {})}
           />
         )}
       </div>
@@ -158,7 +159,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         <OrderDialog session={session} itemId={snap.selectedId} onClosed={() => setDialog(null)} />
       )}
       {dialog === "keys" && <KeysHelp onClose={() => setDialog(null)} />}
-      {dialog === "marks" && <LegendDialog lanes={whole} onClose={() => setDialog(null)} />}
+      {dialog === "marks" && <LegendDialog lanes={view === "whole-class"} onClose={() => setDialog(null)} />}
     </main>
   );
 }
@@ -189,9 +190,9 @@ function firstField(panel: HTMLElement | null): HTMLElement | null {
   return panel?.querySelector<HTMLElement>("[data-first]") ?? panel;
 }
 
-/** The chosen item on the rail, or the cell of the whole class that takes the keyboard. */
+/** The chosen item on the rail, or the cell of the whole class or the line of the read-through that takes the keyboard. */
 function focusMiddle(id: string | null): void {
-  const cell = document.querySelector<HTMLElement>('[role="grid"] [tabindex="0"]');
+  const cell = document.querySelector<HTMLElement>(':is([role="grid"], [data-reading]) [tabindex="0"]');
   if (cell) cell.focus();
   else if (id !== null) document.getElementById(`rail-${id}`)?.focus();
 }

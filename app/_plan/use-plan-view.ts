@@ -2,7 +2,8 @@
 /** Which view of the plan is open. It stands in the address, so that it can be linked, reloaded and gone back from. */
 import { useCallback, useSyncExternalStore } from "react";
 
-export type PlanView = "rail" | "whole-class";
+const OTHER_VIEWS = ["whole-class", "read-through"] as const;
+export type PlanView = "rail" | (typeof OTHER_VIEWS)[number];
 
 const KEY = "view";
 /** A push to the history tells nobody; this does. */
@@ -22,8 +23,10 @@ export function usePlanView(): readonly [PlanView, (view: PlanView) => void] {
   return [view, open];
 }
 
-const viewNow = (): PlanView =>
-  new URLSearchParams(location.search).get(KEY) === "whole-class" ? "whole-class" : "rail";
+function viewNow(): PlanView {
+  const asked = new URLSearchParams(location.search).get(KEY);
+  return OTHER_VIEWS.find((view) => view === asked) ?? "rail";
+}
 
 function subscribe(onChange: () => void): () => void {
   for (const event of ["popstate", PUSHED]) addEventListener(event, onChange);

@@ -12,6 +12,7 @@ import { showThreads, type WordsThread } from "#lib/editor/thread-marks.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { CueKind, MoveItem } from "#lib/plan/schema.ts";
 import { FactsBox } from "./facts-box.ts";
+import { answerWishes } from "./go-to-line.ts";
 import { makeEditor } from "./make-editor.ts";
 
 /** What the bar and the list of live fields need to know of the editor just now. */
@@ -64,7 +65,9 @@ export function useScript(wants: ScriptWants): Script {
       onChange: (changed) => setNow((before) => nextNow(before, changed)),
     });
     setEditor(made);
+    const stop = answerWishes(session, newest.current.item.id, made);
     return () => {
+      stop();
       session.undo.manager.stopCapturing();
       made.destroy();
       setEditor(null);

@@ -19,7 +19,7 @@ interface PanelProps {
   readonly onOrder: () => void;
   readonly onClose: () => void;
   /** What lies under the sheet: "rail". */
-  readonly under: "rail" | "lanes";
+  readonly under: "rail" | "lanes" | "read-through";
   /** Where the panel is not always there: takes it away. */
   readonly onShut?: () => void;
   readonly sheet: boolean;

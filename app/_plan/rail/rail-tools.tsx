@@ -1,5 +1,5 @@
 "use client";
-/** Over the rail and the whole class: which of the two, add, the class's own panel, how tall a minute is, marks, keys. */
+/** Over all views of the plan: which of the views, add, the class's own panel, how tall a minute is, marks, keys. */
 import type { PlanSession } from "../session.ts";
 import type { PlanView } from "../use-plan-view.ts";
 import styles from "./rail-tools.module.css";
@@ -57,6 +57,7 @@ export function RailTools(props: RailToolsProps) {
 const VIEWS: readonly { readonly view: PlanView; readonly words: string }[] = [
   { view: "rail", words: "Rail" },
   { view: "whole-class", words: "Whole class" },
+  { view: "read-through", words: "Read-through" },
 ];
 
 function Views({ view: open, setView }: Pick<RailToolsProps, "view" | "setView">) {

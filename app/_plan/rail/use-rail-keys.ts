@@ -12,6 +12,7 @@ export interface RailKeyActs {
   readonly openAdd: () => void;
   readonly openHelp: () => void;
   readonly openWhole: () => void;
+  readonly openRead: () => void;
 }
 
 export function useRailKeys(session: PlanSession, acts: RailKeyActs) {
@@ -54,6 +55,9 @@ function plainKey(session: PlanSession, event: KeyboardEvent, acts: RailKeyActs)
     case "w":
     case "W":
       return acts.openWhole;
+    case "r":
+    case "R":
+      return acts.openRead;
     case "?":
       return acts.openHelp;
     default:

@@ -1,5 +1,6 @@
 /** When each line of the script is said: the cue track, worked out once for all rules of one check. */
 import { cueTrack } from "#lib/cues/cue-track.ts";
+import { linesOfTrack } from "#lib/cues/lines-of-track.ts";
 import type { Cue, CueTrack } from "#lib/cues/types.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
 import type { PlacedMove, RuleContext } from "../types.ts";
@@ -36,39 +37,16 @@ export interface SaidLine {
   readonly cue: Cue | undefined;
 }
 
-const byItem = <T extends { readonly item: string }>(list: readonly T[]): Map<string, T[]> => {
-  const map = new Map<string, T[]>();
-  for (const one of list) {
-    const others = map.get(one.item);
-    if (others) others.push(one);
-    else map.set(one.item, [one]);
-  }
-  return map;
-};
-
-/** The lines that are spoken, in plan order. Lines of one kind are said as they were written, one after the other. */
+/** The lines that are spoken, in plan order. */
 export function saidLines(ctx: RuleContext, wanted: (line: ScriptLine, placed: PlacedMove) => boolean): SaidLine[] {
   const asked = ctx.moves.filter((placed) =>
     placed.item.script?.some((line) => line.kind !== "crew" && wanted(line, placed)),
   );
   if (asked.length === 0) return [];
-  const track = trackOf(ctx);
-  const cues = byItem(track.cues);
-  const dropped = byItem(track.dropped);
-  return asked.flatMap((placed) => {
-    const said = [...(cues.get(placed.item.id) ?? [])];
-    const aside = [...(dropped.get(placed.item.id) ?? [])];
-    return (placed.item.script ?? []).flatMap((line, index): SaidLine[] => {
-      if (line.kind === "crew") return [];
-      const cue = takeFirst(aside, ({ kind, text }) => kind === line.kind && text === line.text)
-        ? undefined
-        : takeFirst(said, ({ kind }) => kind === line.kind);
-      return wanted(line, placed) ? [{ placed, line, index, cue }] : [];
-    });
-  });
-}
-
-function takeFirst<T>(list: T[], is: (one: T) => boolean): T | undefined {
-  const at = list.findIndex(is);
-  return at < 0 ? undefined : list.splice(at, 1)[0];
+  const linesOf = linesOfTrack(trackOf(ctx));
+  return asked.flatMap((placed) =>
+    linesOf(placed.item).flatMap(({ line, index, cue }): SaidLine[] =>
+      line.kind !== "crew" && wanted(line, placed) ? [{ placed, line, index, cue }] : [],
+    ),
+  );
 }

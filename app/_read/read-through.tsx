@@ -1,0 +1,85 @@
+"use client";
+/**
+ * The words of the whole class as one text, along the same line of time as the rail: what is said when, what there is no
+ * time for, what is for the crew. Read here, written in the item's script, which a line leads to. Prints as it stands.
+ */
+import { useDeferredValue, useMemo, useRef } from "react";
+import type { PlanSession } from "#app/_plan/session.ts";
+import type { SessionSnapshot } from "#app/_plan/session-types.ts";
+import { nameOf } from "#app/_plan/words.ts";
+import { goToLine } from "#app/_script/go-to-line.ts";
+import { keepSameParts, type ReadPart, readThrough, type ReadThrough as Text } from "#lib/cues/read-through.ts";
+import { clockTime, plainNumber, plural, secondsWords, sideWords, springWords } from "#lib/plan/format.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import styles from "./read.module.css";
+import { Part } from "./read-part.tsx";
+import { type ReadActs, useReading } from "./use-reading.ts";
+
+export interface ReadThroughProps extends ReadActs {
+  readonly session: PlanSession;
+  readonly snap: SessionSnapshot;
+  /** An item was chosen here: on a small screen its panel opens. */
+  readonly onPick: (id: string) => void;
+}
+
+export function ReadThrough(props: ReadThroughProps) {
+  const { session, snap, onPick } = props;
+  const { plan, selectedId } = useDeferredValue(snap);
+  const text = useText(plan);
+  const reading = useReading(text.parts, props);
+  const go = useRef((_item: string, _line: number | null): void => undefined);
+  go.current = (item, line) => {
+    onPick(item);
+    if (line !== null) goToLine(session, item, line);
+  };
+  return (
+    <section className={styles.reading} aria-labelledby="reading-title">
+      <header className={styles.head}>
+        <h2 id="reading-title">Read-through</h2>
+        <button type="button" className={`button ${styles.print}`} onClick={() => print()}>
+          Print
+        </button>
+        <p className={styles.printTitle}>{plan.title}</p>
+        <p className={styles.sums}>{sumsWords(text)}</p>
+        <p className={`small quiet ${styles.how}`}>
+          The coach says every line but the crew’s. Heads-up and count-in come from the plan itself. Press a line to go
+          to it in its script.
+        </p>
+      </header>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the keys of the lines inside, which are buttons */}
+      <div ref={reading.box} onKeyDown={reading.onKeyDown} onFocus={reading.onFocus} data-reading>
+        {text.parts.map((part) => (
+          <Part
+            key={part.key}
+            part={part}
+            name={sidedName(plan, part.item)}
+            springs={part.item.kind === "move" ? springWords(plan.equipment, part.item.springs) : ""}
+            selected={part.item.id === selectedId}
+            tabbable={part.lines.some(({ key }) => key === reading.current) ? reading.current : null}
+            go={go}
+          />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+const sidedName = (plan: Plan, item: PlanItem): string =>
+  item.kind === "move" && item.side !== "both" ? `${nameOf(plan, item)}, ${sideWords(item.side)}` : nameOf(plan, item);
+
+/** A part in which nothing changed stays the same object and is not drawn again. */
+function useText(plan: Plan): Text {
+  const before = useRef<readonly ReadPart[]>([]);
+  return useMemo(() => {
+    const text = readThrough(plan);
+    before.current = keepSameParts(text.parts, before.current);
+    return { ...text, parts: before.current };
+  }, [plan]);
+}
+
+function sumsWords({ talkSeconds, total, said, aside, shortBy, crew }: Text): string {
+  const talk = `${secondsWords(Math.round(talkSeconds))} of talk in ${clockTime(total)}, ${plural(said, "line")}.`;
+  const short = `at least ${plainNumber(shortBy)} s short`;
+  const left = aside === 0 ? "Everything fits." : `${plural(aside, "line")} set aside for want of time, ${short}.`;
+  return [talk, left, crew > 0 && `${plural(crew, "line")} for the crew.`].filter(Boolean).join(" ");
+}
