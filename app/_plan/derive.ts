@@ -21,20 +21,14 @@ export function derive(doc: Y.Doc, studio: StudioContext, before: Derived | null
     rows: clock.rows,
     total: clock.total,
     balance: balance(plan),
-    talkShares: talkShares(plan),
-    talkShare: classTalk(plan).share,
+    talk: said(plan),
+    classTalk: classTalk(plan),
     findings: checkPlan(plan).findings,
     deleted: readDeleted(doc),
   };
 }
 
-function talkShares(plan: Plan): Record<string, number> {
-  const shares: Record<string, number> = {};
-  for (const [id, { seconds, roomSeconds }] of talkByItem(plan)) {
-    if (seconds > 0) shares[id] = roomSeconds > 0 ? seconds / roomSeconds : Number.POSITIVE_INFINITY;
-  }
-  return shares;
-}
+const said = (plan: Plan): Derived["talk"] => new Map([...talkByItem(plan)].filter(([, { seconds }]) => seconds > 0));
 
 function keepSame(items: readonly PlanItem[], before: Plan): PlanItem[] {
   const old = new Map(before.items.map((item) => [item.id, item]));

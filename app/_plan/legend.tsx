@@ -34,7 +34,7 @@ const COILS: Entry = {
 };
 const INK: readonly Entry[] = [
   { key: "ink", sign: <i className={styles.ink} />, words: "ink at the edge: how much of the time is talk" },
-  { key: "over", sign: <i className={styles.ink} data-over />, words: "hatched: more talk than time" },
+  { key: "over", sign: <i className={styles.ink} data-over />, words: "dark and hatched: more talk than time" },
   { key: "notch", sign: <i className={styles.notch} />, words: "notch: the heads-up" },
   { key: "gap", sign: <i className={styles.gap} />, words: "dotted gap: time to change, estimated; solid: planned" },
 ];
@@ -51,7 +51,7 @@ const LANES: readonly Entry[] = [
   { key: "turn", sign: <i className={styles.turn} />, words: "dashes: springs change, put on and taken off" },
   {
     key: "talk",
-    sign: <i className={styles.ink} data-over />,
+    sign: <i className={styles.ink} data-over="lane" />,
     words: "talk above the line: more than there is time for",
   },
   { key: "voice", sign: <i className={styles.voice} />, words: "outlined speech: heads-up and count-in" },

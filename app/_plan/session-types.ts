@@ -8,6 +8,7 @@ import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { Present, StateNews, ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
+import type { ClassTalk, ItemTalk } from "#lib/talk/talk.ts";
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
 
 /** The person at this page, as the server knows them. */
@@ -59,10 +60,10 @@ export interface Derived {
   /** Seconds, closing included. */
   readonly total: number;
   readonly balance: Balance;
-  /** Seconds of talk divided by the seconds there are, by item id; nothing said, no entry. */
-  readonly talkShares: Readonly<Record<string, number>>;
-  /** The same for the whole class. */
-  readonly talkShare: number;
+  /** Seconds of talk and the seconds there are, by item id; nothing said, no entry. */
+  readonly talk: ReadonlyMap<string, ItemTalk>;
+  /** The same for the whole class, and the share that is talked through. */
+  readonly classTalk: ClassTalk;
   /** Findings of this page's own copy. */
   readonly findings: readonly Finding[];
   readonly deleted: readonly DeletedItem[];

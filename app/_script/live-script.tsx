@@ -53,6 +53,7 @@ export function LiveScript(props: Props) {
         readOnly={readOnly}
         comments={snapshot.rights.comments}
         onComment={startComment}
+        talk={snapshot.talk.get(item.id)}
         hint={hint}
       />
       {commentOn && (

@@ -5,6 +5,8 @@ import { useEffect, useId } from "react";
 import { withKind } from "#lib/editor/lines.ts";
 import { isCueKind, KIND_HINTS, KIND_WORDS } from "#lib/editor/words.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
+import type { ItemTalk } from "#lib/talk/talk.ts";
+import { talkOver, talkWords } from "#lib/talk/words.ts";
 import styles from "./script.module.css";
 import type { ScriptNow } from "./use-script.ts";
 
@@ -14,11 +16,13 @@ interface Props {
   readonly readOnly: boolean;
   readonly comments: boolean;
   readonly onComment: () => void;
+  /** Of the item; undefined while nothing is said. */
+  readonly talk: ItemTalk | undefined;
   /** Id of the sentence that explains the keys. */
   readonly hint: string;
 }
 
-export function ScriptBar({ editor, now, readOnly, comments, onComment, hint }: Props) {
+export function ScriptBar({ editor, now, readOnly, comments, onComment, talk, hint }: Props) {
   useEffect(() => {
     if (editor && !editor.isDestroyed) editor.view.dom.setAttribute("aria-describedby", hint);
   }, [editor, hint]);
@@ -42,6 +46,11 @@ export function ScriptBar({ editor, now, readOnly, comments, onComment, hint }: 
         >
           Comment on these words
         </button>
+      )}
+      {talk && (
+        <p className={styles.talk} data-over={talkOver(talk) > 0 || undefined}>
+          {talkWords(talk)}
+        </p>
       )}
     </div>
   );

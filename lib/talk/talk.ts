@@ -27,6 +27,8 @@ export interface ItemTalk {
 
 export interface ClassTalk {
   readonly seconds: number;
+  /** Seconds of the class without opening and closing. */
+  readonly roomSeconds: number;
   /** Part of the class, opening and closing left out of both, that is talked through; above 1 it does not fit. */
   readonly share: number;
 }
@@ -38,6 +40,10 @@ export function spokenSeconds(plan: Plan, text: string): number {
   const pause = plan.speech?.pauseSeconds ?? SPEECH_DEFAULTS.pauseSeconds;
   return syllables === 0 ? 0 : syllables / rate + pause;
 }
+
+/** Talk divided by the time there is for it; infinite where there is none. */
+export const talkShare = ({ seconds, roomSeconds }: ItemTalk): number =>
+  roomSeconds > 0 ? seconds / roomSeconds : Number.POSITIVE_INFINITY;
 
 /** The talk of one item. */
 export function itemTalk(plan: Plan, item: MoveItem): ItemTalk {
@@ -67,7 +73,7 @@ export function classTalk(plan: Plan): ClassTalk {
   const { total } = classClock(plan);
   const seconds = [...talkByItem(plan).values()].reduce((sum, talk) => sum + talk.seconds, 0);
   const room = total - headSeconds(plan, "openingSeconds") - headSeconds(plan, "closingSeconds");
-  return { seconds, share: room > 0 ? seconds / room : 0 };
+  return { seconds, roomSeconds: Math.max(0, room), share: room > 0 ? seconds / room : 0 };
 }
 
 const isSaid = (line: ScriptLine): boolean => line.kind !== "crew";

@@ -60,6 +60,6 @@ describe("talk", () => {
     expect(itemTalk(plan, item)).toEqual({ seconds: 7, syllables: 7, roomSeconds: 45 });
     expect(talkByItem(plan).get("a")?.seconds).toBe(7);
     // 7 s of talk in 45 s between opening and closing
-    expect(classTalk(plan)).toEqual({ seconds: 7, share: 7 / 45 });
+    expect(classTalk(plan)).toEqual({ seconds: 7, roomSeconds: 45, share: 7 / 45 });
   });
 });

@@ -109,11 +109,11 @@ function ClockFigure({ snap }: { snap: SessionSnapshot }) {
 }
 
 function TalkFigure({ snap }: { snap: SessionSnapshot }) {
-  const { talkShare } = snap;
+  const { share } = snap.classTalk;
   return (
-    <Figure value={percent(talkShare)} says="of the time is talk" wrong={talkShare > 1}>
+    <Figure value={percent(share)} says="of the time is talk" wrong={share > 1}>
       <span className={styles.meter} aria-hidden="true">
-        <span style={{ width: `${Math.min(1, talkShare) * 100}%` }} />
+        <span style={{ width: `${Math.min(1, share) * 100}%` }} />
       </span>
     </Figure>
   );

@@ -6,6 +6,8 @@ import { offsetWords, plainNumber, plural, springWords } from "#lib/plan/format.
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { notchOffset, type Segment } from "#lib/rail/layout.ts";
+import type { ItemTalk } from "#lib/talk/talk.ts";
+import { talkWords } from "#lib/talk/words.ts";
 import { Coils } from "../coil.tsx";
 import { Seconds } from "../seconds.tsx";
 import { nameOf, tintOf } from "../words.ts";
@@ -24,6 +26,8 @@ export interface RailItemProps {
   readonly headsUp: number;
   /** Seconds of talk in the item divided by the seconds there are; null when nothing is said. */
   readonly talk: number | null;
+  /** Seconds by which there is more to say than time; 0 when it fits. */
+  readonly talkOver: number;
   readonly marks: ItemMarks | undefined;
   /** Names of others who are on it. */
   readonly people: readonly string[];
@@ -85,7 +89,7 @@ export const RailItem = memo(function RailItem(props: RailItemProps) {
   );
 });
 
-function Meta({ item, plan, marks, people }: RailItemProps) {
+function Meta({ item, plan, marks, people, talkOver }: RailItemProps) {
   const move = item.kind === "move" ? moveOf(plan, item) : undefined;
   return (
     <>
@@ -95,6 +99,7 @@ function Meta({ item, plan, marks, people }: RailItemProps) {
       {move && <span className={styles.pattern}>{move.pattern}</span>}
       {item.kind === "move" && item.locked && <span className={styles.pattern}>locked</span>}
       {item.kind === "move" && holdMarks(plan, item).map((mark) => <HoldSign key={mark.words} mark={mark} />)}
+      {talkOver > 0 && <span className={styles.tooMuch}>{plainNumber(talkOver)} s too much talk</span>}
       {marks && marks.must > 0 && <span className={styles.markMust}>{marks.must} must fix</span>}
       {marks && marks.look > 0 && <span className={styles.markLook}>{marks.look} look again</span>}
       {marks && marks.threads > 0 && <span className={styles.mark}>{plural(marks.threads, "thread")}</span>}
@@ -122,7 +127,7 @@ function SideMark({ item }: { item: MoveItem }) {
   );
 }
 
-/** Talk as ink along the right edge: as far down as the talk reaches; hatched when it does not fit. */
+/** Talk as ink along the right edge: as far down as the talk reaches; hatched and dark when it does not fit. */
 function Ink({ share }: { share: number | null }) {
   if (share === null) return null;
   const over = share > 1;
@@ -152,8 +157,14 @@ function Grips({ item, onGripDown }: Pick<RailItemProps, "item" | "onGripDown">)
   );
 }
 
+interface LabelFacts {
+  readonly start: string;
+  readonly reps: number | null;
+  readonly talk: ItemTalk | undefined;
+}
+
 /** What a screen reader hears of an item. */
-export function itemLabel(plan: Plan, item: PlanItem, row: { start: string; reps: number | null }): string {
+export function itemLabel(plan: Plan, item: PlanItem, row: LabelFacts): string {
   const parts = [item.kind === "heading" ? `Heading: ${nameOf(plan, item)}` : nameOf(plan, item)];
   if (item.kind === "move" && item.side !== "both") parts.push(item.side);
   if (item.kind !== "heading") parts.push(`${plainNumber(item.seconds)} seconds from ${row.start}`);
@@ -162,6 +173,7 @@ export function itemLabel(plan: Plan, item: PlanItem, row: { start: string; reps
   const pattern = item.kind === "move" ? moveOf(plan, item)?.pattern : undefined;
   if (pattern) parts.push(pattern);
   if (row.reps !== null) parts.push(`${plainNumber(row.reps)} reps`);
+  if (row.talk) parts.push(talkWords(row.talk));
   if (item.kind === "move" && item.locked) parts.push("locked");
   if (item.kind === "move") parts.push(...holdMarks(plan, item).map((mark) => mark.words));
   return parts.join(", ");

@@ -7,6 +7,8 @@ import { useEffect, useMemo, useRef, useState } from "react";
 import { clockTime } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { type RailItem as LaidItem, layoutRail, type RailLayout } from "#lib/rail/layout.ts";
+import { talkShare } from "#lib/talk/talk.ts";
+import { talkOver } from "#lib/talk/words.ts";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
 import styles from "./rail.module.css";
@@ -95,6 +97,7 @@ function Items({ session, snap, layout, drag, measure, marks, onPick }: ItemsPro
     const row = snap.rows[i];
     if (!segment || !row) return null;
     const shown = shownSeconds(item, drag.preview);
+    const talk = snap.talk.get(item.id);
     return (
       <RailItem
         key={item.id}
@@ -102,14 +105,15 @@ function Items({ session, snap, layout, drag, measure, marks, onPick }: ItemsPro
         plan={snap.plan}
         segment={segment}
         headsUp={headsUp}
-        talk={snap.talkShares[item.id] ?? null}
+        talk={talk ? talkShare(talk) : null}
+        talkOver={talk ? talkOver(talk) : 0}
         marks={marks.get(item.id)}
         people={people.get(item.id) ?? NOBODY}
         selected={snap.selectedId === item.id}
         tabbable={snap.selectedId === null ? item.id === first : snap.selectedId === item.id}
         editable={session.canWrite}
         dragged={drag.preview?.kind === "place" && drag.preview.id === item.id ? drag.preview.dy : null}
-        label={itemLabel(snap.plan, item, { start: clockTime(row.start), reps: row.reps })}
+        label={itemLabel(snap.plan, item, { start: clockTime(row.start), reps: row.reps, talk })}
         measure={measure(item.id)}
         onGripDown={stableGrip}
         onPick={stable}

@@ -1,0 +1,15 @@
+/** Talk against time, in words: the same on the rail, in the script and for a screen reader. */
+import { plainNumber } from "#lib/plan/format.ts";
+import type { ItemTalk } from "./talk.ts";
+
+/** Seconds of talk above the seconds there are; 0 when it fits. */
+export const talkOver = ({ seconds, roomSeconds }: Pick<ItemTalk, "seconds" | "roomSeconds">): number =>
+  Math.max(0, Math.round((seconds - roomSeconds) * 10) / 10);
+
+/** "21 s of talk, 45 s of time"; "51.3 s of talk, 45 s of time: 6.3 s too much". */
+export function talkWords(talk: Pick<ItemTalk, "seconds" | "roomSeconds">): string {
+  const over = talkOver(talk);
+  const said = over > 0 ? plainNumber(talk.seconds) : String(Math.round(talk.seconds));
+  const both = `${said} s of talk, ${plainNumber(talk.roomSeconds)} s of time`;
+  return over > 0 ? `${both}: ${plainNumber(over)} s too much` : both;
+}
