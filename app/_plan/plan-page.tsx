@@ -7,6 +7,7 @@ import { showSlip } from "#app/_margin/show-slip.ts";
 import { StateActs } from "#app/_margin/state-acts.tsx";
 import { OrderDialog } from "#app/_order/order-dialog.tsx";
 import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
+import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
@@ -120,6 +121,11 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
             <StateActs session={session} me={session.me} />
           </>
         }
+        onTalk={() => {
+          session.select(null);
+          setSheet(true);
+          requestAnimationFrame(() => document.getElementById(TALK_PART)?.focus());
+        }}
         onFinding={goToFinding}
       />
       <Notices session={session} snap={snap} />

@@ -33,12 +33,17 @@ export interface ClassTalk {
   readonly share: number;
 }
 
+/** How a plan is spoken: its own rate and pause, else the defaults. */
+export const speechOf = ({ speech }: Pick<Plan, "speech">): { syllablesPerSecond: number; pauseSeconds: number } => ({
+  syllablesPerSecond: speech?.syllablesPerSecond ?? SPEECH_DEFAULTS.syllablesPerSecond,
+  pauseSeconds: speech?.pauseSeconds ?? SPEECH_DEFAULTS.pauseSeconds,
+});
+
 /** Seconds to say a text, its live fields filled, and pause after it; 0 for a text without words. */
 export function spokenSeconds(plan: Plan, text: string): number {
   const syllables = syllablesOfText(text);
-  const rate = plan.speech?.syllablesPerSecond ?? SPEECH_DEFAULTS.syllablesPerSecond;
-  const pause = plan.speech?.pauseSeconds ?? SPEECH_DEFAULTS.pauseSeconds;
-  return syllables === 0 ? 0 : syllables / rate + pause;
+  const { syllablesPerSecond, pauseSeconds } = speechOf(plan);
+  return syllables === 0 ? 0 : syllables / syllablesPerSecond + pauseSeconds;
 }
 
 /** Talk divided by the time there is for it; infinite where there is none. */

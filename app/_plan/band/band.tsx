@@ -18,6 +18,8 @@ interface BandProps {
   readonly title: string;
   readonly roomName: string;
   readonly onFinding: (level: FindingLevel) => void;
+  /** To what the talk's figure means. */
+  readonly onTalk: () => void;
   /** Hand in, hand back, sign. */
   readonly acts: ReactNode;
 }
@@ -32,7 +34,7 @@ const STATE_WORDS = {
 /** Groups shown at most. */
 const BARS = 4;
 
-export function Band({ ref, session, snap, title, roomName, onFinding, acts }: BandProps) {
+export function Band({ ref, session, snap, title, roomName, onFinding, onTalk, acts }: BandProps) {
   const { state } = snap;
   const edition = state.edition > 0 ? `edition ${state.edition}` : null;
   const line = [STATE_WORDS[state.state], edition, roomName].filter(Boolean).join(" · ");
@@ -61,7 +63,7 @@ export function Band({ ref, session, snap, title, roomName, onFinding, acts }: B
       </div>
       <div className={styles.figures}>
         <ClockFigure snap={snap} />
-        <TalkFigure snap={snap} />
+        <TalkFigure snap={snap} onTalk={onTalk} />
         <Figure value={String(snap.balance.setups.springChanges)} says="spring changes" />
         <div className={styles.bars}>
           <SideBars plan={snap.plan} balance={snap.balance} most={BARS} narrow />
@@ -87,7 +89,7 @@ function Figure({
   children,
 }: {
   value: string;
-  says: string;
+  says: ReactNode;
   wrong?: boolean;
   children?: ReactNode;
 }) {
@@ -108,10 +110,18 @@ function ClockFigure({ snap }: { snap: SessionSnapshot }) {
   return <Figure value={clockTime(snap.total)} says={`of ${clockTime(length)} · ${verdict}`} wrong={left < 0} />;
 }
 
-function TalkFigure({ snap }: { snap: SessionSnapshot }) {
+function TalkFigure({ snap, onTalk }: Pick<BandProps, "snap" | "onTalk">) {
   const { share } = snap.classTalk;
   return (
-    <Figure value={percent(share)} says="of the time is talk" wrong={share > 1}>
+    <Figure
+      value={percent(share)}
+      says={
+        <button type="button" className={styles.means} onClick={onTalk}>
+          of the time is talk
+        </button>
+      }
+      wrong={share > 1}
+    >
       <span className={styles.meter} aria-hidden="true">
         <span style={{ width: `${Math.min(1, share) * 100}%` }} />
       </span>

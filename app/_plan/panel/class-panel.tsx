@@ -2,6 +2,7 @@
 /** The class as a whole: title, length, theme, who is expected, opening and closing, notes, and what was taken out. */
 import { SideBars } from "#app/_balance/side-bars.tsx";
 import { UnevenList } from "#app/_balance/uneven-list.tsx";
+import { TalkPart } from "#app/_rate/talk-part.tsx";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { plural, secondsWords, tagWords } from "#lib/plan/format.ts";
@@ -49,6 +50,7 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
           <SideBars plan={snap.plan} balance={snap.balance} most={BARS} />
         </div>
       )}
+      <TalkPart {...own} />
       <IntensityPart plan={snap.plan} />
       <div className="field">
         <span aria-hidden="true">Notes of the authors</span>

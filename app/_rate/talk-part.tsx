@@ -1,0 +1,69 @@
+"use client";
+/** The class's talk on its panel: how much there is, what the figure means, the rate it is counted with and the way to one's own. */
+import { useId, useState } from "react";
+import { setHeadField } from "#app/_plan/acts.ts";
+import { NumberField } from "#app/_plan/fields/number-field.tsx";
+import type { PlanSession } from "#app/_plan/session.ts";
+import type { SessionSnapshot } from "#app/_plan/session-types.ts";
+import { clockTime, percent } from "#lib/plan/format.ts";
+import { SPEECH_DEFAULTS } from "#lib/talk/talk.ts";
+import styles from "./rate.module.css";
+import { ReadAloudDialog } from "./read-aloud-dialog.tsx";
+
+/** The band leads here. */
+export const TALK_PART = "talk-part";
+
+interface TalkPartProps {
+  readonly session: PlanSession;
+  readonly snap: SessionSnapshot;
+  readonly readOnly: boolean;
+}
+
+export function TalkPart({ session, snap, readOnly }: TalkPartProps) {
+  const [open, setOpen] = useState(false);
+  const title = useId();
+  const { plan, classTalk } = snap;
+  return (
+    <section className={styles.part} aria-labelledby={title}>
+      <div id={TALK_PART} tabIndex={-1} className={styles.meaning}>
+        <h3 id={title}>Talk</h3>
+        <p>
+          <b>{percent(classTalk.share)}</b> of the time is talk: {clockTime(classTalk.seconds)} of the{" "}
+          {clockTime(classTalk.roomSeconds)} between opening and closing.
+        </p>
+        <p className="small quiet">
+          A line takes its syllables over the rate, and a pause after it. The rate is how fast you speak while you
+          speak: English talk runs from 3.3 to 5.9 syllables a second, 4 to 5 as a rule (a secondary source,
+          poletoparis.com). What the plan calls by itself, heads-up and count-in, comes on top. Above 100% it does not
+          fit.
+        </p>
+      </div>
+      <div className={styles.fields}>
+        <NumberField
+          label="Rate, syllables a second"
+          value={plan.speech?.syllablesPerSecond}
+          optional
+          min={0.5}
+          max={15}
+          placeholder={String(SPEECH_DEFAULTS.syllablesPerSecond)}
+          disabled={readOnly}
+          onCommit={(value) => setHeadField(session, "speech.syllablesPerSecond", value)}
+        />
+        <NumberField
+          label="Pause after a line"
+          unit="s"
+          value={plan.speech?.pauseSeconds}
+          optional
+          max={10}
+          placeholder={String(SPEECH_DEFAULTS.pauseSeconds)}
+          disabled={readOnly}
+          onCommit={(value) => setHeadField(session, "speech.pauseSeconds", value)}
+        />
+      </div>
+      <button type="button" className="button" onClick={() => setOpen(true)}>
+        Read aloud to find your rate
+      </button>
+      {open && <ReadAloudDialog session={session} onClosed={() => setOpen(false)} />}
+    </section>
+  );
+}

@@ -1,0 +1,59 @@
+/**
+ * A coach's own rate from a passage read aloud between two taps. A plan counts a line as its syllables over the rate and
+ * a pause after it, so the pauses between the lines are taken off first; the last one comes after the second tap.
+ */
+import { plainNumber } from "#lib/plan/format.ts";
+import { PASSAGE } from "./passage.ts";
+import { syllablesOfText } from "./syllables.ts";
+
+export const PASSAGE_SYLLABLES = PASSAGE.reduce((sum, line) => sum + syllablesOfText(line), 0);
+export const PASSAGE_WORDS = PASSAGE.join(" ").split(/\s+/).length;
+
+/**
+ * Syllables a second. Beyond these nobody reads to a class: a tap by mistake, or somebody was called away. English talk
+ * runs from 3.3 to 5.9 (a secondary source, poletoparis.com); the room on both sides is common practice, no source.
+ */
+const SLOWEST = 2;
+const FASTEST = 8.5;
+/** Two readings further apart than this share of the slower one do not say the same. Common practice, no source. */
+const APART = 0.15;
+
+export type Reading =
+  | { readonly ok: true; readonly seconds: number; readonly rate: number; readonly wordsPerMinute: number }
+  | { readonly ok: false; readonly why: string };
+
+/** Syllables a second while words are said, from seconds between the taps; infinite when the pauses alone take as long. */
+function rateOf(seconds: number, pauseSeconds: number): number {
+  const speaking = seconds - (PASSAGE.length - 1) * pauseSeconds;
+  return speaking > 0 ? PASSAGE_SYLLABLES / speaking : Number.POSITIVE_INFINITY;
+}
+
+/** One reading, or in one sentence why it cannot be one. `seconds` between the taps, `pauseSeconds` as the plan has it. */
+export function readingOf(seconds: number, pauseSeconds: number): Reading {
+  const rate = rateOf(seconds, pauseSeconds);
+  if (!(rate <= FASTEST)) {
+    const why = `${plainNumber(Math.max(0, seconds))} s is too short for ${PASSAGE_WORDS} words: tap as you begin the first line, and again when the last is said.`;
+    return { ok: false, why };
+  }
+  if (rate < SLOWEST) {
+    const why = `${plainNumber(seconds)} s is too long for ${PASSAGE_WORDS} words: were you called away? Read it once more, in one go.`;
+    return { ok: false, why };
+  }
+  return { ok: true, seconds, rate, wordsPerMinute: (PASSAGE_WORDS * 60) / seconds };
+}
+
+/**
+ * The rate of several readings together: all their syllables over all their seconds of speaking, so that a slip in one
+ * weighs less. Rounded to a hundredth. Null without a reading.
+ */
+export function ownRate(readings: readonly { readonly seconds: number }[], pauseSeconds: number): number | null {
+  if (readings.length === 0) return null;
+  const seconds = readings.reduce((sum, reading) => sum + reading.seconds, 0) / readings.length;
+  return Math.round(rateOf(seconds, pauseSeconds) * 100) / 100;
+}
+
+/** True when readings differ so much that another one should settle it. */
+export function differMuch(readings: readonly { readonly rate: number }[]): boolean {
+  const rates = readings.map(({ rate }) => rate);
+  return rates.length > 1 && Math.max(...rates) > Math.min(...rates) * (1 + APART);
+}
