@@ -1,0 +1,227 @@
+/**
+ * The script used for its decision: kinds by key, live fields by typing, lines from the library, lines carried to another
+ * item, the class's words read through, and the coach's own rate. By mouse, by keyboard, on a phone.
+ */
+import AxeBuilder from "@axe-core/playwright";
+import type { Page } from "@playwright/test";
+import { CUE_KINDS, type Plan } from "#lib/plan/schema.ts";
+import { longClass } from "../support/long-class.ts";
+import { expect, onRail, script, test } from "./kit.ts";
+
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const;
+const editors = (page: Page) => page.locator(".ProseMirror");
+const lines = (page: Page) => script(page).locator(".script-line");
+const words = (page: Page) => page.getByRole("region", { name: "Read-through" });
+const place = (page: Page, kind: string) => words(page).getByRole("button", { name: new RegExp(`${kind}.*coach`) });
+
+async function importPlan(page: Page, data: Plan): Promise<string> {
+  await page.goto("/desk");
+  const origin = new URL(page.url()).origin;
+  const answer = await page.request.post("/api/plans/import", { headers: { origin }, data });
+  expect(answer.status()).toBe(201);
+  return (await answer.json()).id;
+}
+
+/** Two moves of the long class, with few lines, in a plan of one's own. */
+function twoMoves(): Plan {
+  const plan = longClass(60, 400);
+  const [first, second] = plan.items.flatMap((item) => (item.kind === "move" ? [item] : []));
+  if (!first || !second) throw new Error("no two moves");
+  const items = [
+    { ...first, script: [{ kind: "setup" as const, text: "One light spring on." }] },
+    { ...second, script: [{ kind: "form" as const, text: "Long neck." }] },
+  ];
+  return { ...plan, title: "Two moves", items };
+}
+
+async function openScript(page: Page, nth: number): Promise<void> {
+  await onRail(page, /seconds from/)
+    .nth(nth)
+    .click();
+  await script(page).click();
+}
+
+test("in a plan of 60 items and 400 lines an editor is there only where somebody writes", async ({ as }) => {
+  const page = await as("ines");
+  const id = await importPlan(page, { ...longClass(60, 400), title: "Long class" });
+  await page.goto(`/plans/${id}`);
+  await expect(onRail(page, /seconds from/).first()).toBeVisible();
+  await expect(editors(page)).toHaveCount(0);
+  for (const nth of [3, 20, 40]) {
+    await openScript(page, nth);
+    await expect(editors(page)).toHaveCount(1);
+  }
+  await page.getByRole("button", { name: "Read-through" }).click();
+  await expect(words(page).getByRole("button").first()).toBeVisible();
+  expect(await words(page).locator("[data-line]").count()).toBeGreaterThan(400);
+  await expect(editors(page)).toHaveCount(1);
+});
+
+test("a key for each kind, a live field by typing, a line from the library", async ({ as }) => {
+  const page = await as("ines");
+  const id = await importPlan(page, twoMoves());
+  await page.goto(`/plans/${id}`);
+  await openScript(page, 0);
+  for (const [i, kind] of CUE_KINDS.entries()) {
+    await page.keyboard.press(`Alt+${i + 1}`);
+    await expect(lines(page).first()).toHaveAttribute("data-kind", kind);
+  }
+  await page.keyboard.press("End");
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("Next is {nex");
+  await expect(page.getByRole("listbox", { name: "Live fields" })).toBeVisible();
+  await page.keyboard.press("Enter");
+  await expect(lines(page).nth(1).locator(".script-field")).toHaveCount(1);
+
+  const before = await lines(page).count();
+  await page.locator("summary", { hasText: "from the library" }).click();
+  await page.getByRole("button", { name: /add$/ }).first().click();
+  await expect(lines(page)).toHaveCount(before + 1);
+
+  await onRail(page, /seconds from/)
+    .first()
+    .focus();
+  await page.keyboard.press("?");
+  const help = page.getByRole("dialog", { name: "Keys" });
+  for (const key of CUE_KINDS.keys()) await expect(help.getByText(`Alt + ${key + 1}`, { exact: true })).toBeVisible();
+});
+
+test("a line carried to another item keeps its kind and its live field, and reads well elsewhere", async ({ as }) => {
+  const page = await as("ines");
+  const id = await importPlan(page, twoMoves());
+  await page.goto(`/plans/${id}`);
+  await openScript(page, 0);
+  await page.keyboard.press("End");
+  await page.keyboard.press("Enter");
+  await page.keyboard.press("Alt+8");
+  await page.keyboard.type("Mind your knees, then {next-move}");
+  await lines(page).nth(1).locator(".script-words").click({ clickCount: 3 });
+  await page.keyboard.press("ControlOrMeta+x");
+  await expect(lines(page)).toHaveCount(1);
+
+  await openScript(page, 1);
+  await page.keyboard.press("ControlOrMeta+End");
+  await page.keyboard.press("ControlOrMeta+v");
+  await expect(lines(page)).toHaveCount(2);
+  await expect(lines(page).nth(1)).toHaveAttribute("data-kind", "safety");
+  await expect(lines(page).nth(1).locator(".script-field")).toHaveCount(1);
+  await expect(lines(page).first()).toHaveAttribute("data-kind", "form");
+
+  await page.keyboard.press("ControlOrMeta+a");
+  await page.keyboard.press("ControlOrMeta+c");
+  await page.getByRole("button", { name: "The class", exact: true }).click();
+  const notes = page.getByRole("textbox", { name: "Notes of the authors" });
+  await notes.click();
+  await page.keyboard.press("ControlOrMeta+v");
+  await expect(notes).toHaveValue(/form: Long neck\.\nsafety: Mind your knees, then \{next-move\}/);
+});
+
+test("read-through by keyboard: from the rail, line by line, into the script and back", async ({ as }) => {
+  const page = await as("ines");
+  const id = await importPlan(page, { ...longClass(60, 400), title: "Long class" });
+  await page.goto(`/plans/${id}`);
+  await onRail(page, /seconds from/)
+    .first()
+    .focus();
+  await page.keyboard.press("r");
+  await expect(page).toHaveURL(/view=read-through/);
+  await expect(words(page)).toContainText("set aside");
+  await expect(words(page)).toContainText("Coming up:");
+  const first = words(page).locator("[data-line]").first();
+  await expect(first).toBeFocused();
+  await page.keyboard.press("PageDown");
+  await page.keyboard.press("ArrowDown");
+  const line = words(page).locator("[data-line]:focus");
+  const said = await line.locator("span").last().textContent();
+  await page.keyboard.press("Enter");
+  await expect(script(page)).toBeFocused();
+  const held = await page.evaluate(
+    () => getSelection()?.anchorNode?.parentElement?.closest(".script-line")?.textContent,
+  );
+  expect(held).toContain((said ?? "?").slice(0, 12));
+  await page.keyboard.type(" Tall.");
+  await expect(words(page)).toContainText("Tall.");
+  await page.getByRole("button", { name: "Rail", exact: true }).click();
+  await expect(onRail(page, /seconds from/).first()).toBeVisible();
+});
+
+test("read-through on a phone, without barriers, and on paper", async ({ as }) => {
+  const page = await as("ines", PHONE);
+  const id = await importPlan(page, twoMoves());
+  await page.goto(`/plans/${id}?view=read-through`);
+  await place(page, "form").first().tap();
+  await expect(script(page)).toBeVisible();
+  await expect(lines(page).first()).toContainText("Long neck.");
+  await page.getByRole("button", { name: "Back to the read-through" }).click();
+  await expect(place(page, "form").first()).toBeVisible();
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"])
+    .analyze();
+  expect(violations.map(({ id: rule, nodes }) => `${rule}: ${nodes[0]?.html}`)).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  await page.emulateMedia({ media: "print" });
+  await expect(page.getByRole("button", { name: "Rail", exact: true })).toBeHidden();
+  await expect(words(page)).toContainText("Long neck.");
+});
+
+const sheet = (page: Page) => page.getByRole("dialog", { name: "Find your own rate" });
+
+test("the read-aloud check: a tap twice is refused, readings are taken together, taken as one step", async ({ as }) => {
+  const page = await as("ines");
+  const id = await importPlan(page, { ...longClass(60, 400), title: "Long class" });
+  await page.goto(`/plans/${id}`);
+  await page.getByRole("button", { name: "of the time is talk" }).click();
+  const panel = page.getByRole("complementary", { name: "The class" });
+  await expect(panel).toContainText("between opening and closing");
+  await panel.getByRole("button", { name: "Read aloud to find your rate" }).click();
+  await page.clock.install();
+
+  await sheet(page).getByRole("button", { name: "I begin to read" }).click();
+  await sheet(page).getByRole("button", { name: "I have read it all" }).click();
+  await expect(sheet(page).getByRole("alert")).toContainText("too short");
+  await expect(sheet(page).getByRole("button", { name: /^Take/ })).toHaveCount(0);
+
+  const read = async (seconds: number, name: RegExp) => {
+    await sheet(page).getByRole("button", { name }).focus();
+    await page.keyboard.press("Space");
+    await page.clock.fastForward(seconds * 1000);
+    await page.keyboard.press("Space");
+  };
+  await read(60, /I begin to read/);
+  await expect(sheet(page)).toContainText("1 reading taken together");
+  await read(50, /Read once more/);
+  await expect(sheet(page)).toContainText("2 readings taken together");
+  await expect(sheet(page)).toContainText("read once more, or leave out");
+  await sheet(page).getByRole("button", { name: "Leave this one out" }).last().click();
+  const table = sheet(page).getByRole("table", { name: "What it changes in this plan" });
+  await expect(table.getByRole("row", { name: /^Syllables a second/ })).toContainText("4.5");
+  const take = sheet(page).getByRole("button", { name: /^Take .* syllables a second$/ });
+  const rate = /Take ([\d.]+)/.exec((await take.textContent()) ?? "")?.[1] ?? "";
+  expect(Number(rate)).toBeLessThan(4.5);
+  await take.click();
+  await expect(sheet(page)).toHaveCount(0);
+  const field = panel.getByLabel("Rate, syllables a second");
+  await expect(field).toHaveValue(rate);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await expect(field).toHaveValue("");
+});
+
+test("the read-aloud check on a phone, without barriers", async ({ as }) => {
+  const page = await as("ines", PHONE);
+  const id = await importPlan(page, twoMoves());
+  await page.goto(`/plans/${id}`);
+  await page.getByRole("button", { name: "of the time is talk" }).tap();
+  await page.getByRole("button", { name: "Read aloud to find your rate" }).tap();
+  await expect(sheet(page).getByRole("button", { name: "I begin to read" })).toBeInViewport();
+  await page.clock.install();
+  await sheet(page).getByRole("button", { name: "I begin to read" }).tap();
+  await page.clock.fastForward(55_000);
+  await sheet(page).getByRole("button", { name: "I have read it all" }).tap();
+  await expect(sheet(page).getByRole("table")).toBeVisible();
+  const { violations } = await new AxeBuilder({ page })
+    .include("dialog[open]")
+    .withTags(["wcag2a", "wcag2aa"])
+    .analyze();
+  expect(violations.map(({ id: rule, nodes }) => `${rule}: ${nodes[0]?.html}`)).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+});
