@@ -17,7 +17,7 @@ import { DEMO_PASSWORD, PEOPLE } from "./people.ts";
 import { type Cast, letPeopleIn, must } from "./people-in.ts";
 import { putPlansIn, type Rooms } from "./plans-in.ts";
 import { ROOMS, type SeedRoom } from "./rooms.ts";
-import { putClassIn } from "./taught.ts";
+import { putClassesIn } from "./taught.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -39,7 +39,7 @@ export async function seedStudio(app: Springline): Promise<Seeded> {
     jonas: cast.jonas.id,
     sam: cast.sam.id,
   };
-  putClassIn(app, plans.whole, rooms.loft);
+  putClassesIn(app, plans.whole, rooms.loft);
   putMonthIn(app, { people: ids, rooms, plans });
   return { people: PEOPLE.map(({ name, email, roles }) => ({ name, email, roles })), password: DEMO_PASSWORD };
 }

@@ -28,13 +28,29 @@ export function readLogJson(db: Db, sessionId: string): string | undefined {
   return db.orm.select({ json: classLog.logJson }).from(classLog).where(eq(classLog.sessionId, sessionId)).get()?.json;
 }
 
-/** The classes taught from one edition, the latest first. */
+const { logJson, roomId, deviceId, receivedAt } = classLog;
+const stored = { logJson, roomId, deviceId, receivedAt };
+const toStored = ({ logJson: json, ...rest }: Omit<StoredLog, "log"> & { logJson: string }): StoredLog => ({
+  ...rest,
+  log: JSON.parse(json) as ClassLog, // checked when it was taken
+});
+
+/** The classes taught and rehearsed from one edition, the latest first. */
 export function listClassLogs(db: Db, planId: string, number: number): StoredLog[] {
   const one = and(eq(classLog.planId, planId), eq(classLog.number, number));
-  const { logJson, roomId, deviceId, receivedAt } = classLog;
-  const rows = db.orm.select({ logJson, roomId, deviceId, receivedAt }).from(classLog).where(one);
-  return rows
-    .orderBy(desc(classLog.startedAt))
-    .all()
-    .map(({ logJson: json, ...rest }) => ({ ...rest, log: JSON.parse(json) as ClassLog })); // checked when it was taken
+  return db.orm.select(stored).from(classLog).where(one).orderBy(desc(classLog.startedAt)).all().map(toStored);
+}
+
+/** The classes taught in one room, rehearsals not among them: the latest `most`, the latest first. */
+export function listRoomClasses(db: Db, room: string, most: number): StoredLog[] {
+  const taught = and(eq(classLog.roomId, room), eq(classLog.kind, "class"));
+  const rows = db.orm.select(stored).from(classLog).where(taught).orderBy(desc(classLog.startedAt)).limit(most);
+  return rows.all().map(toStored);
+}
+
+/** The rehearsals of one plan, of whichever edition: the latest `most`, the latest first. */
+export function listRehearsals(db: Db, planId: string, most: number): StoredLog[] {
+  const rehearsed = and(eq(classLog.planId, planId), eq(classLog.kind, "rehearsal"));
+  const rows = db.orm.select(stored).from(classLog).where(rehearsed).orderBy(desc(classLog.startedAt)).limit(most);
+  return rows.all().map(toStored);
 }

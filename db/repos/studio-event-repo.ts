@@ -3,7 +3,7 @@ import { and, desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { studioEvent } from "#db/schema.ts";
 
-export type StudioEventKind = "standard" | "machines" | "spring" | "timings";
+export type StudioEventKind = "standard" | "machines" | "spring" | "timings" | "timings-taken";
 
 export interface StudioEvent {
   readonly at: number;

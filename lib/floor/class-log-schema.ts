@@ -21,6 +21,11 @@ const rowSchema = z.strictObject({
   took: seconds,
   /** Seconds the class was held in it. */
   held: seconds,
+  /**
+   * Seconds from the step's start to when it went on after a hold begun as it had only just begun: people were not ready.
+   * Left out where there was no such hold.
+   */
+  lateStart: seconds.optional(),
 });
 
 export const classLogSchema = z.strictObject({

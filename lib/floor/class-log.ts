@@ -9,6 +9,8 @@ import { type FloorNow, type FloorStage, floorNow, floorStages } from "./now.ts"
 import { type FloorStep, floorSteps } from "./steps.ts";
 
 const ALMOST = 1e-6;
+/** A step held within its first seconds was held because people were not ready (common practice, no source). */
+const JUST_BEGUN_SECONDS = 3;
 
 export interface LogOf {
   readonly sessionId: string;
@@ -42,28 +44,36 @@ export function classLog(card: Card, log: FloorLog, until: number, of: LogOf): C
 }
 
 interface Spent {
-  took: number;
-  held: number;
+  readonly took: number;
+  readonly held: number;
+  /** Seconds after its start at which the last early hold was made, and what all early holds lasted. */
+  readonly early?: { readonly after: number; readonly held: number };
 }
+const NOTHING: Spent = { took: 0, held: 0 };
 const keyOf = ({ phase, item }: Pick<FloorStep, "phase" | "item">): string => `${phase} ${item ?? ""}`;
 
 /** Adds what went by between an event and the next one to the steps it went into. */
 function spend(spent: Map<string, Spent>, { anchor, now }: FloorStage, until: number): void {
   if (anchor.startedAt === null || anchor.ended) return;
-  const add = (step: FloorStep, took: number, held: number) => {
-    const was = spent.get(keyOf(step)) ?? { took: 0, held: 0 };
-    spent.set(keyOf(step), { took: was.took + took, held: was.held + held });
-  };
+  const of = (step: FloorStep) => spent.get(keyOf(step)) ?? NOTHING;
   if (anchor.held) {
     const here = now.steps.find((step) => anchor.position < step.to - ALMOST);
-    if (here) add(here, 0, Math.max(0, until - anchor.at) / 1000);
+    if (here) spent.set(keyOf(here), heldMore(of(here), anchor.position - here.from, Math.max(0, until - anchor.at)));
     return;
   }
   const to = moved(anchor, until, now.clock.total).position;
   for (const step of now.steps) {
     const overlap = Math.min(to, step.to) - Math.max(anchor.position, step.from);
-    if (overlap > 0) add(step, overlap, 0);
+    if (overlap > 0) spent.set(keyOf(step), { ...of(step), took: of(step).took + overlap });
   }
+}
+
+/** `after`: seconds of the step that were behind when it was held for `ms`. */
+function heldMore(was: Spent, after: number, ms: number): Spent {
+  const held = was.held + ms / 1000;
+  if (after > JUST_BEGUN_SECONDS) return { ...was, held };
+  const early = was.early ?? { after: 0, held: 0 };
+  return { ...was, held, early: { after: Math.max(early.after, after), held: early.held + ms / 1000 } };
 }
 
 /** Every step of the signed class and, in their places, those that a re-timing brought about. */
@@ -81,10 +91,15 @@ function rowsOf(card: Card, now: FloorNow, spent: ReadonlyMap<string, Spent>): C
   return keys.flatMap((key): ClassLogRow[] => {
     const [was, is, went] = [planned.get(keyOf(key)), given.get(keyOf(key)), spent.get(keyOf(key))];
     if (!was && !is && !went) return [];
-    return [
-      { ...key, planned: long(was), given: long(is), took: tenth(went?.took ?? 0), held: tenth(went?.held ?? 0) },
-    ];
+    const times = { planned: long(was), given: long(is), took: tenth(went?.took ?? 0), held: tenth(went?.held ?? 0) };
+    return [{ ...key, ...times, ...lateStart(key.phase, went) }];
   });
+}
+
+/** Of work only: a change or a pause that is held is simply longer. */
+function lateStart(phase: FloorStep["phase"], went: Spent | undefined): Pick<ClassLogRow, "lateStart"> {
+  if (phase !== "work" || !went?.early) return {};
+  return { lateStart: tenth(went.early.after + went.early.held) };
 }
 
 const long = (step: FloorStep | undefined): number => (step ? tenth(step.to - step.from) : 0);

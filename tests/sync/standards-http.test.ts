@@ -2,6 +2,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as readingsRoute from "#app/api/rooms/[id]/springs/[spring]/readings/route.ts";
 import * as timingsRoute from "#app/api/rooms/[id]/timings/route.ts";
+import * as taughtRoute from "#app/api/rooms/[id]/timings/taught/route.ts";
 import * as standardRoute from "#app/api/standards/[rule]/route.ts";
 import * as trialRoute from "#app/api/standards/[rule]/trial/route.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
@@ -55,6 +56,12 @@ const CALLS: Readonly<Record<string, Call>> = {
     params: { id: ROOMS.loft },
     body: { actionSeconds: { springOn: 9 }, everyRoom: true },
   },
+  taught: {
+    route: taughtRoute.POST,
+    method: "POST",
+    params: { id: ROOMS.loft },
+    body: { take: { springOn: 9 } },
+  },
   readings: {
     route: readingsRoute.PUT,
     method: "PUT",
@@ -86,7 +93,11 @@ test("every call is refused to a lead, a coach, nobody and another site's page, 
 });
 
 test("a manager's are taken; a body that is none is refused with its place", async () => {
-  for (const [name, call] of Object.entries(CALLS)) expect(await codeOf(await send(call, "petra")), name).toBe("ok");
+  for (const [name, call] of Object.entries(CALLS)) {
+    // No class was taught: there is nothing to take.
+    const answer = name === "taught" ? "409 changed-meanwhile" : "ok";
+    expect(await codeOf(await send(call, "petra")), name).toBe(answer);
+  }
   expect(readStudio(s.db)?.standards).toEqual({});
   const { springs, actionSeconds } = readRoom(s.db, ROOMS.loft)?.equipment ?? EQUIPMENT;
   expect(actionSeconds).toEqual({ springOn: 9 });
@@ -103,6 +114,7 @@ test("a manager's are taken; a body that is none is refused with its place", asy
   expect(await wrong("readings", { sheet, use: true })).toBe("422 invalid");
   expect(await codeOf(await send(CALLS.readings as Call, "petra"))).toBe("409 changed-meanwhile");
   expect(await wrong("timings", { actionSeconds: { springOn: -1 }, everyRoom: false })).toBe("422 invalid");
+  expect(await wrong("taught", { take: {} })).toBe("422 invalid");
   expect(await wrong("readings", { sheet: { ...sheet, readings: [{ travelMm: 1, newtons: "2" }] }, use: false })).toBe(
     "422 invalid",
   );

@@ -1,6 +1,7 @@
 /** What is timed for each action of a set-up change, and typical changes to see what they cost. Pure. */
-import { springWords } from "#lib/plan/format.ts";
+import { plainNumber, plural, springWords } from "#lib/plan/format.ts";
 import type { Action, Equipment, Plan } from "#lib/plan/schema.ts";
+import type { StudioSecond } from "#lib/timings/studio-seconds.ts";
 import { changeBetween, type Setup } from "#lib/transitions/transitions.ts";
 
 export type Timed = Action | "base";
@@ -82,3 +83,22 @@ const planIn = (equipment: Equipment): Plan => ({
   moves: {},
   items: [],
 });
+
+/** Under a half of what is known about it comes from the classes: the usual weighs more. */
+const MOSTLY_USUAL = 0.5;
+
+export const isMostlyUsual = ({ share }: Pick<StudioSecond, "share">): boolean => share < MOSTLY_USUAL;
+
+/** "12 changes; 80% from your classes", "2 changes only: still mostly the usual". */
+export function sureWords({ seenIn, share }: Pick<StudioSecond, "seenIn" | "share">): string {
+  if (seenIn === 0) return "no change tells of it: the usual";
+  const changes = plural(seenIn, "change");
+  if (isMostlyUsual({ share })) return `${changes} only: still mostly the usual`;
+  return `${changes}; ${Math.round(share * 100)}% from your classes`;
+}
+
+/** "3.1 to 4.5 s": where it lies 19 times in 20, never below nothing. */
+export function rangeWords({ seconds, give }: Pick<StudioSecond, "seconds" | "give">): string {
+  const tenth = (x: number) => plainNumber(Math.round(x * 10) / 10);
+  return `${tenth(Math.max(0, seconds - 2 * give))} to ${tenth(seconds + 2 * give)} s`;
+}

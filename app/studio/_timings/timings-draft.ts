@@ -31,3 +31,11 @@ export function readTimings(draft: TimingsDraft): TimingsRead {
   }
   return { given, problems };
 }
+
+/** The draft after the room's seconds changed under it: what was typed stays, what was not follows. */
+export function draftAfter(draft: TimingsDraft, was: Given | undefined, is: Given | undefined): TimingsDraft {
+  const [before, after] = [draftOf(was), draftOf(is)];
+  return Object.fromEntries(
+    TIMED.map(([timed]) => [timed, draft[timed] === before[timed] ? after[timed] : draft[timed]]),
+  ) as Record<Timed, string>; // as in draftOf
+}

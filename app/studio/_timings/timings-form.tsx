@@ -9,7 +9,7 @@ import { Problem } from "../../_shell/problem.tsx";
 import { useSend } from "../../_shell/use-send.ts";
 import { costOf, TIMED, type Timed, typicalChanges } from "./timing-words.ts";
 import styles from "./timings.module.css";
-import { draftOf, readTimings, type TimingsDraft } from "./timings-draft.ts";
+import { draftAfter, draftOf, readTimings, type TimingsDraft } from "./timings-draft.ts";
 
 interface TimingsFormProps {
   readonly roomId: string;
@@ -22,6 +22,12 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
   const router = useRouter();
   const sending = useSend();
   const [draft, setDraft] = useState<TimingsDraft>(() => draftOf(equipment.actionSeconds));
+  const [known, setKnown] = useState(equipment.actionSeconds);
+  if (known !== equipment.actionSeconds) {
+    // Taken from the classes, or kept in another window: the page was asked for again.
+    setKnown(equipment.actionSeconds);
+    setDraft(draftAfter(draft, known, equipment.actionSeconds));
+  }
   const [everyRoom, setEveryRoom] = useState(false);
   const [done, setDone] = useState("");
   const { given, problems } = readTimings(draft);

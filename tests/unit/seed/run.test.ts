@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openDatabase } from "#db/connection.ts";
+import { listClassLogs } from "#db/repos/class-log-repo.ts";
 import { readEdition } from "#db/repos/edition-repo.ts";
 import { listPeople } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow, readPlanAuthors } from "#db/repos/plan-repo.ts";
@@ -14,10 +15,12 @@ import { pinOf } from "#lib/margin/pin.ts";
 import { monthProblems } from "#lib/programme/problems.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { PEOPLE } from "#seed/people.ts";
+import { must } from "#seed/people-in.ts";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { WHOLE_BODY } from "#seed/plans/whole-body.ts";
 import { seedStudio } from "#seed/run.ts";
+import { LOFT_PEOPLE } from "#seed/taught.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { readEnv } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
@@ -26,6 +29,7 @@ import { createLog } from "#server/log.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { planSummaries } from "#server/plans/plan-summaries.ts";
 import { ok } from "#server/result.ts";
+import { readTaughtTimings } from "#server/rooms/taught-timings.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { type Springline, setSpringline } from "#server/springline.ts";
 import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
@@ -91,6 +95,26 @@ describe("the demo studio, seeded twice", () => {
     expect(row.state).toBe("signed-off");
     expect(readEdition(db, row.id, 1)?.title).toBe(WHOLE_BODY.title);
     expect(readEdition(db, row.id, 2)).toBeUndefined();
+  });
+
+  it("has classes taught from it, once, of which the Loft learns its people's seconds, and the other room nothing", () => {
+    const row = planCalled(WHOLE_BODY.title);
+    expect(listClassLogs(db, row.id, 1)).toHaveLength(9);
+    const petra = listPeople(db).find((person) => person.roles.includes("manager"));
+    const room = (name: string) => listRooms(db).find((r) => r.name === name)?.id ?? "";
+    const told = (name: string) =>
+      must(readTaughtTimings(app, { kind: "person", id: petra?.id ?? "", roles: ["manager"] }, room(name)));
+    const loft = told("Loft");
+    expect(loft).toMatchObject({ classes: 9, taken: null });
+    expect(loft.changes).toBeGreaterThan(30);
+    expect(loft.offOwn).toBeLessThan(loft.offUsual);
+    // 19 times in 20 is what is said of each: of the handful that is sure enough to be offered, one may lie outside.
+    const sure = loft.rows.filter(({ share }) => share >= 0.5);
+    const outside = sure.filter((row) => Math.abs(row.seconds - LOFT_PEOPLE[row.action]) > 2 * row.give + 0.05);
+    expect(outside.length, outside.map(({ action, seconds }) => `${action} ${seconds}`).join()).toBeLessThanOrEqual(1);
+    expect(sure.length).toBeGreaterThanOrEqual(4);
+    expect(loft.rows.filter(({ seenIn }) => seenIn === 0).length).toBeGreaterThanOrEqual(1);
+    expect(told("Harbour room")).toMatchObject({ classes: 0, changes: 0 });
   });
 
   it("has the trainee's plan handed in, with two open threads, one of them on words that are there", () => {

@@ -30,9 +30,9 @@ const rowOf = (fit: ReturnType<typeof studioSeconds>, action: TimedAction) => {
 };
 
 describe("a studio's own seconds", () => {
-  it("without a class everything stays as it is", () => {
+  it("without a class everything stays the usual", () => {
     const fit = studioSeconds([], DEFAULT_ACTION_SECONDS);
-    for (const row of fit.rows) expect(row.seconds).toBe(row.before);
+    for (const row of fit.rows) expect([row.seconds, row.share]).toEqual([row.usual, 0]);
     expect(fit.changes).toBe(0);
   });
 
@@ -40,7 +40,7 @@ describe("a studio's own seconds", () => {
     const fit = studioSeconds(changesOf(800, 1), DEFAULT_ACTION_SECONDS);
     for (const action of COMMON) expect(Math.abs(rowOf(fit, action).seconds - TRUE[action]), action).toBeLessThan(0.5);
     expect(rowOf(fit, "strapOn")).toMatchObject({ seconds: 4, seenIn: 0 });
-    expect(fit.offAfter).toBeLessThan(fit.offBefore);
+    expect(fit.offOwn).toBeLessThan(fit.offUsual);
   });
 
   it("move a little with a few changes and more with more, and say how sure they are", () => {
@@ -59,10 +59,33 @@ describe("a studio's own seconds", () => {
     expect(held).toBeGreaterThanOrEqual(40);
   });
 
-  it("are never negative, and leave out a change in which somebody stopped to talk", () => {
-    const quick = Array.from({ length: 50 }, (): TimedChange => ({ actions: { springOn: 1 }, seconds: 0 }));
-    const fit = studioSeconds([...quick, { actions: { springOn: 1 }, seconds: 240 }], DEFAULT_ACTION_SECONDS);
-    expect(fit.leftOut).toBe(1);
+  it("are never negative, and leave out a change that no people can have made in its time", () => {
+    const quick = Array.from({ length: 50 }, (): TimedChange => ({ actions: { springOn: 1 }, seconds: 1.3 }));
+    const absurd = [240, 36_000, 0, 1, -30, Number.NaN, Number.POSITIVE_INFINITY];
+    const changes = [...quick, ...absurd.map((seconds) => ({ actions: { springOn: 1 }, seconds }))];
+    const fit = studioSeconds(changes);
+    expect([fit.changes, fit.leftOut]).toEqual([50, 7]);
+    expect(fit).toMatchObject({ ...studioSeconds(quick), leftOut: 7 });
     for (const row of fit.rows) expect(row.seconds).toBeGreaterThanOrEqual(0);
+  });
+
+  it("say how much of a number is the classes' own: of nothing nothing, of two changes the smaller part, of many nearly all", () => {
+    const share = (count: number) => rowOf(studioSeconds(changesOf(count, 3)), "springOn").share;
+    expect(share(0)).toBe(0);
+    expect(share(3)).toBeGreaterThan(0);
+    expect(share(3)).toBeLessThan(0.5);
+    expect(share(500)).toBeGreaterThan(0.9);
+  });
+
+  it("are those of least squares with a pull of known strength, worked by hand for one action", () => {
+    // Only base: n changes of 5 s scattered by 3 s around, pulled to 2 s give or take 0.8 s.
+    // The answer is (n 5 / 9 + 2 / 0.64) / (n / 9 + 1 / 0.64): a mean weighted by how sure each is.
+    for (const n of [1, 4, 10]) {
+      const fit = studioSeconds(Array.from({ length: n }, () => ({ actions: {}, seconds: 5 })));
+      const [known, own] = [1 / 0.64, n / 9];
+      expect(rowOf(fit, "base").seconds).toBeCloseTo((own * 5 + known * 2) / (own + known), 0);
+      expect(rowOf(fit, "base").give).toBeCloseTo(1 / Math.sqrt(own + known), 9);
+      expect(rowOf(fit, "base").share).toBeCloseTo(own / (own + known), 9);
+    }
   });
 });

@@ -4,10 +4,12 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
+import { TaughtSeconds } from "#app/studio/_timings/taught-seconds.tsx";
 import styles from "#app/studio/_timings/timings.module.css";
 import { TimingsForm } from "#app/studio/_timings/timings-form.tsx";
 import { can } from "#lib/policy/can.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
+import { readTaughtTimings } from "#server/rooms/taught-timings.ts";
 
 export const metadata: Metadata = { title: "Set-up timings" };
 
@@ -17,7 +19,8 @@ export default async function TimingsPage({ params }: { readonly params: Promise
   const { app, who } = visit;
   const rooms = listRooms(app, who.actor);
   const room = rooms.ok ? rooms.value.find((other) => other.id === id) : undefined;
-  if (!can(who.actor, "rooms.manage") || !rooms.ok || !room) notFound();
+  const taught = readTaughtTimings(app, who.actor, id);
+  if (!can(who.actor, "rooms.manage") || !rooms.ok || !room || !taught.ok) notFound();
   return (
     <Shell visit={visit} section="studio">
       <p>
@@ -33,6 +36,8 @@ export default async function TimingsPage({ params }: { readonly params: Promise
       <p className="quiet small" id="own-seconds">
         An empty field counts as the usual seconds that stand in it (common practice, no source).
       </p>
+      <TaughtSeconds roomId={room.id} own={room.equipment.actionSeconds ?? {}} taught={taught.value} />
+      <h2 id="by-hand">Typed by hand</h2>
       <TimingsForm roomId={room.id} equipment={room.equipment} rooms={rooms.value.length} />
     </Shell>
   );

@@ -1,0 +1,99 @@
+/** A room's seconds for the actions of a set-up change as its classes tell them, and the taking of them. For managers. */
+import { z } from "zod";
+import { listRoomClasses } from "#db/repos/class-log-repo.ts";
+import { readEdition } from "#db/repos/edition-repo.ts";
+import { namesById } from "#db/repos/people-repo.ts";
+import { readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
+import { addStudioEvent, lastStudioEvent } from "#db/repos/studio-event-repo.ts";
+import { actionSecondsSchema } from "#lib/plan/schema.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { classChanges } from "#lib/timings/class-changes.ts";
+import { type StudioSeconds, studioSeconds, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
+import { SOMEBODY } from "#server/plans/plan-summaries.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { announceStudio } from "#server/studio/announce-studio.ts";
+
+/** The latest classes of a room that are looked at: people and springs wear, and last year's habits are not this year's. */
+const CLASSES = 300;
+
+export interface TaughtTimings extends StudioSeconds {
+  /** Classes of this room with a log. */
+  readonly classes: number;
+  /** The last time that some were taken; null when never. */
+  readonly taken: { readonly at: number; readonly byName: string; readonly seconds: TakenSeconds } | null;
+}
+export type TakenSeconds = Readonly<Partial<Record<TimedAction, number>>>;
+
+export const takeTimingsSchema = z.strictObject({
+  /** The actions to take, each with the seconds it was shown with. */
+  take: actionSecondsSchema.refine((take) => Object.values(take).some((seconds) => seconds !== undefined), {
+    message: "Choose at least one.",
+  }),
+});
+
+/** Errors: 403 no-right, 404 not-found. */
+export function readTaughtTimings(app: Springline, actor: Actor, roomId: string): Result<TaughtTimings> {
+  if (!can(actor, "rooms.manage")) return NO_RIGHT;
+  if (!readRoom(app.db, roomId)) return NOT_FOUND;
+  const { classes, fit } = fitted(app, roomId);
+  const last = lastStudioEvent(app.db, "timings-taken", roomId);
+  const byName = last && (namesById(app.db).get(last.actorId) ?? SOMEBODY);
+  const seconds = actionSecondsSchema.catch({}).parse(last?.data);
+  return ok({ ...fit, classes, taken: last && byName ? { at: last.at, byName, seconds: given(seconds) } : null });
+}
+
+/**
+ * Takes the chosen seconds for this room; the rest stays. They are worked out here, from the logs: a page's numbers are
+ * only compared with them. Open plans are timed again; editions keep theirs.
+ * Errors: 403 no-right, 404 not-found, 409 changed-meanwhile.
+ */
+export function takeTimings(
+  app: Springline,
+  actor: Actor,
+  roomId: string,
+  { take }: z.infer<typeof takeTimingsSchema>,
+): Result<StudioRoom> {
+  if (actor?.kind !== "person" || !can(actor, "rooms.manage")) return NO_RIGHT;
+  const taken = app.db.raw
+    .transaction((): Result<StudioRoom> => {
+      const room = readRoom(app.db, roomId);
+      if (!room) return NOT_FOUND;
+      const { fit } = fitted(app, roomId);
+      const told = new Map(fit.rows.filter(({ seenIn }) => seenIn > 0).map((row) => [row.action, row.seconds]));
+      const wanted = given(take);
+      if (Object.entries(wanted).some(([action, seconds]) => told.get(action as TimedAction) !== seconds))
+        return CHANGED;
+      const actionSeconds = { ...room.equipment.actionSeconds, ...wanted };
+      const changed = { ...room, equipment: { ...room.equipment, actionSeconds } };
+      updateRoom(app.db, changed);
+      const event = { at: app.now(), actorId: actor.id, subject: room.id, data: wanted };
+      addStudioEvent(app.db, { ...event, kind: "timings-taken" });
+      return ok(changed);
+    })
+    .immediate();
+  if (taken.ok) announceStudio(app);
+  return taken;
+}
+
+const CHANGED = fail(
+  409,
+  "changed-meanwhile",
+  "Another class has come in since, and the seconds are not those that were shown. Nothing was taken: look again.",
+);
+
+const given = (seconds: z.infer<typeof actionSecondsSchema>): TakenSeconds =>
+  Object.fromEntries(Object.entries(seconds).filter(([, value]) => value !== undefined));
+
+function fitted(app: Pick<Springline, "db">, roomId: string): { classes: number; fit: StudioSeconds } {
+  const logs = listRoomClasses(app.db, roomId, CLASSES);
+  const cards = new Map<string, Parameters<typeof classChanges>[0] | undefined>();
+  const changes = logs.flatMap(({ log }): TimedChange[] => {
+    const { planId, number } = log.edition;
+    const key = JSON.stringify([planId, number]);
+    if (!cards.has(key)) cards.set(key, readEdition(app.db, planId, number)?.card.card);
+    const card = cards.get(key);
+    return card ? classChanges(card, log) : [];
+  });
+  return { classes: logs.length, fit: studioSeconds(changes) };
+}

@@ -1,0 +1,23 @@
+/** How sure a number is, in words; and a draft under which the room's seconds change. */
+import { expect, test } from "vitest";
+import { rangeWords, sureWords } from "#app/studio/_timings/timing-words.ts";
+import { draftAfter, draftOf } from "#app/studio/_timings/timings-draft.ts";
+
+test("how sure: from how many changes, and whose word it mostly is", () => {
+  expect(sureWords({ seenIn: 0, share: 0 })).toBe("no change tells of it: the usual");
+  expect(sureWords({ seenIn: 1, share: 0.1 })).toBe("1 change only: still mostly the usual");
+  expect(sureWords({ seenIn: 2, share: 0.49 })).toBe("2 changes only: still mostly the usual");
+  expect(sureWords({ seenIn: 40, share: 0.86 })).toBe("40 changes; 86% from your classes");
+});
+
+test("within which it lies, two deviations either way, never below nothing", () => {
+  expect(rangeWords({ seconds: 3.4, give: 0.42 })).toBe("2.6 to 4.2 s");
+  expect(rangeWords({ seconds: 0.5, give: 0.6 })).toBe("0 to 1.7 s");
+});
+
+test("what was typed stays when the room's seconds change, what was not follows", () => {
+  const was = { base: 2.5, springOn: 4 };
+  const typed = { ...draftOf(was), springOn: "5", springOff: "1" };
+  const after = draftAfter(typed, was, { base: 3, springOn: 4.2, springOff: 2.6, strapOn: 6 });
+  expect(after).toMatchObject({ base: "3", springOn: "5", springOff: "1", strapOn: "6", strapOff: "" });
+});
