@@ -73,8 +73,8 @@ function endedOnTime(card: Card): FloorLog {
 }
 
 /**
- * Begun late for whoever was held up on the way; then the coach goes on as soon as people are ready, until the class is
- * back in its time, holds where they are not, and lets the clock run where it is right or nearly so.
+ * Begun late for whoever was held up on the way; then the coach goes on as soon as people are ready, holds where they are
+ * not, and lets the clock run where it is right or nearly so.
  */
 function byItsPeople(card: Card, seed: number): FloorLog {
   const random = seededRandom(seed + 1);
@@ -83,7 +83,7 @@ function byItsPeople(card: Card, seed: number): FloorLog {
     log = [...log, actEvent(card, log, act, Math.round(seconds(at)))];
   };
   /** Seconds by which the class is behind its plan. */
-  let behind = 60 + Math.round(random() * 90);
+  let behind = 90 + Math.round(random() * 60);
   touch("hold", 10);
   touch("resume", 10 + behind);
   for (const { transitionFrom, start, transition } of card.clock.rows) {
@@ -92,7 +92,7 @@ function byItsPeople(card: Card, seed: number): FloorLog {
     const needs = ACTIONS.reduce((sum, a) => sum + (transition.actions[a] ?? 0) * LOFT_PEOPLE[a], LOFT_PEOPLE.base);
     // Three throws of a die come near to how people differ from evening to evening.
     const took = needs * (1 + (random() + random() + random() - 1.5) * 0.25);
-    if (took < given + WORTH_A_TOUCH && (took > given - WORTH_A_TOUCH || behind <= 0)) continue;
+    if (Math.abs(took - given) < WORTH_A_TOUCH) continue;
     const from = transitionFrom + behind;
     if (took < given) touch("next", from + took);
     else {

@@ -46,8 +46,14 @@ export interface StudioSeconds {
 export const PRIOR_SHARE = 0.4;
 /** Nobody knows an action better than this beforehand, seconds. */
 const LEAST_PRIOR = 0.5;
-/** What one change scatters by from class to class, seconds, until the changes themselves say otherwise. */
-const USUAL_SCATTER = 3;
+/**
+ * What one change scatters by from class to class, as a part of its estimate, until the changes themselves say otherwise;
+ * and never less, so that a few that happen to agree are not believed too much (common practice, no source). Who is slow
+ * is slow with all of a change: a long one scatters more.
+ */
+const SCATTER = { usual: 0.35, least: 0.15 } as const;
+/** A short change scatters as one of this length, by the coach's own touch. Seconds. */
+const SHORT_CHANGE = 4;
 /** A change this many times its estimate, and this many seconds above it, was a talk, a fault or a forgotten button. */
 const TOO_LONG = { times: 3, seconds: 20 } as const;
 /** A change in less than this part of its estimate was not made then: people had set up before. */
@@ -56,11 +62,12 @@ const TOO_SHORT = 0.25;
 /** The studio's seconds from its timed changes; without any, every action stays the usual. */
 export function studioSeconds(changes: readonly TimedChange[], usual: Usual = DEFAULT_ACTION_SECONDS): StudioSeconds {
   const usable = changes.filter((change) => isUsable(change, usual));
-  const first = estimate(usable, usual, USUAL_SCATTER);
+  const seen = usable.map((change): Seen => seenOf(change, usual));
+  const first = estimate(seen, usual, SCATTER.usual);
   // Once more with the scatter that was seen: a tidy team's changes tell more than a wild one's.
-  const scatter = Math.max(1, usable.length > TIMED.length ? scatterOf(usable, first) : USUAL_SCATTER);
-  const seconds = estimate(usable, usual, scatter);
-  const gives = uncertainties(usable, usual, scatter);
+  const scatter = seen.length > TIMED.length ? Math.max(SCATTER.least, scatterOf(seen, first)) : SCATTER.usual;
+  const seconds = estimate(seen, usual, scatter);
+  const gives = uncertainties(seen, usual, scatter);
   return {
     rows: TIMED.map((action, k) => ({
       action,
@@ -72,40 +79,57 @@ export function studioSeconds(changes: readonly TimedChange[], usual: Usual = DE
     })),
     changes: usable.length,
     leftOut: changes.length - usable.length,
-    offUsual: scatterOf(
-      usable,
-      TIMED.map((action) => usual[action]),
-    ),
-    offOwn: scatterOf(usable, seconds),
+    offUsual: offBy(seen, listOf(usual)),
+    offOwn: offBy(seen, seconds),
   };
 }
 
 const countOf = (change: TimedChange, action: TimedAction): number =>
   action === "base" ? 1 : (change.actions[action] ?? 0);
-const rowOf = (change: TimedChange): number[] => TIMED.map((action) => countOf(change, action));
 const priorOf = (seconds: number): number => Math.max(LEAST_PRIOR, seconds * PRIOR_SHARE);
+const sumOf = (counts: readonly number[], seconds: readonly number[]): number =>
+  counts.reduce((sum, n, k) => sum + n * (seconds[k] ?? 0), 0);
+const listOf = (usual: Usual): number[] => TIMED.map((action) => usual[action]);
 
 function isUsable(change: TimedChange, usual: Usual): boolean {
-  const expected = TIMED.reduce((sum, action) => sum + countOf(change, action) * usual[action], 0);
+  const expected = sumOf(
+    TIMED.map((action) => countOf(change, action)),
+    listOf(usual),
+  );
   const most = Math.max(expected * TOO_LONG.times, expected + TOO_LONG.seconds);
   return change.seconds >= expected * TOO_SHORT && change.seconds <= most;
 }
 
-/** Changes weighted by their scatter, and one row an action that pulls it to what it is now. */
-function estimate(changes: readonly TimedChange[], usual: Usual, scatter: number) {
+/** A change as a row of the system. */
+interface Seen {
+  /** In the order of TIMED. */
+  readonly counts: readonly number[];
+  readonly seconds: number;
+  /** Its scatter is this many times the scatter of all. */
+  readonly length: number;
+}
+
+function seenOf(change: TimedChange, usual: Usual): Seen {
+  const counts = TIMED.map((action) => countOf(change, action));
+  return { counts, seconds: change.seconds, length: Math.max(SHORT_CHANGE, sumOf(counts, listOf(usual))) };
+}
+
+/** Changes weighted by their scatter, and one row an action that pulls it to the usual. */
+function estimate(seen: readonly Seen[], usual: Usual, scatter: number): readonly number[] {
   const pulls = TIMED.map((action, k) => TIMED.map((_, j) => (j === k ? 1 / priorOf(usual[action]) : 0)));
-  const rows = [...changes.map((change) => rowOf(change).map((n) => n / scatter)), ...pulls];
+  const rows = [...seen.map(({ counts, length }) => counts.map((n) => n / (scatter * length))), ...pulls];
   const wanted = TIMED.map((action) => usual[action] / priorOf(usual[action]));
-  return nnls(rows, [...changes.map((change) => change.seconds / scatter), ...wanted]).x;
+  return nnls(rows, [...seen.map(({ seconds, length }) => seconds / (scatter * length)), ...wanted]).x;
 }
 
 /** Square roots of the diagonal of the inverse of what is known: from the changes, and beforehand. */
-function uncertainties(changes: readonly TimedChange[], usual: Usual, scatter: number) {
-  const rows = changes.map(rowOf);
+function uncertainties(seen: readonly Seen[], usual: Usual, scatter: number): number[] {
   const known = TIMED.map((action, j) =>
     TIMED.map((_, k) => {
-      const seen = rows.reduce((sum, row) => sum + (row[j] ?? 0) * (row[k] ?? 0), 0) / scatter ** 2;
-      return seen + (j === k ? 1 / priorOf(usual[action]) ** 2 : 0);
+      const told = seen.reduce((sum, { counts, length }) => {
+        return sum + ((counts[j] ?? 0) * (counts[k] ?? 0)) / (scatter * length) ** 2;
+      }, 0);
+      return told + (j === k ? 1 / priorOf(usual[action]) ** 2 : 0);
     }),
   );
   return TIMED.map((_, k) => {
@@ -114,11 +138,12 @@ function uncertainties(changes: readonly TimedChange[], usual: Usual, scatter: n
   });
 }
 
-function scatterOf(changes: readonly TimedChange[], seconds: readonly number[]): number {
-  if (changes.length === 0) return 0;
-  const squares = changes.map((change) => {
-    const expected = rowOf(change).reduce((sum, n, k) => sum + n * (seconds[k] ?? 0), 0);
-    return (change.seconds - expected) ** 2;
-  });
-  return Math.sqrt(squares.reduce((sum, s) => sum + s, 0) / changes.length);
-}
+const rms = (list: readonly number[]): number =>
+  list.length === 0 ? 0 : Math.sqrt(list.reduce((sum, x) => sum + x ** 2, 0) / list.length);
+
+const scatterOf = (seen: readonly Seen[], seconds: readonly number[]): number =>
+  rms(seen.map((change) => (change.seconds - sumOf(change.counts, seconds)) / change.length));
+
+/** Seconds by which one change is off. */
+const offBy = (seen: readonly Seen[], seconds: readonly number[]): number =>
+  rms(seen.map((change) => change.seconds - sumOf(change.counts, seconds)));

@@ -48,7 +48,8 @@ export function TaughtSeconds({ roomId, own, taught }: Props) {
         people were ready, held it because they were not, or held the move as it had just begun. What differs from the
         usual by far more than a change can is left out
         {taught.leftOut > 0 && ` (${taught.leftOut} here)`}. The numbers are pulled towards the usual seconds, which
-        count as known to within {percent(PRIOR_SHARE)}, so that a few changes move them little.
+        count as known to within {percent(PRIOR_SHARE)}, so that a few changes move them little. A coach who holds where
+        people are slow and never goes on where they are quick makes them too long.
       </p>
     </section>
   );

@@ -78,11 +78,11 @@ describe("a studio's own seconds", () => {
   });
 
   it("are those of least squares with a pull of known strength, worked by hand for one action", () => {
-    // Only base: n changes of 5 s scattered by 3 s around, pulled to 2 s give or take 0.8 s.
-    // The answer is (n 5 / 9 + 2 / 0.64) / (n / 9 + 1 / 0.64): a mean weighted by how sure each is.
+    // Only base: n changes of 5 s, each give or take 0.35 of 4 s, pulled to 2 s give or take 0.8 s.
+    // The answer is the mean of the two, weighted by how sure each is: (n 5 / 1.96 + 2 / 0.64) / (n / 1.96 + 1 / 0.64).
     for (const n of [1, 4, 10]) {
       const fit = studioSeconds(Array.from({ length: n }, () => ({ actions: {}, seconds: 5 })));
-      const [known, own] = [1 / 0.64, n / 9];
+      const [known, own] = [1 / 0.64, n / 1.96];
       expect(rowOf(fit, "base").seconds).toBeCloseTo((own * 5 + known * 2) / (own + known), 0);
       expect(rowOf(fit, "base").give).toBeCloseTo(1 / Math.sqrt(own + known), 9);
       expect(rowOf(fit, "base").share).toBeCloseTo(own / (own + known), 9);
