@@ -3,6 +3,7 @@
  * and the parser. No person is named in it: it says what a class did, not who was in the room.
  */
 import { z } from "zod";
+import { rehearsedSchema } from "./rehearsed.ts";
 
 export const CLASS_LOG_FORMAT = "springline.class-log/1";
 
@@ -46,6 +47,8 @@ export const classLogSchema = z.strictObject({
   whole: z.boolean(),
   /** In the order of the class. */
   rows: z.array(rowSchema).min(1).max(2_000),
+  /** Of a rehearsal: each line and each set-up as the coach tapped it. */
+  rehearsed: rehearsedSchema.optional(),
 });
 
 export type ClassLog = z.infer<typeof classLogSchema>;

@@ -32,11 +32,12 @@ export function takeLog(
   const edition = readEdition(app.db, log.edition.planId, log.edition.number);
   if (!edition || edition.hash !== log.edition.hash) return NO_EDITION;
   const known = new Set(edition.card.card.plan.items.map(({ id }) => id));
-  if (log.rows.some(({ item }) => item !== null && !known.has(item))) return OTHER_ITEMS;
+  const told = [...log.rows, ...(log.rehearsed?.changes ?? []), ...(log.rehearsed?.lines ?? [])];
+  if (told.some(({ item }) => item !== null && !known.has(item))) return OTHER_ITEMS;
   const json = canonicalJson(log);
   const take = app.db.raw.transaction((): Result<{ sessionId: string }> => {
-    const told = readLogJson(app.db, log.sessionId);
-    if (told !== undefined) return told === json ? ok({ sessionId: log.sessionId }) : DIFFERS;
+    const before = readLogJson(app.db, log.sessionId);
+    if (before !== undefined) return before === json ? ok({ sessionId: log.sessionId }) : DIFFERS;
     insertClassLog(app.db, { log, roomId: device.roomId, deviceId: device.id, receivedAt: app.now() }, json);
     return ok({ sessionId: log.sessionId });
   });

@@ -1,0 +1,164 @@
+/**
+ * The floor with no class: the clock of the plan runs, and the coach taps as each line is really said and each set-up is
+ * really done. One gesture, whose meaning follows from where the class is; a change waits at its end until it is tapped.
+ * Where the class is, is asked of `now.ts`, as for a class; taps move nothing by themselves.
+ */
+import type { Card } from "#lib/card/schema.ts";
+import type { Cue, SpokenKind } from "#lib/cues/types.ts";
+import { actEvent } from "./acts.ts";
+import { type FloorEvent, type FloorLog, moved } from "./log.ts";
+import { floorStages, positionAt } from "./now.ts";
+import type { FloorStep } from "./steps.ts";
+
+/** A line to be said; its place in the list of beats is its name while a rehearsal runs. */
+export interface Beat {
+  readonly item: string;
+  readonly kind: SpokenKind;
+  readonly text: string;
+  /** Seconds of the plan at which the cue track has it begin and end. */
+  readonly from: number;
+  readonly to: number;
+}
+export interface Tap {
+  /** ms on the clock of the log. */
+  readonly at: number;
+  readonly beat: number;
+  /** What the line took, seconds; null where nobody knows when it was begun. */
+  readonly seconds: number | null;
+}
+export interface Rehearsing {
+  readonly log: FloorLog;
+  readonly taps: readonly Tap[];
+}
+
+/** What the next tap will mean. */
+export type Meaning =
+  | { readonly kind: "said"; readonly beat: number; readonly seconds: number }
+  /** Said before its time: it counts as said, not as measured. */
+  | { readonly kind: "said-early"; readonly beat: number }
+  | { readonly kind: "set-up" }
+  | { readonly kind: "nothing" };
+
+/** A change waits this long before its end, so that it is still a change. Seconds. */
+const WAIT = 0.001;
+const ALMOST = 1e-6;
+/** Lines that the plan has follow each other within this are said in one go: the next begins as the last is tapped. Seconds. */
+const IN_ONE_GO = 1.5;
+
+/** The lines of a class in the order in which they are said; the count-in has the length of its numbers. */
+export function beatsOf(card: Pick<Card, "cues">): readonly Beat[] {
+  return card.cues
+    .filter(({ kind }) => kind !== "count-in")
+    .map(beatOf)
+    .sort((a, b) => a.from - b.from);
+}
+const beatOf = ({ item, kind, text, from, to }: Cue): Beat => ({ item, kind, text, from, to });
+
+/** The rehearsal at `at`: a change whose end has come and was not tapped is held there, from the moment it came. */
+export function caughtUp(card: Card, was: Rehearsing, at: number): Rehearsing {
+  const stage = floorStages(card, was.log).at(-1);
+  if (!stage || stage.anchor.startedAt === null || stage.anchor.held || stage.anchor.ended) return was;
+  const { position } = stage.anchor;
+  const now = moved(stage.anchor, at, stage.now.clock.total).position;
+  const end = stage.now.steps.find((s) => s.phase === "change" && s.to - WAIT > position - ALMOST && s.to <= now)?.to;
+  if (end === undefined) return was;
+  const hold: FloorEvent = { type: "hold", at: stage.anchor.at + (end - WAIT - position) * 1000 };
+  return { ...was, log: [...was.log, hold] };
+}
+/** What a tap at `at` means. `was` is caught up to then. */
+export function meaningAt(card: Card, was: Rehearsing, at: number): Meaning {
+  const { position, startedAt, ended } = positionAt(card, was.log, at);
+  if (startedAt === null || ended) return { kind: "nothing" };
+  const step = stepAt(card, was.log, position);
+  const n = pointer(card, was);
+  const beat = beatsOf(card)[n];
+  const begun = beat ? begunAt(card, was, n, at) : null;
+  if (begun !== null) return { kind: "said", beat: n, seconds: spokenBetween(card, was.log, begun, at) };
+  if (step?.phase === "change") return { kind: "set-up" };
+  return beat && step && beat.from < step.to ? { kind: "said-early", beat: n } : { kind: "nothing" };
+}
+
+/** The rehearsal after a tap at `at`. A tap that means nothing changes nothing. */
+export function tapped(card: Card, before: Rehearsing, at: number): Rehearsing {
+  const was = caughtUp(card, before, at);
+  const meaning = meaningAt(card, was, at);
+  switch (meaning.kind) {
+    case "said":
+      return { ...was, taps: [...was.taps, { at, beat: meaning.beat, seconds: meaning.seconds }] };
+    case "said-early":
+      return { ...was, taps: [...was.taps, { at, beat: meaning.beat, seconds: null }] };
+    case "set-up": {
+      const held = positionAt(card, was.log, at).held;
+      const on: FloorEvent = actEvent(card, was.log, "next", at);
+      return { ...was, log: [...was.log, on, ...(held ? [{ type: "resume", at } as const] : [])] };
+    }
+    case "nothing":
+      return was;
+  }
+}
+
+/** The line that is being said, or null: the one a tap at `at` would say. */
+export function lineAt(card: Card, was: Rehearsing, at: number): Beat | null {
+  const meaning = meaningAt(card, was, at);
+  return meaning.kind === "said" ? (beatsOf(card)[meaning.beat] ?? null) : null;
+}
+
+const stepAt = (card: Card, log: FloorLog, position: number): FloorStep | undefined =>
+  floorStages(card, log)
+    .at(-1)
+    ?.now.steps.find((s) => position < s.to - ALMOST);
+
+/** The last event that moved the class by hand: lines are counted on from where it led. */
+function lastJump(log: FloorLog): { readonly at: number; readonly to: number } | null {
+  const jump = log.findLast((event) => event.type === "next" || event.type === "back" || event.type === "seek");
+  return jump && "to" in jump && jump.to !== undefined ? { at: jump.at, to: jump.to } : null;
+}
+
+/** The beat that comes next: after the last one tapped since the class was last moved by hand. */
+function pointer(card: Card, { log, taps }: Rehearsing): number {
+  const jump = lastJump(log);
+  const first = jump ? beatsOf(card).findIndex((beat) => beat.from >= jump.to - ALMOST) : 0;
+  const since = jump ? taps.filter((tap) => tap.at >= jump.at) : taps;
+  const start = first === -1 ? beatsOf(card).length : first;
+  return since.reduce((n, tap) => Math.max(n, tap.beat + 1), start);
+}
+
+/** When the saying of beat `n` began, ms; null while its time has not come. */
+function begunAt(card: Card, { log, taps }: Rehearsing, n: number, at: number): number | null {
+  const beats = beatsOf(card);
+  const [beat, before] = [beats[n], beats[n - 1]];
+  const last = taps.at(-1);
+  if (!beat) return null;
+  const jump = lastJump(log);
+  const came = reachedAt(card, log, beat.from, at);
+  const follows = last?.beat === n - 1 && last.at >= (jump?.at ?? 0) && before && beat.from - before.to <= IN_ONE_GO;
+  if (follows) return last.at;
+  if (came === null) return null;
+  return Math.max(came, jump?.at ?? came, last && last.at <= at ? last.at : came);
+}
+
+/** When the class first came to `position` after it was last moved by hand, ms; null when it has not, by `at`. */
+export function reachedAt(card: Card, log: FloorLog, position: number, at: number): number | null {
+  const stages = floorStages(card, log);
+  const since = lastJump(log)?.at ?? Number.NEGATIVE_INFINITY;
+  for (const [n, { anchor, event, now }] of stages.entries()) {
+    if (event.at < since || anchor.startedAt === null) continue;
+    if (anchor.position >= position - ALMOST) return event.at;
+    const until = Math.min(stages[n + 1]?.event.at ?? at, at);
+    const end = moved(anchor, until, now.clock.total).position;
+    if (end >= position - ALMOST) return anchor.at + Math.max(0, position - anchor.position) * 1000;
+  }
+  return null;
+}
+
+/** Seconds between two moments without those for which the coach held: a change that waits at its end goes on. */
+export function spokenBetween(card: Card, log: FloorLog, from: number, to: number): number {
+  const stages = floorStages(card, log);
+  const rested = stages.reduce((sum, { anchor, event, now }, n) => {
+    const waits = now.steps.some((s) => s.phase === "change" && Math.abs(s.to - WAIT - anchor.position) < WAIT / 2);
+    if (!anchor.held || waits) return sum;
+    const until = Math.min(stages[n + 1]?.event.at ?? to, to);
+    return sum + Math.max(0, until - Math.max(event.at, from));
+  }, 0);
+  return Math.max(0, to - from - rested) / 1000;
+}

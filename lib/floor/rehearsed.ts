@@ -1,0 +1,74 @@
+/** What a rehearsal was, as plain data: each set-up and each line, planned beside the coach's own. Goes with its log. */
+import { z } from "zod";
+import type { Card } from "#lib/card/schema.ts";
+import { SPOKEN_KINDS } from "#lib/cues/types.ts";
+import { isMoveItem } from "#lib/plan/lookup.ts";
+import { floorStages } from "./now.ts";
+import { beatsOf, type Rehearsing, reachedAt, spokenBetween } from "./rehearsal.ts";
+
+const seconds = z.number().min(0).max(86_400);
+const item = z.string().min(1).max(64);
+
+export const rehearsedSchema = z.strictObject({
+  changes: z
+    .array(
+      z.strictObject({
+        item,
+        /** The move before it. */
+        after: item.nullable(),
+        planned: seconds,
+        /** What the actions of the change come to, in the rehearsed plan. */
+        estimate: seconds,
+        took: seconds,
+      }),
+    )
+    .max(2_000),
+  lines: z
+    .array(
+      z.strictObject({
+        item,
+        kind: z.enum(SPOKEN_KINDS),
+        /** As it was said, live fields filled. */
+        text: z.string().max(4_000),
+        planned: seconds,
+        took: seconds,
+      }),
+    )
+    .max(4_000),
+});
+export type Rehearsed = z.infer<typeof rehearsedSchema>;
+
+/** In the order of the class. What was done twice counts as it was done last; what was passed by is left out. */
+export function rehearsed(card: Card, { log, taps }: Rehearsing): Rehearsed {
+  const last = new Map(taps.flatMap(({ beat, seconds }) => (seconds === null ? [] : [[beat, seconds] as const])));
+  const lines = beatsOf(card).flatMap((beat, n) => {
+    const took = last.get(n);
+    const { item, kind, text, from, to } = beat;
+    return took === undefined ? [] : [{ item, kind, text, planned: tenth(to - from), took: tenth(took) }];
+  });
+  return { changes: changesOf(card, log), lines };
+}
+
+function changesOf(card: Card, log: Rehearsing["log"]): Rehearsed["changes"] {
+  const stages = floorStages(card, log);
+  const took = new Map<string, number>();
+  for (const [n, { event }] of stages.entries()) {
+    const before = stages[n - 1];
+    if (event.type !== "next" || !before || event.to === undefined) continue;
+    const step = before.now.steps.find((s) => s.phase === "change" && s.to === event.to);
+    const until = log.slice(0, n);
+    const from = step && reachedAt(card, until, step.from, event.at);
+    if (step?.item && typeof from === "number")
+      took.set(step.item, spokenBetween(card, log.slice(0, n + 1), from, event.at));
+  }
+  const moves = card.plan.items.filter(isMoveItem);
+  return card.clock.rows.flatMap((row) => {
+    const done = took.get(row.item);
+    if (done === undefined) return [];
+    const after = moves[moves.findIndex(({ id }) => id === row.item) - 1]?.id ?? null;
+    const { estimate } = row.transition;
+    return [{ item: row.item, after, planned: tenth(row.start - row.transitionFrom), estimate, took: tenth(done) }];
+  });
+}
+
+const tenth = (x: number): number => Math.round(x * 10) / 10;

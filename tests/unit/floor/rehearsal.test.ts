@@ -1,0 +1,154 @@
+/** A rehearsal tapped through by hand on a driven clock: what each tap means, what it measures, what comes out of it. */
+import { describe, expect, test } from "vitest";
+import { buildCard } from "#lib/card/card.ts";
+import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
+import { classLog } from "#lib/floor/class-log.ts";
+import { floorView, positionAt } from "#lib/floor/now.ts";
+import { beatsOf, caughtUp, lineAt, meaningAt, type Rehearsing, tapped } from "#lib/floor/rehearsal.ts";
+import { rehearsed, rehearsedSchema } from "#lib/floor/rehearsed.ts";
+import { seededRandom } from "#lib/order/random.ts";
+import { samplePlan } from "../card/sample-plan.ts";
+
+const card = buildCard({
+  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  planId: "rows",
+  number: 1,
+  room: { id: "harbour", name: "Harbour room" },
+  plan: samplePlan(),
+  issuedAt: 0,
+  expiresAt: 86_400_000,
+});
+// Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing 225-265.
+// Set-up of the pike 25.8-28, safety 28-30, start 30; set-up of the left side 110-112.8, its start 130.
+const T0 = 5_000;
+const at = (seconds: number) => T0 + seconds * 1000;
+const begun: Rehearsing = { log: [{ type: "start", at: T0 }], taps: [] };
+const tap = (was: Rehearsing, seconds: number) => tapped(card, was, at(seconds));
+const touch = (was: Rehearsing, act: PlainAct, seconds: number): Rehearsing => {
+  const now = caughtUp(card, was, at(seconds));
+  return { ...now, log: [...now.log, actEvent(card, now.log, act, at(seconds))] };
+};
+const meaning = (was: Rehearsing, seconds: number) => {
+  const now = caughtUp(card, was, at(seconds));
+  return meaningAt(card, now, at(seconds));
+};
+const position = (was: Rehearsing, seconds: number) =>
+  positionAt(card, caughtUp(card, was, at(seconds)).log, at(seconds)).position;
+
+describe("one tap", () => {
+  test("before a line's time says it early and measures nothing; before the class it means nothing", () => {
+    expect(meaningAt(card, { log: [], taps: [] }, T0)).toEqual({ kind: "nothing" });
+    expect(meaning(begun, 10)).toEqual({ kind: "said-early", beat: 0 });
+    expect(tap(begun, 10).taps).toEqual([{ at: at(10), beat: 0, seconds: null }]);
+  });
+
+  test("says the line whose time has come, from when it came to the tap", () => {
+    expect(lineAt(card, begun, at(27))?.text).toBe("One light spring, forearms on the bars.");
+    const one = tap(begun, 28.8);
+    expect(one.taps).toEqual([{ at: at(28.8), beat: 0, seconds: expect.closeTo(3, 6) }]);
+    // The next one of the set-up follows in one go: it is begun as the first is tapped, early or late.
+    const two = tap(one, 31);
+    expect(two.taps[1]).toEqual({ at: at(31), beat: 1, seconds: expect.closeTo(2.2, 6) });
+    const quick = tap(tap(begun, 26.8), 27.5);
+    expect(quick.taps[1]?.seconds).toBeCloseTo(0.7, 6);
+  });
+
+  test("says a late line before those that have come meanwhile", () => {
+    expect(lineAt(card, begun, at(50))?.kind).toBe("setup");
+    const late = tap(tap(tap(begun, 50), 52), 54);
+    expect(late.taps.map(({ beat }) => beat)).toEqual([0, 1, 2]);
+    expect(late.taps[2]?.seconds).toBeCloseTo(2, 6);
+  });
+});
+
+/** All lines up to the change into the left side said, each a second after its time. */
+const upToChange = beatsOf(card)
+  .slice(0, 6)
+  .reduce((was, beat) => tap(was, Math.max(beat.from + 1, 28)), begun);
+
+describe("a change", () => {
+  test("is over with the tap that says the set-up is done, early or late", () => {
+    const said = tap(upToChange, 114);
+    expect(said.taps.at(-1)).toMatchObject({ beat: 6, seconds: expect.closeTo(4, 6) });
+    expect(meaning(said, 120)).toEqual({ kind: "set-up" });
+    const early = tap(said, 121);
+    expect(position(early, 121)).toBeCloseTo(130, 6);
+    expect(rehearsed(card, early).changes).toEqual([
+      { item: "row-left", after: "pike-1", planned: 20, estimate: 17, took: 11 },
+    ]);
+
+    expect(position(said, 139), "it waits at its end").toBeCloseTo(129.999, 6);
+    expect(floorView(card, caughtUp(card, said, at(139)).log, at(139))).toMatchObject({ phase: "change", held: true });
+    const late = tap(said, 140);
+    expect(position(late, 140)).toBeCloseTo(130, 6);
+    expect(position(late, 150)).toBeCloseTo(140, 6);
+    expect(rehearsed(card, late).changes).toMatchObject([{ item: "row-left", took: 30 }]);
+  });
+
+  test("waits just as well when nobody looked for a minute, and its line is measured while it waits", () => {
+    const said = tap(upToChange, 170);
+    expect(said.taps.at(-1)).toMatchObject({ beat: 6, seconds: expect.closeTo(60, 6) });
+    const done = tap(said, 172);
+    expect(rehearsed(card, done).changes).toMatchObject([{ item: "row-left", took: 62 }]);
+  });
+
+  test("does not count what the coach rested in it; going on while it waits keeps it waiting", () => {
+    const rested = touch(touch(tap(upToChange, 114), "hold", 115), "resume", 145);
+    const done = tap(rested, 150);
+    expect(rehearsed(card, done).changes).toMatchObject([{ item: "row-left", took: 10 }]);
+    const waiting = touch(tap(upToChange, 114), "resume", 135);
+    expect(position(waiting, 138)).toBeCloseTo(129.999, 6);
+    expect(position(tap(waiting, 140), 141)).toBeCloseTo(131, 6);
+  });
+
+  test("gone back over and done again counts as it was done last", () => {
+    const once = tap(tap(upToChange, 114), 121);
+    const back = touch(once, "back", 122); // from the first second of the left side: to the pause
+    expect(position(back, 122)).toBe(90);
+    const again = tap(back, 122 + 20 + 5);
+    expect(again.taps.at(-1)?.beat).toBe(6);
+    expect(rehearsed(card, tap(again, 122 + 20 + 16)).changes).toMatchObject([{ item: "row-left", took: 16 }]);
+  });
+
+  test("not reached, or ended in, is not among them", () => {
+    expect(rehearsed(card, upToChange).changes).toEqual([]);
+    expect(rehearsed(card, touch(tap(upToChange, 114), "end", 118)).changes).toEqual([]);
+    expect(tap(touch(upToChange, "end", 112), 113)).toEqual(caughtUp(card, touch(upToChange, "end", 112), at(113)));
+  });
+});
+
+describe("a whole rehearsal", () => {
+  const random = seededRandom(7);
+  /** Taps whenever a line or a set-up waits, some while after; to the end of the class. */
+  function through(): Rehearsing {
+    let was = begun;
+    for (let s = 0; s < 400; s += 0.5) {
+      was = caughtUp(card, was, at(s));
+      const now = meaningAt(card, was, at(s));
+      if ((now.kind === "said" && now.seconds > 2 + random()) || (now.kind === "set-up" && random() < 0.05)) {
+        was = tap(was, s);
+      }
+    }
+    return was;
+  }
+  const done = through();
+
+  test("has every line and every change, in order, and goes to its end", () => {
+    const { changes, lines } = rehearsed(card, done);
+    expect(lines).toHaveLength(12);
+    expect(lines.map(({ text }) => text)).toEqual(beatsOf(card).map(({ text }) => text));
+    for (const line of lines) expect(line.took).toBeGreaterThan(1.9);
+    expect(changes.map(({ item }) => item)).toEqual(["row-left", "row-right"]);
+    expect(rehearsedSchema.parse({ changes, lines })).toEqual({ changes, lines });
+  });
+
+  test("leaves a class log whose changes are those of the rehearsal", () => {
+    const of = { sessionId: "b".repeat(32), kind: "rehearsal", clock: { mono: 0, wall: 0 } } as const;
+    const log = classLog(card, done.log, at(400), of);
+    expect(log).toMatchObject({ kind: "rehearsal", whole: true });
+    for (const { item, took } of rehearsed(card, done).changes) {
+      const row = log?.rows.find((r) => r.phase === "change" && r.item === item);
+      expect((row?.took ?? 0) + (row?.held ?? 0)).toBeCloseTo(took, 0);
+    }
+  });
+});
