@@ -8,6 +8,8 @@ import { StateActs } from "#app/_margin/state-acts.tsx";
 import { OrderDialog } from "#app/_order/order-dialog.tsx";
 import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
+import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
+import { RehearsalsDialog } from "#app/_rehearsal/rehearsals-dialog.tsx";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
@@ -42,7 +44,7 @@ function Opening() {
 }
 
 const UNDER = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
-type Dialog = "add" | "paste" | "fit" | "order" | "keys" | "marks" | null;
+type Dialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "keys" | "marks" | null;
 const WIDE = "(min-width: 1180px)";
 const PHONE = "(max-width: 759px)";
 
@@ -51,7 +53,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
   const snap = useSnapshot(session);
   const wide = useMedia(WIDE);
   const phone = useMedia(PHONE);
-  const [dialog, setDialog] = useState<Dialog>(null);
+  const [dialog, setDialog] = useState<Dialog>(() => (location.hash === REHEARSALS_HASH ? "rehearsals" : null));
   const [sheet, setSheet] = useState(false);
   const panel = useRef<HTMLElement>(null);
   const [band, bandHeight] = useHeight<HTMLElement>();
@@ -118,6 +120,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         acts={
           <>
             <FitButton session={session} onOpen={() => setDialog("fit")} />
+            <RehearsalActs session={session} onOpen={() => setDialog("rehearsals")} />
             <StateActs session={session} me={session.me} />
           </>
         }
@@ -164,6 +167,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
       {dialog === "order" && (
         <OrderDialog session={session} itemId={snap.selectedId} onClosed={() => setDialog(null)} />
       )}
+      {dialog === "rehearsals" && snap.ready && <RehearsalsDialog session={session} onClosed={() => setDialog(null)} />}
       {dialog === "keys" && <KeysHelp onClose={() => setDialog(null)} />}
       {dialog === "marks" && <LegendDialog lanes={view === "whole-class"} onClose={() => setDialog(null)} />}
     </main>

@@ -1,6 +1,7 @@
 "use client";
 /** Signing out: what this device keeps is cleared when the server has all of it; else the person decides. */
 import { useState } from "react";
+import { dropAllRehearsals } from "../_rehearsal/rehearsal-keys.ts";
 import { dropAllDrafts } from "../library/_form/kept-draft.ts";
 import { clearCopies, isSaved, keptCopies } from "./kept-copies.ts";
 import { Problem } from "./problem.tsx";
@@ -19,6 +20,7 @@ export function SignOut({ userId }: { readonly userId: string }) {
     const sent = await send("POST", "/api/auth/sign-out", {});
     if (sent.ok || sent.status === 401) {
       dropAllDrafts();
+      dropAllRehearsals();
       location.assign("/sign-in");
     } else setStep({ kind: "problem", say: sent.message });
   };

@@ -3,7 +3,7 @@
  * and the parser. No person is named in it: it says what a class did, not who was in the room.
  */
 import { z } from "zod";
-import { rehearsedSchema } from "./rehearsed.ts";
+import { rehearsedSchema } from "./rehearsed-schema.ts";
 
 export const CLASS_LOG_FORMAT = "springline.class-log/1";
 

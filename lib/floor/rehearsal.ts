@@ -6,7 +6,7 @@
 import type { Card } from "#lib/card/schema.ts";
 import type { Cue, SpokenKind } from "#lib/cues/types.ts";
 import { actEvent } from "./acts.ts";
-import { type FloorEvent, type FloorLog, moved } from "./log.ts";
+import { type ClockAnchor, type FloorEvent, type FloorLog, moved, rebaseLog, sleptLog } from "./log.ts";
 import { floorStages, positionAt } from "./now.ts";
 import type { FloorStep } from "./steps.ts";
 
@@ -151,14 +151,36 @@ export function reachedAt(card: Card, log: FloorLog, position: number, at: numbe
   return null;
 }
 
+/** A change whose end has come and which was not tapped. */
+const waitsAtEnd = (steps: readonly FloorStep[], position: number): boolean =>
+  steps.some((s) => s.phase === "change" && Math.abs(s.to - WAIT - position) < WAIT / 2);
+
 /** Seconds between two moments without those for which the coach held: a change that waits at its end goes on. */
 export function spokenBetween(card: Card, log: FloorLog, from: number, to: number): number {
   const stages = floorStages(card, log);
   const rested = stages.reduce((sum, { anchor, event, now }, n) => {
-    const waits = now.steps.some((s) => s.phase === "change" && Math.abs(s.to - WAIT - anchor.position) < WAIT / 2);
-    if (!anchor.held || waits) return sum;
+    if (!anchor.held || waitsAtEnd(now.steps, anchor.position)) return sum;
     const until = Math.min(stages[n + 1]?.event.at ?? to, to);
     return sum + Math.max(0, until - Math.max(event.at, from));
   }, 0);
   return Math.max(0, to - from - rested) / 1000;
+}
+
+/** Seconds for which a change has waited at its end at `at`; 0 while it does not. */
+export function waitingSeconds(card: Card, { log }: Rehearsing, at: number): number {
+  const stage = floorStages(card, log).at(-1);
+  if (!stage?.anchor.held || !waitsAtEnd(stage.now.steps, stage.anchor.position)) return 0;
+  return Math.max(0, at - stage.anchor.at) / 1000;
+}
+
+/** The same rehearsal on another forward-only clock: see `rebaseLog`. */
+export function rebased({ log, taps }: Rehearsing, was: ClockAnchor, is: ClockAnchor): Rehearsing {
+  const away = Math.max(0, is.wall - was.wall);
+  const by = is.mono - was.mono - away;
+  return { log: rebaseLog(log, was, is), taps: taps.map((tap) => ({ ...tap, at: tap.at + by })) };
+}
+
+/** The same after the device slept: it stood still meanwhile, see `sleptLog`. */
+export function slept({ log, taps }: Rehearsing, now: number, sleptMs: number): Rehearsing {
+  return { log: sleptLog(log, now, sleptMs), taps: taps.map((tap) => ({ ...tap, at: tap.at - sleptMs })) };
 }

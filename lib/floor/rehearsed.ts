@@ -1,42 +1,9 @@
-/** What a rehearsal was, as plain data: each set-up and each line, planned beside the coach's own. Goes with its log. */
-import { z } from "zod";
+/** What a rehearsal was: each set-up and each line, planned beside the coach's own. */
 import type { Card } from "#lib/card/schema.ts";
-import { SPOKEN_KINDS } from "#lib/cues/types.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 import { floorStages } from "./now.ts";
 import { beatsOf, type Rehearsing, reachedAt, spokenBetween } from "./rehearsal.ts";
-
-const seconds = z.number().min(0).max(86_400);
-const item = z.string().min(1).max(64);
-
-export const rehearsedSchema = z.strictObject({
-  changes: z
-    .array(
-      z.strictObject({
-        item,
-        /** The move before it. */
-        after: item.nullable(),
-        planned: seconds,
-        /** What the actions of the change come to, in the rehearsed plan. */
-        estimate: seconds,
-        took: seconds,
-      }),
-    )
-    .max(2_000),
-  lines: z
-    .array(
-      z.strictObject({
-        item,
-        kind: z.enum(SPOKEN_KINDS),
-        /** As it was said, live fields filled. */
-        text: z.string().max(4_000),
-        planned: seconds,
-        took: seconds,
-      }),
-    )
-    .max(4_000),
-});
-export type Rehearsed = z.infer<typeof rehearsedSchema>;
+import type { Rehearsed } from "./rehearsed-schema.ts";
 
 /** In the order of the class. What was done twice counts as it was done last; what was passed by is left out. */
 export function rehearsed(card: Card, { log, taps }: Rehearsing): Rehearsed {

@@ -4,10 +4,11 @@ import { useEffect, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
 import { CardShelf } from "./card-shelf.tsx";
-import { kept, type Running } from "./kept.ts";
+import { kept, type Running, type RunningRehearsal } from "./kept.ts";
 import { LiveClass } from "./live-class.tsx";
 import { PairForm } from "./pair-form.tsx";
 import { ReadyScreen } from "./ready-screen.tsx";
+import { CardRehearsal } from "./rehearsal/card-rehearsal.tsx";
 import { useClassLogs } from "./use-class-logs.ts";
 import { useSettings } from "./use-settings.ts";
 import { useShelf } from "./use-shelf.ts";
@@ -20,7 +21,8 @@ interface Chosen {
 type Screen =
   | { readonly kind: "shelf" }
   | ({ readonly kind: "ready" } & Chosen)
-  | ({ readonly kind: "live"; readonly running: Running | null } & Chosen);
+  | ({ readonly kind: "live"; readonly running: Running | null } & Chosen)
+  | ({ readonly kind: "rehearsal"; readonly running: RunningRehearsal | null } & Chosen);
 
 export function FloorApp() {
   const shelf = useShelf();
@@ -34,13 +36,15 @@ export function FloorApp() {
   useEffect(() => {
     if (!publicKey) return;
     let here = true;
-    kept("running")
-      .then((running) => {
+    Promise.all([kept("running"), kept("rehearsing")])
+      .then(([running, rehearsal]) => {
+        const envelope = (running ?? rehearsal)?.envelope;
         // A class begins before its card runs out; it may end after.
-        const verdict = running && verifyCard(running.envelope, publicKey, Date.parse(running.envelope.card.issuedAt));
-        if (here && running && verdict?.ok) {
-          setScreen({ kind: "live", card: verdict.card, envelope: running.envelope, running });
-        }
+        const verdict = envelope && verifyCard(envelope, publicKey, Date.parse(envelope.card.issuedAt));
+        if (!here || !envelope || !verdict?.ok) return;
+        const chosen = { card: verdict.card, envelope };
+        if (running) setScreen({ kind: "live", ...chosen, running });
+        else setScreen({ kind: "rehearsal", ...chosen, running: rehearsal ?? null });
       })
       .catch(() => undefined); // no storage: the shelf says so
     return () => {
@@ -51,6 +55,10 @@ export function FloorApp() {
   if (pairing === undefined) return <p className="visually-hidden">Reading what this device keeps.</p>;
   if (pairing === null) return <PairForm notices={shelf.notices} onPaired={shelf.paired} />;
   const toShelf = () => setScreen({ kind: "shelf" });
+  const leave = () => {
+    toShelf();
+    logs.send().catch(() => undefined); // no storage: the shelf says so
+  };
   switch (screen.kind) {
     case "shelf":
       return (
@@ -70,6 +78,7 @@ export function FloorApp() {
           settings={settings}
           onBack={toShelf}
           onStart={() => setScreen({ ...screen, kind: "live", running: null })}
+          onRehearse={() => setScreen({ ...screen, kind: "rehearsal", running: null })}
         />
       );
     case "live":
@@ -79,10 +88,17 @@ export function FloorApp() {
           envelope={screen.envelope}
           running={screen.running}
           settings={settings}
-          onLeave={() => {
-            toShelf();
-            logs.send().catch(() => undefined); // no storage: the shelf says so
-          }}
+          onLeave={leave}
+        />
+      );
+    case "rehearsal":
+      return (
+        <CardRehearsal
+          card={screen.card}
+          envelope={screen.envelope}
+          running={screen.running}
+          settings={settings}
+          onLeave={leave}
         />
       );
   }

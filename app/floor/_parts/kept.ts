@@ -8,6 +8,7 @@ import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { KeptCard } from "#lib/floor/keep-cards.ts";
 import type { ClockAnchor, FloorEvent } from "#lib/floor/log.ts";
 import type { FloorSettings } from "#lib/floor/settings.ts";
+import type { KeptRehearsal } from "./rehearsal/use-rehearsal.ts";
 
 export interface Pairing {
   readonly token: string;
@@ -32,10 +33,16 @@ export interface Running {
   /** Names the class for the studio. Classes begun by an older page have none yet. */
   readonly sessionId?: string;
 }
+/** The rehearsal in progress, likewise. */
+export interface RunningRehearsal {
+  readonly envelope: CardEnvelope;
+  readonly kept: KeptRehearsal;
+}
 interface Kept {
   pairing: Pairing;
   shelf: Shelf;
   running: Running;
+  rehearsing: RunningRehearsal;
   settings: FloorSettings;
 }
 

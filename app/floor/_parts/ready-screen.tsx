@@ -16,9 +16,11 @@ interface Props {
   readonly settings: Settings;
   onBack(): void;
   onStart(): void;
+  /** The same with no class. */
+  onRehearse(): void;
 }
 
-export function ReadyScreen({ card, worker, settings, onBack, onStart }: Props) {
+export function ReadyScreen({ card, worker, settings, onBack, onStart, onRehearse }: Props) {
   const cls = floorClass(card);
   const first = cls.order.map((id) => cls.items.get(id)).find((item) => item?.kind === "move");
   const canFill = typeof document !== "undefined" && document.fullscreenEnabled;
@@ -35,6 +37,9 @@ export function ReadyScreen({ card, worker, settings, onBack, onStart }: Props) 
         {/* biome-ignore lint/a11y/noAutofocus: the screen has one purpose, and a pedal or Enter should begin the class */}
         <button type="button" className={`button button-strong ${styles.start}`} onClick={onStart} autoFocus>
           Start the class
+        </button>
+        <button type="button" className="button" onClick={onRehearse}>
+          Rehearse it, no class
         </button>
         {canFill && (
           <button type="button" className="button" onClick={() => document.documentElement.requestFullscreen()}>

@@ -1,10 +1,9 @@
 "use client";
-/** The targets along the bottom edge. Ending asks once more, in the same place, and forgets it was asked after a while. */
-import { type MouseEvent, useEffect, useState } from "react";
+/** The targets along the bottom edge. Ending asks once more, in the same place. */
+import type { MouseEvent } from "react";
 import styles from "./live-class.module.css";
+import { useAsked } from "./use-asked.ts";
 import type { RunningClass } from "./use-class.ts";
-
-const ASKED_FOR_MS = 6000;
 
 interface Props {
   readonly live: RunningClass;
@@ -15,12 +14,7 @@ interface Props {
 
 export function Targets({ live, extendBy, onEndOnTime }: Props) {
   const { held } = live.view;
-  const [ending, setEnding] = useState(false);
-  useEffect(() => {
-    if (!ending) return;
-    const over = setTimeout(() => setEnding(false), ASKED_FOR_MS);
-    return () => clearTimeout(over);
-  }, [ending]);
+  const [ending, askToEnd] = useAsked();
   /** A target that was touched must not keep the focus: the next key is for the class. */
   const by = (act: () => void) => (event: MouseEvent<HTMLButtonElement>) => {
     if (event.detail > 0) event.currentTarget.blur();
@@ -53,7 +47,7 @@ export function Targets({ live, extendBy, onEndOnTime }: Props) {
           end now?
         </button>
       ) : (
-        <button type="button" onClick={() => setEnding(true)}>
+        <button type="button" onClick={askToEnd}>
           end
         </button>
       )}

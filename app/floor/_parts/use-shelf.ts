@@ -72,7 +72,7 @@ export function useShelf(): ShelfState {
       await refreshAs(made);
     },
     forget: async () => {
-      await Promise.all([letGo("pairing"), letGo("shelf"), letGo("running")]);
+      await Promise.all([letGo("pairing"), letGo("shelf"), letGo("running"), letGo("rehearsing")]);
       setShelf(EMPTY);
       setRefused([]);
       setNotices([]);

@@ -5,7 +5,8 @@ import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
 import { classLog } from "#lib/floor/class-log.ts";
 import { floorView, positionAt } from "#lib/floor/now.ts";
 import { beatsOf, caughtUp, lineAt, meaningAt, type Rehearsing, tapped } from "#lib/floor/rehearsal.ts";
-import { rehearsed, rehearsedSchema } from "#lib/floor/rehearsed.ts";
+import { rehearsed } from "#lib/floor/rehearsed.ts";
+import { rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
 import { seededRandom } from "#lib/order/random.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 

@@ -36,10 +36,7 @@ export default async function ClassesPage({ params }: PageProps) {
       </Link>
       <h1>{edition.title}: classes taught</h1>
       <p className={styles.lead}>
-        Edition {edition.number}, {clockTime(edition.card.card.clock.total)} as planned.{" "}
-        {classes.length === 0
-          ? "No class has been told yet: a cue device sends what happened when it is back from the class and the network is there."
-          : `${plural(classes.length, "class", "classes")} taught${classes.length > 1 ? ", the latest first" : ""}.`}
+        Edition {edition.number}, {clockTime(edition.card.card.clock.total)} as planned. {countWords(classes)}
       </p>
       {classes.map((taught) => (
         <OneClass key={taught.log.sessionId} plan={plan} taught={taught} />
@@ -47,6 +44,18 @@ export default async function ClassesPage({ params }: PageProps) {
       <SafetyNote sentences={SAFETY_NOTE} />
     </Shell>
   );
+}
+
+/** A rehearsal is no class. */
+function countWords(told: readonly TaughtClass[]): string {
+  const rehearsals = told.filter(({ log }) => log.kind === "rehearsal").length;
+  const classes = told.length - rehearsals;
+  const rehearsed =
+    rehearsals > 0 ? ` ${plural(rehearsals, "rehearsal")} stand${rehearsals === 1 ? "s" : ""} among them.` : "";
+  if (classes > 0)
+    return `${plural(classes, "class", "classes")} taught${told.length > 1 ? ", the latest first" : ""}.${rehearsed}`;
+  if (rehearsals > 0) return `No class taught yet, ${plural(rehearsals, "rehearsal")}.`;
+  return "No class has been told yet: a cue device sends what happened when it is back from the class and the network is there.";
 }
 
 function OneClass({ plan, taught: { log, roomName } }: { readonly plan: Plan; readonly taught: TaughtClass }) {

@@ -1,0 +1,18 @@
+"use client";
+/** From the plan to its rehearsals: run it now with no class, or look at what earlier ones measured. */
+import type { PlanSession } from "#app/_plan/session.ts";
+import { useSnapshot } from "#app/_plan/use-session.ts";
+import { isMoveItem } from "#lib/plan/lookup.ts";
+
+/** A plan's page opened with it shows the rehearsals at once: the way back from one. */
+export const REHEARSALS_HASH = "#rehearsals";
+
+export function RehearsalActs({ session, onOpen }: { readonly session: PlanSession; readonly onOpen: () => void }) {
+  const { plan } = useSnapshot(session);
+  if (!plan.items.some(isMoveItem)) return null;
+  return (
+    <button type="button" className="button" onClick={onOpen}>
+      Rehearse
+    </button>
+  );
+}

@@ -1,0 +1,56 @@
+/** All rehearsals of a plan: one's own in this browser, and those that the rooms' devices told the studio of. */
+import { useEffect, useState } from "react";
+import { z } from "zod";
+import type { PlanSession } from "#app/_plan/session.ts";
+import { type Rehearsed, rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
+import { ownRehearsals } from "./kept-rehearsals.ts";
+
+export interface Rehearsal {
+  readonly id: string;
+  /** ms since the epoch. */
+  readonly at: number;
+  /** "of the draft, in this browser", "of edition 2, Loft". */
+  readonly of: string;
+  readonly rehearsed: Rehearsed;
+}
+export interface Rehearsals {
+  /** The latest first. */
+  readonly all: readonly Rehearsal[];
+  /** Whether the studio has been asked: yes, not yet, or it did not answer. */
+  readonly studio: "asking" | "answered" | "no-answer";
+}
+
+const toldSchema = z.array(
+  z.object({ id: z.string(), at: z.number(), edition: z.number(), roomName: z.string(), rehearsed: rehearsedSchema }),
+);
+
+export function useRehearsals(session: PlanSession): Rehearsals {
+  const [own] = useState(() => ownRehearsals(session.me.id, session.planId));
+  const [told, setTold] = useState<readonly Rehearsal[]>([]);
+  const [studio, setStudio] = useState<Rehearsals["studio"]>("asking");
+  useEffect(() => {
+    let here = true;
+    askStudio(session.planId)
+      .then((answer) => {
+        if (!here) return;
+        setTold(answer);
+        setStudio("answered");
+      })
+      .catch(() => here && setStudio("no-answer"));
+    return () => {
+      here = false;
+    };
+  }, [session.planId]);
+  const mine = own.map((one): Rehearsal => ({ ...one, of: "of the draft, kept in this browser" }));
+  return { all: [...mine, ...told].sort((a, b) => b.at - a.at), studio };
+}
+
+async function askStudio(planId: string): Promise<readonly Rehearsal[]> {
+  const response = await fetch(`/api/plans/${encodeURIComponent(planId)}/rehearsals`, { cache: "no-store" });
+  if (!response.ok) throw new Error("the studio did not say");
+  const told = toldSchema.parse(await response.json());
+  return told.map(({ id, at, edition, roomName, rehearsed }) => ({
+    ...{ id, at, rehearsed },
+    of: `of edition ${edition}, ${roomName}`,
+  }));
+}

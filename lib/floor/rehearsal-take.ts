@@ -1,0 +1,118 @@
+/**
+ * A rehearsal beside the plan as it is now: which set-ups and which lines are still those that were rehearsed, what the
+ * coach's own seconds would be in the plan, and how fast the coach speaks. Matched by item, never by place.
+ */
+import { classClock } from "#lib/clock/clock.ts";
+import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { syllablesOfText } from "#lib/talk/syllables.ts";
+import { SPEECH_DEFAULTS } from "#lib/talk/talk.ts";
+import type { Rehearsed } from "./rehearsed-schema.ts";
+
+/** Why a change of the rehearsal cannot be taken into the plan as it is now; null when it can. */
+export type NoMatch = "item-gone" | "other-move-before" | "other-set-up";
+
+export interface ChangeTake {
+  readonly item: string;
+  /** Seconds planned when it was rehearsed, and what it took. */
+  readonly planned: number;
+  readonly took: number;
+  /** What the plan has now: what its author gave, else the estimate. */
+  readonly now: number;
+  /** What its actions come to in the plan now: a room full of people needs that much. */
+  readonly estimate: number;
+  /** Whole seconds, rounded up: nobody is hurried by a rounding. */
+  readonly to: number;
+  readonly noMatch: NoMatch | null;
+  /** Alone a coach is quicker than a room: less than the estimate is taken only when asked for. */
+  readonly belowEstimate: boolean;
+}
+export interface RateTake {
+  /** Syllables a second: what the plan counts with, and the coach's own to the tenth. */
+  readonly now: number;
+  readonly to: number;
+  /** Lines and syllables it was measured over. */
+  readonly lines: number;
+  readonly syllables: number;
+}
+export interface RehearsalTake {
+  readonly changes: readonly ChangeTake[];
+  /** Null when too little was said to know. */
+  readonly rate: RateTake | null;
+  /** Lines whose tap was forgotten or came too soon: nobody speaks so slowly or so fast. */
+  readonly strangeLines: number;
+}
+
+/** Slower or faster than any talk: a tap that came late or early. Syllables a second (talk runs at 3.3 to 5.9, see talk.ts). */
+const POSSIBLE = { least: 1.5, most: 9 } as const;
+/** Fewer say little about how somebody speaks (common practice, no source). */
+const ENOUGH = { lines: 5, syllables: 40 } as const;
+
+export function rehearsalTake(plan: Plan, { changes, lines }: Rehearsed): RehearsalTake {
+  const rows = new Map(classClock(plan).rows.map((row) => [row.item, row]));
+  const moves = plan.items.filter(isMoveItem).map(({ id }) => id);
+  const takes = changes.map((change): ChangeTake => {
+    const { item, planned, took } = change;
+    const row = rows.get(item);
+    const estimate = row?.transition.estimate ?? change.estimate;
+    const to = Math.ceil(took - 1e-9);
+    const noMatch = noMatchOf(change, itemById(plan, item)?.kind === "move", estimate, moves[moves.indexOf(item) - 1]);
+    const now = row?.transition.planned ?? estimate;
+    return { item, planned, took, now, estimate, to, noMatch, belowEstimate: to < estimate };
+  });
+  return { changes: takes, ...rateOf(plan, lines) };
+}
+
+function noMatchOf(
+  change: Rehearsed["changes"][number],
+  there: boolean,
+  estimate: number,
+  before: string | undefined,
+): NoMatch | null {
+  if (!there) return "item-gone";
+  if ((before ?? null) !== change.after) return "other-move-before";
+  return estimate === change.estimate ? null : "other-set-up";
+}
+
+/** All syllables by all the time they took, the plan's own pause after each line left out. */
+function rateOf(plan: Plan, lines: Rehearsed["lines"]): Pick<RehearsalTake, "rate" | "strangeLines"> {
+  const pause = plan.speech?.pauseSeconds ?? SPEECH_DEFAULTS.pauseSeconds;
+  const said = lines.map(({ text, took }) => ({ syllables: syllablesOfText(text), seconds: took - pause }));
+  const real = said.filter(({ syllables, seconds }) => {
+    const rate = syllables / seconds;
+    return seconds > 0 && rate >= POSSIBLE.least && rate <= POSSIBLE.most;
+  });
+  const syllables = real.reduce((sum, line) => sum + line.syllables, 0);
+  const seconds = real.reduce((sum, line) => sum + line.seconds, 0);
+  const strangeLines = said.length - real.length;
+  if (real.length < ENOUGH.lines || syllables < ENOUGH.syllables) return { rate: null, strangeLines };
+  const now = plan.speech?.syllablesPerSecond ?? SPEECH_DEFAULTS.syllablesPerSecond;
+  const to = Math.round((syllables / seconds) * 10) / 10;
+  return { rate: { now, to, lines: real.length, syllables }, strangeLines };
+}
+
+export interface Chosen {
+  /** Items whose change is taken. */
+  readonly items: ReadonlySet<string>;
+  readonly rate: boolean;
+}
+
+/** What is offered at first: what fits the plan as it is, hurries nobody and changes something. */
+export function offered({ changes, rate }: RehearsalTake): Chosen {
+  const fit = changes.filter((c) => c.noMatch === null && !c.belowEstimate && c.to !== c.now);
+  return { items: new Set(fit.map(({ item }) => item)), rate: rate !== null && rate.to !== rate.now };
+}
+
+/** The plan with what is chosen taken, for its clock; what does not match is never taken. */
+export function withTaken(plan: Plan, take: RehearsalTake, chosen: Chosen): Plan {
+  const to = new Map(takenChanges(take, chosen).map((change) => [change.item, change.to]));
+  const items = plan.items.map((item) => {
+    const seconds = to.get(item.id);
+    return item.kind === "move" && seconds !== undefined ? { ...item, transitionSeconds: seconds } : item;
+  });
+  if (!chosen.rate || !take.rate) return { ...plan, items };
+  return { ...plan, items, speech: { ...plan.speech, syllablesPerSecond: take.rate.to } };
+}
+
+export const takenChanges = ({ changes }: RehearsalTake, { items }: Chosen): ChangeTake[] =>
+  changes.filter((change) => change.noMatch === null && items.has(change.item) && change.to !== change.now);
