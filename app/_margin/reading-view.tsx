@@ -6,11 +6,12 @@ import { springWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { FindingList } from "./finding-list.tsx";
+import { FromFileView } from "./from-file-view.tsx";
 import styles from "./margin.module.css";
 import type { Reading } from "./reading.ts";
 
 export function ReadingView({ reading }: { readonly reading: Reading }) {
-  const { plan, findings, blockers, changedSince } = reading;
+  const { plan, findings, blockers, changedSince, fromFile } = reading;
   return (
     <div className={styles.dialog}>
       {blockers.length > 0 && (
@@ -33,6 +34,7 @@ export function ReadingView({ reading }: { readonly reading: Reading }) {
           </ul>
         </div>
       )}
+      <FromFileView fromFile={fromFile} />
       {plan && <Figures plan={plan} />}
       {(["must", "look", "info"] as const).map((level) => {
         const own = findings.filter((f) => f.level === level);

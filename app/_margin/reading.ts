@@ -10,6 +10,11 @@ const findingSchema = z.object({
   values: z.record(z.string(), z.unknown()),
   key: z.string().optional(),
 });
+const fromFileSchema = z.object({
+  kind: z.enum(["machines", "move", "stranger"]),
+  name: z.string(),
+  differences: z.array(z.object({ label: z.string(), plan: z.string(), studio: z.string() })),
+});
 const blockerSchema = z.object({ code: z.string(), message: z.string() });
 /** One change in a sentence. */
 const changeSchema = z.string().transform((message) => ({ message }));
@@ -20,6 +25,7 @@ export const readingSchema = z.object({
   plan: planSchema.nullable().catch(null),
   findings: z.array(findingSchema),
   blockers: z.array(blockerSchema),
+  fromFile: z.array(fromFileSchema),
   changedSince: z.array(changeSchema).optional(),
   nextEdition: z.number().int(),
 });

@@ -6,7 +6,8 @@
 import type * as Y from "yjs";
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
-import { readDeleted, readPlan, type StudioContext } from "#lib/doc/read.ts";
+import type { StudioContext } from "#lib/doc/lent.ts";
+import { readDeleted, readPlan } from "#lib/doc/read.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 import { classTalk, talkByItem } from "#lib/talk/talk.ts";

@@ -2,8 +2,9 @@
 import { and, desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { studioEvent } from "#db/schema.ts";
+import type { Spring } from "#lib/plan/schema.ts";
 
-export type StudioEventKind = "standard" | "machines" | "spring" | "timings" | "timings-taken";
+export type StudioEventKind = "standard" | "machines" | "spring" | "spring-out" | "timings" | "timings-taken";
 
 export interface StudioEvent {
   readonly at: number;
@@ -28,4 +29,13 @@ export function lastStudioEvent(db: Db, kind: StudioEventKind, subject: string):
   const of = and(eq(studioEvent.kind, kind), eq(studioEvent.subject, subject));
   const row = db.orm.select().from(studioEvent).where(of).orderBy(desc(studioEvent.id)).limit(1).get();
   return row && { at: row.at, actorId: row.actorId, kind, subject, data: JSON.parse(row.dataJson) as unknown };
+}
+
+/** Springs that were taken out of a room, as they were then, the last taken out first. */
+export function springsTakenOut(db: Db): { readonly roomId: string; readonly spring: Spring }[] {
+  const rows = db.orm.select().from(studioEvent).where(eq(studioEvent.kind, "spring-out"));
+  return rows
+    .orderBy(desc(studioEvent.id))
+    .all()
+    .map((row) => ({ roomId: row.subject, spring: JSON.parse(row.dataJson) as Spring })); // written by manage-rooms only
 }

@@ -4,16 +4,11 @@
  */
 import * as Y from "yjs";
 import {
-  type Equipment,
   EXPECTED_CAUTIONS,
   type ExpectedCaution,
-  equipmentSchema,
   GROUPS,
   type Group,
-  ID_PATTERN,
   LEVELS,
-  type Move,
-  moveSchema,
   PLAN_FORMAT,
   type Plan,
   type PlanItem,
@@ -21,6 +16,7 @@ import {
   type Standards,
 } from "#lib/plan/schema.ts";
 import { EXPECTED_KEY, MOVE_KEY, parts, SHARE_KEY, TAKEN_BACK } from "./layout.ts";
+import { readEquipment, readMoves, type StudioContext } from "./lent.ts";
 import { byOrder } from "./order.ts";
 import { readItem } from "./read-item.ts";
 import { stored } from "./stored.ts";
@@ -28,17 +24,6 @@ import { compact, num, oneOf, str } from "./values.ts";
 import { othersWroteIn } from "./whose.ts";
 
 const standardsSchema = planSchema.shape.standards.unwrap();
-
-/** What a plan takes from its studio: the library, the room's machines, the house standards. */
-export interface StudioContext {
-  /** The whole library: what is not offered any more too, since plans go on using it. */
-  readonly moves: Readonly<Record<string, Move>>;
-  /** Ids of moves that were taken out of the library: read, not offered. */
-  readonly archived?: readonly string[];
-  readonly equipment: Equipment;
-  /** Given, if only empty, they are the ones a plan is held to. */
-  readonly standards?: Standards;
-}
 
 export interface DeletedItem {
   readonly id: string;
@@ -55,7 +40,7 @@ export interface DeletedItem {
 export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
   const p = parts(doc);
   const items = readItems(doc);
-  const equipment = stored(equipmentSchema, p.carried.get("equipment")) ?? studio.equipment;
+  const equipment = readEquipment(p.carried, studio, items);
   const standards = studio.standards ?? carriedStandards(doc);
   const notes = p.notes.toString();
   return {
@@ -204,35 +189,4 @@ function readExpected(head: Y.Map<unknown>): ExpectedCaution[] | undefined {
   });
   if (ranked.length === 0) return head.get("expected") === true ? [] : undefined;
   return ranked.sort((a, b) => a.rank - b.rank || (a.caution < b.caution ? -1 : 1)).map((r) => r.caution);
-}
-
-interface UsedBy {
-  readonly items: readonly PlanItem[];
-  readonly equipment: Equipment;
-}
-
-function readMoves(carried: Y.Map<unknown>, library: StudioContext["moves"], used: UsedBy): Record<string, Move> {
-  const moves: Record<string, Move> = {};
-  for (const key of [...carried.keys()].sort()) {
-    const id = key.startsWith(MOVE_KEY) ? key.slice(MOVE_KEY.length) : "";
-    const move = ID_PATTERN.test(id) ? stored(moveSchema, carried.get(key)) : undefined;
-    if (move) moves[id] = move;
-  }
-  for (const item of used.items) {
-    if (item.kind !== "move" || Object.hasOwn(moves, item.move)) continue;
-    const move = Object.hasOwn(library, item.move) ? library[item.move] : undefined;
-    if (move) moves[item.move] = fitted(move, used.equipment);
-  }
-  return moves;
-}
-
-/** The library serves rooms with different machines: a limit on a spring that this room does not have says nothing here. */
-function fitted(move: Move, equipment: Equipment): Move {
-  const { min, max } = move.springs ?? {};
-  const known = new Set(equipment.springs.map((spring) => spring.id));
-  const named = [...Object.keys(min ?? {}), ...Object.keys(max ?? {})];
-  if (named.every((id) => known.has(id))) return move;
-  const here = (counts: Record<string, number>) =>
-    Object.fromEntries(Object.entries(counts).filter(([id]) => known.has(id)));
-  return { ...move, springs: { ...(min && { min: here(min) }), ...(max && { max: here(max) }) } };
 }

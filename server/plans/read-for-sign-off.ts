@@ -3,11 +3,13 @@
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { newestReading, putReading } from "#db/repos/reading-repo.ts";
+import { type FromFile, fromFile } from "#lib/doc/from-file.ts";
 import { planChanges } from "#lib/plan/diff.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { ok, type Result } from "#server/result.ts";
+import { studioContext } from "#server/rooms/studio-context.ts";
 import type { Springline } from "#server/springline.ts";
 import { assessed } from "./assess-plan.ts";
 import { openPlan } from "./open-plan.ts";
@@ -20,6 +22,8 @@ export interface SignOffReading {
   readonly plan: Plan;
   readonly findings: readonly Finding[];
   readonly blockers: readonly Blocker[];
+  /** What came with a file and is otherwise than the studio's own: the findings go by it. */
+  readonly fromFile: readonly FromFile[];
   /** What is different from what this person read last, in sentences; left out when nothing is, or nothing was read. */
   readonly changedSince?: readonly string[];
   /** The number the next edition will have. */
@@ -31,7 +35,7 @@ export function readForSignOff(app: Springline, actor: Actor, id: string): Resul
   const opened = openPlan(app, actor, id, "plan.sign");
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
-  return withPlan(app, row, (reading) => {
+  return withPlan(app, row, (reading, doc) => {
     const found = assessed(reading);
     if (!found.ok) return found;
     const { plan, hash, findings } = found.value;
@@ -42,6 +46,7 @@ export function readForSignOff(app: Springline, actor: Actor, id: string): Resul
       plan,
       findings,
       blockers: signBlockers(app, row, person.id, found.value),
+      fromFile: fromFile(doc, studioContext(app.db, row.roomId)),
       nextEdition: (newestEdition(app.db, id)?.number ?? 0) + 1,
       ...(last && last.hash !== hash ? { changedSince: planChanges(last.plan, plan) } : {}),
     });

@@ -3,7 +3,7 @@ import { z } from "zod";
 import { listRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
-import { type Equipment, equipmentSchema } from "#lib/plan/schema.ts";
+import { type Equipment, equipmentSchema, type Spring } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
@@ -58,12 +58,19 @@ export function changeRoom(
   const room = { ...now, name: change.name ?? now.name, equipment, ...readingsOf(now, equipment) };
   const changed = write(app, room, () => {
     updateRoom(app.db, room);
-    const event = { at: app.now(), actorId: actor.id, subject: id, data: { name: room.name, equipment } };
-    addStudioEvent(app.db, { ...event, kind: "machines" });
+    const event = { at: app.now(), actorId: actor.id, subject: id };
+    addStudioEvent(app.db, { ...event, kind: "machines", data: { name: room.name, equipment } });
+    // Plans that use one go on knowing what it was.
+    for (const spring of missingSprings(now.equipment, equipment)) {
+      addStudioEvent(app.db, { ...event, kind: "spring-out", data: spring });
+    }
   });
   if (changed.ok) announceStudio(app);
   return changed;
 }
+
+const missingSprings = (before: Equipment, after: Equipment): Spring[] =>
+  before.springs.filter(({ id }) => !after.springs.some((spring) => spring.id === id));
 
 const CHANGED = fail(
   409,

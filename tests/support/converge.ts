@@ -1,7 +1,8 @@
 /** The comparing function every convergence test ends in: all replicas agree, by several independent routes. */
 import { expect } from "vitest";
 import * as Y from "yjs";
-import { readDeleted, readPlan, type StudioContext } from "#lib/doc/read.ts";
+import type { StudioContext } from "#lib/doc/lent.ts";
+import { readDeleted, readPlan } from "#lib/doc/read.ts";
 import { SMALL_PLAN } from "./sync-server.ts";
 
 const STUDIO: StudioContext = { moves: SMALL_PLAN.moves, equipment: SMALL_PLAN.equipment };

@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import * as Y from "yjs";
 import { listPlanEvents } from "#db/repos/event-repo.ts";
 import { readPlanAuthors, readPlanRow } from "#db/repos/plan-repo.ts";
-import { insertRoom } from "#db/repos/room-repo.ts";
+import { insertRoom, readRoom } from "#db/repos/room-repo.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { readItems } from "#lib/doc/read.ts";
 import { deleteItem, setHead, setItemField, setText } from "#lib/doc/write.ts";
@@ -18,6 +18,7 @@ import { listDeletedPlans, listPlans } from "#server/plans/list-plans.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
+import { changeRoom } from "#server/rooms/manage-rooms.ts";
 import { listPlanThreads, openThread } from "#server/threads/threads.ts";
 import { writeGoodClass } from "../../support/good-class.ts";
 import { EQUIPMENT, must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
@@ -167,6 +168,56 @@ describe("another room", () => {
     expect(must(exportPlan(s.app, jonas, id)).equipment.name).toBe("Bare");
     expect(s.last(planDoc(id), "findings")).toBeDefined();
     expect(outcome(changePlan(s.app, jonas, id, { roomId: "cellar" }))).toBe("no-such-room");
+  });
+});
+
+describe("a spring that is taken out of a room", () => {
+  const firm = EQUIPMENT.springs[1];
+  const onlyLight = { ...EQUIPMENT, springs: EQUIPMENT.springs.slice(0, 1) };
+  const takeOutFirm = (room: string) => {
+    const seen = readRoom(s.db, room)?.equipment;
+    must(
+      changeRoom(s.app, s.people.petra, room, { equipment: { ...seen, springs: onlyLight.springs } as never, seen }),
+    );
+  };
+  const missing = (id: string) =>
+    (s.last(planDoc(id), "findings")?.findings ?? []).filter((f) => f.rule === "springs-not-there");
+
+  it("stays with the plans that use it, as it was measured: they are whole files and say what is missing", async () => {
+    const { jonas } = s.people;
+    const [id, bare] = [newPlan(), newPlan("Nothing on it")];
+    await writeGoodClass(s, planDoc(id), [jonas, jonas]);
+    const before = must(exportPlan(s.app, jonas, id));
+    takeOutFirm(ROOMS.harbour);
+    // The other room's firm spring is another one: this room's own, as it was, counts.
+    const file = must(exportPlan(s.app, jonas, id));
+    expect(file.equipment.springs).toEqual([EQUIPMENT.springs[0], { ...firm, count: 0 }]);
+    expect(file.items).toEqual(before.items);
+    expect(missing(id).map((f) => [f.level, f.message])).toContainEqual([
+      "must",
+      "Kneeling row needs 1 firm and the machine has none: take off 1 firm.",
+    ]);
+    expect(must(exportPlan(s.app, jonas, bare)).equipment).toEqual(onlyLight);
+
+    const again = must(importPlan(s.app, jonas, JSON.stringify(file), ROOMS.harbour)).id;
+    expect(must(exportPlan(s.app, jonas, again))).toEqual(file);
+
+    // Back in the room it is the room's again, whatever it was.
+    const stronger = { ...EQUIPMENT, springs: [...onlyLight.springs, { ...firm, stiffnessNPerMm: 0.5 }] } as never;
+    must(changeRoom(s.app, s.people.petra, ROOMS.harbour, { equipment: stronger, seen: onlyLight }));
+    expect(must(exportPlan(s.app, jonas, id)).equipment).toEqual(stronger);
+    expect(missing(id)).toEqual([]);
+  });
+
+  it("is known of another room, too, where a plan is taken to a room that never had it", async () => {
+    const { jonas } = s.people;
+    const id = newPlan();
+    await writeGoodClass(s, planDoc(id), [jonas, jonas]);
+    insertRoom(s.db, { id: "bare", name: "Bare room", equipment: { ...EQUIPMENT, name: "Bare", springs: [] } });
+    must(changePlan(s.app, jonas, id, { roomId: "bare" }));
+    expect(must(exportPlan(s.app, jonas, id)).equipment.springs).toEqual([{ ...firm, count: 0 }]);
+    for (const room of [ROOMS.harbour, ROOMS.loft]) takeOutFirm(room);
+    expect(must(exportPlan(s.app, jonas, id)).equipment.springs).toEqual([{ ...firm, count: 0 }]);
   });
 });
 

@@ -4,14 +4,17 @@ import { listEditions } from "#db/repos/edition-repo.ts";
 import { putMove } from "#db/repos/move-repo.ts";
 import { writeStandards } from "#db/repos/studio-repo.ts";
 import { setThreadSettled } from "#db/repos/thread-repo.ts";
-import { setItemField } from "#lib/doc/write.ts";
+import { deleteItem, setItemField } from "#lib/doc/write.ts";
+import type { Move } from "#lib/plan/schema.ts";
 import type { Person } from "#lib/policy/can.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
+import { putMoves } from "#server/library/library.ts";
 import { changePlan } from "#server/plans/change-plan.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { exportPlan } from "#server/plans/export-plan.ts";
 import { handBack } from "#server/plans/hand-back.ts";
 import { handIn, takeBack } from "#server/plans/hand-in.ts";
+import { importPlan } from "#server/plans/import-plan.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";
 import { optionalNoteSchema, requiredNoteSchema } from "#server/plans/plan-states.ts";
 import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
@@ -176,6 +179,64 @@ describe("sign-off", () => {
     const off = Object.fromEntries(before.map(({ rule }) => [rule, { level: "off" }]));
     await s.write(doc, s.people.jonas, (w) => w.doc.getMap("carried").set("standards", off));
     expect(must(readForSignOff(s.app, s.people.ines, id)).findings).toEqual(before);
+  });
+
+  it("is told what came with a file and is otherwise than the studio's own, move by move, fact by fact", async () => {
+    const { jonas, ines, marta } = s.people;
+    const { id, doc } = await goodPlan(jonas, marta);
+    expect(read(id).fromFile).toEqual([]);
+    const careful: Move = { ...MOVES.press, cautions: ["wrist-load", "kneeling"], seconds: [30, 90] };
+    must(putMoves(s.app, ines, { "chest-press": careful }));
+    const file = must(exportPlan(s.app, jonas, id));
+    const own = must(importPlan(s.app, jonas, JSON.stringify(file), ROOMS.harbour)).id;
+    expect(read(own).fromFile).toEqual([]);
+
+    // A file in which the press asks for no care, may be longer, and the firm spring is a softer one.
+    const [light, firm] = file.equipment.springs;
+    const { cautions: _care, ...careless } = file.moves["chest-press"] ?? MOVES.press;
+    const weak = {
+      ...file,
+      equipment: { ...file.equipment, springs: [light, { ...firm, stiffnessNPerMm: 0.2 }] },
+      moves: { "kneeling-row": MOVES.row, "chest-press": { ...careless, seconds: [30, 600] } },
+    };
+    const softened = must(importPlan(s.app, jonas, JSON.stringify(weak), ROOMS.harbour)).id;
+    expect(read(softened).fromFile).toEqual([
+      {
+        kind: "machines",
+        name: "Harbour machines",
+        differences: [
+          {
+            label: "spring firm",
+            plan: "firm, 2 of them, 0.2 N/mm, 20 N",
+            studio: "firm, 2 of them, 0.4 N/mm, 20 N",
+          },
+        ],
+      },
+      {
+        kind: "move",
+        name: "Kneeling press",
+        differences: [
+          { label: "time", plan: "30 to 600 s", studio: "30 to 90 s" },
+          { label: "asks for care", plan: "nothing", studio: "weight on the wrists, kneeling" },
+        ],
+      },
+    ]);
+
+    // What nobody in this house knows is said to be unknown; what no item does is not said.
+    const strange = { ...weak, moves: { ...weak.moves, "side-reach": { ...MOVES.row, name: "Side reach" } } };
+    const [heading, first, ...rest] = file.items;
+    const stranger = {
+      ...strange,
+      equipment: file.equipment,
+      items: [heading, { ...first, move: "side-reach" }, ...rest],
+    };
+    const unknown = must(importPlan(s.app, jonas, JSON.stringify(stranger), ROOMS.harbour)).id;
+    expect(read(unknown, ines).fromFile.map((part) => [part.kind, part.name])).toEqual([
+      ["move", "Kneeling press"],
+      ["stranger", "Side reach"],
+    ]);
+    await s.write(doc, jonas, (w) => deleteItem(w, "m1", 1));
+    expect(read(id).fromFile).toEqual([]);
   });
 
   it("says clearly that the server's secret is another one, and signs nothing", async () => {
