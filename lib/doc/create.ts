@@ -9,6 +9,7 @@ import {
   AFTER_KEY,
   EXPECTED_KEY,
   type ItemMap,
+  LOCKED_SECONDS,
   MOVE_KEY,
   PLAN_DOC_VERSION,
   parts,
@@ -77,6 +78,7 @@ export function newItemMap(item: PlanItem, order: string): ItemMap {
   } else {
     const { id: _id, kind: _kind, springs, script, after, ...fields } = item;
     for (const [key, value] of Object.entries(fields)) if (value !== undefined) map.set(key, value);
+    if (item.locked) map.set(LOCKED_SECONDS, item.seconds);
     if (after) map.set("after", true);
     for (const [rank, other] of (after ?? []).entries()) map.set(AFTER_KEY + other, rank);
     for (const [spring, n] of Object.entries(springs)) map.set(SPRING_KEY + spring, n);

@@ -8,8 +8,9 @@ import { moveItemSchema } from "#lib/plan/schema.ts";
 import { tieOf } from "#lib/plan/ties.ts";
 import { AFTER_KEY, type ItemMap } from "./layout.ts";
 import { readItems } from "./read.ts";
+import { setOrDelete } from "./set.ts";
 import { stored } from "./stored.ts";
-import { act, setItemField, setOrDelete, type Writer, withItem } from "./write.ts";
+import { act, setItemField, type Writer, withItem } from "./write.ts";
 
 /** Ties an item to the one above it; where both are tied already the two ties become one. `fresh` names a new tie. */
 export function tieItems(w: Writer, aboveId: string, id: string, fresh: string): void {

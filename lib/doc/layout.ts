@@ -6,7 +6,7 @@
  *   title    Text  } root texts, so two people typing at once lose nothing
  *   notes    Text  }
  *   head     Map   flat scalar keys: lengthSeconds, level, themeName, `share.GROUP`, `expected.CAUTION`, ...
- *   items    Map   item id -> Map: kind, order, flat fields, `spring.ID`, `after.ITEM`, label (Text), script
+ *   items    Map   item id -> Map: kind, order, flat fields, lockedSeconds, `spring.ID`, `after.ITEM`, label (Text), script
  *                  (XmlFragment), deleted
  *   carried  Map   what came with an imported file: equipment, standards, `move.ID`
  *
@@ -54,6 +54,9 @@ export function docVersion(doc: Y.Doc): number {
  * out, ms since the epoch.
  */
 export const TAKEN_BACK = 0;
+
+/** What a locked item is locked at: see `lock.ts`. */
+export const LOCKED_SECONDS = "lockedSeconds";
 
 export const SPRING_KEY = "spring.";
 /** `after.ITEM` holds a rank: two people who each name an item that comes before both win. */

@@ -2,6 +2,7 @@
 import * as Y from "yjs";
 import { FACINGS, ID_PATTERN, ITEM_SIDES, type MoveItem, moveItemSchema, type PlanItem } from "#lib/plan/schema.ts";
 import { AFTER_KEY, type ItemMap, SPRING_KEY } from "./layout.ts";
+import { secondsOf } from "./lock.ts";
 import { readScript } from "./script.ts";
 import { stored } from "./stored.ts";
 import { bool, compact, num, oneOf, str } from "./values.ts";
@@ -30,7 +31,7 @@ function readMoveItem(id: string, map: ItemMap): MoveItem {
     kind: "move" as const,
     move: str(map.get("move")) ?? "",
     side: oneOf(ITEM_SIDES, map.get("side")) ?? "both",
-    seconds: num(map.get("seconds")) ?? 1,
+    seconds: secondsOf(map) ?? 1,
     locked: bool(map.get("locked")),
     range: stored(moveItemSchema.shape.range, map.get("range")),
     springs: readSprings(map),

@@ -6,9 +6,11 @@ import * as Y from "yjs";
 import type { ExpectedCaution, Group, MoveItem, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { newItemMap } from "./create.ts";
 import { EXPECTED_KEY, type ItemMap, parts, SHARE_KEY, SPRING_KEY, TAKEN_BACK } from "./layout.ts";
+import { setLocked, setSeconds } from "./lock.ts";
 import { keyAfter, type Ordered } from "./order.ts";
 import { orderedItems, readItemById } from "./read.ts";
 import { fillLine, lineElement } from "./script.ts";
+import { setOrDelete } from "./set.ts";
 
 export interface Writer {
   readonly doc: Y.Doc;
@@ -60,7 +62,11 @@ export function setItemField<F extends ItemField>(
   field: F,
   value: MoveItem[F] | undefined,
 ): void {
-  withItem(w, id, (map) => setOrDelete(map, field, value));
+  withItem(w, id, (map) => {
+    if (field === "seconds") setSeconds(map, value);
+    else if (field === "locked") setLocked(map, value);
+    else setOrDelete(map, field, value);
+  });
 }
 
 /** How many of one spring are on. */
@@ -154,10 +160,4 @@ export function act(w: Writer, change: () => void): void {
 export function withItem(w: Writer, id: string, change: (map: ItemMap) => void): void {
   const map = parts(w.doc).items.get(id);
   if (map) act(w, () => change(map));
-}
-
-/** Writes only what differs; undefined takes the key away. */
-export function setOrDelete(map: Y.Map<unknown>, key: string, value: unknown): void {
-  if (value === undefined) map.delete(key);
-  else if (map.get(key) !== value) map.set(key, value);
 }

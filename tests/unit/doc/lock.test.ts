@@ -1,0 +1,86 @@
+/** A lock holds the seconds it was set at, whatever somebody who was offline did to them meanwhile. */
+import { describe, expect, test } from "vitest";
+import * as Y from "yjs";
+import { createPlanDoc } from "#lib/doc/create.ts";
+import { parts } from "#lib/doc/layout.ts";
+import { readItemById, readPlan } from "#lib/doc/read.ts";
+import { duplicateItem, setHead, setItemField, type Writer } from "#lib/doc/write.ts";
+import { fitToLength } from "#lib/fit/fit.ts";
+import { checkPlan } from "#lib/rules/run.ts";
+import { SMALL_PLAN } from "#tests/support/sync-server.ts";
+
+/**
+ * Two rows of 60 s in a class of 300 s. Opening, closing and the pause take 140 s, one spring more before the second row
+ * 7 s (2 + 3 + 2): 153 s are left for both, 150 s of them on the grid of 5 s.
+ */
+const plan = { ...SMALL_PLAN, openingSeconds: 60, closingSeconds: 60 };
+const studio = { moves: {}, equipment: plan.equipment, standards: {} };
+
+function page(from: Y.Doc): Writer {
+  const doc = new Y.Doc();
+  Y.applyUpdate(doc, Y.encodeStateAsUpdate(from), "server");
+  return { doc, origin: {} };
+}
+function meet(a: Writer, b: Writer): void {
+  Y.applyUpdate(b.doc, Y.encodeStateAsUpdate(a.doc));
+  Y.applyUpdate(a.doc, Y.encodeStateAsUpdate(b.doc));
+}
+/** As taking the times of a preview does. */
+function takeFit(w: Writer): void {
+  const answer = fitToLength(readPlan(w.doc, studio));
+  if (!answer.possible) throw new Error(answer.say);
+  for (const { item, to } of answer.changed) setItemField(w, item, "seconds", to);
+  setHead(w, "closingSeconds", answer.closingSeconds);
+}
+const item = (w: Writer, id: string) => readItemById(w.doc, id);
+
+describe("a lock", () => {
+  // Whose write wins a key is a matter of client ids: many pairs, so that both ways are met.
+  test.each(Array.from({ length: 12 }, (_, i) => i))("holds against a fit taken offline meanwhile (%i)", () => {
+    const seed = createPlanDoc(plan, { carry: true });
+    const [online, offline] = [page(seed), page(seed)];
+    takeFit(offline);
+    expect(item(offline, "a")).toMatchObject({ seconds: 75 });
+    setItemField(online, "a", "locked", true);
+    meet(online, offline);
+    for (const w of [online, offline]) {
+      expect(item(w, "a")).toMatchObject({ seconds: 60, locked: true });
+      expect(item(w, "b")).toMatchObject({ seconds: 75 });
+      // The class is 15 s short of its length then, and that is said.
+      const read = readPlan(w.doc, studio);
+      expect(checkPlan(read).findings.map((f) => f.rule)).toContain("total-length");
+    }
+    takeFit(online);
+    expect(item(online, "a")).toMatchObject({ seconds: 60 });
+    expect(item(online, "b")).toMatchObject({ seconds: 90 });
+    // Let go it keeps what it was locked at.
+    setItemField(online, "a", "locked", undefined);
+    meet(online, offline);
+    expect(item(offline, "a")).toMatchObject({ seconds: 60 });
+    expect(item(offline, "a")).not.toHaveProperty("locked");
+  });
+
+  test("set before the fit it leaves the seconds alone, and a person still changes them by hand", () => {
+    const w = page(createPlanDoc(plan, { carry: true }));
+    setItemField(w, "a", "locked", true);
+    takeFit(w);
+    expect(item(w, "a")).toMatchObject({ seconds: 60 });
+    setItemField(w, "a", "seconds", 45);
+    expect(item(w, "a")).toMatchObject({ seconds: 45, locked: true });
+    duplicateItem(w, "a", "copy");
+    expect(item(w, "copy")).toMatchObject({ seconds: 45, locked: true });
+  });
+
+  test("of a document from before it had its own key counts the item's seconds; a file's lock holds", () => {
+    const [first, ...rest] = plan.items;
+    const locked = { ...plan, items: [{ ...first, locked: true } as typeof first, ...rest] } as typeof plan;
+    const seed = createPlanDoc(locked, { carry: true });
+    const w = page(seed);
+    const offline = page(seed);
+    parts(offline.doc).items.get("a")?.set("seconds", 90);
+    meet(w, offline);
+    expect(item(w, "a")).toMatchObject({ seconds: 60, locked: true });
+    parts(w.doc).items.get("a")?.delete("lockedSeconds");
+    expect(item(w, "a")).toMatchObject({ seconds: 90, locked: true });
+  });
+});
