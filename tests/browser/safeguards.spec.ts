@@ -1,0 +1,147 @@
+/**
+ * What keeps a studio's words its own, as people meet it: a new password signs out everywhere else, a page that would
+ * erase for good is refused and can start afresh, and a lead sees what a plan's file does otherwise than the studio.
+ */
+import { AxeBuilder } from "@axe-core/playwright";
+import type { Browser, Page } from "@playwright/test";
+import { expect, expectSaved, onRail, openFromDesk, test } from "./kit.ts";
+import { SHORT_CLASS } from "./short-class.ts";
+
+const FIRST = "a first password of Lena's";
+const SECOND = "a second password of Lena's";
+const LENA = "lena@tidewater.example";
+
+async function hasNoBarrier(page: Page): Promise<void> {
+  for (const colorScheme of ["light", "dark"] as const) {
+    await page.emulateMedia({ colorScheme });
+    const { violations } = await new AxeBuilder({ page }).withTags(["wcag2a", "wcag2aa", "wcag22aa"]).analyze();
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target.join(" ")).join(", ")}`)).toEqual([]);
+  }
+  await page.emulateMedia({ colorScheme: "light" });
+}
+
+/** A browser in which Lena, who joins by invitation and is nobody else's in these tests, is signed in. */
+async function lena(browser: Browser, url: string): Promise<Page> {
+  const context = await browser.newContext({ baseURL: url });
+  const page = await context.newPage();
+  await expect(async () => {
+    const answer = await context.request.post("/api/auth/sign-in/email", {
+      headers: { origin: url },
+      data: { email: LENA, password: FIRST },
+    });
+    expect(answer.status()).toBe(200);
+  }).toPass({ timeout: 30_000, intervals: [2_000] });
+  return page;
+}
+
+test("a new password signs the person out everywhere else, and says so before and after", async ({
+  as,
+  browser,
+  app,
+}) => {
+  const petra = await as("petra");
+  const invited = await petra.request.post("/api/people/invitations", {
+    headers: { origin: app.url },
+    data: { email: LENA, name: "Lena Aho", roles: ["trainee"] },
+  });
+  const { link } = await invited.json();
+  const joining = await as(null);
+  await joining.goto(link);
+  await joining.getByLabel("Choose a password").fill(FIRST);
+  await joining.getByRole("button", { name: "Join" }).click();
+  await joining.waitForURL(/\/desk/);
+
+  const elsewhere = await lena(browser, app.url);
+  await elsewhere.goto("/desk");
+  await elsewhere.getByLabel("Open a plan file").setInputFiles({
+    name: "five-quiet-minutes.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify({ ...SHORT_CLASS, title: "Lena's five minutes" })),
+  });
+  await elsewhere.waitForURL(/\/plans\//);
+  await expectSaved(elsewhere);
+
+  const here = await lena(browser, app.url);
+  await here.goto("/desk");
+  await here.getByRole("button", { name: /your account/ }).click();
+  await here.getByRole("button", { name: "New password" }).click();
+  const dialog = here.getByRole("dialog", { name: "New password" });
+  await expect(dialog.getByText(/signed out everywhere else/)).toBeVisible();
+  await hasNoBarrier(here);
+  await dialog.getByLabel("Your password now").fill("not hers at all");
+  await dialog.getByLabel("New password", { exact: true }).fill(SECOND);
+  await dialog.getByRole("button", { name: "Change it and sign out elsewhere" }).click();
+  await expect(dialog.getByRole("alert")).toContainText("The present password is not right.");
+  await expect(dialog.getByLabel("New password", { exact: true })).toHaveValue(SECOND);
+  await dialog.getByLabel("Your password now").fill(FIRST);
+  await dialog.getByRole("button", { name: "Change it and sign out elsewhere" }).click();
+  await expect(dialog.getByRole("status")).toContainText("Your password is new.");
+
+  const ended = elsewhere.getByRole("alert", { name: "The connection has ended" });
+  await expect(ended).toContainText("Your session has ended.");
+  await ended.getByLabel(/Email of/).fill(LENA);
+  await ended.getByLabel("Password").fill(SECOND);
+  // The sign-in library allows few tries in ten seconds: a refusal is waited out, and what was typed stays.
+  await expect(async () => {
+    const go = ended.getByRole("button", { name: "Sign in and go on" });
+    if (await go.isVisible()) await go.click();
+    await expect(ended).toHaveCount(0, { timeout: 2_000 });
+  }).toPass({ timeout: 40_000 });
+  await expectSaved(elsewhere);
+  await here.reload();
+  await expect(here.getByRole("heading", { level: 1 })).toBeVisible();
+  for (const page of [elsewhere, here]) await page.context().close();
+});
+
+test("[INV-07] undo of an added item takes it out, redo brings it back, and a thing taken out is never refused", async ({
+  as,
+}) => {
+  const ines = await as("ines");
+  await openFromDesk(ines, "Upper body and trunk");
+  const items = ines.getByRole("listbox", { name: "The class, item by item" }).getByRole("option");
+  const before = await items.count();
+  await ines.getByRole("button", { name: "Add", exact: true }).click();
+  await ines.getByRole("button", { name: "Add a pause" }).click();
+  await expect(items).toHaveCount(before + 1);
+  await ines.getByRole("button", { name: "Undo" }).click();
+  await expect(items).toHaveCount(before);
+  await ines.getByRole("button", { name: "Redo" }).click();
+  await expect(items).toHaveCount(before + 1);
+  await ines.getByRole("button", { name: "Undo" }).click();
+  await expectSaved(ines);
+  await ines.reload();
+  await expect(items).toHaveCount(before);
+  await expectSaved(ines);
+});
+
+test("a lead sees what a plan's file does otherwise than the studio, before signing", async ({ as }) => {
+  const marta = await as("marta");
+  await openFromDesk(marta, "Upper body and trunk");
+  const file = await (await marta.request.get(marta.url().replace("/plans/", "/api/plans/").concat("/file"))).json();
+  const [id, move] =
+    Object.entries<Record<string, unknown>>(file.moves).find(([, m]) => m.cautions !== undefined) ?? [];
+  expect(id).toBeDefined();
+  const { cautions: _care, ...careless } = move ?? {};
+  const title = "Upper body, from a file";
+  await marta.goto("/desk");
+  await marta.getByLabel("Open a plan file").setInputFiles({
+    name: "upper-body.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify({ ...file, title, moves: { ...file.moves, [id ?? ""]: careless } })),
+  });
+  await marta.waitForURL(/\/plans\//);
+  await marta.getByRole("button", { name: "Hand in" }).click();
+  await marta.getByRole("dialog").getByRole("button", { name: "Hand in" }).click();
+  await expect(marta.getByText(/handed in ·/)).toBeVisible();
+
+  const ines = await as("ines");
+  await openFromDesk(ines, title);
+  await ines.getByRole("button", { name: "Review and sign" }).click();
+  const band = ines
+    .getByRole("dialog", { name: "Review and sign" })
+    .getByRole("region", { name: "Not as in your studio" });
+  await expect(band).toContainText(String(careless.name));
+  await expect(band).toContainText(/asks for care: nothing in this plan/);
+  await hasNoBarrier(ines);
+  await expect(onRail(ines, /seconds from/).first()).toBeAttached();
+});
