@@ -10,6 +10,7 @@ import { escapeScriptText } from "#lib/plan/script-text.ts";
 import { syllablesOfNumber } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeWords, setupChanges } from "./changes.ts";
+import { keptSpan, spanKeys } from "./kept-spans.ts";
 import { fillLiveFields } from "./live-fields.ts";
 import { isOverfull, type PlacedSpan, placeSpan, type Wish } from "./place-span.ts";
 import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
@@ -26,9 +27,11 @@ export function cueTrack(plan: Plan): CueTrack {
     const row = rowOf.get(item.id);
     return row ? [{ item, row }] : [];
   });
-  const spans = [undefined, ...moves].map((work, n) =>
-    placedSpan({ plan, total, work, next: moves[n], after: moves[n + 1] }),
-  );
+  const keyOf = spanKeys(plan, total);
+  const spans = [undefined, ...moves].map((work, n) => {
+    const [next, after] = [moves[n], moves[n + 1]];
+    return keptSpan(keyOf(work, next, after), () => placedSpan({ plan, total, work, next, after }));
+  });
   return tracked(spans, total);
 }
 

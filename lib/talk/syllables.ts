@@ -32,10 +32,24 @@ export function syllablesOfText(text: string): number {
   if (known !== undefined) return known;
   const sum = sayNumbers(text)
     .split(/[^\p{L}\p{M}'’]+/u)
-    .reduce((syllables, word) => syllables + syllablesOfWord(word), 0);
+    .reduce((syllables, word) => syllables + wordSyllables(word), 0);
   if (counted.size >= MOST_COUNTED) counted.clear();
   if (text.length <= LONGEST_KEPT) counted.set(text, sum);
   return sum;
+}
+
+/** Words met lately: a class says most of its words many times. */
+const words = new Map<string, number>();
+const MOST_WORDS = 5000;
+const LONGEST_WORD = 40;
+
+function wordSyllables(word: string): number {
+  const known = words.get(word);
+  if (known !== undefined) return known;
+  const syllables = syllablesOfWord(word);
+  if (words.size >= MOST_WORDS) words.clear();
+  if (word.length <= LONGEST_WORD) words.set(word, syllables);
+  return syllables;
 }
 
 const ofNumbers: number[] = [];
