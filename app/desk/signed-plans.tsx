@@ -37,6 +37,9 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
             <a className="button" href={`/editions/${plan.planId}/${plan.number}/print`}>
               Print sheet<span className="visually-hidden"> of {plan.title}</span>
             </a>
+            <a className="button" href={`/editions/${plan.planId}/${plan.number}/crew`}>
+              Crew sheet<span className="visually-hidden"> of {plan.title}</span>
+            </a>
             <a className="button" href={`/editions/${plan.planId}/${plan.number}/classes`}>
               Classes taught<span className="visually-hidden"> from {plan.title}</span>
             </a>

@@ -1,4 +1,5 @@
 /** The two tracks of a class, for whoever plays its recording: what is said, and the chapters. */
+import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import type { Card } from "#lib/card/schema.ts";
 import type { Cue } from "#lib/cues/types.ts";
 import { moveName } from "#lib/plan/format.ts";
@@ -6,13 +7,15 @@ import type { MoveItem } from "#lib/plan/schema.ts";
 import { type VttCue, vttFile } from "./webvtt.ts";
 
 /** The cue track of a signed class, named by its edition. */
-export const cuesVtt = (card: Card): string =>
-  trackVtt(`${card.edition.title}, edition ${card.edition.number}`, card.cues);
+export const cuesVtt = (card: Card): string => trackVtt(nameOf(card), card.cues, card.cautions.note);
+
+/** "Long and strong, edition 2, lusab-babad": what the device and the paper on the wall say too. */
+const nameOf = ({ edition }: Card): string => `${edition.title}, edition ${edition.number}, ${edition.shortName}`;
 
 /** A cue track as WebVTT captions, one cue a spoken line. Ids are `<n>-<kind>-<item>`. */
-export function trackVtt(title: string, cues: readonly Cue[]): string {
+export function trackVtt(title: string, cues: readonly Cue[], notes: readonly string[] = SAFETY_NOTE): string {
   const withIds = cues.map((cue, n) => ({ ...cue, id: `${n + 1}-${cue.kind}-${cue.item}` }));
-  return vttFile(`${title}, cues`, withIds);
+  return vttFile(`${title}, cues`, withIds, notes);
 }
 
 /**
@@ -35,7 +38,7 @@ export function chaptersVtt(card: Card): string {
     }),
     { id: "closing", from: last, to: total, text: "Closing" },
   ];
-  return vttFile(`${card.edition.title}, edition ${card.edition.number}, chapters`, chapters);
+  return vttFile(`${nameOf(card)}, chapters`, chapters, card.cautions.note);
 }
 
 const moveTitle = (card: Card, item: MoveItem): string => {

@@ -35,8 +35,11 @@ export const vttText = (text: string): string =>
     .replaceAll("<", "&lt;")
     .replaceAll(">", "&gt;");
 
-/** A whole file. Cues are put in order of time, an enclosing one first; those with no time or no words are left out. */
-export function vttFile(title: string, cues: readonly VttCue[]): string {
+/**
+ * A whole file. Cues are put in order of time, an enclosing one first; those with no time or no words are left out.
+ * `notes`: sentences for whoever opens the file, as a comment block before the first cue; a player shows none of it.
+ */
+export function vttFile(title: string, cues: readonly VttCue[], notes: readonly string[] = []): string {
   const written = cues
     .map((cue) => ({ ...cue, text: vttText(cue.text) }))
     .filter((cue) => cue.text !== "" && Math.round(cue.to * 1000) > Math.round(cue.from * 1000))
@@ -44,5 +47,6 @@ export function vttFile(title: string, cues: readonly VttCue[]): string {
   const blocks = written.map(
     (cue) => `${cue.id}\n${vttTimestamp(cue.from)} --> ${vttTimestamp(cue.to)}\n${cue.text}\n`,
   );
-  return [`WEBVTT ${vttText(title)}`.trimEnd(), "\n", ...blocks.map((block) => `\n${block}`)].join("");
+  const comment = notes.length === 0 ? [] : [`NOTE\n${notes.map((note) => `${vttText(note)}\n`).join("")}`];
+  return [`WEBVTT ${vttText(title)}`.trimEnd(), "\n", ...[...comment, ...blocks].map((block) => `\n${block}`)].join("");
 }

@@ -76,6 +76,16 @@ describe.each([
     expect(read.cues).toHaveLength(file.split("-->").length - 1);
   });
 
+  test("says in its head which edition it is of, by the name the device shows, and whose word comes first", () => {
+    const [head, , ...rest] = file.split("\n");
+    expect(head).toMatch(
+      new RegExp(`^WEBVTT Rows &amp; reaches &lt;short&gt;, edition 2, ${card.edition.shortName}, `),
+    );
+    // A comment block by the specification, section "WebVTT comment block": no arrow in it, ended by an empty line.
+    expect(rest.slice(0, rest.indexOf(""))).toEqual(["NOTE", ...card.cautions.note]);
+    expect(card.cautions.note.join(" ")).toMatch(/clinician.*maker's manual.*Local rules.*licensed/);
+  });
+
   test("starts never go back, ends come after starts, ids are unique", () => {
     const starts = read.cues.map((cue) => cue.start);
     expect(starts).toEqual([...starts].sort((a, b) => a - b));

@@ -54,6 +54,10 @@ export function Band({ ref, session, snap, title, roomName, onFinding, onTalk, a
                 print sheet
               </a>
               {" · "}
+              <a href={`/editions/${session.planId}/${state.edition}/crew`} className={styles.back}>
+                crew sheet
+              </a>
+              {" · "}
               <a href={`/editions/${session.planId}/${state.edition}/classes`} className={styles.back}>
                 classes taught
               </a>

@@ -1,0 +1,21 @@
+/** One signed class on one page for camera crew and demonstrator; on a phone it reads as a list. */
+import type { Metadata } from "next";
+import { readSheet, type SheetProps, titleOf } from "../read-sheet.ts";
+import { CrewSheet } from "./crew-sheet.tsx";
+
+export const generateMetadata = async (props: SheetProps): Promise<Metadata> => ({
+  title: await titleOf(props, ", crew sheet"),
+});
+
+export default async function CrewPage(props: SheetProps) {
+  const found = await readSheet(props, "crew");
+  if (!found.ok) {
+    return (
+      <main style={{ padding: "2rem" }}>
+        <p className="problem">{found.error.message}</p>
+      </main>
+    );
+  }
+  const { card, signedAt, signedByName } = found.value;
+  return <CrewSheet card={card.card} signedAt={signedAt} signedBy={signedByName} />;
+}

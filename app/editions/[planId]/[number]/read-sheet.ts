@@ -1,0 +1,26 @@
+/** A signed edition for a page of paper, whoever may read it; nobody signed in is sent to sign in and comes back. */
+import { headers } from "next/headers";
+import { redirect } from "next/navigation";
+import { actorFromHeaders } from "#server/auth/actor.ts";
+import { readSignedEdition } from "#server/plans/editions.ts";
+import { springline } from "#server/springline.ts";
+
+export interface SheetProps {
+  readonly params: Promise<{ planId: string; number: string }>;
+}
+
+/** `sheet`: the last part of its address. */
+export async function readSheet({ params }: SheetProps, sheet: "print" | "crew") {
+  const { planId, number } = await params;
+  const who = await actorFromHeaders(await headers());
+  if (!who) redirect(`/sign-in?to=${encodeURIComponent(`/editions/${planId}/${number}/${sheet}`)}`);
+  return readSignedEdition(springline(), who.actor, planId, Number(number));
+}
+
+/** For the page's own title, which is also the name of a file made of it. */
+export async function titleOf({ params }: SheetProps, what: string): Promise<string> {
+  const { planId, number } = await params;
+  const who = await actorFromHeaders(await headers());
+  const found = readSignedEdition(springline(), who?.actor ?? null, planId, Number(number));
+  return found.ok ? `${found.value.card.card.edition.title}, edition ${found.value.number}${what}` : "No such edition";
+}

@@ -1,0 +1,116 @@
+/** A card as the rows of one page for camera crew and demonstrator: when, where people face, what changes, who is heard. */
+import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
+import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
+import { moveName, sideWords } from "#lib/plan/format.ts";
+import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
+import type { Facing, MoveItem } from "#lib/plan/schema.ts";
+import { spokenText } from "#lib/talk/live-words.ts";
+import type { Card } from "./schema.ts";
+
+/** When the coach is heard between two moments of the class. Seconds. */
+export interface Voice {
+  readonly seconds: number;
+  /** The longest stretch in which nobody speaks, where it is worth a shot of its own; else null. */
+  readonly quiet: { readonly from: number; readonly to: number } | null;
+}
+export interface CrewMove {
+  readonly kind: "move";
+  readonly id: string;
+  /** 1, 2, ... among the moves, as on the print sheet. */
+  readonly number: number;
+  readonly title: string;
+  /** Null for both sides at once. */
+  readonly side: string | null;
+  /** When the change into it begins, and when the work does. */
+  readonly at: number;
+  readonly start: number;
+  readonly seconds: number;
+  readonly facing: Facing | null;
+  /** True for the first move, and where people face another way than before. */
+  readonly turns: boolean;
+  readonly springs: readonly SpringCount[];
+  readonly newSprings: boolean;
+  /** What to do to get there, springs included, in a safe order. */
+  readonly changes: readonly SetupChange[];
+  /** The lines for the crew, live fields filled as the work begins. */
+  readonly lines: readonly string[];
+  readonly voice: Voice;
+}
+export type CrewRow =
+  | { readonly kind: "heading"; readonly id: string; readonly title: string; readonly at: number }
+  | {
+      readonly kind: "pause";
+      readonly id: string;
+      readonly title: string;
+      readonly at: number;
+      readonly seconds: number;
+      readonly voice: Voice;
+    }
+  | CrewMove;
+
+/** Shorter silences are a breath. Common practice, no source. Seconds. */
+const QUIET = 10;
+
+/** The rows of a card, in plan order. */
+export function crewRows(card: Card): CrewRow[] {
+  const { plan, clock } = card;
+  let number = 0;
+  return plan.items.flatMap((item, index): CrewRow[] => {
+    const row = clock.rows.find((r) => r.item === item.id);
+    if (!row) return [];
+    const { id } = item;
+    if (item.kind === "heading") return [{ kind: "heading", id, title: item.title, at: row.start }];
+    const voice = voiceBetween(card, row.transitionFrom, row.end);
+    const { seconds } = item;
+    if (item.kind === "pause")
+      return [{ kind: "pause", id, title: item.text || "Pause", at: row.start, seconds, voice }];
+    number += 1;
+    return [moveRow(card, item, { index, number, at: row.transitionFrom, start: row.start, voice })];
+  });
+}
+
+type MoveAt = Pick<CrewMove, "number" | "at" | "start" | "voice"> & { readonly index: number };
+
+function moveRow(card: Card, item: MoveItem, { index, ...at }: MoveAt): CrewMove {
+  const { plan, clock } = card;
+  const before = plan.items.slice(0, index).findLast(isMoveItem);
+  const changes = setupChanges(plan, before, item).filter(({ kind }) => kind !== "side");
+  const next = plan.items.slice(index + 1).find(isMoveItem);
+  const moment = { item, next, secondsLeft: item.seconds, classSecondsLeft: clock.total - at.start };
+  const facingOf = (one: MoveItem): Facing | null => one.facing ?? moveOf(plan, one)?.facing ?? null;
+  return {
+    kind: "move",
+    id: item.id,
+    ...at,
+    title: moveName(plan, item),
+    side: item.side === "both" ? null : sideWords(item.side),
+    seconds: item.seconds,
+    facing: facingOf(item),
+    turns: before === undefined || facingOf(before) !== facingOf(item),
+    springs: springCounts(plan, item.springs),
+    newSprings: changes.some(({ kind }) => kind.startsWith("spring")),
+    changes,
+    lines: (item.script ?? []).filter(({ kind }) => kind === "crew").map(({ text }) => spokenText(plan, text, moment)),
+    voice: at.voice,
+  };
+}
+
+/** The cue track has one voice and no overlaps: what is heard is a sum, and silence what lies between. */
+function voiceBetween({ cues }: Card, from: number, to: number): Voice {
+  const said = cues
+    .map((cue) => ({ from: Math.max(from, cue.from), to: Math.min(to, cue.to) }))
+    .filter((span) => span.to > span.from)
+    .sort((a, b) => a.from - b.from);
+  const starts = [from, ...said.map((span) => span.to)];
+  const ends = [...said.map((span) => span.from), to];
+  const gaps = starts.map((start, n) => ({ from: start, to: ends[n] ?? to }));
+  const longest = gaps.reduce((best, gap) => (gap.to - gap.from > best.to - best.from ? gap : best), {
+    from,
+    to: from,
+  });
+  const seconds = said.reduce((sum, span) => sum + span.to - span.from, 0);
+  return { seconds: Math.round(seconds * 10) / 10, quiet: longest.to - longest.from >= QUIET ? longest : null };
+}
+
+/** "coach 14 s, quiet 2:10 to 2:35" is made of these; a class nobody speaks in is quiet. */
+export const isQuiet = ({ seconds }: Voice): boolean => seconds < 0.5;

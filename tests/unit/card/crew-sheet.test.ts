@@ -1,0 +1,69 @@
+/** The rows of the crew sheet: worked by hand from the sample class. */
+import { expect, test } from "vitest";
+import { buildCard } from "#lib/card/card.ts";
+import { type CrewMove, crewRows } from "#lib/card/crew-sheet.ts";
+import { sheetRows } from "#lib/card/sheet.ts";
+import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import { samplePlan } from "./sample-plan.ts";
+
+const cardOf = (plan: Plan) =>
+  buildCard({
+    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    planId: "rows",
+    number: 1,
+    room: { id: "harbour", name: "Harbour room" },
+    plan,
+    issuedAt: 0,
+    expiresAt: 1,
+  });
+const card = cardOf(samplePlan());
+const moves = (plan = card) => crewRows(plan).filter((row): row is CrewMove => row.kind === "move");
+
+test("the same rows and numbers as the sheet on the wall", () => {
+  const short = (rows: readonly { kind: string; id: string; title: string }[]) =>
+    rows.map(({ kind, id, title }) => [kind, id, title]);
+  expect(short(crewRows(card))).toEqual(short(sheetRows(card)));
+  expect(moves().map(({ number }) => number)).toEqual([1, 2, 3]);
+});
+
+test("when, facing where, what changes with the springs among it, what the crew is told", () => {
+  const [pike, left, right] = moves();
+  expect(pike).toMatchObject({ at: 30, start: 30, seconds: 60, facing: "front", turns: true, side: null });
+  expect(pike?.lines).toEqual(["Camera two, low and wide."]);
+  expect(left).toMatchObject({ at: 110, start: 130, facing: "back", turns: true, side: "left", newSprings: true });
+  expect(left?.changes.map(({ words }) => words)).toEqual([
+    "carriage home",
+    "take off one light",
+    "put on one heavy",
+    "face the back",
+    "kneel",
+    "feet on the carriage",
+    "take one handle",
+  ]);
+  expect(right).toMatchObject({ at: 175, start: 180, turns: false, newSprings: false, lines: [] });
+  expect(right?.changes.map(({ words }) => words)).toEqual(["handle in the other hand"]);
+});
+
+test("an item's own facing wins, and a crew line's live fields are filled as the work begins", () => {
+  const plan = samplePlan();
+  const items = plan.items.map((item) =>
+    item.id === "row-left"
+      ? ({
+          ...(item as MoveItem), // of that id
+          facing: "left",
+          script: [{ kind: "crew", text: "{seconds-left} seconds of {move}, then {next-move}." }],
+        } satisfies MoveItem)
+      : item,
+  );
+  const left = moves(cardOf({ ...plan, items }))[1];
+  expect(left).toMatchObject({ facing: "left", turns: true });
+  expect(left?.lines).toEqual(["forty five seconds of Kneeling one-arm row, then Kneeling one-arm row."]);
+});
+
+test("who is heard: the sum of the cue track's lines, and the longest silence of ten seconds or more", () => {
+  // Pike, 30 to 90: start 30-31.3, breath 37.3-39, form 45.1-47.5, heads-up 75-77.6, count-in 87-90.
+  const [pike] = moves();
+  expect(pike?.voice).toEqual({ seconds: 11, quiet: { from: 47.5, to: 75 } });
+  const pause = crewRows(card).find((row) => row.kind === "pause");
+  expect(pause).toMatchObject({ at: 90, seconds: 20, voice: { seconds: 0, quiet: { from: 90, to: 110 } } });
+});
