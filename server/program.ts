@@ -13,6 +13,8 @@ import type { Env } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
 import { createGate } from "#server/http/gate.ts";
 import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
+import { attachLine, type LineDoor } from "#server/line/attach.ts";
+import { createLineHost } from "#server/line/host.ts";
 import type { Log } from "#server/log.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { type Springline, setSpringline } from "#server/springline.ts";
@@ -53,19 +55,23 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
     const ready = new Promise<ServeSetup["handle"]>((resolve) => {
       open = resolve;
     });
-    const door = attachSync({ rooms, isOriginAllowed: (origin) => origin === env.origin });
+    const isOriginAllowed = (origin: string) => origin === env.origin;
+    const door = attachSync({ rooms, isOriginAllowed });
+    const line = attachLine({ host: createLineHost(app), clock: lineClock(app), log, isOriginAllowed });
     const serving = await serve({
       env,
       log,
       gate: createGate({ env, hasStudio: () => studioExists(db) }),
       handle: async (request, response) => (await ready)(request, response),
       upgrade: (request, socket, head) =>
-        door.handleUpgrade(request, socket, head) || pages.upgrade(request, socket, head),
+        door.handleUpgrade(request, socket, head) ||
+        line.handleUpgrade(request, socket, head) ||
+        pages.upgrade(request, socket, head),
     });
     if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
     await pages.start();
     open(pages.getRequestHandler());
-    return { app, url: env.origin, stop: () => stopAll({ app, serving, door, pages }) };
+    return { app, url: env.origin, stop: () => stopAll({ app, serving, door, line, pages }) };
   } catch (error) {
     setSpringline(undefined);
     db.close();
@@ -90,6 +96,9 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): { app: Sprin
   setSpringline(app);
   return { app, rooms };
 }
+
+/** The floor's clock: it never goes back and is named, so that a screen notices another run of the server. */
+const lineClock = ({ newId, now }: Springline) => ({ now: () => performance.now(), wall: now, epoch: newId() });
 
 interface Pages {
   start(): Promise<void>;
@@ -117,12 +126,14 @@ interface Running {
   readonly app: Springline;
   readonly serving: Serving;
   readonly door: { detach(): void };
+  readonly line: LineDoor;
   readonly pages: Pages;
 }
 
 /** Documents first: their pages hear `stopping` while the words they sent are being written. */
-async function stopAll({ app, serving, door, pages }: Running): Promise<readonly string[]> {
+async function stopAll({ app, serving, door, line, pages }: Running): Promise<readonly string[]> {
   door.detach();
+  line.stop();
   const closed = serving.close(STOP_MS.requests);
   const { unsaved } = await app.rooms.stop(STOP_MS.documents);
   await closed;

@@ -47,7 +47,7 @@ export type StudioAction =
   | "standards.manage"
   | "devices.manage"
   | "record.read";
-export type DeviceAction = "card.fetch" | "log.send";
+export type DeviceAction = "card.fetch" | "log.send" | "line.join";
 
 /** May `actor` do `action` to this plan? */
 export function canPlan(actor: Actor, action: PlanAction, plan: PlanSubject): boolean {
@@ -106,7 +106,7 @@ export function canReadEditions(actor: Actor, plan: PlanSubject): boolean {
   return actor.roles.some((role) => role !== "trainee") || canPlan(actor, "plan.read", plan);
 }
 
-/** A device may fetch the cards of its own room and send its own logs; nothing else. */
+/** A device may fetch the cards of its own room, send its own logs, and be on its room's line of screens; nothing else. */
 export function canDevice(actor: Actor, _action: DeviceAction, roomId: string): boolean {
   return actor?.kind === "device" && actor.roomId === roomId;
 }

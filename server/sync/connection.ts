@@ -187,8 +187,12 @@ export class Connection {
 }
 
 /** Says why and lets go. The name, not the sentence, travels: a close reason holds 123 bytes (RFC 6455, 5.5). */
-export function closeSocket(ws: WebSocket, name: CloseName, closeMs: number): void {
-  ws.close(CLOSE[name].code, name);
+export const closeSocket = (ws: WebSocket, name: CloseName, closeMs: number): void =>
+  endSocket(ws, CLOSE[name].code, name, closeMs);
+
+/** Closes with a code of one's own, and cuts off a socket that does not answer within `closeMs`. */
+export function endSocket(ws: WebSocket, code: number, reason: string, closeMs: number): void {
+  ws.close(code, reason);
   const timer = setTimeout(() => ws.terminate(), closeMs);
   timer.unref();
   ws.once("close", () => clearTimeout(timer));

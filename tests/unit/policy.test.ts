@@ -101,8 +101,8 @@ describe("plan actions", () => {
 });
 
 describe("devices and stored roles", () => {
-  test("a device fetches the cards of its own room and sends its own logs; nobody else does", () => {
-    for (const action of ["card.fetch", "log.send"] as const) {
+  test("a device fetches the cards of its own room, sends its own logs, is on its own room's line; nobody else", () => {
+    for (const action of ["card.fetch", "log.send", "line.join"] as const) {
       expect(canDevice(device, action, "harbour")).toBe(true);
       expect(canDevice(device, action, "loft")).toBe(false);
       for (const role of ROLES) expect(canDevice(person(role), action, "harbour")).toBe(false);

@@ -1,0 +1,90 @@
+/**
+ * What the screens of one room and the server say to each other on `/floor/line`: one JSON object a text frame. Strict and
+ * bounded, since any paired device may send anything. The token stands in the first message, never in an address.
+ */
+import { z } from "zod";
+import type { Line } from "./line.ts";
+
+/** Raised when a page of one version cannot speak with a server of another. */
+export const LINE_VERSION = 1;
+export const LINE_PATH = "/floor/line";
+
+/** What a screen is for. "lead" is the coach's own. */
+export const SCREEN_VIEWS = ["lead", "demonstrator", "crew", "wall"] as const;
+export type ScreenView = (typeof SCREEN_VIEWS)[number];
+export type FollowerView = Exclude<ScreenView, "lead">;
+
+const id = z.string().min(1).max(64);
+const term = z.number().int().min(0).max(1_000_000_000);
+/** ms of a forward-only clock. */
+const ms = z.number().min(-1e12).max(1e12);
+/** Seconds of a plan. */
+const seconds = z.number().min(0).max(86_400);
+
+const eventSchema = z.discriminatedUnion("type", [
+  z.strictObject({ type: z.enum(["start", "hold", "resume", "end", "undo-retime"]), at: ms }),
+  z.strictObject({ type: z.enum(["next", "back"]), at: ms, to: seconds.optional() }),
+  z.strictObject({ type: z.literal("seek"), at: ms, to: seconds }),
+  z.strictObject({
+    type: z.literal("retime"),
+    at: ms,
+    changed: z.array(z.strictObject({ item: id, to: seconds })).max(500),
+    dropped: z.array(id).max(500),
+    closingSeconds: seconds,
+  }),
+]);
+
+/** The class that is led: which signed card, and its log with times on the server's clock. */
+export const lineClassSchema = z.strictObject({
+  /** The session of the class's log, so that whoever leads at the end files it once. */
+  session: z.string().regex(/^[0-9a-z]{16,40}$/),
+  edition: z.strictObject({
+    planId: id,
+    number: z.number().int().min(1).max(1_000_000),
+    hash: z.string().regex(/^[0-9a-f]{64}$/),
+  }),
+  title: z.string().min(1).max(300),
+  log: z.array(eventSchema).min(1).max(1_000),
+});
+export type LineClass = z.infer<typeof lineClassSchema>;
+
+const memorySchema = z.strictObject({
+  term,
+  leader: z.strictObject({ id, label: z.string().max(80), sinceWall: z.number().min(0).max(1e14) }).nullable(),
+});
+/** What a screen remembers of the line: a server that was started again knows nothing and takes it from there. */
+export type LineMemory = z.infer<typeof memorySchema>;
+
+export const helloSchema = z.strictObject({
+  t: z.literal("hello"),
+  version: z.number().int(),
+  token: z.string().min(20).max(200),
+  view: z.enum(SCREEN_VIEWS),
+  memory: memorySchema.nullable(),
+});
+
+export const toServerSchema = z.discriminatedUnion("t", [
+  /** `t1`: the asker's clock. */
+  z.strictObject({ t: z.literal("time"), t1: ms }),
+  z.strictObject({ t: z.literal("view"), view: z.enum(SCREEN_VIEWS) }),
+  /** I want to lead. `term`: the one I know; `sure`: though the leader, who is off the line, cannot be asked. */
+  z.strictObject({ t: z.literal("lead"), term, sure: z.boolean() }),
+  z.strictObject({ t: z.literal("withdraw") }),
+  z.strictObject({ t: z.literal("answer"), term, to: id, yes: z.boolean() }),
+  z.strictObject({ t: z.literal("class"), term, class: lineClassSchema }),
+  z.strictObject({ t: z.literal("step-down"), term }),
+]);
+export type Hello = z.infer<typeof helloSchema>;
+export type ToServer = z.infer<typeof toServerSchema>;
+
+/** Why something was not done. Words for people: `words.ts`. */
+export type Refusal = "not-leading" | "changed" | "asked-already" | "nobody-asks" | "not-signed" | "declined";
+
+export type FromServer =
+  /** `epoch` names this run of the server: another one has another clock. `you`: the device's id. */
+  | { readonly t: "welcome"; readonly epoch: string; readonly you: string }
+  | { readonly t: "time"; readonly t1: number; readonly t2: number; readonly t3: number }
+  | { readonly t: "line"; readonly line: Line }
+  | { readonly t: "refused"; readonly why: Refusal }
+  /** Nothing happened, and the line is there. */
+  | { readonly t: "here" };

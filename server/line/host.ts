@@ -1,0 +1,29 @@
+/** What the line needs of the program: whose token it is, and whether an edition is one that this studio signed. */
+import { readDevice } from "#db/repos/device-repo.ts";
+import { readEdition } from "#db/repos/edition-repo.ts";
+import { deviceByTokenHash } from "#db/repos/session-repo.ts";
+import type { LineClass } from "#lib/line/messages.ts";
+import { canDevice } from "#lib/policy/can.ts";
+import { hashToken } from "#server/auth/device.ts";
+import type { Springline } from "#server/springline.ts";
+
+export interface LineDevice {
+  readonly id: string;
+  readonly name: string;
+  readonly roomId: string;
+}
+export interface LineHost {
+  /** The device, as it is now; null for a token that is not known, or was taken back. Cheap: asked twice a second. */
+  deviceOf(token: string): LineDevice | null;
+  isSigned(edition: LineClass["edition"]): boolean;
+}
+
+export const createLineHost = (app: Pick<Springline, "db">): LineHost => ({
+  deviceOf(token) {
+    const known = deviceByTokenHash(app.db, hashToken(token));
+    const row = known && readDevice(app.db, known.id);
+    if (!row || !canDevice({ kind: "device", id: row.id, roomId: row.roomId }, "line.join", row.roomId)) return null;
+    return { id: row.id, name: row.name, roomId: row.roomId };
+  },
+  isSigned: ({ planId, number, hash }) => readEdition(app.db, planId, number)?.hash === hash,
+});

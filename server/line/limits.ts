@@ -1,0 +1,29 @@
+/** Every number that bounds the line of screens. Bytes, milliseconds, counts: our own choices. */
+const KiB = 1024;
+
+export const LINE_LIMITS = {
+  /** One message. A class of three hundred events, forty of them re-timings of everything, has 150 KiB. */
+  messageBytes: 512 * KiB,
+  /** Before the device is known. Its first message is its hello. */
+  strangerBytes: 16 * KiB,
+  strangerMs: 5000,
+  strangers: 100,
+  /** On one line. */
+  screens: 40,
+  /** What one screen may send: so much at once, and so much more a second. */
+  burstMessages: 60,
+  messagesPerSecond: 20,
+  burstBytes: 1024 * KiB,
+  bytesPerSecond: 128 * KiB,
+  /** A screen that has this much waiting is cut off. */
+  bufferedBytes: 4 * 1024 * KiB,
+  /** How often a screen is told that the line is there; by it the screen asks for the time again. */
+  hereMs: 3000,
+  /** A screen that was not heard of for this long is lost. */
+  lostMs: 10_000,
+  /** How often every device is asked for again, and what has become old is forgotten (INV-09). */
+  sweepMs: 500,
+  closeMs: 1000,
+} as const;
+
+export type LineLimits = { readonly [K in keyof typeof LINE_LIMITS]: number };

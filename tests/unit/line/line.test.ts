@@ -1,0 +1,235 @@
+/** The line of one room: who may lead when, worked by hand; and for any interleaving of what screens do, the laws. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import {
+  ABSENT_MS,
+  afterAct,
+  EMPTY_LINE,
+  FORGET_MS,
+  isLeaderAbsent,
+  type Line,
+  type LineAct,
+  leaderGoneFor,
+} from "#lib/line/line.ts";
+import type { LineClass } from "#lib/line/messages.ts";
+
+const WALL = Date.UTC(2026, 4, 4, 18);
+type Bare = LineAct extends infer A ? (A extends LineAct ? Omit<A, "now" | "wall"> : never) : never;
+const at = (now: number, act: Bare): LineAct => ({ ...act, now, wall: WALL + now }) as LineAct;
+const screen = (id: string) => ({ id, label: `The ${id}`, view: "wall" as const });
+const join = (id: string): Bare => ({ t: "join", screen: screen(id), memory: null });
+const cls = (session: string): LineClass => ({
+  session: session.padEnd(16, "0"),
+  edition: { planId: "rows", number: 1, hash: "0".repeat(64) },
+  title: "Rows",
+  log: [{ type: "start", at: 0 }],
+});
+
+/** The line after acts one ms apart, and what was refused on the way. */
+function lineAfter(acts: readonly Bare[], from: Line = EMPTY_LINE, start = 0) {
+  const refused: string[] = [];
+  const line = acts.reduce((before, act, n) => {
+    const outcome = afterAct(before, at(start + n, act));
+    if (outcome.refused) refused.push(`${outcome.refused.to}: ${outcome.refused.why}`);
+    return outcome.line;
+  }, from);
+  return { line, refused };
+}
+const led = lineAfter([
+  join("tablet"),
+  join("wall"),
+  join("crew"),
+  { t: "lead", id: "tablet", term: 0, sure: false },
+]).line;
+
+describe("who leads", () => {
+  test("the first to begin leads, and only it moves the class", () => {
+    expect(led).toMatchObject({ term: 1, leader: { id: "tablet", label: "The tablet", sinceWall: WALL + 3 } });
+    const { line, refused } = lineAfter(
+      [
+        { t: "class", id: "tablet", term: 1, class: cls("a") },
+        { t: "class", id: "wall", term: 1, class: cls("b") },
+        { t: "class", id: "tablet", term: 0, class: cls("c") },
+      ],
+      led,
+    );
+    expect(line.told?.session).toBe(cls("a").session);
+    expect(refused).toEqual(["wall: not-leading", "tablet: not-leading"]);
+  });
+
+  test("of two who begin at the same moment the second is told what there is now", () => {
+    const both = [join("a"), join("b")] as const;
+    const lead = (id: string): Bare => ({ t: "lead", id, term: 0, sure: false });
+    const { line, refused } = lineAfter([...both, lead("a"), lead("b")]);
+    expect(line.leader?.id).toBe("a");
+    expect(line.asked).toBeNull();
+    expect(refused).toEqual(["b: changed"]);
+  });
+
+  test("asked: nothing changes hands before the leader says yes; the class goes along", () => {
+    const told = lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("a") }], led).line;
+    const asked = lineAfter([{ t: "lead", id: "wall", term: 1, sure: true }], told).line;
+    expect(asked).toMatchObject({ term: 1, leader: { id: "tablet" }, asked: { id: "wall", label: "The wall" } });
+    expect(lineAfter([{ t: "lead", id: "crew", term: 1, sure: false }], asked).refused).toEqual([
+      "crew: asked-already",
+    ]);
+    const no = lineAfter([{ t: "answer", id: "tablet", term: 1, to: "wall", yes: false }], asked);
+    expect(no.line).toMatchObject({ term: 1, leader: { id: "tablet" }, asked: null });
+    expect(no.refused).toEqual(["wall: declined"]);
+    const yes = lineAfter([{ t: "answer", id: "tablet", term: 1, to: "wall", yes: true }], asked).line;
+    expect(yes).toMatchObject({ term: 2, leader: { id: "wall" }, asked: null, told: told.told });
+    // What the tablet sends from its own term counts no more.
+    expect(lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("b") }], yes).refused).toEqual([
+      "tablet: not-leading",
+    ]);
+  });
+
+  test("a yes to a question that was taken back, or to somebody else's, hands nothing over", () => {
+    const asked = lineAfter([{ t: "lead", id: "wall", term: 1, sure: false }], led).line;
+    for (const gone of [{ t: "withdraw", id: "wall" } as const, { t: "leave", id: "wall", lost: true } as const]) {
+      const late = lineAfter([gone, { t: "answer", id: "tablet", term: 1, to: "wall", yes: true }], asked);
+      expect(late.line.leader?.id).toBe("tablet");
+      expect(late.refused).toEqual(["tablet: nobody-asks"]);
+    }
+    expect(lineAfter([{ t: "answer", id: "crew", term: 1, to: "wall", yes: true }], asked).refused).toEqual([
+      "crew: not-leading",
+    ]);
+  });
+
+  test("a leader that is gone is taken over from after twenty seconds, by who is sure, once", () => {
+    const gone = lineAfter([{ t: "leave", id: "tablet", lost: true }], led, 100).line;
+    const lead = (id: string, sure: boolean): Bare => ({ t: "lead", id, term: 1, sure });
+    expect(lineAfter([lead("wall", true)], gone, 100 + ABSENT_MS - 1).line.leader?.id).toBe("tablet");
+    expect(lineAfter([lead("wall", false)], gone, 100 + ABSENT_MS).line.leader?.id).toBe("tablet");
+    expect(leaderGoneFor(gone, 5100)).toBe(5000);
+    expect(isLeaderAbsent(gone, 100 + ABSENT_MS)).toBe(true);
+    const both = lineAfter([lead("wall", true), lead("crew", true)], gone, 100 + ABSENT_MS);
+    expect(both.line).toMatchObject({ term: 2, leader: { id: "wall" } });
+    expect(both.refused).toEqual(["crew: changed"]);
+    // The old leader comes back and finds that it leads no more.
+    const back = lineAfter(
+      [join("tablet"), { t: "class", id: "tablet", term: 1, class: cls("x") }],
+      both.line,
+      200_000,
+    );
+    expect(back.line.leader?.id).toBe("wall");
+    expect(back.refused).toEqual(["tablet: not-leading"]);
+  });
+
+  test("a page that is opened again still leads", () => {
+    const back = lineAfter([{ t: "leave", id: "tablet", lost: false }, join("tablet")], led, 100).line;
+    expect(back).toMatchObject({ term: 1, leader: { id: "tablet" } });
+    expect(leaderGoneFor(back, 1e6)).toBeNull();
+  });
+
+  test("after ten minutes without its leader nobody leads, and what was told stays for who runs on", () => {
+    const told = lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("a") }], led).line;
+    const gone = lineAfter([{ t: "leave", id: "tablet", lost: true }], told, 100).line;
+    expect(lineAfter([{ t: "tick" }], gone, 100 + FORGET_MS - 1).line).toBe(gone);
+    const forgotten = lineAfter([{ t: "tick" }], gone, 100 + FORGET_MS).line;
+    expect(forgotten).toMatchObject({ term: 2, leader: null, told: told.told });
+    expect(forgotten.screens.map(({ id }) => id)).toEqual(["wall", "crew"]);
+  });
+
+  test("stepping down ends what was told", () => {
+    const told = lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("a") }], led).line;
+    expect(lineAfter([{ t: "step-down", id: "wall", term: 1 }], told).line.told).not.toBeNull();
+    expect(lineAfter([{ t: "step-down", id: "tablet", term: 1 }], told).line).toMatchObject({
+      term: 2,
+      leader: null,
+      told: null,
+    });
+  });
+});
+
+describe("a server that was started again", () => {
+  const memory = (term: number, id: string) => ({ term, leader: { id, label: `The ${id}`, sinceWall: WALL } });
+  const joins = (id: string, m: ReturnType<typeof memory>): Bare => ({ t: "join", screen: screen(id), memory: m });
+
+  test("takes the line from what screens remember, the latest term of several", () => {
+    const line = lineAfter([joins("wall", memory(3, "tablet")), joins("crew", memory(4, "demo")), join("late")]).line;
+    expect(line).toMatchObject({ term: 4, leader: { id: "demo", sinceWall: WALL } });
+    // Nobody begins in between: the leader is being waited for.
+    expect(lineAfter([{ t: "lead", id: "late", term: 4, sure: true }], line).line.leader?.id).toBe("demo");
+    const back = lineAfter(
+      [joins("demo", memory(4, "demo")), { t: "class", id: "demo", term: 4, class: cls("a") }],
+      line,
+    );
+    expect(back.refused).toEqual([]);
+    expect(back.line.remembered).toBe(false);
+  });
+
+  test("no memory counts against what was done since", () => {
+    const line = lineAfter([joins("liar", memory(900, "liar"))], led).line;
+    expect(line).toMatchObject({ term: 1, leader: { id: "tablet" } });
+  });
+});
+
+/** What screens may do in any order, with terms that are right, old or made up. */
+const IDS = ["a", "b", "c", "d"];
+const idArb = fc.constantFrom(...IDS);
+/** Terms back from the present one: mostly none. */
+const termArb = fc.constantFrom(0, 0, 0, 0, 0, 1, 2, -1);
+const memoryArb = fc.option(
+  fc.record({ term: fc.integer({ min: 0, max: 6 }), leader: idArb.map((id) => ({ id, label: id, sinceWall: 0 })) }),
+);
+const bareArb: fc.Arbitrary<Bare> = fc.oneof(
+  fc.record({ t: fc.constant("join" as const), screen: idArb.map(screen), memory: memoryArb }),
+  fc.record({ t: fc.constant("leave" as const), id: idArb, lost: fc.boolean() }),
+  fc.record({ t: fc.constant("lead" as const), id: idArb, term: termArb, sure: fc.boolean() }),
+  fc.record({ t: fc.constant("withdraw" as const), id: idArb }),
+  fc.record({ t: fc.constant("answer" as const), id: idArb, term: termArb, to: idArb, yes: fc.boolean() }),
+  fc.record({ t: fc.constant("class" as const), id: idArb, term: termArb, class: idArb.map(cls) }),
+  fc.record({ t: fc.constant("step-down" as const), id: idArb, term: termArb }),
+  fc.constant({ t: "tick" as const }),
+);
+const stepArb = fc.record({
+  act: bareArb,
+  wait: fc.constantFrom(...Array(16).fill(1), 500, ABSENT_MS, ABSENT_MS, FORGET_MS),
+});
+/** The act with its term counted from the line's own; half of the answers are the leader's to whoever asks. */
+function from(act: Bare, { term, leader, asked }: Line): Bare {
+  const is = "term" in act ? { ...act, term: Math.max(0, term - act.term) } : act;
+  const right = is.t === "answer" && is.to < "c" && leader && asked;
+  return right ? { ...is, id: leader.id, to: asked.id } : is;
+}
+
+test("whatever screens do: one leader a term, no term twice, nobody leads without asking, only the leader tells", () => {
+  const seen = { begun: 0, taken: 0, given: 0, told: 0 };
+  fc.assert(
+    fc.property(fc.array(stepArb, { minLength: 40, maxLength: 80 }), (steps) => {
+      let line = EMPTY_LINE;
+      let now = 0;
+      const leaderOf = new Map<number, string>();
+      for (const { act: chosen, wait } of steps) {
+        const act = from(chosen, line);
+        now += wait;
+        const before = afterAct(line, at(now, { t: "tick" })).line;
+        const { line: next, refused } = afterAct(line, at(now, act));
+        expect(next.term).toBeGreaterThanOrEqual(line.term);
+        const known = leaderOf.get(next.term);
+        if (next.leader && known !== undefined) expect(next.leader.id).toBe(known);
+        if (next.leader && !next.remembered) leaderOf.set(next.term, next.leader.id);
+        if (next.leader && next.leader.id !== before.leader?.id && act.t !== "join") {
+          expect(next.term).toBe(before.term + 1);
+          const begun = act.t === "lead" && act.id === next.leader.id && before.leader === null;
+          const taken = act.t === "lead" && act.id === next.leader.id && act.sure && isLeaderAbsent(before, now);
+          const given = act.t === "answer" && act.yes && act.id === before.leader?.id && before.asked?.id === act.to;
+          expect(begun || taken || given).toBe(true);
+          seen[begun ? "begun" : taken ? "taken" : "given"]++;
+        }
+        if (act.t === "class" && !refused) {
+          seen.told++;
+          expect([before.leader?.id, before.term]).toEqual([act.id, act.term]);
+          expect(next.told).toBe(act.class);
+        } else if (act.t !== "step-down") expect(next.told).toBe(line.told);
+        if (next.asked) expect(next.screens.some((s) => s.id === next.asked?.id && s.goneSince === null)).toBe(true);
+        expect(new Set(next.screens.map((s) => s.id)).size).toBe(next.screens.length);
+        line = next;
+      }
+    }),
+    { numRuns: 800, seed: 20261126 },
+  );
+  // The laws were put to the test: each way of coming to lead was gone, and classes were told.
+  expect(Math.min(...Object.values(seen))).toBeGreaterThan(20);
+});
