@@ -4,38 +4,14 @@
  */
 import { EXCHANGES_KEPT } from "#lib/floor/clock-offset.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
+import { movedBy } from "#lib/line/class.ts";
 import { finalCloseText } from "#lib/line/close.ts";
 import type { Line } from "#lib/line/line.ts";
-import {
-  type FromServer,
-  LINE_PATH,
-  LINE_VERSION,
-  type LineClass,
-  type LineMemory,
-  type Refusal,
-  type ScreenView,
-  type ToServer,
-} from "#lib/line/messages.ts";
-import { type LineClocks, lineClocks } from "./line-clocks.ts";
-
-/** What runs on this screen: a class with times of this device's own clock; nothing; or not known yet, as while asking. */
-export type OwnClass = LineClass | "nothing" | "not-known";
-
-export interface LinkState {
-  readonly contact: "connecting" | "on" | "off" | "refused";
-  /** ms since the epoch, by this device: when the line was last heard of. Null before it ever was. */
-  readonly heardAt: number | null;
-  /** Why it was closed for good, in a sentence. */
-  readonly sentence: string | null;
-  /** This device's id on the line. */
-  readonly you: string | null;
-  /** As last heard. */
-  readonly line: Line | null;
-  /** What the studio last did not do, until the next act. */
-  readonly refusal: Refusal | null;
-  /** The class that is led, its times in `classTime`; kept while nobody is heard. */
-  readonly followed: LineClass | null;
-}
+import type { FromServer, LineClass, LineMemory, ToServer } from "#lib/line/messages.ts";
+import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/line/wire.ts";
+import { lineClocks } from "./line-clocks.ts";
+import { lineTeller, type OwnClass } from "./line-teller.ts";
+import { type LinkState, NOT_HEARD } from "./link-state.ts";
 
 export interface LinkOptions {
   /** `wss://studio.example`: origin only. */
@@ -55,7 +31,9 @@ export interface LineLink {
   readonly state: LinkState;
   /** Now, in ms of the clock that `state.followed` is written in. */
   classTime(): number;
-  /** This device's own time for a moment of that clock. */
+  /** Now on the server's clock, ms: what the moments of `state.line` are written in. Null before it is known. */
+  studioNow(): number | null;
+  /** A log of that class in this device's own time. */
   toLocal(log: FloorLog): FloorLog;
   /** What runs here. Told to the others when this screen leads; a screen that leads and runs nothing steps down. */
   runs(own: OwnClass): void;
@@ -71,37 +49,25 @@ export interface LineLink {
   close(): void;
 }
 
+/** Closed by a page that goes on: not a goodbye. */
+const LOST_CODE = 4000;
 const CHECK_MS = 1000;
 /** The server says that it is there every 3 s. */
 const SILENT_MS = 8000;
 const FIRST_RETRY_MS = 300;
 const LONGEST_RETRY_MS = 5000;
-/** The class is told again when this device's clock has drifted so far from where it was when it was told. ms */
-const DRIFTED_MS = 5;
 
 export function openLine(options: LinkOptions): LineLink {
   const now = options.now ?? (() => performance.now());
   const wall = options.wall ?? (() => Date.now());
-  const clocks: LineClocks = lineClocks();
-  let state: LinkState = {
-    contact: "connecting",
-    heardAt: null,
-    sentence: null,
-    you: null,
-    line: null,
-    refusal: null,
-    followed: null,
-  };
+  const clocks = lineClocks();
+  let state = NOT_HEARD;
   let view = options.view;
-  let own: OwnClass = "not-known";
   let socket: WebSocket | null = null;
   let heard = 0;
   let retryMs = FIRST_RETRY_MS;
   let retrying: ReturnType<typeof setTimeout> | undefined;
   let closed = false;
-  /** What the others were told: in which term, of which class, with which offset. */
-  let told: { term: number; own: LineClass; offset: number } | null = null;
-  let askedInTerm: number | null = null;
 
   const set = (change: Partial<LinkState>): void => {
     state = { ...state, ...change };
@@ -110,6 +76,7 @@ export function openLine(options: LinkOptions): LineLink {
   const send = (message: ToServer): void => {
     if (socket?.readyState === 1) socket.send(JSON.stringify(message));
   };
+  const teller = lineTeller({ clocks, send, now });
   const askTime = () => send({ t: "time", t1: now() });
 
   function connect(): void {
@@ -139,10 +106,9 @@ export function openLine(options: LinkOptions): LineLink {
   function drop(): void {
     const was = socket;
     socket = null;
-    was?.close();
+    was?.close(LOST_CODE);
     if (closed || state.contact === "refused") return;
-    told = null;
-    askedInTerm = null;
+    teller.forget();
     set({ contact: "off" });
     clearTimeout(retrying);
     retrying = setTimeout(connect, retryMs);
@@ -174,7 +140,7 @@ export function openLine(options: LinkOptions): LineLink {
         set({ refusal: message.why });
         break;
     }
-    sayWhatRuns();
+    teller.say(state);
   }
 
   /** Takes the class on as soon as this run of the server's clock is known. */
@@ -187,28 +153,6 @@ export function openLine(options: LinkOptions): LineLink {
     } else if (is && clocks.follow(followed !== null && same(is, followed))) set({ followed: is });
   }
 
-  function sayWhatRuns(): void {
-    const { line, you, contact } = state;
-    if (!line || contact !== "on" || !clocks.ready || own === "not-known") return;
-    const leads = line.leader !== null && line.leader.id === you;
-    if (own === "nothing") {
-      if (leads && askedInTerm !== line.term) send({ t: "step-down", term: line.term });
-      askedInTerm = leads ? line.term : askedInTerm;
-    } else if (leads) tell(own, line.term);
-    else if (!line.leader && askedInTerm !== line.term) {
-      askedInTerm = line.term;
-      send({ t: "lead", term: line.term, sure: false });
-    }
-  }
-
-  function tell(is: LineClass, term: number): void {
-    const offset = clocks.offset(now());
-    const known = told?.term === term && told.own === is && Math.abs(told.offset - offset) <= DRIFTED_MS;
-    if (known) return;
-    told = { term, own: is, offset };
-    send({ t: "class", term, class: { ...is, log: shifted(is.log, offset) } });
-  }
-
   const checking = setInterval(() => {
     if (socket && now() - heard > SILENT_MS) drop();
   }, CHECK_MS);
@@ -219,10 +163,11 @@ export function openLine(options: LinkOptions): LineLink {
       return state;
     },
     classTime: () => clocks.followedTime(now()),
-    toLocal: (log) => shifted(log, now() - clocks.followedTime(now())),
+    studioNow: () => (clocks.ready ? now() + clocks.offset(now()) : null),
+    toLocal: (log) => movedBy(log, now() - clocks.followedTime(now())),
     runs(is) {
-      own = is;
-      sayWhatRuns();
+      teller.runs(is);
+      teller.say(state);
     },
     setView(is) {
       if (is === view) return;
@@ -231,8 +176,7 @@ export function openLine(options: LinkOptions): LineLink {
     },
     lead(sure) {
       if (!state.line) return;
-      // A class of its own stays its own; a follower takes on what it follows, once it leads.
-      if (own === "nothing") own = "not-known";
+      teller.wants();
       set({ refusal: null });
       send({ t: "lead", term: state.line.term, sure });
     },
@@ -265,6 +209,3 @@ const memoryOf = (line: Line | null): LineMemory | null => line && { term: line.
 
 /** Sessions and logs are written by the leader; the same twice is the same. */
 const same = (a: LineClass, b: LineClass): boolean => JSON.stringify(a) === JSON.stringify(b);
-
-const shifted = (log: FloorLog, by: number): LineClass["log"] =>
-  log.map((event) => ({ ...event, at: event.at + by }) as LineClass["log"][number]);

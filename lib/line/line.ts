@@ -4,7 +4,8 @@
  * when the leader says yes, or when the leader has been off the line for a while and somebody is sure.
  * Times are ms of the server's forward-only clock unless a name says `Wall`.
  */
-import type { LineClass, LineMemory, Refusal, ScreenView } from "./messages.ts";
+import type { LineClass, LineMemory, Refusal } from "./messages.ts";
+import type { ScreenView } from "./wire.ts";
 
 /** A leader off the line for this long may be taken over from: a page that is opened again is back by then. */
 export const ABSENT_MS = 20_000;

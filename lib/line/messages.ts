@@ -4,15 +4,7 @@
  */
 import { z } from "zod";
 import type { Line } from "./line.ts";
-
-/** Raised when a page of one version cannot speak with a server of another. */
-export const LINE_VERSION = 1;
-export const LINE_PATH = "/floor/line";
-
-/** What a screen is for. "lead" is the coach's own. */
-export const SCREEN_VIEWS = ["lead", "demonstrator", "crew", "wall"] as const;
-export type ScreenView = (typeof SCREEN_VIEWS)[number];
-export type FollowerView = Exclude<ScreenView, "lead">;
+import { SCREEN_VIEWS } from "./wire.ts";
 
 const id = z.string().min(1).max(64);
 const term = z.number().int().min(0).max(1_000_000_000);

@@ -4,15 +4,8 @@ import type { AddressInfo } from "node:net";
 import { WebSocket } from "ws";
 import { openLine } from "#lib/client/line-link.ts";
 import type { Line } from "#lib/line/line.ts";
-import {
-  type FromServer,
-  LINE_PATH,
-  LINE_VERSION,
-  type LineClass,
-  type LineMemory,
-  type ScreenView,
-  type ToServer,
-} from "#lib/line/messages.ts";
+import type { FromServer, LineClass, LineMemory, ToServer } from "#lib/line/messages.ts";
+import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/line/wire.ts";
 import { addDevice, takeBackDevice } from "#server/devices/manage-devices.ts";
 import { pairDevice } from "#server/devices/pair-device.ts";
 import { attachLine } from "#server/line/attach.ts";

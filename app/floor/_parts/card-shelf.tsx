@@ -1,6 +1,6 @@
 "use client";
 /** The cards of the room: next class first, each verified again as it is shown. */
-import { useMemo, useState } from "react";
+import { type ReactNode, useMemo, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { type Verified, verifyCard } from "#lib/card/verify-card.ts";
 import { clockTime } from "#lib/plan/format.ts";
@@ -17,6 +17,8 @@ interface Props {
   readonly worker: Worker;
   readonly logs: ClassLogs;
   onChoose(card: Card, envelope: CardEnvelope): void;
+  /** Stands between the cards and the foot. */
+  readonly children: ReactNode;
 }
 interface Row {
   readonly planId: string;
@@ -25,7 +27,7 @@ interface Row {
   readonly slot: string | undefined;
 }
 
-export function CardShelf({ state, pairing, worker, logs, onChoose }: Props) {
+export function CardShelf({ state, pairing, worker, logs, onChoose, children }: Props) {
   const { shelf, refreshing, refused, notices } = state;
   const rows = useMemo(() => rowsOf(state, pairing.publicKey), [state, pairing.publicKey]);
   return (
@@ -66,6 +68,7 @@ export function CardShelf({ state, pairing, worker, logs, onChoose }: Props) {
           </li>
         ))}
       </ul>
+      {children}
       <footer className={styles.foot}>
         <p>
           {shelf.refreshedAt > 0

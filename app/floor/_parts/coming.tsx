@@ -36,7 +36,8 @@ export function Coming({ view, equipment }: { view: FloorView; equipment: Equipm
   );
 }
 
-function titled(item: FloorItem): string {
+/** The name, with its side where it has one. */
+export function titled(item: FloorItem): string {
   const oneSided = item.side === "left" || item.side === "right";
   return oneSided && item.side ? `${item.name}, ${sideWords(item.side)}` : item.name;
 }

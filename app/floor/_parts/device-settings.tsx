@@ -3,6 +3,7 @@
 import { useEffect, useState } from "react";
 import { tooSmallWords } from "#lib/floor/legibility.ts";
 import { DISTANCES_M, EXTEND_SECONDS } from "#lib/floor/settings.ts";
+import { ScreenChoice } from "../_line/screen-choice.tsx";
 import { canShake, shakeCall, soundCall, wakeSound } from "./calls.ts";
 import styles from "./ready-screen.module.css";
 import type { Settings } from "./use-settings.ts";
@@ -61,6 +62,7 @@ export function DeviceSettings({ settings }: { settings: Settings }) {
         )}
       </div>
       {small && <p className="problem">{small}</p>}
+      <ScreenChoice settings={settings} />
     </section>
   );
 }

@@ -3,6 +3,9 @@
 import { useEffect, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
+import { FollowScreen } from "../_line/follow-screen.tsx";
+import { LineOnShelf } from "../_line/line-on-shelf.tsx";
+import { useLine } from "../_line/use-line.ts";
 import { CardShelf } from "./card-shelf.tsx";
 import { kept, type Running, type RunningRehearsal } from "./kept.ts";
 import { LiveClass } from "./live-class.tsx";
@@ -19,7 +22,10 @@ interface Chosen {
   readonly envelope: CardEnvelope;
 }
 type Screen =
+  /** What runs here is being read. */
+  | { readonly kind: "reading" }
   | { readonly kind: "shelf" }
+  | { readonly kind: "follow" }
   | ({ readonly kind: "ready" } & Chosen)
   | ({ readonly kind: "live"; readonly running: Running | null } & Chosen)
   | ({ readonly kind: "rehearsal"; readonly running: RunningRehearsal | null } & Chosen);
@@ -28,25 +34,25 @@ export function FloorApp() {
   const shelf = useShelf();
   const worker = useWorker();
   const settings = useSettings();
-  const [screen, setScreen] = useState<Screen>({ kind: "shelf" });
+  const [screen, setScreen] = useState<Screen>({ kind: "reading" });
   const { pairing } = shelf;
   const logs = useClassLogs(pairing?.token);
   const publicKey = pairing?.publicKey;
+  const followerView = settings.screen === "lead" ? "demonstrator" : settings.screen;
+  const line = useLine(pairing?.token, screen.kind === "follow" ? followerView : "lead");
+  const { link } = line;
+  const runsNothing = screen.kind !== "reading" && screen.kind !== "live";
+
+  useEffect(() => {
+    if (runsNothing) link?.runs("nothing");
+  }, [link, runsNothing]);
 
   useEffect(() => {
     if (!publicKey) return;
     let here = true;
-    Promise.all([kept("running"), kept("rehearsing")])
-      .then(([running, rehearsal]) => {
-        const envelope = (running ?? rehearsal)?.envelope;
-        // A class begins before its card runs out; it may end after.
-        const verdict = envelope && verifyCard(envelope, publicKey, Date.parse(envelope.card.issuedAt));
-        if (!here || !envelope || !verdict?.ok) return;
-        const chosen = { card: verdict.card, envelope };
-        if (running) setScreen({ kind: "live", ...chosen, running });
-        else setScreen({ kind: "rehearsal", ...chosen, running: rehearsal ?? null });
-      })
-      .catch(() => undefined); // no storage: the shelf says so
+    firstScreen(publicKey)
+      .catch((): Screen => ({ kind: "shelf" })) // no storage: the shelf says so
+      .then((first) => here && setScreen((was) => (was.kind === "reading" ? first : was)));
     return () => {
       here = false;
     };
@@ -59,7 +65,9 @@ export function FloorApp() {
     toShelf();
     logs.send().catch(() => undefined); // no storage: the shelf says so
   };
+  const toFollow = () => setScreen({ kind: "follow" });
   switch (screen.kind) {
+    case "reading":
     case "shelf":
       return (
         <CardShelf
@@ -68,6 +76,19 @@ export function FloorApp() {
           worker={worker}
           logs={logs}
           onChoose={(card, envelope) => setScreen({ kind: "ready", card, envelope })}
+        >
+          <LineOnShelf line={line} settings={settings} onFollow={toFollow} />
+        </CardShelf>
+      );
+    case "follow":
+      return (
+        <FollowScreen
+          line={line}
+          pairing={pairing}
+          shelf={shelf}
+          settings={settings}
+          onTakeOn={(card, running) => setScreen({ kind: "live", card, envelope: running.envelope, running })}
+          onLeave={toShelf}
         />
       );
     case "ready":
@@ -88,6 +109,8 @@ export function FloorApp() {
           envelope={screen.envelope}
           running={screen.running}
           settings={settings}
+          line={line}
+          onFollow={toFollow}
           onLeave={leave}
         />
       );
@@ -102,4 +125,17 @@ export function FloorApp() {
         />
       );
   }
+}
+
+/** A class that runs here goes on; a screen that only ever follows does so by itself; else the cards. */
+async function firstScreen(publicKey: string): Promise<Screen> {
+  const [running, rehearsing, settings] = await Promise.all([kept("running"), kept("rehearsing"), kept("settings")]);
+  const envelope = (running ?? rehearsing)?.envelope;
+  // A class begins before its card runs out; it may end after.
+  const verdict = envelope && verifyCard(envelope, publicKey, Date.parse(envelope.card.issuedAt));
+  if (envelope && verdict?.ok) {
+    const chosen = { card: verdict.card, envelope };
+    return running ? { kind: "live", ...chosen, running } : { kind: "rehearsal", ...chosen, running: rehearsing ?? null };
+  }
+  return { kind: (settings?.screen ?? "lead") === "lead" ? "shelf" : "follow" };
 }

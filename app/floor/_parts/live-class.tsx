@@ -7,6 +7,10 @@ import { typeSizes } from "#lib/floor/legibility.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { latenessWords, minutesSeconds, secondsFigure } from "#lib/floor/words.ts";
 import { countWord } from "#lib/plan/format.ts";
+import { LeaderNotice } from "../_line/leader-notice.tsx";
+import { LeaderStatus } from "../_line/leader-status.tsx";
+import { useLead } from "../_line/use-lead.ts";
+import type { FloorLine } from "../_line/use-line.ts";
 import { useAwake } from "./awake.ts";
 import { useCalls } from "./calls.ts";
 import { Coming } from "./coming.tsx";
@@ -27,11 +31,17 @@ interface Props {
   readonly envelope: CardEnvelope;
   readonly running: Running | null;
   readonly settings: Settings;
+  readonly line: FloorLine;
+  /** The class goes on on another screen; this one follows it. */
+  onFollow(): void;
   onLeave(): void;
 }
 
-export function LiveClass({ card, envelope, running, settings, onLeave }: Props) {
+export function LiveClass({ card, envelope, running, settings, line, onFollow, onLeave }: Props) {
   const live = useClass(card, envelope, running);
+  // A class that another screen leads to its end is filed by that screen.
+  const leave = (then: () => void) => live.leave(!lead.sameClass).finally(then);
+  const lead = useLead(line, card, live, () => leave(onFollow));
   const { view } = live;
   const awake = useAwake();
   const [sheet, setSheet] = useState<"on-time" | "help" | null>(null);
@@ -54,7 +64,7 @@ export function LiveClass({ card, envelope, running, settings, onLeave }: Props)
   useFloorKeys(settings.keys, (act) => view.phase !== "done" && acts[act]());
 
   if (view.phase === "done") {
-    return <DoneScreen card={card} view={view} onLeave={() => live.leave().finally(onLeave)} />;
+    return <DoneScreen card={card} view={view} onLeave={() => leave(onLeave)} />;
   }
   return (
     <div
@@ -69,24 +79,28 @@ export function LiveClass({ card, envelope, running, settings, onLeave }: Props)
       <header className={styles.top}>
         <span>
           {card.edition.title} · edition {card.edition.number} · {card.room.name}
+          <LeaderStatus line={line} />
         </span>
         <span className={styles.figures}>
           {view.number > 0 ? `${view.number} of ${view.of} · ` : ""}
           {minutesSeconds(view.left)} left · {latenessWords(view.lateBy)}
         </span>
       </header>
-      {(awake === "refused" || awake === "unknown-here") && view.phase === "opening" && (
-        <p className={styles.aside}>The screen may go dark by itself here: touch it now and then.</p>
-      )}
-      {live.undoable && (
-        <p className={styles.undo} role="status">
-          {live.undoable}
-          <button type="button" onClick={live.undo}>
-            undo
-          </button>
-        </p>
-      )}
-      {live.sleptSeconds > 0 && <Slept seconds={live.sleptSeconds} onAnswer={live.answerSleep} />}
+      <div className={styles.notices}>
+        <LeaderNotice line={line} lead={lead} onFollow={() => leave(onFollow)} />
+        {(awake === "refused" || awake === "unknown-here") && view.phase === "opening" && (
+          <p className={styles.aside}>The screen may go dark by itself here: touch it now and then.</p>
+        )}
+        {live.undoable && (
+          <p className={styles.undo} role="status">
+            {live.undoable}
+            <button type="button" onClick={live.undo}>
+              undo
+            </button>
+          </p>
+        )}
+        {live.sleptSeconds > 0 && <Slept seconds={live.sleptSeconds} onAnswer={live.answerSleep} />}
+      </div>
       <section className={styles.now} aria-label="Now">
         <FitText className={styles.name} sizes={sizes.name} text={nameOf(view)}>
           <Unbroken text={nameOf(view)} />

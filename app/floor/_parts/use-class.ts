@@ -10,11 +10,10 @@ import { type FloorLog, rebaseLog, sleptBetween, sleptLog } from "#lib/floor/log
 import { canUndoRetime, floorNow, floorView } from "#lib/floor/now.ts";
 import { itemName, type Preview, previewOf } from "#lib/floor/preview.ts";
 import type { FloorView } from "#lib/floor/view.ts";
-import { latenessWords } from "#lib/floor/words.ts";
 import { keep, keepLog, letGo, type Running } from "./kept.ts";
+import { LOOK_MS, shownAt } from "./shown.ts";
 import { newSessionId } from "./use-class-logs.ts";
 
-const TICK_MS = 100;
 /** The anchor of the clock is written again this often, so that only the time a page was away is read off the wall clock. */
 const KEEP_MS = 5000;
 /** A re-timing can be taken back by one touch for this long, while the same step goes on. */
@@ -23,6 +22,9 @@ const UNDO_MS = 20_000;
 export type Act = Exclude<PlainAct, "undo-retime">;
 
 export interface RunningClass {
+  /** Events in ms of the browser's forward-only clock, and the session they are of. */
+  readonly log: FloorLog;
+  readonly sessionId: string;
   readonly view: FloorView;
   /** Seconds the device slept since it was last asked about it; 0 when it did not. */
   readonly sleptSeconds: number;
@@ -38,31 +40,15 @@ export interface RunningClass {
   endOnTime(): void;
   /** Jumps ahead by what the device slept (true), or stays where the class is. */
   answerSleep(jump: boolean): void;
-  /** Puts the class's log with those that wait for the studio, and makes room for the next class. */
-  leave(): Promise<void>;
+  /** Makes room for the next class. `files`: its log is put with those that wait for the studio. */
+  leave(files: boolean): Promise<void>;
 }
 
-const bothClocks = () => ({ mono: performance.now(), wall: Date.now() });
+export const bothClocks = () => ({ mono: performance.now(), wall: Date.now() });
 
 /** The log a class begins with: its start now, or where it was when the page went away. */
 const firstLog = (running: Running | null): FloorLog =>
   running ? rebaseLog(running.log, running.anchor, bothClocks()) : [{ type: "start", at: performance.now() }];
-
-/** All that a screen shows of a moment: the page is drawn again only when this changes, some twice a second. */
-function shownAt(card: Card, log: FloorLog, now: number): string {
-  const { phase, item, secondsLeft, line, held, progress, left, lateBy } = floorView(card, log, now);
-  const rail = Math.round(progress * 2000);
-  return JSON.stringify([
-    phase,
-    item?.id,
-    secondsLeft,
-    line,
-    held,
-    rail,
-    Math.ceil(left - 1e-6),
-    latenessWords(lateBy),
-  ]);
-}
 
 /** What the last event did, while it can be taken back. */
 function undoableAt(card: Card, log: FloorLog, at: number): string | null {
@@ -119,7 +105,7 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
         setNow(is.mono);
       }
     };
-    const tick = setInterval(look, TICK_MS);
+    const tick = setInterval(look, LOOK_MS);
     // A throttled tab ticks once a second or less: it is right the moment it is looked at again.
     document.addEventListener("visibilitychange", look);
     const keeping = setInterval(() => {
@@ -133,6 +119,8 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
   }, [card, envelope, sessionId, write]);
 
   return {
+    log,
+    sessionId,
     view: floorView(card, log, now),
     sleptSeconds,
     undoable: undoableAt(card, log, now),
@@ -144,9 +132,9 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       if (jump) write([...latest.current, { type: "seek", at, to }]);
       setSlept(0);
     },
-    leave: async () => {
+    leave: async (files) => {
       const clock = bothClocks();
-      const told = classLog(card, latest.current, clock.mono, { sessionId, kind: "class", clock });
+      const told = files ? classLog(card, latest.current, clock.mono, { sessionId, kind: "class", clock }) : null;
       // The log first: a page that goes away in between files the same session again.
       if (told) await keepLog(told);
       await letGo("running");

@@ -1,0 +1,23 @@
+/** The seconds of a screen that follows, with what they are seconds of. */
+import type { FloorView } from "#lib/floor/view.ts";
+import { secondsFigure } from "#lib/floor/words.ts";
+import styles from "./follow.module.css";
+
+export function Figure({ view }: { view: FloorView }) {
+  const figure = secondsFigure(view.secondsLeft);
+  const counting = view.countIn !== null && !view.held;
+  return (
+    <div className={styles.seconds} role="timer" aria-live="off" data-held={view.held} data-counting={counting}>
+      <span className={styles.figure} data-long={figure.length > 2}>
+        {figure}
+      </span>
+      <span className={styles.unit}>{view.held ? "held" : unitOf(view)}</span>
+    </div>
+  );
+}
+
+function unitOf({ phase, secondsLeft }: FloorView): string {
+  const unit = secondsLeft < 100 ? "seconds" : "minutes";
+  if (phase === "change") return `${unit} to change`;
+  return phase === "pause" ? `${unit} of pause` : unit;
+}

@@ -1,0 +1,64 @@
+"use client";
+/** The class that is led elsewhere, in this screen's view. */
+import { useMemo } from "react";
+import type { Card } from "#lib/card/schema.ts";
+import type { LineLink } from "#lib/client/line-link.ts";
+import { typeSizes } from "#lib/floor/legibility.ts";
+import { latenessWords, minutesSeconds } from "#lib/floor/words.ts";
+import type { LineClass } from "#lib/line/messages.ts";
+import type { FollowerView } from "#lib/line/wire.ts";
+import { useAwake } from "../_parts/awake.ts";
+import { useCalls } from "../_parts/calls.ts";
+import type { Settings } from "../_parts/use-settings.ts";
+import { CrewView } from "./crew-view.tsx";
+import { DemonstratorView } from "./demonstrator-view.tsx";
+import styles from "./follow.module.css";
+import { useFollowed } from "./use-followed.ts";
+import { nowWords, type ViewProps } from "./view-props.ts";
+import { WallView } from "./wall-view.tsx";
+
+const VIEWS: Readonly<Record<FollowerView, (props: ViewProps) => React.ReactNode>> = {
+  wall: WallView,
+  demonstrator: DemonstratorView,
+  crew: CrewView,
+};
+
+interface Props {
+  readonly card: Card;
+  readonly cls: LineClass;
+  readonly link: LineLink;
+  readonly view: FollowerView;
+  readonly settings: Settings;
+}
+
+export function FollowedClass({ card, cls, link, view, settings }: Props) {
+  const followed = useFollowed(card, link, cls);
+  const sizes = useMemo(() => typeSizes(settings.distanceM), [settings.distanceM]);
+  const is = followed.view;
+  useAwake();
+  useCalls(is, settings);
+  const View = VIEWS[view];
+  return (
+    <>
+      <header className={styles.top}>
+        <span>
+          {card.edition.title} · edition {card.edition.number}
+        </span>
+        <span className={styles.figures}>
+          {is.phase === "done" ? "done" : `${minutesSeconds(is.left)} left · ${latenessWords(is.lateBy)}`}
+        </span>
+      </header>
+      {is.phase === "done" ? (
+        <section className={styles.waiting}>
+          <h1>The class is done</h1>
+        </section>
+      ) : (
+        <View card={card} sizes={sizes} {...followed} />
+      )}
+      <p className="visually-hidden" aria-live="polite">
+        {nowWords(is)}
+        {is.held ? ", held" : ""}
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,57 @@
+"use client";
+import { REFUSAL_WORDS } from "#lib/line/words.ts";
+/** On the coach's own screen: somebody asks to lead, or another screen does and this class runs on here alone. */
+import live from "../_parts/live-class.module.css";
+import styles from "./line.module.css";
+import type { Lead } from "./use-lead.ts";
+import type { FloorLine } from "./use-line.ts";
+import { hourMinute } from "./when.ts";
+
+interface Props {
+  readonly line: FloorLine;
+  readonly lead: Lead;
+  /** Lets go of this screen's own class and follows the one that is led. */
+  onFollow(): void;
+}
+
+export function LeaderNotice({ line, lead, onFollow }: Props) {
+  const { line: is, you, contact, refusal } = line.state;
+  if (contact === "on" && is?.asked && is.leader?.id === you) {
+    return (
+      <p className={`${live.aside} ${styles.notice}`} role="alert">
+        {is.asked.label} asks to lead.
+        <button type="button" onClick={() => lead.answer(true)}>
+          hand over
+        </button>
+        <button type="button" onClick={() => lead.answer(false)}>
+          keep leading
+        </button>
+      </p>
+    );
+  }
+  if (lead.apart && is?.leader) return <Apart line={line} onFollow={onFollow} />;
+  if (refusal !== "not-signed") return null;
+  return (
+    <p className={`${live.aside} ${styles.notice}`} role="status">
+      {REFUSAL_WORDS[refusal]}
+    </p>
+  );
+}
+
+function Apart({ line: { state, link }, onFollow }: { line: FloorLine; onFollow(): void }) {
+  const { line, you, refusal } = state;
+  const waits = line?.asked?.id === you;
+  return (
+    <p className={`${live.aside} ${styles.notice}`} role="alert">
+      {line?.leader?.label} leads since {hourMinute(line?.leader?.sinceWall ?? 0)}; this class runs on here alone.
+      {waits && " Asked, waiting for the answer."}
+      {!waits && refusal && ` ${REFUSAL_WORDS[refusal]}`}
+      <button type="button" onClick={onFollow}>
+        follow it
+      </button>
+      <button type="button" onClick={() => (waits ? link?.withdraw() : link?.lead(false))}>
+        {waits ? "take it back" : "ask to lead"}
+      </button>
+    </p>
+  );
+}

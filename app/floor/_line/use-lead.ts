@@ -1,0 +1,42 @@
+/** A class that runs on this screen, as the line sees it: told to the others, or run apart while another screen leads. */
+import { useEffect, useRef } from "react";
+import type { Card } from "#lib/card/schema.ts";
+import type { LinkState } from "#lib/client/link-state.ts";
+import { lineClassOf } from "#lib/line/class.ts";
+import type { RunningClass } from "../_parts/use-class.ts";
+import type { FloorLine } from "./use-line.ts";
+
+export interface Lead {
+  /** Another screen leads: this class runs on this screen alone. */
+  readonly apart: boolean;
+  /** And what it leads is this same class: its log is that screen's to file. */
+  readonly sameClass: boolean;
+  /** Answers who asks to lead. */
+  answer(yes: boolean): void;
+}
+
+export function useLead({ state, link }: FloorLine, card: Card, live: RunningClass, onHandedOver: () => void): Lead {
+  const { log, sessionId } = live;
+  const saidYes = useRef(false);
+  useEffect(() => link?.runs(lineClassOf(card, sessionId, log)), [link, card, sessionId, log]);
+
+  const apart = leadsElsewhere(state);
+  const handedOver = useRef(onHandedOver);
+  handedOver.current = onHandedOver;
+  useEffect(() => {
+    if (apart && saidYes.current) handedOver.current();
+  }, [apart]);
+
+  return {
+    apart,
+    sameClass: apart && state.line?.told?.session === sessionId,
+    answer(yes) {
+      saidYes.current = yes;
+      link?.answer(yes);
+    },
+  };
+}
+
+/** Does another screen lead the line that this one is on? */
+export const leadsElsewhere = ({ line, you }: LinkState): boolean =>
+  line !== null && line.leader !== null && line.leader.id !== you;

@@ -1,0 +1,10 @@
+/** Draws again once a second: for words that name a time that goes by. */
+import { useEffect, useState } from "react";
+
+export function useSecond(): void {
+  const [, set] = useState(0);
+  useEffect(() => {
+    const tick = setInterval(() => set((n) => n + 1), 1000);
+    return () => clearInterval(tick);
+  }, []);
+}

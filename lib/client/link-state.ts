@@ -1,0 +1,30 @@
+/** What a screen knows of its line. */
+import type { Line } from "#lib/line/line.ts";
+import type { LineClass, Refusal } from "#lib/line/messages.ts";
+
+export interface LinkState {
+  readonly contact: "connecting" | "on" | "off" | "refused";
+  /** ms since the epoch, by this device: when the line was last heard of. Null before it ever was. */
+  readonly heardAt: number | null;
+  /** Why it was closed for good, in a sentence. */
+  readonly sentence: string | null;
+  /** This device's id on the line. */
+  readonly you: string | null;
+  /** As last heard. */
+  readonly line: Line | null;
+  /** What the studio last did not do, until the next act. */
+  readonly refusal: Refusal | null;
+  /** The class that is led, its times in `classTime`; kept while nobody is heard. */
+  readonly followed: LineClass | null;
+}
+
+/** Before anything was heard. */
+export const NOT_HEARD: LinkState = {
+  contact: "connecting",
+  heardAt: null,
+  sentence: null,
+  you: null,
+  line: null,
+  refusal: null,
+  followed: null,
+};

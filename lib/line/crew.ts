@@ -1,0 +1,55 @@
+/** What the crew reads at a moment of a class: its own lines and when they are due, and how long the coach speaks or not. */
+import type { FloorNow } from "#lib/floor/now.ts";
+import { itemName } from "#lib/plan/format.ts";
+import { isMoveItem } from "#lib/plan/lookup.ts";
+
+export interface CrewLine {
+  readonly item: string;
+  readonly name: string;
+  readonly text: string;
+  /** Seconds until its move starts; 0 or less while it is being done. */
+  readonly inSeconds: number;
+}
+export interface CrewSheet {
+  readonly now: readonly CrewLine[];
+  /** The nearest first. */
+  readonly next: readonly CrewLine[];
+  /** Seconds of talk, or of quiet, from here; null when nothing is said any more. */
+  readonly voice: { readonly speaks: boolean; readonly seconds: number | null };
+}
+
+/** Lines shown before they are due. */
+const AHEAD = 4;
+
+/** `position` in seconds of the class in force. */
+export function crewSheet({ plan, clock, cues }: FloorNow, position: number): CrewSheet {
+  const rows = new Map(clock.rows.map((row) => [row.item, row]));
+  const lines = plan.items.filter(isMoveItem).flatMap((item): (CrewLine & { readonly ends: number })[] => {
+    const row = rows.get(item.id);
+    const texts = (item.script ?? []).filter(({ kind }) => kind === "crew").map(({ text }) => text.trim());
+    if (!row) return [];
+    const name = itemName(plan, item);
+    return texts
+      .filter(Boolean)
+      .map((text) => ({ item: item.id, name, text, inSeconds: row.start - position, ends: row.end }));
+  });
+  const told = lines.map(({ ends: _ends, ...line }) => line);
+  return {
+    now: told.filter((line, n) => line.inSeconds <= 0 && (lines[n]?.ends ?? 0) > position),
+    next: told.filter((line) => line.inSeconds > 0).slice(0, AHEAD),
+    voice: voiceAt(cues, position),
+  };
+}
+
+/** Lines that follow each other within a breath are one stretch of talk. Seconds. */
+const BREATH = 1;
+
+function voiceAt(cues: FloorNow["cues"], position: number): CrewSheet["voice"] {
+  const ahead = cues.filter(({ to }) => to > position);
+  const first = ahead[0];
+  if (!first) return { speaks: false, seconds: null };
+  if (first.from > position) return { speaks: false, seconds: first.from - position };
+  let until = first.to;
+  for (const cue of ahead) if (cue.from <= until + BREATH) until = Math.max(until, cue.to);
+  return { speaks: true, seconds: until - position };
+}

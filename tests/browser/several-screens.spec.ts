@@ -1,0 +1,237 @@
+/**
+ * Several screens in one room, each a browser of its own: the coach's leads, the others follow its clock. Everything runs on
+ * the real clock here, since what is looked at is whether clocks agree.
+ */
+import AxeBuilder from "@axe-core/playwright";
+import { type Browser, expect, type Page, test } from "@playwright/test";
+import { type RunningApp, startApp } from "#tests/support/app.ts";
+import { letIn } from "./kit.ts";
+
+// Up to four browsers at once: on a busy machine opening them takes a while.
+test.describe.configure({ timeout: 240_000 });
+
+let app: RunningApp;
+test.beforeAll(async () => {
+  app = await startApp();
+});
+test.afterAll(() => app.remove());
+
+/** A device of the Loft, paired, on its shelf. */
+async function paired(browser: Browser, name: string, size = { width: 1280, height: 800 }): Promise<Page> {
+  const context = await browser.newContext({ baseURL: app.url, viewport: size });
+  await letIn(context, app.url, "petra");
+  const rooms = await (await context.request.get("/api/rooms")).json();
+  const roomId = rooms.find((one: { name: string }) => one.name === "Loft").id;
+  const made = await context.request.post("/api/devices", { data: { name, roomId }, headers: { origin: app.url } });
+  await context.clearCookies();
+  const page = await context.newPage();
+  await page.goto("/floor");
+  await page.getByLabel("Pairing code").fill((await made.json()).code);
+  await page.getByRole("button", { name: "Pair" }).click();
+  await expect(page.getByText("signature verified · kept on this device").first()).toBeVisible();
+  return page;
+}
+async function follows(page: Page, view: "Demonstrator" | "Crew" | "Wall"): Promise<void> {
+  await page.getByRole("radio", { name: new RegExp(`^${view}`) }).check();
+  await page.getByRole("button", { name: "Follow the class of this room" }).click();
+}
+async function begins(page: Page): Promise<void> {
+  await page.locator("ul li button").first().click();
+  await page.getByRole("button", { name: "Start the class" }).click();
+}
+const seconds = (page: Page) => page.getByRole("timer").locator("span").first();
+const figure = async (page: Page): Promise<string> => (await seconds(page).textContent()) ?? "";
+const leave = (...pages: Page[]) => Promise.all(pages.map((page) => page.context().close()));
+
+/**
+ * At which part of a second the figure of a page changes, ms: the earliest of some changes, since a busy machine draws late
+ * but never early. All pages are on one machine, so its clock is theirs.
+ */
+const changesAt = (page: Page, changes: number): Promise<number> =>
+  page.getByRole("timer").evaluate(
+    (timer, wanted) =>
+      new Promise<number>((resolve) => {
+        const times: number[] = [];
+        let was = timer.firstElementChild?.textContent;
+        const seen = new MutationObserver(() => {
+          const is = timer.firstElementChild?.textContent;
+          if (is === was) return;
+          was = is;
+          times.push(performance.timeOrigin + performance.now());
+          if (times.length < wanted) return;
+          seen.disconnect();
+          const first = times[0] ?? 0;
+          const parts = times.map((at) => first + ((((at - first + 500) % 1000) + 1000) % 1000) - 500);
+          resolve(Math.min(...parts));
+        });
+        seen.observe(timer, { subtree: true, childList: true, characterData: true });
+      }),
+    changes,
+  );
+
+/** How far apart two parts of a second are, ms. */
+const apart = (a: number, b: number): number => Math.abs(((((a - b + 500) % 1000) + 1000) % 1000) - 500);
+
+test("crew, demonstrator and wall change their second within 100 ms of the coach's", async ({ browser }) => {
+  const [coach, crew, demo, wall] = await Promise.all([
+    paired(browser, "Coach's tablet"),
+    paired(browser, "Camera desk"),
+    paired(browser, "Demonstrator's screen"),
+    paired(browser, "Wall screen"),
+  ]);
+  await follows(crew, "Crew");
+  await follows(demo, "Demonstrator");
+  await follows(wall, "Wall");
+  await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
+  await begins(coach);
+  await coach.keyboard.press("PageDown");
+  await expect(coach.getByText("3 screens follow")).toBeVisible();
+  const name = await coach.locator("section[aria-label=Now]").first().locator("div").first().textContent();
+  for (const page of [crew, demo, wall]) {
+    await expect(page.getByText("Coach's tablet leads since")).toBeVisible();
+    await expect(page.getByText(name ?? "").first()).toBeVisible();
+    await expect(page.getByRole("button", { name: "skip" })).toHaveCount(0);
+  }
+  const at = await Promise.all([coach, crew, demo, wall].map((page) => changesAt(page, 6)));
+  for (const other of at.slice(1)) expect(apart(other, at[0] ?? 0)).toBeLessThanOrEqual(100);
+
+  // A hold is a hold everywhere, at the same figure.
+  await coach.keyboard.press(" ");
+  for (const page of [crew, demo, wall]) await expect(page.getByRole("timer")).toContainText("held");
+  const shown = await figure(coach);
+  for (const page of [crew, demo, wall]) expect(await figure(page)).toBe(shown);
+
+  // A page opened again follows by itself; none of the views has a barrier.
+  await wall.reload();
+  await expect(wall.getByRole("timer")).toContainText("held");
+  for (const page of [crew, demo, wall]) {
+    const { violations } = await new AxeBuilder({ page })
+      .withTags(["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"])
+      .analyze();
+    expect(violations.map(({ id }) => id)).toEqual([]);
+  }
+
+  await coach.keyboard.press(" ");
+  await coach.getByRole("button", { name: "end", exact: true }).click();
+  await coach.getByRole("button", { name: "end now?" }).click();
+  await expect(wall.getByRole("heading", { name: "The class is done" })).toBeVisible();
+  await coach.getByRole("button", { name: "Back to the cards" }).click();
+  await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
+  await leave(coach, crew, demo, wall);
+});
+
+test("a follower off the network runs on, says so, and is back without a jump", async ({ browser }) => {
+  const [coach, wall] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Wall screen")]);
+  await follows(wall, "Wall");
+  await begins(coach);
+  await coach.keyboard.press("PageDown");
+  await expect(wall.getByRole("timer")).toBeVisible();
+  await wall.context().setOffline(true);
+  await expect(wall.getByText(/No contact since \d\d:\d\d:\d\d\. This screen runs on by itself\./)).toBeVisible();
+  await expect(coach.getByText("lost: Wall screen")).toBeVisible();
+  const [led, alone] = await Promise.all([changesAt(coach, 4), changesAt(wall, 4)]);
+  expect(apart(led, alone)).toBeLessThanOrEqual(100);
+  // What the coach does meanwhile is not known there, and known as soon as it is back.
+  await coach.keyboard.press(" ");
+  await expect(coach.getByRole("timer")).toContainText("held");
+  await expect(wall.getByRole("timer")).not.toContainText("held");
+  await wall.context().setOffline(false);
+  await expect(wall.getByRole("timer")).toContainText("held");
+  await expect(coach.getByText("1 screen follows")).toBeVisible();
+  expect(await figure(wall)).toBe(await figure(coach));
+  await coach.keyboard.press(" ");
+  const [after, back] = await Promise.all([changesAt(coach, 4), changesAt(wall, 4)]);
+  expect(apart(after, back)).toBeLessThanOrEqual(100);
+  await leave(coach, wall);
+});
+
+test("taking over is asked and shown; the class goes on with who leads; its log arrives once", async ({ browser }) => {
+  const [coach, crew] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Camera desk")]);
+  await follows(crew, "Crew");
+  await begins(coach);
+  await coach.keyboard.press("PageDown");
+  await expect(crew.getByRole("timer")).toBeVisible();
+
+  await crew.getByRole("button", { name: "ask to lead" }).click();
+  await expect(crew.getByText("Asked Coach's tablet to lead. Waiting for the answer.")).toBeVisible();
+  await expect(coach.locator("p[role=alert]")).toContainText("Camera desk asks to lead.");
+  await coach.getByRole("button", { name: "keep leading" }).click();
+  await expect(crew.getByText("The answer is no. Coach's tablet leads since")).toBeVisible();
+
+  await crew.getByRole("button", { name: "ask to lead" }).click();
+  await coach.getByRole("button", { name: "hand over" }).click();
+  await expect(crew.getByRole("navigation", { name: "The class" })).toBeVisible();
+  await expect(coach.getByText("Camera desk leads since")).toBeVisible();
+  await expect(coach.getByRole("navigation", { name: "The class" })).toHaveCount(0);
+  // Held, skipped into the next change: the one that leads now moves the other.
+  await crew.keyboard.press(" ");
+  await expect(coach.getByRole("timer")).toContainText("held");
+  expect(await figure(coach)).toBe(await figure(crew));
+
+  await crew.getByRole("button", { name: "end", exact: true }).click();
+  await crew.getByRole("button", { name: "end now?" }).click();
+  await crew.getByRole("button", { name: "Back to the cards" }).click();
+  await expect(coach.getByText("Loft: no class is led now")).toBeVisible();
+  await coach.getByRole("button", { name: "stop following" }).click();
+  await expect(coach.getByText("The log of one class is kept here")).toHaveCount(0);
+  await expect(crew.getByText("The log of one class is kept here")).toHaveCount(0);
+  await letIn(coach.context(), app.url, "marta");
+  await leave(coach, crew);
+});
+
+test("a second coach who begins a class beside the first is told, runs alone, and may follow", async ({ browser }) => {
+  const [coach, second] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Second tablet")]);
+  await begins(coach);
+  await coach.keyboard.press("PageDown");
+  await expect(second.getByText(/Coach's tablet leads “.*” here since/)).toBeVisible();
+  await begins(second);
+  await expect(second.locator("p[role=alert]")).toContainText("Coach's tablet leads since");
+  await expect(second.locator("p[role=alert]")).toContainText("this class runs on here alone");
+  // Whatever it does moves nobody else.
+  await second.keyboard.press(" ");
+  await expect(second.getByRole("timer")).toContainText("held");
+  await expect(coach.getByRole("timer")).not.toContainText("held");
+  await second.getByRole("button", { name: "follow it" }).click();
+  await expect(second.getByText("Coach's tablet leads since")).toBeVisible();
+  await expect(second.getByRole("timer")).not.toContainText("held");
+  await expect(coach.getByText("1 screen follows")).toBeVisible();
+  await leave(coach, second);
+});
+
+test("the views fit their screens, light letters on the floor's dark ground, nothing wider than the page", async ({
+  browser,
+}, info) => {
+  const [coach, screen] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Second screen")]);
+  await begins(coach);
+  for (let n = 0; n < 3; n++) await coach.keyboard.press("PageDown");
+  await follows(screen, "Wall");
+  for (const view of ["Wall", "Demonstrator", "Crew"] as const) {
+    await screen.getByLabel("shows").selectOption({ label: view });
+    for (const [width, height] of [
+      [390, 844],
+      [1024, 768],
+      [1440, 900],
+    ] as const) {
+      await screen.setViewportSize({ width, height });
+      await expect(screen.getByRole("timer")).toBeVisible();
+      expect(await screen.evaluate(tooLarge)).toEqual([]);
+      await info.attach(`${view} ${width}`, { body: await screen.screenshot(), contentType: "image/png" });
+      if (process.env.SPRINGLINE_SHOTS)
+        await screen.screenshot({ path: `${process.env.SPRINGLINE_SHOTS}/${view}-${width}.png` });
+    }
+  }
+  await leave(coach, screen);
+});
+
+/** What sticks out of the page, or is too small for a thumb. Runs in the page. */
+function tooLarge(): string[] {
+  const wrong = [];
+  const { scrollWidth, clientWidth, scrollHeight, clientHeight } = document.documentElement;
+  if (scrollWidth > clientWidth) wrong.push(`the page is ${scrollWidth} wide`);
+  if (scrollHeight > clientHeight) wrong.push(`the page is ${scrollHeight} high`);
+  for (const target of document.querySelectorAll("button, select")) {
+    const { height, bottom } = target.getBoundingClientRect();
+    if (height < 44 || bottom > innerHeight + 1) wrong.push(`${target.textContent} is ${height} high`);
+  }
+  return wrong;
+}
