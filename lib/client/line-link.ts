@@ -52,8 +52,11 @@ export interface LineLink {
 /** Closed by a page that goes on: not a goodbye. */
 const LOST_CODE = 4000;
 const CHECK_MS = 1000;
-/** The server says that it is there every 3 s. */
-const SILENT_MS = 8000;
+/**
+ * The server says that it is there every 3 s. Looks are counted, not ms: a page that stood still for a while finds what was
+ * said meanwhile still waiting to be read.
+ */
+const SILENT_CHECKS = 8;
 const FIRST_RETRY_MS = 300;
 const LONGEST_RETRY_MS = 5000;
 
@@ -64,7 +67,7 @@ export function openLine(options: LinkOptions): LineLink {
   let state = NOT_HEARD;
   let view = options.view;
   let socket: WebSocket | null = null;
-  let heard = 0;
+  let silentChecks = 0;
   let retryMs = FIRST_RETRY_MS;
   let retrying: ReturnType<typeof setTimeout> | undefined;
   let closed = false;
@@ -83,7 +86,7 @@ export function openLine(options: LinkOptions): LineLink {
     retrying = undefined;
     const ws = new (options.WebSocket ?? WebSocket)(`${options.origin}${LINE_PATH}`);
     socket = ws;
-    heard = now();
+    silentChecks = 0;
     ws.onopen = () => {
       const { token } = options;
       ws.send(JSON.stringify({ t: "hello", version: LINE_VERSION, token, view, memory: memoryOf(state.line) }));
@@ -116,7 +119,7 @@ export function openLine(options: LinkOptions): LineLink {
   }
 
   function hear(message: FromServer, t4: number): void {
-    heard = t4;
+    silentChecks = 0;
     state = { ...state, heardAt: wall() };
     switch (message.t) {
       case "welcome":
@@ -154,7 +157,8 @@ export function openLine(options: LinkOptions): LineLink {
   }
 
   const checking = setInterval(() => {
-    if (socket && now() - heard > SILENT_MS) drop();
+    silentChecks++;
+    if (socket && silentChecks > SILENT_CHECKS) drop();
   }, CHECK_MS);
   connect();
 

@@ -19,8 +19,8 @@ export const LINE_LIMITS = {
   bufferedBytes: 4 * 1024 * KiB,
   /** How often a screen is told that the line is there; by it the screen asks for the time again. */
   hereMs: 3000,
-  /** A screen that was not heard of for this long is lost. */
-  lostMs: 10_000,
+  /** A screen that was not heard of for so many of these beats is lost. Counted, so that a server that stood still loses nobody. */
+  lostBeats: 3,
   /** How often every device is asked for again, and what has become old is forgotten (INV-09). */
   sweepMs: 500,
   closeMs: 1000,

@@ -70,8 +70,7 @@ export function createLines({ host, limits, clock, log }: LinesSetup): Lines {
     }
   }, limits.sweepMs);
   const beat = setInterval(() => {
-    const now = clock.now();
-    for (const room of rooms.values()) for (const seat of [...room.seats.values()]) seat.beat(now);
+    for (const room of rooms.values()) for (const seat of [...room.seats.values()]) seat.beat();
   }, limits.hereMs);
 
   return {

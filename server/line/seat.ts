@@ -31,16 +31,15 @@ export class Seat {
   private readonly setup: SeatSetup;
   private readonly allowance: Allowance;
   private open = true;
-  private heardAt: number;
+  private silentBeats = 0;
 
   constructor(setup: SeatSetup) {
     this.setup = setup;
     this.device = setup.device;
     this.token = setup.token;
-    this.heardAt = setup.now();
-    this.allowance = createAllowance(setup.limits, this.heardAt);
+    this.allowance = createAllowance(setup.limits, setup.now());
     setup.ws.on("pong", () => {
-      this.heardAt = setup.now();
+      this.silentBeats = 0;
     });
     setup.ws.on("message", (data: Buffer, isBinary) => this.receive(data, isBinary));
     setup.ws.on("close", (code) => this.ended(!SAID_GOODBYE.has(code)));
@@ -49,7 +48,7 @@ export class Seat {
   private receive(data: Buffer, isBinary: boolean): void {
     if (!this.open) return;
     const t2 = this.setup.now();
-    this.heardAt = t2;
+    this.silentBeats = 0;
     if (!this.allowance.takes(data.byteLength, t2)) this.close("tooMuch");
     else if (data.byteLength > this.setup.limits.messageBytes) this.close("tooLarge");
     else this.dispatch(isBinary ? null : readMessage(data), t2);
@@ -74,9 +73,10 @@ export class Seat {
   }
 
   /** Says that the line is there, and lets go of a screen that was not heard of for long. */
-  beat(now: number): void {
+  beat(): void {
     const { ws, limits } = this.setup;
-    if (now - this.heardAt > limits.lostMs) {
+    this.silentBeats++;
+    if (this.silentBeats > limits.lostBeats) {
       this.ended(true);
       ws.terminate();
     } else if (this.open && ws.readyState === ws.OPEN) {

@@ -199,7 +199,7 @@ describe("on the line", () => {
   });
 
   test("a screen that falls silent is lost, and twenty seconds later may be taken over from", async () => {
-    const line = await startLineServer({ hereMs: 30, lostMs: 120 });
+    const line = await startLineServer({ hereMs: 30 });
     const [a, b] = [line.pair("Tablet"), line.pair("Wall")];
     const [one, two] = [await onLine(line, a), await onLine(line, b)];
     one.say({ t: "lead", term: 0, sure: false });
