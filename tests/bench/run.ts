@@ -4,6 +4,7 @@
  */
 import { parseArgs } from "node:util";
 import { benchFloor } from "./floor.ts";
+import { benchLine } from "./line.ts";
 import { benchScreen } from "./screen.ts";
 import { benchArithmetic } from "./start-arithmetic.ts";
 import { benchSync } from "./sync.ts";
@@ -21,6 +22,7 @@ const { values, positionals } = parseArgs({
 const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   arithmetic: benchArithmetic,
   floor: benchFloor,
+  line: benchLine,
   screen: benchScreen,
   sync: () =>
     benchSync({
