@@ -90,7 +90,10 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   await expect(dialog.getByText(/syllables a second/)).toBeVisible();
   await clean(page);
   for (const box of await dialog.getByRole("checkbox").all()) await box.uncheck();
-  const first = dialog.getByRole("table", { name: /planned and yours/ }).getByRole("row").nth(1);
+  const first = dialog
+    .getByRole("table", { name: /planned and yours/ })
+    .getByRole("row")
+    .nth(1);
   await first.getByRole("checkbox").check();
   const [now, to] = [/(\d+) s/, /→ (\d+) s/].map((of) => Number(of.exec("")?.[1]));
   expect([now, to]).toEqual([Number.NaN, Number.NaN]);

@@ -58,13 +58,14 @@ test("created, written by two, handed in, handed back, mended, signed, written o
   must(handBack(app, ines, id, "See the thread"));
   expect(s.last(doc, "state")?.state).toMatchObject({ state: "handed-back", note: "See the thread", edition: 0 });
 
-  // Jonas mends, answers, settles, hands in again.
+  // Jonas mends, answers, hands in again; what a lead asked for a lead settles.
   await s.write(doc, jonas, (w) => {
     const label = labelOf(w.doc, "h1");
     if (label) setText(w, label, "Warm-up, slowly");
   });
   must(addComment(app, jonas, thread.id, "Done"));
-  must(settleThread(app, jonas, thread.id, true));
+  expect(outcome(settleThread(app, jonas, thread.id, true))).toBe("for-a-lead");
+  must(settleThread(app, ines, thread.id, true));
   expect(s.last(doc, "threads")?.threads[0]).toMatchObject({
     settled: true,
     comments: [{ authorName: "Ines" }, { authorName: "Jonas", body: "Done" }],

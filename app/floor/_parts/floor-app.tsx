@@ -135,7 +135,9 @@ async function firstScreen(publicKey: string): Promise<Screen> {
   const verdict = envelope && verifyCard(envelope, publicKey, Date.parse(envelope.card.issuedAt));
   if (envelope && verdict?.ok) {
     const chosen = { card: verdict.card, envelope };
-    return running ? { kind: "live", ...chosen, running } : { kind: "rehearsal", ...chosen, running: rehearsing ?? null };
+    return running
+      ? { kind: "live", ...chosen, running }
+      : { kind: "rehearsal", ...chosen, running: rehearsing ?? null };
   }
   return { kind: (settings?.screen ?? "lead") === "lead" ? "shelf" : "follow" };
 }
