@@ -7,7 +7,7 @@ import { WebSocket } from "ws";
 import { openLine } from "#lib/client/line-link.ts";
 
 const [, , url = "", token = "", everyMs = "50", looks = "100"] = process.argv;
-/** The class began at 0 of its own time: heard for the first time, the peer takes it to begin there and then. */
+/** The peer takes the class to begin the moment it hears of it. */
 let heardAt: number | null = null;
 const link = openLine({
   origin: url,
@@ -20,6 +20,11 @@ const link = openLine({
     if (line?.told && heardAt === null) heardAt = machine();
   },
 });
+const ready = setInterval(() => {
+  if (link.studioNow() === null) return;
+  clearInterval(ready);
+  process.send?.("ready");
+}, 10);
 /** ms of the machine's own clock. */
 function machine(): number {
   return performance.timeOrigin + performance.now();
