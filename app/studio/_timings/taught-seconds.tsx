@@ -106,7 +106,9 @@ function Choice({ roomId, own, rows }: ChoiceProps) {
               <th scope="col" className="number">
                 from the classes
               </th>
-              <th scope="col">19 times in 20 within</th>
+              <th scope="col" className={styles.within}>
+                19 times in 20 within
+              </th>
               <th scope="col">how sure</th>
             </tr>
           </thead>
@@ -158,12 +160,16 @@ function Row({ row, now, on, onChoose }: RowProps) {
         )}
       </td>
       <th scope="row">{words}</th>
-      <td className="number">{plainNumber(now)} s</td>
-      <td className="number">
+      <td className="number" data-label="now">
+        {plainNumber(now)} s
+      </td>
+      <td className="number" data-label="from classes">
         <strong>{plainNumber(row.seconds)} s</strong>
       </td>
-      <td>{rangeWords(row)}</td>
-      <td>{sureWords(row)}</td>
+      <td className={styles.within} data-label="within">
+        {rangeWords(row)}
+      </td>
+      <td className={styles.sure}>{sureWords(row)}</td>
     </tr>
   );
 }

@@ -1,6 +1,6 @@
 "use client";
 /** A draft rehearsed: the last look, the run, and the way back to the plan with what was measured. */
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import { dropRunning, keepRehearsal, keepRunning, readRunning } from "#app/_rehearsal/kept-rehearsals.ts";
 import { REHEARSALS_HASH } from "#app/_rehearsal/rehearsal-acts.tsx";
 import { RehearsalDone } from "#app/floor/_parts/rehearsal/rehearsal-done.tsx";
@@ -18,13 +18,12 @@ type Screen =
 
 export function DraftRehearsal({ card, userId }: { readonly card: Card; readonly userId: string }) {
   const settings = useSettings();
-  const [screen, setScreen] = useState<Screen>({ kind: "ready" });
   const { planId } = card.edition;
-  const back = `/plans/${planId}`;
-  useEffect(() => {
+  const [screen, setScreen] = useState<Screen>(() => {
     const resumed = readRunning(userId, planId);
-    if (resumed) setScreen({ kind: "running", resumed });
-  }, [userId, planId]);
+    return resumed ? { kind: "running", resumed } : { kind: "ready" };
+  });
+  const back = `/plans/${planId}`;
   const file = (log: ClassLog) => {
     const made = log.rehearsed && { id: log.sessionId, at: Date.parse(log.startedAt), rehearsed: log.rehearsed };
     setScreen({ kind: "done", log, isKept: made !== undefined && keepRehearsal(userId, planId, made) });

@@ -4,7 +4,7 @@ import Link from "next/link";
 import { requirePerson } from "#app/_shell/person.ts";
 import "#app/floor/floor.css";
 import { draftCard } from "#server/plans/draft-card.ts";
-import { DraftRehearsal } from "./draft-rehearsal.tsx";
+import { OpenRehearsal } from "./open-rehearsal.tsx";
 
 export const metadata: Metadata = { title: "Rehearsal" };
 
@@ -15,7 +15,7 @@ export default async function RehearsePage({ params }: { readonly params: Promis
   return (
     <main className="floor">
       {card.ok ? (
-        <DraftRehearsal card={card.value} userId={who.actor.id} />
+        <OpenRehearsal card={card.value} userId={who.actor.id} />
       ) : (
         <div style={{ padding: "2rem" }}>
           <h1>Nothing to rehearse</h1>

@@ -5,6 +5,7 @@ import type { Card } from "#lib/card/schema.ts";
 import { clockTime, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { PrintButton } from "../print/print-button.tsx";
+import paper from "../print/sheet.module.css";
 import styles from "./crew-sheet.module.css";
 
 interface Props {
@@ -17,32 +18,36 @@ interface Props {
 /** Type gets smaller as there is more to read, so that one page holds it: a row is as tall as its longest cell. */
 function densityOf(rows: readonly CrewRow[]): "open" | "plain" | "tight" | "tightest" {
   const lines = rows.reduce((sum, row) => sum + (row.kind === "move" ? linesOf(row) : 1), 0);
-  if (lines <= 26) return "open";
-  if (lines <= 40) return "plain";
-  return lines <= 58 ? "tight" : "tightest";
+  if (lines <= 30) return "open";
+  if (lines <= 50) return "plain";
+  return lines <= 72 ? "tight" : "tightest";
 }
 
-/** Letters that fit a line of the two widest cells, at the smallest type; measured, with room to spare. */
-const CELL_LETTERS = 44;
+/** Letters that fit a line of the two widest cells, at every type but the largest; measured, with room to spare. */
+const CHANGE_LETTERS = 36;
+const CREW_LETTERS = 20;
 function linesOf({ changes, lines }: CrewMove): number {
   const letters = (words: readonly string[]) => words.reduce((sum, text) => sum + text.length + 2, 0);
-  return Math.max(1, Math.ceil(Math.max(letters(changes.map(({ words }) => words)), letters(lines)) / CELL_LETTERS));
+  const change = letters(changes.map(({ words }) => words)) / CHANGE_LETTERS;
+  return Math.max(1, Math.ceil(change), Math.ceil(letters(lines) / CREW_LETTERS));
 }
+
+const TIME = `${paper.time} ${styles.time}`;
 
 export function CrewSheet({ card, signedAt, signedBy }: Props) {
   const rows = crewRows(card);
   const { edition, plan, clock, cautions, room, studio } = card;
   const signed = new Date(signedAt).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
   return (
-    <main className={styles.ground}>
-      <p className={styles.acts}>
+    <main className={paper.ground}>
+      <p className={paper.acts}>
         <a className="button" href="/desk">
           Back to your desk
         </a>
         <PrintButton />
       </p>
-      <article className={styles.sheet} data-density={densityOf(rows)}>
-        <header className={styles.head}>
+      <article className={`${paper.sheet} ${styles.sheet}`} data-density={densityOf(rows)}>
+        <header className={paper.head}>
           <div>
             <h1>Crew sheet: {edition.title}</h1>
             <p>
@@ -50,8 +55,8 @@ export function CrewSheet({ card, signedAt, signedBy }: Props) {
               {studio.town && `, ${studio.town}`} · {room.name} · {plan.equipment.name}
             </p>
           </div>
-          <div className={styles.edition}>
-            <p className={styles.length}>{clockTime(clock.total)}</p>
+          <div className={paper.edition}>
+            <p className={paper.length}>{clockTime(clock.total)}</p>
             <p>
               edition {edition.number} · <strong>{edition.shortName}</strong>
             </p>
@@ -63,11 +68,10 @@ export function CrewSheet({ card, signedAt, signedBy }: Props) {
         <table>
           <thead>
             <tr>
-              <th className={styles.time}>change at</th>
-              <th className={styles.time}>work at</th>
+              <th className={TIME}>change</th>
+              <th className={TIME}>work</th>
               <th>move, how long</th>
-              <th>facing</th>
-              <th>springs; in bold: new</th>
+              <th>facing, springs; in bold: new</th>
               <th>set-up change</th>
               <th>who is heard</th>
               <th>for the crew</th>
@@ -81,7 +85,7 @@ export function CrewSheet({ card, signedAt, signedBy }: Props) {
             <Edge at={clock.rows.at(-1)?.end ?? 0} title="Closing" />
           </tbody>
         </table>
-        <footer className={styles.care}>
+        <footer className={paper.care}>
           <p>
             <strong>On the floor:</strong> springs are changed with the carriage home. Keep cables, stands and people
             out of the carriage's way and of anybody's way off the machine; a change of set-up is no moment to step in.
@@ -95,10 +99,10 @@ export function CrewSheet({ card, signedAt, signedBy }: Props) {
 
 function Edge({ at, title }: { readonly at: number; readonly title: string }) {
   return (
-    <tr className={styles.heading}>
-      <td className={styles.time} />
-      <td className={styles.time}>{clockTime(at)}</td>
-      <td colSpan={6}>{title}</td>
+    <tr className={paper.heading}>
+      <td className={TIME} />
+      <td className={TIME}>{clockTime(at)}</td>
+      <td colSpan={5}>{title}</td>
     </tr>
   );
 }
@@ -108,9 +112,9 @@ function Row({ row, equipment }: { readonly row: CrewRow; readonly equipment: Eq
   if (row.kind === "pause") {
     return (
       <tr>
-        <td className={styles.time} />
-        <td className={styles.time}>{clockTime(row.at)}</td>
-        <td colSpan={4}>
+        <td className={TIME} />
+        <td className={TIME}>{clockTime(row.at)}</td>
+        <td colSpan={3}>
           <strong>{row.title}</strong>, {clockTime(row.seconds)}
         </td>
         <td data-label="heard">{voiceWords(row.voice)}</td>
@@ -125,19 +129,20 @@ function MoveRow({ row, equipment }: { readonly row: CrewMove; readonly equipmen
   const counts = Object.fromEntries(row.springs.map((spring) => [spring.id, spring.count]));
   return (
     <tr>
-      <td className={styles.time}>{row.at < row.start && clockTime(row.at)}</td>
-      <td className={styles.time}>{clockTime(row.start)}</td>
+      <td className={TIME}>{row.at < row.start && clockTime(row.at)}</td>
+      <td className={TIME}>{clockTime(row.start)}</td>
       <td>
-        <span className={styles.number}>{row.number}</span> <strong>{row.title}</strong>
+        <span className={paper.number}>{row.number}</span> <strong>{row.title}</strong>
         {row.side && ` · ${row.side}`}, {clockTime(row.seconds)}
       </td>
-      <td data-label="facing" data-new={row.turns} className={styles.facing}>
-        {row.facing ?? "not known"}
+      <td data-label="facing, on">
+        <span className={row.turns ? styles.new : undefined}>{row.facing ?? "not known"}</span>
+        {", "}
+        <span className={row.newSprings ? styles.new : undefined}>
+          <Coils springs={row.springs} equipment={equipment} /> {springWords(equipment, counts)}
+        </span>
       </td>
-      <td data-label="springs" data-new={row.newSprings} className={styles.springs}>
-        <Coils springs={row.springs} equipment={equipment} /> {springWords(equipment, counts)}
-      </td>
-      <td data-label="change">{row.changes.map((change) => change.words).join(", ") || "nothing changes"}</td>
+      <td data-label="change">{row.changes.map((change) => change.words).join(", ") || "none"}</td>
       <td data-label="heard">{voiceWords(row.voice)}</td>
       <td data-label="crew" className={styles.lines}>
         {row.lines.join(" ")}
@@ -149,5 +154,5 @@ function MoveRow({ row, equipment }: { readonly row: CrewMove; readonly equipmen
 function voiceWords(voice: Voice): string {
   if (isQuiet(voice)) return "nobody";
   const coach = `coach ${Math.round(voice.seconds)} s`;
-  return voice.quiet ? `${coach}; quiet ${clockTime(voice.quiet.from)} to ${clockTime(voice.quiet.to)}` : coach;
+  return voice.quiet ? `${coach}, not ${clockTime(voice.quiet.from)} to ${clockTime(voice.quiet.to)}` : coach;
 }
