@@ -50,7 +50,9 @@ async function askStudio(planId: string): Promise<readonly Rehearsal[]> {
   if (!response.ok) throw new Error("the studio did not say");
   const told = toldSchema.parse(await response.json());
   return told.map(({ id, at, edition, roomName, rehearsed }) => ({
-    ...{ id, at, rehearsed },
+    id,
+    at,
+    rehearsed,
     of: `of edition ${edition}, ${roomName}`,
   }));
 }

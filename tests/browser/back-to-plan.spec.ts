@@ -10,8 +10,6 @@ test.describe.configure({ mode: "serial" });
 
 const UPPER = "Upper body and trunk";
 const clean = async (page: Page) => expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
-const idOf = (page: Page): string => /plans\/([^/?#]+)/.exec(page.url())?.[1] ?? "";
-const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
 
 test("a manager sees what the classes tell of a room's changes, takes two, and it is on record", async ({ as }) => {
   const page = await as("petra");

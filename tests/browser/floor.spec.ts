@@ -3,6 +3,7 @@ import { generateKeyPairSync, sign } from "node:crypto";
 import { expect, type Page, test } from "@playwright/test";
 import { sealCard } from "#lib/card/card.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
+import { CLASSES_TOLD } from "#seed/taught.ts";
 import { type RunningApp, startApp } from "#tests/support/app.ts";
 import { letIn } from "./kit.ts";
 
@@ -109,8 +110,8 @@ test("paired, then the server goes: the page opens again and the class plays wit
   await expect(fetchCards).toBeEnabled();
   await letIn(page.context(), app.url, "marta");
   await page.goto(`${app.url}/editions/${card.edition.planId}/${card.edition.number}/classes`);
-  // The demo's own class, and this one.
-  await expect(page.getByRole("heading", { level: 2 })).toHaveCount(2);
+  // The demo's own classes, and this one.
+  await expect(page.getByRole("heading", { level: 2 })).toHaveCount(CLASSES_TOLD + 1);
   await expect(page.getByText("It was ended early").first()).toBeVisible();
   await page.context().clearCookies();
 });

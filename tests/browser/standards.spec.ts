@@ -122,8 +122,8 @@ test("a coach reads the rules and changes none; crew does not see them", async (
   const headers = { origin: app.url };
   const rooms = await (await marta.request.get("/api/rooms")).json();
   for (const answer of [
-    await marta.request.put(`/api/standards/${RULE}`, { headers, data: { level: "off" } }),
-    await marta.request.delete(`/api/standards/${RULE}`, { headers }),
+    await marta.request.put(`/api/standards/${RULE}`, { headers, data: { standard: { level: "off" }, seen: null } }),
+    await marta.request.put(`/api/standards/${RULE}`, { headers, data: { standard: null, seen: null } }),
     await marta.request.post(`/api/standards/${RULE}/trial`, { headers, data: { level: "off" } }),
     await marta.request.put(`/api/rooms/${rooms[0].id}/timings`, {
       headers,
@@ -131,7 +131,11 @@ test("a coach reads the rules and changes none; crew does not see them", async (
     }),
     await marta.request.put(`/api/rooms/${rooms[0].id}/springs/light/readings`, {
       headers,
-      data: { sheet: { travelUnit: "cm", forceUnit: "N", readings: [] }, use: true },
+      data: {
+        sheet: { travelUnit: "cm", forceUnit: "N", readings: [] },
+        use: true,
+        seen: { readingsAt: null, stiffnessNPerMm: 0, preloadN: 0 },
+      },
     }),
   ]) {
     expect(answer.status()).toBe(403);
