@@ -12,7 +12,8 @@ import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeWords, setupChanges } from "./changes.ts";
 import { keptSpan, spanKeys } from "./kept-spans.ts";
 import { fillLiveFields } from "./live-fields.ts";
-import { isOverfull, type PlacedSpan, placeSpan, type Wish } from "./place-span.ts";
+import type { Spoken } from "./one-voice.ts";
+import { isOverfull, type PlacedSpan, placeSpan, spokenLines, type Wish } from "./place-span.ts";
 import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
 import { countInSeconds, type Placed, setupWindow, type Window, workWindow } from "./windows.ts";
 
@@ -21,18 +22,27 @@ const SHORTEST = 0.5;
 
 /** Places every spoken line of a plan, or says by how many seconds it does not fit. Pure; never overlaps. */
 export function cueTrack(plan: Plan): CueTrack {
+  const spans = spansOf(plan);
+  const total = spans[0]?.total ?? 0;
+  const keyOf = spanKeys(plan, total);
+  return tracked(
+    spans.map((span) => keptSpan(keyOf(span), () => placedSpan(span))),
+    total,
+  );
+}
+
+/** What one voice is asked for each span of a plan: its lines, with the whole heads-up first, then with shorter ones. */
+export const voiceProblems = (plan: Plan): Spoken[][][] =>
+  spansOf(plan).map((span) => triesOf(span).map((wishes) => spokenLines(wishes).lines));
+
+function spansOf(plan: Plan): Span[] {
   const { rows, total } = classClock(plan);
   const rowOf = new Map(rows.map((row) => [row.item, row]));
   const moves = moveItems(plan).flatMap((item): Placed[] => {
     const row = rowOf.get(item.id);
     return row ? [{ item, row }] : [];
   });
-  const keyOf = spanKeys(plan, total);
-  const spans = [undefined, ...moves].map((work, n) => {
-    const [next, after] = [moves[n], moves[n + 1]];
-    return keptSpan(keyOf(work, next, after), () => placedSpan({ plan, total, work, next, after }));
-  });
-  return tracked(spans, total);
+  return [undefined, ...moves].map((work, n) => ({ plan, total, work, next: moves[n], after: moves[n + 1] }));
 }
 
 /** From the start of one move (none: of the class) to the start of the next (none: the end of the class). */
@@ -45,12 +55,17 @@ interface Span {
   readonly after: Placed | undefined;
 }
 
-/** The best placing of a span: with the whole heads-up, or with a shorter one where that leaves more to be said. */
-function placedSpan(span: Span): PlacedSpan {
+/** The lines of a span, once for each heads-up it may have. */
+function triesOf(span: Span): Wish[][] {
   const { work, next } = span;
   const others = [...(work ? workWishes(span, work) : []), ...(next ? setupWishes(span, next) : [])];
   const calls = work ? headsUpWishes(span, work) : [];
-  const [whole, ...shorter] = calls.length === 0 ? [others] : calls.map((call) => [...others, call]);
+  return calls.length === 0 ? [others] : calls.map((call) => [...others, call]);
+}
+
+/** The best placing of a span: with the whole heads-up, or with a shorter one where that leaves more to be said. */
+function placedSpan(span: Span): PlacedSpan {
+  const [whole, ...shorter] = triesOf(span);
   // Where the whole call cannot be all and a shorter one is, there is nothing to weigh, and the long search is spared.
   const early = isOverfull(whole ?? []) ? shorter.map(placeSpan) : undefined;
   const complete = early?.find((placed) => placed.lost === 0);

@@ -3,60 +3,99 @@
  * known by everything that its placing looks at, so what is kept is what would be worked out again.
  */
 import { own } from "#lib/plan/lookup.ts";
-import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import type { PlacedSpan } from "./place-span.ts";
 import type { Placed } from "./windows.ts";
 
-const kept = new Map<string, PlacedSpan>();
-const MOST_KEPT = 600;
-/** A span with more to know it by is worked out each time, so that what is kept stays below some megabytes. */
-const LONGEST_KEY = 12_000;
+const MOST_KEPT = 1200;
+/** Longer contents, and spans with them, are not kept, so that all of it stays below some megabytes. */
+const LONGEST_CONTENT = 8000;
 
-/** The kept span of that key, else the one that `place` gives. */
-export function keptSpan(key: string, place: () => PlacedSpan): PlacedSpan {
-  const known = kept.get(key);
+/** Contents of items and moves, each by a number of its own that is never given again. */
+const numbers = new Map<string, number>();
+const kept = new Map<string, PlacedSpan>();
+let given = 0;
+
+export function forgetSpans(): void {
+  numbers.clear();
+  kept.clear();
+}
+
+/** The number of a content; null for one that is too long to keep. */
+function numberOf(text: string): number | null {
+  const known = numbers.get(text);
+  if (known !== undefined) return known;
+  if (text.length > LONGEST_CONTENT) return null;
+  if (numbers.size >= MOST_KEPT) numbers.clear();
+  given++;
+  numbers.set(text, given);
+  return given;
+}
+
+/** The kept span of that key, else the one that `place` gives. Without a key it is placed each time. */
+export function keptSpan(key: string | null, place: () => PlacedSpan): PlacedSpan {
+  const known = key === null ? undefined : kept.get(key);
   if (known) return known;
   const placed = place();
-  if (key.length > LONGEST_KEY) return placed;
-  if (kept.size >= MOST_KEPT) dropOldest();
+  if (key === null) return placed;
+  if (kept.size >= MOST_KEPT) kept.clear();
   kept.set(key, placed);
   return placed;
 }
 
-/** Half of them at once: one at a time would cost a little at every key press. */
-function dropOldest(): void {
-  let left = MOST_KEPT / 2;
-  for (const key of kept.keys()) {
-    if (left-- <= 0) return;
-    kept.delete(key);
-  }
+interface Neighbours {
+  readonly work: Placed | undefined;
+  readonly next: Placed | undefined;
+  readonly after: Placed | undefined;
 }
 
-export const forgetSpans = (): void => kept.clear();
-
-/** Makes the keys of a plan's spans. `total` counts only where a line says the minutes left. */
-export function spanKeys(plan: Plan, total: number) {
+/** Makes the keys of a plan's spans; null where something in a span is too long to keep. */
+export function spanKeys(plan: Plan, total: number): (span: Neighbours) => string | null {
   const { speech, headsUpSeconds, countInSeconds, equipment } = plan;
-  const shared = JSON.stringify([speech, headsUpSeconds, countInSeconds, equipment]);
-  const items = new Map(plan.items.map((item) => [item, JSON.stringify(item)]));
-  const moves = new Map<string, string>();
-  const moveKey = (id: string): string => {
-    const known = moves.get(id) ?? `${JSON.stringify(own(plan.moves, id))}`;
-    moves.set(id, known);
-    return known;
+  const shared = numberOf(JSON.stringify([speech, headsUpSeconds, countInSeconds, equipment]));
+  const moves = new Map<string, number | null>();
+  const moveNumber = (id: string): number | null => {
+    const known = moves.get(id);
+    if (known !== undefined) return known;
+    const number = numberOf(JSON.stringify([id, own(plan.moves, id)]));
+    moves.set(id, number);
+    return number;
   };
-  const itemKey = (item: PlanItem | undefined): string =>
-    item ? `${items.get(item)}${item.kind === "move" ? moveKey(item.move) : ""}` : "";
-  const placedKey = (placed: Placed | undefined): string =>
-    placed ? `${itemKey(placed.item)}${placed.row.transitionFrom},${placed.row.start},${placed.row.end}` : "";
-  return (work: Placed | undefined, next: Placed | undefined, after: Placed | undefined): string => {
+  const partsOf = (item: PlanItem | undefined): readonly (number | null)[] => {
+    if (!item) return NONE;
+    if (item.kind !== "move") return [numberOf(JSON.stringify(item))];
+    // The minutes left are those of the class, whatever the item.
+    const content = contentOf(item);
+    const said = content.includes("{minutes-left}") ? `${content} ${total}` : content;
+    return [numberOf(said), moveNumber(item.move)];
+  };
+  const items = new Map(plan.items.map((item) => [item, partsOf(item)]));
+  const itemParts = (item: PlanItem | undefined) => (item && items.get(item)) ?? NONE;
+  return ({ work, next, after }) => {
     const called = work ? firstTimedAfter(plan.items, work.item.id) : undefined;
-    const other = called === next?.item ? "" : itemKey(called);
-    const name = after ? `${after.item.move} ${moveKey(after.item.move)}` : "";
-    const key = [shared, placedKey(work), other, placedKey(next), name].join("\n");
-    return key.includes("{minutes-left}") ? `${key}\n${total}` : key;
+    const name = after ? [moveNumber(after.item.move)] : NONE;
+    const parts = [
+      [shared],
+      itemParts(work?.item),
+      itemParts(called === next?.item ? undefined : called),
+      itemParts(next?.item),
+      name,
+    ];
+    return parts.some((part) => part.includes(null)) ? null : [...parts, timesOf(work), timesOf(next)].join("|");
   };
 }
+
+const NONE: readonly (number | null)[] = [];
+
+/** All that a placing looks at in an item but its times. Put together by hand: this is most of what a kept track costs. */
+function contentOf({ id, side, springs, offsetMm, facing, script = [] }: MoveItem): string {
+  let content = `${id} ${side} ${offsetMm} ${facing} ${JSON.stringify(springs)}`;
+  for (const { kind, text } of script) content += ` ${kind} ${text.length} ${text}`;
+  return content;
+}
+
+const timesOf = (placed: Placed | undefined): string =>
+  placed ? [placed.row.transitionFrom, placed.row.start, placed.row.end].join() : "";
 
 /** What the heads-up of an item calls. */
 function firstTimedAfter(items: readonly PlanItem[], id: string): PlanItem | undefined {

@@ -34,10 +34,15 @@ const LONGEST_GAP = 60;
 /** True when it is sure at a glance that something must be set aside. */
 export const isOverfull = (wishes: readonly Wish[]): boolean => isTooMuch(wishes.map((wish) => spoken(wish, [])));
 
-export function placeSpan(wishes: readonly Wish[]): PlacedSpan {
+/** The wishes in the order in which they are said by choice, and what one voice has to know of them. */
+export function spokenLines(wishes: readonly Wish[]): { readonly sorted: readonly Wish[]; readonly lines: Spoken[] } {
   const sorted = [...wishes].sort((a, b) => SAID_FIRST[a.kind] - SAID_FIRST[b.kind]);
   const before = mustComeBefore(sorted);
-  const lines = sorted.map((wish, n) => spoken(wish, before[n] ?? []));
+  return { sorted, lines: sorted.map((wish, n) => spoken(wish, before[n] ?? [])) };
+}
+
+export function placeSpan(wishes: readonly Wish[]): PlacedSpan {
+  const { sorted, lines } = spokenLines(wishes);
   const voice = oneVoice(lines);
   const begins = beginsOf(sorted, lines, voice);
   const cues = voice.said.flatMap((place, n): Cue[] => {

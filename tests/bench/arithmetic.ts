@@ -1,6 +1,6 @@
 /**
- * How long the arithmetic takes: the full check beside the bare validation of the same file, fit and order beside the
- * mixed-integer solver HiGHS on the same problems (its optimum must be the same), and the slowest of the damaged files.
+ * How long the arithmetic takes: fit and order beside the mixed-integer solver HiGHS on the same problems (its optimum must
+ * be the same), and the slowest of the damaged files. The full check stands with the cue track, in `cues.ts`.
  * Exit 1 when a target is missed; ends with an exception when an optimum differs.
  */
 import loadHighs from "highs";
@@ -8,9 +8,7 @@ import { classClock } from "#lib/clock/clock.ts";
 import { fitToLength } from "#lib/fit/fit.ts";
 import { bestOrder } from "#lib/order/order.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { planSchema } from "#lib/plan/schema.ts";
 import { move } from "#lib/rules/examples/build.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { estimateSeconds, setupOf } from "#lib/transitions/transitions.ts";
 import { answer, COMMAND_NAMES } from "#server/cli/commands.ts";
@@ -21,7 +19,7 @@ import { fitLp, fitModel } from "#tests/support/fit-model.ts";
 import { longClass } from "#tests/support/long-class.ts";
 import { worstFiles } from "#tests/support/worst-files.ts";
 import { type OrderModel, orderLp } from "./order-lp.ts";
-import { measure, spread, taken } from "./timing.ts";
+import { spread, taken } from "./timing.ts";
 
 const EXACT = { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 1e-9 };
 const highs = await loadHighs();
@@ -32,19 +30,6 @@ function target(what: string, is: number, { atMost, atLeast }: { atMost?: number
   if (!met) allMet = false;
   const wanted = atMost === undefined ? `at least ${atLeast}` : `at most ${atMost}`;
   console.log(`  target: ${what} ${wanted}; ${is.toFixed(2)}. ${met ? "met" : "missed"}.`);
-}
-
-function check(): void {
-  const plan = longClass(60, 400);
-  const text = JSON.stringify(plan);
-  const own = measure(300, () => checkPlan(plan));
-  const peer = measure(300, () => planSchema.safeParse(JSON.parse(text)));
-  console.log("full check of 60 items and 400 lines, beside reading and validating the same file by its schema");
-  console.log(`  check p50 ${own.p50.toFixed(2)} ms, p99 ${own.p99.toFixed(2)} ms`);
-  console.log(
-    `  validation p50 ${peer.p50.toFixed(2)} ms, p99 ${peer.p99.toFixed(2)} ms; ratio of p50s ${(own.p50 / peer.p50).toFixed(2)}`,
-  );
-  target("p99 ms", own.p99, { atMost: 5 });
 }
 
 interface Pair {
@@ -161,7 +146,6 @@ function files(what: string, list: Iterable<DamagedFile>): void {
     console.log(`  ${ms.toFixed(0).padStart(5)} ms ${most}: ${file.what}, ${(file.bytes.length / 1000).toFixed(0)} kB`);
 }
 
-check();
 fits();
 order();
 files("damaged at random", damagedFiles(10_000_019, 10_000));

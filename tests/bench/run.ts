@@ -3,10 +3,10 @@
  * `npm run bench -- arithmetic`. Exit 1 when a target is missed.
  */
 import { parseArgs } from "node:util";
+import { benchBundled } from "./bundled.ts";
 import { benchFloor } from "./floor.ts";
 import { benchLine } from "./line.ts";
 import { benchScreen } from "./screen.ts";
-import { benchArithmetic } from "./start-arithmetic.ts";
 import { benchSync } from "./sync.ts";
 
 const { values, positionals } = parseArgs({
@@ -20,7 +20,8 @@ const { values, positionals } = parseArgs({
 
 /** Each prints what it measured and says whether its targets were met. */
 const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
-  arithmetic: benchArithmetic,
+  arithmetic: () => benchBundled("arithmetic"),
+  cues: () => benchBundled("cues"),
   floor: benchFloor,
   line: benchLine,
   screen: benchScreen,
