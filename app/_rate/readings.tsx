@@ -33,8 +33,10 @@ export function Readings({ readings, pauseSeconds, apart, onLeave }: ReadingsPro
         ))}
       </ul>
       <p className="small quiet" role="status">
-        {plural(readings.length, "reading")} taken together: all syllables over all seconds, so that a slip in one
-        weighs less. The {plainNumber(pauseSeconds)} s of pause that the plan has after each line are taken off.
+        {readings.length === 1
+          ? "From one reading. Read once more and both count together, so that a slip in one weighs less."
+          : `${plural(readings.length, "reading")} taken together: all syllables over all seconds, so that a slip in one weighs less.`}{" "}
+        The {plainNumber(pauseSeconds)} s of pause that the plan has after each line are taken off.
         {apart && " These differ by more than a seventh: read once more, or leave out the one that went wrong."}
       </p>
     </section>

@@ -24,11 +24,13 @@ export const Part = memo(function Part({ part, name, springs, selected, tabbable
     <section className={styles.part} data-kind={item.kind} data-selected={selected || undefined} aria-label={name}>
       <h3 className={styles.name}>
         {again ? `${name}, still going on` : name}
-        <span className={styles.when}>
-          {again || item.kind === "heading"
-            ? ` ${clockTime(part.from)}`
-            : ` ${clockTime(part.from)} to ${clockTime(part.to)}${springs && ` · ${springs}`}`}
-        </span>
+        {!again && (
+          <span className={styles.when}>
+            {item.kind === "heading"
+              ? ` ${clockTime(part.from)}`
+              : ` ${clockTime(part.from)} to ${clockTime(part.to)}${springs && ` · ${springs}`}`}
+          </span>
+        )}
       </h3>
       {lines.length > 0 && (
         <ol className={styles.lines}>
@@ -70,6 +72,6 @@ function Line({ line, tabbable, onGo }: { line: ReadLine; tabbable: boolean; onG
 
 function whoWords({ kind, at }: ReadLine): string {
   if (kind === "crew") return "crew, not said";
-  if (at === null) return "nobody";
+  if (at === null) return "no time for it";
   return kind === "heads-up" || kind === "count-in" ? "coach, from the plan" : "coach";
 }

@@ -86,6 +86,24 @@ test("a key for each kind, a live field by typing, a line from the library", asy
   for (const key of CUE_KINDS.keys()) await expect(help.getByText(`Alt + ${key + 1}`, { exact: true })).toBeVisible();
 });
 
+test("talk against time in seconds: in the script's bar, on the rail and for a screen reader", async ({ as }) => {
+  const page = await as("ines");
+  const plan = twoMoves();
+  const long = "Long neck, soft knees, ribs heavy, and let the carriage come to you all the way. ".repeat(20);
+  const items = plan.items.map((item, i) =>
+    i === 1 && item.kind === "move" ? { ...item, script: [{ kind: "form" as const, text: long }] } : item,
+  );
+  const id = await importPlan(page, { ...plan, items });
+  await page.goto(`/plans/${id}`);
+  await expect(onRail(page, /s of talk, [\d.]+ s of time(?!:)/)).toHaveCount(1);
+  const over = onRail(page, /s of talk, [\d.]+ s of time: [\d.]+ s too much/);
+  await expect(over).toHaveCount(1);
+  await expect(over.locator("[data-over]")).toHaveCount(1);
+  await expect(over).toContainText("s too much talk");
+  await over.click();
+  await expect(page.getByRole("region", { name: /^Script of/ })).toContainText(/s of time: [\d.]+ s too much/);
+});
+
 test("a line carried to another item keeps its kind and its live field, and reads well elsewhere", async ({ as }) => {
   const page = await as("ines");
   const id = await importPlan(page, twoMoves());
@@ -188,7 +206,7 @@ test("the read-aloud check: a tap twice is refused, readings are taken together,
     await page.keyboard.press("Space");
   };
   await read(60, /I begin to read/);
-  await expect(sheet(page)).toContainText("1 reading taken together");
+  await expect(sheet(page)).toContainText("From one reading.");
   await read(50, /Read once more/);
   await expect(sheet(page)).toContainText("2 readings taken together");
   await expect(sheet(page)).toContainText("read once more, or leave out");
