@@ -48,8 +48,8 @@ export type CrewRow =
     }
   | CrewMove;
 
-/** Shorter silences are a breath. Common practice, no source. Seconds. */
-const QUIET = 10;
+/** Shorter silences are no shot of their own. Common practice, no source. Seconds. */
+const QUIET = 15;
 
 /** The rows of a card, in plan order. */
 export function crewRows(card: Card): CrewRow[] {

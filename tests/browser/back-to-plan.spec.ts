@@ -10,6 +10,8 @@ test.describe.configure({ mode: "serial" });
 
 const UPPER = "Upper body and trunk";
 const clean = async (page: Page) => expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+const idOf = (page: Page): string => /plans\/([^/?#]+)/.exec(page.url())?.[1] ?? "";
+const sideways = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth > innerWidth);
 
 test("a manager sees what the classes tell of a room's changes, takes two, and it is on record", async ({ as }) => {
   const page = await as("petra");
@@ -37,6 +39,40 @@ test("a manager sees what the classes tell of a room's changes, takes two, and i
   expect(answer?.status()).toBe(404);
 });
 
+/** The great target of a rehearsal: its words say what a tap means. */
+const target = (page: Page) => page.getByRole("navigation", { name: "The rehearsal" }).getByRole("button").first();
+
+/**
+ * Goes through a rehearsal by the page's own clock: every line takes `lineSeconds`, every set-up is done `lateSeconds`
+ * after the clock would have gone on; until `setUps` of them are done.
+ */
+async function goThrough(page: Page, how: { lineSeconds: number; lateSeconds: number; setUps: number }) {
+  let [lines, done] = [0, 0];
+  for (let seconds = 0; done < how.setUps && seconds < 1200; seconds += 1) {
+    await page.clock.runFor(1000);
+    const words = await target(page).textContent();
+    if (words === "said") {
+      await page.clock.runFor(how.lineSeconds * 1000 - 1000);
+      lines += 1;
+      await page.keyboard.press(" ");
+    } else if (await page.getByText("waits for your set-up").isVisible()) {
+      await page.clock.runFor(how.lateSeconds * 1000);
+      done += 1;
+      // A pedal's key does the same.
+      await page.keyboard.press("PageDown");
+    }
+    await page.clock.runFor(300);
+  }
+  return { lines, done };
+}
+
+async function endIt(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "end", exact: true }).click();
+  await page.getByRole("button", { name: "end now?" }).click();
+  await page.clock.runFor(300);
+  await expect(page.getByRole("heading", { name: "The rehearsal was ended early" })).toBeVisible();
+}
+
 test("a draft is rehearsed with one key, and what is chosen of it is one step in the plan", async ({ as }) => {
   const page = await as("marta");
   await openFromDesk(page, UPPER);
@@ -48,58 +84,151 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   await page.getByRole("link", { name: "Rehearse now" }).click();
   await expect(page.getByText("A draft, not signed off: to rehearse with, never to teach from")).toBeVisible();
   await expect(page.getByText(/their own clinician/)).toBeVisible();
+  await clean(page);
   await page.clock.pauseAt(Date.now() + 3_600_000);
   await page.getByRole("button", { name: "Start the rehearsal" }).click();
   await expect(page.getByText("Rehearsal, no class")).toBeVisible();
-
-  const target = page.getByRole("navigation", { name: "The rehearsal" }).getByRole("button").first();
-  const setUps = { done: 0, lines: 0 };
-  // Every line is said in its own time and a little more; every set-up takes what the clock gives it and six seconds.
-  for (let seconds = 0; setUps.done < 4 && seconds < 900; seconds += 1) {
-    await page.clock.runFor(1000);
-    const words = await target.textContent();
-    const waits = await page.getByText("waits for your set-up").isVisible();
-    if (words === "said") setUps.lines += 1;
-    if (words === "set-up done" && !waits) continue;
-    if (words === "set-up done") {
-      await page.clock.runFor(5000);
-      setUps.done += 1;
-    }
-    if (words === "said" || words === "set-up done") await page.keyboard.press(" ");
-    await page.clock.runFor(100);
-  }
-  expect(setUps.done).toBe(4);
-  expect(setUps.lines).toBeGreaterThan(10);
+  const went = await goThrough(page, { lineSeconds: 3, lateSeconds: 6, setUps: 3 });
+  expect(went.done).toBe(3);
+  expect(went.lines).toBeGreaterThan(10);
 
   // The page is read again: it goes on.
   await page.reload();
   await expect(page.getByText("Rehearsal, no class")).toBeVisible();
-  await page.getByRole("button", { name: "end", exact: true }).click();
-  await page.getByRole("button", { name: "end now?" }).click();
-  await page.clock.runFor(300);
-  await expect(page.getByRole("heading", { name: "The rehearsal was ended early" })).toBeVisible();
-  await expect(page.getByText(/and 4 set-ups measured/)).toBeVisible();
+  await endIt(page);
+  await expect(page.getByText(/and 3 set-ups measured/)).toBeVisible();
   await page.clock.resume();
   await page.getByRole("link", { name: "See it beside the plan" }).click();
 
   const dialog = page.getByRole("dialog", { name: "Rehearse" });
   await expect(dialog.getByText(/of the draft, kept in this browser/)).toBeVisible();
-  await expect(dialog.getByRole("table", { name: /planned and yours/ }).getByRole("row")).toHaveCount(5);
-  await expect(dialog.getByText(/syllables a second/)).toBeVisible();
+  const table = dialog.getByRole("table", { name: /planned and yours/ });
+  await expect(table.getByRole("row")).toHaveCount(4);
+  await expect(dialog.getByText(/Count with your speaking rate/)).toBeVisible();
   await clean(page);
   for (const box of await dialog.getByRole("checkbox").all()) await box.uncheck();
-  const first = dialog
-    .getByRole("table", { name: /planned and yours/ })
-    .getByRole("row")
-    .nth(1);
+  await expect(dialog.getByRole("button", { name: "Nothing chosen" })).toBeDisabled();
+  const first = table.getByRole("row").nth(1);
   await first.getByRole("checkbox").check();
-  const [now, to] = [/(\d+) s/, /→ (\d+) s/].map((of) => Number(of.exec("")?.[1]));
-  expect([now, to]).toEqual([Number.NaN, Number.NaN]);
-  await dialog.getByRole("button", { name: "Take 1 set-up change" }).click();
+  const to = /→ (\d+) s/.exec((await first.textContent()) ?? "")?.[1];
+  await dialog.getByLabel(/Count with your speaking rate/).check();
+  await expect(dialog.getByText(/The class would be .* now it is 25:00/)).toBeVisible();
+  await dialog.getByRole("button", { name: "Take 1 set-up change and your speaking rate" }).click();
   await expect(dialog).toBeHidden();
-  await expect(page.getByRole("button", { name: "Undo" })).toBeEnabled();
   await expectSaved(page);
   expect(page.url()).toBe(plan);
+  await expect(page.getByText(`${to} s planned`).first()).toBeVisible();
+  // One step, and one step takes all of it back.
   await page.getByRole("button", { name: "Undo" }).click();
   await expect(page.getByRole("button", { name: "Undo" })).toBeDisabled();
+  await expectSaved(page);
+});
+
+test("a signed card is rehearsed on the room's device: its log is no class, and the plan's writers see it", async ({
+  as,
+  app,
+}) => {
+  const manager = await as("petra");
+  const rooms = await (await manager.request.get("/api/rooms")).json();
+  const roomId = rooms.find((one: { name: string }) => one.name === "Loft").id;
+  const data = { name: "Tablet", roomId };
+  const { code } = await (await manager.request.post("/api/devices", { data, headers: { origin: app.url } })).json();
+  const device = await as(null);
+  await device.clock.install();
+  await device.goto("/floor");
+  await device.getByLabel("Pairing code").fill(code);
+  await device.getByRole("button", { name: "Pair" }).click();
+  await device.getByRole("button", { name: /^Whole body, steady/ }).click();
+  await device.clock.pauseAt(Date.now() + 3_600_000);
+  await device.getByRole("button", { name: "Rehearse it, no class" }).click();
+  await expect(device.getByText("Rehearsal, no class")).toBeVisible();
+  const went = await goThrough(device, { lineSeconds: 3, lateSeconds: 4, setUps: 1 });
+  expect(went.done).toBe(1);
+  // Closed and opened again the device goes on with the rehearsal.
+  await device.reload();
+  await expect(device.getByText("Rehearsal, no class")).toBeVisible();
+  await endIt(device);
+  await device.clock.resume();
+  const sent = device.waitForResponse((response) => response.url().endsWith("/api/devices/logs"));
+  await device.getByRole("button", { name: "Back to the cards" }).click();
+  expect((await sent).status()).toBe(200);
+
+  const page = await as("marta");
+  await openFromDesk(page, "Whole body, steady");
+  await page.goto(`/editions/${idOf(page)}/1/classes`);
+  await expect(page.getByText("9 classes taught, the latest first. 1 rehearsal stands among them.")).toBeVisible();
+  await page.goBack();
+  await page.getByRole("button", { name: "Rehearse" }).click();
+  const dialog = page.getByRole("dialog", { name: "Rehearse" });
+  await expect(dialog.getByText(/of edition 1, Loft/)).toBeVisible();
+  await expect(dialog.getByText(/signed off: taking puts it in writing again/)).toBeVisible();
+
+  await manager.goto(`/studio/rooms/${roomId}/timings`);
+  await expect(manager.getByText("9 classes taught in this room tell of")).toBeVisible();
+});
+
+/** Pages of a PDF, and whether the first one stands. */
+async function paperOf(page: Page, format: "A4" | "Letter"): Promise<{ pages: number; stands: boolean }> {
+  const pdf = (await page.pdf({ format })).toString("latin1");
+  const [, width = 0, height = 0] = (/MediaBox \[0 0 (\S+) (\S+)\]/.exec(pdf) ?? []).map(Number);
+  return { pages: pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0, stands: height > width };
+}
+
+/** Signs the team's other plan too, so that both demo plans are measured. */
+async function signUpper(marta: Page, ines: Page, origin: string): Promise<string> {
+  await openFromDesk(marta, UPPER);
+  const id = idOf(marta);
+  const post = (page: Page, act: string, body: object) =>
+    page.request.post(`/api/plans/${id}/${act}`, { data: body, headers: { origin } });
+  expect((await post(marta, "hand-in", {})).status()).toBe(200);
+  const read = await post(ines, "read", {});
+  const { hash } = await read.json();
+  expect((await post(ines, "sign", { hash })).ok()).toBe(true);
+  return id;
+}
+
+test("crew sheet and print sheet of both demo plans are one page of either paper, with name and words of care", async ({
+  as,
+  app,
+}) => {
+  await signUpper(await as("marta"), await as("ines"), app.url);
+  const page = await as("sam");
+  await page.goto("/desk");
+  const sheets = await page.getByRole("link", { name: /^(Crew|Print) sheet of/ }).all();
+  const addresses = await Promise.all(sheets.map((link) => link.getAttribute("href")));
+  expect(addresses).toHaveLength(4);
+  for (const address of addresses) {
+    await page.goto(address ?? "");
+    for (const format of ["A4", "Letter"] as const) {
+      expect(await paperOf(page, format), `${address} on ${format}`).toEqual({ pages: 1, stands: true });
+    }
+    const sheet = page.getByRole("article");
+    await expect(sheet).toContainText(/edition 1 · [a-z]{5}-[a-z]{5}/);
+    for (const words of ["own clinician", "maker's manual", "Local rules"]) await expect(sheet).toContainText(words);
+  }
+});
+
+test("the crew sheet on a phone is a list that does not run off the screen, and says when to be where", async ({
+  as,
+}) => {
+  const page = await as("sam", { viewport: { width: 390, height: 844 } });
+  await page.goto("/desk");
+  await page.getByRole("link", { name: /^Crew sheet of Whole body/ }).click();
+  await expect(page.getByRole("heading", { name: "Crew sheet: Whole body, steady" })).toBeVisible();
+  await expect(page.getByText("Wide, from the side.")).toBeVisible();
+  expect(await sideways(page)).toBe(false);
+  await clean(page);
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await clean(page);
+});
+
+test("the timings told by classes do not run off a phone, light and dark", async ({ as }) => {
+  for (const colorScheme of ["light", "dark"] as const) {
+    const page = await as("petra", { viewport: { width: 390, height: 844 }, colorScheme });
+    await page.goto("/studio");
+    await page.getByRole("link", { name: "Set-up timings of Loft" }).click();
+    await expect(page.getByRole("heading", { name: "From your classes" })).toBeVisible();
+    expect(await sideways(page)).toBe(false);
+    await clean(page);
+  }
 });

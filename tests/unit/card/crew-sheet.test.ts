@@ -60,7 +60,7 @@ test("an item's own facing wins, and a crew line's live fields are filled as the
   expect(left?.lines).toEqual(["forty five seconds of Kneeling one-arm row, then Kneeling one-arm row."]);
 });
 
-test("who is heard: the sum of the cue track's lines, and the longest silence of ten seconds or more", () => {
+test("who is heard: the sum of the cue track's lines, and the longest silence of fifteen seconds or more", () => {
   // Pike, 30 to 90: start 30-31.3, breath 37.3-39, form 45.1-47.5, heads-up 75-77.6, count-in 87-90.
   const [pike] = moves();
   expect(pike?.voice).toEqual({ seconds: 11, quiet: { from: 47.5, to: 75 } });

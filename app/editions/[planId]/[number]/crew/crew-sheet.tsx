@@ -1,6 +1,6 @@
 /** The crew sheet itself: moment, move, facing, springs and set-up changes, who is heard, and the lines for the crew. */
-import { Coils } from "#app/floor/_parts/coils.tsx";
 import { type CrewMove, type CrewRow, crewRows, isQuiet, type Voice } from "#lib/card/crew-sheet.ts";
+import { CREW_COLUMNS, crewType } from "#lib/card/crew-type.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { clockTime, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
@@ -15,23 +15,8 @@ interface Props {
   readonly signedBy: string;
 }
 
-/** Type gets smaller as there is more to read, so that one page holds it: a row is as tall as its longest cell. */
-function densityOf(rows: readonly CrewRow[]): "open" | "plain" | "tight" | "tightest" {
-  const lines = rows.reduce((sum, row) => sum + (row.kind === "move" ? linesOf(row) : 1), 0);
-  if (lines <= 30) return "open";
-  if (lines <= 50) return "plain";
-  return lines <= 72 ? "tight" : "tightest";
-}
-
-/** Letters that fit a line of the two widest cells, at every type but the largest; measured, with room to spare. */
-const CHANGE_LETTERS = 36;
-const CREW_LETTERS = 20;
-function linesOf({ changes, lines }: CrewMove): number {
-  const letters = (words: readonly string[]) => words.reduce((sum, text) => sum + text.length + 2, 0);
-  const change = letters(changes.map(({ words }) => words)) / CHANGE_LETTERS;
-  return Math.max(1, Math.ceil(change), Math.ceil(letters(lines) / CREW_LETTERS));
-}
-
+const { time, ...others } = CREW_COLUMNS;
+const WIDTHS = [["from", time], ["start", time], ...Object.entries(others)] as const;
 const TIME = `${paper.time} ${styles.time}`;
 
 export function CrewSheet({ card, signedAt, signedBy }: Props) {
@@ -46,7 +31,7 @@ export function CrewSheet({ card, signedAt, signedBy }: Props) {
         </a>
         <PrintButton />
       </p>
-      <article className={`${paper.sheet} ${styles.sheet}`} data-density={densityOf(rows)}>
+      <article className={`${paper.sheet} ${styles.sheet}`} style={{ "--type": `${crewType(rows)}pt` }}>
         <header className={paper.head}>
           <div>
             <h1>Crew sheet: {edition.title}</h1>
@@ -66,6 +51,11 @@ export function CrewSheet({ card, signedAt, signedBy }: Props) {
           </div>
         </header>
         <table>
+          <colgroup>
+            {WIDTHS.map(([name, part]) => (
+              <col key={name} style={{ width: `${part * 100}%` }} />
+            ))}
+          </colgroup>
           <thead>
             <tr>
               <th className={TIME}>change</th>
@@ -73,7 +63,7 @@ export function CrewSheet({ card, signedAt, signedBy }: Props) {
               <th>move, how long</th>
               <th>facing, springs; in bold: new</th>
               <th>set-up change</th>
-              <th>who is heard</th>
+              <th>coach heard for</th>
               <th>for the crew</th>
             </tr>
           </thead>
@@ -117,7 +107,7 @@ function Row({ row, equipment }: { readonly row: CrewRow; readonly equipment: Eq
         <td colSpan={3}>
           <strong>{row.title}</strong>, {clockTime(row.seconds)}
         </td>
-        <td data-label="heard">{voiceWords(row.voice)}</td>
+        <td data-label="coach heard for">{voiceWords(row.voice)}</td>
         <td />
       </tr>
     );
@@ -129,8 +119,12 @@ function MoveRow({ row, equipment }: { readonly row: CrewMove; readonly equipmen
   const counts = Object.fromEntries(row.springs.map((spring) => [spring.id, spring.count]));
   return (
     <tr>
-      <td className={TIME}>{row.at < row.start && clockTime(row.at)}</td>
-      <td className={TIME}>{clockTime(row.start)}</td>
+      <td className={TIME} data-label="change">
+        {row.at < row.start && clockTime(row.at)}
+      </td>
+      <td className={TIME} data-label="work">
+        {clockTime(row.start)}
+      </td>
       <td>
         <span className={paper.number}>{row.number}</span> <strong>{row.title}</strong>
         {row.side && ` · ${row.side}`}, {clockTime(row.seconds)}
@@ -138,12 +132,10 @@ function MoveRow({ row, equipment }: { readonly row: CrewMove; readonly equipmen
       <td data-label="facing, on">
         <span className={row.turns ? styles.new : undefined}>{row.facing ?? "not known"}</span>
         {", "}
-        <span className={row.newSprings ? styles.new : undefined}>
-          <Coils springs={row.springs} equipment={equipment} /> {springWords(equipment, counts)}
-        </span>
+        <span className={row.newSprings ? styles.new : undefined}>{springWords(equipment, counts)}</span>
       </td>
       <td data-label="change">{row.changes.map((change) => change.words).join(", ") || "none"}</td>
-      <td data-label="heard">{voiceWords(row.voice)}</td>
+      <td data-label="coach heard for">{voiceWords(row.voice)}</td>
       <td data-label="crew" className={styles.lines}>
         {row.lines.join(" ")}
       </td>
@@ -152,7 +144,7 @@ function MoveRow({ row, equipment }: { readonly row: CrewMove; readonly equipmen
 }
 
 function voiceWords(voice: Voice): string {
-  if (isQuiet(voice)) return "nobody";
-  const coach = `coach ${Math.round(voice.seconds)} s`;
-  return voice.quiet ? `${coach}, not ${clockTime(voice.quiet.from)} to ${clockTime(voice.quiet.to)}` : coach;
+  if (isQuiet(voice)) return "nobody speaks";
+  const seconds = `${Math.round(voice.seconds)} s`;
+  return voice.quiet ? `${seconds}, quiet ${clockTime(voice.quiet.from)} to ${clockTime(voice.quiet.to)}` : seconds;
 }
