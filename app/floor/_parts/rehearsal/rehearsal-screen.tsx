@@ -109,9 +109,12 @@ function Figure({ view, waiting }: { readonly view: FloorView; readonly waiting:
       <span className={live.figure} data-long={figure.length > 2}>
         {figure}
       </span>
-      <span className={live.unit}>
-        {over ? "waits for your set-up" : view.held ? "held" : view.phase === "change" ? "to change" : "left"}
-      </span>
+      <span className={live.unit}>{over ? "waits for your set-up" : view.held ? "held" : unitOf(view)}</span>
     </div>
   );
+}
+
+function unitOf({ phase, secondsLeft }: FloorView): string {
+  const unit = secondsLeft < 100 ? "seconds" : "minutes";
+  return phase === "change" ? `${unit} to change` : `${unit} left`;
 }
