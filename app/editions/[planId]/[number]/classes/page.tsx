@@ -38,8 +38,8 @@ export default async function ClassesPage({ params }: PageProps) {
       <p className={styles.lead}>
         Edition {edition.number}, {clockTime(edition.card.card.clock.total)} as planned. {countWords(classes)}
       </p>
-      {classes.map((taught) => (
-        <OneClass key={taught.log.sessionId} plan={plan} taught={taught} />
+      {classes.map((taught, n) => (
+        <OneClass key={taught.log.sessionId} plan={plan} taught={taught} open={n === 0} />
       ))}
       <SafetyNote sentences={SAFETY_NOTE} />
     </Shell>
@@ -58,7 +58,14 @@ function countWords(told: readonly TaughtClass[]): string {
   return "No class has been told yet: a cue device sends what happened when it is back from the class and the network is there.";
 }
 
-function OneClass({ plan, taught: { log, roomName } }: { readonly plan: Plan; readonly taught: TaughtClass }) {
+interface OneClassProps {
+  readonly plan: Plan;
+  readonly taught: TaughtClass;
+  /** Item by item at once; the others on asking. */
+  readonly open: boolean;
+}
+
+function OneClass({ plan, taught: { log, roomName }, open }: OneClassProps) {
   const told = toldClass(plan, log);
   const id = `class-${log.sessionId}`;
   return (
@@ -79,7 +86,10 @@ function OneClass({ plan, taught: { log, roomName } }: { readonly plan: Plan; re
           ))}
         </ul>
       )}
-      <ToldTable rows={told.rows} />
+      <details open={open}>
+        <summary className={styles.summary}>Item by item</summary>
+        <ToldTable rows={told.rows} />
+      </details>
     </section>
   );
 }
