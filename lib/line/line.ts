@@ -145,14 +145,17 @@ function recalled(line: Line, { term, leader }: LineMemory, now: number): Line {
   return { ...line, term, leader, asked: null, screens, remembered: true };
 }
 
-/** A leader that goes may come back: its page is opened again, its network fails. */
-function left(line: Line, { id, lost, now }: Act<"leave">): Line {
+/** A leader that goes may come back: its page is opened again, its network fails. After the end there is nothing to wait for. */
+function left(before: Line, { id, lost, now }: Act<"leave">): Line {
+  const line = before.leader?.id === id && hasEnded(before.told) ? { ...nobodyLeads(before), told: null } : before;
   const stays = lost || line.leader?.id === id;
   const screens = stays
     ? line.screens.map((s) => (s.id === id && s.goneSince === null ? { ...s, goneSince: now } : s))
     : line.screens.filter((s) => s.id !== id);
   return { ...line, screens, asked: line.asked?.id === id ? null : line.asked };
 }
+
+const hasEnded = (told: LineClass | null): boolean => told?.log.some(({ type }) => type === "end") ?? false;
 
 function asksToLead(line: Line, act: Act<"lead">): Outcome {
   const { id, term, sure, now } = act;

@@ -39,6 +39,12 @@ async function begins(page: Page): Promise<void> {
   await page.locator("ul li button").first().click();
   await page.getByRole("button", { name: "Start the class" }).click();
 }
+/** Ends the class for all screens. A class left open would hold the room against the next test's leader for a while. */
+async function ends(page: Page): Promise<void> {
+  await page.getByRole("button", { name: "end", exact: true }).click();
+  await page.getByRole("button", { name: "end now?" }).click();
+  await page.getByRole("button", { name: "Back to the cards" }).click();
+}
 const seconds = (page: Page) => page.getByRole("timer").locator("span").first();
 const figure = async (page: Page): Promise<string> => (await seconds(page).textContent()) ?? "";
 const leave = (...pages: Page[]) => Promise.all(pages.map((page) => page.context().close()));
@@ -143,6 +149,8 @@ test("a follower off the network runs on, says so, and is back without a jump", 
   await coach.getByRole("button", { name: "go on" }).click();
   const [after, back] = await Promise.all([changesAt(coach, 4), changesAt(wall, 4)]);
   expect(apart(after, back)).toBeLessThanOrEqual(100);
+  await ends(coach);
+  await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
   await leave(coach, wall);
 });
 
@@ -197,9 +205,7 @@ test("taking over is asked and shown; the class goes on with who leads; its log 
   await expect(coach.getByRole("timer")).toContainText("held");
   expect(await figure(coach)).toBe(await figure(crew));
 
-  await crew.getByRole("button", { name: "end", exact: true }).click();
-  await crew.getByRole("button", { name: "end now?" }).click();
-  await crew.getByRole("button", { name: "Back to the cards" }).click();
+  await ends(crew);
   await expect(coach.getByText("Loft: no class is led now")).toBeVisible();
   await coach.getByRole("button", { name: "stop following" }).click();
   await expect(coach.getByText("The log of one class is kept here")).toHaveCount(0);
@@ -225,7 +231,36 @@ test("a second coach who begins a class beside the first is told, runs alone, an
   await expect(second.getByText("Coach's tablet leads since")).toBeVisible();
   await expect(second.getByRole("timer")).not.toContainText("held");
   await expect(coach.getByText("1 screen follows")).toBeVisible();
+  await ends(coach);
+  await expect(second.getByText("Loft: no class is led now")).toBeVisible();
   await leave(coach, second);
+});
+
+test("the leader's tablet dies: the class goes on from another, which leads the screens once it says so", async ({
+  browser,
+}) => {
+  const [coach, spare, wall] = await Promise.all([
+    paired(browser, "Coach's tablet"),
+    paired(browser, "Spare tablet"),
+    paired(browser, "Wall screen"),
+  ]);
+  await follows(wall, "Wall");
+  await begins(coach);
+  await expect(wall.getByText("Coach's tablet leads since")).toBeVisible();
+  await coach.context().close();
+  await begins(spare);
+  const notice = spare.locator("p[role=alert]");
+  await expect(notice).toContainText("this class runs on here alone");
+  // It might come back: asked for only once it has been gone for twenty seconds.
+  await expect(notice).toContainText("and is off the line", { timeout: 40_000 });
+  await notice.getByRole("button", { name: "lead from here" }).click();
+  await expect(wall.getByText("Spare tablet leads since")).toBeVisible();
+  await expect(notice).toHaveCount(0);
+  await spare.keyboard.press(" ");
+  await expect(wall.getByRole("timer")).toContainText("held");
+  await ends(spare);
+  await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
+  await leave(spare, wall);
 });
 
 test("the views fit their screens, light letters on the floor's dark ground, nothing wider than the page", async ({
@@ -250,6 +285,7 @@ test("the views fit their screens, light letters on the floor's dark ground, not
         await screen.screenshot({ path: `${process.env.SPRINGLINE_SHOTS}/${view}-${width}.png` });
     }
   }
+  await ends(coach);
   await leave(coach, screen);
 });
 

@@ -1,10 +1,12 @@
 "use client";
-import { REFUSAL_WORDS } from "#lib/line/words.ts";
 /** On the coach's own screen: somebody asks to lead, or another screen does and this class runs on here alone. */
+import { isLeaderAbsent } from "#lib/line/line.ts";
+import { REFUSAL_WORDS } from "#lib/line/words.ts";
 import live from "../_parts/live-class.module.css";
 import styles from "./line.module.css";
 import type { Lead } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";
+import { useSecond } from "./use-second.ts";
 import { hourMinute } from "./when.ts";
 
 interface Props {
@@ -39,19 +41,36 @@ export function LeaderNotice({ line, lead, onFollow }: Props) {
 }
 
 function Apart({ line: { state, link }, onFollow }: { line: FloorLine; onFollow(): void }) {
+  useSecond();
   const { line, you, refusal } = state;
+  const studioNow = link?.studioNow() ?? null;
+  const absent = line !== null && studioNow !== null && isLeaderAbsent(line, studioNow);
   const waits = line?.asked?.id === you;
   return (
     <p className={`${live.aside} ${styles.notice}`} role="alert">
-      {line?.leader?.label} leads since {hourMinute(line?.leader?.sinceWall ?? 0)}; this class runs on here alone.
-      {waits && " Asked, waiting for the answer."}
+      {line?.leader?.label} leads since {hourMinute(line?.leader?.sinceWall ?? 0)}
+      {absent && " and is off the line"}; this class runs on here alone.
+      {waits && !absent && " Asked, waiting for the answer."}
       {!waits && refusal && ` ${REFUSAL_WORDS[refusal]}`}
       <button type="button" onClick={onFollow}>
         follow it
       </button>
-      <button type="button" onClick={() => (waits ? link?.withdraw() : link?.lead(false))}>
-        {waits ? "take it back" : "ask to lead"}
-      </button>
+      <ToLead absent={absent} waits={waits} link={link} />
     </p>
+  );
+}
+
+/** A leader that is gone cannot be asked: this class leads the other screens from here, once the coach says so. */
+function ToLead({ absent, waits, link }: { absent: boolean; waits: boolean; link: FloorLine["link"] }) {
+  if (absent)
+    return (
+      <button type="button" onClick={() => link?.lead(true)}>
+        lead from here
+      </button>
+    );
+  return (
+    <button type="button" onClick={() => (waits ? link?.withdraw() : link?.lead(false))}>
+      {waits ? "take it back" : "ask to lead"}
+    </button>
   );
 }

@@ -131,6 +131,16 @@ describe("who leads", () => {
     expect(forgotten.screens.map(({ id }) => id)).toEqual(["wall", "crew"]);
   });
 
+  test("a leader that goes after the end of its class holds the room no longer", () => {
+    const ended = { ...cls("a"), log: [...cls("a").log, { type: "end" as const, at: 9 }] };
+    const told = lineAfter([{ t: "class", id: "tablet", term: 1, class: ended }], led).line;
+    expect(told.leader?.id).toBe("tablet");
+    const gone = lineAfter([{ t: "leave", id: "tablet", lost: false }], told, 100).line;
+    expect(gone).toMatchObject({ term: 2, leader: null, told: null });
+    expect(gone.screens.map(({ id }) => id)).toEqual(["wall", "crew"]);
+    expect(lineAfter([{ t: "lead", id: "crew", term: 2, sure: false }], gone, 101).line.leader?.id).toBe("crew");
+  });
+
   test("stepping down ends what was told", () => {
     const told = lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("a") }], led).line;
     expect(lineAfter([{ t: "step-down", id: "wall", term: 1 }], told).line.told).not.toBeNull();
@@ -173,13 +183,18 @@ const termArb = fc.constantFrom(0, 0, 0, 0, 0, 1, 2, -1);
 const memoryArb = fc.option(
   fc.record({ term: fc.integer({ min: 0, max: 6 }), leader: idArb.map((id) => ({ id, label: id, sinceWall: 0 })) }),
 );
+/** Some of the classes have ended. */
+const toldArb = fc.tuple(idArb.map(cls), fc.integer({ min: 0, max: 4 })).map(([is, n]) => ({
+  ...is,
+  log: n === 0 ? [...is.log, { type: "end" as const, at: 1 }] : is.log,
+}));
 const bareArb: fc.Arbitrary<Bare> = fc.oneof(
   fc.record({ t: fc.constant("join" as const), screen: idArb.map(screen), memory: memoryArb }),
   fc.record({ t: fc.constant("leave" as const), id: idArb, lost: fc.boolean() }),
   fc.record({ t: fc.constant("lead" as const), id: idArb, term: termArb, sure: fc.boolean() }),
   fc.record({ t: fc.constant("withdraw" as const), id: idArb }),
   fc.record({ t: fc.constant("answer" as const), id: idArb, term: termArb, to: idArb, yes: fc.boolean() }),
-  fc.record({ t: fc.constant("class" as const), id: idArb, term: termArb, class: idArb.map(cls) }),
+  fc.record({ t: fc.constant("class" as const), id: idArb, term: termArb, class: toldArb }),
   fc.record({ t: fc.constant("step-down" as const), id: idArb, term: termArb }),
   fc.constant({ t: "tick" as const }),
 );
@@ -222,7 +237,10 @@ test("whatever screens do: one leader a term, no term twice, nobody leads withou
           seen.told++;
           expect([before.leader?.id, before.term]).toEqual([act.id, act.term]);
           expect(next.told).toBe(act.class);
-        } else if (act.t !== "step-down") expect(next.told).toBe(line.told);
+        } else if (act.t !== "step-down") {
+          const over = act.t === "leave" && before.leader?.id === act.id && line.told?.log.at(-1)?.type === "end";
+          expect(next.told).toBe(over ? null : line.told);
+        }
         if (next.asked) expect(next.screens.some((s) => s.id === next.asked?.id && s.goneSince === null)).toBe(true);
         expect(new Set(next.screens.map((s) => s.id)).size).toBe(next.screens.length);
         line = next;
