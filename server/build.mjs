@@ -1,5 +1,5 @@
 /**
- * `npm run build`: the pages by Next, then the server, the command line and the demo's seed as plain JavaScript in
+ * `npm run build`: the pages by Next, the floor's own page, then the server, the command line and the demo's seed as plain JavaScript in
  * `dist/`. Packages stay outside the bundle: those that must exist once are shared with Next's.
  */
 import { spawnSync } from "node:child_process";
@@ -7,6 +7,7 @@ import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { bundleFloor } from "./floor-bundle.mjs";
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
 
@@ -20,9 +21,10 @@ export function outputs() {
 export async function buildAll() {
   // Noted before anything is read, so that a file saved during the build counts as newer than it.
   const begun = Date.now();
-  const { server } = outputs();
+  const { pages, server } = outputs();
   rmSync(server, { recursive: true, force: true });
   buildPages();
+  await bundleFloor(root, pages);
   await build({
     absWorkingDir: root,
     entryPoints: { main: "server/main.ts", plan: "server/cli/plan.ts", seed: "seed/run.ts" },

@@ -5,7 +5,7 @@
 import { randomBytes } from "node:crypto";
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
-import { z } from "zod";
+import * as z from "zod";
 
 /** `demo` runs the invented studio from its own folder; `live` is the real thing; `dev` is `live` while working on it. */
 export type Mode = "live" | "dev" | "demo";

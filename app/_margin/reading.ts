@@ -1,5 +1,5 @@
 /** What the server puts in front of a lead before a sign-off, read from its answer. */
-import { z } from "zod";
+import * as z from "zod";
 import { FINDING_LEVELS, planSchema } from "#lib/plan/schema.ts";
 
 const findingSchema = z.object({

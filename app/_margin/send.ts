@@ -2,7 +2,7 @@
  * Posts a command and gives back its answer or a sentence to show. Never throws: a form keeps what was typed until the
  * server says it has it.
  */
-import { z } from "zod";
+import * as z from "zod";
 
 export type Sent =
   | { readonly ok: true; readonly value: unknown }

@@ -1,6 +1,6 @@
 /** Who else is on this page and on which item, from awareness. States of a foreign shape are passed over. */
 import type { Awareness } from "y-protocols/awareness";
-import { z } from "zod";
+import * as z from "zod";
 import type { Me, Place } from "./session-types.ts";
 
 const stateSchema = z.object({

@@ -4,6 +4,7 @@ import { classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { toBase64url } from "./base64url.ts";
+import { cardBytes } from "./card-bytes.ts";
 import { cardCautions } from "./cautions.ts";
 import { CARD_FORMAT, type Card, type CardEnvelope, cardSchema } from "./schema.ts";
 import { shortName } from "./short-name.ts";
@@ -40,9 +41,6 @@ export function buildCard(input: CardInput): Card {
   };
   return cardSchema.parse(card);
 }
-
-/** The bytes that are signed: the card's canonical JSON in UTF-8. */
-export const cardBytes = (card: unknown): Uint8Array => new TextEncoder().encode(canonicalJson(card));
 
 /** Seals a card. `sign` gives the 64 bytes of an Ed25519 signature over the bytes it is handed. */
 export function sealCard(card: Card, keyId: string, sign: (bytes: Uint8Array) => Uint8Array): CardEnvelope {

@@ -2,7 +2,7 @@
  * The cue card, format `springline.card/1`: everything a class needs on the floor with the network gone, and the signed
  * envelope it travels in. One zod schema is the type and the parser.
  */
-import { z } from "zod";
+import * as z from "zod";
 import { SPOKEN_KINDS } from "#lib/cues/types.ts";
 import { ACTIONS, planSchema } from "#lib/plan/schema.ts";
 

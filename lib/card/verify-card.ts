@@ -6,7 +6,7 @@ import { hashes, verify } from "@noble/ed25519";
 import { sha512 } from "@noble/hashes/sha2.js";
 import { canonicalJson, contentHash, sha256Hex } from "#lib/canonical/canonical.ts";
 import { fromBase64url } from "./base64url.ts";
-import { cardBytes } from "./build-card.ts";
+import { cardBytes } from "./card-bytes.ts";
 import { CARD_FORMAT, type Card, cardSchema, envelopeSchema } from "./schema.ts";
 
 hashes.sha512 = sha512;

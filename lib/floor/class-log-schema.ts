@@ -2,7 +2,7 @@
  * The class log, format `springline.class-log/1`: what a device sends the studio after a class. One zod schema is the type
  * and the parser. No person is named in it: it says what a class did, not who was in the room.
  */
-import { z } from "zod";
+import * as z from "zod";
 import { rehearsedSchema } from "./rehearsed-schema.ts";
 
 export const CLASS_LOG_FORMAT = "springline.class-log/1";

@@ -1,5 +1,5 @@
 /** What a rehearsal was, as plain data that goes with its log. One zod schema is the type and the parser. */
-import { z } from "zod";
+import * as z from "zod";
 import { SPOKEN_KINDS } from "#lib/cues/types.ts";
 
 const seconds = z.number().min(0).max(86_400);

@@ -2,7 +2,7 @@
  * What is wrong with a move, by place, each in one sentence for a person. The schema of the plan file decides; here its
  * bounds are only put into words, so the form, the server and a file never differ. What no schema says stands below it.
  */
-import { z } from "zod";
+import * as z from "zod";
 import { expectedWords, schemaAt } from "#lib/plan/expected.ts";
 import type { JsonSchema } from "#lib/plan/json-schema.ts";
 import { type Move, moveSchema } from "#lib/plan/schema.ts";

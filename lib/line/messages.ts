@@ -2,7 +2,7 @@
  * What the screens of one room and the server say to each other on `/floor/line`: one JSON object a text frame. Strict and
  * bounded, since any paired device may send anything. The token stands in the first message, never in an address.
  */
-import { z } from "zod";
+import * as z from "zod";
 import type { Line } from "./line.ts";
 import { SCREEN_VIEWS } from "./wire.ts";
 

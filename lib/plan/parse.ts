@@ -2,7 +2,7 @@
  * The one door for plan files: text or any value becomes a valid plan, or one clear line saying where it is not one.
  * The file command, import and every test go through here.
  */
-import { z } from "zod";
+import * as z from "zod";
 import { crossCheck, type Problem } from "./cross-check.ts";
 import { expectedWords, schemaAt } from "./expected.ts";
 import { planJsonSchema } from "./json-schema.ts";

@@ -2,7 +2,7 @@
  * The plan file, format `springline.plan/1`: one zod schema is the type, the parser and the published JSON Schema.
  * Units: seconds, millimetres, newtons, metres, kilograms. Everything here is plain data and safe in any runtime.
  */
-import { z } from "zod";
+import * as z from "zod";
 
 export const PLAN_FORMAT = "springline.plan/1";
 

@@ -1,5 +1,5 @@
 /** One rule's house standard: whether it can be, and what of it differs from the rule's own. Pure. */
-import { z } from "zod";
+import * as z from "zod";
 import { badLimits } from "#lib/plan/cross-check.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { type Standards, standardSchema } from "#lib/plan/schema.ts";

@@ -2,7 +2,7 @@
  * The readings of a luggage scale as a studio keeps them beside its machines: what was read, in which units, and which
  * reading was left out of the fit. Never part of a plan. Pure.
  */
-import { z } from "zod";
+import * as z from "zod";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { Reading } from "./spring-fit.ts";
 

@@ -4,7 +4,7 @@
  * not there, so that nothing goes past `server/people` and lib/policy.
  */
 
-import { z } from "zod";
+import * as z from "zod";
 import { parseBody, readBodyText } from "#server/http/body.ts";
 import { checkOrigin, respond, respondWithCookies } from "#server/http/respond.ts";
 import { type AppError, NOT_FOUND, ok, type Result } from "#server/result.ts";

@@ -40,7 +40,7 @@ self.addEventListener("fetch", (event) => {
   else if (isPart(url.pathname + url.search)) event.respondWith(part(event.request));
 });
 
-const isPart = (path) => /^\\/_next\\/static\\/|^\\/floor\\/manifest\\.webmanifest$|^\\/icon\\.svg/.test(path);
+const isPart = (path) => /^\\/floor\\/parts\\/|^\\/floor\\/manifest\\.webmanifest$|^\\/icon\\.svg/.test(path);
 
 /** Parts are named by their content, so a kept one is never stale. */
 async function part(request) {
@@ -84,10 +84,10 @@ async function keepParts(paths) {
   }));
 }
 
-/** Scripts and styles that a page names, in its tags and in the data for the browser. */
+/** Scripts and styles that a page names: in its tags, and in its list of what it fetches later. */
 const partsOf = (html) =>
-  [...html.matchAll(/(?:\\/_next\\/)?(static\\/[\\w./~()\\[\\]%-]+\\.(?:js|css))(\\?[\\w=.%-]+)?/g)]
-    .map((found) => "/_next/" + found[1] + (found[2] || "")).concat("/floor/manifest.webmanifest");
+  [...html.matchAll(/\\/floor\\/parts\\/[\\w-]+\\.(?:js|css)/g)]
+    .map((found) => found[0]).concat("/floor/manifest.webmanifest");
 
 /** The type of a style sheet, Latin letters: the others are fetched when a name needs them. */
 const typeOf = (css, path) =>

@@ -1,5 +1,5 @@
 /** The studio's cue devices, for its manager: add one (a pairing code, shown once), list them, take one back. */
-import { z } from "zod";
+import * as z from "zod";
 import { listDevices as allDevices, type DeviceRow, insertDevice, revokeDevice } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";

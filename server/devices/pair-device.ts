@@ -1,5 +1,5 @@
 /** Turns a pairing code into a device's token. Anybody may call this, so guesses are counted before they are looked at. */
-import { z } from "zod";
+import * as z from "zod";
 import { claimDevice } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";

@@ -1,5 +1,5 @@
 /** A new move of the library. Its id is made from its name, once. */
-import { z } from "zod";
+import * as z from "zod";
 import { moveIdFor } from "#lib/library/move-id.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { type Actor, can } from "#lib/policy/can.ts";

@@ -1,5 +1,5 @@
 /** Takes a move out of the library, or puts it back. Out means: not offered any more. Plans that use it keep it. */
-import { z } from "zod";
+import * as z from "zod";
 import { readMoveRow, setMoveArchived } from "#db/repos/move-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";

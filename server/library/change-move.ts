@@ -2,7 +2,7 @@
  * A change of one move, from the state its editor began with. When somebody was faster it is refused with what stands
  * there now, so that the two can be put together, or written over knowingly. Signed editions keep what they were.
  */
-import { z } from "zod";
+import * as z from "zod";
 import { type MoveRow, readMoveRow } from "#db/repos/move-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { sameData } from "#lib/plan/same-data.ts";

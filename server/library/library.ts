@@ -1,5 +1,5 @@
 /** The studio's library of moves as a whole: read by everybody who writes plans, filled by leads and managers. */
-import { z } from "zod";
+import * as z from "zod";
 import { readMoveRow } from "#db/repos/move-repo.ts";
 import { RESERVED_IDS } from "#lib/library/move-id.ts";
 import { sameData } from "#lib/plan/same-data.ts";

@@ -1,5 +1,5 @@
 /** What a person types about people, checked: names, addresses, passwords and roles. */
-import { z } from "zod";
+import * as z from "zod";
 import { ROLES, type Role } from "#lib/policy/can.ts";
 import { PASSWORD_LENGTH } from "#server/auth/auth.ts";
 

@@ -1,5 +1,5 @@
 /** The first run: makes the studio and its manager, once, while there is no studio. */
-import { z } from "zod";
+import * as z from "zod";
 import { putMove } from "#db/repos/move-repo.ts";
 import { insertAccount } from "#db/repos/people-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";

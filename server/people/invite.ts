@@ -1,6 +1,6 @@
 /** Invitations: a link is the only way into the studio after its first run. */
 import { randomBytes } from "node:crypto";
-import { z } from "zod";
+import * as z from "zod";
 import {
   type Invitation,
   insertInvitation,

@@ -1,5 +1,5 @@
 /** Joining by an invitation link: once, in time, under the address that was invited. */
-import { z } from "zod";
+import * as z from "zod";
 import {
   type Invitation,
   insertAccount,

@@ -1,5 +1,5 @@
 /** What a manager does about people: see them, change their roles, end their sessions, take them out. */
-import { z } from "zod";
+import * as z from "zod";
 import {
   listPeople as allPeople,
   readPerson,

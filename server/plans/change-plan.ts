@@ -1,6 +1,6 @@
 /** Changes what stands beside a plan's document: whether it is the team's, and in which room it is taught. */
 
-import { z } from "zod";
+import * as z from "zod";
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { type PlanRow, setPlanRoom, setPlanState, setPlanTeam } from "#db/repos/plan-repo.ts";

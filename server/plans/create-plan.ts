@@ -1,7 +1,7 @@
 /** Makes a new plan: its row, its document, its first line in the record, all in one transaction or not at all. */
 
 import type * as Y from "yjs";
-import { z } from "zod";
+import * as z from "zod";
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";

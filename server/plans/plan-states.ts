@@ -1,6 +1,6 @@
 /** The life of a plan: in writing, handed in, then handed back or signed off; and what moves it from one to the next. */
 
-import { z } from "zod";
+import * as z from "zod";
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
 import { type PlanRow, type StateChange, setPlanState } from "#db/repos/plan-repo.ts";

@@ -1,6 +1,6 @@
 /** Gives one person a plan to read and write, or takes it back. */
 
-import { z } from "zod";
+import * as z from "zod";
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";

@@ -3,7 +3,7 @@
  * in one synchronous step, so that no edit can slip in between what was read, what was checked and what is signed.
  */
 
-import { z } from "zod";
+import * as z from "zod";
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { type Edition, insertEdition, newestEdition } from "#db/repos/edition-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";

@@ -1,5 +1,5 @@
 /** Keeps what a luggage scale showed at one spring of a room and, when asked, takes the line through it. For managers. */
-import { z } from "zod";
+import * as z from "zod";
 import { readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { sameData } from "#lib/plan/same-data.ts";

@@ -1,5 +1,5 @@
 /** A studio's own seconds for the actions of a set-up change, for one room or for all. For managers. */
-import { z } from "zod";
+import * as z from "zod";
 import { listRooms, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { actionSecondsSchema } from "#lib/plan/schema.ts";

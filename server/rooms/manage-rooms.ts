@@ -1,5 +1,5 @@
 /** The studio's rooms and their machines: list, add, edit. */
-import { z } from "zod";
+import * as z from "zod";
 import { listRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";

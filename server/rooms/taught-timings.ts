@@ -1,5 +1,5 @@
 /** A room's seconds for the actions of a set-up change as its classes tell them, and the taking of them. For managers. */
-import { z } from "zod";
+import * as z from "zod";
 import { listRoomClasses } from "#db/repos/class-log-repo.ts";
 import { readEdition } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";

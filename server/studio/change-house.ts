@@ -1,5 +1,5 @@
 /** The house policy: may somebody sign off a plan that only they wrote? For managers. */
-import { z } from "zod";
+import * as z from "zod";
 import { readStudio, type Studio, writeSoleAuthorMaySign } from "#db/repos/studio-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";

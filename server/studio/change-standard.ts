@@ -1,5 +1,5 @@
 /** A house standard: how much one rule weighs in this studio and within which limits. For managers. */
-import { z } from "zod";
+import * as z from "zod";
 import { namesById } from "#db/repos/people-repo.ts";
 import { addStudioEvent, lastStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { readStudio, writeStandards } from "#db/repos/studio-repo.ts";

@@ -1,6 +1,6 @@
 /** Where a thread is pinned: the plan, an item, or words of a script. Checked before it is kept. */
 import * as Y from "yjs";
-import { z } from "zod";
+import * as z from "zod";
 import { readItemById, scriptOf } from "#lib/doc/read.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";

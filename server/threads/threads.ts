@@ -1,6 +1,6 @@
 /** Threads on a plan: opened, answered, settled, reopened. The author is the one the server knows. */
 
-import { z } from "zod";
+import * as z from "zod";
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import {
   insertComment,

@@ -1,18 +1,15 @@
-"use client";
 /** The floor page: pair the device, choose a card, make ready, run the class. One page, so that it opens with no network. */
 import { useEffect, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
-import { FollowScreen } from "../_line/follow-screen.tsx";
 import { LineOnShelf } from "../_line/line-on-shelf.tsx";
 import { useLine } from "../_line/use-line.ts";
 import { CardShelf } from "./card-shelf.tsx";
 import { kept, type Running, type RunningRehearsal } from "./kept.ts";
-import { LiveClass } from "./live-class.tsx";
+import { NotWhole } from "./not-whole.tsx";
 import { PairForm } from "./pair-form.tsx";
-import { ReadyScreen } from "./ready-screen.tsx";
-import { CardRehearsal } from "./rehearsal/card-rehearsal.tsx";
 import { useClassLogs } from "./use-class-logs.ts";
+import { useScreens } from "./use-screens.ts";
 import { useSettings } from "./use-settings.ts";
 import { useShelf } from "./use-shelf.ts";
 import { useWorker } from "./use-worker.ts";
@@ -33,6 +30,7 @@ type Screen =
 export function FloorApp() {
   const shelf = useShelf();
   const worker = useWorker();
+  const screens = useScreens();
   const settings = useSettings();
   const [screen, setScreen] = useState<Screen>({ kind: "reading" });
   const { pairing } = shelf;
@@ -66,20 +64,22 @@ export function FloorApp() {
     logs.send().catch(() => undefined); // no storage: the shelf says so
   };
   const toFollow = () => setScreen({ kind: "follow" });
+  if (screen.kind === "reading" || screen.kind === "shelf")
+    return (
+      <CardShelf
+        state={shelf}
+        pairing={pairing}
+        worker={worker}
+        logs={logs}
+        onChoose={(card, envelope) => setScreen({ kind: "ready", card, envelope })}
+      >
+        <LineOnShelf line={line} settings={settings} onFollow={toFollow} />
+      </CardShelf>
+    );
+  if (screens === "coming") return <p className="visually-hidden">Opening.</p>;
+  if (screens === "failed") return <NotWhole onShelf={toShelf} />;
+  const { FollowScreen, ReadyScreen, LiveClass, CardRehearsal } = screens;
   switch (screen.kind) {
-    case "reading":
-    case "shelf":
-      return (
-        <CardShelf
-          state={shelf}
-          pairing={pairing}
-          worker={worker}
-          logs={logs}
-          onChoose={(card, envelope) => setScreen({ kind: "ready", card, envelope })}
-        >
-          <LineOnShelf line={line} settings={settings} onFollow={toFollow} />
-        </CardShelf>
-      );
     case "follow":
       return (
         <FollowScreen

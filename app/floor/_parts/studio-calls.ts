@@ -1,5 +1,5 @@
 /** What a device says to the studio: take me as yours, which cards are mine, this is what the class did. */
-import { z } from "zod";
+import * as z from "zod";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { Pairing } from "./kept.ts";
 

@@ -1,5 +1,6 @@
 /** Registers the floor's service worker and tells it what this page is made of, so that it opens again with no network. */
 import { useEffect, useState } from "react";
+import { fetchScreens } from "./use-screens.ts";
 
 /** `unsafe`: the studio is reached over plain HTTP, where browsers run no service worker. */
 export type Worker = "asking" | "ready" | "unsafe" | "failed";
@@ -16,12 +17,15 @@ export const workerWords: Record<Worker, string> = {
 export function useWorker(): Worker {
   const [state, setState] = useState<Worker>("asking");
   useEffect(() => {
+    const screens = fetchScreens();
     if (!("serviceWorker" in navigator)) {
+      screens.catch(() => undefined); // the page says so where they are needed
       setState("unsafe");
       return;
     }
     let here = true;
     const register = async () => {
+      await screens;
       await navigator.serviceWorker.register("/floor/sw.js", { scope: "/floor" });
       const { active } = await navigator.serviceWorker.ready;
       await made(active, loadedParts());
@@ -40,7 +44,7 @@ const loadedParts = (): string[] =>
   performance
     .getEntriesByType("resource")
     .map((entry) => new URL(entry.name))
-    .filter((url) => url.origin === location.origin && url.pathname.startsWith("/_next/static/"))
+    .filter((url) => url.origin === location.origin && url.pathname.startsWith("/floor/parts/"))
     .map((url) => url.pathname + url.search);
 
 /** Resolves when the worker says that it keeps them. */

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { travelMm, worksSprings } from "#lib/load/load.ts";
 import { itemName, offsetWords, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { itemName, tagWords } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { bestOrder } from "#lib/order/order.ts";
 import { itemName, moveName, springWords } from "#lib/plan/format.ts";
 import type { PlanItem } from "#lib/plan/schema.ts";

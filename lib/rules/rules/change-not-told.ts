@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { itemName, sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { moveName, plural, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS } from "#lib/plan/schema.ts";

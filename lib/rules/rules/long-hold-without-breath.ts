@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";

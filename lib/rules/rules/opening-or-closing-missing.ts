@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { itemName, plainNumber } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";

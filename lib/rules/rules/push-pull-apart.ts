@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import type { Group, Plan } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
 import { type Claim, claimsIn } from "#lib/talk/claims.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { itemName, plural, springLabel } from "#lib/plan/format.ts";
 import { springOf } from "#lib/plan/lookup.ts";
 import { defineRule } from "../define-rule.ts";

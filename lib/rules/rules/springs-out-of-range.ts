@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { forceN, travelMm, worksSprings } from "#lib/load/load.ts";
 import { itemName, springLabel } from "#lib/plan/format.ts";
 import { own, springOf } from "#lib/plan/lookup.ts";

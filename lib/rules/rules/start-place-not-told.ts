@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { movedMm } from "#lib/cues/changes.ts";
 import { itemName, offsetWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import type { DroppedLine } from "#lib/cues/types.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { forceN, travelMm } from "#lib/load/load.ts";
 import { itemName, springWords } from "#lib/plan/format.ts";
 import { LEVELS, type Move, type Plan } from "#lib/plan/schema.ts";

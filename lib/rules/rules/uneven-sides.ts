@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { moveName } from "#lib/plan/format.ts";
 import { sidePairs } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";

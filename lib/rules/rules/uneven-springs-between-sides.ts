@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { moveName, springWords } from "#lib/plan/format.ts";
 import { sidePairs } from "#lib/plan/lookup.ts";
 import { springsDiffer } from "#lib/transitions/transitions.ts";

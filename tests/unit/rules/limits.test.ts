@@ -1,6 +1,6 @@
 /** Limits as fields: every rule's can be shown and typed, and what is typed is what the rule's schema takes. */
 import { describe, expect, test } from "vitest";
-import { z } from "zod";
+import * as z from "zod";
 import { checkStandard } from "#lib/rules/house-standard.ts";
 import { type Limit, limitsOf, limitWords, type NumberLimit, numberText, readNumberLimit } from "#lib/rules/limits.ts";
 import { RULES, ruleById } from "#lib/rules/registry.ts";

@@ -1,0 +1,21 @@
+/**
+ * Where the floor begins in the browser. A bundle of its own, outside the workspace's framework: a device in a room opens one
+ * page, often over poor wireless, and waits for no router and no navigation.
+ */
+import "@fontsource/atkinson-hyperlegible-next/400.css";
+import "@fontsource/atkinson-hyperlegible-next/700.css";
+import "@fontsource/atkinson-hyperlegible-mono/400.css";
+import "@fontsource/atkinson-hyperlegible-mono/700.css";
+import "../../look.css";
+import "../floor.css";
+import { createRoot } from "react-dom/client";
+import { FloorApp } from "../_parts/floor-app.tsx";
+import { Mishap } from "./mishap.tsx";
+
+const main = document.querySelector("main");
+if (main)
+  createRoot(main).render(
+    <Mishap>
+      <FloorApp />
+    </Mishap>,
+  );

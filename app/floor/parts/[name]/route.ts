@@ -1,0 +1,14 @@
+import { readPart } from "#server/devices/floor-page.ts";
+import { springline } from "#server/springline.ts";
+
+export const dynamic = "force-dynamic";
+
+/** Scripts, styles and type of the floor, named by what is in them: kept for a year. */
+export async function GET(_request: Request, { params }: { params: Promise<{ name: string }> }): Promise<Response> {
+  const { env } = springline();
+  const part = readPart(env, (await params).name);
+  if (!part) return new Response("There is no such part of this page.", { status: 404 });
+  return new Response(part.bytes, {
+    headers: { "content-type": part.type, "cache-control": "public, max-age=31536000, immutable" },
+  });
+}

@@ -1,0 +1,2 @@
+export function bundleFloor(root: string, pages: string): Promise<void>;
+export function watchFloor(root: string, pages: string): Promise<void>;
