@@ -38,9 +38,10 @@ export async function bundleFloor(root, pages) {
   await build(settings(root, out, false));
 }
 
-/** The same while somebody works on it: made anew whenever a source changes. */
+/** The same while somebody works on it, in `floor-dev`: made anew whenever a source changes. */
 export async function watchFloor(root, pages) {
-  const out = join(pages, "floor");
+  const out = join(pages, "floor-dev");
+  rmSync(out, { recursive: true, force: true });
   mkdirSync(out, { recursive: true });
   const watching = await context(settings(root, out, true));
   await watching.rebuild();

@@ -10,7 +10,7 @@ export interface FloorParts {
   readonly later: readonly string[];
   readonly styles: readonly string[];
 }
-type Where = Pick<Env, "distDir">;
+type Where = Pick<Env, "distDir" | "mode">;
 
 const TYPES: Record<string, string> = {
   ".js": "text/javascript; charset=utf-8",
@@ -18,7 +18,8 @@ const TYPES: Record<string, string> = {
   ".woff2": "font/woff2",
   ".woff": "font/woff",
 };
-const folder = ({ distDir }: Where): string => join(distDir, "floor");
+/** What is made while somebody works on it lies apart, so that a build stays what it was. */
+const folder = ({ distDir, mode }: Where): string => join(distDir, mode === "dev" ? "floor-dev" : "floor");
 
 /** Throws when there is no build. */
 export const partsOfBuild = (env: Where): FloorParts =>
