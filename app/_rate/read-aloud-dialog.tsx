@@ -99,7 +99,7 @@ function Taps({ onRead, again }: { onRead: (seconds: number) => void; again: boo
   };
   return (
     <div className={styles.taps}>
-      <button type="button" className={`button button-strong ${styles.tap}`} onClick={tap}>
+      <button type="button" data-first className={`button button-strong ${styles.tap}`} onClick={tap}>
         {since !== null ? "I have read it all" : again ? "Read once more" : "I begin to read"}
       </button>
       {since !== null && (

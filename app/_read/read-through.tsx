@@ -9,7 +9,7 @@ import type { SessionSnapshot } from "#app/_plan/session-types.ts";
 import { nameOf } from "#app/_plan/words.ts";
 import { goToLine } from "#app/_script/go-to-line.ts";
 import { keepSameParts, type ReadPart, readThrough, type ReadThrough as Text } from "#lib/cues/read-through.ts";
-import { clockTime, plainNumber, plural, secondsWords, sideWords, springWords } from "#lib/plan/format.ts";
+import { clockTime, plainNumber, plural, sideWords, springWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./read.module.css";
 import { Part } from "./read-part.tsx";
@@ -78,7 +78,7 @@ function useText(plan: Plan): Text {
 }
 
 function sumsWords({ talkSeconds, total, said, aside, shortBy, crew }: Text): string {
-  const talk = `${secondsWords(Math.round(talkSeconds))} of talk in ${clockTime(total)}, ${plural(said, "line")}.`;
+  const talk = `${clockTime(Math.round(talkSeconds))} of talk in ${clockTime(total)}, heads-ups and counting in included, ${plural(said, "line")}.`;
   const short = `at least ${plainNumber(shortBy)} s short`;
   const left = aside === 0 ? "Everything fits." : `${plural(aside, "line")} set aside for want of time, ${short}.`;
   return [talk, left, crew > 0 && `${plural(crew, "line")} for the crew.`].filter(Boolean).join(" ");

@@ -32,7 +32,7 @@ export function RehearsalsDialog({
           Run the plan as it stands now, with no class: say every line aloud, do every set-up, and tap as each is really
           done. What you needed comes back here.
         </p>
-        <a className="button button-strong" href={`/plans/${session.planId}/rehearse`}>
+        <a className="button button-strong" data-first href={`/plans/${session.planId}/rehearse`}>
           Rehearse now
         </a>
       </div>

@@ -3,14 +3,17 @@
 import { type RefObject, useEffect, useRef } from "react";
 
 /**
- * Gives the dialog's `ref` and `onClose`. `closer` is set to a way to close it from inside, and to null while there is none.
+ * What is marked `data-first` has the focus then; else the first thing that takes it. Gives the dialog's `ref` and `onClose`. `closer` is set to a way to close it from inside, and to null while there is none.
  */
 export function useOpenDialog(closer: RefObject<(() => void) | null>, onClosed: () => void) {
   const ref = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const own = ref.current;
     if (!own) return;
-    if (!own.open) own.showModal();
+    if (!own.open) {
+      own.showModal();
+      own.querySelector<HTMLElement>("[data-first]")?.focus();
+    }
     closer.current = () => own.close();
     return () => {
       closer.current = null;

@@ -72,9 +72,9 @@ export function setupChanges(plan: Plan, before: MoveItem | undefined, after: Mo
   ];
 }
 
-/** "carriage home, take off one heavy, turn to face the back"; "nothing changes" when there is nothing to do. */
+/** "carriage home, take off one heavy, turn to face the back"; when there is nothing to do, what can be said for sure: a plan knows springs and place, not how arms are bent. */
 export const changeWords = (changes: readonly SetupChange[]): string =>
-  changes.length === 0 ? "nothing changes" : changes.map((change) => change.words).join(", ");
+  changes.length === 0 ? "same springs" : changes.map((change) => change.words).join(", ");
 
 function springChanges(plan: Plan, before: MoveItem | undefined, after: MoveItem): SetupChange[] {
   const was = before?.springs ?? {};

@@ -49,7 +49,8 @@ export function restOfClass(plan: Plan, position: number, dropped: ReadonlySet<s
       seconds: item.seconds,
       locked: item.locked === true,
       shortest: Math.max(shortest, least),
-      longest: Math.max(longest, shortest, least),
+      // What the coach has just given by a touch of their own may stay, longest or not.
+      longest: Math.max(longest, shortest, least, doneSeconds > 0 ? item.seconds : 0),
       doneSeconds,
       begun: doneSeconds > 0,
       otherSide: other ? { id: other.id, seconds: other.seconds, done: (ends.get(other.id) ?? 0) <= position } : null,

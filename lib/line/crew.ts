@@ -1,7 +1,7 @@
 /** What the crew reads at a moment of a class: its own lines and when they are due, and how long the coach speaks or not. */
 import type { FloorNow } from "#lib/floor/now.ts";
 import { itemName } from "#lib/plan/format.ts";
-import { isMoveItem } from "#lib/plan/lookup.ts";
+import { headSeconds, isMoveItem } from "#lib/plan/lookup.ts";
 
 export interface CrewLine {
   readonly item: string;
@@ -14,6 +14,8 @@ export interface CrewSheet {
   readonly now: readonly CrewLine[];
   /** The nearest first. */
   readonly next: readonly CrewLine[];
+  /** Seconds until the next change begins, or the closing; in a change the work after it counts in. Null when there is none. */
+  readonly changeIn: number | null;
   /** Seconds of talk, or of quiet, from here; null when nothing is said any more. */
   readonly voice: { readonly speaks: boolean; readonly seconds: number | null };
 }
@@ -37,8 +39,18 @@ export function crewSheet({ plan, clock, cues }: FloorNow, position: number): Cr
   return {
     now: told.filter((line, n) => line.inSeconds <= 0 && (lines[n]?.ends ?? 0) > position),
     next: told.filter((line) => line.inSeconds > 0).slice(0, AHEAD),
+    changeIn: changeIn({ plan, clock }, position),
     voice: voiceAt(cues, position),
   };
+}
+
+/** The opening ends with the first change; an item's work, or a pause, with the next one. */
+function changeIn({ plan, clock }: Pick<FloorNow, "plan" | "clock">, position: number): number | null {
+  const headings = new Set(plan.items.filter(({ kind }) => kind === "heading").map(({ id }) => id));
+  const rows = clock.rows.filter(({ item }) => !headings.has(item));
+  const opening = headSeconds(plan, "openingSeconds");
+  const next = position < opening && rows.length > 0 ? opening : rows.find(({ end }) => end > position)?.end;
+  return next === undefined ? null : next - position;
 }
 
 /** Lines that follow each other within a breath are one stretch of talk. Seconds. */

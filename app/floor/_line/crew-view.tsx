@@ -32,7 +32,7 @@ export function CrewView({ view, now, position }: ViewProps) {
         <p className={styles.label}>{view.headsUp ? "coming up" : "next change"}</p>
         <h2>
           {view.next ? titled(view.next) : "Nothing more"}{" "}
-          <span className={styles.figures}>in {inWords(view.secondsLeft)}</span>
+          {sheet.changeIn !== null && <span className={styles.figures}>in {inWords(sheet.changeIn)}</span>}
         </h2>
         <h3>Crew lines to come</h3>
         {sheet.next.length === 0 && <p className={styles.quiet}>No more of them.</p>}

@@ -79,7 +79,7 @@ function SetUp({ plan, item }: { plan: Plan; item: FloorItem }) {
 }
 
 function Changes({ item, plan }: { item: FloorItem; plan: Plan }) {
-  if (item.changes.length === 0) return <p className={styles.change}>same set-up</p>;
+  if (item.changes.length === 0) return <p className={styles.change}>same place</p>;
   return (
     <ol className={styles.change} aria-label="What to change">
       {item.changes.map(({ words, springs }) => (

@@ -18,6 +18,6 @@ export function Figure({ view }: { view: FloorView }) {
 
 function unitOf({ phase, secondsLeft }: FloorView): string {
   const unit = secondsLeft < 100 ? "seconds" : "minutes";
-  if (phase === "change") return `${unit} to change`;
+  if (phase === "change") return `${unit} left to change`;
   return phase === "pause" ? `${unit} of pause` : unit;
 }

@@ -13,8 +13,8 @@ import { hourMinute, hourMinuteSecond } from "./when.ts";
 interface Props {
   readonly line: FloorLine;
   readonly view: FollowerView;
-  /** Is the card of the class here? Without it there is nothing to lead. */
-  readonly canLead: boolean;
+  /** Is there something to lead: the card of the class here, and the class not over? Asked once a second. */
+  canLead(): boolean;
   onView(view: FollowerView): void;
   /** The class goes on on this screen, the others unasked: when they cannot be reached. */
   onTakeOn(): void;
@@ -29,7 +29,7 @@ export function FollowFoot({ line, view, canLead, onView, onTakeOn, onLeave }: P
         {statusWords(line)}
       </p>
       <div className={styles.acts}>
-        {canLead && <Asking line={line} onTakeOn={onTakeOn} />}
+        {canLead() && <Asking line={line} onTakeOn={onTakeOn} />}
         <label>
           shows
           <select value={view} onChange={(event) => onView(event.target.value as FollowerView)}>

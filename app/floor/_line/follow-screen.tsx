@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { Card } from "#lib/card/schema.ts";
 import type { LineLink } from "#lib/client/line-link.ts";
+import { floorView } from "#lib/floor/now.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 import type { FollowerView } from "#lib/line/wire.ts";
 import { VIEW_WORDS } from "#lib/line/words.ts";
@@ -39,6 +40,11 @@ export function FollowScreen({ line, pairing, shelf, settings, onTakeOn, onLeave
   const takeOn = () => {
     if (link && found && followed) onTakeOn(found.card, taken(link, followed, found.envelope));
   };
+  const canLead = () =>
+    link !== null &&
+    found !== null &&
+    followed !== null &&
+    floorView(found.card, followed.log, link.classTime()).phase !== "done";
   const leads = state.contact === "on" && state.line?.leader !== null && state.line?.leader.id === state.you;
   const granted = useRef(takeOn);
   granted.current = takeOn;
@@ -59,14 +65,7 @@ export function FollowScreen({ line, pairing, shelf, settings, onTakeOn, onLeave
       ) : (
         <Waiting room={pairing.room.name} view={view} cls={followed} fetching={shelf.refreshing} />
       )}
-      <FollowFoot
-        line={line}
-        view={view}
-        canLead={found !== null}
-        onView={choose}
-        onTakeOn={takeOn}
-        onLeave={onLeave}
-      />
+      <FollowFoot line={line} view={view} canLead={canLead} onView={choose} onTakeOn={takeOn} onLeave={onLeave} />
     </div>
   );
 }

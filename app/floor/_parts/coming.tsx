@@ -25,7 +25,7 @@ export function Coming({ view, equipment }: { view: FloorView; equipment: Equipm
       </div>
       {shown.kind === "move" && (
         <div className={styles.needs}>
-          <p className={styles.label}>{changing ? "springs" : sameSetup(shown) ? "same set-up" : "to change"}</p>
+          <p className={styles.label}>{changing ? "springs" : sameWords(shown)}</p>
           <p className={styles.nextName}>
             <Springs item={shown} equipment={equipment} />
           </p>
@@ -43,12 +43,16 @@ export function titled(item: FloorItem): string {
 }
 
 const isSpring = (change: SetupChange) => change.kind.startsWith("spring") || change.kind === "carriage";
-const sameSetup = (item: FloorItem) => item.changes.every((change) => change.kind === "side");
+/** What stays, or that something does not; of the body a plan knows the place, not how arms are bent. */
+function sameWords({ changes }: FloorItem): string {
+  if (changes.length === 0) return "same place";
+  return changes.every((change) => change.kind === "side") ? "other side" : "to change";
+}
 /** A side stands beside the name already. */
 const bodyOf = (item: FloorItem) => item.changes.filter((change) => !isSpring(change) && change.kind !== "side");
 
 function Steps({ changes }: { changes: readonly SetupChange[] }) {
-  return <span className={styles.steps}>{changes.map((change) => change.words).join(", ") || "nothing else"}</span>;
+  return <span className={styles.steps}>{changes.map((change) => change.words).join(", ") || "same place"}</span>;
 }
 
 /** "carriage home, take off ~ one light, put on ~~ two firm"; springs that stay are said to stay. */

@@ -5,7 +5,15 @@ import type { FloorView } from "#lib/floor/view.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import styles from "./ready-screen.module.css";
 
-export function DoneScreen({ card, view, onLeave }: { card: Card; view: FloorView; onLeave(): void }) {
+interface Props {
+  readonly card: Card;
+  readonly view: FloorView;
+  /** What the studio does not have yet, in words; "" for nothing. */
+  readonly owed: string;
+  onLeave(): void;
+}
+
+export function DoneScreen({ card, view, owed, onLeave }: Props) {
   const whole = view.left < 1;
   return (
     <div className={styles.ready}>
@@ -14,6 +22,7 @@ export function DoneScreen({ card, view, onLeave }: { card: Card; view: FloorVie
         {card.edition.title} · edition {card.edition.number} ·{" "}
         {whole ? `${clockTime(card.clock.total)} of the plan` : `${clockTime(view.left)} of the plan were left`}
       </p>
+      {owed && <p role="status">{owed}</p>}
       <div className={styles.acts}>
         {/* biome-ignore lint/a11y/noAutofocus: the one thing left to do on this screen */}
         <button type="button" className={`button button-strong ${styles.start}`} onClick={onLeave} autoFocus>

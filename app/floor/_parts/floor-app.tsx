@@ -110,6 +110,7 @@ export function FloorApp() {
           running={screen.running}
           settings={settings}
           line={line}
+          logs={logs}
           onFollow={toFollow}
           onLeave={leave}
         />

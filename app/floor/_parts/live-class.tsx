@@ -1,6 +1,6 @@
 "use client";
 /** The class on the floor: one thing at a time, read from across the room by somebody who moves. */
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import type { KeyAct } from "#lib/floor/keys.ts";
 import { typeSizes } from "#lib/floor/legibility.ts";
@@ -24,6 +24,7 @@ import styles from "./live-class.module.css";
 import { OnTimeSheet } from "./on-time-sheet.tsx";
 import { Targets } from "./targets.tsx";
 import { useClass } from "./use-class.ts";
+import { type ClassLogs, logsWords } from "./use-class-logs.ts";
 import type { Settings } from "./use-settings.ts";
 
 interface Props {
@@ -32,17 +33,25 @@ interface Props {
   readonly running: Running | null;
   readonly settings: Settings;
   readonly line: FloorLine;
+  /** The logs that wait for the studio: a class that is over is told at once, whether or not anybody comes back to the screen. */
+  readonly logs: ClassLogs;
   /** The class goes on on another screen; this one follows it. */
   onFollow(): void;
   onLeave(): void;
 }
 
-export function LiveClass({ card, envelope, running, settings, line, onFollow, onLeave }: Props) {
+export function LiveClass({ card, envelope, running, settings, line, logs, onFollow, onLeave }: Props) {
   const live = useClass(card, envelope, running);
   // A class that another screen leads to its end is filed by that screen.
   const leave = (then: () => void) => live.leave(!lead.sameClass).finally(then);
   const lead = useLead(line, card, live, () => leave(onFollow));
   const { view } = live;
+  const over = view.phase === "done" && !lead.sameClass;
+  const { send } = logs;
+  const { file } = live;
+  useEffect(() => {
+    if (over) file().then(send, () => undefined); // no storage: the shelf says so
+  }, [over, file, send]);
   const awake = useAwake();
   const [sheet, setSheet] = useState<"on-time" | "help" | null>(null);
   const sizes = useMemo(() => typeSizes(settings.distanceM), [settings.distanceM]);
@@ -64,7 +73,7 @@ export function LiveClass({ card, envelope, running, settings, line, onFollow, o
   useFloorKeys(settings.keys, (act) => view.phase !== "done" && acts[act]());
 
   if (view.phase === "done") {
-    return <DoneScreen card={card} view={view} onLeave={() => leave(onLeave)} />;
+    return <DoneScreen card={card} view={view} owed={logsWords(logs)} onLeave={() => leave(onLeave)} />;
   }
   return (
     <div
@@ -169,7 +178,7 @@ function Seconds({ view }: { view: FloorView }) {
 
 function unitOf(view: FloorView): string {
   const unit = view.secondsLeft < 100 ? "seconds" : "minutes";
-  if (view.phase === "change") return `${unit} to change`;
+  if (view.phase === "change") return `${unit} left to change`;
   return view.phase === "pause" ? `${unit} of pause` : unit;
 }
 

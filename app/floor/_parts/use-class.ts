@@ -40,7 +40,9 @@ export interface RunningClass {
   endOnTime(): void;
   /** Jumps ahead by what the device slept (true), or stays where the class is. */
   answerSleep(jump: boolean): void;
-  /** Makes room for the next class. `files`: its log is put with those that wait for the studio. */
+  /** Puts its log with those that wait for the studio: once, as it is then. Resolves when it is on disk. */
+  file(): Promise<void>;
+  /** Makes room for the next class; `files` its log first, unless that was done. */
   leave(files: boolean): Promise<void>;
 }
 
@@ -79,6 +81,12 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
   const [sessionId] = useState(() => running?.sessionId ?? newSessionId());
   const latest = useRef(log);
   const shown = useRef("");
+  const filed = useRef<Promise<void> | null>(null);
+
+  const file = useCallback(() => {
+    filed.current ??= fileLog(card, latest.current, sessionId);
+    return filed.current;
+  }, [card, sessionId]);
 
   const write = useCallback(
     (next: FloorLog) => {
@@ -132,14 +140,19 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       if (jump) write([...latest.current, { type: "seek", at, to }]);
       setSlept(0);
     },
+    file,
     leave: async (files) => {
-      const clock = bothClocks();
-      const told = files ? classLog(card, latest.current, clock.mono, { sessionId, kind: "class", clock }) : null;
       // The log first: a page that goes away in between files the same session again.
-      if (told) await keepLog(told);
+      if (files) await file();
       await letGo("running");
     },
   };
+}
+
+async function fileLog(card: Card, log: FloorLog, sessionId: string): Promise<void> {
+  const clock = bothClocks();
+  const told = classLog(card, log, clock.mono, { sessionId, kind: "class", clock });
+  if (told) await keepLog(told);
 }
 
 type ActsOn = Pick<RunningClass, "act" | "undo" | "extend" | "preview" | "endOnTime">;

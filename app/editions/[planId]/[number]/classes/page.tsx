@@ -76,7 +76,7 @@ function OneClass({ plan, taught: { log, roomName }, open }: OneClassProps) {
       </h2>
       <p>
         {log.whole
-          ? `It took ${clockTime(log.elapsed)}. ${latenessSentence(told.over).replace("The class ends", "It ended")}`
+          ? `It took ${clockTime(log.elapsed)}. ${latenessSentence(overBy(log.elapsed, told.over)).replace("The class ends", "It ended")}`
           : `It was ended early, after ${clockTime(log.elapsed)}.`}
       </p>
       {told.why.length > 0 && (
@@ -93,3 +93,6 @@ function OneClass({ plan, taught: { log, roomName }, open }: OneClassProps) {
     </section>
   );
 }
+
+/** Seconds over between the two lengths as they are shown, so that the sentence agrees with itself. */
+const overBy = (elapsed: number, over: number): number => Math.round(elapsed) - Math.round(elapsed - over);

@@ -14,15 +14,15 @@ export function ToldTable({ rows }: { readonly rows: readonly ToldRow[] }) {
             Change
           </th>
           <th scope="col" className={styles.figure}>
-            Planned
+            Work, planned
           </th>
           <th scope="col" className={styles.figure}>
-            Took
+            Work, took
           </th>
           <th scope="col" className={styles.bars}>
-            Planned above, real below
+            Work planned above, real below
           </th>
-          <th scope="col">What differs</th>
+          <th scope="col">Change, work and holds together</th>
         </tr>
       </thead>
       <tbody>
@@ -49,14 +49,14 @@ const changeWords = ({ planned, took }: ToldRow["change"]): string =>
     ? ""
     : Math.round(planned) === Math.round(took)
       ? `${Math.round(took)} s`
-      : `${Math.round(took)} of ${Math.round(planned)} s`;
+      : `${Math.round(took)} s, planned ${Math.round(planned)} s`;
 
 function differs({ leftOut, held, over }: ToldRow): string {
   if (leftOut) return "left out";
   const by = Math.round(over);
   const parts = [
-    ...(held >= 0.5 ? [`held ${Math.round(held)} s`] : []),
     ...(by > 0 ? [`${by} s over`] : by < 0 ? [`${-by} s under`] : []),
+    ...(held >= 0.5 ? [`held ${Math.round(held)} s`] : []),
   ];
   return parts.join(", ");
 }
