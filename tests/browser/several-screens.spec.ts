@@ -117,10 +117,14 @@ test("crew, demonstrator and wall change their second within 100 ms of the coach
     expect(violations.map(({ id }) => id)).toEqual([]);
   }
 
+  // Told as soon as it is over: nobody has to come back to the screen for it. And there is nothing left to lead.
+  const told = coach.waitForResponse((response) => response.url().endsWith("/api/devices/logs"));
   await coach.getByRole("button", { name: "go on" }).click();
   await coach.getByRole("button", { name: "end", exact: true }).click();
   await coach.getByRole("button", { name: "end now?" }).click();
+  expect((await told).status()).toBe(200);
   await expect(wall.getByRole("heading", { name: "The class is done" })).toBeVisible();
+  await expect(wall.getByRole("button", { name: "ask to lead" })).toHaveCount(0);
   await coach.getByRole("button", { name: "Back to the cards" }).click();
   await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
   await leave(coach, crew, demo, wall);

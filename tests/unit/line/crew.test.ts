@@ -28,6 +28,12 @@ test("a crew line is due from its move's start to its end", () => {
   expect([at(90).now, at(90).next]).toEqual([[], []]);
 });
 
+test("the next change begins when the work at hand ends: in a change, after the work it leads to", () => {
+  expect([10, 40, 100, 115, 140, 174].map((s) => at(s).changeIn)).toEqual([20, 50, 10, 60, 35, 1]);
+  // In the closing nothing more comes.
+  expect(at(230).changeIn).toBeNull();
+});
+
 test("who speaks, and for how long, is the cue track's own", () => {
   const [first] = card.cues;
   if (!first) throw new Error("the class has lines");
