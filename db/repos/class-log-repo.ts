@@ -1,5 +1,5 @@
 /** What classes did, as their devices told it: written once, read for ever. */
-import { and, desc, eq } from "drizzle-orm";
+import { and, count, desc, eq, gt, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { classLog } from "#db/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
@@ -12,21 +12,38 @@ export interface StoredLog {
   readonly receivedAt: number;
 }
 
-/** `logJson`: canonical JSON of the log. */
-export function insertClassLog(db: Db, { log, ...rest }: StoredLog, logJson: string): void {
-  const { sessionId, kind, edition } = log;
+interface LogRow {
+  readonly key: string;
+  readonly logJson: string;
+}
+
+/** `key`: under which it is kept, its session as a rule. `logJson`: canonical JSON of the log. */
+export function insertClassLog(db: Db, { log, ...rest }: StoredLog, { key, logJson }: LogRow): void {
+  const { kind, edition } = log;
   const { planId, number } = edition;
   const startedAt = Date.parse(log.startedAt);
   db.orm
     .insert(classLog)
-    .values({ ...rest, sessionId, planId, number, kind, startedAt, logJson })
+    .values({ ...rest, sessionId: key, planId, number, kind, startedAt, logJson })
     .run();
 }
 
-/** The canonical JSON of the log of that session. */
-export function readLogJson(db: Db, sessionId: string): string | undefined {
-  return db.orm.select({ json: classLog.logJson }).from(classLog).where(eq(classLog.sessionId, sessionId)).get()?.json;
+/** What is kept under that key: the log's canonical JSON, and whose it is. */
+export const readLogRow = (db: Db, key: string): { logJson: string; deviceId: string } | undefined =>
+  db.orm
+    .select({ logJson: classLog.logJson, deviceId: classLog.deviceId })
+    .from(classLog)
+    .where(eq(classLog.sessionId, key))
+    .get();
+
+/** How many logs a device has told since then (ms since the epoch). */
+export function countLogsOf(db: Db, device: string, since: number): number {
+  const told = and(eq(classLog.deviceId, device), gt(classLog.receivedAt, since));
+  return db.orm.select({ n: count() }).from(classLog).where(told).get()?.n ?? 0;
 }
+
+/** A device's clock may be wrong: no class began after the studio was told of it. */
+const latestFirst = [desc(sql`min(${classLog.startedAt}, ${classLog.receivedAt})`), desc(sql`rowid`)];
 
 const { logJson, roomId, deviceId, receivedAt } = classLog;
 const stored = { logJson, roomId, deviceId, receivedAt };
@@ -38,19 +55,35 @@ const toStored = ({ logJson: json, ...rest }: Omit<StoredLog, "log"> & { logJson
 /** The classes taught and rehearsed from one edition, the latest first. */
 export function listClassLogs(db: Db, planId: string, number: number): StoredLog[] {
   const one = and(eq(classLog.planId, planId), eq(classLog.number, number));
-  return db.orm.select(stored).from(classLog).where(one).orderBy(desc(classLog.startedAt)).all().map(toStored);
+  return db.orm
+    .select(stored)
+    .from(classLog)
+    .where(one)
+    .orderBy(...latestFirst)
+    .all()
+    .map(toStored);
 }
 
 /** The classes taught in one room, rehearsals not among them: the latest `most`, the latest first. */
 export function listRoomClasses(db: Db, room: string, most: number): StoredLog[] {
   const taught = and(eq(classLog.roomId, room), eq(classLog.kind, "class"));
-  const rows = db.orm.select(stored).from(classLog).where(taught).orderBy(desc(classLog.startedAt)).limit(most);
+  const rows = db.orm
+    .select(stored)
+    .from(classLog)
+    .where(taught)
+    .orderBy(...latestFirst)
+    .limit(most);
   return rows.all().map(toStored);
 }
 
 /** The rehearsals of one plan, of whichever edition: the latest `most`, the latest first. */
 export function listRehearsals(db: Db, planId: string, most: number): StoredLog[] {
   const rehearsed = and(eq(classLog.planId, planId), eq(classLog.kind, "rehearsal"));
-  const rows = db.orm.select(stored).from(classLog).where(rehearsed).orderBy(desc(classLog.startedAt)).limit(most);
+  const rows = db.orm
+    .select(stored)
+    .from(classLog)
+    .where(rehearsed)
+    .orderBy(...latestFirst)
+    .limit(most);
   return rows.all().map(toStored);
 }

@@ -131,14 +131,23 @@ function forgotten(line: Line, now: number): Line {
 type Act<T extends LineAct["t"]> = Extract<LineAct, { t: T }>;
 
 function joined(before: Line, { screen, memory, now }: Act<"join">): Line {
-  const line = memory ? recalled(before, memory, now) : before;
+  const recall = memory ? recalled(before, memory, now) : before;
+  // Its own name the studio knows better than a screen's memory does.
+  const { leader } = recall;
+  const line = leader?.id === screen.id ? { ...recall, leader: { ...leader, label: screen.label } } : recall;
   const others = line.screens.filter(({ id }) => id !== screen.id);
   return { ...line, screens: [...others, { ...screen, goneSince: null }] };
 }
 
+/**
+ * Far beyond any term that classes come to, and far below what a message may carry: a term made up by a screen must not
+ * bring the line to where no other screen can speak.
+ */
+const HIGHEST_REMEMBERED = 1_000_000;
+
 /** Only a line on which nothing was done yet is taken from a memory, and of several the one of the latest term. */
 function recalled(line: Line, { term, leader }: LineMemory, now: number): Line {
-  if ((line.term > 0 && !line.remembered) || term <= line.term) return line;
+  if ((line.term > 0 && !line.remembered) || term <= line.term || term > HIGHEST_REMEMBERED) return line;
   const known = line.screens.some(({ id }) => id === leader?.id);
   const gone = leader && { id: leader.id, label: leader.label, view: "lead" as const, goneSince: now };
   const screens = gone && !known ? [...line.screens, gone] : line.screens;

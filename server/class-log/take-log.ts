@@ -1,5 +1,5 @@
 /** A device tells what a class did. Told twice, by a device that never heard the answer, it is one class. */
-import { insertClassLog, readLogJson } from "#db/repos/class-log-repo.ts";
+import { countLogsOf, insertClassLog, readLogRow } from "#db/repos/class-log-repo.ts";
 import { readEdition } from "#db/repos/edition-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
@@ -13,6 +13,14 @@ const NO_EDITION = fail(
   "This log is of a class that this studio has not signed: it stays on the device.",
 );
 const OTHER_ITEMS = fail(422, "invalid", "This log tells of items that its class does not have.");
+const TOO_MANY = fail(
+  429,
+  "too-many-logs",
+  "This device has told of more classes today than a day holds: it keeps this log and tells it tomorrow.",
+);
+/** Common sense, no source: a class an hour, rehearsals between, twice over. */
+const LOGS_A_DAY = 60;
+const DAY_MS = 86_400_000;
 const DIFFERS = fail(
   409,
   "log-differs",
@@ -20,7 +28,8 @@ const DIFFERS = fail(
 );
 
 /**
- * Errors: 403 no-right, 404 no-such-edition, 422 invalid, 409 log-differs. A class may be taught in a room it was not signed
+ * Errors: 403 no-right, 404 no-such-edition, 422 invalid, 409 log-differs, 429 too-many-logs. What another device told under
+ * the same session takes nothing away from this one: both are kept, and people see which is true. A class may be taught in a room it was not signed
  * for: the log is kept under the device's own room.
  */
 export function takeLog(
@@ -34,12 +43,23 @@ export function takeLog(
   const known = new Set(edition.card.card.plan.items.map(({ id }) => id));
   const told = [...log.rows, ...(log.rehearsed?.changes ?? []), ...(log.rehearsed?.lines ?? [])];
   if (told.some(({ item }) => item !== null && !known.has(item))) return OTHER_ITEMS;
-  const json = canonicalJson(log);
+  // A change and the work of every item, the opening and the closing.
+  if (log.rows.length > 2 * known.size + 2) return OTHER_ITEMS;
+  const logJson = canonicalJson(log);
+  const { sessionId } = log;
+  const taken = ok({ sessionId });
   const take = app.db.raw.transaction((): Result<{ sessionId: string }> => {
-    const before = readLogJson(app.db, log.sessionId);
-    if (before !== undefined) return before === json ? ok({ sessionId: log.sessionId }) : DIFFERS;
-    insertClassLog(app.db, { log, roomId: device.roomId, deviceId: device.id, receivedAt: app.now() }, json);
-    return ok({ sessionId: log.sessionId });
+    const now = app.now();
+    for (const key of [sessionId, `${sessionId}.${device.id}`]) {
+      const before = readLogRow(app.db, key);
+      if (before?.logJson === logJson) return taken;
+      if (before?.deviceId === device.id) return DIFFERS;
+      if (before) continue;
+      if (countLogsOf(app.db, device.id, now - DAY_MS) >= LOGS_A_DAY) return TOO_MANY;
+      insertClassLog(app.db, { log, roomId: device.roomId, deviceId: device.id, receivedAt: now }, { key, logJson });
+      return taken;
+    }
+    return DIFFERS;
   });
   return take.immediate();
 }

@@ -26,7 +26,15 @@ export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews 
   };
 }
 
-export const findingsNews = ({ hash, findings }: Assessment): News => ({ t: "findings", hash, findings });
+/** As many as a page can make use of, the gravest first: a plan with more must still open. */
+const MOST_FINDINGS = 1_000;
+const GRAVEST_FIRST = { must: 0, look: 1, info: 2 } as const;
+
+export function findingsNews({ hash, findings }: Assessment): News {
+  if (findings.length <= MOST_FINDINGS) return { t: "findings", hash, findings };
+  const gravest = findings.toSorted((a, b) => GRAVEST_FIRST[a.level] - GRAVEST_FIRST[b.level]);
+  return { t: "findings", hash, findings: gravest.slice(0, MOST_FINDINGS) };
+}
 
 /** Tells the plan's room its state, and the months that use it what changed. Call after the change is stored. */
 export function announceState(app: App, id: string): void {

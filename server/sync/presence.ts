@@ -56,6 +56,11 @@ export class Presence {
     for (const [clientId, held] of this.held) if (held.owner === owner) this.remove(clientId);
   }
 
+  /** Whose page a client id is, as far as pages have shown themselves here, also after they have gone. */
+  userOf(clientId: number): string | undefined {
+    return this.held.get(clientId)?.owner.session.userId ?? this.clocks.get(clientId)?.userId;
+  }
+
   /** Everybody, for somebody who has just come. Undefined when nobody shows anything. */
   everybody(): Frame | undefined {
     return this.held.size === 0 ? undefined : awarenessFrame([...this.held.keys()].map((id) => this.entry(id)));

@@ -12,7 +12,7 @@ import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
 import { Presence } from "./presence.ts";
 import { hasGap } from "./stored-doc.ts";
-import { decodeUpdate, mergeUpdates } from "./updates.ts";
+import { type DecodedUpdate, decodeUpdate, mergeUpdates } from "./updates.ts";
 
 /** Who the log names for what the program itself changes: migrations. Never a person's id. */
 export const PROGRAM_ACTOR = "program";
@@ -99,7 +99,7 @@ export class Room {
   apply(from: Connection, update: Uint8Array): "applied" | "gap" | "malformed" | "erasing" | "broken" {
     const decoded = decodeUpdate(update);
     if (!decoded) return "malformed";
-    if (erases(this.doc, decoded, this.holdOf)) return "erasing";
+    if (erases(this.doc, decoded, this.holdOf) || this.isForged(from, decoded)) return "erasing";
     try {
       this.origin = from;
       Y.applyUpdate(this.doc, update, from);
@@ -113,6 +113,17 @@ export class Room {
     this.doc.store.pendingStructs = null;
     this.doc.store.pendingDs = null;
     return "gap";
+  }
+
+  /**
+   * New words under the client id of somebody else's page would take the place of what that page says next, which yjs then
+   * passes over as known. Whoever only offers again what is known says nothing new.
+   */
+  private isForged({ session }: Connection, { structs }: DecodedUpdate): boolean {
+    return structs.some(({ id, length }) => {
+      if (id.clock + length <= Y.getState(this.doc.store, id.client)) return false;
+      return (this.presence.userOf(id.client) ?? session.userId) !== session.userId;
+    });
   }
 
   /**

@@ -105,6 +105,32 @@ test("[INV-07] nor does it help to hide the theft in the first offer, or behind 
   });
 });
 
+test("[INV-01] words under the client id of somebody else's page are refused, and what that page says next is kept", async () => {
+  const name = server.addPlan("forged");
+  const marta = await page("forged", "ines");
+  const { clientID } = marta.doc;
+  marta.sendPresence([{ clientId: clientID, clock: 1, state: { item: null } }]);
+  marta.edit((doc) => parts(doc).title.insert(0, "A "));
+  await marta.saved();
+  // Its network goes; it writes on. Meanwhile somebody takes its next numbers.
+  marta.end();
+  const thief = await page("forged", "jonas");
+  const forged = new Y.Doc();
+  Y.applyUpdate(forged, Y.encodeStateAsUpdate(thief.doc));
+  forged.clientID = clientID;
+  const known = Y.encodeStateVector(forged);
+  forged.getMap("anything").set("x", "x".repeat(400));
+  thief.sendUpdate(Y.encodeStateAsUpdate(forged, known));
+  expect(await thief.closed()).toBe(CLOSE.erasing.code);
+  // It comes back with what it wrote alone.
+  parts(marta.doc).title.insert(0, "Now ");
+  const back = await page("forged", "ines");
+  back.sendUpdate(Y.encodeStateAsUpdate(marta.doc));
+  await back.saved();
+  back.end();
+  server.rooms.withDoc(name, (doc) => expect(parts(doc).title.toString()).toMatch(/^Now A /));
+});
+
 test("what is no item is passed over, however deep it is nested", () => {
   const doc = new Y.Doc();
   (parts(doc).items as Y.Map<unknown>).set("rubbish", "a string");

@@ -1,4 +1,5 @@
 /** Class logs from a device: taken once however often they are sent, of signed classes only, never changed. */
+import { eq } from "drizzle-orm";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import * as logsRoute from "#app/api/devices/logs/route.ts";
 import { listClassLogs } from "#db/repos/class-log-repo.ts";
@@ -14,6 +15,7 @@ import { setSpringline } from "#server/springline.ts";
 import { type Harness, outcome, request, startHarness } from "../auth-harness.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
+const OTHER = { id: "d2", name: "Wall", roomId: "harbour", codeHash: "y" };
 const TOKEN = "a-token-of-thirty-two-characters";
 let h: Harness;
 let log: ClassLog;
@@ -83,6 +85,29 @@ describe("a class log", () => {
     await send(log);
     expect(await outcome(await send({ ...log, whole: !log.whole }))).toBe("409 log-differs");
     expect(stored().map((s) => s.log)).toEqual([log]);
+  });
+
+  test("told by another device of the room under the same session takes nothing away: both are kept", async () => {
+    insertDevice(h.db, { ...OTHER, createdBy: "ann", codeExpiresAt: h.app.now() });
+    h.db.orm
+      .update(deviceTable)
+      .set({ tokenHash: hashToken("b-token-of-thirty-two-characters"), pairedAt: h.app.now() })
+      .where(eq(deviceTable.id, OTHER.id))
+      .run();
+    const forged = { ...log, whole: !log.whole };
+    expect((await send(forged, "b-token-of-thirty-two-characters")).status).toBe(200);
+    expect((await send(log)).status).toBe(200);
+    expect((await send(log)).status).toBe(200);
+    expect(stored().map((s) => [s.deviceId, s.log.whole])).toEqual([
+      ["d1", log.whole],
+      ["d2", !log.whole],
+    ]);
+  });
+
+  test("that comes more often than a day has classes waits on its device; one with more rows than its class is refused", async () => {
+    for (let n = 0; n < 60; n++) expect((await send({ ...log, sessionId: `${n}`.padStart(32, "0") })).status).toBe(200);
+    expect(await outcome(await send(log))).toBe("429 too-many-logs");
+    expect(await outcome(await send({ ...log, rows: Array(40).fill(log.rows[0]) }))).toBe("422 invalid");
   });
 
   test("is refused without a device, of a class nobody signed, with strange items, with a strange shape", async () => {

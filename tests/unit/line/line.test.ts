@@ -169,6 +169,13 @@ describe("a server that was started again", () => {
     expect(back.line.remembered).toBe(false);
   });
 
+  test("a term made up beyond all classes is no memory, and a leader's name is the studio's", () => {
+    const line = lineAfter([joins("liar", memory(1_000_000_000, "liar")), joins("wall", memory(3, "tablet"))]).line;
+    expect(line).toMatchObject({ term: 3, leader: { id: "tablet" } });
+    const named = { ...memory(4, "demo"), leader: { id: "demo", label: "Coach's tablet", sinceWall: WALL } };
+    expect(lineAfter([joins("demo", named)]).line.leader?.label).toBe("The demo");
+  });
+
   test("no memory counts against what was done since", () => {
     const line = lineAfter([joins("liar", memory(900, "liar"))], led).line;
     expect(line).toMatchObject({ term: 1, leader: { id: "tablet" } });

@@ -65,9 +65,9 @@ interface OneClassProps {
   readonly open: boolean;
 }
 
-function OneClass({ plan, taught: { log, roomName }, open }: OneClassProps) {
+function OneClass({ plan, taught: { log, roomName, deviceId }, open }: OneClassProps) {
   const told = toldClass(plan, log);
-  const id = `class-${log.sessionId}`;
+  const id = `class-${log.sessionId}-${deviceId}`;
   return (
     <section className={styles.class} aria-labelledby={id}>
       <h2 id={id}>
