@@ -5,7 +5,6 @@
 import { DatabaseRefused } from "#db/connection.ts";
 import { DatabaseInUse } from "#db/repos/lock-repo.ts";
 import { type Env, EnvError, type Mode, readEnv, turnTelemetryOff } from "#server/env.ts";
-import { watchFloor } from "#server/floor-bundle.mjs";
 import { CannotListen } from "#server/http/serve.ts";
 import { createLog, type Log } from "#server/log.ts";
 import { PROJECT_DIR, type Program, startProgram } from "#server/program.ts";
@@ -25,7 +24,8 @@ async function run(mode: Mode): Promise<void> {
   try {
     const env = readEnv(mode);
     log = createLog(env.logLevel);
-    if (mode === "dev") await watchFloor(PROJECT_DIR, env.distDir);
+    // The bundler is loaded only while somebody works on the pages.
+    if (mode === "dev") await (await import("#server/floor-bundle.mjs")).watchFloor(PROJECT_DIR, env.distDir);
     const program = await startProgram({ env, log, seed, fresh: process.argv.includes("--fresh") });
     stopWhenTold(program, log);
     await greet(env);

@@ -2,6 +2,7 @@
 /** A modal dialog on the platform's own element: Escape closes it, focus is kept inside and goes back where it was. */
 import { type ReactNode, useEffect, useId, useRef } from "react";
 import styles from "./dialog.module.css";
+import { openDialog } from "./use-open-dialog.ts";
 
 interface DialogProps {
   readonly title: string;
@@ -9,16 +10,13 @@ interface DialogProps {
   readonly children: ReactNode;
 }
 
-/** Open while it is mounted. A field marked `data-first` has the focus then; else the first thing that takes it. */
+/** Open while it is mounted. */
 export function Dialog({ title, onClose, children }: DialogProps) {
   const ref = useRef<HTMLDialogElement>(null);
   const id = useId();
   useEffect(() => {
     const dialog = ref.current;
-    if (dialog && !dialog.open) {
-      dialog.showModal();
-      dialog.querySelector<HTMLElement>("[data-first]")?.focus();
-    }
+    if (dialog) openDialog(dialog);
     return () => dialog?.close();
   }, []);
   return (

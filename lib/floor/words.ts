@@ -1,4 +1,5 @@
 /** Times on the floor in words and figures. */
+import type { FloorView } from "./view.ts";
 
 /** "4:05"; whole seconds, rounded up, never below zero. */
 export function minutesSeconds(seconds: number): string {
@@ -8,6 +9,13 @@ export function minutesSeconds(seconds: number): string {
 
 /** Below 100 as it is counted ("45"), from there as minutes and seconds ("1:40"). */
 export const secondsFigure = (seconds: number): string => (seconds < 100 ? String(seconds) : minutesSeconds(seconds));
+
+/** What the figure counts: "seconds", "minutes left to change", "seconds of pause". */
+export function unitWords({ phase, secondsLeft }: Pick<FloorView, "phase" | "secondsLeft">): string {
+  const unit = secondsLeft < 100 ? "seconds" : "minutes";
+  if (phase === "change") return `${unit} left to change`;
+  return phase === "pause" ? `${unit} of pause` : unit;
+}
 
 /** A class within this many seconds of its plan is on time: nobody can tell the difference. */
 const ON_TIME_SECONDS = 3;

@@ -3,6 +3,7 @@ import { newestEdition } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { listThreads } from "#db/repos/thread-repo.ts";
+import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 import type { News, StateNews } from "#lib/protocol/messages.ts";
 import { announcePlanToMonths } from "#server/programme/month-news.ts";
 import { ok } from "#server/result.ts";
@@ -28,11 +29,10 @@ export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews 
 
 /** As many as a page can make use of, the gravest first: a plan with more must still open. */
 const MOST_FINDINGS = 1_000;
-const GRAVEST_FIRST = { must: 0, look: 1, info: 2 } as const;
 
 export function findingsNews({ hash, findings }: Assessment): News {
   if (findings.length <= MOST_FINDINGS) return { t: "findings", hash, findings };
-  const gravest = findings.toSorted((a, b) => GRAVEST_FIRST[a.level] - GRAVEST_FIRST[b.level]);
+  const gravest = findings.toSorted((a, b) => FINDING_LEVELS.indexOf(a.level) - FINDING_LEVELS.indexOf(b.level));
   return { t: "findings", hash, findings: gravest.slice(0, MOST_FINDINGS) };
 }
 

@@ -1,6 +1,6 @@
 /** The seconds of a screen that follows, with what they are seconds of. */
 import type { FloorView } from "#lib/floor/view.ts";
-import { secondsFigure } from "#lib/floor/words.ts";
+import { secondsFigure, unitWords } from "#lib/floor/words.ts";
 import styles from "./follow.module.css";
 
 export function Figure({ view }: { view: FloorView }) {
@@ -11,13 +11,7 @@ export function Figure({ view }: { view: FloorView }) {
       <span className={styles.figure} data-long={figure.length > 2}>
         {figure}
       </span>
-      <span className={styles.unit}>{view.held ? "held" : unitOf(view)}</span>
+      <span className={styles.unit}>{view.held ? "held" : unitWords(view)}</span>
     </div>
   );
-}
-
-function unitOf({ phase, secondsLeft }: FloorView): string {
-  const unit = secondsLeft < 100 ? "seconds" : "minutes";
-  if (phase === "change") return `${unit} left to change`;
-  return phase === "pause" ? `${unit} of pause` : unit;
 }

@@ -1,11 +1,10 @@
 "use client";
 /** Under every view: who leads, whether it is heard, asking to lead, what this screen shows, and the way out. */
 import { useState } from "react";
-import { isLeaderAbsent } from "#lib/line/line.ts";
 import { type FollowerView, SCREEN_VIEWS } from "#lib/line/wire.ts";
 import { REFUSAL_WORDS, VIEW_WORDS } from "#lib/line/words.ts";
 import styles from "./follow.module.css";
-import { leadsElsewhere } from "./use-lead.ts";
+import { isLeaderGone, leadsElsewhere } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";
 import { useSecond } from "./use-second.ts";
 import { hourMinute, hourMinuteSecond } from "./when.ts";
@@ -49,10 +48,10 @@ export function FollowFoot({ line, view, canLead, onView, onTakeOn, onLeave }: P
 }
 
 /** What can be done about leading: ask, wait, take over from who is gone, go on alone when nobody can be reached. */
-function Asking({ line: { state, link }, onTakeOn }: { line: FloorLine; onTakeOn(): void }) {
+function Asking({ line: floorLine, onTakeOn }: { line: FloorLine; onTakeOn(): void }) {
   const [sure, setSure] = useState(false);
+  const { state, link } = floorLine;
   const { line, you, contact, followed } = state;
-  const studioNow = link?.studioNow() ?? null;
   if (!link || !followed) return null;
   if (contact !== "on") {
     return sure ? (
@@ -71,7 +70,7 @@ function Asking({ line: { state, link }, onTakeOn }: { line: FloorLine; onTakeOn
         lead from here
       </button>
     );
-  if (studioNow !== null && isLeaderAbsent(line, studioNow)) {
+  if (isLeaderGone(floorLine)) {
     return sure ? (
       <button type="button" className={styles.sure} onClick={() => link.lead(true)}>
         lead now?

@@ -1,10 +1,9 @@
 "use client";
 /** On the coach's own screen: somebody asks to lead, or another screen does and this class runs on here alone. */
-import { isLeaderAbsent } from "#lib/line/line.ts";
 import { REFUSAL_WORDS } from "#lib/line/words.ts";
 import live from "../_parts/live-class.module.css";
 import styles from "./line.module.css";
-import type { Lead } from "./use-lead.ts";
+import { isLeaderGone, type Lead } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";
 import { useSecond } from "./use-second.ts";
 import { hourMinute } from "./when.ts";
@@ -40,11 +39,10 @@ export function LeaderNotice({ line, lead, onFollow }: Props) {
   );
 }
 
-function Apart({ line: { state, link }, onFollow }: { line: FloorLine; onFollow(): void }) {
+function Apart({ line: floorLine, onFollow }: { line: FloorLine; onFollow(): void }) {
   useSecond();
-  const { line, you, refusal } = state;
-  const studioNow = link?.studioNow() ?? null;
-  const absent = line !== null && studioNow !== null && isLeaderAbsent(line, studioNow);
+  const { line, you, refusal } = floorLine.state;
+  const absent = isLeaderGone(floorLine);
   const waits = line?.asked?.id === you;
   return (
     <p className={`${live.aside} ${styles.notice}`} role="alert">
@@ -55,7 +53,7 @@ function Apart({ line: { state, link }, onFollow }: { line: FloorLine; onFollow(
       <button type="button" onClick={onFollow}>
         follow it
       </button>
-      <ToLead absent={absent} waits={waits} link={link} />
+      <ToLead absent={absent} waits={waits} link={floorLine.link} />
     </p>
   );
 }

@@ -3,6 +3,7 @@ import { useEffect, useRef } from "react";
 import type { Card } from "#lib/card/schema.ts";
 import type { LinkState } from "#lib/client/link-state.ts";
 import { lineClassOf } from "#lib/line/class.ts";
+import { isLeaderAbsent } from "#lib/line/line.ts";
 import type { RunningClass } from "../_parts/use-class.ts";
 import type { FloorLine } from "./use-line.ts";
 
@@ -35,6 +36,12 @@ export function useLead({ state, link }: FloorLine, card: Card, live: RunningCla
       link?.answer(yes);
     },
   };
+}
+
+/** Has whoever leads been gone for so long that they need not be asked? */
+export function isLeaderGone({ state: { line }, link }: FloorLine): boolean {
+  const studioNow = link?.studioNow() ?? null;
+  return line !== null && studioNow !== null && isLeaderAbsent(line, studioNow);
 }
 
 /** Does another screen lead the line that this one is on? */

@@ -5,7 +5,7 @@ import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import type { KeyAct } from "#lib/floor/keys.ts";
 import { typeSizes } from "#lib/floor/legibility.ts";
 import type { FloorView } from "#lib/floor/view.ts";
-import { latenessWords, minutesSeconds, secondsFigure } from "#lib/floor/words.ts";
+import { latenessWords, minutesSeconds, secondsFigure, unitWords } from "#lib/floor/words.ts";
 import { countWord } from "#lib/plan/format.ts";
 import { LeaderNotice } from "../_line/leader-notice.tsx";
 import { LeaderStatus } from "../_line/leader-status.tsx";
@@ -165,7 +165,7 @@ const lineOf = (view: FloorView): string => view.line?.text ?? "";
 function Seconds({ view }: { view: FloorView }) {
   const counting = view.countIn !== null && !view.held;
   const figure = secondsFigure(view.secondsLeft);
-  const words = view.held ? "held" : counting ? `count: ${countWord(view.countIn ?? 0)}` : unitOf(view);
+  const words = view.held ? "held" : counting ? `count: ${countWord(view.countIn ?? 0)}` : unitWords(view);
   return (
     <div className={styles.seconds} data-counting={counting} data-held={view.held} role="timer" aria-live="off">
       <span className={styles.figure} data-long={figure.length > 2}>
@@ -174,12 +174,6 @@ function Seconds({ view }: { view: FloorView }) {
       <span className={styles.unit}>{words}</span>
     </div>
   );
-}
-
-function unitOf(view: FloorView): string {
-  const unit = view.secondsLeft < 100 ? "seconds" : "minutes";
-  if (view.phase === "change") return `${unit} left to change`;
-  return view.phase === "pause" ? `${unit} of pause` : unit;
 }
 
 function Slept({ seconds, onAnswer }: { seconds: number; onAnswer(jump: boolean): void }) {
