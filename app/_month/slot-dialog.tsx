@@ -12,6 +12,7 @@ import { Dialog } from "../_shell/dialog.tsx";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
+import { slotName } from "./month-values.ts";
 import type { Asked } from "./month-view.tsx";
 import { SlotFields } from "./slot-fields.tsx";
 import { dayWords, planWords } from "./words.ts";
@@ -51,7 +52,7 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
   }));
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    session.act((w) => addSlot(w, slot));
+    if (session.act((w) => addSlot(w, slot))) session.say(`Put in: ${slotName(slot)}.`);
     onClose();
   };
   return (
@@ -73,15 +74,19 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
 }
 
 function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { readonly slot: Slot }) {
-  const change = (part: Partial<Slot>) => session.act((w) => writeSlot(w, slot.id, part));
+  const change = (part: Partial<Slot>) => {
+    // What is typed is one step of undo for as long as one types; everything else is one by itself.
+    if (part.theme === undefined && part.note === undefined) session.act((w) => writeSlot(w, slot.id, part));
+    else if (session.canWrite) writeSlot(session.writer, slot.id, part);
+  };
   const takeOut = () => {
-    session.act((w) => deleteSlot(w, slot.id, Date.now()));
+    if (session.act((w) => deleteSlot(w, slot.id, Date.now()))) session.say(`Taken out: ${slotName(slot)}.`);
     onClose();
   };
   const problems = month.problems.get(slot.id) ?? [];
   return (
     <Dialog title={`${slot.theme || "Class"}, ${dayWords(slot.date)}`} onClose={onClose}>
-      <div className={styles.form}>
+      <div className={styles.form} data-live="">
         {problems.length > 0 ? (
           <ul className={styles.problems}>
             {problems.map((problem) => (

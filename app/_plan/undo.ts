@@ -2,13 +2,23 @@
  * Undo for the whole page: one's own acts only, the newest first, one act a step. Taking back the making of an item
  * takes it out instead of erasing it: somebody who is offline may be writing in it at this moment.
  */
-import { ySyncPluginKey } from "@tiptap/y-tiptap";
 import * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
-import { takeBackItem, type Writer } from "#lib/doc/write.ts";
+import type { Writer } from "#lib/doc/write.ts";
 
 /** Typing within this many milliseconds is one step. */
 const CAPTURE_MS = 500;
+
+/** What of a document undo takes back. */
+export interface UndoScopes {
+  // biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
+  readonly types: readonly Y.AbstractType<any>[];
+  /** Items that are made and never erased. */
+  readonly entries: Y.Map<Y.Map<unknown>>;
+  /** Whose changes count as this page's beside the writer's own. */
+  readonly origins: readonly unknown[];
+  /** Takes the making of one of them back. */
+  takeBack(writer: Writer, id: string): void;
+}
 
 export class PageUndo {
   readonly manager: Y.UndoManager;
@@ -16,10 +26,10 @@ export class PageUndo {
   constructor(
     private readonly writer: Writer,
     onChange: () => void,
+    private readonly scopes: UndoScopes,
   ) {
-    const p = parts(writer.doc);
-    this.manager = new Y.UndoManager([p.items, p.head, p.title, p.notes], {
-      trackedOrigins: new Set([writer.origin, ySyncPluginKey]),
+    this.manager = new Y.UndoManager([...scopes.types], {
+      trackedOrigins: new Set([writer.origin, ...scopes.origins]),
       captureTimeout: CAPTURE_MS,
     });
     this.manager.on("stack-item-added", onChange);
@@ -59,7 +69,7 @@ export class PageUndo {
   private madeLast(): string[] {
     const step = this.manager.undoStack.at(-1);
     if (!step) return [];
-    return [...parts(this.writer.doc).items._map].flatMap(([id, { id: struct }]) =>
+    return [...this.scopes.entries._map].flatMap(([id, { id: struct }]) =>
       Y.isDeleted(step.insertions, struct) ? [id] : [],
     );
   }
@@ -71,7 +81,7 @@ export class PageUndo {
     manager.undoing = true;
     try {
       writer.doc.transact(() => {
-        for (const id of ids) takeBackItem({ doc: writer.doc, origin: manager }, id);
+        for (const id of ids) this.scopes.takeBack({ doc: writer.doc, origin: manager }, id);
       }, manager);
     } finally {
       manager.undoing = false;

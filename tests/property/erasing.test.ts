@@ -6,7 +6,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import * as Y from "yjs";
-import { PageUndo } from "#app/_plan/undo.ts";
+import { planUndo } from "#app/_plan/plan-undo.ts";
+import type { PageUndo } from "#app/_plan/undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { planHolds } from "#lib/doc/held.ts";
 import { parts } from "#lib/doc/layout.ts";
@@ -36,7 +37,7 @@ function setUp(pages: number): { server: Y.Doc; pages: Page[] } {
     pages: Array.from({ length: pages }, () => {
       const doc = new Y.Doc();
       Y.applyUpdate(doc, Y.encodeStateAsUpdate(server), "server");
-      return { doc, undo: new PageUndo({ doc, origin: "act" }, () => undefined) };
+      return { doc, undo: planUndo({ doc, origin: "act" }, () => undefined) };
     }),
   };
 }

@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, test } from "vitest";
 import * as Y from "yjs";
-import { PageUndo } from "#app/_plan/undo.ts";
+import { planUndo } from "#app/_plan/plan-undo.ts";
+import type { PageUndo } from "#app/_plan/undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { readDeleted, readItems, readPlan } from "#lib/doc/read.ts";
@@ -32,7 +33,7 @@ function openPage(from: Y.Doc): Page {
   const writer = { doc, origin: { page: doc.clientID } };
   const page = {
     writer,
-    undo: new PageUndo(writer, () => undefined),
+    undo: planUndo(writer, () => undefined),
   };
   opened.push(page);
   return page;
