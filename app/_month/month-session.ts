@@ -17,7 +17,7 @@ import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
 
 export class MonthSession {
   readonly doc = new Y.Doc();
-  private readonly writer: Writer = { doc: this.doc, origin: { of: "this page" } };
+  readonly writer: Writer = { doc: this.doc, origin: { of: "this page" } };
   private readonly link: DocConnection;
   private readonly store: IndexeddbPersistence;
   private readonly copy: DeviceCopy;
@@ -61,7 +61,11 @@ export class MonthSession {
 
   /** Runs one act. Without the right to write, or before the month was read: nothing. */
   act(change: (writer: Writer) => void): void {
-    if (this.ready && this.writes) change(this.writer);
+    if (this.canWrite) change(this.writer);
+  }
+
+  get canWrite(): boolean {
+    return this.ready && this.writes;
   }
 
   /** Connects again after a final close, for instance once the person has signed in again. */

@@ -92,7 +92,7 @@ function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { 
           </ul>
         ) : null}
         <PlanOf slot={slot} month={month} props={props} />
-        <SlotFields slot={slot} props={props} writes={month.writes} onChange={change} />
+        <SlotFields slot={slot} props={props} writes={month.writes} onChange={change} session={session} />
         {month.writes ? (
           <p className={styles.last}>
             <span className="quiet small">Changes are kept as you make them.</span>
@@ -108,15 +108,14 @@ function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { 
 
 type SlotWriter = Parameters<typeof setSlotField>[0];
 
-function writeSlot(w: SlotWriter, id: string, part: Partial<Slot>): void {
-  const { date, time, minutes, theme, coachId, roomId, planId, note } = part;
+/** Theme and note are shared texts, written letter by letter in their own fields. */
+function writeSlot(w: SlotWriter, id: string, part: Partial<Omit<Slot, "theme" | "note">>): void {
+  const { date, time, minutes, coachId, roomId, planId } = part;
   if (date !== undefined || time !== undefined) moveSlot(w, id, { date, time });
   if (minutes !== undefined) setSlotField(w, id, "minutes", minutes);
-  if (theme !== undefined) setSlotField(w, id, "theme", theme);
   if (coachId !== undefined) setSlotField(w, id, "coachId", coachId);
   if (roomId !== undefined) setSlotField(w, id, "roomId", roomId);
   if (planId !== undefined) setSlotField(w, id, "planId", planId);
-  if (note !== undefined) setSlotField(w, id, "note", note);
 }
 
 /** Leads to the plan where one may read it, else to the sheet of its signed edition. */
