@@ -4,6 +4,7 @@
  * developing makes two in a row, each with its own document and an end.
  */
 import { IndexeddbPersistence } from "y-indexeddb";
+import type { Awareness } from "y-protocols/awareness";
 import * as Y from "yjs";
 import { type DeviceCopy, watchDeviceCopy } from "#lib/client/device-copy.ts";
 import { connectDoc, type DocConnection, saveStatus } from "#lib/client/provider.ts";
@@ -18,6 +19,8 @@ import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
 export class MonthSession {
   readonly doc = new Y.Doc();
   readonly writer: Writer = { doc: this.doc, origin: { of: "this page" } };
+  /** Who is here, their names the server's. */
+  readonly awareness: Awareness;
   private readonly link: DocConnection;
   private readonly store: IndexeddbPersistence;
   private readonly copy: DeviceCopy;
@@ -49,6 +52,7 @@ export class MonthSession {
       onNews: (news) => this.takeNews(news),
       onState: this.touch,
     });
+    this.awareness = this.link.awareness;
     this.doc.on("update", this.touch);
     this.snapshot = this.build();
   }

@@ -23,6 +23,7 @@ import { Panel } from "./panel/panel.tsx";
 import styles from "./plan-page.module.css";
 import type { PlanSession } from "./session.ts";
 import type { PlanPageProps, SessionSnapshot } from "./session-types.ts";
+import { TakenOutNotices } from "./taken-out/notices.tsx";
 import { useHeight } from "./use-height.ts";
 import { useMedia } from "./use-media.ts";
 import { usePageKeys } from "./use-page-keys.ts";
@@ -158,6 +159,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
           />
         )}
       </div>
+      <TakenOutNotices session={session} snap={snap} />
       <p className="visually-hidden" role="status" aria-live="polite">
         {snap.said}
       </p>
