@@ -94,8 +94,12 @@ for (const where of ["script", "seconds"] as const) {
       await script(marta).click();
       await marta.keyboard.press("Control+End");
     } else await marta.getByLabel("Seconds", { exact: true }).press("Control+a");
-    const typing = marta.keyboard.type(where === "script" ? "Kept to the last letter" : "47", { delay: 30 });
+    const typing = marta.keyboard.type(where === "script" ? "Kept to the last letter of a sentence" : "47", {
+      delay: 40,
+    });
+    // Not before the first letters are there: the rest come while it is taken out.
     if (where === "seconds") await typing;
+    else await expect(script(marta)).toContainText("Kept");
     await Promise.all([typing, ines.getByRole("button", { name: "Take out", exact: true }).click()]);
 
     const notice = marta.getByRole("region", { name: /^Taken out: / });

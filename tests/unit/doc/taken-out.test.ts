@@ -6,10 +6,10 @@ import { createPlanDoc } from "#lib/doc/create.ts";
 import { labelOf } from "#lib/doc/read.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
 import { deleteItem, insertItem, restoreItem, takeBackItem } from "#lib/doc/write.ts";
-import { goodClass } from "../../support/good-class.ts";
+import { examplePlan } from "#lib/rules/examples/build.ts";
 
 function pair(): [Y.Doc, Y.Doc, () => void] {
-  const a = createPlanDoc(goodClass());
+  const a = createPlanDoc(examplePlan([]), { carry: true });
   const b = new Y.Doc();
   const pass = () => {
     Y.applyUpdate(b, Y.encodeStateAsUpdate(a));
