@@ -25,6 +25,7 @@ import { Panel } from "./panel/panel.tsx";
 import styles from "./plan-page.module.css";
 import type { PlanSession } from "./session.ts";
 import type { PlanPageProps, SessionSnapshot } from "./session-types.ts";
+import { TakenOutNotices } from "./taken-out/notices.tsx";
 import { useHeight } from "./use-height.ts";
 import { useMedia } from "./use-media.ts";
 import { type PlanView, usePlanView } from "./use-plan-view.ts";
@@ -159,6 +160,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
           />
         )}
       </div>
+      <TakenOutNotices session={session} snap={snap} />
       <p className="visually-hidden" role="status" aria-live="polite">
         {snap.said}
       </p>
