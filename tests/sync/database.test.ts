@@ -20,12 +20,13 @@ afterEach(() => {
 });
 
 /** A process that opens the database and holds it, or says why it could not. */
-function otherProcess(file: string): { child: ChildProcess; said: () => string } {
-  const root = join(import.meta.dirname, "../..");
-  const script = `import { openDatabase } from "#db/connection.ts";
+const HOLDER = `import { openDatabase } from "#db/connection.ts";
     try { openDatabase(process.argv[1]); console.log("open"); setInterval(() => undefined, 1000); }
     catch (error) { console.log(error.message); process.exit(1); }`;
-  const args = ["--import", "tsx", "--input-type=module", "-e", script, file];
+
+function otherProcess(file: string, script = HOLDER): { child: ChildProcess; said: () => string } {
+  const root = join(import.meta.dirname, "../..");
+  const args = ["--expose-gc", "--import", "tsx", "--input-type=module", "-e", script, file];
   const child = spawn(process.execPath, args, { cwd: root, stdio: ["ignore", "pipe", "inherit"] });
   children.push(child);
   let said = "";
@@ -55,6 +56,16 @@ test("a process killed outright leaves no lock behind", async () => {
   await eventually("it is dead", () => holder.child.signalCode === "SIGKILL");
   const db = temp.open();
   expect(db.raw.open).toBe(true);
+});
+
+test("a lock outlasts the collection of what nobody refers to", async () => {
+  const script = `import { openDatabase } from "#db/connection.ts";
+    openDatabase(process.argv[1]);
+    setTimeout(() => { gc(); setTimeout(() => { gc(); console.log("collected"); }, 20); }, 20);
+    setInterval(() => undefined, 1000);`;
+  const holder = otherProcess(temp.file, script);
+  await eventually("it collected", () => holder.said().includes("collected"), 20_000);
+  expect(() => openDatabase(temp.file)).toThrow(DatabaseInUse);
 });
 
 test("twice in one process is refused as well; reading needs no lock", () => {
