@@ -63,6 +63,7 @@ export function makeEditor(wants: EditorWants): Editor {
       attributes: { "aria-label": wants.label, role: "textbox", "aria-multiline": "true", class: "script-text" },
       // Before the editor reads the clipboard: it would make a page of what may be a whole book.
       handleDOMEvents: {
+        focus: (view) => showCaret(view),
         copy: (view, event) => copy(view, event),
         cut: (view, event) => cut(view, event, session),
         paste: (view, event) => paste(view, event, session),
@@ -72,6 +73,20 @@ export function makeEditor(wants: EditorWants): Editor {
   });
   editor.on("transaction", () => wants.onChange(editor));
   return editor;
+}
+
+/**
+ * Tab gives the script the focus and no caret: the page has no selection, and the first letters go nowhere. The browser
+ * settles its own selection after telling of the focus, so it is looked at once more in the next frame.
+ */
+function showCaret(view: EditorView): boolean {
+  const show = () => {
+    if (view.isDestroyed || !view.editable || !view.hasFocus()) return;
+    if (!view.dom.contains(document.getSelection()?.anchorNode ?? null)) view.focus();
+  };
+  queueMicrotask(show);
+  requestAnimationFrame(show);
+  return false;
 }
 
 /** Plain text alone: another program would take marked-up text first, and with it lines without their kinds. */

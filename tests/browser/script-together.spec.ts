@@ -1,0 +1,48 @@
+/** Two people in one line of a script in the same second, and the keyboard's way into a script. */
+import { expect, expectSaved, onRail, openFromDesk, script, test } from "./kit.ts";
+
+const PLAN = "Upper body and trunk";
+const MARTA = " all balls roll along the wall.";
+const INES = "22 seconds, no more. ";
+
+for (const [marta, ines] of [
+  [60, 110],
+  [170, 110],
+] as const)
+  test(`at ${marta} and ${ines} ms a key: one at the end of a line, one at its start`, async ({ as }) => {
+    const pages = [await as("marta"), await as("ines")] as const;
+    for (const page of pages) {
+      await openFromDesk(page, PLAN);
+      await onRail(page, /seconds from/)
+        .nth(2)
+        .click();
+      await script(page).click();
+      await page.keyboard.press("Control+Home");
+    }
+    await pages[0].keyboard.press("End");
+    await Promise.all([pages[0].keyboard.type(MARTA, { delay: marta }), pages[1].keyboard.type(INES, { delay: ines })]);
+    for (const page of pages) {
+      await expect(script(page)).toContainText(MARTA);
+      await expect(script(page)).toContainText(INES);
+      await expectSaved(page);
+    }
+  });
+
+test("Tab into a script has a caret, and the first letters typed land in it", async ({ as }) => {
+  const page = await as("marta");
+  await openFromDesk(page, PLAN);
+  await onRail(page, /seconds from/)
+    .nth(3)
+    .click();
+  await script(page).evaluate((element) => {
+    const before = [...document.querySelectorAll<HTMLElement>("button, input, select, a[href], textarea")]
+      .filter((other) => other.tabIndex >= 0 && other.offsetParent !== null && !other.matches(":disabled"))
+      .filter((other) => element.compareDocumentPosition(other) & Node.DOCUMENT_POSITION_PRECEDING);
+    getSelection()?.removeAllRanges();
+    before.at(-1)?.focus();
+  });
+  await page.keyboard.press("Tab");
+  await expect(script(page)).toBeFocused();
+  await page.keyboard.type("By keyboard.");
+  await expect(script(page)).toContainText("By keyboard.");
+});
