@@ -2,8 +2,8 @@
  * The one SQLite database of an installation: opened once by the composition root, never at import. Opening takes the
  * writer lock, refuses a file of a newer program, and brings the tables up to date.
  */
-import { existsSync, mkdirSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { chmodSync, existsSync, mkdirSync, readdirSync, rmSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
 import Database from "better-sqlite3";
 import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3";
 import { migrate } from "drizzle-orm/better-sqlite3/migrator";
@@ -21,6 +21,8 @@ export interface Db {
 export interface OpenOptions {
   /** Reads only: takes no lock, runs no migration. */
   readonly readOnly?: boolean;
+  /** Writes a few rows beside a running server: takes no lock, runs no migration. For a command at the keyboard only. */
+  readonly beside?: boolean;
   /** FULL (the default) survives a power cut; NORMAL may then lose the last commits, though never the file. */
   readonly synchronous?: "FULL" | "NORMAL";
   readonly migrationsFolder?: string;
@@ -33,14 +35,15 @@ export class DatabaseRefused extends Error {
 
 /**
  * Opens and migrates `file`, making its folder when needed. Throws DatabaseRefused for a file of a newer program, a
- * missing or out-of-date file opened read-only, or a migration that breaks a reference; DatabaseInUse when another
+ * missing or out-of-date file opened read-only or beside a server, or a migration that breaks a reference; DatabaseInUse when another
  * process writes to it.
  */
 export function openDatabase(file: string, options: OpenOptions = {}): Db {
   const readOnly = options.readOnly === true;
-  if (readOnly && !existsSync(file)) throw new DatabaseRefused(`There is no database at ${file}.`);
-  if (!readOnly) mkdirSync(dirname(file), { recursive: true });
-  const lock = readOnly ? undefined : acquireWriterLock(file);
+  const guest = readOnly || options.beside === true;
+  if (guest && !existsSync(file)) throw new DatabaseRefused(`There is no database at ${file}.`);
+  if (!guest) mkdirSync(dirname(file), { recursive: true });
+  const lock = guest ? undefined : acquireWriterLock(file);
   try {
     const raw = new Database(file, { readonly: readOnly });
     try {
@@ -59,8 +62,10 @@ function prepare(raw: Database.Database, file: string, options: OpenOptions, loc
   const folder = options.migrationsFolder ?? defaultMigrations();
   refuseNewer(raw, file, folder);
   const orm = drizzle(raw, { schema });
-  if (options.readOnly === true) refuseOlder(raw, file, folder);
-  else {
+  if (options.readOnly === true || options.beside === true) {
+    refuseOlder(raw, file, folder);
+    raw.pragma("busy_timeout = 10000");
+  } else {
     raw.pragma("journal_mode = WAL");
     raw.pragma(`synchronous = ${options.synchronous ?? "FULL"}`);
     // Waiting stops the whole process; nobody but a backup ever competes, and a failed commit is tried again anyway.
@@ -84,11 +89,36 @@ function prepare(raw: Database.Database, file: string, options: OpenOptions, loc
  * child rows with it: keys are switched off around the whole run and every reference is checked before they count again.
  */
 function runMigrations(raw: Database.Database, orm: BetterSQLite3Database<typeof schema>, folder: string): void {
+  keepCopyBefore(raw, folder);
   raw.pragma("foreign_keys = OFF");
   migrate(orm, { migrationsFolder: folder });
   const broken = raw.pragma("foreign_key_check") as unknown[];
   if (broken.length > 0)
     throw new DatabaseRefused(`Updating the database left ${broken.length} broken references. Restore the backup.`);
+}
+
+/** How many copies from before a migration are kept; the oldest goes. */
+const COPIES_KEPT = 3;
+
+/**
+ * Before an older database is changed: a whole copy beside it, `<database>.before-<newest migration>-<time>`. One that
+ * is not sound is not touched: to rebuild tables out of it could lose what can still be read.
+ */
+function keepCopyBefore(raw: Database.Database, folder: string): void {
+  const applied = new Set(appliedMigrations(raw));
+  const pending = knownMigrations(folder).filter((at) => !applied.has(at));
+  if (applied.size === 0 || pending.length === 0 || raw.memory) return;
+  if (raw.pragma("quick_check(1)", { simple: true }) !== "ok")
+    throw new DatabaseRefused(`The database ${raw.name} is damaged and was not updated. Restore the latest backup.`);
+  const stamp = new Date().toISOString().replace(/[-:]|\.\d+/g, "");
+  const before = `${raw.name}.before-${Math.max(...pending)}-`;
+  if (!existsSync(`${before}${stamp}`)) raw.prepare("vacuum into ?").run(`${before}${stamp}`);
+  chmodSync(`${before}${stamp}`, 0o600);
+  const beside = dirname(raw.name);
+  const time = (name: string) => name.slice(name.lastIndexOf("-") + 1);
+  const copies = readdirSync(beside).filter((name) => name.startsWith(`${basename(raw.name)}.before-`));
+  copies.sort((a, b) => time(b).localeCompare(time(a)));
+  for (const name of copies.slice(COPIES_KEPT)) rmSync(join(beside, name), { force: true });
 }
 
 /** When each known migration was made, which is how drizzle tells them apart in the database. */
@@ -101,7 +131,8 @@ function appliedMigrations(raw: Database.Database): number[] {
   return raw.prepare<[], number>("select created_at from __drizzle_migrations").pluck().all().map(Number);
 }
 
-function refuseNewer(raw: Database.Database, file: string, folder: string): void {
+/** Throws DatabaseRefused when the file knows a migration that this program does not. */
+export function refuseNewer(raw: Database.Database, file: string, folder = defaultMigrations()): void {
   const known = new Set(knownMigrations(folder));
   if (appliedMigrations(raw).every((at) => known.has(at))) return;
   throw new DatabaseRefused(
@@ -119,10 +150,4 @@ function refuseOlder(raw: Database.Database, file: string, folder: string): void
 function defaultMigrations(): string {
   const beside = join(import.meta.dirname, "migrations");
   return existsSync(beside) ? beside : join(process.cwd(), "db", "migrations");
-}
-
-/** Copies a database in use to `target` page by page, consistent and without stopping anybody. */
-export async function backupDatabase(db: Db, target: string): Promise<void> {
-  mkdirSync(dirname(target), { recursive: true });
-  await db.raw.backup(target);
 }

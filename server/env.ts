@@ -34,6 +34,7 @@ export class EnvError extends Error {}
 /** Public on purpose: with it anybody could forge a session, so it opens nothing but the demo. */
 export const DEMO_SECRET = "demo-secret-of-the-invented-studio-opens-nothing-real";
 const SECRET_LENGTH = 32;
+const DATABASE = "springline.sqlite";
 
 const surroundings = z.object({
   SPRINGLINE_DATA: z.string().min(1).optional(),
@@ -51,28 +52,59 @@ const surroundings = z.object({
  * given. Throws EnvError with one sentence.
  */
 export function readEnv(mode: Mode, vars: Record<string, string | undefined> = process.env): Env {
-  const parsed = surroundings.safeParse(vars);
-  if (!parsed.success) {
-    const issue = parsed.error.issues[0];
-    throw new EnvError(`The setting ${issue?.path.join(".")} cannot be used: ${issue?.message}.`);
-  }
-  const v = parsed.data;
+  const v = parseSurroundings(vars);
   const dataDir = resolve(v.SPRINGLINE_DATA ?? (mode === "demo" ? "data-demo" : "data"));
   const secret = mode === "demo" ? DEMO_SECRET : chooseSecret(v.SPRINGLINE_SECRET, dataDir);
   makeFolder(dataDir);
   return {
     mode,
     dataDir,
-    databaseFile: join(dataDir, "springline.sqlite"),
+    databaseFile: join(dataDir, DATABASE),
     host: mode === "demo" ? "127.0.0.1" : v.HOST,
     port: v.PORT,
-    origin: new URL(v.SPRINGLINE_URL ?? `http://localhost:${v.PORT}`).origin,
+    origin: originOf(v),
     secret,
     trustProxy: v.SPRINGLINE_TRUST_PROXY === "1" || v.SPRINGLINE_TRUST_PROXY === "true",
     logLevel: v.SPRINGLINE_LOG,
     distDir: v.SPRINGLINE_DIST,
   };
 }
+
+/** Where a studio's data are, for the commands at the keyboard. Nothing is made and nothing need be there. */
+export interface Place {
+  readonly dataDir: string;
+  readonly databaseFile: string;
+  readonly secretFile: string;
+  /** SPRINGLINE_SECRET, when it is set: it counts before the file. */
+  readonly givenSecret: string | undefined;
+  readonly origin: string;
+  /** Whether SPRINGLINE_URL said it. */
+  readonly originGiven: boolean;
+}
+
+/** Throws EnvError with one sentence. */
+export function readPlace(vars: Record<string, string | undefined> = process.env): Place {
+  const v = parseSurroundings(vars);
+  const dataDir = resolve(v.SPRINGLINE_DATA ?? "data");
+  return {
+    dataDir,
+    databaseFile: join(dataDir, DATABASE),
+    secretFile: join(dataDir, "secret"),
+    givenSecret: v.SPRINGLINE_SECRET,
+    origin: originOf(v),
+    originGiven: v.SPRINGLINE_URL !== undefined,
+  };
+}
+
+function parseSurroundings(vars: Record<string, string | undefined>): z.infer<typeof surroundings> {
+  const parsed = surroundings.safeParse(vars);
+  if (parsed.success) return parsed.data;
+  const issue = parsed.error.issues[0];
+  throw new EnvError(`The setting ${issue?.path.join(".")} cannot be used: ${issue?.message}.`);
+}
+
+const originOf = (v: z.infer<typeof surroundings>): string =>
+  new URL(v.SPRINGLINE_URL ?? `http://localhost:${v.PORT}`).origin;
 
 /** Before Next is asked for anything: nothing about this studio leaves the machine. */
 export function turnTelemetryOff(): void {

@@ -1,9 +1,10 @@
 /** The month's name, what is open in it, who is here, and whether all is saved. */
+import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { plural } from "#lib/plan/format.ts";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
-import { monthTitle, saveWords } from "./words.ts";
+import { monthTitle } from "./words.ts";
 
 interface HeadProps {
   readonly session: MonthSession;
@@ -13,7 +14,6 @@ interface HeadProps {
 
 export function MonthHead({ session, props, month }: HeadProps) {
   const others = month.present.filter((person) => person.userId !== props.me.id);
-  const refused = month.save.kind === "refused";
   return (
     <header className={styles.head}>
       <h1>{monthTitle(props.month)}</h1>
@@ -21,13 +21,18 @@ export function MonthHead({ session, props, month }: HeadProps) {
       <p className={styles.state}>
         {others.length > 0 ? <span>here: {others.map((person) => person.name.split(" ")[0]).join(", ")}</span> : null}
         {month.ready && !month.writes ? <span>to read</span> : null}
-        <span role="status" data-save={month.save.kind}>
+        <span role="status" data-save={month.saveState}>
           {saveWords(month)}
         </span>
-        {refused ? (
-          <button type="button" className="button" onClick={() => session.reconnect()}>
-            Try again
-          </button>
+        {month.writes ? (
+          <span className={styles.undo}>
+            <button type="button" className="button" disabled={!month.canUndo} onClick={() => session.takeBack()}>
+              Undo
+            </button>
+            <button type="button" className="button" disabled={!month.canRedo} onClick={() => session.bringBack()}>
+              Redo
+            </button>
+          </span>
         ) : null}
       </p>
     </header>

@@ -1,11 +1,11 @@
 /** What the month's page is given by the server, and what its components read. */
-import type { CopyState } from "#lib/client/device-copy.ts";
-import type { SaveStatus } from "#lib/client/provider.ts";
+import type { HeardOfAll } from "#lib/client/doc-session/description.ts";
+import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { MonthProblem } from "#lib/programme/problems.ts";
 import type { DeletedSlot } from "#lib/programme/read.ts";
-import type { PlanSummary, PlansKnown, Present } from "#lib/protocol/messages.ts";
+import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
 
 export interface MonthPageProps {
   readonly month: string;
@@ -20,19 +20,21 @@ export interface MonthPageProps {
   readonly used: PlansKnown;
 }
 
-export interface MonthSnapshot {
-  /** False until the month was read, from this device or the server. */
-  readonly ready: boolean;
+/** What is worked out from the month and the plans that its slots use. */
+export interface MonthDerived {
   readonly slots: readonly Slot[];
   readonly deleted: readonly DeletedSlot[];
   readonly problems: ReadonlyMap<string, readonly MonthProblem[]>;
-  /** By id: those this person may read, and those that slots use. */
-  readonly plans: ReadonlyMap<string, PlanSummary>;
-  readonly writes: boolean;
-  readonly present: readonly Present[];
-  readonly save: SaveStatus;
-  /** Whether this device has a copy of the month. */
-  readonly copy: CopyState;
   /** 'YYYY-MM-DD' where this browser is. */
   readonly today: string;
 }
+
+/** What the server says beside the document. */
+export interface MonthHeard extends HeardOfAll {
+  /** By id: those this person may read, and those that slots use. */
+  readonly plans: ReadonlyMap<string, PlanSummary>;
+  /** Plans of slots that this person may not read. */
+  readonly hidden: readonly string[];
+}
+
+export type MonthSnapshot = Snapshot<MonthDerived, MonthHeard>;

@@ -5,6 +5,10 @@
  */
 import Link from "next/link";
 import { useState } from "react";
+import { ClosedNotice } from "#app/_plan/closed-notice.tsx";
+import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
+import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
+import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
 import { addMonths, daysOfMonth, weeksOfMonth } from "#lib/programme/calendar.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { restoreSlot } from "#lib/programme/write.ts";
@@ -14,6 +18,7 @@ import styles from "./month.module.css";
 import { MonthHead } from "./month-head.tsx";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
+import { slotName } from "./month-values.ts";
 import { SlotDialog } from "./slot-dialog.tsx";
 import { useDayKeys } from "./use-day-keys.ts";
 import { useMonth, useMonthSession } from "./use-month.ts";
@@ -29,6 +34,7 @@ export function MonthView(props: MonthPageProps) {
 
 function OpenMonth({ session, props }: { readonly session: MonthSession; readonly props: MonthPageProps }) {
   const month = useMonth(session);
+  useUndoKeys(session);
   const [asked, setAsked] = useState<Asked>(null);
   const days = daysOfMonth(props.month);
   const [showPast, setShowPast] = useState(false);
@@ -44,6 +50,9 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
   return (
     <>
       <MonthHead session={session} props={props} month={month} />
+      {month.closeCode !== null && month.closeSentence !== null ? (
+        <ClosedNotice session={session} code={month.closeCode} sentence={month.closeSentence} />
+      ) : null}
       {folded.length > 0 && month.ready ? (
         <button type="button" className={`button ${styles.past}`} onClick={() => setShowPast(true)}>
           Show the {folded.length === 1 ? "week that is" : `${folded.length} weeks that are`} over
@@ -77,6 +86,11 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
         })}
       </nav>
       <TakenOut session={session} month={month} />
+      <NotUndoneNotice sentence={month.notUndone} />
+      <OvertakenNotice overtaken={month.overtaken} onClose={() => session.closeOvertaken()} />
+      <p className="visually-hidden" role="status" aria-live="polite">
+        {month.said}
+      </p>
       {asked ? (
         <SlotDialog
           session={session}
@@ -123,6 +137,10 @@ function Week({ dates, month, props, current, onAsk }: WeekProps) {
   );
 }
 
+function putBack(session: MonthSession, slot: Slot): void {
+  if (session.act((w) => restoreSlot(w, slot.id))) session.say(`Put back: ${slotName(slot)}.`);
+}
+
 function TakenOut({ session, month }: { readonly session: MonthSession; readonly month: MonthSnapshot }) {
   if (month.deleted.length === 0 || !month.writes) return null;
   const words = (slot: Slot) => `${dayWords(slot.date)}, ${slot.time}, ${slot.theme || "no theme"}`;
@@ -133,7 +151,7 @@ function TakenOut({ session, month }: { readonly session: MonthSession; readonly
         {month.deleted.slice(0, 12).map(({ slot }) => (
           <li key={slot.id}>
             {words(slot)}
-            <button type="button" className={styles.act} onClick={() => session.act((w) => restoreSlot(w, slot.id))}>
+            <button type="button" className={styles.act} onClick={() => putBack(session, slot)}>
               Put back<span className="visually-hidden"> {words(slot)}</span>
             </button>
           </li>

@@ -4,14 +4,17 @@
  * is made when its form is sent.
  */
 import Link from "next/link";
-import { type FormEvent, useState } from "react";
+import { type FormEvent, useEffect, useState } from "react";
+import { NamesSeen } from "#lib/client/names-seen.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { addSlot, deleteSlot, moveSlot, setSlotField } from "#lib/programme/write.ts";
 import { newId } from "../_plan/new-id.ts";
 import { Dialog } from "../_shell/dialog.tsx";
+import { GoneSlot } from "./gone-slot.tsx";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
+import { slotName } from "./month-values.ts";
 import type { Asked } from "./month-view.tsx";
 import { SlotFields } from "./slot-fields.tsx";
 import { dayWords, planWords } from "./words.ts";
@@ -26,15 +29,29 @@ interface SlotDialogProps {
 }
 
 export function SlotDialog(dialog: SlotDialogProps) {
-  const { asked, month, onClose } = dialog;
+  const { asked } = dialog;
   if ("date" in asked) return <NewSlot {...dialog} date={asked.date} />;
-  const slot = month.slots.find((other) => other.id === asked.slotId);
-  if (slot) return <OpenSlot {...dialog} slot={slot} />;
+  return <AskedSlot key={asked.slotId} {...dialog} slotId={asked.slotId} />;
+}
+
+/** One dialog whether the class is there or was taken out meanwhile: the keyboard stays in it. */
+function AskedSlot({ slotId, ...dialog }: SlotDialogProps & { readonly slotId: string }) {
+  const { session, month, props, onClose } = dialog;
+  const names = useNamesSeen(session, props.me);
+  const slot = month.slots.find((other) => other.id === slotId);
+  const known = slot ?? month.deleted.find((gone) => gone.slot.id === slotId)?.slot;
+  const title = known ? `${known.theme || "Class"}, ${dayWords(known.date)}` : "Taken out";
   return (
-    <Dialog title="Taken out" onClose={onClose}>
-      <p>Somebody has just taken this class out. It stands under the month and can be put back.</p>
+    <Dialog title={title} onClose={onClose}>
+      {slot ? <OpenSlot {...dialog} slot={slot} /> : <GoneSlot {...{ session, month, slotId, names }} />}
     </Dialog>
   );
+}
+
+function useNamesSeen(session: MonthSession, me: MonthPageProps["me"]): NamesSeen {
+  const [names] = useState(() => new NamesSeen(session.awareness, me));
+  useEffect(() => () => names.stop(), [names]);
+  return names;
 }
 
 function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly date: string }) {
@@ -51,7 +68,7 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
   }));
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    session.act((w) => addSlot(w, slot));
+    if (session.act((w) => addSlot(w, slot))) session.say(`Put in: ${slotName(slot)}.`);
     onClose();
   };
   return (
@@ -73,50 +90,51 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
 }
 
 function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { readonly slot: Slot }) {
-  const change = (part: Partial<Slot>) => session.act((w) => writeSlot(w, slot.id, part));
+  const change = (part: Partial<Slot>) => {
+    // What is typed is one step of undo for as long as one types; everything else is one by itself.
+    if (part.theme === undefined && part.note === undefined) session.act((w) => writeSlot(w, slot.id, part));
+    else if (session.canWrite) writeSlot(session.writer, slot.id, part);
+  };
   const takeOut = () => {
-    session.act((w) => deleteSlot(w, slot.id, Date.now()));
+    if (session.act((w) => deleteSlot(w, slot.id, Date.now()))) session.say(`Taken out: ${slotName(slot)}.`);
     onClose();
   };
   const problems = month.problems.get(slot.id) ?? [];
   return (
-    <Dialog title={`${slot.theme || "Class"}, ${dayWords(slot.date)}`} onClose={onClose}>
-      <div className={styles.form}>
-        {problems.length > 0 ? (
-          <ul className={styles.problems}>
-            {problems.map((problem) => (
-              <li key={`${problem.kind} ${problem.slots.join(" ")}`} className="notice">
-                {problem.message}
-              </li>
-            ))}
-          </ul>
-        ) : null}
-        <PlanOf slot={slot} month={month} props={props} />
-        <SlotFields slot={slot} props={props} writes={month.writes} onChange={change} />
-        {month.writes ? (
-          <p className={styles.last}>
-            <span className="quiet small">Changes are kept as you make them.</span>
-            <button type="button" className="button button-must" onClick={takeOut}>
-              Take out
-            </button>
-          </p>
-        ) : null}
-      </div>
-    </Dialog>
+    <div className={styles.form} data-live="">
+      {problems.length > 0 ? (
+        <ul className={styles.problems}>
+          {problems.map((problem) => (
+            <li key={`${problem.kind} ${problem.slots.join(" ")}`} className="notice">
+              {problem.message}
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      <PlanOf slot={slot} month={month} props={props} />
+      <SlotFields slot={slot} props={props} writes={month.writes} onChange={change} session={session} />
+      {month.writes ? (
+        <p className={styles.last}>
+          <span className="quiet small">Changes are kept as you make them.</span>
+          <button type="button" className="button button-must" onClick={takeOut}>
+            Take out
+          </button>
+        </p>
+      ) : null}
+    </div>
   );
 }
 
 type SlotWriter = Parameters<typeof setSlotField>[0];
 
-function writeSlot(w: SlotWriter, id: string, part: Partial<Slot>): void {
-  const { date, time, minutes, theme, coachId, roomId, planId, note } = part;
+/** Theme and note are shared texts, written letter by letter in their own fields. */
+function writeSlot(w: SlotWriter, id: string, part: Partial<Omit<Slot, "theme" | "note">>): void {
+  const { date, time, minutes, coachId, roomId, planId } = part;
   if (date !== undefined || time !== undefined) moveSlot(w, id, { date, time });
   if (minutes !== undefined) setSlotField(w, id, "minutes", minutes);
-  if (theme !== undefined) setSlotField(w, id, "theme", theme);
   if (coachId !== undefined) setSlotField(w, id, "coachId", coachId);
   if (roomId !== undefined) setSlotField(w, id, "roomId", roomId);
   if (planId !== undefined) setSlotField(w, id, "planId", planId);
-  if (note !== undefined) setSlotField(w, id, "note", note);
 }
 
 /** Leads to the plan where one may read it, else to the sheet of its signed edition. */

@@ -3,8 +3,11 @@
 import { type ReactNode, useId, useState } from "react";
 import { daysOfMonth } from "#lib/programme/calendar.ts";
 import { SLOT_MINUTES, type Slot } from "#lib/programme/layout.ts";
+import { slotTextOf } from "#lib/programme/read.ts";
+import { SharedText } from "../_shell/shared-text.tsx";
 import { lengthWords, STATE_WORDS } from "../_shell/words.ts";
 import styles from "./month.module.css";
+import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps } from "./month-types.ts";
 
 interface SlotFieldsProps {
@@ -14,9 +17,11 @@ interface SlotFieldsProps {
   /** Begin in the theme: for a new class, which has nothing to read yet. */
   readonly first?: boolean;
   readonly onChange: (part: Partial<Slot>) => void;
+  /** Of a class that is there, theme and note are typed into its shared texts; a new one's go to `onChange`. */
+  readonly session?: MonthSession;
 }
 
-export function SlotFields({ slot, props, writes, first = false, onChange }: SlotFieldsProps) {
+export function SlotFields({ slot, props, writes, first = false, onChange, session }: SlotFieldsProps) {
   const days = daysOfMonth(props.month);
   const teachers = props.people.filter(
     ({ id, roles }) => id === slot.coachId || roles.some((role) => TEACH.includes(role)),
@@ -26,13 +31,15 @@ export function SlotFields({ slot, props, writes, first = false, onChange }: Slo
       <legend className="visually-hidden">The class</legend>
       <Labelled label="Theme">
         {(id) => (
-          <input
-            id={id}
-            data-first={first ? "" : undefined}
-            value={slot.theme}
-            maxLength={120}
-            onChange={(e) => onChange({ theme: e.target.value })}
-          />
+          <SlotText {...{ id, slot, session }} field="theme" readOnly={!writes} maxLength={120}>
+            <input
+              id={id}
+              data-first={first ? "" : undefined}
+              value={slot.theme}
+              maxLength={120}
+              onChange={(e) => onChange({ theme: e.target.value })}
+            />
+          </SlotText>
         )}
       </Labelled>
       <div className={styles.three}>
@@ -91,9 +98,34 @@ export function SlotFields({ slot, props, writes, first = false, onChange }: Slo
         onChange={(planId) => onChange({ planId })}
       />
       <Labelled label="Note">
-        {(id) => <textarea id={id} value={slot.note} rows={2} onChange={(e) => onChange({ note: e.target.value })} />}
+        {(id) => (
+          <SlotText {...{ id, slot, session }} field="note" readOnly={!writes} rows={2}>
+            <textarea id={id} value={slot.note} rows={2} onChange={(e) => onChange({ note: e.target.value })} />
+          </SlotText>
+        )}
       </Labelled>
     </fieldset>
+  );
+}
+
+interface SlotTextProps extends Pick<SlotFieldsProps, "slot" | "session"> {
+  readonly id: string;
+  readonly field: "theme" | "note";
+  readonly readOnly: boolean;
+  readonly maxLength?: number;
+  readonly rows?: number;
+  /** The field of a class that is not in the programme yet. */
+  readonly children: ReactNode;
+}
+
+function SlotText({ slot, session, field, children, ...rest }: SlotTextProps) {
+  if (!session) return children;
+  const text = slotTextOf(session.doc, slot.id, field);
+  // Only a foreign program leaves a slot without its texts: then there is nothing that two people could type in.
+  return text ? (
+    <SharedText host={session} text={text} {...rest} />
+  ) : (
+    <input id={rest.id} value={slot[field]} readOnly />
   );
 }
 

@@ -1,20 +1,18 @@
 "use client";
 /** React's door to a month session. */
-import { useEffect, useState, useSyncExternalStore } from "react";
-import { MonthSession } from "./month-session.ts";
+import { useHeldSession, useSessionSnapshot } from "#app/_shell/use-doc-session.ts";
+import { browserEdge } from "#lib/client/doc-session/browser-edge.ts";
+import { type MonthSession, openMonth } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
 
 /** The session of this page; null until the page is in the browser. */
-export function useMonthSession(props: MonthPageProps): MonthSession | null {
-  const [session, setSession] = useState<MonthSession | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a session belongs to one copy of one month, not to the props object
-  useEffect(() => {
-    const own = new MonthSession(props);
-    setSession(own);
-    return () => own.end();
-  }, [props.month, props.generation, props.me.id]);
-  return session;
-}
+export const useMonthSession = (props: MonthPageProps): MonthSession | null =>
+  useHeldSession(["month", props.month, props.generation, props.me.id], () => openMonth(props, browserEdge(), today));
 
-export const useMonth = (session: MonthSession): MonthSnapshot =>
-  useSyncExternalStore(session.subscribe, session.getSnapshot, session.getSnapshot);
+export const useMonth = (session: MonthSession): MonthSnapshot => useSessionSnapshot(session);
+
+function today(): string {
+  const now = new Date();
+  const two = (n: number) => String(n).padStart(2, "0");
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

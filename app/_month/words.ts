@@ -1,9 +1,7 @@
 /** Days, times and states of a month in words. Pure; English, whatever the device speaks. */
-import { COPY_WORDS } from "#lib/client/device-copy.ts";
 import { isoWeekday } from "#lib/programme/calendar.ts";
 import type { PlanSummary } from "#lib/protocol/messages.ts";
 import { STATE_WORDS } from "../_shell/words.ts";
-import type { MonthSnapshot } from "./month-types.ts";
 
 const MONTHS = "January February March April May June July August September October November December".split(" ");
 const DAYS = "Monday Tuesday Wednesday Thursday Friday Saturday Sunday".split(" ");
@@ -20,21 +18,4 @@ export const dayWords = (date: string): string =>
 export function planWords(plan: PlanSummary): string {
   if (plan.state === "signed-off") return `edition ${plan.edition}`;
   return plan.edition > 0 ? `edition ${plan.edition}, ${STATE_WORDS[plan.state]} again` : STATE_WORDS[plan.state];
-}
-
-export function saveWords({ save, copy }: Pick<MonthSnapshot, "save" | "copy">): string {
-  switch (save.kind) {
-    case "saved":
-      return "saved";
-    case "sending":
-      return "sending";
-    case "connecting":
-      return "opening";
-    case "offline":
-      return `no network: changes are ${COPY_WORDS[copy]}`;
-    case "storage-failing":
-      return `the server cannot save just now: changes are ${COPY_WORDS[copy]}`;
-    case "refused":
-      return save.sentence;
-  }
 }

@@ -8,10 +8,17 @@ import { type FormEvent, useId, useState } from "react";
 import { send } from "#app/_margin/send.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import styles from "./dialogs.module.css";
-import type { PlanSession } from "./session.ts";
+
+/** What it needs of a session, of whatever kind of document. */
+interface Closed {
+  readonly me: { readonly name: string };
+  takeBack(): void;
+  reconnect(): void;
+  startAfresh(): Promise<void>;
+}
 
 interface ClosedNoticeProps {
-  readonly session: PlanSession;
+  readonly session: Closed;
   readonly code: number;
   readonly sentence: string;
 }
@@ -25,7 +32,7 @@ export function ClosedNotice({ session, code, sentence }: ClosedNoticeProps) {
   );
 }
 
-function Remedy({ session, code }: { session: PlanSession; code: number }) {
+function Remedy({ session, code }: { session: Closed; code: number }) {
   switch (code) {
     case CLOSE.notSignedIn.code:
     case CLOSE.otherPerson.code:
@@ -64,7 +71,7 @@ function Remedy({ session, code }: { session: PlanSession; code: number }) {
   }
 }
 
-function SignInAgain({ session }: { session: PlanSession }) {
+function SignInAgain({ session }: { session: Closed }) {
   const id = useId();
   const [problem, setProblem] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);

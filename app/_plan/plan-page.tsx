@@ -10,6 +10,9 @@ import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
 import { RehearsalsDialog } from "#app/_rehearsal/rehearsals-dialog.tsx";
+import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
+import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
+import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
@@ -23,9 +26,9 @@ import { Panel } from "./panel/panel.tsx";
 import styles from "./plan-page.module.css";
 import type { PlanSession } from "./session.ts";
 import type { PlanPageProps, SessionSnapshot } from "./session-types.ts";
+import { TakenOutNotices } from "./taken-out/notices.tsx";
 import { useHeight } from "./use-height.ts";
 import { useMedia } from "./use-media.ts";
-import { usePageKeys } from "./use-page-keys.ts";
 import { type PlanView, usePlanView } from "./use-plan-view.ts";
 import { usePlanSession, useSnapshot } from "./use-session.ts";
 
@@ -61,7 +64,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
   useEffect(() => {
     document.title = `${title.trim() || "Plan without a title"} · Springline`;
   }, [title]);
-  usePageKeys(session);
+  useUndoKeys(session);
   const [view, openView] = usePlanView();
   const alone = view !== "rail";
   const setView = (next: PlanView) => {
@@ -158,6 +161,8 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
           />
         )}
       </div>
+      <TakenOutNotices session={session} snap={snap} />
+      <NotUndoneNotice sentence={snap.notUndone} />
       <p className="visually-hidden" role="status" aria-live="polite">
         {snap.said}
       </p>
@@ -180,6 +185,7 @@ function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapsho
       {snap.closeCode !== null && snap.closeSentence !== null && (
         <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
       )}
+      <OvertakenNotice overtaken={snap.overtaken} onClose={() => session.closeOvertaken()} />
       {snap.copy === "lost" && (
         <p className={styles.readAlong} role="alert">
           This device keeps no copy of the plan any more: its storage was cleared. What you type goes to the server

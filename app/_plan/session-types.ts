@@ -1,12 +1,13 @@
 /** What a plan page knows at one moment: plain frozen data, made by `PlanSession` and read by every component. */
 
 import type { Balance } from "#lib/balance/balance.ts";
-import type { CopyState } from "#lib/client/device-copy.ts";
+import type { HeardOfAll } from "#lib/client/doc-session/description.ts";
+import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { DeletedItem } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
-import type { Present, StateNews, ThreadView } from "#lib/protocol/messages.ts";
+import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import type { ClassTalk, ItemTalk } from "#lib/talk/talk.ts";
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
@@ -38,21 +39,6 @@ export interface Rights {
   readonly comments: boolean;
 }
 
-/**
- * Where this page's words are. `opening`: nothing has been read yet. `saved`: on the server's disk. `sending`: on
- * their way. `offline`: in this page and, as `copy` says, on this device. `storage-failing`: the server cannot write; tried again.
- * `ended`: the server closed this page for good, see `closeSentence`.
- */
-export type SaveState = "opening" | "saved" | "sending" | "offline" | "storage-failing" | "ended";
-
-/** Somebody else on this page and the item they are on. */
-export interface Place {
-  readonly clientId: number;
-  readonly userId: string;
-  readonly name: string;
-  readonly itemId: string | null;
-}
-
 export interface Derived {
   readonly plan: Plan;
   /** One row an item, in plan order. */
@@ -69,24 +55,12 @@ export interface Derived {
   readonly deleted: readonly DeletedItem[];
 }
 
-export interface SessionSnapshot extends Derived {
-  /** False until the document has been read from this device or the server. */
-  readonly ready: boolean;
-  readonly saveState: SaveState;
-  readonly closeCode: number | null;
-  readonly closeSentence: string | null;
-  readonly rights: Rights;
-  readonly present: readonly Present[];
-  readonly places: readonly Place[];
+/** What the server says beside the document. */
+export interface NewsState extends HeardOfAll {
   readonly state: StateNews;
   readonly threads: readonly ThreadView[];
   /** Findings of the server's copy; null until the first news of them. */
   readonly serverFindings: { readonly hash: string; readonly findings: readonly Finding[] } | null;
-  readonly selectedId: string | null;
-  readonly canUndo: boolean;
-  readonly canRedo: boolean;
-  /** One sentence for the live region: what the last act did. */
-  readonly said: string;
-  /** Whether this device has a copy of the words. */
-  readonly copy: CopyState;
 }
+
+export type SessionSnapshot = Snapshot<Derived, NewsState>;

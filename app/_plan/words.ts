@@ -1,10 +1,8 @@
 /** Words of the plan page: names of items, times, what a change of set-up asks, what each value is called. */
-import { COPY_WORDS } from "#lib/client/device-copy.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { ACTIONS, type Action, type Facing, type Move, type Plan, type PlanItem } from "#lib/plan/schema.ts";
 import { actionSeconds } from "#lib/transitions/transitions.ts";
-import type { SessionSnapshot } from "./session-types.ts";
 
 export const isTimed = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
 
@@ -81,25 +79,5 @@ export function tintOf(
       return "plain";
     default:
       return "trunk";
-  }
-}
-
-/** Where this page's words are, in words. */
-export function saveWords(snap: Pick<SessionSnapshot, "saveState" | "rights" | "copy">): string {
-  const { rights } = snap;
-  const copy = COPY_WORDS[snap.copy];
-  switch (snap.saveState) {
-    case "opening":
-      return "opening";
-    case "saved":
-      return rights.writes ? "saved" : "up to date";
-    case "sending":
-      return rights.writes ? "sending" : "catching up";
-    case "offline":
-      return rights.writes ? `offline, ${copy}` : "offline";
-    case "storage-failing":
-      return `the server cannot save just now, trying again; ${copy}`;
-    case "ended":
-      return "stopped";
   }
 }

@@ -4,18 +4,14 @@
  */
 import { IndexeddbPersistence } from "y-indexeddb";
 import * as Y from "yjs";
-import { connectDoc, saveStatus } from "#lib/client/provider.ts";
-import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
-import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
-import type { DocKind } from "#lib/protocol/messages.ts";
+import { socketOrigin } from "#lib/client/doc-session/browser-edge.ts";
+import { type CopyOf, parseCopyName } from "#lib/client/doc-session/copy-name.ts";
+import { VERSIONS } from "#lib/client/doc-session/kinds.ts";
+import { saveStateOf } from "#lib/client/doc-session/save-state.ts";
+import { connectDoc } from "#lib/client/provider.ts";
 
-/** One kept copy: `springline/plan/<id>/<generation>/<user>`. */
-interface Copy {
+interface Copy extends CopyOf {
   readonly database: string;
-  readonly kind: DocKind;
-  readonly key: string;
-  readonly generation: string;
-  readonly userId: string;
 }
 
 /** How long a copy may take to be saved before it counts as not saved, in ms. */
@@ -25,9 +21,8 @@ const PATIENCE_MS = 8000;
 export async function keptCopies(userId: string): Promise<Copy[]> {
   const all = (await indexedDB.databases?.().catch(() => [])) ?? [];
   return all.flatMap(({ name }) => {
-    const [program, kind, key, generation, user] = (name ?? "").split("/");
-    const ours = program === "springline" && (kind === "plan" || kind === "month") && user === userId;
-    return ours && name && key && generation ? [{ database: name, kind, key, generation, userId }] : [];
+    const of = parseCopyName(name ?? "");
+    return name && of?.userId === userId ? [{ database: name, ...of }] : [];
   });
 }
 
@@ -52,17 +47,16 @@ function offered(copy: Copy, doc: Y.Doc): Promise<boolean> {
     };
     const patience = setTimeout(() => done(false), PATIENCE_MS);
     const link = connectDoc({
-      origin: location.origin.replace(/^http/, "ws"),
+      origin: socketOrigin(),
       name: { kind: copy.kind, key: copy.key },
       doc,
-      docVersion: copy.kind === "plan" ? PLAN_DOC_VERSION : MONTH_DOC_VERSION,
-      ...(copy.kind === "plan" ? { editorVersion: EDITOR_VERSION } : {}),
+      ...VERSIONS[copy.kind],
       generation: copy.generation,
       userId: copy.userId,
       onState: (state) => {
-        const { kind } = saveStatus(state, true);
-        if (kind === "saved") done(true);
-        else if (kind === "refused") done(false);
+        const now = saveStateOf(state, { document: true, copy: true });
+        if (now === "saved") done(true);
+        else if (now === "ended") done(false);
       },
     });
   });

@@ -35,6 +35,7 @@ export default async function DeskPage() {
           <NewPlan rooms={rooms} mayTeam={actor.roles.some((role) => role === "coach" || role === "lead")} />
         ) : null}
       </div>
+      {can(actor, "people.manage") && !writes ? <WhyNoPlan /> : null}
       {groups.map(({ title, empty, plans, waiting }) =>
         waiting ? (
           <Waiting key={title} title={title} plans={plans} rooms={roomNames} />
@@ -71,6 +72,16 @@ function grouped(plans: readonly PlanListEntry[], me: string, lead: boolean): Gr
     { title: "Shared with me", plans: of("shared") },
     { title: "Everybody else's", plans: of("other") },
   ];
+}
+
+/** An owner who said at the first run that they do not teach finds no way to begin a plan: say why, and what to do. */
+function WhyNoPlan() {
+  return (
+    <p className="quiet">
+      You manage the studio and do not write plans. To write them too, give yourself the role of a coach in{" "}
+      <a href="/people">People</a>.
+    </p>
+  );
 }
 
 function ManagerWays() {

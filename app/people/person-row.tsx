@@ -8,6 +8,7 @@ import { Problem } from "../_shell/problem.tsx";
 import { useSend } from "../_shell/use-send.ts";
 import { ROLE_WORDS } from "../_shell/words.ts";
 import styles from "./people.module.css";
+import { ResetDialog } from "./reset-dialog.tsx";
 import { RoleBoxes } from "./role-boxes.tsx";
 
 interface Shown {
@@ -16,7 +17,7 @@ interface Shown {
   readonly email: string;
   readonly roles: readonly Role[];
 }
-type Asking = "roles" | "remove" | null;
+type Asking = "roles" | "reset" | "remove" | null;
 
 export function PersonRow({ person, me }: { readonly person: Shown; readonly me: boolean }) {
   const router = useRouter();
@@ -51,6 +52,11 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
           End sessions{of}
         </button>
         {me ? null : (
+          <button type="button" className={styles.act} onClick={() => setAsking("reset")}>
+            Reset link<span className="visually-hidden"> for {person.name}</span>
+          </button>
+        )}
+        {me ? null : (
           <button type="button" className={styles.act} onClick={() => setAsking("remove")}>
             Remove<span className="visually-hidden"> {person.name}</span>
           </button>
@@ -61,6 +67,7 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
       </span>
       {asking === null ? <Problem say={sending.problem} /> : null}
       {asking === "roles" ? <RolesDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
+      {asking === "reset" ? <ResetDialog person={person} onClose={() => setAsking(null)} /> : null}
       {asking === "remove" ? <RemoveDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
     </li>
   );

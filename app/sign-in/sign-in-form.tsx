@@ -24,7 +24,8 @@ export function SignInForm({ to }: { readonly to: string }) {
         {sending.busy ? "Signing in" : "Sign in"}
       </button>
       <p className="quiet small">
-        No account yet, or a password that is gone? Ask the manager of your studio: they let people in.
+        Password forgotten? Ask a manager of your studio for a reset link. The only manager asks whoever runs the server
+        for one: <code>npm run -s reset-password</code>. No account yet? A manager invites you.
       </p>
     </form>
   );

@@ -17,6 +17,9 @@ export class DatabaseInUse extends Error {
   override readonly name = "DatabaseInUse";
 }
 
+/** Held here too: a handle that nobody refers to any more is collected, and its lock would be gone without a word. */
+const held = new Set<Database.Database>();
+
 /** Takes the lock or throws DatabaseInUse at once. Held until `release()` or the end of the process. */
 export function acquireWriterLock(databaseFile: string): WriterLock {
   if (databaseFile === ":memory:") return { release: () => undefined };
@@ -35,7 +38,13 @@ export function acquireWriterLock(databaseFile: string): WriterLock {
         "Only one may write to it: stop that one first, or start this one with a database of its own.",
     );
   }
-  return { release: () => lock.close() };
+  held.add(lock);
+  return {
+    release() {
+      held.delete(lock);
+      lock.close();
+    },
+  };
 }
 
 function holder(lock: Database.Database): number | undefined {

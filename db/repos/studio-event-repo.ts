@@ -4,7 +4,16 @@ import type { Db } from "#db/connection.ts";
 import { studioEvent } from "#db/schema.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 
-export type StudioEventKind = "standard" | "machines" | "spring" | "spring-out" | "timings" | "timings-taken";
+export type StudioEventKind =
+  | "standard"
+  | "machines"
+  | "spring"
+  | "spring-out"
+  | "timings"
+  | "timings-taken"
+  /** A reset link was made for the person that is the subject; their password was changed through it. */
+  | "reset-link"
+  | "password-reset";
 
 export interface StudioEvent {
   readonly at: number;

@@ -33,8 +33,8 @@ export interface Stood {
   readonly key: string | null;
   /** `changed` by another since; `gone`: its entry is taken out; `already` as undo would have it. */
   readonly why: "changed" | "gone" | "already";
-  /** Who stood in the way, where the page has seen them. */
-  readonly who: string | undefined;
+  /** Client id of the page that stood in the way; undefined where nobody can tell. */
+  readonly by: number | undefined;
   /** What is there; undefined: nothing. */
   readonly value: unknown;
 }
@@ -43,8 +43,6 @@ export interface UndoOutcome {
   /** Whether anything was changed. */
   readonly done: boolean;
   readonly stood: readonly Stood[];
-  /** Entries of one's own making that were taken out. */
-  readonly takenOut: readonly string[];
 }
 
 export interface ActUndoOptions {
@@ -56,12 +54,10 @@ export interface ActUndoOptions {
   /** Origins of typing that goes past `origin`, such as an editor's own. */
   readonly typingOrigins?: readonly unknown[];
   readonly takenOut: TakenOut;
-  /** The person behind a client id. */
-  readonly whoWrote?: (clientId: number) => string | undefined;
   readonly onChange?: () => void;
 }
 
-const NOTHING: UndoOutcome = { done: false, stood: [], takenOut: [] };
+const NOTHING: UndoOutcome = { done: false, stood: [] };
 const KEYS = Symbol("changes of keys");
 const WRITTEN = Symbol("entries written in");
 
@@ -153,9 +149,6 @@ export class ActUndo {
     return {
       done: free.length > 0 || typed,
       stood: [...judged.flatMap(({ stood }) => stood ?? []), ...gone.map((map) => this.goneWords(map))],
-      takenOut: free.flatMap(({ made, entry, before }) =>
-        made && entry !== null && before.value !== undefined ? [entry] : [],
-      ),
     };
   }
 
@@ -180,11 +173,11 @@ export class ActUndo {
     const { map, key, entry, before, after } = change;
     const hidden = entry !== null && !this.isMark(change) && this.isOut(map) && !back.has(map);
     if (map._item?.deleted || hidden)
-      return { entry, key, why: "gone", who: this.who(map, this.options.takenOut.key), value: undefined };
+      return { entry, key, why: "gone", by: this.by(map, this.options.takenOut.key), value: undefined };
     const now = standNow(map, key);
     if (now.of === after.of || actorOf(now) === this.options.doc.clientID) return undefined;
     const why = sameData(now.value, before.value) ? "already" : "changed";
-    return { entry, key, why, who: this.who(map, key), value: now.value };
+    return { entry, key, why, by: this.by(map, key), value: now.value };
   }
 
   /** One transaction that the manager takes for its own undoing, so that the way back is kept beside it. */
@@ -207,15 +200,14 @@ export class ActUndo {
   }
 
   private goneWords(map: AnyMap): Stood {
-    const who = this.who(map, this.options.takenOut.key);
-    return { entry: map._item?.parentSub ?? null, key: null, why: "gone", who, value: undefined };
+    const by = this.by(map, this.options.takenOut.key);
+    return { entry: map._item?.parentSub ?? null, key: null, why: "gone", by, value: undefined };
   }
 
   /** Whose word a key shows: where this page's own undo brought another's value back, that other's. */
-  private who(map: AnyMap, key: string): string | undefined {
+  private by(map: AnyMap, key: string): number | undefined {
     const writer = writerOf(map, key);
-    const client = writer === this.options.doc.clientID ? actorOf(standNow(map, key)) : writer;
-    return client === undefined ? undefined : this.options.whoWrote?.(client);
+    return writer === this.options.doc.clientID ? actorOf(standNow(map, key)) : writer;
   }
 }
 

@@ -12,6 +12,9 @@ export function documentFrameKind(frame: Uint8Array): "step2" | "update" | null 
   return frame[1] === messageYjsUpdate ? "update" : null;
 }
 
+/** "Say anything": y-websocket's question for presence, which the server always answers. */
+export const ASK_FRAME = new Uint8Array([MESSAGE.queryAwareness]);
+
 /** One news, or undefined for one this page is too old to know the form of. */
 export function parseNews(decoder: decoding.Decoder): News | undefined {
   const value: unknown = JSON.parse(decoding.readVarString(decoder));

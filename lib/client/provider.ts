@@ -7,9 +7,10 @@
 import { Awareness } from "y-protocols/awareness";
 import { WebsocketProvider } from "y-websocket";
 import type * as Y from "yjs";
-import { CLOSE, closeText, isFinalClose } from "#lib/protocol/close.ts";
+import { CLOSE, isFinalClose } from "#lib/protocol/close.ts";
 import { type DocName, formatDocName, MESSAGE, type News, QUERY } from "#lib/protocol/messages.ts";
-import { documentFrameKind, ownAwarenessFrame, parseNews } from "./frames.ts";
+import { ASK_FRAME, documentFrameKind, ownAwarenessFrame, parseNews } from "./frames.ts";
+import { LOOK_MS, Pulse, type PulseView } from "./pulse.ts";
 
 export interface ConnectionState {
   readonly connected: boolean;
@@ -22,10 +23,6 @@ export interface ConnectionState {
   /** Code of a final close (a `CLOSE` code); null while the connection lives or tries again. */
   readonly closed: number | null;
 }
-
-export type SaveStatus =
-  | { readonly kind: "connecting" | "saved" | "sending" | "offline" | "storage-failing" }
-  | { readonly kind: "refused"; readonly code: number; readonly sentence: string };
 
 export interface ConnectOptions {
   /** Where the server is, e.g. `wss://studio.example`: origin only. */
@@ -54,8 +51,10 @@ export interface DocConnection {
   readonly state: ConnectionState;
   /** Connects again after a final close, for instance once the person has signed in again. */
   reconnect(): void;
-  /** Takes the connection away without ending it: a test of being offline. */
+  /** Takes the connection away without ending it: the network is known to be gone. */
   disconnect(): void;
+  /** Finds out soon whether the connection still lives: the page was hidden, or the device slept. */
+  doubt(): void;
   /** Ends it for good: no socket, no listener on the document; y-websocket's last idle timer runs out by itself. */
   stop(): void;
 }
@@ -63,16 +62,6 @@ export interface DocConnection {
 /** The frame was larger than the socket layer takes at all: the same sentence as the server's own limit. */
 const FRAME_TOO_LARGE = 1009;
 const START: ConnectionState = { connected: false, synced: false, waiting: 0, storageFailing: false, closed: null };
-
-/** What to tell the person, from a state and whether anything was ever read on this page. */
-export function saveStatus(state: ConnectionState, everSynced: boolean): SaveStatus {
-  if (state.closed !== null)
-    return { kind: "refused", code: state.closed, sentence: closeText(state.closed) ?? CLOSE.noRight.text };
-  if (state.storageFailing) return { kind: "storage-failing" };
-  if (!state.connected) return { kind: everSynced ? "offline" : "connecting" };
-  if (!state.synced) return { kind: everSynced ? "sending" : "connecting" };
-  return { kind: state.waiting > 0 ? "sending" : "saved" };
-}
 
 /** Opens the connection. It reconnects by itself until a final close or `stop()`. */
 export function connectDoc(options: ConnectOptions): DocConnection {
@@ -88,6 +77,10 @@ class Connection implements DocConnection {
   private offered = false;
   private read = false;
   private writes = true;
+  /** A change found its socket closing: it was not sent, and the next connection offers it. */
+  private missed = false;
+  private readonly pulse = new Pulse({ ask: () => this.provider.ws?.send(ASK_FRAME), lost: () => this.letGo() });
+  private readonly looking: ReturnType<typeof setInterval>;
   private readonly options: ConnectOptions;
 
   constructor(options: ConnectOptions) {
@@ -103,6 +96,8 @@ class Connection implements DocConnection {
     this.awareness.off("update", this.provider._awarenessUpdateHandler);
     this.awareness.on("update", this.sendOwnAwareness);
     this.listen();
+    options.doc.on("update", this.noteMissed);
+    this.looking = setInterval(() => this.pulse.look(this.view()), LOOK_MS);
     this.provider.connect();
   }
 
@@ -119,7 +114,14 @@ class Connection implements DocConnection {
     this.provider.disconnect();
   }
 
+  doubt(): void {
+    this.pulse.doubt();
+    this.pulse.look(this.view());
+  }
+
   stop(): void {
+    clearInterval(this.looking);
+    this.options.doc.off("update", this.noteMissed);
     this.awareness.off("update", this.sendOwnAwareness);
     this.provider.destroy();
     this.awareness.destroy();
@@ -173,7 +175,30 @@ class Connection implements DocConnection {
     });
   }
 
+  private view(): PulseView {
+    const { ws, wsLastMessageReceived: heard } = this.provider;
+    const { connected, synced, waiting } = this.now;
+    const phase = ws === null ? "off" : !connected ? "connecting" : synced ? "open" : "reading";
+    return { phase, heard, buffered: ws?.bufferedAmount ?? 0, waiting: waiting > 0 };
+  }
+
+  /** Drops a socket that answers no more, and tries again as after any lost one: later each time. */
+  private letGo(): void {
+    this.provider.disconnect();
+    this.provider.shouldConnect = true;
+  }
+
+  /** Called after y-websocket has sent the change, or has passed it over since the socket was already closing. */
+  private readonly noteMissed = (_update: Uint8Array, origin: unknown): void => {
+    if (origin === this.provider || this.missed) return;
+    const { ws } = this.provider;
+    if (ws && ws.readyState === ws.OPEN) return;
+    this.missed = true;
+    this.recount();
+  };
+
   private beginCounting(): void {
+    this.missed = false;
     this.sent = 0;
     this.saved = 0;
     this.offered = false;
@@ -207,7 +232,8 @@ class Connection implements DocConnection {
   }
 
   private recount(): void {
-    this.change({ synced: this.read && this.offered, waiting: Math.max(0, this.sent - this.saved) });
+    const waiting = Math.max(0, this.sent - this.saved) + (this.missed ? 1 : 0);
+    this.change({ synced: this.read && this.offered, waiting });
   }
 
   private change(part: Partial<ConnectionState>): void {

@@ -93,8 +93,16 @@ export function respondWithCookies(result: Result<unknown>, cookies: readonly st
 /** Methods that change nothing need no Origin; all others must come from our own pages. Errors: 403 other-origin. */
 export function checkOrigin(app: Pick<Springline, "env">, request: Request): Result<null> {
   if (request.method === "GET" || request.method === "HEAD") return ok(null);
-  return request.headers.get("origin") === app.env.origin ? ok(null) : OTHER_ORIGIN;
+  const origin = request.headers.get("origin");
+  if (origin === app.env.origin) return ok(null);
+  return origin === null || origin === "null"
+    ? OTHER_ORIGIN
+    : fail(403, "other-origin", wrongAddress(app.env.origin, origin));
 }
+
+/** An owner who forgot the public address meets this at the first form; a stranger's page cannot read it. */
+const wrongAddress = (home: string, opened: string) =>
+  `This studio is served as ${home}; you opened it as ${opened}. Open it at its own address, or tell whoever runs the server to set SPRINGLINE_URL.`;
 
 const DEVICE_UNKNOWN = fail(
   401,

@@ -1,9 +1,10 @@
-/** The two ways in that end signed in: the first run and a joining. The answer carries the session's cookie. */
+/** The three ways in that end signed in: the first run, a joining and a new password by a reset link. The answer carries the session's cookie. */
 import { respond, respondWithCookies } from "#server/http/respond.ts";
 import { ok } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { type FirstRun, firstRun } from "./first-run.ts";
 import { type Join, join } from "./join.ts";
+import { resetPassword } from "./reset-password.ts";
 import { signInCookies } from "./sign-in.ts";
 
 export async function openFirstRun(app: Springline, body: FirstRun, headers: Headers): Promise<Response> {
@@ -18,4 +19,11 @@ export async function openJoin(app: Springline, id: string, body: Join, headers:
   const { userId, email } = made.value;
   const cookies = await signInCookies(app, { email, password: body.password }, headers);
   return respondWithCookies(ok({ userId }), cookies, 201);
+}
+
+export async function openReset(app: Springline, token: string, password: string, headers: Headers): Promise<Response> {
+  const done = await resetPassword(app, token, password);
+  if (!done.ok) return respond(done);
+  const { userId, email } = done.value;
+  return respondWithCookies(ok({ userId }), await signInCookies(app, { email, password }, headers));
 }

@@ -8,6 +8,7 @@ import {
   type StudioPerson,
   setRoles,
 } from "#db/repos/people-repo.ts";
+import { dropOpenResetsOf } from "#db/repos/reset-repo.ts";
 import { endSessionsOf } from "#db/repos/session-repo.ts";
 import { type Actor, can, type Role } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
@@ -84,6 +85,7 @@ export function removePerson(app: Springline, actor: Actor, userId: string): Res
       removeAccess(app.db, userId);
       endSessionsOf(app.db, userId);
       revokeInvitationsBy(app.db, userId);
+      dropOpenResetsOf(app.db, userId);
       return ok(null);
     })
     .immediate();

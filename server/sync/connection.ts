@@ -66,6 +66,8 @@ export class Connection {
         return undefined;
       case MESSAGE.queryAwareness:
         this.room.sendEverybody(this);
+        // Also where nobody shows anything: a page asks in order to hear whether the line still lives.
+        this.murmur();
         return undefined;
       default:
         return "badMessage";

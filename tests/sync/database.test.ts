@@ -3,7 +3,8 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { copyFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { backupDatabase, DatabaseRefused, openDatabase } from "#db/connection.ts";
+import { DatabaseRefused, openDatabase } from "#db/connection.ts";
+import { copyDatabase } from "#db/copy.ts";
 import { DatabaseInUse } from "#db/repos/lock-repo.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
@@ -19,12 +20,13 @@ afterEach(() => {
 });
 
 /** A process that opens the database and holds it, or says why it could not. */
-function otherProcess(file: string): { child: ChildProcess; said: () => string } {
-  const root = join(import.meta.dirname, "../..");
-  const script = `import { openDatabase } from "#db/connection.ts";
+const HOLDER = `import { openDatabase } from "#db/connection.ts";
     try { openDatabase(process.argv[1]); console.log("open"); setInterval(() => undefined, 1000); }
     catch (error) { console.log(error.message); process.exit(1); }`;
-  const args = ["--import", "tsx", "--input-type=module", "-e", script, file];
+
+function otherProcess(file: string, script = HOLDER): { child: ChildProcess; said: () => string } {
+  const root = join(import.meta.dirname, "../..");
+  const args = ["--expose-gc", "--import", "tsx", "--input-type=module", "-e", script, file];
   const child = spawn(process.execPath, args, { cwd: root, stdio: ["ignore", "pipe", "inherit"] });
   children.push(child);
   let said = "";
@@ -54,6 +56,16 @@ test("a process killed outright leaves no lock behind", async () => {
   await eventually("it is dead", () => holder.child.signalCode === "SIGKILL");
   const db = temp.open();
   expect(db.raw.open).toBe(true);
+});
+
+test("a lock outlasts the collection of what nobody refers to", async () => {
+  const script = `import { openDatabase } from "#db/connection.ts";
+    openDatabase(process.argv[1]);
+    setTimeout(() => { gc(); setTimeout(() => { gc(); console.log("collected"); }, 20); }, 20);
+    setInterval(() => undefined, 1000);`;
+  const holder = otherProcess(temp.file, script);
+  await eventually("it collected", () => holder.said().includes("collected"), 20_000);
+  expect(() => openDatabase(temp.file)).toThrow(DatabaseInUse);
 });
 
 test("twice in one process is refused as well; reading needs no lock", () => {
@@ -87,12 +99,12 @@ test("reading what is not there says so", () => {
   expect(() => openDatabase(join(temp.folder, "none.sqlite"), { readOnly: true })).toThrow(/There is no database/);
 });
 
-test("a backup of a database in use is whole", async () => {
+test("a copy of a database in use is whole", () => {
   const db = temp.open();
   const add = db.raw.prepare("insert into document (name, generation, created_at) values (?, 'g', 0)");
   for (let i = 0; i < 500; i++) add.run(`plan/p${i}`);
-  const target = join(temp.folder, "backup", "copy.sqlite");
-  await backupDatabase(db, target);
+  const target = join(temp.folder, "copy.sqlite");
+  copyDatabase(temp.file, target);
   copyFileSync(target, join(temp.folder, "again.sqlite"));
   const copy = openDatabase(join(temp.folder, "again.sqlite"));
   expect(copy.raw.prepare("select count(*) from document").pluck().get()).toBe(500);

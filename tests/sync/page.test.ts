@@ -2,14 +2,10 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { WebSocket as NodeWebSocket } from "ws";
 import * as Y from "yjs";
-import {
-  type ConnectionState,
-  type ConnectOptions,
-  connectDoc,
-  type DocConnection,
-  saveStatus,
-} from "#lib/client/provider.ts";
+import { saveStateOf } from "#lib/client/doc-session/save-state.ts";
+import { type ConnectionState, type ConnectOptions, connectDoc, type DocConnection } from "#lib/client/provider.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION, parts } from "#lib/doc/layout.ts";
+import { closeText } from "#lib/protocol/close.ts";
 import type { DocName, News } from "#lib/protocol/messages.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
@@ -61,7 +57,14 @@ function openPage(user: string, options: Partial<ConnectOptions> = {}): TestPage
     ...options,
   });
   const everSynced = () => states.some((s) => s.synced);
-  const page = { doc, news, states, connection, auth, status: () => saveStatus(connection.state, everSynced()).kind };
+  const page = {
+    doc,
+    news,
+    states,
+    connection,
+    auth,
+    status: () => saveStateOf(connection.state, { document: everSynced(), copy: true }),
+  };
   pages.push(page);
   return page;
 }
@@ -71,9 +74,9 @@ const type = (page: TestPage, words: string) => parts(page.doc).notes.insert(0, 
 const notes = (doc: Y.Doc) => parts(doc).notes.toString();
 const onServer = () => server.rooms.withDoc(name, notes);
 
-test("connecting, saved, sending, saved; the other page sees it", async () => {
+test("opening, saved, sending, saved; the other page sees it", async () => {
   const [ines, marta] = [openPage("ines"), openPage("marta")];
-  expect(ines.status()).toBe("connecting");
+  expect(ines.status()).toBe("opening");
   await reaches(ines, "saved");
   type(ines, "words");
   expect(ines.status()).toBe("sending");
@@ -132,12 +135,10 @@ test("a session that ends in mid-edit: refused with its sentence, no loop; after
   await reaches(page, "saved");
   server.host.ended.add(page.auth.cookie);
   server.rooms.refreshAccess();
-  await reaches(page, "refused");
+  await reaches(page, "ended");
   type(page, "typed after the end");
-  expect(saveStatus(page.connection.state, true)).toMatchObject({
-    code: 4401,
-    sentence: expect.stringContaining("Sign in"),
-  });
+  expect(page.connection.state.closed).toBe(4401);
+  expect(closeText(4401)).toContain("Sign in");
   expect(server.rooms.health().connections).toBe(0);
   expect(onServer()).toBe("");
   page.auth.cookie = server.host.signIn("ines");
@@ -153,8 +154,8 @@ test.each([
   const page = openPage("ines");
   await reaches(page, "saved");
   type(page, "x".repeat(size));
-  await reaches(page, "refused");
-  expect(saveStatus(page.connection.state, true)).toMatchObject({ code: 4413 });
+  await reaches(page, "ended");
+  expect(page.connection.state.closed).toBe(4413);
   expect(notes(page.doc).length).toBe(size);
 });
 
@@ -210,7 +211,7 @@ test("who comes back is seen again within two seconds", async () => {
 
 test("a page of an older program is told to reload, once", async () => {
   const page = openPage("ines", { docVersion: 0 });
-  await reaches(page, "refused");
+  await reaches(page, "ended");
   expect(page.connection.state.closed).toBe(4426);
 });
 

@@ -4,8 +4,8 @@ import type { AddressInfo } from "node:net";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type * as Y from "yjs";
 import { derive } from "#app/_plan/derive.ts";
+import { planUndo } from "#app/_plan/plan-undo.ts";
 import { StudioLink } from "#app/_plan/studio-link.ts";
-import { PageUndo } from "#app/_plan/undo.ts";
 import * as studioRoute from "#app/api/plans/[id]/studio/route.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { act, setHead } from "#lib/doc/write.ts";
@@ -95,7 +95,7 @@ test("an edited move changes the findings of an open page; its words and its und
   expect(page.findings).not.toContain("too-short-or-long");
 
   const writer = { doc: client.doc, origin: { of: "this page" } };
-  const undo = new PageUndo(writer, () => undefined);
+  const undo = planUndo(writer, () => undefined);
   undo.step(() => act(writer, () => setHead(writer, "lengthSeconds", 660)));
   client.edit((doc) => parts(doc).notes.insert(0, "half a sen"));
 

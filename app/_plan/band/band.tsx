@@ -3,11 +3,11 @@
 import Link from "next/link";
 import type { ReactNode, Ref } from "react";
 import { SideBars } from "#app/_balance/side-bars.tsx";
+import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { clockTime, percent, secondsWords } from "#lib/plan/format.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
-import { saveWords } from "../words.ts";
 import styles from "./band.module.css";
 import { People } from "./people.tsx";
 

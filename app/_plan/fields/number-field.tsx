@@ -1,8 +1,9 @@
 "use client";
 /** A number or a time typed by hand: written when the field is left or Enter is pressed, never letter by letter. */
-import { type KeyboardEvent, useEffect, useId, useState } from "react";
+import { type KeyboardEvent, useId, useState } from "react";
 import { clockTime, plainNumber } from "#lib/plan/format.ts";
 import styles from "./fields.module.css";
+import { useDraft } from "./use-draft.ts";
 
 interface NumberFieldProps {
   readonly label: string;
@@ -30,29 +31,26 @@ export function NumberField(props: NumberFieldProps) {
   const { label, value, clock = false, disabled = false, unit, hint } = props;
   const id = useId();
   const shown = value === undefined ? "" : clock ? clockTime(value) : plainNumber(value);
-  const [draft, setDraft] = useState(shown);
+  const draft = useDraft(shown);
   const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => {
-    setDraft(shown);
-    setProblem(null);
-  }, [shown]);
 
   const commit = () => {
-    if (draft === shown) return;
-    const read = readNumber(draft, props);
+    if (!draft.isOpen) return;
+    const read = readNumber(draft.text, props);
     setProblem("problem" in read ? read.problem : null);
     if ("problem" in read) return;
-    props.onCommit(read.value);
+    if (draft.take()) props.onCommit(read.value);
   };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === "Enter") commit();
-    if (event.key === "Escape" && draft !== shown) {
+    if (event.key === "Escape" && draft.isOpen) {
       event.stopPropagation();
-      setDraft(shown);
+      draft.drop();
       setProblem(null);
     }
   };
-  const describedBy = problem ? `${id}-problem` : hint ? `${id}-hint` : undefined;
+  const help = draft.meanwhile ?? hint;
+  const describedBy = problem ? `${id}-problem` : help ? `${id}-hint` : undefined;
   return (
     <div className={styles.field}>
       <label htmlFor={id}>{label}</label>
@@ -61,12 +59,13 @@ export function NumberField(props: NumberFieldProps) {
           id={id}
           className={styles.number}
           inputMode={clock ? "text" : "decimal"}
-          value={draft}
+          value={draft.text}
+          {...draft.mark}
           disabled={disabled}
           placeholder={props.placeholder}
           aria-invalid={problem !== null}
           aria-describedby={describedBy}
-          onChange={(event) => setDraft(event.target.value)}
+          onChange={(event) => draft.write(event.target.value)}
           onBlur={commit}
           onKeyDown={onKeyDown}
         />
@@ -77,9 +76,9 @@ export function NumberField(props: NumberFieldProps) {
           {problem}
         </span>
       ) : (
-        hint && (
-          <span id={`${id}-hint`} className={styles.hint}>
-            {hint}
+        help && (
+          <span id={`${id}-hint`} className={styles.hint} role={draft.meanwhile ? "status" : undefined}>
+            {help}
           </span>
         )
       )}

@@ -1,7 +1,8 @@
 "use client";
 /** One plain value of words, written when the field is left or Enter is pressed. */
-import { useEffect, useId, useState } from "react";
+import { useId } from "react";
 import styles from "./fields.module.css";
+import { useDraft } from "./use-draft.ts";
 
 interface TextFieldProps {
   readonly label: string;
@@ -13,10 +14,9 @@ interface TextFieldProps {
 
 export function TextField({ label, value, maxLength, disabled, onCommit }: TextFieldProps) {
   const id = useId();
-  const [draft, setDraft] = useState(value);
-  useEffect(() => setDraft(value), [value]);
+  const draft = useDraft(value);
   const commit = () => {
-    if (draft.trim() !== value) onCommit(draft.trim());
+    if (draft.take()) onCommit(draft.text.trim());
   };
   return (
     <div className={styles.field}>
@@ -24,13 +24,20 @@ export function TextField({ label, value, maxLength, disabled, onCommit }: TextF
       <input
         id={id}
         type="text"
-        value={draft}
+        value={draft.text}
+        {...draft.mark}
+        aria-describedby={draft.meanwhile ? `${id}-hint` : undefined}
         maxLength={maxLength}
         disabled={disabled}
-        onChange={(event) => setDraft(event.target.value)}
+        onChange={(event) => draft.write(event.target.value)}
         onBlur={commit}
         onKeyDown={(event) => event.key === "Enter" && commit()}
       />
+      {draft.meanwhile && (
+        <span id={`${id}-hint`} className={styles.hint} role="status">
+          {draft.meanwhile}
+        </span>
+      )}
     </div>
   );
 }

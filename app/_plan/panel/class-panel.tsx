@@ -3,6 +3,7 @@
 import { SideBars } from "#app/_balance/side-bars.tsx";
 import { UnevenList } from "#app/_balance/uneven-list.tsx";
 import { TalkPart } from "#app/_rate/talk-part.tsx";
+import { SharedText } from "#app/_shell/shared-text.tsx";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { plural, secondsWords, tagWords } from "#lib/plan/format.ts";
@@ -11,7 +12,6 @@ import { EXPECTED_CAUTIONS, type ExpectedCaution, GROUPS, LEVELS, PLAN_DEFAULTS 
 import { putBack, setExpectedOn, setHeadField, setShare } from "../acts.ts";
 import { Choice } from "../fields/choice.tsx";
 import { NumberField } from "../fields/number-field.tsx";
-import { SharedText } from "../fields/shared-text.tsx";
 import { TextField } from "../fields/text-field.tsx";
 import { IntensityPart } from "../load/intensity-part.tsx";
 import type { PlanSession } from "../session.ts";
@@ -38,7 +38,7 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
       </header>
       <div className="field">
         <span aria-hidden="true">Title</span>
-        <SharedText session={session} text={title} readOnly={readOnly} label="Title" maxLength={200} />
+        <SharedText host={session} text={title} readOnly={readOnly} label="Title" maxLength={200} />
       </div>
       <Times {...own} />
       <Theme {...own} />
@@ -54,7 +54,7 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
       <IntensityPart plan={snap.plan} />
       <div className="field">
         <span aria-hidden="true">Notes of the authors</span>
-        <SharedText session={session} text={notes} readOnly={readOnly} label="Notes of the authors" rows={5} />
+        <SharedText host={session} text={notes} readOnly={readOnly} label="Notes of the authors" rows={5} />
       </div>
       <TakenOut {...own} />
     </section>

@@ -1,8 +1,8 @@
 "use client";
 /** The words of a heading or a pause, written by several people at once. */
+import { SharedText } from "#app/_shell/shared-text.tsx";
 import { labelOf } from "#lib/doc/read.ts";
 import type { Heading, Pause } from "#lib/plan/schema.ts";
-import { SharedText } from "../fields/shared-text.tsx";
 import type { PlanSession } from "../session.ts";
 
 interface ItemLabelProps {
@@ -20,7 +20,8 @@ export function ItemLabel({ session, item, readOnly }: ItemLabelProps) {
       <span aria-hidden="true">{label}</span>
       <SharedText
         key={item.id}
-        {...{ session, text, readOnly, label }}
+        {...{ text, readOnly, label }}
+        host={session}
         maxLength={item.kind === "heading" ? 200 : 2000}
       />
     </div>

@@ -2,11 +2,11 @@
 /** Beside the rail: the chosen item, or the class as a whole. On a phone a sheet over it. */
 import type { Ref } from "react";
 import { Margin } from "#app/_margin/margin.tsx";
+import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
-import { saveWords } from "../words.ts";
 import { ClassPanel } from "./class-panel.tsx";
 import { ItemPanel } from "./item-panel.tsx";
 import styles from "./panel.module.css";

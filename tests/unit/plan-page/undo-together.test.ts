@@ -1,7 +1,8 @@
 /** Undo where two people set one value at the same moment, or one after the other: what they see, and what they are told. */
 import { afterEach, describe, expect, test } from "vitest";
 import * as Y from "yjs";
-import { PageUndo } from "#app/_plan/undo.ts";
+import { planUndo } from "#app/_plan/plan-undo.ts";
+import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { setComesAfter } from "#lib/doc/hold.ts";
 import { parts } from "#lib/doc/layout.ts";
@@ -30,11 +31,9 @@ const plan: Plan = {
   moves: {},
   items: ["a", "b", "c", "d"].map(item),
 };
-const NAMES = ["", "Marta", "Jonas", "Ines"];
-
 interface Page {
   readonly writer: Writer;
-  readonly undo: PageUndo;
+  readonly undo: ActUndo;
   does(change: (w: Writer) => void): void;
 }
 const opened: Page[] = [];
@@ -50,11 +49,7 @@ function pages(...clients: number[]): Page[] {
     doc.clientID = clientId;
     Y.applyUpdate(doc, Y.encodeStateAsUpdate(seed), "server");
     const writer = { doc, origin: { page: clientId } };
-    const undo = new PageUndo(
-      writer,
-      () => undefined,
-      (client) => NAMES[client],
-    );
+    const undo = planUndo(writer, () => undefined);
     const page: Page = { writer, undo, does: (change) => undo.step(() => act(writer, () => change(writer))) };
     opened.push(page);
     return page;
@@ -125,8 +120,7 @@ describe.each([
     const [winner, loser, theirs] = seconds(marta) === 55 ? [marta, jonas, 55] : [jonas, marta, 45];
     expect(loser.undo.undo()).toEqual({
       done: false,
-      takenOut: [],
-      stood: [{ entry: "b", key: "seconds", why: "changed", who: NAMES[winner.writer.doc.clientID], value: theirs }],
+      stood: [{ entry: "b", key: "seconds", why: "changed", by: winner.writer.doc.clientID, value: theirs }],
     });
     expect(loser.undo.canUndo || loser.undo.canRedo).toBe(false);
     meet([marta, jonas]);
@@ -145,7 +139,7 @@ describe("one after the other", () => {
     meet([marta, jonas]);
     jonas.does((w) => setItemField(w, "b", "seconds", 45));
     meet([marta, jonas]);
-    expect(marta.undo.undo().stood).toMatchObject([{ why: "changed", who: "Jonas", value: 45 }]);
+    expect(marta.undo.undo().stood).toMatchObject([{ why: "changed", by: 2, value: 45 }]);
     expect(seconds(marta)).toBe(45);
     jonas.undo.undo();
     expect(seconds(jonas)).toBe(55);
@@ -198,7 +192,7 @@ describe("one after the other", () => {
     jonas.does((w) => setItemField(w, "b", "seconds", 45));
     jonas.does((w) => setItemField(w, "b", "seconds", 55));
     meet([marta, jonas]);
-    expect(marta.undo.undo().stood).toMatchObject([{ why: "changed", who: "Jonas", value: 55 }]);
+    expect(marta.undo.undo().stood).toMatchObject([{ why: "changed", by: 2, value: 55 }]);
     expect(seconds(marta)).toBe(55);
   });
 
@@ -213,7 +207,7 @@ describe("one after the other", () => {
     jonas.does((w) => setItemField(w, "b", "seconds", 45));
     meet([marta, jonas]);
     const outcome = marta.undo.undo();
-    expect(outcome).toMatchObject({ done: true, stood: [{ entry: "b", who: "Jonas", value: 45 }] });
+    expect(outcome).toMatchObject({ done: true, stood: [{ entry: "b", by: 2, value: 45 }] });
     const now = () => [
       ["a", "b", "c"].map((id) => seconds(marta, id)),
       readPlan(marta.writer.doc, { moves: {}, equipment: plan.equipment }),
@@ -252,9 +246,9 @@ describe("what is taken out", () => {
     meet([marta, jonas]);
     expect(marta.undo.undo()).toMatchObject({
       done: false,
-      stood: [{ entry: "b", key: null, why: "gone", who: "Jonas" }],
+      stood: [{ entry: "b", key: null, why: "gone", by: 2 }],
     });
-    expect(marta.undo.undo()).toMatchObject({ done: false, stood: [{ entry: "b", why: "gone", who: "Jonas" }] });
+    expect(marta.undo.undo()).toMatchObject({ done: false, stood: [{ entry: "b", why: "gone", by: 2 }] });
     jonas.undo.undo();
     expect(readItemById(jonas.writer.doc, "b")).toMatchObject({ seconds: 55, script: [{ text: "Ribs in." }] });
   });
@@ -276,7 +270,7 @@ describe("what is taken out", () => {
     meet([marta, jonas]);
     jonas.does((w) => setItemField(w, "new", "seconds", 75));
     meet([marta, jonas]);
-    expect(marta.undo.undo()).toEqual({ done: true, stood: [], takenOut: ["new"] });
+    expect(marta.undo.undo()).toEqual({ done: true, stood: [] });
     meet([marta, jonas]);
     expect(readDeleted(jonas.writer.doc)).toMatchObject([{ id: "new", item: { seconds: 75 } }]);
     jonas.does((w) => restoreItem(w, "new"));

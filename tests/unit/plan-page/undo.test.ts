@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, test } from "vitest";
 import * as Y from "yjs";
-import { PageUndo } from "#app/_plan/undo.ts";
+import { planUndo } from "#app/_plan/plan-undo.ts";
+import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { readDeleted, readItems, readPlan } from "#lib/doc/read.ts";
@@ -23,7 +24,7 @@ afterEach(() => {
 
 interface Page {
   readonly writer: Writer;
-  readonly undo: PageUndo;
+  readonly undo: ActUndo;
 }
 
 function openPage(from: Y.Doc): Page {
@@ -32,7 +33,7 @@ function openPage(from: Y.Doc): Page {
   const writer = { doc, origin: { page: doc.clientID } };
   const page = {
     writer,
-    undo: new PageUndo(writer, () => undefined),
+    undo: planUndo(writer, () => undefined),
   };
   opened.push(page);
   return page;

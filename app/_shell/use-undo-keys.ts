@@ -1,9 +1,13 @@
 "use client";
 /** Undo and redo for the whole page, the script included. A field with a draft of its own keeps its own undo. */
 import { useEffect } from "react";
-import type { PlanSession } from "./session.ts";
 
-export function usePageKeys(session: PlanSession): void {
+interface Undoes {
+  takeBack(): void;
+  bringBack(): void;
+}
+
+export function useUndoKeys(session: Undoes): void {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
       const key = event.key.toLowerCase();
@@ -19,9 +23,9 @@ export function usePageKeys(session: PlanSession): void {
   }, [session]);
 }
 
-/** Fields whose words are not yet, or never, part of the plan. Fields bound to a shared text are marked. */
+/** Fields whose words are not yet, or never, part of the document. Those that change it as one types are marked. */
 function hasOwnUndo(target: EventTarget | null): boolean {
   const isField = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
   const typed = isField && !["checkbox", "radio", "button", "range"].includes(target.type);
-  return typed && !("shared" in target.dataset);
+  return typed && !("shared" in target.dataset) && target.closest("[data-live]") === null;
 }

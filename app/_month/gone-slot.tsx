@@ -1,0 +1,49 @@
+"use client";
+/** A class that was taken out while its dialog stood open: who did it, what it said, and the way back. */
+import { useLayoutEffect, useRef } from "react";
+import { KeptWords } from "#app/_shell/kept-words.tsx";
+import type { NamesSeen } from "#lib/client/names-seen.ts";
+import { takenOutBy } from "#lib/doc/taken-out.ts";
+import { monthParts } from "#lib/programme/layout.ts";
+import { restoreSlot } from "#lib/programme/write.ts";
+import styles from "./month.module.css";
+import type { MonthSession } from "./month-session.ts";
+import type { MonthSnapshot } from "./month-types.ts";
+
+interface GoneSlotProps {
+  readonly session: MonthSession;
+  readonly month: MonthSnapshot;
+  readonly slotId: string;
+  readonly names: NamesSeen;
+}
+
+export function GoneSlot({ session, month, slotId, names }: GoneSlotProps) {
+  const says = useRef<HTMLParagraphElement>(null);
+  // The field that had the keyboard has gone with the class: what is typed on must press nothing.
+  useLayoutEffect(() => says.current?.focus(), []);
+  const entry = monthParts(session.doc).slots.get(slotId);
+  const by = entry && takenOutBy(entry);
+  const slot = month.deleted.find((gone) => gone.slot.id === slotId)?.slot;
+  const words = [slot?.theme, slot?.note].filter((text) => text !== undefined && text.trim() !== "").join("\n");
+  return (
+    <div className={styles.form}>
+      <p ref={says} tabIndex={-1} role="alert">
+        {by === undefined ? "Somebody" : names.who(by)} took out this class.{" "}
+        {words === "" ? "It is kept as it was" : "Its words are kept with it, yours among them"} and stands under the
+        month.
+      </p>
+      {words !== "" && <KeptWords label="Its words" words={words} />}
+      {month.writes && (
+        <p>
+          <button
+            type="button"
+            className="button button-strong"
+            onClick={() => session.act((w) => restoreSlot(w, slotId))}
+          >
+            Put back
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+/** The plain values of a month in words: what an undo did, and what somebody else set instead of one's own. */
+import type * as Y from "yjs";
+import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { monthParts, type Slot } from "#lib/programme/layout.ts";
+import { readDeletedSlots, readSlotById } from "#lib/programme/read.ts";
+import type { MonthPageProps } from "./month-types.ts";
+import { dayWords } from "./words.ts";
+
+export const monthValues = (doc: Y.Doc): ValuePlaces => ({ root: null, texts: {}, entries: monthParts(doc).slots });
+
+type Named = Pick<MonthPageProps, "people" | "rooms" | "plans">;
+const named = (list: readonly { readonly id: string; readonly name: string }[], id: unknown): string =>
+  id === undefined ? "nobody" : (list.find((one) => one.id === id)?.name ?? "one you cannot see");
+const words = (value: unknown): string => (value === undefined || value === "" ? "nothing" : `“${String(value)}”`);
+
+const FIELDS: Readonly<Record<string, readonly [name: string, says: (value: unknown, of: Named) => string]>> = {
+  date: ["the day", (value) => dayWords(String(value))],
+  time: ["the beginning", String],
+  minutes: ["the length", (value) => `${value} min`],
+  theme: ["the theme", words],
+  note: ["the note", words],
+  coachId: ["the coach", (value, { people }) => named(people, value)],
+  roomId: ["the room", (value, { rooms }) => (value === undefined ? "none" : named(rooms, value))],
+  planId: ["the plan", (value, { plans }) => planName(plans, value)],
+};
+
+export function monthWords({ id, key, value }: ValueAt, doc: Y.Doc, of: Named): ValueWords | undefined {
+  const living = readSlotById(doc, id);
+  const slot = living ?? readDeletedSlots(doc).find((gone) => gone.slot.id === id)?.slot;
+  if (!slot) return undefined;
+  if (key === "deleted") return takenOutWords(slotName(slot), value);
+  const field = own(FIELDS, key);
+  return field && living && { name: `${field[0]} of ${slotName(slot)}`, says: field[1](value, of) };
+}
+
+/** "Pull and press on Tuesday 3 November" */
+export const slotName = (slot: Slot): string => `${slot.theme || `the ${slot.time} class`} on ${dayWords(slot.date)}`;
+
+function planName(plans: MonthPageProps["plans"], id: unknown): string {
+  if (id === undefined) return "none";
+  const plan = plans.find((one) => one.id === id);
+  return plan ? plan.title || "Untitled plan" : "one you cannot see";
+}
+
+function takenOutWords(name: string, value: unknown): ValueWords {
+  if (value === undefined)
+    return { name, says: "in the month", did: { past: `put ${name} back`, perfect: "taken it out" } };
+  return { name, says: "taken out", did: { past: `took ${name} out`, perfect: "put it back" } };
+}

@@ -1,0 +1,16 @@
+/** What is said of an item that somebody else took out, and its words as text. */
+import { KIND_WORDS } from "#lib/editor/words.ts";
+import type { PlanItem } from "#lib/plan/schema.ts";
+
+/** All words of an item, a line each; "" when it has none. */
+export function wordsOf(item: PlanItem): string {
+  if (item.kind === "heading") return item.title;
+  if (item.kind === "pause") return item.text ?? "";
+  return (item.script ?? []).map(({ kind, text }) => `${KIND_WORDS[kind]}: ${text.replaceAll("{{", "{")}`).join("\n");
+}
+
+/** "Jonas Berg took out Plank to pike. Its words are kept with it, yours among them." */
+export function lossWords(who: string, name: string, { undone, words }: { undone: boolean; words: string }): string {
+  const did = undone ? `${who} undid the adding of ${name}.` : `${who} took out ${name}.`;
+  return words.trim() === "" ? `${did} It is kept as it was.` : `${did} Its words are kept with it, yours among them.`;
+}

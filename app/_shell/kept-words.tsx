@@ -1,0 +1,36 @@
+"use client";
+/** Words that are kept somewhere out of sight, to read and to copy. */
+import { useId, useRef, useState } from "react";
+import styles from "./kept-words.module.css";
+
+/** Lines shown before it scrolls. */
+const MOST_ROWS = 5;
+
+export function KeptWords({ label, words }: { readonly label: string; readonly words: string }) {
+  const id = useId();
+  const field = useRef<HTMLTextAreaElement>(null);
+  const [said, setSaid] = useState("");
+  const copy = () => {
+    const taken =
+      navigator.clipboard?.writeText(words) ?? Promise.reject(new Error("no clipboard on an insecure page"));
+    taken.then(
+      () => setSaid("Copied."),
+      () => {
+        field.current?.select();
+        setSaid("The browser does not let the page copy. The words are chosen: copy them with your keyboard.");
+      },
+    );
+  };
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <textarea ref={field} id={id} readOnly rows={Math.min(MOST_ROWS, words.split("\n").length)} value={words} />
+      <p className={styles.copy}>
+        <button type="button" className="button" onClick={copy}>
+          Copy the words
+        </button>
+        <span role="status">{said}</span>
+      </p>
+    </div>
+  );
+}

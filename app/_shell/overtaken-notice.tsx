@@ -1,0 +1,35 @@
+"use client";
+/**
+ * What others set instead of one's own while the network was gone: one sentence, or a short summary with the list. It lies
+ * over a corner of the page, so that nothing moves under a finger, until it is closed.
+ */
+import { type Overtaken, overtakenSummary } from "#lib/client/doc-session/overtaken.ts";
+import styles from "./overtaken-notice.module.css";
+
+interface OvertakenNoticeProps {
+  readonly overtaken: readonly Overtaken[];
+  readonly onClose: () => void;
+}
+
+export function OvertakenNotice({ overtaken, onClose }: OvertakenNoticeProps) {
+  if (overtaken.length === 0) return null;
+  return (
+    <section className={styles.notice} aria-label="Set by others while you were offline">
+      {overtaken.length === 1 ? (
+        <p>{overtakenSummary(overtaken)}</p>
+      ) : (
+        <details>
+          <summary>{overtakenSummary(overtaken)}</summary>
+          <ul>
+            {overtaken.map(({ place, sentence }) => (
+              <li key={place}>{sentence}</li>
+            ))}
+          </ul>
+        </details>
+      )}
+      <button type="button" className="button" onClick={onClose}>
+        Close
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,50 @@
+"use client";
+/** A reset link for somebody who has forgotten their password: made on purpose, shown once. */
+import { useState } from "react";
+import type { ResetLink } from "#server/people/reset-password.ts";
+import { Dialog } from "../_shell/dialog.tsx";
+import { Moment } from "../_shell/moment.tsx";
+import { Problem } from "../_shell/problem.tsx";
+import { useSend } from "../_shell/use-send.ts";
+import { CopyLink } from "./copy-link.tsx";
+import styles from "./people.module.css";
+
+interface ResetDialogProps {
+  readonly person: { readonly id: string; readonly name: string };
+  readonly onClose: () => void;
+}
+
+export function ResetDialog({ person, onClose }: ResetDialogProps) {
+  const sending = useSend();
+  const [made, setMade] = useState<ResetLink | null>(null);
+  const make = async () => {
+    const link = await sending.run<ResetLink>("POST", `/api/people/${person.id}/reset-link`, {});
+    if (link) setMade(link);
+  };
+  return (
+    <Dialog title={`Reset link for ${person.name}`} onClose={onClose}>
+      <div className={styles.form}>
+        {made ? (
+          <>
+            <CopyLink link={made.link} label="Send it to them yourself" />
+            <p className="quiet small">
+              It works once, until <Moment at={made.expiresAt} />, and is not shown again. Whoever has it can sign in as{" "}
+              {person.name}, so send it to them alone.
+            </p>
+          </>
+        ) : (
+          <>
+            <p>
+              They choose a new password through the link, and are signed out everywhere else. An older reset link stops
+              working. That you made it goes on the studio’s record.
+            </p>
+            <Problem say={sending.problem} />
+            <button type="button" className="button button-strong" onClick={make} aria-disabled={sending.busy}>
+              Make a reset link
+            </button>
+          </>
+        )}
+      </div>
+    </Dialog>
+  );
+}

@@ -1,0 +1,36 @@
+"use client";
+import type { FormEvent } from "react";
+import styles from "../../_shell/door.module.css";
+import { Field, textOf } from "../../_shell/field.tsx";
+import { Problem } from "../../_shell/problem.tsx";
+import { useSend } from "../../_shell/use-send.ts";
+
+/** A full page load follows, so that nothing of an earlier session stays in the page's memory. */
+export function ResetForm({ token, email }: { readonly token: string; readonly email: string }) {
+  const sending = useSend();
+  const submit = async (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const password = textOf(new FormData(event.currentTarget), "password");
+    const done = await sending.run("POST", `/api/reset/${token}`, { password });
+    if (done !== undefined) location.assign("/desk");
+  };
+  return (
+    <form className={styles.form} onSubmit={submit}>
+      <Field label="E-mail" name="email" type="email" value={email} readOnly autoComplete="username" />
+      <Field
+        label="New password"
+        name="password"
+        type="password"
+        required
+        minLength={10}
+        maxLength={128}
+        autoComplete="new-password"
+        hint="At least 10 characters. You are signed out everywhere else."
+      />
+      <Problem say={sending.problem} />
+      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
+        {sending.busy ? "Keeping it" : "Keep this password"}
+      </button>
+    </form>
+  );
+}

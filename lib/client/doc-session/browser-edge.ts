@@ -1,0 +1,70 @@
+/** The browser as a session sees it: its databases, its frames, its word on the network. Nothing else here touches them. */
+import { IndexeddbPersistence } from "y-indexeddb";
+import type * as Y from "yjs";
+import { watchDeviceCopy } from "../device-copy.ts";
+import type { Edge, KeptCopy, Off } from "./edge.ts";
+
+/** A hidden page has no frames. */
+const HIDDEN_FRAME_MS = 250;
+
+export const socketOrigin = (): string => location.origin.replace(/^http/, "ws");
+
+export function browserEdge(): Edge {
+  return {
+    origin: socketOrigin(),
+    openCopy,
+    frame,
+    later,
+    onNetwork(heard) {
+      return listen(window, ["online", "offline"], heard);
+    },
+    onShown(heard) {
+      return listen(document, ["visibilitychange"], () => {
+        if (document.visibilityState === "visible") heard();
+      });
+    },
+    reload: () => location.reload(),
+  };
+}
+
+function openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy {
+  const store = new IndexeddbPersistence(name, doc);
+  const copy = watchDeviceCopy(store, doc, onChange);
+  store.on("synced", onChange);
+  return {
+    get state() {
+      return copy.state;
+    },
+    get isRead() {
+      return store.synced || copy.state === "lost";
+    },
+    clear: () => store.clearData(),
+    close: () => void store.destroy(),
+  };
+}
+
+function frame(run: () => void): Off {
+  const stop = () => {
+    cancelAnimationFrame(drawn);
+    clearTimeout(hidden);
+  };
+  const once = () => {
+    stop();
+    run();
+  };
+  const drawn = requestAnimationFrame(once);
+  const hidden = setTimeout(once, HIDDEN_FRAME_MS);
+  return stop;
+}
+
+function later(run: () => void, ms: number): Off {
+  const timer = setTimeout(run, ms);
+  return () => clearTimeout(timer);
+}
+
+function listen(target: EventTarget, events: readonly string[], heard: () => void): Off {
+  for (const event of events) target.addEventListener(event, heard);
+  return () => {
+    for (const event of events) target.removeEventListener(event, heard);
+  };
+}

@@ -1,0 +1,36 @@
+/** All that a session needs of the machine it runs on. `browser-edge.ts` is the browser's; tests have one of their own. */
+import type * as Y from "yjs";
+import type { CopyState } from "../device-copy.ts";
+
+/** Undoes what it was given for. */
+export type Off = () => void;
+
+/** This device's copy of one document. */
+export interface KeptCopy {
+  readonly state: CopyState;
+  /** All that was kept has been read, or there is nothing to be read any more. */
+  readonly isRead: boolean;
+  /** Lets go of what is kept, for good. */
+  clear(): Promise<void>;
+  /** Closes it; what is kept stays. */
+  close(): void;
+}
+
+export interface Edge {
+  /** Where the server is: `wss://studio.example`. */
+  readonly origin: string;
+  /** Only outside browsers. */
+  readonly WebSocket?: typeof WebSocket;
+  /** Opens the copy of that name and reads it into `doc`. `onChange`: its state changed, or all of it was read. */
+  openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy;
+  /** Runs once before the next picture is drawn; where no picture is drawn, soon. */
+  frame(run: () => void): Off;
+  /** Runs once after `ms`. */
+  later(run: () => void, ms: number): Off;
+  /** The device says that it gained or lost its network. */
+  onNetwork(heard: () => void): Off;
+  /** The page is seen again after it was hidden. */
+  onShown(heard: () => void): Off;
+  /** Opens the page afresh. */
+  reload(): void;
+}

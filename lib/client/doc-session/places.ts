@@ -1,0 +1,50 @@
+/** Who else is on this page and where, from awareness. States of a foreign shape are passed over. */
+import type { Awareness } from "y-protocols/awareness";
+import * as z from "zod";
+
+/** The person at this page, as the server knows them. */
+export interface Person {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** Somebody else on this page and the item they are on. */
+export interface Place {
+  readonly clientId: number;
+  readonly userId: string;
+  readonly name: string;
+  readonly itemId: string | null;
+}
+
+const stateSchema = z.object({
+  user: z.object({ id: z.string(), name: z.string() }),
+  item: z.string().nullable().optional(),
+});
+
+export function placesOf(awareness: Awareness, me: Person): Place[] {
+  const places: Place[] = [];
+  for (const [clientId, state] of awareness.getStates()) {
+    if (clientId === awareness.clientID) continue;
+    const parsed = stateSchema.safeParse(state);
+    if (!parsed.success) continue;
+    const { user, item } = parsed.data;
+    const name = user.id === me.id ? `${user.name} (another window)` : user.name;
+    places.push({ clientId, userId: user.id, name, itemId: item ?? null });
+  }
+  return places.sort((a, b) => a.clientId - b.clientId);
+}
+
+/** Names of everybody seen on a page, by client id, also after they have gone: whose words these were. */
+export class Seen {
+  private readonly names = new Map<number, string>();
+
+  note(places: readonly Place[], me: Person): void {
+    for (const { clientId, userId, name } of places) {
+      this.names.set(clientId, userId === me.id ? "You, in another window," : name);
+    }
+  }
+
+  nameOf(clientId: number): string | undefined {
+    return this.names.get(clientId);
+  }
+}

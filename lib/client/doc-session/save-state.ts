@@ -1,0 +1,48 @@
+/** Where a page's words are: one answer and one wording for every kind of document. Pure. */
+import { COPY_WORDS, type CopyState } from "../device-copy.ts";
+import type { ConnectionState } from "../provider.ts";
+
+/**
+ * `opening`: nothing has been read yet. `saved`: on the server's disk. `sending`: on their way. `offline`: in this page
+ * and, as its copy says, on this device. `storage-failing`: the server cannot write; tried again. `ended`: the server
+ * closed this page for good.
+ */
+export type SaveState = "opening" | "saved" | "sending" | "offline" | "storage-failing" | "ended";
+
+/** What this page has read: the document at all, and all that this device kept of it, which may be news to the server. */
+export interface ReadSoFar {
+  readonly document: boolean;
+  readonly copy: boolean;
+}
+
+export function saveStateOf(link: ConnectionState, read: ReadSoFar): SaveState {
+  if (link.closed !== null) return "ended";
+  if (link.storageFailing) return "storage-failing";
+  if (!read.document) return "opening";
+  if (!link.connected) return "offline";
+  return link.synced && link.waiting === 0 && read.copy ? "saved" : "sending";
+}
+
+export interface SaveView {
+  readonly saveState: SaveState;
+  /** Whether this person may write. */
+  readonly rights: { readonly writes: boolean };
+  readonly copy: CopyState;
+}
+
+export function saveWords({ saveState, rights, copy }: SaveView): string {
+  switch (saveState) {
+    case "opening":
+      return "opening";
+    case "saved":
+      return rights.writes ? "saved" : "up to date";
+    case "sending":
+      return rights.writes ? "sending" : "catching up";
+    case "offline":
+      return rights.writes ? `offline, ${COPY_WORDS[copy]}` : "offline";
+    case "storage-failing":
+      return `the server cannot save just now, trying again; ${COPY_WORDS[copy]}`;
+    case "ended":
+      return "stopped";
+  }
+}

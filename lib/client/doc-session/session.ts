@@ -1,0 +1,310 @@
+/**
+ * One open document outside React, of whatever kind: the shared document, its socket, its copy on this device, one undo,
+ * presence and news. Components read frozen snapshots and act through `act`. What is special to a kind stands in its
+ * description; `held.ts` counts who uses a session, `edge.ts` is the machine it runs on.
+ */
+import type { Awareness } from "y-protocols/awareness";
+import * as Y from "yjs";
+import { docVersion } from "#lib/doc/layout.ts";
+import { act, type Writer } from "#lib/doc/write.ts";
+import { closeText } from "#lib/protocol/close.ts";
+import type { News } from "#lib/protocol/messages.ts";
+import type { UndoOutcome } from "../act-undo.ts";
+import { type ConnectionState, connectDoc, type DocConnection } from "../provider.ts";
+import { copyName } from "./copy-name.ts";
+import { type DocDescription, type HeardOfAll, heardOfAll, type SessionUndo, type ValueAt } from "./description.ts";
+import type { Edge, KeptCopy, Off } from "./edge.ts";
+import type { Snapshot } from "./facts.ts";
+import { VERSIONS } from "./kinds.ts";
+import { NotUndone, stoodWords } from "./not-undone.ts";
+import { OvertakenValues } from "./overtaken.ts";
+import { type Person, placesOf, Seen } from "./places.ts";
+import { type SaveState, saveStateOf } from "./save-state.ts";
+import { type Did, notUndoneWords, undoWords } from "./undo-words.ts";
+import { Values } from "./values.ts";
+
+export class DocSession<
+  Derived extends object,
+  Heard extends HeardOfAll = HeardOfAll,
+  Undo extends SessionUndo = SessionUndo,
+> {
+  readonly doc = new Y.Doc();
+  readonly writer: Writer = { doc: this.doc, origin: { of: "this page" } };
+  readonly awareness: Awareness;
+  readonly undo: Undo;
+  readonly me: Person;
+
+  private readonly of: DocDescription<Derived, Heard, Undo>;
+  private readonly edge: Edge;
+  private readonly link: DocConnection;
+  private readonly copy: KeptCopy;
+  private readonly values: Values;
+  private readonly overtaken: OvertakenValues;
+  private readonly seen = new Seen();
+  private readonly notUndone: NotUndone;
+  private readonly listeners = new Set<() => void>();
+  private readonly offs: Off[];
+  private heard: Heard;
+  private derived: Derived;
+  private derivedFrom: readonly unknown[];
+  private snapshot: Snapshot<Derived, Heard>;
+  private ready = false;
+  private selectedId: string | null = null;
+  private said = "";
+  private docChanged = false;
+  private cancelFrame: Off | null = null;
+  private ended = false;
+
+  constructor(description: DocDescription<Derived, Heard, Undo>, edge: Edge) {
+    this.of = description;
+    this.edge = edge;
+    this.me = description.me;
+    this.heard = description.heard;
+    this.values = new Values(description.values(this.doc));
+    this.overtaken = new OvertakenValues({
+      ...{ doc: this.doc, values: this.values, wordsOf: this.wordsOf },
+      isReady: () => this.ready,
+      nameOf: (clientId) => this.seen.nameOf(clientId),
+    });
+    this.notUndone = new NotUndone(edge.later, () => this.touch());
+    this.undo = description.makeUndo(this.writer, () => this.touch());
+    this.derivedFrom = this.readsNow();
+    this.derived = description.derive(this.doc, this.heard, null);
+    this.copy = edge.openCopy(this.copyName, this.doc, () => this.noteRead());
+    this.link = this.connect();
+    this.awareness = this.link.awareness;
+    this.offs = this.listen();
+    this.snapshot = this.build();
+  }
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  };
+  readonly getSnapshot = (): Snapshot<Derived, Heard> => this.snapshot;
+
+  /** As of this very moment. A snapshot is as old as the last frame, which no picture is older than. */
+  get saveState(): SaveState {
+    return saveStateOf(this.link.state, { document: this.ready, copy: this.copy.isRead });
+  }
+
+  get canWrite(): boolean {
+    return this.ready && this.heard.rights.writes;
+  }
+
+  /** Runs one discrete act as one undo step. Without the right to write: nothing. */
+  act(change: (writer: Writer) => void): boolean {
+    if (!this.canWrite) return false;
+    this.notUndone.show(null);
+    this.undo.step(() => act(this.writer, () => change(this.writer)));
+    this.flush();
+    return true;
+  }
+
+  select(id: string | null): void {
+    if (id === this.selectedId) return;
+    this.selectedId = id;
+    this.awareness.setLocalStateField("item", id);
+    this.flush();
+  }
+
+  /** Says one sentence in the live region. The same sentence twice in a row is said twice. */
+  say(sentence: string): void {
+    this.said = this.said === sentence ? `${sentence}\u00a0` : sentence;
+    this.flush();
+  }
+
+  takeBack(): void {
+    if (this.canWrite && this.undo.canUndo) this.tell("Undone", () => this.undo.undo());
+  }
+  bringBack(): void {
+    if (this.canWrite && this.undo.canRedo) this.tell("Redone", () => this.undo.redo());
+  }
+
+  /** The person has seen what others set instead of theirs. */
+  closeOvertaken(): void {
+    this.overtaken.close();
+    this.flush();
+  }
+
+  /** Lets go of what this device keeps of the document and reads it again from the server. */
+  async startAfresh(): Promise<void> {
+    this.link.stop();
+    await this.copy.clear();
+    this.edge.reload();
+  }
+
+  /** Connects again after a final close, for instance once the person has signed in again. */
+  reconnect(): void {
+    this.link.reconnect();
+  }
+
+  /** Stops timers, socket and device copy. The session is not used afterwards. */
+  end(): void {
+    this.ended = true;
+    this.cancelFrame?.();
+    this.notUndone.end();
+    this.listeners.clear();
+    for (const off of this.offs) off();
+    this.undo.destroy();
+    this.link.stop();
+    this.copy.close();
+    this.doc.destroy();
+  }
+
+  /** The document is worked out again at the next frame though nothing in it changed. */
+  protected deriveAgain(): void {
+    this.docChanged = true;
+    this.touch();
+  }
+
+  /** News of the server, before this session makes anything of it. */
+  protected hearFirst(_news: News): void {}
+
+  private get copyName(): string {
+    const { kind, key, generation, me } = this.of;
+    return copyName({ kind, key, generation, userId: me.id });
+  }
+
+  private connect(): DocConnection {
+    const { kind, key, generation, me } = this.of;
+    const { origin, WebSocket } = this.edge;
+    return connectDoc({
+      ...{ origin, generation, doc: this.doc, name: { kind, key }, userId: me.id, ...VERSIONS[kind] },
+      ...(WebSocket ? { WebSocket } : {}),
+      awareness: { user: { id: me.id, name: me.name }, item: null },
+      onNews: (news) => this.takeNews(news),
+      onState: (state) => this.takeLink(state),
+    });
+  }
+
+  private listen(): Off[] {
+    const { doc, awareness, edge } = this;
+    const seen = () => {
+      this.seen.note(placesOf(awareness, this.me), this.me);
+      this.touch();
+    };
+    doc.on("update", this.noteUpdate);
+    awareness.on("change", seen);
+    return [
+      () => doc.off("update", this.noteUpdate),
+      () => this.overtaken.end(),
+      () => awareness.off("change", seen),
+      edge.onNetwork(() => this.noteNetwork()),
+      edge.onShown(() => {
+        this.link.doubt();
+        this.flush();
+      }),
+    ];
+  }
+
+  /** Asks for a new snapshot in the next frame. */
+  private touch(): void {
+    if (this.cancelFrame !== null || this.ended) return;
+    this.cancelFrame = this.edge.frame(() => this.flush());
+  }
+
+  /**
+   * A socket whose network has gone stays open for long. When the device says that the network changed, the connection is
+   * made anew: at once where the server can still be reached, else the page knows that it is offline.
+   */
+  private noteNetwork(): void {
+    if (this.link.state.closed !== null) return;
+    this.link.disconnect();
+    this.link.reconnect();
+  }
+
+  private readonly noteUpdate = (): void => this.deriveAgain();
+
+  private readonly wordsOf = (at: ValueAt) => this.of.words(at, this.doc, this.derived);
+
+  private flush(): void {
+    this.cancelFrame?.();
+    this.cancelFrame = null;
+    if (this.ended) return;
+    this.deriveWhereNeeded();
+    this.dropLostSelection();
+    this.lookAtOwn();
+    this.snapshot = this.build();
+    for (const listener of this.listeners) listener();
+  }
+
+  private readsNow(): readonly unknown[] {
+    return this.of.derivesFrom?.(this.heard) ?? [];
+  }
+
+  private deriveWhereNeeded(): void {
+    const reads = this.readsNow();
+    const same = reads.every((part, i) => part === this.derivedFrom[i]);
+    if (same && !this.docChanged) return;
+    this.docChanged = false;
+    this.derivedFrom = reads;
+    this.derived = this.of.derive(this.doc, this.heard, this.derived);
+  }
+
+  private dropLostSelection(): void {
+    if (this.selectedId === null || this.of.has(this.derived, this.selectedId)) return;
+    this.selectedId = null;
+    this.awareness.setLocalStateField("item", null);
+  }
+
+  private lookAtOwn(): void {
+    if (this.ready && this.link.state.synced) this.said = this.overtaken.comeBack() ?? this.said;
+    if (this.saveState === "saved") this.overtaken.forget();
+  }
+
+  private build(): Snapshot<Derived, Heard> {
+    const { closed } = this.link.state;
+    return Object.freeze({
+      ...this.derived,
+      ...this.heard,
+      ready: this.ready,
+      writes: this.canWrite,
+      saveState: this.saveState,
+      closeCode: closed,
+      closeSentence: closed === null ? null : (closeText(closed) ?? null),
+      places: placesOf(this.awareness, this.me),
+      selectedId: this.selectedId,
+      canUndo: this.undo.canUndo,
+      canRedo: this.undo.canRedo,
+      said: this.said,
+      notUndone: this.notUndone.sentence,
+      copy: this.copy.state,
+      overtaken: this.overtaken.list,
+    });
+  }
+
+  private tell(what: Did, run: () => UndoOutcome): void {
+    const { touched, answer } = this.values.touchedDuring(this.doc, run);
+    this.deriveWhereNeeded();
+    const { values, wordsOf } = this;
+    const stood = stoodWords(answer, { values, wordsOf, nameOf: (clientId) => this.seen.nameOf(clientId) });
+    const changed = touched.flatMap((at) => wordsOf(at) ?? []);
+    this.notUndone.show(notUndoneWords(what, stood) ?? null);
+    this.say(undoWords(what, changed, stood));
+  }
+
+  /** A document counts as read once it says its version: an empty device copy says nothing. */
+  private noteRead(): void {
+    if (!this.ready && !this.ended && docVersion(this.doc) > 0) {
+      this.ready = true;
+      this.undo.manager.clear();
+      this.docChanged = true;
+    }
+    this.touch();
+  }
+
+  private takeLink(state: ConnectionState): void {
+    if (!state.connected) this.overtaken.leave();
+    if (state.synced) this.noteRead();
+    else this.touch();
+  }
+
+  private takeNews(news: News): void {
+    this.hearFirst(news);
+    const next = this.of.hear(heardOfAll(this.heard, news), news);
+    if (next === this.heard) return;
+    this.heard = next;
+    this.touch();
+  }
+}

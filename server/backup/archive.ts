@@ -1,0 +1,121 @@
+/**
+ * A backup file: a tar archive of `manifest.json`, `springline.sqlite` and `secret`. Tar, so that it can be opened
+ * without this program too; the manifest carries the length and SHA-256 of each, since tar itself checks no content.
+ */
+import { createHash } from "node:crypto";
+import { createReadStream, createWriteStream } from "node:fs";
+import { readFile, stat, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { Readable } from "node:stream";
+import { pipeline } from "node:stream/promises";
+import { extract, pack } from "tar-stream";
+import * as z from "zod";
+
+export const DATABASE_ENTRY = "springline.sqlite";
+export const SECRET_ENTRY = "secret";
+const MANIFEST_ENTRY = "manifest.json";
+const FORMAT = 1;
+/** Bytes: neither the manifest nor the secret is larger. */
+const SMALL = 64 * 1024;
+
+const contents = z.object({ bytes: z.number().int(), sha256: z.string().length(64) });
+const manifestSchema = z.object({
+  springlineBackup: z.number().int(),
+  /** The program's version. */
+  program: z.string(),
+  madeAt: z.iso.datetime(),
+  files: z.object({ [DATABASE_ENTRY]: contents, [SECRET_ENTRY]: contents }),
+});
+export type Manifest = z.infer<typeof manifestSchema>;
+
+/** The file cannot be used; the message says why and is fit to be shown. */
+export class BackupRefused extends Error {
+  override readonly name = "BackupRefused";
+}
+
+/** Packs the database and the secret that stand in `folder` into `target`, which must not be there (mode 0600). */
+export async function writeArchive(folder: string, target: string, made: { program: string; at: Date }): Promise<void> {
+  const files = {
+    [DATABASE_ENTRY]: await contentsOf(join(folder, DATABASE_ENTRY)),
+    [SECRET_ENTRY]: await contentsOf(join(folder, SECRET_ENTRY)),
+  };
+  const manifest: Manifest = { springlineBackup: FORMAT, program: made.program, madeAt: made.at.toISOString(), files };
+  const archive = pack();
+  const written = pipeline(archive, createWriteStream(target, { flags: "wx", mode: 0o600, flush: true }));
+  const add = async () => {
+    const facts = { mode: 0o600, mtime: made.at };
+    archive.entry({ name: MANIFEST_ENTRY, ...facts }, `${JSON.stringify(manifest, null, 2)}\n`);
+    for (const name of [DATABASE_ENTRY, SECRET_ENTRY] as const) {
+      const entry = archive.entry({ name, size: files[name].bytes, ...facts });
+      await pipeline(createReadStream(join(folder, name)), entry);
+    }
+    archive.finalize();
+  };
+  await Promise.all([written, add()]);
+}
+
+/** Unpacks into `folder`, which is empty, and holds every byte against the manifest. Throws BackupRefused. */
+export async function readArchive(file: string, folder: string): Promise<Manifest> {
+  const unpacked = extract();
+  const reading = pipeline(createReadStream(file), unpacked);
+  // Awaited at the end; what it says of a broken archive comes through the loop first.
+  reading.catch(() => undefined);
+  try {
+    for await (const entry of unpacked) await keep(entry, entry.header, folder);
+    await reading;
+  } catch (error) {
+    if (error instanceof BackupRefused) throw error;
+    throw new BackupRefused(`${file} is damaged or no backup of Springline: it cannot be unpacked.`);
+  }
+  return checked(file, folder);
+}
+
+async function keep(
+  entry: AsyncIterable<unknown>,
+  header: { name: string; size?: number | undefined; type?: string | null | undefined },
+  folder: string,
+): Promise<void> {
+  const known = [MANIFEST_ENTRY, DATABASE_ENTRY, SECRET_ENTRY].includes(header.name) && header.type === "file";
+  const tooLarge = header.name !== DATABASE_ENTRY && (header.size ?? 0) > SMALL;
+  if (!known || tooLarge) throw new BackupRefused("This archive is no backup of Springline: it holds something else.");
+  await pipeline(
+    Readable.from(entry),
+    createWriteStream(join(folder, header.name), { flags: "wx", mode: 0o600, flush: true }),
+  );
+}
+
+async function checked(file: string, folder: string): Promise<Manifest> {
+  const text = await readFile(join(folder, MANIFEST_ENTRY), "utf8").catch(() => "");
+  const manifest = parseManifest(file, text);
+  for (const name of [DATABASE_ENTRY, SECRET_ENTRY] as const) {
+    const there = await contentsOf(join(folder, name)).catch(() => undefined);
+    const meant = manifest.files[name];
+    if (there?.sha256 !== meant.sha256 || there.bytes !== meant.bytes)
+      throw new BackupRefused(`${file} is damaged: its ${name} is not what was backed up. Use another backup.`);
+  }
+  return manifest;
+}
+
+function parseManifest(file: string, text: string): Manifest {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    throw new BackupRefused(`${file} is no backup of Springline, or is cut short: it has no readable manifest.`);
+  }
+  const format = z.object({ springlineBackup: z.number() }).safeParse(value);
+  if (format.success && format.data.springlineBackup > FORMAT)
+    throw new BackupRefused(`${file} was made by a newer version of the program. Update the program first.`);
+  const parsed = manifestSchema.safeParse(value);
+  if (!parsed.success) throw new BackupRefused(`${file} is no backup of Springline: its manifest says something else.`);
+  return parsed.data;
+}
+
+async function contentsOf(file: string): Promise<{ bytes: number; sha256: string }> {
+  const hash = createHash("sha256");
+  await pipeline(createReadStream(file), hash);
+  return { bytes: (await stat(file)).size, sha256: hash.digest("hex") };
+}
+
+export const writeSecret = (folder: string, secret: string): Promise<void> =>
+  writeFile(join(folder, SECRET_ENTRY), secret, { mode: 0o600, flag: "wx" });

@@ -1,0 +1,75 @@
+/** One file that holds the studio: made while the server runs, read back and checked before it gets its name. */
+import { existsSync, statSync } from "node:fs";
+import { link, mkdir, mkdtemp, open, readFile, rm } from "node:fs/promises";
+import { dirname, join, resolve } from "node:path";
+import { copyDatabase, databaseFault } from "#db/copy.ts";
+import type { Place } from "#server/env.ts";
+import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, writeArchive, writeSecret } from "./archive.ts";
+
+export interface BackupSetup {
+  readonly place: Place;
+  /** A file that is not there yet, or a folder; undefined: `backups` beside the data folder. */
+  readonly target: string | undefined;
+  /** The program's version. */
+  readonly program: string;
+  readonly at: Date;
+}
+
+export interface BackupMade {
+  readonly file: string;
+  readonly manifest: Manifest;
+}
+
+/** Throws BackupRefused or DatabaseRefused, each with one sentence; nothing half made is left then. */
+export async function makeBackup(setup: BackupSetup): Promise<BackupMade> {
+  const file = nameFor(setup);
+  if (existsSync(file)) throw new BackupRefused(`${file} is there already: a backup never writes over a file.`);
+  const { databaseFile } = setup.place;
+  if (!existsSync(databaseFile))
+    throw new BackupRefused(
+      `There is no database at ${databaseFile}. Set SPRINGLINE_DATA to the server's data folder.`,
+    );
+  const secret = await secretOf(setup.place);
+  await mkdir(dirname(file), { recursive: true, mode: 0o700 });
+  const work = await mkdtemp(join(dirname(file), ".backup-"));
+  try {
+    copyDatabase(databaseFile, join(work, DATABASE_ENTRY));
+    await writeSecret(work, secret);
+    const archive = join(work, "archive.tar");
+    await writeArchive(work, archive, setup);
+    const back = await mkdtemp(join(work, "back-"));
+    const manifest = await readArchive(archive, back);
+    const fault = databaseFault(join(back, DATABASE_ENTRY));
+    if (fault)
+      throw new BackupRefused(`The studio's database is damaged (${fault}): no backup was made. Restore an older one.`);
+    // A link fails where a rename would take another file's place.
+    await link(archive, file);
+    await syncFolder(dirname(file));
+    return { file, manifest };
+  } finally {
+    await rm(work, { recursive: true, force: true });
+  }
+}
+
+function nameFor({ place, target, program, at }: BackupSetup): string {
+  const where = target === undefined ? join(dirname(place.dataDir), "backups") : resolve(target);
+  const isFolder =
+    target === undefined || /[/\\]$/.test(target) || (existsSync(where) && statSync(where).isDirectory());
+  const time = at.toISOString().slice(0, 19).replaceAll(":", "");
+  return isFolder ? join(where, `springline-${time}Z-v${program}.tar`) : where;
+}
+
+async function secretOf({ givenSecret, secretFile }: Place): Promise<string> {
+  if (givenSecret !== undefined) return givenSecret;
+  const kept = await readFile(secretFile, "utf8").catch(() => undefined);
+  if (kept !== undefined) return kept;
+  throw new BackupRefused(
+    `There is no secret at ${secretFile}. Set SPRINGLINE_SECRET as the server has it, or SPRINGLINE_DATA to its folder.`,
+  );
+}
+
+/** New names in a folder outlast a power cut. */
+export async function syncFolder(folder: string): Promise<void> {
+  const handle = await open(folder, "r");
+  await handle.sync().finally(() => handle.close());
+}

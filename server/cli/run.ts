@@ -1,0 +1,30 @@
+/** How the commands at the keyboard end: exit 0, or 1 with one line of what to do; never a stack trace. */
+import { DatabaseRefused } from "#db/connection.ts";
+import { DatabaseInUse } from "#db/repos/lock-repo.ts";
+import { BackupRefused } from "#server/backup/archive.ts";
+import { EnvError } from "#server/env.ts";
+
+/** Something to tell the person at the keyboard in one line. */
+export class Refusal extends Error {}
+
+const KNOWN = [Refusal, EnvError, BackupRefused, DatabaseRefused, DatabaseInUse];
+
+export async function runCommand(command: (words: readonly string[]) => Promise<void> | void): Promise<void> {
+  process.umask(0o077);
+  try {
+    await command(process.argv.slice(2));
+  } catch (error) {
+    process.exitCode = 1;
+    process.stderr.write(`${sentence(error)}\n`);
+  }
+}
+
+function sentence(error: unknown): string {
+  if (!(error instanceof Error)) return `This went wrong: ${String(error)}`;
+  if (KNOWN.some((kind) => error instanceof kind)) return error.message;
+  const code = "code" in error ? String(error.code) : "";
+  if (/ENOSPC|SQLITE_FULL/.test(code)) return "The disk is full: nothing was changed. Make room and try again.";
+  if (/EACCES|EPERM|EROFS|READONLY/.test(code))
+    return `This account may not write or read there (${error.message}). Run the command as the account of the server.`;
+  return `This went wrong: ${error.message}`;
+}

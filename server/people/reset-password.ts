@@ -1,0 +1,140 @@
+/**
+ * A forgotten password. A manager, or the command on the server, makes a link that works once and for a day; whoever it
+ * is for chooses the password, which the maker never learns. Making and using one are both on the house's record.
+ */
+import { randomBytes } from "node:crypto";
+import * as z from "zod";
+import type { Db } from "#db/connection.ts";
+import { readPerson, type StudioPerson } from "#db/repos/people-repo.ts";
+import {
+  dropOpenResetsOf,
+  forgetResets,
+  insertReset,
+  readReset,
+  type StoredReset,
+  setPasswordHash,
+  spendReset,
+} from "#db/repos/reset-repo.ts";
+import { endSessionsOf } from "#db/repos/session-repo.ts";
+import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
+import { readStudio } from "#db/repos/studio-repo.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { hashToken } from "#server/auth/device.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { newPassword } from "./fields.ts";
+import { hashPassword } from "./sign-in.ts";
+
+/** How long a reset link works, in ms. */
+export const RESET_MS = 24 * 60 * 60 * 1000;
+/** A link that ran out is told apart from one never made for so long, in ms. */
+const REMEMBERED_MS = 30 * RESET_MS;
+/** On the record, for links made by the command on the server. */
+export const BY_SERVER = "server";
+
+/** A body that brings a person or an address is refused as a whole: both are the link's. */
+export const resetSchema = z.strictObject({ password: newPassword });
+
+export interface ResetLink {
+  readonly link: string;
+  /** ms since the epoch. */
+  readonly expiresAt: number;
+}
+
+export interface ResetView {
+  readonly studio: string;
+  readonly name: string;
+  readonly email: string;
+}
+
+const OWN = fail(
+  409,
+  "own-password",
+  "Change your own password under your name, at the top of the page: that asks for the present one.",
+);
+const UNKNOWN = fail(404, "reset-unknown", "This reset link is not known here. Ask a manager for a new one.");
+const USED = fail(410, "reset-used", "This reset link has been used. Sign in, or ask a manager for a new one.");
+const EXPIRED = fail(410, "reset-expired", "This reset link has run out. Ask a manager for a new one.");
+
+/**
+ * A link for anybody but oneself: an open page of a manager's must not be enough to change that manager's password.
+ * Another manager's too, since managers can let in and remove each other. Errors: 403 no-right, 404, 409 own-password.
+ */
+export function makeResetLink(app: Springline, actor: Actor, userId: string): Result<ResetLink> {
+  if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
+  if (actor.id === userId) return OWN;
+  return app.db.raw
+    .transaction((): Result<ResetLink> => {
+      const person = readPerson(app.db, userId);
+      return person
+        ? ok(storeReset(app.db, { person, by: actor.id, at: app.now(), origin: app.env.origin }))
+        : NOT_FOUND;
+    })
+    .immediate();
+}
+
+export interface Making {
+  readonly person: Pick<StudioPerson, "id">;
+  readonly by: string;
+  /** ms since the epoch. */
+  readonly at: number;
+  readonly origin: string;
+}
+
+/** Inside the caller's transaction. Older links of the person stop working. */
+export function storeReset(db: Db, { person, by, at, origin }: Making): ResetLink {
+  const token = randomBytes(24).toString("base64url");
+  const expiresAt = at + RESET_MS;
+  forgetResets(db, at - REMEMBERED_MS);
+  dropOpenResetsOf(db, person.id);
+  const id = randomBytes(12).toString("base64url");
+  insertReset(db, { id, tokenHash: hashToken(token), userId: person.id, madeBy: by, at, expiresAt });
+  addStudioEvent(db, { at, actorId: by, kind: "reset-link", subject: person.id, data: { expiresAt } });
+  return { link: `${origin}/reset/${token}`, expiresAt };
+}
+
+/** Whose password it is. Errors: 404 reset-unknown, 410 reset-used, reset-expired. */
+export function readResetLink(app: Pick<Springline, "db" | "now">, token: string): Result<ResetView> {
+  const open = openReset(app, token);
+  if (!open.ok) return open;
+  const { name, email } = open.value.person;
+  return ok({ studio: readStudio(app.db)?.name ?? "", name, email });
+}
+
+/** Sets the password, uses up the link and ends every session of the person, in one step. Errors: as `readResetLink`. */
+export async function resetPassword(
+  app: Springline,
+  token: string,
+  password: string,
+): Promise<Result<{ readonly userId: string; readonly email: string }>> {
+  const before = openReset(app, token);
+  if (!before.ok) return before;
+  const passwordHash = await hashPassword(app, password);
+  const done = app.db.raw
+    .transaction((): Result<{ userId: string; email: string }> => {
+      const open = openReset(app, token);
+      if (!open.ok) return open;
+      const { person, reset } = open.value;
+      const at = app.now();
+      if (!setPasswordHash(app.db, person.id, passwordHash, at)) return UNKNOWN;
+      spendReset(app.db, hashToken(token), reset);
+      const ended = endSessionsOf(app.db, person.id);
+      const data = { linkBy: reset.madeBy, ended };
+      addStudioEvent(app.db, { at, actorId: person.id, kind: "password-reset", subject: person.id, data });
+      return ok({ userId: person.id, email: person.email });
+    })
+    .immediate();
+  if (done.ok) app.rooms.refreshAccess();
+  return done;
+}
+
+function openReset(
+  app: Pick<Springline, "db" | "now">,
+  token: string,
+): Result<{ readonly reset: StoredReset; readonly person: StudioPerson }> {
+  const reset = readReset(app.db, hashToken(token));
+  const person = reset && readPerson(app.db, reset.userId);
+  if (!reset || !person) return UNKNOWN;
+  if (reset.used) return USED;
+  return reset.expiresAt <= app.now() ? EXPIRED : ok({ reset, person });
+}

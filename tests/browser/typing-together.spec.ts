@@ -1,0 +1,139 @@
+/** Two people in the same second: typing into one shared text, and one taking out what the other is writing in. */
+import type { Locator, Page } from "@playwright/test";
+import { expect, expectSaved, onRail, openFromDesk, script, test } from "./kit.ts";
+
+const PLAN = "Upper body and trunk";
+const MARTA = "all balls roll along the wall. ";
+const INES = "22 seconds, no more, then rest; ";
+
+/** Both at once, each in their own rhythm; then both read the same, with each one's words whole in it. */
+async function typeTogether(fields: readonly [Locator, Locator], delays: readonly [number, number]): Promise<void> {
+  const [one, other] = fields;
+  const before = await one.inputValue();
+  await one.focus();
+  await one.press("Control+End");
+  await other.focus();
+  await other.press("Control+Home");
+  await Promise.all([
+    one.pressSequentially(MARTA, { delay: delays[0], timeout: 60_000 }),
+    other.pressSequentially(INES, { delay: delays[1], timeout: 60_000 }),
+  ]);
+  await expect(one).toHaveValue(new RegExp(INES));
+  await expect(other).toHaveValue(new RegExp(MARTA));
+  const read = await one.inputValue();
+  await expect(other).toHaveValue(read);
+  // Into an empty text both write at one place: whose words come first there is nobody's to say.
+  if (before === "") expect([INES + MARTA, MARTA + INES]).toContain(read);
+  else expect(read).toBe(INES + before + MARTA);
+}
+
+test("notes, title and a heading of a plan take two people's typing at once", async ({ as }) => {
+  const [marta, ines] = [await as("marta"), await as("ines")];
+  for (const page of [marta, ines]) await openFromDesk(page, PLAN);
+  const both = (find: (page: Page) => Locator) => [find(marta), find(ines)] as const;
+  await typeTogether(
+    both((page) => page.getByLabel("Notes of the authors")),
+    [90, 90],
+  );
+  await typeTogether(
+    both((page) => page.getByLabel("Title", { exact: true })),
+    [60, 90],
+  );
+  await marta.getByRole("button", { name: "Add at the end" }).click();
+  await marta.getByRole("button", { name: "Add a heading" }).click();
+  await onRail(ines, /Heading: Heading without words/).click();
+  await typeTogether(
+    both((page) => page.getByLabel("Heading: how this block is called")),
+    [90, 170],
+  );
+  await marta.keyboard.press("Control+z");
+  await expect(marta.getByLabel("Heading: how this block is called"), "undo takes nothing of hers").toHaveValue(
+    new RegExp(INES),
+  );
+});
+
+/** Opens the first class of the month that is shown. */
+async function openSlot(page: Page): Promise<void> {
+  await page.goto("/programme");
+  await page
+    .getByRole("button", { name: /^\d\d:\d\d \d+ min/ })
+    .first()
+    .click();
+  await expect(page.getByRole("dialog")).toBeVisible();
+}
+
+test("the month's theme takes two people's typing, and says who took the class out", async ({ as }) => {
+  const [marta, ines] = [await as("marta"), await as("ines")];
+  await openSlot(marta);
+  await openSlot(ines);
+  const theme = (page: Page) => page.getByRole("dialog").getByLabel("Theme");
+  await typeTogether([theme(marta), theme(ines)], [90, 90]);
+  await Promise.all([
+    theme(marta).pressSequentially(" until the end", { delay: 40 }),
+    ines.getByRole("dialog").getByRole("button", { name: "Take out" }).click(),
+  ]);
+  const dialog = marta.getByRole("dialog");
+  await expect(dialog).toContainText("Ines Duarte took out this class.");
+  await expect(dialog.getByLabel("Its words")).toHaveValue(new RegExp(MARTA));
+  await expect(dialog.getByRole("alert")).toBeFocused();
+  await dialog.getByRole("button", { name: "Put back" }).click();
+  await expect(theme(marta)).toHaveValue(new RegExp(MARTA));
+});
+
+for (const where of ["script", "seconds"] as const) {
+  test(`an item taken out while another is in its ${where}: said, kept, put back`, async ({ as }) => {
+    const [marta, ines] = [await as("marta"), await as("ines")];
+    for (const page of [marta, ines]) {
+      await openFromDesk(page, PLAN);
+      await onRail(page, /seconds from/)
+        .first()
+        .click();
+    }
+    const items = await onRail(marta, /seconds from/).count();
+    if (where === "script") {
+      await script(marta).click();
+      await marta.keyboard.press("Control+End");
+    } else await marta.getByLabel("Seconds", { exact: true }).press("Control+a");
+    const typing = marta.keyboard.type(where === "script" ? "Kept to the last letter of a sentence" : "47", {
+      delay: 40,
+    });
+    // Not before the first letters are there: the rest come while it is taken out.
+    if (where === "seconds") await typing;
+    else await expect(script(marta)).toContainText("Kept");
+    await Promise.all([typing, ines.getByRole("button", { name: "Take out", exact: true }).click()]);
+
+    const notice = marta.getByRole("region", { name: /^Taken out: / });
+    await expect(notice).toContainText("Ines Duarte took out");
+    await expect(notice).toBeFocused();
+    if (where === "script") await expect(notice.getByLabel("Its words")).toHaveValue(/Kept/);
+    else await expect(notice).toContainText("In “Seconds” you had typed 47");
+    await marta.keyboard.type("typed on  a");
+    await expect(onRail(marta, /seconds from/), "what is typed on takes nothing out").toHaveCount(items - 1);
+    await notice.getByRole("button", { name: "Put back" }).click();
+    await expect(onRail(ines, /seconds from/)).toHaveCount(items);
+    await expect(notice).toHaveCount(0);
+    const field = where === "script" ? script(marta) : marta.getByLabel("Seconds", { exact: true });
+    await expect(field).toBeFocused();
+    await expectSaved(marta);
+  });
+}
+
+test("a number that is being typed stays when another sets it meanwhile, and says so", async ({ as }) => {
+  const [marta, ines] = [await as("marta"), await as("ines")];
+  for (const page of [marta, ines]) {
+    await openFromDesk(page, PLAN);
+    await onRail(page, /seconds from/)
+      .nth(1)
+      .click();
+  }
+  const seconds = (page: Page) => page.getByLabel("Seconds", { exact: true });
+  await seconds(marta).press("Control+a");
+  await marta.keyboard.type("47");
+  await ines.getByRole("button", { name: "5 seconds more" }).click();
+  const theirs = await seconds(ines).inputValue();
+  await expect(marta.getByText(`Somebody else has set “${theirs}” meanwhile.`)).toBeVisible();
+  await expect(seconds(marta)).toHaveValue("47");
+  await seconds(marta).press("Enter");
+  await expect(marta.getByText(`This replaced “${theirs}”`)).toBeVisible();
+  await expect(seconds(ines)).toHaveValue("47");
+});
