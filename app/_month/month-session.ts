@@ -1,6 +1,6 @@
 /** A month of the programme as a kind of shared document: what is worked out from it, and what its news mean. */
 import type * as Y from "yjs";
-import { PageUndo } from "#app/_plan/undo.ts";
+import { ActUndo } from "#lib/client/act-undo.ts";
 import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
@@ -8,12 +8,11 @@ import type { Writer } from "#lib/doc/write.ts";
 import { monthParts } from "#lib/programme/layout.ts";
 import { type MonthProblem, monthProblems } from "#lib/programme/problems.ts";
 import { readDeletedSlots, readMonth } from "#lib/programme/read.ts";
-import { deleteSlot } from "#lib/programme/write.ts";
 import type { News, PlansKnown } from "#lib/protocol/messages.ts";
 import type { MonthDerived, MonthHeard, MonthPageProps } from "./month-types.ts";
 import { monthValues, monthWords } from "./month-values.ts";
 
-export type MonthSession = DocSession<MonthDerived, MonthHeard, PageUndo>;
+export type MonthSession = DocSession<MonthDerived, MonthHeard, ActUndo>;
 
 /** The moment of a taking out that only took its making back. */
 const TAKEN_BACK = 0;
@@ -25,7 +24,7 @@ export const openMonth = (props: MonthPageProps, edge: Edge, today: () => string
 function monthDescription(
   props: MonthPageProps,
   today: () => string,
-): DocDescription<MonthDerived, MonthHeard, PageUndo> {
+): DocDescription<MonthDerived, MonthHeard, ActUndo> {
   return {
     kind: "month",
     key: props.month,
@@ -60,14 +59,9 @@ function withPlans(heard: MonthHeard, { plans, hidden }: News & PlansKnown): Mon
   return { ...heard, plans: known, hidden };
 }
 
-function monthUndo(writer: Writer, onChange: () => void): PageUndo {
-  const { slots } = monthParts(writer.doc);
-  return new PageUndo(writer, onChange, {
-    types: [slots],
-    entries: slots,
-    origins: [],
-    takeBack: (w, id) => deleteSlot(w, id, TAKEN_BACK),
-  });
+function monthUndo({ doc, origin }: Writer, onChange: () => void): ActUndo {
+  const { slots } = monthParts(doc);
+  return new ActUndo({ doc, origin, onChange, scopes: [slots], takenOut: { key: "deleted", value: TAKEN_BACK } });
 }
 
 function bySlot(problems: readonly MonthProblem[]): Map<string, MonthProblem[]> {

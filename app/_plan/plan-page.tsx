@@ -10,6 +10,7 @@ import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
 import { RehearsalsDialog } from "#app/_rehearsal/rehearsals-dialog.tsx";
+import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
@@ -161,6 +162,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         )}
       </div>
       <TakenOutNotices session={session} snap={snap} />
+      <NotUndoneNotice sentence={snap.notUndone} />
       <p className="visually-hidden" role="status" aria-live="polite">
         {snap.said}
       </p>

@@ -1,8 +1,10 @@
 /** The plain values of a plan in words: what an undo did, and what somebody else set instead of one's own. */
 import type * as Y from "yjs";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
-import { parts, SPRING_KEY, TAKEN_BACK } from "#lib/doc/layout.ts";
+import { type ItemMap, parts, SPRING_KEY, TAKEN_BACK } from "#lib/doc/layout.ts";
 import { orderedItems, readItemById } from "#lib/doc/read.ts";
+import { takenOut } from "#lib/doc/taken-out.ts";
+import { othersWroteIn } from "#lib/doc/whose.ts";
 import { plainNumber, secondsWords, sideWords, springLabel } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { ItemSide, Plan } from "#lib/plan/schema.ts";
@@ -40,9 +42,9 @@ function headWords({ key, value }: ValueAt): ValueWords | undefined {
 }
 
 function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
-  const known = readItemById(doc, id) ?? plan.items.find((item) => item.id === id);
+  const known = readItemById(doc, id) ?? takenOut(doc, id)?.item;
   const item = known ? nameOf(plan, known) : "An item";
-  if (key === "deleted") return takenOutWords(item, value);
+  if (key === "deleted") return takenOutWords(item, value, parts(doc).items.get(id));
   if (!known) return undefined;
   if (key.startsWith(SPRING_KEY)) {
     const label = springLabel(plan.equipment, key.slice(SPRING_KEY.length));
@@ -72,11 +74,13 @@ function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWo
   }
 }
 
-/** `TAKEN_BACK`: its making was undone. */
-function takenOutWords(item: string, value: unknown): ValueWords {
+/** `TAKEN_BACK`: its making was undone. It is listed among what was taken out where others have written in it. */
+function takenOutWords(item: string, value: unknown, map: ItemMap | undefined): ValueWords {
   if (value === undefined)
     return { name: item, says: "in the plan", did: { past: `put ${item} back`, perfect: "taken it out" } };
-  const says = value === TAKEN_BACK ? "no longer added" : "taken out";
+  const withOthers = value === TAKEN_BACK && map !== undefined && othersWroteIn(map);
+  const undone = withOthers ? "no longer added; what others did in it is kept in “taken out”" : "no longer added";
+  const says = value === TAKEN_BACK ? undone : "taken out";
   return { name: item, says, did: { past: `took ${item} out`, perfect: "put it back" } };
 }
 

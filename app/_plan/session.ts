@@ -2,6 +2,7 @@
  * A plan as a kind of shared document: what is worked out from it, what its news mean, and the studio it is read with.
  * Components read frozen snapshots through `useSnapshot` and act through `acts.ts`.
  */
+import type { ActUndo } from "#lib/client/act-undo.ts";
 import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
@@ -12,14 +13,13 @@ import { planUndo } from "./plan-undo.ts";
 import { planValues, planWords } from "./plan-values.ts";
 import type { Derived, Me, NewsState, PlanPageProps } from "./session-types.ts";
 import { fetchStudio, StudioLink } from "./studio-link.ts";
-import type { PageUndo } from "./undo.ts";
 
 /** The studio as it is now: held apart, since the description is there before the session is. */
 interface StudioNow {
   studio: PlanStudio;
 }
 
-export class PlanSession extends DocSession<Derived, NewsState, PageUndo> {
+export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   declare readonly me: Me;
   readonly planId: string;
   private readonly now: StudioNow;
@@ -58,7 +58,7 @@ export class PlanSession extends DocSession<Derived, NewsState, PageUndo> {
   }
 }
 
-function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<Derived, NewsState, PageUndo> {
+function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<Derived, NewsState, ActUndo> {
   return {
     kind: "plan",
     key: props.planId,

@@ -57,12 +57,11 @@ export function setComesAfter(w: Writer, id: string, otherId: string, on: boolea
   if (id === otherId) return;
   withItem(w, id, (map) => {
     spread(map);
-    const named = [...map.keys()].filter((key) => key.startsWith(AFTER_KEY));
+    const named = namedIn(map);
     const key = AFTER_KEY + otherId;
     if (!on) setOrDelete(map, key, undefined);
-    else if (!map.has(key)) map.set(key, 1 + Math.max(-1, ...named.map((k) => rankOf(map, k))));
-    const left = [...map.keys()].some((k) => k.startsWith(AFTER_KEY));
-    setOrDelete(map, "after", left ? true : undefined);
+    else if (map.get(key) === undefined) map.set(key, 1 + Math.max(-1, ...named.map((k) => rankOf(map, k))));
+    setOrDelete(map, "after", namedIn(map).length > 0 ? true : undefined);
   });
 }
 
@@ -70,9 +69,13 @@ export function setComesAfter(w: Writer, id: string, otherId: string, on: boolea
 function spread(map: ItemMap): void {
   const list = stored(moveItemSchema.shape.after, map.get("after"));
   for (const [rank, other] of (list ?? []).entries()) {
-    if (!map.has(AFTER_KEY + other)) map.set(AFTER_KEY + other, rank);
+    if (map.get(AFTER_KEY + other) === undefined) map.set(AFTER_KEY + other, rank);
   }
 }
+
+/** A key may hold undefined: somebody's undo put its absence back. */
+const namedIn = (map: ItemMap): string[] =>
+  [...map.keys()].filter((key) => key.startsWith(AFTER_KEY) && map.get(key) !== undefined);
 
 function rankOf(map: ItemMap, key: string): number {
   const rank = map.get(key);

@@ -5,7 +5,7 @@
 import * as Y from "yjs";
 import type { ExpectedCaution, Group, MoveItem, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { newItemMap } from "./create.ts";
-import { EXPECTED_KEY, type ItemMap, parts, SHARE_KEY, SPRING_KEY, TAKEN_BACK } from "./layout.ts";
+import { EXPECTED_KEY, type ItemMap, parts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
 import { setLocked, setSeconds } from "./lock.ts";
 import { keyAfter, type Ordered } from "./order.ts";
 import { orderedItems, readItemById } from "./read.ts";
@@ -77,11 +77,6 @@ export function setSpring(w: Writer, id: string, spring: string, count: number):
 /** Takes an item out; `restoreItem` puts it back where it was, words and all. `now` in ms since the epoch. */
 export function deleteItem(w: Writer, id: string, now: number): void {
   withItem(w, id, (map) => map.set("deleted", now));
-}
-
-/** Takes the making of an item back. It stays in the document: somebody may be writing in it who is offline. */
-export function takeBackItem(w: Writer, id: string): void {
-  withItem(w, id, (map) => map.set("deleted", TAKEN_BACK));
 }
 
 export function restoreItem(w: Writer, id: string): void {

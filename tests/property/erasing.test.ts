@@ -7,7 +7,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import * as Y from "yjs";
 import { planUndo } from "#app/_plan/plan-undo.ts";
-import type { PageUndo } from "#app/_plan/undo.ts";
+import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { planHolds } from "#lib/doc/held.ts";
 import { parts } from "#lib/doc/layout.ts";
@@ -27,7 +27,7 @@ type Honest = typeof honest extends fc.Arbitrary<infer T> ? T : never;
 
 interface Page {
   readonly doc: Y.Doc;
-  readonly undo: PageUndo;
+  readonly undo: ActUndo;
 }
 
 function setUp(pages: number): { server: Y.Doc; pages: Page[] } {

@@ -293,9 +293,10 @@ test("copies' names are read as they were built, and others' are none", () => {
 
 test("a third kind of document costs one description", async () => {
   await makeMonth();
+  const nothing = () => ({ done: false, stood: [] });
   const noUndo: SessionUndo = {
     ...{ canUndo: false, canRedo: false, manager: { clear: () => undefined } },
-    ...{ step: (change) => change(), undo: () => undefined, redo: () => undefined, destroy: () => undefined },
+    ...{ step: (change) => change(), undo: nothing, redo: nothing, destroy: () => undefined },
   };
   const rota: DocDescription<{ readonly times: readonly string[] }, HeardOfAll, SessionUndo> = {
     ...{ kind: "month", key: MONTH, generation: generation("month", MONTH), me: person("ines") },

@@ -2,6 +2,7 @@
 import type * as Y from "yjs";
 import type { Writer } from "#lib/doc/write.ts";
 import type { DocKind, News, Present } from "#lib/protocol/messages.ts";
+import type { UndoOutcome } from "../act-undo.ts";
 import type { Person } from "./places.ts";
 
 /** What the server says beside the document, whatever the kind. */
@@ -10,13 +11,13 @@ export interface HeardOfAll {
   readonly present: readonly Present[];
 }
 
-/** Undo of one's own acts. `undo` and `redo` may answer with a sentence for the person. */
+/** Undo of one's own acts. `undo` and `redo` answer what they did, and what stood in the way. */
 export interface SessionUndo {
   readonly canUndo: boolean;
   readonly canRedo: boolean;
   step(change: () => void): void;
-  undo(): unknown;
-  redo(): unknown;
+  undo(): UndoOutcome;
+  redo(): UndoOutcome;
   /** For an editor's own history plugin; forgets all steps when the document has been read. */
   readonly manager: { clear(): void };
   destroy(): void;

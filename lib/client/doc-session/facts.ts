@@ -18,6 +18,8 @@ export interface SessionFacts {
   readonly canRedo: boolean;
   /** One sentence for the live region: what the last act did. */
   readonly said: string;
+  /** What the last undo or redo left as it is, and why; null once the person does something else, or a moment later. */
+  readonly notUndone: string | null;
   /** Whether this device has a copy of the words. */
   readonly copy: CopyState;
   /** What others set instead of this person's own while the server could not be heard. */

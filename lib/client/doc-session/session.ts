@@ -9,16 +9,18 @@ import { docVersion } from "#lib/doc/layout.ts";
 import { act, type Writer } from "#lib/doc/write.ts";
 import { closeText } from "#lib/protocol/close.ts";
 import type { News } from "#lib/protocol/messages.ts";
+import type { UndoOutcome } from "../act-undo.ts";
 import { type ConnectionState, connectDoc, type DocConnection } from "../provider.ts";
 import { copyName } from "./copy-name.ts";
 import { type DocDescription, type HeardOfAll, heardOfAll, type SessionUndo, type ValueAt } from "./description.ts";
 import type { Edge, KeptCopy, Off } from "./edge.ts";
 import type { Snapshot } from "./facts.ts";
 import { VERSIONS } from "./kinds.ts";
+import { NotUndone, stoodWords } from "./not-undone.ts";
 import { OvertakenValues } from "./overtaken.ts";
 import { type Person, placesOf, Seen } from "./places.ts";
 import { type SaveState, saveStateOf } from "./save-state.ts";
-import { undoWords } from "./undo-words.ts";
+import { type Did, notUndoneWords, undoWords } from "./undo-words.ts";
 import { Values } from "./values.ts";
 
 export class DocSession<
@@ -39,6 +41,7 @@ export class DocSession<
   private readonly values: Values;
   private readonly overtaken: OvertakenValues;
   private readonly seen = new Seen();
+  private readonly notUndone: NotUndone;
   private readonly listeners = new Set<() => void>();
   private readonly offs: Off[];
   private heard: Heard;
@@ -63,6 +66,7 @@ export class DocSession<
       isReady: () => this.ready,
       nameOf: (clientId) => this.seen.nameOf(clientId),
     });
+    this.notUndone = new NotUndone(edge.later, () => this.touch());
     this.undo = description.makeUndo(this.writer, () => this.touch());
     this.derivedFrom = this.readsNow();
     this.derived = description.derive(this.doc, this.heard, null);
@@ -91,6 +95,7 @@ export class DocSession<
   /** Runs one discrete act as one undo step. Without the right to write: nothing. */
   act(change: (writer: Writer) => void): boolean {
     if (!this.canWrite) return false;
+    this.notUndone.show(null);
     this.undo.step(() => act(this.writer, () => change(this.writer)));
     this.flush();
     return true;
@@ -138,6 +143,7 @@ export class DocSession<
   end(): void {
     this.ended = true;
     this.cancelFrame?.();
+    this.notUndone.end();
     this.listeners.clear();
     for (const off of this.offs) off();
     this.undo.destroy();
@@ -262,21 +268,20 @@ export class DocSession<
       canUndo: this.undo.canUndo,
       canRedo: this.undo.canRedo,
       said: this.said,
+      notUndone: this.notUndone.sentence,
       copy: this.copy.state,
       overtaken: this.overtaken.list,
     });
   }
 
-  private tell(what: "Undone" | "Redone", run: () => unknown): void {
+  private tell(what: Did, run: () => UndoOutcome): void {
     const { touched, answer } = this.values.touchedDuring(this.doc, run);
     this.deriveWhereNeeded();
-    this.say(
-      undoWords(
-        what,
-        answer,
-        touched.flatMap((at) => this.wordsOf(at) ?? []),
-      ),
-    );
+    const { values, wordsOf } = this;
+    const stood = stoodWords(answer, { values, wordsOf, nameOf: (clientId) => this.seen.nameOf(clientId) });
+    const changed = touched.flatMap((at) => wordsOf(at) ?? []);
+    this.notUndone.show(notUndoneWords(what, stood) ?? null);
+    this.say(undoWords(what, changed, stood));
   }
 
   /** A document counts as read once it says its version: an empty device copy says nothing. */

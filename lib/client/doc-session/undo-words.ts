@@ -1,19 +1,42 @@
-/** What an undo or redo did, in one sentence for the live region. */
+/** What an undo or redo did, and what stood in its way, in one sentence for the person. */
+import type { Stood } from "../act-undo.ts";
 import type { ValueWords } from "./description.ts";
 
-/** `told`: what the undo itself answered; a sentence of its own says more than the values that changed. */
-export function undoWords(what: "Undone" | "Redone", told: unknown, changed: readonly ValueWords[]): string {
-  const own = sentenceOf(told);
-  if (own) return own;
-  const [first] = changed;
-  if (!first) return `${what}.`;
-  const rest = changed.length - 1;
-  const more = rest === 0 ? "" : rest === 1 ? ", and one more value" : `, and ${rest} more values`;
-  return `${what}: ${first.name} is ${first.says}${more}.`;
+export type Did = "Undone" | "Redone";
+
+/** A value that was left as it is, and whose it is: a name to begin a sentence with; undefined where nobody can tell. */
+export interface StoodWords {
+  readonly why: Stood["why"];
+  /** Undefined for what is nothing to speak of by itself. */
+  readonly words: ValueWords | undefined;
+  readonly who: string | undefined;
 }
 
-function sentenceOf(told: unknown): string | undefined {
-  if (typeof told === "string") return told || undefined;
-  const sentence = typeof told === "object" && told !== null && "sentence" in told ? told.sentence : undefined;
-  return typeof sentence === "string" ? sentence : undefined;
+export function undoWords(what: Did, changed: readonly ValueWords[], stood: readonly StoodWords[] = []): string {
+  const [first] = changed;
+  const not = notUndoneWords(what, stood);
+  if (!first) return not ?? `${what}.`;
+  const done = `${what}: ${first.name} is ${first.says}${andMore(changed.length - 1)}.`;
+  return not === undefined ? done : `${done} ${not}`;
 }
+
+/** Undefined when nothing stood in the way. One value is named, rather one that somebody changed. */
+export function notUndoneWords(what: Did, stood: readonly StoodWords[]): string | undefined {
+  const named = stood.filter(({ words }) => words !== undefined);
+  const first = (["gone", "changed", "already"] as const).flatMap((w) => named.filter(({ why }) => why === w))[0];
+  if (!first?.words) return stood.length > 0 ? `Not ${what.toLowerCase()}: it was changed since.` : undefined;
+  if (first.why === "already")
+    return `Nothing to ${what === "Undone" ? "undo" : "redo"}: ${isNow(first.words)} already.`;
+  return `Not ${what.toLowerCase()}: ${sinceWords(first)}${andMore(named.length - 1)}.`;
+}
+
+function sinceWords({ words, who = "somebody" }: StoodWords): string {
+  if (!words) return "";
+  if (words.did) return `${who} ${words.did.past} since`;
+  return `${who} ${who.startsWith("You,") ? "have" : "has"} set ${words.name} to ${words.says} since`;
+}
+
+const isNow = ({ name, says }: ValueWords): string => `${name} is ${says}`;
+
+const andMore = (rest: number): string =>
+  rest <= 0 ? "" : rest === 1 ? ", and one more value" : `, and ${rest} more values`;

@@ -3,9 +3,10 @@ import * as Y from "yjs";
 import { lossWords, wordsOf } from "#app/_plan/taken-out/words.ts";
 import { NamesSeen } from "#lib/client/names-seen.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
+import { TAKEN_BACK } from "#lib/doc/layout.ts";
 import { labelOf } from "#lib/doc/read.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
-import { deleteItem, insertItem, restoreItem, takeBackItem } from "#lib/doc/write.ts";
+import { deleteItem, insertItem, restoreItem } from "#lib/doc/write.ts";
 import { examplePlan } from "#lib/rules/examples/build.ts";
 
 function pair(): [Y.Doc, Y.Doc, () => void] {
@@ -30,7 +31,7 @@ test("who took an item out is the page that set the mark, and words of the same 
   expect(gone && wordsOf(gone.item)).toBe("Quiet finish");
   restoreItem({ doc: a, origin: 1 }, "h");
   expect(takenOut(a, "h")).toBeUndefined();
-  takeBackItem({ doc: b, origin: 1 }, "h");
+  deleteItem({ doc: b, origin: 1 }, "h", TAKEN_BACK);
   expect(takenOut(b, "h")?.undone).toBe(true);
 });
 

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { planUndo } from "#app/_plan/plan-undo.ts";
-import type { PageUndo } from "#app/_plan/undo.ts";
+import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { readDeleted, readItems, readPlan } from "#lib/doc/read.ts";
@@ -24,7 +24,7 @@ afterEach(() => {
 
 interface Page {
   readonly writer: Writer;
-  readonly undo: PageUndo;
+  readonly undo: ActUndo;
 }
 
 function openPage(from: Y.Doc): Page {

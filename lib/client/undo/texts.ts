@@ -1,0 +1,62 @@
+/** What stays with yjs's own undo: texts and scripts. Plain keys are taken out of its steps, and a step stays one step. */
+import * as Y from "yjs";
+
+export type Step = Y.UndoManager["undoStack"][number];
+export type Way = "undo" | "redo";
+
+export const hasTexts = ({ insertions, deletions }: Step): boolean =>
+  insertions.clients.size > 0 || deletions.clients.size > 0;
+
+/** Leaves in a step only what was written in texts that were there before it. */
+export function keepTexts(step: Step, transaction: Y.Transaction): void {
+  const { insertions, deletions } = step;
+  const fresh = ({ id }: Y.Item) => Y.isDeleted(insertions, id);
+  step.insertions = filtered(insertions, transaction, (item) => !isOfKeys(item, fresh));
+  step.deletions = filtered(deletions, transaction, (item) => {
+    const texts = !isOfKeys(item, fresh);
+    // yjs keeps what it may have to bring back; it need not.
+    if (!texts) item.keep = false;
+    return texts;
+  });
+}
+
+/** A key's own struct, or anything in an entry that the step itself made: that is taken out as a whole, by its mark. */
+function isOfKeys(item: Y.Item, fresh: (item: Y.Item) => boolean): boolean {
+  for (let at: Y.Item | null = item; at !== null; at = parentItem(at))
+    if (at.parent instanceof Y.Map && (at === item || fresh(at))) return true;
+  return false;
+}
+
+const parentItem = ({ parent }: Y.Item): Y.Item | null => (parent instanceof Y.AbstractType ? parent._item : null);
+
+function filtered(set: Step["insertions"], transaction: Y.Transaction, keeps: (item: Y.Item) => boolean) {
+  const left = Y.createDeleteSet();
+  Y.iterateDeletedStructs(transaction, set, (struct) => {
+    if (!(struct instanceof Y.Item) || !keeps(struct)) return;
+    const { client, clock } = struct.id;
+    const ranges = left.clients.get(client) ?? [];
+    ranges.push({ clock, len: struct.length });
+    left.clients.set(client, ranges);
+  });
+  return Y.mergeDeleteSets([left]);
+}
+
+/**
+ * Undoes the texts of one step, which is on neither stack any more. The manager would go on to the step below when a step
+ * has nothing left to do, and that step's keys would be left out: it sees only this one.
+ */
+export function popTexts(manager: Y.UndoManager, way: Way, step: Step): boolean {
+  const { undoStack, redoStack } = manager;
+  const others = [...undoStack, ...redoStack];
+  const [from, to] = way === "undo" ? (["undoStack", "redoStack"] as const) : (["redoStack", "undoStack"] as const);
+  manager[from] = [step];
+  manager[to] = [...others];
+  try {
+    return manager[way]() !== null;
+  } finally {
+    const added = manager[to].slice(others.length);
+    manager.undoStack = undoStack;
+    manager.redoStack = redoStack;
+    manager[to].push(...added);
+  }
+}
