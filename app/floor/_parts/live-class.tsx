@@ -4,6 +4,7 @@ import { useEffect, useMemo, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import type { KeyAct } from "#lib/floor/keys.ts";
 import { typeSizes } from "#lib/floor/legibility.ts";
+import { isFreshSkip } from "#lib/floor/undo.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { latenessWords, minutesSeconds, secondsFigure, unitWords } from "#lib/floor/words.ts";
 import { countWord } from "#lib/plan/format.ts";
@@ -46,7 +47,8 @@ export function LiveClass({ card, envelope, running, settings, line, logs, onFol
   const leave = (then: () => void) => live.leave(!lead.sameClass).finally(then);
   const lead = useLead(line, card, live, () => leave(onFollow));
   const { view } = live;
-  const over = view.phase === "done" && !lead.sameClass;
+  // Nobody is told of an end that may be a slip.
+  const over = view.phase === "done" && !lead.sameClass && !live.undoable;
   const { send } = logs;
   const { file } = live;
   useEffect(() => {
@@ -61,19 +63,24 @@ export function LiveClass({ card, envelope, running, settings, line, logs, onFol
     "hold-or-go-on": () => live.act(view.held ? "resume" : "hold"),
     next: () => live.act("next"),
     // With a sheet open there is nothing to go back to but the class.
-    back: () => (sheet ? close() : live.act("back")),
+    back: () => {
+      if (sheet) close();
+      else if (isFreshSkip(live.undoable, performance.now())) live.undo();
+      else live.act("back");
+    },
     extend: () => live.extend(settings.extendSeconds),
     "end-on-time": () => {
       if (sheet === "on-time") live.endOnTime();
       setSheet(sheet === "on-time" ? null : "on-time");
     },
+    undo: live.undo,
     help: () => setSheet(sheet === "help" ? null : "help"),
   };
   useEscape(close);
-  useFloorKeys(settings.keys, (act) => view.phase !== "done" && acts[act]());
+  useFloorKeys(settings.keys, (act) => (view.phase !== "done" || act === "undo") && acts[act]());
 
   if (view.phase === "done") {
-    return <DoneScreen card={card} view={view} owed={logsWords(logs)} onLeave={() => leave(onLeave)} />;
+    return <DoneScreen card={card} live={live} owed={logsWords(logs)} onLeave={() => leave(onLeave)} />;
   }
   return (
     <div
@@ -100,12 +107,9 @@ export function LiveClass({ card, envelope, running, settings, line, logs, onFol
         {(awake === "refused" || awake === "unknown-here") && view.phase === "opening" && (
           <p className={styles.aside}>The screen may go dark by itself here: touch it now and then.</p>
         )}
-        {live.undoable && (
-          <p className={styles.undo} role="status">
-            {live.undoable}
-            <button type="button" onClick={live.undo}>
-              undo
-            </button>
+        {live.undoable?.did && (
+          <p className={styles.did} role="status">
+            {live.undoable.did}
           </p>
         )}
         {live.sleptSeconds > 0 && <Slept seconds={live.sleptSeconds} onAnswer={live.answerSleep} />}
