@@ -88,6 +88,8 @@ export const plan = sqliteTable(
     createdAt: integer("created_at").notNull(),
     updatedAt: integer("updated_at").notNull(),
     deletedAt: integer("deleted_at"),
+    /** Since when its owner has it out of the way; null while it is on the desks. Its editions stay as they are. */
+    archivedAt: integer("archived_at"),
   },
   (t) => [index("plan_owner").on(t.ownerId)],
 );
@@ -131,6 +133,19 @@ export const edition = sqliteTable(
     signedBy: text("signed_by").notNull(),
     signedAt: integer("signed_at").notNull(),
     note: text("note"),
+  },
+  (t) => [primaryKey({ columns: [t.planId, t.number] })],
+);
+
+/** An edition that a lead took out of use, and why. Written once: the edition itself never changes. */
+export const editionWithdrawal = sqliteTable(
+  "edition_withdrawal",
+  {
+    planId: text("plan_id").notNull(),
+    number: integer("number").notNull(),
+    withdrawnBy: text("withdrawn_by").notNull(),
+    withdrawnAt: integer("withdrawn_at").notNull(),
+    reason: text("reason").notNull(),
   },
   (t) => [primaryKey({ columns: [t.planId, t.number] })],
 );

@@ -84,5 +84,7 @@ export type FromServer =
   | { readonly t: "time"; readonly t1: number; readonly t2: number; readonly t3: number }
   | { readonly t: "line"; readonly line: Line }
   | { readonly t: "refused"; readonly why: Refusal }
+  /** Editions were signed or withdrawn since another mark was told: time to fetch the cards again. */
+  | { readonly t: "cards"; readonly mark: string }
   /** Nothing happened, and the line is there. */
   | { readonly t: "here" };

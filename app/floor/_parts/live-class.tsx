@@ -2,6 +2,8 @@
 /** The class on the floor: one thing at a time, read from across the room by somebody who moves. */
 import { useEffect, useMemo, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
+import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
+import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import type { KeyAct } from "#lib/floor/keys.ts";
 import { typeSizes } from "#lib/floor/legibility.ts";
 import { isFreshSkip } from "#lib/floor/undo.ts";
@@ -32,6 +34,8 @@ interface Props {
   readonly card: Card;
   readonly envelope: CardEnvelope;
   readonly running: Running | null;
+  /** Set when its edition was taken out of use meanwhile: the class is not stopped. */
+  readonly withdrawn: WithdrawnCard | undefined;
   readonly settings: Settings;
   readonly line: FloorLine;
   /** The logs that wait for the studio: a class that is over is told at once, whether or not anybody comes back to the screen. */
@@ -41,7 +45,7 @@ interface Props {
   onLeave(): void;
 }
 
-export function LiveClass({ card, envelope, running, settings, line, logs, onFollow, onLeave }: Props) {
+export function LiveClass({ card, envelope, running, withdrawn, settings, line, logs, onFollow, onLeave }: Props) {
   const live = useClass(card, envelope, running);
   // A class that another screen leads to its end is filed by that screen.
   const leave = (then: () => void) => live.leave(!lead.sameClass).finally(then);
@@ -103,6 +107,7 @@ export function LiveClass({ card, envelope, running, settings, line, logs, onFol
         </span>
       </header>
       <div className={styles.notices}>
+        {withdrawn && <Withdrawn of={withdrawn} />}
         <LeaderNotice line={line} lead={lead} onFollow={() => leave(onFollow)} />
         {(awake === "refused" || awake === "unknown-here") && view.phase === "opening" && (
           <p className={styles.aside}>The screen may go dark by itself here: touch it now and then.</p>
@@ -177,6 +182,19 @@ function Seconds({ view }: { view: FloorView }) {
       </span>
       <span className={styles.unit}>{words}</span>
     </div>
+  );
+}
+
+function Withdrawn({ of }: { of: WithdrawnCard }) {
+  const [read, setRead] = useState(false);
+  if (read) return null;
+  return (
+    <p className={styles.slept} role="alert">
+      {withdrawnWords(of)} This class runs on; end it if the reason concerns it.
+      <button type="button" className="button" onClick={() => setRead(true)}>
+        Read
+      </button>
+    </p>
   );
 }
 
