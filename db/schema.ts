@@ -137,19 +137,6 @@ export const edition = sqliteTable(
   (t) => [primaryKey({ columns: [t.planId, t.number] })],
 );
 
-/** An edition that a lead took out of use, and why. Written once: the edition itself never changes. */
-export const editionWithdrawal = sqliteTable(
-  "edition_withdrawal",
-  {
-    planId: text("plan_id").notNull(),
-    number: integer("number").notNull(),
-    withdrawnBy: text("withdrawn_by").notNull(),
-    withdrawnAt: integer("withdrawn_at").notNull(),
-    reason: text("reason").notNull(),
-  },
-  (t) => [primaryKey({ columns: [t.planId, t.number] })],
-);
-
 /** The plan's record: handed in, handed back, signed off, shared, deleted. Only ever added to. */
 export const planEvent = sqliteTable(
   "plan_event",

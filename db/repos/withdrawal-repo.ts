@@ -1,7 +1,7 @@
 /** Editions that were taken out of use: written once. The database itself refuses to change or delete one. */
 import { and, count, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { editionWithdrawal } from "#db/schema.ts";
+import { editionWithdrawal } from "#db/withdrawal-schema.ts";
 
 export interface WithdrawalRow {
   readonly planId: string;
