@@ -1,6 +1,6 @@
 /** What a coach does on the floor, as the event that the log takes: worked out once, so that history never changes. */
 import type { Card } from "#lib/card/schema.ts";
-import { type EndOnTime, endOnTime } from "./end-on-time.ts";
+import { type EndOnTime, endOnTime, type Retimed } from "./end-on-time.ts";
 import { earlierStart, type FloorEvent, type FloorLog, nextStart } from "./log.ts";
 import { floorNow, positionAt } from "./now.ts";
 
@@ -22,7 +22,7 @@ export function endOnTimeAt(card: Card, log: FloorLog, at: number): EndOnTime {
 }
 
 /** The event that takes an answer of `endOnTimeAt`. */
-export const retimeEvent = (answer: EndOnTime & { readonly possible: true }, at: number): FloorEvent => ({
+export const retimeEvent = (answer: Retimed, at: number): FloorEvent => ({
   type: "retime",
   at,
   changed: answer.changed.map(({ item, to }) => ({ item, to })),

@@ -41,7 +41,10 @@ function wordsOf(card: Card, before: FloorLog, event: FloorEvent): Pick<Undoable
     case "retime": {
       const longer = lengthened(card, before, event);
       if (longer) return { what: `${longer.by} s more`, did: longer.words };
-      return { what: "end on time", did: "The rest of the class has new times." };
+      if (event.changed.length + event.dropped.length > 0) {
+        return { what: "end on time", did: "The rest of the class has new times." };
+      }
+      return { what: "end on time", did: `The closing gets ${Math.round(event.closingSeconds)} s.` };
     }
     default:
       return { what: event.type, did: null };

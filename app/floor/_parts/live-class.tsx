@@ -74,7 +74,7 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
     },
     extend: () => live.extend(settings.extendSeconds),
     "end-on-time": () => {
-      if (sheet === "on-time") live.endOnTime();
+      if (sheet === "on-time") live.endOnTime(null);
       setSheet(sheet === "on-time" ? null : "on-time");
     },
     undo: live.undo,
@@ -91,6 +91,7 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
       className={styles.live}
       data-phase={view.phase}
       data-held={view.held}
+      data-sheet={sheet}
       style={{ "--seconds": `${sizes.seconds}px`, "--minutes": `${sizes.minutes}px` } as React.CSSProperties}
     >
       <div className={styles.rail} style={{ "--done": view.progress } as React.CSSProperties}>
@@ -129,9 +130,14 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
       <FitText className={styles.line} sizes={sizes.line} text={lineOf(view)}>
         <span data-now={view.line?.now ?? false}>{lineOf(view)}</span>
       </FitText>
-      <Coming view={view} equipment={card.plan.equipment} />
-      <Targets live={live} extendBy={settings.extendSeconds} onEndOnTime={() => setSheet("on-time")} />
-      {sheet === "on-time" && <OnTimeSheet live={live} onClose={close} />}
+      {sheet === "on-time" ? (
+        <OnTimeSheet live={live} onClose={close} />
+      ) : (
+        <>
+          <Coming view={view} equipment={card.plan.equipment} />
+          <Targets live={live} extendBy={settings.extendSeconds} onEndOnTime={() => setSheet("on-time")} />
+        </>
+      )}
       {sheet === "help" && (
         <section className={styles.help} role="dialog" aria-label="Keys and pedals">
           <h2>Keys and pedals</h2>

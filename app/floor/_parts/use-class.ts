@@ -4,14 +4,14 @@
  */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
-import { actEvent, endOnTimeAt, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
+import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
 import { classLog } from "#lib/floor/class-log.ts";
 import { extension } from "#lib/floor/extension.ts";
 import { type FloorLog, rebaseLog, sleptBetween, sleptLog } from "#lib/floor/log.ts";
-import { floorNow, floorView } from "#lib/floor/now.ts";
-import { type Preview, previewOf } from "#lib/floor/preview.ts";
+import { floorView } from "#lib/floor/now.ts";
 import { type Undoable, undoableAt } from "#lib/floor/undo.ts";
 import type { FloorView } from "#lib/floor/view.ts";
+import { type WayId, type Ways, wayEvent, waysAt } from "#lib/floor/ways.ts";
 import { keep, keepLog, letGo, type Running } from "./kept.ts";
 import { LOOK_MS, shownAt } from "./shown.ts";
 import { newSessionId } from "./use-class-logs.ts";
@@ -36,9 +36,10 @@ export interface RunningClass {
   /** Can what is going on be made longer? Only a class that runs. */
   readonly canExtend: boolean;
   extend(seconds: number): void;
-  /** What ending on time would change now. */
-  preview(): Preview;
-  endOnTime(): void;
+  /** How the class can be made to end on time now, and what each way costs. */
+  ways(): Ways;
+  /** Null takes the first. */
+  endOnTime(way: WayId | null): void;
   /** Jumps ahead by what the device slept (true), or stays where the class is. */
   answerSleep(jump: boolean): void;
   /** Puts its log with those that wait for the studio: once, as it is then. Resolves when it is on disk. */
@@ -138,7 +139,7 @@ async function fileLog(card: Card, log: FloorLog, sessionId: string): Promise<vo
   if (told) await keepLog(told);
 }
 
-type ActsOn = Pick<RunningClass, "act" | "undo" | "extend" | "preview" | "endOnTime">;
+type ActsOn = Pick<RunningClass, "act" | "undo" | "extend" | "ways" | "endOnTime">;
 
 function actsOn(card: Card, latest: { readonly current: FloorLog }, write: (next: FloorLog) => void): ActsOn {
   const plain = (type: PlainAct) => write([...latest.current, actEvent(card, latest.current, type, performance.now())]);
@@ -151,14 +152,10 @@ function actsOn(card: Card, latest: { readonly current: FloorLog }, write: (next
       const made = extension(card, latest.current, seconds, performance.now());
       if (made) write([...latest.current, made.event]);
     },
-    preview: () => {
-      const at = performance.now();
-      return previewOf(floorNow(card, latest.current).plan, endOnTimeAt(card, latest.current, at));
-    },
-    endOnTime: () => {
-      const at = performance.now();
-      const answer = endOnTimeAt(card, latest.current, at);
-      if (answer.possible) write([...latest.current, retimeEvent(answer, at)]);
+    ways: () => waysAt(card, latest.current, performance.now()),
+    endOnTime: (way) => {
+      const made = wayEvent(card, latest.current, way, performance.now());
+      if (made) write([...latest.current, made]);
     },
   };
 }
