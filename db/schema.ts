@@ -88,6 +88,8 @@ export const plan = sqliteTable(
     createdAt: integer("created_at").notNull(),
     updatedAt: integer("updated_at").notNull(),
     deletedAt: integer("deleted_at"),
+    /** Since when its owner has it out of the way; null while it is on the desks. Its editions stay as they are. */
+    archivedAt: integer("archived_at"),
   },
   (t) => [index("plan_owner").on(t.ownerId)],
 );

@@ -5,9 +5,10 @@
 import { listClassLogs } from "#db/repos/class-log-repo.ts";
 import { newestEdition, readEdition } from "#db/repos/edition-repo.ts";
 import type { Card } from "#lib/card/schema.ts";
-import { actEvent, endOnTimeAt, extension, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
+import { actEvent, endOnTimeAt, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
 import { classLog } from "#lib/floor/class-log.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
+import { extension } from "#lib/floor/extension.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { seededRandom } from "#lib/order/random.ts";
 import { ACTIONS } from "#lib/plan/schema.ts";

@@ -14,6 +14,7 @@ const OPEN_WORDS: Record<MonthProblemKind, string> = {
   "plan-hidden": "a plan you may not read",
   "plan-unsigned": "not signed",
   "plan-changed": "written on since",
+  "plan-withdrawn": "withdrawn",
   "plan-too-long": "too long",
   "coach-clash": "coach is double",
   "room-clash": "room is taken",

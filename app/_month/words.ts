@@ -16,6 +16,7 @@ export const dayWords = (date: string): string =>
 
 /** A slot's plan in as few words as are true. */
 export function planWords(plan: PlanSummary): string {
+  if (plan.withdrawn) return `edition ${plan.edition} withdrawn`;
   if (plan.state === "signed-off") return `edition ${plan.edition}`;
   return plan.edition > 0 ? `edition ${plan.edition}, ${STATE_WORDS[plan.state]} again` : STATE_WORDS[plan.state];
 }

@@ -2,10 +2,11 @@
 import type { Metadata } from "next";
 import { can } from "#lib/policy/can.ts";
 import { listSignedPlans } from "#server/plans/editions.ts";
-import { listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
+import { listArchivedPlans, listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
+import { ArchivedPlans } from "./archived-plans.tsx";
 import { DeletedPlans } from "./deleted-plans.tsx";
 import styles from "./desk.module.css";
 import { NewPlan } from "./new-plan.tsx";
@@ -23,6 +24,7 @@ export default async function DeskPage() {
   const rooms = known.ok ? known.value.map(({ id, name }) => ({ id, name })) : [];
   const listed = listPlans(app, actor);
   const signed = listSignedPlans(app, actor);
+  const archived = listArchivedPlans(app, actor);
   const deleted = listDeletedPlans(app, actor);
   const groups = grouped(listed.ok ? listed.value.plans : [], actor.id, actor.roles.includes("lead"));
   const writes = can(actor, "plan.create");
@@ -44,6 +46,7 @@ export default async function DeskPage() {
         ) : null,
       )}
       {signed.ok && !writes ? <SignedPlans plans={signed.value.plans} rooms={roomNames} /> : null}
+      {archived.ok && archived.value.plans.length > 0 ? <ArchivedPlans plans={archived.value.plans} /> : null}
       {deleted.ok && deleted.value.plans.length > 0 ? <DeletedPlans plans={deleted.value.plans} /> : null}
       {can(actor, "people.manage") && !writes ? <ManagerWays /> : null}
     </Shell>

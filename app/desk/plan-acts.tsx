@@ -1,5 +1,5 @@
 "use client";
-/** What can be done to a plan from the desk. Deleting needs no question: it has a way back, offered at once. */
+/** What can be done to a plan from the desk. What was signed is archived; anything else is deleted, after a question. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { Problem } from "../_shell/problem.tsx";
@@ -10,12 +10,15 @@ interface PlanActsProps {
   readonly id: string;
   readonly title: string;
   readonly mayDelete: boolean;
+  /** It has been signed at least once. */
+  readonly signed: boolean;
 }
 
-export function PlanActs({ id, title, mayDelete }: PlanActsProps) {
+export function PlanActs({ id, title, mayDelete, signed }: PlanActsProps) {
   const router = useRouter();
   const sending = useSend();
   const [gone, setGone] = useState(false);
+  const [asked, setAsked] = useState(false);
   const of = <span className="visually-hidden"> {title}</span>;
 
   const duplicate = async () => {
@@ -23,7 +26,11 @@ export function PlanActs({ id, title, mayDelete }: PlanActsProps) {
     if (made) router.push(`/plans/${made.id}`);
   };
   const remove = async () => {
-    if ((await sending.run("DELETE", `/api/plans/${id}`)) === undefined) return;
+    const done = signed
+      ? await sending.run("POST", `/api/plans/${id}/archive`, { archived: true })
+      : await sending.run("DELETE", `/api/plans/${id}`);
+    setAsked(false);
+    if (done === undefined) return;
     setGone(true);
     router.refresh();
   };
@@ -35,10 +42,27 @@ export function PlanActs({ id, title, mayDelete }: PlanActsProps) {
       <a className={styles.act} href={`/api/plans/${id}/file`} download>
         Save as a file{of}
       </a>
-      {mayDelete ? (
-        <button type="button" className={styles.act} onClick={remove} aria-disabled={sending.busy} disabled={gone}>
-          Delete{of}
+      {mayDelete && !asked ? (
+        <button
+          type="button"
+          className={styles.act}
+          onClick={signed ? remove : () => setAsked(true)}
+          aria-disabled={sending.busy}
+          disabled={gone}
+        >
+          {signed ? "Archive" : "Delete"}
+          {of}
         </button>
+      ) : null}
+      {asked ? (
+        <>
+          <button type="button" className={styles.act} onClick={remove} aria-disabled={sending.busy}>
+            Delete it?{of}
+          </button>
+          <button type="button" className={styles.act} onClick={() => setAsked(false)}>
+            Keep{of}
+          </button>
+        </>
       ) : null}
       <Problem say={sending.problem} />
     </>

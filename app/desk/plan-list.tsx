@@ -27,7 +27,12 @@ export function PlanList({ title, empty, plans, rooms, me }: PlanListProps) {
             href={`/plans/${plan.id}`}
             facts={<Facts plan={plan} rooms={rooms} me={me} />}
           >
-            <PlanActs id={plan.id} title={plan.title || "Untitled plan"} mayDelete={plan.ownerId === me} />
+            <PlanActs
+              id={plan.id}
+              title={plan.title || "Untitled plan"}
+              mayDelete={plan.ownerId === me}
+              signed={plan.edition > 0}
+            />
           </PlanLine>
         ))}
       </ul>
@@ -37,11 +42,13 @@ export function PlanList({ title, empty, plans, rooms, me }: PlanListProps) {
 
 function Facts({ plan, rooms, me }: { plan: PlanListEntry; rooms: PlanListProps["rooms"]; me: string }) {
   const words = [
-    plan.edition > 0 && plan.state === "signed-off"
-      ? `signed off, edition ${plan.edition}`
-      : plan.edition > 0
-        ? `${STATE_WORDS[plan.state]}, edition ${plan.edition} is signed`
-        : STATE_WORDS[plan.state],
+    plan.withdrawn
+      ? `${STATE_WORDS[plan.state]}, edition ${plan.edition} withdrawn by ${plan.withdrawn.byName}: ${plan.withdrawn.reason}`
+      : plan.edition > 0 && plan.state === "signed-off"
+        ? `signed off, edition ${plan.edition}`
+        : plan.edition > 0
+          ? `${STATE_WORDS[plan.state]}, edition ${plan.edition} is signed`
+          : STATE_WORDS[plan.state],
     plan.ownerId === me ? null : plan.ownerName,
     rooms[plan.roomId],
     plan.team ? "team plan" : null,

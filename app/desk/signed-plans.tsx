@@ -1,4 +1,5 @@
 /** Signed classes for those who do not write: the sheet for the wall and the tracks for a recording. */
+import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import type { SignedPlan } from "#server/plans/editions.ts";
 import { Moment } from "../_shell/moment.tsx";
 import { lengthWords } from "../_shell/words.ts";
@@ -31,6 +32,7 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
               <>
                 edition {plan.number} · {rooms[plan.roomId]} · signed by {plan.signedByName},{" "}
                 <Moment at={plan.signedAt} /> · {lengthWords(plan.lengthSeconds)}
+                {plan.withdrawn ? <strong> · {withdrawnWords(plan.withdrawn)}</strong> : null}
               </>
             }
           >

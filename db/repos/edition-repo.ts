@@ -1,5 +1,5 @@
 /** Signed editions: written once, read for ever. The database itself refuses to change or delete one. */
-import { and, desc, eq, max, sql } from "drizzle-orm";
+import { and, count, desc, eq, max, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { edition } from "#db/schema.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
@@ -78,6 +78,9 @@ export function newestEditionPlan(db: Db, planId: string): { hash: string; plan:
   return row && { hash: row.hash, plan: JSON.parse(row.planJson) as Plan }; // checked when it was signed
 }
 
+/** Editions of all plans together: only ever grows. */
+export const countEditions = (db: Db): number => db.orm.select({ n: count() }).from(edition).get()?.n ?? 0;
+
 /** The number of the newest edition of every plan that has one. */
 export function newestEditionNumbers(db: Db): Map<string, number> {
   const rows = db.orm
@@ -89,7 +92,8 @@ export function newestEditionNumbers(db: Db): Map<string, number> {
 }
 
 /**
- * The cards a room's device gets: of every plan that is not deleted, the newest edition that was signed for this room.
+ * The cards a room's device gets: of every plan that is not deleted, the newest edition, if it was signed for this room
+ * and is not withdrawn. No older edition takes the place of a withdrawn one: it was replaced for some reason too.
  * A plan that has moved to another room since keeps its last edition here until it is signed for the other one.
  */
 export function newestCardsOfRoom(db: Db, roomId: string): CardEnvelope[] {
@@ -98,6 +102,7 @@ export function newestCardsOfRoom(db: Db, roomId: string): CardEnvelope[] {
       `SELECT e.card_json AS cardJson FROM edition e JOIN plan p ON p.id = e.plan_id
         WHERE p.deleted_at IS NULL AND json_extract(e.card_json, '$.card.room.id') = ?
           AND e.number = (SELECT max(number) FROM edition WHERE plan_id = e.plan_id)
+          AND NOT EXISTS (SELECT 1 FROM edition_withdrawal w WHERE w.plan_id = e.plan_id AND w.number = e.number)
         ORDER BY e.plan_id`,
     )
     .all(roomId);

@@ -19,7 +19,11 @@ export type PlanEventKind =
   | "team-off"
   | "room-changed"
   | "deleted"
-  | "restored";
+  | "restored"
+  | "archived"
+  | "unarchived"
+  /** An edition, by its hash; the note is the reason. */
+  | "withdrawn";
 
 export interface PlanEvent {
   readonly planId: string;

@@ -23,6 +23,7 @@ export interface PlanRow {
   readonly createdAt: number;
   readonly updatedAt: number;
   readonly deletedAt: number | null;
+  readonly archivedAt: number | null;
   /** Ids of the people it is shared with, in order of id. */
   readonly sharedWith: readonly string[];
 }
@@ -106,6 +107,11 @@ export function setPlanRoom(db: Db, id: string, roomId: string): void {
 /** Null brings a deleted plan back. */
 export function setPlanDeleted(db: Db, id: string, at: number | null): void {
   db.orm.update(plan).set({ deletedAt: at }).where(eq(plan.id, id)).run();
+}
+
+/** Null brings an archived plan back. */
+export function setPlanArchived(db: Db, id: string, at: number | null): void {
+  db.orm.update(plan).set({ archivedAt: at }).where(eq(plan.id, id)).run();
 }
 
 export function sharePlanRow(db: Db, planId: string, userId: string): void {

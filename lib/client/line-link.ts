@@ -139,6 +139,9 @@ export function openLine(options: LinkOptions): LineLink {
         set({ line: message.line });
         follow();
         break;
+      case "cards":
+        set({ cards: message.mark });
+        break;
       case "refused":
         set({ refusal: message.why });
         break;

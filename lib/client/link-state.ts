@@ -14,6 +14,8 @@ export interface LinkState {
   readonly line: Line | null;
   /** What the studio last did not do, until the next act. */
   readonly refusal: Refusal | null;
+  /** Changes when the studio signed or withdrew an edition; null until it is told. */
+  readonly cards: string | null;
   /** The class that is led, its times in `classTime`; kept while nobody is heard. */
   readonly followed: LineClass | null;
 }
@@ -26,5 +28,6 @@ export const NOT_HEARD: LinkState = {
   you: null,
   line: null,
   refusal: null,
+  cards: null,
   followed: null,
 };

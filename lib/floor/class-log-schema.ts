@@ -29,6 +29,15 @@ const rowSchema = z.strictObject({
   lateStart: seconds.optional(),
 });
 
+/** As many as a log tells of. */
+export const MOST_UNDONE = 200;
+const undoneSchema = z.strictObject({
+  act: z.enum(["hold", "resume", "next", "back", "seek", "end", "retime"]),
+  /** Seconds from the start of the class to the touch, and from there to its undo. */
+  at: seconds,
+  after: seconds,
+});
+
 export const classLogSchema = z.strictObject({
   format: z.literal(CLASS_LOG_FORMAT),
   /** Made by the device when the class begins: the same log sent twice is one class. */
@@ -49,6 +58,8 @@ export const classLogSchema = z.strictObject({
   rows: z.array(rowSchema).min(1).max(2_000),
   /** Of a rehearsal: each line and each set-up as the coach tapped it. */
   rehearsed: rehearsedSchema.optional(),
+  /** Touches that were taken back, in the order of the undos: no second of the rows is theirs. Left out for none. */
+  undone: z.array(undoneSchema).max(MOST_UNDONE).optional(),
 });
 
 export type ClassLog = z.infer<typeof classLogSchema>;

@@ -3,9 +3,9 @@
  * seconds of all rows add up to the time the class took.
  */
 import type { Card } from "#lib/card/schema.ts";
-import type { ClassLog, ClassLogRow } from "./class-log-schema.ts";
+import { type ClassLog, type ClassLogRow, MOST_UNDONE } from "./class-log-schema.ts";
 import { type ClockAnchor, type FloorLog, moved } from "./log.ts";
-import { type FloorNow, type FloorStage, floorNow, floorStages } from "./now.ts";
+import { type FloorNow, type FloorStage, floorNow, floorStages, standingLog, undoneTouches } from "./now.ts";
 import { type FloorStep, floorSteps } from "./steps.ts";
 
 const ALMOST = 1e-6;
@@ -20,8 +20,11 @@ export interface LogOf {
 }
 
 /** The log of a class as it stands at `until`, ms on the clock of the events; null before it began. */
-export function classLog(card: Card, log: FloorLog, until: number, of: LogOf): ClassLog | null {
-  const stages = floorStages(card, log).filter(({ event }) => event.at <= until);
+export function classLog(card: Card, whole: FloorLog, until: number, of: LogOf): ClassLog | null {
+  const happened = whole.filter((event) => event.at <= until);
+  // What was taken back did not happen, as far as seconds go: the time went into what was really going on.
+  const log = standingLog(card, happened);
+  const stages = floorStages(card, log);
   const startedAt = stages.at(-1)?.anchor.startedAt ?? null;
   if (startedAt === null) return null;
   const spent = new Map<string, Spent>();
@@ -40,7 +43,18 @@ export function classLog(card: Card, log: FloorLog, until: number, of: LogOf): C
     elapsed: tenth(rows.reduce((sum, row) => sum + row.took + row.held, 0)),
     whole: position >= last.now.clock.total - ALMOST,
     rows,
+    ...undoneOf(card, happened, startedAt),
   };
+}
+
+/** What was touched by mistake and taken back; left out where there was nothing. */
+function undoneOf(card: Card, log: FloorLog, startedAt: number): Pick<ClassLog, "undone"> {
+  const undone = undoneTouches(card, log).map(({ touch, undoneAt }) => ({
+    act: touch.type as NonNullable<ClassLog["undone"]>[number]["act"], // only touches are taken back
+    at: tenth((touch.at - startedAt) / 1000),
+    after: tenth((undoneAt - touch.at) / 1000),
+  }));
+  return undone.length > 0 ? { undone: undone.slice(0, MOST_UNDONE) } : {};
 }
 
 interface Spent {

@@ -10,6 +10,22 @@ export interface KeptCard {
   readonly keptAt: number;
 }
 
+/** An edition that a lead took out of use. Times in ms since the epoch. */
+export interface WithdrawnCard {
+  readonly planId: string;
+  readonly number: number;
+  readonly byName: string;
+  readonly at: number;
+  readonly reason: string;
+}
+
+/** Why this card is not to be started any more; undefined while it may be. */
+export const withdrawnOf = (
+  edition: { readonly planId: string; readonly number: number },
+  withdrawn: readonly WithdrawnCard[] = [],
+): WithdrawnCard | undefined =>
+  withdrawn.find(({ planId, number }) => planId === edition.planId && number === edition.number);
+
 export interface Refused {
   readonly title: string;
   readonly reason: string;
@@ -38,12 +54,14 @@ const field = (value: unknown, name: string): unknown =>
 /**
  * Takes what verifies under the studio's key. A card that does not verify, or is an older edition than the one here,
  * leaves the kept one in its place and is named with the reason. Plans that the studio no longer sends are let go, unless
- * something came that does not say truly which plan it is: it may be any of them.
+ * something came that does not say truly which plan it is: it may be any of them. A card that was withdrawn stays, so that
+ * whoever looks for it finds why it cannot be started.
  */
 export function keepCards(
   before: readonly KeptCard[],
   fetched: readonly unknown[],
   trust: { readonly publicKey: string; readonly now: number },
+  withdrawn: readonly WithdrawnCard[] = [],
 ): KeptAfter {
   const good = new Map<string, KeptCard>();
   const stays = new Set<string>();
@@ -65,6 +83,9 @@ export function keepCards(
     const reason = verdict.ok ? "It is an older edition than the one kept here." : verdict.reason;
     refused.push({ title: claim.title, reason, earlierKept: earlier !== undefined });
   }
-  const left = before.filter(({ planId }) => !good.has(planId) && (unknown || stays.has(planId)));
+  const left = before.filter(
+    ({ planId, envelope }) =>
+      !good.has(planId) && (unknown || stays.has(planId) || withdrawnOf(envelope.card.edition, withdrawn)),
+  );
   return { kept: [...good.values(), ...left], refused };
 }

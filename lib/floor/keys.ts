@@ -1,6 +1,6 @@
 /** Which key does what on the floor: keyboards, pedals and presenters, with the device's own choices before the usual ones. */
 
-export const KEY_ACTS = ["hold-or-go-on", "next", "back", "extend", "end-on-time", "help"] as const;
+export const KEY_ACTS = ["hold-or-go-on", "next", "back", "extend", "end-on-time", "undo", "help"] as const;
 export type KeyAct = (typeof KEY_ACTS)[number];
 /** Key, as `KeyboardEvent.key` names it, to act. */
 export type KeyChoice = Readonly<Record<string, KeyAct>>;
@@ -19,6 +19,8 @@ const USUAL: KeyChoice = {
   PageUp: "back",
   "+": "extend",
   e: "end-on-time",
+  u: "undo",
+  Backspace: "undo",
   "?": "help",
 };
 
@@ -50,9 +52,10 @@ const WORDS: Readonly<Record<string, string>> = {
 export const KEY_ACT_WORDS: Readonly<Record<KeyAct, string>> = {
   "hold-or-go-on": "hold the class, and go on",
   next: "skip: into the change, then into the move",
-  back: "back to the start of this move; twice, to the one before",
+  back: "back to the start of this move; twice, to the one before. Right after a skip: takes the skip back",
   extend: "more seconds for what is going on",
-  "end-on-time": "end on time: show what changes; again, take it",
+  "end-on-time": "end on time: show what changes; again, take the first way",
+  undo: "undo the last touch, the time that passed kept",
   help: "this table",
 };
 

@@ -7,13 +7,20 @@ import type { FloorStep } from "./steps.ts";
 
 /** `at` in ms of a clock that only runs forward; `to` in seconds of the plan as it is at that moment. */
 export type FloorEvent =
-  | { readonly type: "start" | "hold" | "resume" | "end"; readonly at: number }
+  | { readonly type: "start" | "end"; readonly at: number }
+  /** `asleep`: written for the time a device slept, by nobody's touch. */
+  | { readonly type: "hold" | "resume"; readonly at: number; readonly asleep?: true | undefined }
   /** `to`: where it went when it was made, so that no later re-timing changes history. Older logs leave it out. */
   | { readonly type: "next" | "back"; readonly at: number; readonly to?: number | undefined }
   | { readonly type: "seek"; readonly at: number; readonly to: number }
   /** The rest of the class gets other seconds: end on time, or one item longer by the coach's own touch. */
   | ({ readonly type: "retime"; readonly at: number } & Retiming)
-  /** Takes the last re-timing back; nothing where that would change what is behind us. */
+  /**
+   * Takes the last touch that stands back: from here the class is where it would be without it. A re-timing is taken back
+   * only where that changes nothing behind us.
+   */
+  | { readonly type: "undo"; readonly at: number }
+  /** The last re-timing alone taken back, as logs of an earlier program have it. */
   | { readonly type: "undo-retime"; readonly at: number };
 
 /** Events in order of time. */
@@ -68,9 +75,30 @@ export function applied(before: Anchor, event: FloorEvent, steps: readonly Floor
     case "seek":
       return at(event.to);
     case "retime":
+    case "undo":
     case "undo-retime":
       return here;
   }
+}
+
+const TOUCHES: ReadonlySet<FloorEvent["type"]> = new Set(["hold", "resume", "next", "back", "seek", "end", "retime"]);
+
+/** Is it something that a person did by a touch, and may take back? What a sleeping device wrote is not. */
+export const isTouch = (event: FloorEvent): boolean =>
+  TOUCHES.has(event.type) && !("asleep" in event && event.asleep === true);
+
+/**
+ * The events that stand: without the undos and what they took back. Right for all but re-timings that could not be taken
+ * back any more (`now.ts` knows), which neither hold a class nor end it.
+ */
+export function standing(log: FloorLog): FloorEvent[] {
+  const stands: FloorEvent[] = [];
+  for (const event of log) {
+    const last = stands.at(-1);
+    if (event.type !== "undo") stands.push(event);
+    else if (last && isTouch(last)) stands.pop();
+  }
+  return stands;
 }
 
 export const totalOf = (steps: readonly FloorStep[]): number => steps.at(-1)?.to ?? 0;
@@ -107,12 +135,13 @@ export function rebaseLog(log: FloorLog, was: ClockAnchor, is: ClockAnchor): Flo
  */
 export function sleptLog(log: FloorLog, now: number, sleptMs: number): FloorLog {
   // Begun, held and ended are the same whatever the steps of the class.
-  const { startedAt, held, ended } = log
-    .filter((event) => event.at <= now)
-    .reduce((anchor, event) => applied(anchor, event, []), NOT_BEGUN);
+  const { startedAt, held, ended } = standing(log.filter((event) => event.at <= now)).reduce(
+    (anchor, event) => applied(anchor, event, []),
+    NOT_BEGUN,
+  );
   const earlier = log.map((event) => ({ ...event, at: event.at - sleptMs }));
   if (startedAt === null || held || ended) return earlier;
-  return [...earlier, { type: "hold", at: now - sleptMs }, { type: "resume", at: now }];
+  return [...earlier, { type: "hold", at: now - sleptMs, asleep: true }, { type: "resume", at: now, asleep: true }];
 }
 
 /** The wall clock this far ahead of the forward-only one between two looks: the device slept. ms. */

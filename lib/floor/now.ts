@@ -6,8 +6,18 @@ import type { Card } from "#lib/card/schema.ts";
 import { type ClassClock, classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import type { Cue } from "#lib/cues/types.ts";
+import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { type Anchor, applied, type FloorEvent, type FloorLog, type FloorPosition, moved, NOT_BEGUN } from "./log.ts";
+import {
+  type Anchor,
+  applied,
+  type FloorEvent,
+  type FloorLog,
+  type FloorPosition,
+  isTouch,
+  moved,
+  NOT_BEGUN,
+} from "./log.ts";
 import { type Retiming, retimedPlan } from "./retimed-plan.ts";
 import { saidAndToCome } from "./said-and-to-come.ts";
 import { type FloorStep, floorSteps } from "./steps.ts";
@@ -38,9 +48,25 @@ interface Node {
   /** Classes that follow by one more re-timing: the same events lead to the very same object. */
   readonly after: Map<string, Node>;
 }
+/** An event that stands, what it led to, and the one that stood before it. */
+interface Standing {
+  readonly stage: FloorStage;
+  readonly node: Node;
+  readonly below: Standing | null;
+}
+interface Told {
+  readonly stages: readonly FloorStage[];
+  readonly top: Standing | null;
+  readonly undone: readonly UndoneTouch[];
+}
+export interface UndoneTouch {
+  readonly touch: FloorEvent;
+  /** ms, of its undo. */
+  readonly undoneAt: number;
+}
 interface Kept {
   readonly root: Node;
-  readonly logs: WeakMap<FloorLog, readonly FloorStage[]>;
+  readonly logs: WeakMap<FloorLog, Told>;
 }
 
 /** Remembers what was worked out of a card, for as long as the card itself is held. */
@@ -58,19 +84,59 @@ function keptOf(card: Card): Kept {
 }
 
 /** One stage an event, in order of time. Worked out once a log: asking again, many times a second, costs nothing. */
-export function floorStages(card: Card, log: FloorLog): readonly FloorStage[] {
+export const floorStages = (card: Card, log: FloorLog): readonly FloorStage[] => told(card, log).stages;
+
+function told(card: Card, log: FloorLog): Told {
   const { root, logs } = keptOf(card);
   const known = logs.get(log);
   if (known) return known;
-  let node = root;
-  let anchor = NOT_BEGUN;
-  const stages = log.map((event): FloorStage => {
-    anchor = applied(anchor, event, node.now.steps);
-    if (anchor.startedAt !== null && !anchor.ended) node = followed(node, event, anchor.position);
-    return { event, anchor, now: node.now };
-  });
-  logs.set(log, stages);
-  return stages;
+  let top: Standing | null = null;
+  const stages: FloorStage[] = [];
+  const undone: UndoneTouch[] = [];
+  for (const event of log) {
+    if (event.type === "undo") {
+      if (top && mayTakeBack(top, event.at)) {
+        undone.push({ touch: top.stage.event, undoneAt: event.at });
+        top = top.below;
+      }
+      // As before, and nothing of what was taken back: the anchor is the older one, from which the time has run on.
+      stages.push({ event, anchor: top?.stage.anchor ?? NOT_BEGUN, now: (top?.node ?? root).now });
+    } else {
+      const node: Node = top?.node ?? root;
+      const anchor = applied(top?.stage.anchor ?? NOT_BEGUN, event, node.now.steps);
+      const goesOn = anchor.startedAt !== null && !anchor.ended;
+      const led = goesOn ? followed(node, event, anchor.position) : node;
+      const stage = { event, anchor, now: led.now };
+      top = { stage, node: led, below: top };
+      stages.push(stage);
+    }
+  }
+  const made = { stages, top, undone };
+  logs.set(log, made);
+  return made;
+}
+
+/** A touch may be; a re-timing only while that changes nothing behind us. */
+function mayTakeBack({ stage, node, below }: Standing, at: number): boolean {
+  if (!below || !isTouch(stage.event)) return false;
+  if (node === below.node) return true;
+  return mayUndo(node, moved(stage.anchor, at, node.now.clock.total).position);
+}
+
+/** The events that stand, without the undos and what they took back: the same class, as if nobody had slipped. */
+export function standingLog(card: Card, log: FloorLog): FloorLog {
+  const stands: FloorEvent[] = [];
+  for (let one = told(card, log).top; one; one = one.below) stands.push(one.stage.event);
+  return stands.reverse();
+}
+
+/** What was taken back, in the order of the undos. */
+export const undoneTouches = (card: Card, log: FloorLog): readonly UndoneTouch[] => told(card, log).undone;
+
+/** The last touch that stands, where an undo at `at` would take it back; else null. */
+export function lastTouch(card: Card, log: FloorLog, at: number): FloorEvent | null {
+  const { top } = told(card, log);
+  return top && mayTakeBack(top, at) ? top.stage.event : null;
 }
 
 function followed(node: Node, event: FloorEvent, position: number): Node {
@@ -101,6 +167,27 @@ function ofWhatIsToCome({ plan, clock }: FloorNow, retiming: Retiming, position:
       (id) => (rows.get(id)?.transitionFrom ?? 0) > position && plan.items.some((item) => item.id === id),
     ),
     closingSeconds: Math.max(retiming.closingSeconds, position - lastEnd, 0),
+    ...longerToCome(retiming, { plan, clock }, position),
+  };
+}
+
+/** Of the opening and the changes, only those that are not over, and no less than they already had. */
+function longerToCome(
+  { openingSeconds, changes }: Retiming,
+  { plan, clock }: Pick<FloorNow, "plan" | "clock">,
+  position: number,
+): Pick<Retiming, "openingSeconds" | "changes"> {
+  const had = (from: number) => Math.ceil(Math.max(0, position - from) * 10 - 1e-6) / 10;
+  const rows = new Map(clock.rows.map((row) => [row.item, row]));
+  const toCome = changes?.flatMap(({ item, to }) => {
+    const row = rows.get(item);
+    return row && row.start > position ? [{ item, to: Math.max(to, had(row.transitionFrom)) }] : [];
+  });
+  return {
+    ...(openingSeconds !== undefined && position < headSeconds(plan, "openingSeconds")
+      ? { openingSeconds: Math.max(openingSeconds, had(0)) }
+      : {}),
+    ...(toCome?.length ? { changes: toCome } : {}),
   };
 }
 
@@ -149,12 +236,4 @@ export function latenessAt(card: Card, log: FloorLog, at: number): number {
 export function floorView(card: Card, log: FloorLog, at: number): FloorView {
   const now = stageAt(card, log, at)?.now ?? keptOf(card).root.now;
   return viewOf(now.cls, positionAt(card, log, at), latenessAt(card, log, at));
-}
-
-/** May the last re-timing be taken back at `at` without changing what is behind us? */
-export function canUndoRetime(card: Card, log: FloorLog, at: number): boolean {
-  const is = floorNow(card, log);
-  if (is.retimings.length === 0) return false;
-  const undone = floorNow(card, [...log, { type: "undo-retime", at }]);
-  return undone !== is;
 }

@@ -2,9 +2,8 @@
 import { moveName, sideWords } from "#lib/plan/format.ts";
 import { headSeconds, itemById, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import type { EndOnTime, Retimed } from "./end-on-time.ts";
+import type { Retimed } from "./end-on-time.ts";
 import { otherSides } from "./rest-of-class.ts";
-import { minutesSeconds } from "./words.ts";
 
 export interface PreviewRow {
   readonly id: string;
@@ -17,25 +16,22 @@ export interface Preview {
   /** Is there something to take? */
   readonly takes: boolean;
   readonly rows: readonly PreviewRow[];
-  /** What is left out, what becomes uneven, what could not be kept; or why nothing is changed. */
+  /** What it costs: what is left out, what becomes uneven, what could not be kept, how much shorter things get. */
   readonly sentences: readonly string[];
 }
 
 /** `plan`: the class in force, that `answer` was worked out for. */
-export function previewOf(plan: Plan, answer: EndOnTime): Preview {
-  if (!answer.possible) {
-    const over = minutesSeconds(answer.overBy);
-    const say = `Nothing is changed: with all that may be left out left out and the rest at its shortest, the class would still end ${over} late.`;
-    return { takes: false, rows: [], sentences: [say] };
-  }
+export function previewOf(plan: Plan, answer: Retimed): Preview {
   const rows = rowsOf(plan, answer);
   const closing = headSeconds(plan, "closingSeconds");
   if (Math.abs(closing - answer.closingSeconds) >= 1) {
     rows.push({ id: "closing", name: "Closing", from: closing, to: Math.round(answer.closingSeconds) });
   }
   const takes = rows.length > 0 || answer.dropped.length > 0;
-  const sentences = [...sentencesOf(plan, answer), ...gistOf(answer)];
-  return { takes, rows, sentences: takes ? sentences : ["The class ends on time as it is."] };
+  const shorter = closing - answer.closingSeconds;
+  const less = shorter >= 1 ? [`The closing gets ${Math.round(shorter)} s less.`] : [];
+  const sentences = [...sentencesOf(plan, answer), ...gistOf(answer), ...less];
+  return { takes, rows, sentences };
 }
 
 /** A pair whose sides both go from the same to the same is one row. */

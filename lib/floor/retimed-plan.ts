@@ -6,10 +6,15 @@ export interface Retiming {
   /** Ids of items left out. */
   readonly dropped: readonly string[];
   readonly closingSeconds: number;
+  /** Where the opening, or a change, gets longer. By the item changed into. */
+  readonly openingSeconds?: number | undefined;
+  readonly changes?: readonly { readonly item: string; readonly to: number }[] | undefined;
 }
 
 /** New seconds, new closing, without what is left out; everything else as it was. */
-export function retimedPlan(plan: Plan, { changed, dropped, closingSeconds }: Retiming): Plan {
+export function retimedPlan(plan: Plan, retiming: Retiming): Plan {
+  const { changed, dropped, closingSeconds, openingSeconds = plan.openingSeconds } = retiming;
+  const changes = new Map(retiming.changes?.map((change) => [change.item, change.to]));
   const to = new Map(changed.map((change) => [change.item, change.to]));
   const gone = new Set(dropped);
   const kept = plan.items.filter((item) => !gone.has(item.id));
@@ -22,7 +27,8 @@ export function retimedPlan(plan: Plan, { changed, dropped, closingSeconds }: Re
     const { transitionSeconds, ...bare } = { ...item, seconds: to.get(item.id) ?? item.seconds };
     // A change planned from a set-up that is left out says nothing about the one that now comes before.
     const same = comesAfter(moves, item.id) === comesAfter(before, item.id);
-    return same && transitionSeconds !== undefined ? { ...bare, transitionSeconds } : bare;
+    const change = changes.get(item.id) ?? (same ? transitionSeconds : undefined);
+    return change === undefined ? bare : { ...bare, transitionSeconds: change };
   });
-  return { ...plan, closingSeconds, items };
+  return { ...plan, closingSeconds, ...(openingSeconds === undefined ? {} : { openingSeconds }), items };
 }

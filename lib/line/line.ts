@@ -4,6 +4,7 @@
  * when the leader says yes, or when the leader has been off the line for a while and somebody is sure.
  * Times are ms of the server's forward-only clock unless a name says `Wall`.
  */
+import { standing } from "#lib/floor/log.ts";
 import type { LineClass, LineMemory, Refusal } from "./messages.ts";
 import type { ScreenView } from "./wire.ts";
 
@@ -164,7 +165,7 @@ function left(before: Line, { id, lost, now }: Act<"leave">): Line {
   return { ...line, screens, asked: line.asked?.id === id ? null : line.asked };
 }
 
-const hasEnded = (told: LineClass | null): boolean => told?.log.some(({ type }) => type === "end") ?? false;
+const hasEnded = (told: LineClass | null): boolean => standing(told?.log ?? []).some(({ type }) => type === "end");
 
 function asksToLead(line: Line, act: Act<"lead">): Outcome {
   const { id, term, sure, now } = act;

@@ -14,7 +14,8 @@ const ms = z.number().min(-1e12).max(1e12);
 const seconds = z.number().min(0).max(86_400);
 
 const eventSchema = z.discriminatedUnion("type", [
-  z.strictObject({ type: z.enum(["start", "hold", "resume", "end", "undo-retime"]), at: ms }),
+  z.strictObject({ type: z.enum(["start", "end", "undo", "undo-retime"]), at: ms }),
+  z.strictObject({ type: z.enum(["hold", "resume"]), at: ms, asleep: z.literal(true).optional() }),
   z.strictObject({ type: z.enum(["next", "back"]), at: ms, to: seconds.optional() }),
   z.strictObject({ type: z.literal("seek"), at: ms, to: seconds }),
   z.strictObject({
@@ -23,6 +24,11 @@ const eventSchema = z.discriminatedUnion("type", [
     changed: z.array(z.strictObject({ item: id, to: seconds })).max(500),
     dropped: z.array(id).max(500),
     closingSeconds: seconds,
+    openingSeconds: seconds.optional(),
+    changes: z
+      .array(z.strictObject({ item: id, to: seconds }))
+      .max(500)
+      .optional(),
   }),
 ]);
 
@@ -78,5 +84,7 @@ export type FromServer =
   | { readonly t: "time"; readonly t1: number; readonly t2: number; readonly t3: number }
   | { readonly t: "line"; readonly line: Line }
   | { readonly t: "refused"; readonly why: Refusal }
+  /** Editions were signed or withdrawn since another mark was told: time to fetch the cards again. */
+  | { readonly t: "cards"; readonly mark: string }
   /** Nothing happened, and the line is there. */
   | { readonly t: "here" };

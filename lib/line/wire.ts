@@ -1,7 +1,7 @@
 /** What both ends of the line must agree on before the first message. Apart from the schemas, which pages do not need. */
 
 /** Raised when a page of one version cannot speak with a server of another. */
-export const LINE_VERSION = 1;
+export const LINE_VERSION = 2;
 export const LINE_PATH = "/floor/line";
 
 /** What a screen is for. "lead" is the coach's own. */

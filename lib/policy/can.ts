@@ -32,6 +32,8 @@ export type PlanAction =
   | "plan.hand-in"
   | "plan.hand-back"
   | "plan.sign"
+  /** To take a signed edition out of use. */
+  | "plan.withdraw"
   | "plan.share"
   | "plan.delete";
 export type StudioAction =
@@ -66,6 +68,7 @@ export function canPlan(actor: Actor, action: PlanAction, plan: PlanSubject): bo
       return writesPlans && (mine || onTeam);
     case "plan.hand-back":
     case "plan.sign":
+    case "plan.withdraw":
       return has("lead");
     case "plan.share":
       return writesPlans && (owner || has("lead"));

@@ -14,6 +14,8 @@ export type MonthProblemKind =
   | "plan-unsigned"
   /** Signed once, written on since: the floor still gets the signed edition. */
   | "plan-changed"
+  /** Its newest edition was taken out of use: the floor gets none. */
+  | "plan-withdrawn"
   | "plan-too-long"
   | "coach-clash"
   | "room-clash";
@@ -53,7 +55,11 @@ function planProblems(slot: Slot, plan: PlanSummary | "hidden" | undefined): Mon
   if (plan === "hidden") return [say("plan-hidden", "A plan you may not read: its state is not shown to you.")];
   const problems: MonthProblem[] = [];
   const title = plan.title || "Untitled plan";
-  if (plan.state !== "signed-off") {
+  if (plan.withdrawn) {
+    const { edition, withdrawn } = plan;
+    const words = `Edition ${edition} of "${title}" was withdrawn by ${withdrawn.byName}: ${withdrawn.reason}`;
+    problems.push(say("plan-withdrawn", words));
+  } else if (plan.state !== "signed-off") {
     problems.push(
       plan.edition === 0
         ? say("plan-unsigned", `"${title}" is not signed off.`)

@@ -32,12 +32,22 @@ export interface Present {
   readonly writes: boolean;
 }
 
+/** An edition that a lead took out of use. */
+export interface Withdrawal {
+  readonly byName: string;
+  /** ms since the epoch. */
+  readonly at: number;
+  readonly reason: string;
+}
+
 export interface StateNews {
   readonly state: PlanState;
   /** Number of the newest signed edition, 0 when there is none. */
   readonly edition: number;
   /** SHA-256 (hex) of the newest edition's canonical plan, when there is one. */
   readonly editionHash: string | null;
+  /** Of that edition, when it was withdrawn. */
+  readonly withdrawn?: Withdrawal | null;
   /** Name of who handed it in, while it is handed in. */
   readonly handedInBy: string | null;
   /** Their id: they may take it back. */
@@ -83,6 +93,8 @@ export interface PlanSummary {
   readonly edition: number;
   readonly lengthSeconds: number;
   readonly ownerName: string;
+  /** Of the newest edition, where it was withdrawn. */
+  readonly withdrawn?: Withdrawal;
 }
 
 /** The plans that a month's slots use, for one reader: what they may know of each, and which are not theirs to read. */

@@ -1,10 +1,14 @@
 /** What a paired device may have: the signed cards of its room, and nothing else. */
 import { markDeviceSeen } from "#db/repos/device-repo.ts";
 import { newestCardsOfRoom, newestEdition, readEdition } from "#db/repos/edition-repo.ts";
+import { namesById } from "#db/repos/people-repo.ts";
 import { readPlanRow } from "#db/repos/plan-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
+import { readWithdrawal, withdrawalsOfRoom } from "#db/repos/withdrawal-repo.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
+import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
+import { withdrawalView } from "#server/plans/plan-summaries.ts";
 import { NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { nextSlotsOfRoom } from "./room-slots.ts";
@@ -14,6 +18,8 @@ export interface RoomCards {
   readonly cards: readonly CardEnvelope[];
   /** When each plan is next taught here, by plan id: ISO date and time of the studio's wall clock, `2026-05-04T18:00`. */
   readonly nextSlots: Readonly<Record<string, string>>;
+  /** Editions that this room's devices may have and are not to start any more. */
+  readonly withdrawn: readonly WithdrawnCard[];
   /** ms since the epoch, so that a device with a wrong clock can say so. */
   readonly serverTime: number;
 }
@@ -28,12 +34,25 @@ export function readRoomCards(app: Pick<Springline, "db" | "now" | "rooms">, dev
   const own = newestCardsOfRoom(app.db, device.roomId);
   const known = new Set(own.map((envelope) => envelope.card.edition.planId));
   const brought = [...slots.keys()].filter((planId) => !known.has(planId)).flatMap((id) => newestCard(app, id) ?? []);
-  return ok({ room, cards: [...own, ...brought], nextSlots: Object.fromEntries(slots), serverTime: now });
+  return ok({
+    room,
+    cards: [...own, ...brought],
+    nextSlots: Object.fromEntries(slots),
+    withdrawn: withdrawnCards(app, device.roomId, [...slots.keys()]),
+    serverTime: now,
+  });
 }
 
 /** The card of a plan that a slot brings into this room, though it was signed for another. */
 function newestCard(app: Pick<Springline, "db">, planId: string): CardEnvelope | undefined {
   const row = readPlanRow(app.db, planId);
   const head = row?.deletedAt === null ? newestEdition(app.db, planId) : undefined;
-  return head && readEdition(app.db, planId, head.number)?.card;
+  if (!head || readWithdrawal(app.db, planId, head.number)) return undefined;
+  return readEdition(app.db, planId, head.number)?.card;
+}
+
+function withdrawnCards(app: Pick<Springline, "db">, roomId: string, brought: readonly string[]): WithdrawnCard[] {
+  const names = namesById(app.db);
+  const rows = withdrawalsOfRoom(app.db, roomId, brought);
+  return rows.map((row) => ({ planId: row.planId, number: row.number, ...withdrawalView(row, names) }));
 }

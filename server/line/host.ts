@@ -1,7 +1,8 @@
 /** What the line needs of the program: whose token it is, and whether an edition is one that this studio signed. */
 import { readDevice } from "#db/repos/device-repo.ts";
-import { readEdition } from "#db/repos/edition-repo.ts";
+import { countEditions, readEdition } from "#db/repos/edition-repo.ts";
 import { deviceByTokenHash } from "#db/repos/session-repo.ts";
+import { countWithdrawals } from "#db/repos/withdrawal-repo.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 import { canDevice } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
@@ -16,6 +17,8 @@ export interface LineHost {
   /** The device, as it is now; null for a token that is not known, or was taken back. Cheap: asked twice a second. */
   deviceOf(token: string): LineDevice | null;
   isSigned(edition: LineClass["edition"]): boolean;
+  /** Another one when editions were signed or withdrawn: devices look at their cards again. Cheap: asked twice a second. */
+  cardsMark(): string;
 }
 
 export const createLineHost = (app: Pick<Springline, "db">): LineHost => ({
@@ -25,5 +28,6 @@ export const createLineHost = (app: Pick<Springline, "db">): LineHost => ({
     if (!row || !canDevice({ kind: "device", id: row.id, roomId: row.roomId }, "line.join", row.roomId)) return null;
     return { id: row.id, name: row.name, roomId: row.roomId };
   },
+  cardsMark: () => `${countEditions(app.db)}.${countWithdrawals(app.db)}`,
   isSigned: ({ planId, number, hash }) => readEdition(app.db, planId, number)?.hash === hash,
 });

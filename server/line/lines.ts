@@ -63,7 +63,16 @@ export function createLines({ host, limits, clock, log }: LinesSetup): Lines {
   };
   const isSeated = (seat: Seat) => rooms.get(seat.device.roomId)?.seats.get(seat.device.id) === seat;
 
+  let mark = host.cardsMark();
+  const tellCards = (): void => {
+    const is = host.cardsMark();
+    if (is === mark) return;
+    mark = is;
+    for (const room of rooms.values()) for (const seat of room.seats.values()) seat.send({ t: "cards", mark });
+  };
+
   const sweep = setInterval(() => {
+    tellCards();
     for (const room of rooms.values()) {
       for (const seat of [...room.seats.values()]) if (!isStillPaired(host, seat)) seat.close("notPaired");
       act(room, { t: "tick" });
@@ -86,6 +95,7 @@ export function createLines({ host, limits, clock, log }: LinesSetup): Lines {
       room.seats.set(id, seat);
       before?.close("replaced");
       seat.send({ t: "welcome", epoch: clock.epoch, you: id });
+      seat.send({ t: "cards", mark: host.cardsMark() });
       act(room, { t: "join", screen: { id, label: name, view }, memory });
       log.info({ room: seat.device.roomId, device: id, view }, "a screen is on the line");
     },

@@ -1,17 +1,25 @@
-/** Takes a plan away, with a way back: the row says when, the document, its threads and its editions stay. */
+/**
+ * Takes a plan away, with a way back: the row says when, the document and its threads stay. Only a plan that was never
+ * signed: what was signed may be on the devices of a room, and must not go from there without a word.
+ */
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
+import { newestEdition } from "#db/repos/edition-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanDeleted } from "#db/repos/plan-repo.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { announcePlanToMonths } from "#server/programme/month-news.ts";
-import { ok, type Result } from "#server/result.ts";
+import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { openAnyPlan, openPlan } from "./open-plan.ts";
 
-/** Open pages are closed at once; devices no longer get its card. Errors: 401, 403, 404. */
+const WAS_SIGNED =
+  "This plan was signed, so it is not deleted: archive it. Its editions stay on the devices until a lead withdraws them.";
+
+/** Open pages are closed at once. Errors: 401, 403, 404, 409 was-signed. */
 export function deletePlan(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
   const opened = openPlan(app, actor, id, "plan.delete");
   if (!opened.ok) return opened;
+  if (newestEdition(app.db, id)) return fail(409, "was-signed", WAS_SIGNED);
   return storeDeleted(app, id, opened.value.person.id, app.now());
 }
 

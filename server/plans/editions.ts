@@ -2,16 +2,20 @@
 import { type Edition, type EditionHead, listEditions, readEdition } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
+import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { shortName } from "#lib/card/short-name.ts";
+import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { type Actor, can, canPlan, canReadEditions } from "#lib/policy/can.ts";
+import type { Withdrawal } from "#lib/protocol/messages.ts";
 import { chaptersVtt, cuesVtt } from "#lib/tracks/tracks.ts";
-import { NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
+import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
-import { SOMEBODY } from "./plan-summaries.ts";
+import { SOMEBODY, withdrawalView } from "./plan-summaries.ts";
 
 export interface EditionView extends EditionHead {
   readonly shortName: string;
   readonly signedByName: string;
+  readonly withdrawn: Withdrawal | null;
 }
 
 /** A signed plan, with its newest edition. */
@@ -29,7 +33,7 @@ export function listPlanEditions(app: Springline, actor: Actor, planId: string):
   const heads = listEditions(app.db, planId);
   if (heads.length === 0 && !canPlan(actor, "plan.read", opened.value)) return NOT_FOUND;
   const names = namesById(app.db);
-  return ok({ editions: heads.map((head) => viewOf(head, names)) });
+  return ok({ editions: heads.map((head) => viewOf(app, head, names)) });
 }
 
 /** The newest edition of every plan that the asker may read signed, the last signed first. Errors: 401, 403. */
@@ -38,9 +42,10 @@ export function listSignedPlans(app: Springline, actor: Actor): Result<{ plans: 
   if (!can(actor, "edition.read")) return NO_RIGHT;
   const names = namesById(app.db);
   const plans = listPlanRows(app.db).flatMap((row): SignedPlan[] => {
-    const head = mayReadSigned(actor, row) ? listEditions(app.db, row.id)[0] : undefined;
+    const reads = row.archivedAt === null && mayReadSigned(actor, row);
+    const head = reads ? listEditions(app.db, row.id)[0] : undefined;
     if (!head) return [];
-    return [{ ...viewOf(head, names), roomId: row.roomId }];
+    return [{ ...viewOf(app, head, names), roomId: row.roomId }];
   });
   return ok({ plans: plans.sort((a, b) => b.signedAt - a.signedAt) });
 }
@@ -59,15 +64,15 @@ export function readSignedEdition(
   actor: Actor,
   planId: string,
   number: number,
-): Result<Edition & { readonly signedByName: string }> {
+): Result<Edition & EditionView> {
   const opened = openSigned(app, actor, planId);
   if (!opened.ok) return opened;
   const edition = Number.isInteger(number) ? readEdition(app.db, planId, number) : undefined;
   if (!edition) return NOT_FOUND;
-  return ok({ ...edition, signedByName: namesById(app.db).get(edition.signedBy) ?? SOMEBODY });
+  return ok({ ...edition, ...viewOf(app, edition, namesById(app.db)) });
 }
 
-/** The plan goes out byte for byte as it was hashed. Errors: 401, 403, 404. */
+/** The plan goes out byte for byte as it was hashed. Errors: 401, 403, 404; 409 withdrawn, for a card. */
 export function editionFile(
   app: Springline,
   actor: Actor,
@@ -75,12 +80,14 @@ export function editionFile(
 ): Result<EditionFile> {
   const found = readSignedEdition(app, actor, which.planId, which.number);
   if (!found.ok) return found;
-  const { planJson, card, number, title } = found.value;
+  const { planJson, card, number, title, withdrawn } = found.value;
   const base = `${fileStem(title)}-edition-${number}`;
   switch (which.form) {
     case "plan":
       return ok({ text: planJson, type: "application/json", fileName: `${base}.plan.json` });
     case "card":
+      // A card is there to be started from.
+      if (withdrawn) return fail(409, "withdrawn", `${withdrawnWords(withdrawn)} It gives no card any more.`);
       return ok({ text: JSON.stringify(card), type: "application/json", fileName: `${base}.card.json` });
     case "cues.vtt":
       return ok({ text: cuesVtt(card.card), type: "text/vtt; charset=utf-8", fileName: `${base}.cues.vtt` });
@@ -109,6 +116,19 @@ function openSigned(app: Springline, actor: Actor, planId: string): Result<PlanR
   return row && mayReadSigned(actor, row) ? ok(row) : NOT_FOUND;
 }
 
-function viewOf(head: EditionHead, names: ReadonlyMap<string, string>): EditionView {
-  return { ...head, shortName: shortName(head.hash), signedByName: names.get(head.signedBy) ?? SOMEBODY };
+function viewOf(app: Pick<Springline, "db">, head: EditionHead, names: ReadonlyMap<string, string>): EditionView {
+  const { planId, number, hash, signedBy, signedAt, note, title, lengthSeconds } = head;
+  const out = readWithdrawal(app.db, planId, number);
+  return {
+    ...{ planId, number, hash, signedBy, signedAt, note, title, lengthSeconds },
+    shortName: shortName(hash),
+    signedByName: names.get(signedBy) ?? SOMEBODY,
+    withdrawn: out ? withdrawalView(out, names) : null,
+  };
+}
+
+/** May the asker take this plan's editions out of use? */
+export function mayWithdraw(app: Pick<Springline, "db">, actor: Actor, planId: string): boolean {
+  const row = readPlanRow(app.db, planId);
+  return row !== undefined && canPlan(actor, "plan.withdraw", row);
 }

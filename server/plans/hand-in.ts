@@ -2,6 +2,7 @@
 import type { Actor } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
+import { storeArchived } from "./archive-plan.ts";
 import { assessed } from "./assess-plan.ts";
 import { openPlan } from "./open-plan.ts";
 import { withPlan } from "./plan-doc.ts";
@@ -16,6 +17,8 @@ export function handIn(app: Springline, actor: Actor, id: string, note?: string)
   if (!state.ok) return state;
   const found = withPlan(app, row, assessed);
   if (!found.ok) return found;
+  // A lead is to find it on the desk.
+  if (row.archivedAt !== null) storeArchived(app, id, person.id, null);
   takeStep(app, id, {
     state: "handed-in",
     note: note || null,

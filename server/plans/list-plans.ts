@@ -1,5 +1,4 @@
 /** The plans somebody may read. A lead's come as a desk: what was handed in first, the longest waiting on top. */
-import { newestEditionNumbers } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { countThreads } from "#db/repos/thread-repo.ts";
@@ -9,7 +8,7 @@ import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { tryAssess } from "./assess-plan.ts";
 import { withPlan } from "./plan-doc.ts";
-import { SOMEBODY, summaryOf } from "./plan-summaries.ts";
+import { SOMEBODY, summariesOf } from "./plan-summaries.ts";
 
 export interface PlanListEntry extends PlanSummary {
   readonly ownerId: string;
@@ -31,6 +30,12 @@ export interface PlanListEntry extends PlanSummary {
   };
 }
 
+export interface ArchivedPlan extends PlanSummary {
+  readonly archivedAt: number;
+  /** May the asker bring it back? */
+  readonly mayReturn: boolean;
+}
+
 export interface DeletedPlan extends PlanSummary {
   readonly deletedAt: number;
 }
@@ -39,22 +44,35 @@ export interface DeletedPlan extends PlanSummary {
 export function listPlans(app: Springline, actor: Actor): Result<{ plans: PlanListEntry[] }> {
   const person = personOf(actor);
   if (!person.ok) return person;
-  const rows = listPlanRows(app.db).filter((row) => row.deletedAt === null && canPlan(person.value, "plan.read", row));
-  const names = namesById(app.db);
-  const editions = newestEditionNumbers(app.db);
-  const plans = rows.map((row) => entryOf(app, person.value, row, { names, edition: editions.get(row.id) ?? 0 }));
+  const rows = listPlanRows(app.db).filter((row) => isOnDesks(row) && canPlan(person.value, "plan.read", row));
+  const summary = summariesOf(app);
+  const plans = rows.map((row) => entryOf(app, person.value, row, summary(row)));
   return ok({ plans: person.value.roles.includes("lead") ? deskOrder(plans) : plans });
+}
+
+const isOnDesks = (row: PlanRow): boolean => row.deletedAt === null && row.archivedAt === null;
+
+/** Plans out of the way that the asker may read, the last archived first. Errors: 401, 403 for devices. */
+export function listArchivedPlans(app: Springline, actor: Actor): Result<{ plans: ArchivedPlan[] }> {
+  const person = personOf(actor);
+  if (!person.ok) return person;
+  const summary = summariesOf(app);
+  const plans = listPlanRows(app.db).flatMap((row): ArchivedPlan[] => {
+    const { archivedAt } = row;
+    if (archivedAt === null || row.deletedAt !== null || !canPlan(person.value, "plan.read", row)) return [];
+    return [{ ...summary(row), archivedAt, mayReturn: canPlan(person.value, "plan.delete", row) }];
+  });
+  return ok({ plans: plans.sort((a, b) => b.archivedAt - a.archivedAt) });
 }
 
 /** Plans that the asker deleted, or may bring back for another reason, the last deleted first. */
 export function listDeletedPlans(app: Springline, actor: Actor): Result<{ plans: DeletedPlan[] }> {
   const person = personOf(actor);
   if (!person.ok) return person;
-  const names = namesById(app.db);
-  const editions = newestEditionNumbers(app.db);
+  const summary = summariesOf(app);
   const plans = listPlanRows(app.db).flatMap((row): DeletedPlan[] => {
     if (row.deletedAt === null || !canPlan(person.value, "plan.delete", row)) return [];
-    return [{ ...summaryOf(row, editions.get(row.id) ?? 0, names), deletedAt: row.deletedAt }];
+    return [{ ...summary(row), deletedAt: row.deletedAt }];
   });
   return ok({ plans: plans.sort((a, b) => b.deletedAt - a.deletedAt) });
 }
@@ -64,14 +82,9 @@ function personOf(actor: Actor): Result<Person> {
   return actor.kind === "person" ? ok(actor) : NO_RIGHT;
 }
 
-interface Known {
-  readonly names: ReadonlyMap<string, string>;
-  readonly edition: number;
-}
-
-function entryOf(app: Springline, person: Person, row: PlanRow, known: Known): PlanListEntry {
+function entryOf(app: Springline, person: Person, row: PlanRow, summary: PlanSummary): PlanListEntry {
   const entry = {
-    ...summaryOf(row, known.edition, known.names),
+    ...summary,
     ownerId: row.ownerId,
     roomId: row.roomId,
     team: row.team,
@@ -81,7 +94,7 @@ function entryOf(app: Springline, person: Person, row: PlanRow, known: Known): P
     writes: canPlan(person, "plan.write", row),
   };
   if (row.state !== "handed-in" || row.handedInBy === null) return entry;
-  const byName = known.names.get(row.handedInBy) ?? SOMEBODY;
+  const byName = namesById(app.db).get(row.handedInBy) ?? SOMEBODY;
   const handedIn = { byId: row.handedInBy, byName, at: row.handedInAt ?? row.updatedAt, note: row.stateNote };
   return { ...entry, handedIn: { ...handedIn, mustFix: countMustFix(app, row) } };
 }

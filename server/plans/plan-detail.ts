@@ -17,6 +17,7 @@ const ACTIONS = {
   sign: "plan.sign",
   share: "plan.share",
   delete: "plan.delete",
+  withdraw: "plan.withdraw",
 } as const satisfies Record<string, PlanAction>;
 
 export interface NamedPerson {
@@ -29,6 +30,7 @@ export interface PlanDetail {
   readonly lengthSeconds: number;
   readonly roomId: string;
   readonly team: boolean;
+  readonly archived: boolean;
   readonly owner: NamedPerson;
   readonly sharedWith: readonly NamedPerson[];
   readonly state: StateNews;
@@ -49,6 +51,7 @@ export function readPlanDetail(app: Springline, actor: Actor, id: string): Resul
     lengthSeconds: row.lengthSeconds,
     roomId: row.roomId,
     team: row.team,
+    archived: row.archivedAt !== null,
     owner: named(row.ownerId),
     sharedWith: row.sharedWith.map(named),
     state: stateNews(app, row),
@@ -60,6 +63,7 @@ export function readPlanDetail(app: Springline, actor: Actor, id: string): Resul
       sign: may(ACTIONS.sign),
       share: may(ACTIONS.share),
       delete: may(ACTIONS.delete),
+      withdraw: may(ACTIONS.withdraw),
     },
   });
 }

@@ -3,6 +3,7 @@ import { newestEdition } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { listThreads } from "#db/repos/thread-repo.ts";
+import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 import type { News, StateNews } from "#lib/protocol/messages.ts";
 import { announcePlanToMonths } from "#server/programme/month-news.ts";
@@ -11,16 +12,19 @@ import type { Springline } from "#server/springline.ts";
 import { type Assessment, tryAssess } from "./assess-plan.ts";
 import { planDoc, withPlan } from "./plan-doc.ts";
 import { planStudio } from "./plan-studio.ts";
+import { withdrawalView } from "./plan-summaries.ts";
 
 type App = Pick<Springline, "db" | "rooms" | "now">;
 
 export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews {
   const edition = newestEdition(app.db, row.id);
+  const out = edition && readWithdrawal(app.db, row.id, edition.number);
   const by = row.handedInBy;
   return {
     state: row.state,
     edition: edition?.number ?? 0,
     editionHash: edition?.hash ?? null,
+    withdrawn: out ? withdrawalView(out, namesById(app.db)) : null,
     handedInBy: by === null ? null : (namesById(app.db).get(by) ?? null),
     handedInById: by,
     note: row.stateNote,

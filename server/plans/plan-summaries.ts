@@ -2,8 +2,9 @@
 import { newestEdition, newestEditionNumbers } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRows } from "#db/repos/plan-repo.ts";
+import { newestWithdrawals, type WithdrawalRow } from "#db/repos/withdrawal-repo.ts";
 import { type Actor, canPlan, canReadEditions } from "#lib/policy/can.ts";
-import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
+import type { PlanSummary, PlansKnown, Withdrawal } from "#lib/protocol/messages.ts";
 import type { Springline } from "#server/springline.ts";
 
 type App = Pick<Springline, "db">;
@@ -16,11 +17,10 @@ export const SOMEBODY = "Somebody who left";
  * it was signed last. Deleted and unknown ones are left out.
  */
 export function planSummaries(app: App, actor: Actor, ids: readonly string[]): PlansKnown {
-  const names = namesById(app.db);
-  const editions = newestEditionNumbers(app.db);
+  const summary = summariesOf(app);
   const known = readPlanRows(app.db, ids).map((row) => {
-    if (canPlan(actor, "plan.read", row)) return summaryOf(row, editions.get(row.id) ?? 0, names);
-    return canReadEditions(actor, row) ? signedSummary(app, row, names) : row.id;
+    if (canPlan(actor, "plan.read", row)) return summary(row);
+    return canReadEditions(actor, row) ? signedSummary(app, row, summary(row)) : row.id;
   });
   return {
     plans: known.filter((one) => typeof one !== "string"),
@@ -28,16 +28,31 @@ export function planSummaries(app: App, actor: Actor, ids: readonly string[]): P
   };
 }
 
-/** `edition` is the newest one's number, 0 for none. */
-export function summaryOf(row: PlanRow, edition: number, names: ReadonlyMap<string, string>): PlanSummary {
-  const { id, title, state, lengthSeconds } = row;
-  return { id, title, state, edition, lengthSeconds, ownerName: names.get(row.ownerId) ?? SOMEBODY };
+/** Reads what all plans' lines need once, then makes the line of each. */
+export function summariesOf(app: App): (row: PlanRow) => PlanSummary {
+  const names = namesById(app.db);
+  const editions = newestEditionNumbers(app.db);
+  const withdrawn = newestWithdrawals(app.db);
+  return (row) => {
+    const { id, title, state, lengthSeconds } = row;
+    const ownerName = names.get(row.ownerId) ?? SOMEBODY;
+    const out = withdrawn.get(id);
+    const line = { id, title, state, edition: editions.get(id) ?? 0, lengthSeconds, ownerName };
+    return out ? { ...line, withdrawn: withdrawalView(out, names) } : line;
+  };
 }
 
+/** As people read it. */
+export const withdrawalView = (row: WithdrawalRow, names: ReadonlyMap<string, string>): Withdrawal => ({
+  byName: names.get(row.withdrawnBy) ?? SOMEBODY,
+  at: row.withdrawnAt,
+  reason: row.reason,
+});
+
 /** The plan's id when it was never signed. */
-function signedSummary(app: App, row: PlanRow, names: ReadonlyMap<string, string>): PlanSummary | string {
+function signedSummary(app: App, row: PlanRow, summary: PlanSummary): PlanSummary | string {
   const signed = newestEdition(app.db, row.id);
   if (!signed) return row.id;
-  const { title, lengthSeconds, number } = signed;
-  return { ...summaryOf(row, number, names), title, lengthSeconds, state: "signed-off" };
+  const { title, lengthSeconds } = signed;
+  return { ...summary, title, lengthSeconds, state: "signed-off" };
 }

@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { buildCard, type Card } from "#lib/card/card.ts";
 import { endOnTime } from "#lib/floor/end-on-time.ts";
 import { earlierStart, type FloorEvent, type FloorLog, nextStart } from "#lib/floor/log.ts";
-import { canUndoRetime, floorNow, floorView, latenessAt, positionAt } from "#lib/floor/now.ts";
+import { floorNow, floorView, lastTouch, latenessAt, positionAt } from "#lib/floor/now.ts";
 import { seededRandom } from "#lib/order/random.ts";
 import { moveItems, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -174,12 +174,15 @@ describe("worked by hand", () => {
 
   test("taken back in the same item, and no more once that would throw the class into another", () => {
     const log = [started, longer(60)];
-    expect(canUndoRetime(card, log, T0 + 70_000)).toBe(true);
-    expect(canUndoRetime(card, log, T0 + 95_000)).toBe(false);
-    const undone: FloorLog = [...log, { type: "undo-retime", at: T0 + 70_000 }];
-    expect(floorView(card, undone, T0 + 71_000)).toMatchObject({ secondsLeft: 19, lateBy: 0 });
-    const late: FloorLog = [...log, { type: "undo-retime", at: T0 + 95_000 }];
-    expect(floorNow(card, late)).toBe(floorNow(card, log));
+    expect(lastTouch(card, log, T0 + 70_000)).toMatchObject({ type: "retime" });
+    expect(lastTouch(card, log, T0 + 95_000)).toBeNull();
+    // "undo-retime" stands in logs of an earlier program.
+    for (const type of ["undo", "undo-retime"] as const) {
+      const undone: FloorLog = [...log, { type, at: T0 + 70_000 }];
+      expect(floorView(card, undone, T0 + 71_000)).toMatchObject({ secondsLeft: 19, lateBy: 0 });
+      const late: FloorLog = [...log, { type, at: T0 + 95_000 }];
+      expect(floorNow(card, late)).toBe(floorNow(card, log));
+    }
   });
 
   test("a re-timing later on does not change where next and back went before it", () => {

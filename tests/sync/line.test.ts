@@ -1,14 +1,32 @@
 /** The line of screens over real sockets: who is let on, what each may send, and what nobody can do to a room. */
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { ABSENT_MS } from "#lib/line/line.ts";
+import { LINE_VERSION } from "#lib/line/wire.ts";
+import { withdrawEdition } from "#server/plans/withdraw-edition.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { classFrom, type LineServer, onLine, RawScreen, startLineServer } from "#tests/support/line-server.ts";
+import { must } from "#tests/support/plan-studio.ts";
+import { signedClass } from "#tests/support/signed-class.ts";
 
 let server: LineServer;
 beforeAll(async () => {
   server = await startLineServer();
 });
 afterAll(() => server.stop());
+
+test("a screen that is there is told at once when an edition is signed, and when one is withdrawn", async () => {
+  const screen = server.pair("Tablet");
+  const raw = await onLine(server, screen);
+  const marks = () => new Set(raw.of("cards").map(({ mark }) => mark)).size;
+  expect(marks()).toBe(1);
+  await signedClass(server.studio);
+  await eventually("it hears of the new edition", () => marks() === 2);
+  const { app, people, db } = server.studio;
+  const planId = db.raw.prepare<[], { id: string }>("SELECT plan_id AS id FROM edition").get()?.id ?? "";
+  must(withdrawEdition(app, people.ines, { planId, number: 1 }, "A spring is being replaced"));
+  await eventually("it hears of the withdrawal", () => marks() === 3);
+  raw.ws.terminate();
+});
 
 describe("at the door", () => {
   test("a page of another origin is refused, one of the studio's own or no browser at all is let in", async () => {
@@ -53,7 +71,9 @@ describe("at the door", () => {
 
   test("a page of another version is told to reload", async () => {
     const raw = await new RawScreen(server.url).opened();
-    raw.ws.send(JSON.stringify({ t: "hello", version: 2, token: "x".repeat(43), view: "wall", memory: null }));
+    raw.ws.send(
+      JSON.stringify({ t: "hello", version: LINE_VERSION + 1, token: "x".repeat(43), view: "wall", memory: null }),
+    );
     expect(await raw.closed()).toBe(4426);
   });
 

@@ -75,6 +75,7 @@ describe("plan actions", () => {
     "plan.hand-in": { own: "+ + + - -", shared: "+ + + - -", team: "- + + - -", other: "- - - - -" },
     "plan.hand-back": { own: "- - + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
     "plan.sign": { own: "- - + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
+    "plan.withdraw": { own: "- - + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
     "plan.share": { own: "+ + + - -", shared: "- - + - -", team: "- - + - -", other: "- - + - -" },
     "plan.delete": { own: "+ + + - -", shared: "- - - - -", team: "- - + - -", other: "- - - - -" },
   };

@@ -36,7 +36,7 @@ const BARS = 4;
 
 export function Band({ ref, session, snap, title, roomName, onFinding, onTalk, acts }: BandProps) {
   const { state } = snap;
-  const edition = state.edition > 0 ? `edition ${state.edition}` : null;
+  const edition = state.edition > 0 ? `edition ${state.edition}${state.withdrawn ? " withdrawn" : ""}` : null;
   const line = [STATE_WORDS[state.state], edition, roomName].filter(Boolean).join(" · ");
   return (
     <header ref={ref} className={styles.band}>
@@ -49,6 +49,10 @@ export function Band({ ref, session, snap, title, roomName, onFinding, onTalk, a
           {` · ${line}`}
           {state.edition > 0 && (
             <>
+              {" · "}
+              <a href={`/editions/${session.planId}/${state.edition}`} className={styles.back}>
+                the edition
+              </a>
               {" · "}
               <a href={`/editions/${session.planId}/${state.edition}/print`} className={styles.back}>
                 print sheet

@@ -3,6 +3,8 @@
 import { type ReactNode, useMemo, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { type Verified, verifyCard } from "#lib/card/verify-card.ts";
+import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
+import { type WithdrawnCard, withdrawnOf } from "#lib/floor/keep-cards.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import styles from "./card-shelf.module.css";
 import type { Pairing } from "./kept.ts";
@@ -25,6 +27,7 @@ interface Row {
   readonly envelope: CardEnvelope;
   readonly verdict: Verified;
   readonly slot: string | undefined;
+  readonly withdrawn: WithdrawnCard | undefined;
 }
 
 export function CardShelf({ state, pairing, worker, logs, onChoose, children }: Props) {
@@ -84,12 +87,13 @@ export function CardShelf({ state, pairing, worker, logs, onChoose, children }: 
 }
 
 function rowsOf(state: ShelfState, publicKey: string): Row[] {
-  const { cards, nextSlots } = state.shelf;
+  const { cards, nextSlots, withdrawn } = state.shelf;
   const rows = cards.map(({ planId, envelope }) => ({
     planId,
     envelope,
     verdict: verifyCard(envelope, publicKey, Date.now()),
     slot: nextSlots[planId],
+    withdrawn: withdrawnOf(envelope.card.edition, withdrawn),
   }));
   const title = (row: Row) => row.envelope.card.edition.title;
   const key = (row: Row) => `${row.slot ?? "9999"} ${title(row)}`;
@@ -106,13 +110,13 @@ function Empty({ refreshing, room }: { refreshing: boolean; room: string }) {
 }
 
 function CardButton({ row, onChoose }: { row: Row; onChoose: Props["onChoose"] }) {
-  const { verdict, envelope, slot } = row;
+  const { verdict, envelope, slot, withdrawn } = row;
   const { edition, clock } = envelope.card;
   return (
     <button
       type="button"
       className={styles.card}
-      disabled={!verdict.ok}
+      disabled={!verdict.ok || withdrawn !== undefined}
       onClick={() => verdict.ok && onChoose(verdict.card, envelope)}
     >
       <span className={styles.title}>{edition.title}</span>
@@ -121,9 +125,14 @@ function CardButton({ row, onChoose }: { row: Row; onChoose: Props["onChoose"] }
         edition {edition.number} · {edition.shortName}
       </span>
       <span className={styles.when}>{slot ? slotWords(slot, Date.now()) : "no slot this month"}</span>
-      <span className={styles.state}>{verdict.ok ? "signature verified · kept on this device" : verdict.reason}</span>
+      <span className={styles.state}>{stateWords(row)}</span>
     </button>
   );
+}
+
+function stateWords({ verdict, withdrawn }: Row): string {
+  if (withdrawn) return `${withdrawnWords(withdrawn)} It cannot be started.`;
+  return verdict.ok ? "signature verified · kept on this device" : verdict.reason;
 }
 
 function Forget({ onForget }: { onForget(): Promise<void> }) {

@@ -1,19 +1,20 @@
 "use client";
 /** After the class: how it stood against its plan, and the way back to the shelf. */
 import type { Card } from "#lib/card/schema.ts";
-import type { FloorView } from "#lib/floor/view.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import styles from "./ready-screen.module.css";
+import type { RunningClass } from "./use-class.ts";
 
 interface Props {
   readonly card: Card;
-  readonly view: FloorView;
+  readonly live: RunningClass;
   /** What the studio does not have yet, in words; "" for nothing. */
   readonly owed: string;
   onLeave(): void;
 }
 
-export function DoneScreen({ card, view, owed, onLeave }: Props) {
+export function DoneScreen({ card, live, owed, onLeave }: Props) {
+  const { view, undoable } = live;
   const whole = view.left < 1;
   return (
     <div className={styles.ready}>
@@ -28,6 +29,11 @@ export function DoneScreen({ card, view, owed, onLeave }: Props) {
         <button type="button" className={`button button-strong ${styles.start}`} onClick={onLeave} autoFocus>
           Back to the cards
         </button>
+        {undoable && (
+          <button type="button" className={`button ${styles.start}`} onClick={live.undo}>
+            Undo: {undoable.what}
+          </button>
+        )}
       </div>
     </div>
   );

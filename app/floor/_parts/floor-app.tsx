@@ -1,7 +1,8 @@
 /** The floor page: pair the device, choose a card, make ready, run the class. One page, so that it opens with no network. */
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
+import { withdrawnOf } from "#lib/floor/keep-cards.ts";
 import { LineOnShelf } from "../_line/line-on-shelf.tsx";
 import { useLine } from "../_line/use-line.ts";
 import { CardShelf } from "./card-shelf.tsx";
@@ -11,7 +12,7 @@ import { PairForm } from "./pair-form.tsx";
 import { useClassLogs } from "./use-class-logs.ts";
 import { useScreens } from "./use-screens.ts";
 import { useSettings } from "./use-settings.ts";
-import { useShelf } from "./use-shelf.ts";
+import { type ShelfState, useShelf } from "./use-shelf.ts";
 import { useWorker } from "./use-worker.ts";
 
 interface Chosen {
@@ -39,6 +40,7 @@ export function FloorApp() {
   const followerView = settings.screen === "lead" ? "demonstrator" : settings.screen;
   const line = useLine(pairing?.token, screen.kind === "follow" ? followerView : "lead");
   const { link } = line;
+  useFreshCards(line.state.cards, shelf);
   const runsNothing = screen.kind !== "reading" && screen.kind !== "live";
 
   useEffect(() => {
@@ -64,7 +66,10 @@ export function FloorApp() {
     logs.send().catch(() => undefined); // no storage: the shelf says so
   };
   const toFollow = () => setScreen({ kind: "follow" });
-  if (screen.kind === "reading" || screen.kind === "shelf")
+  const withdrawn = "card" in screen ? withdrawnOf(screen.card.edition, shelf.shelf.withdrawn) : undefined;
+  // Withdrawn while somebody was making ready: the shelf says by whom and why.
+  const toStart = screen.kind === "ready" && withdrawn;
+  if (screen.kind === "reading" || screen.kind === "shelf" || toStart)
     return (
       <CardShelf
         state={shelf}
@@ -108,6 +113,7 @@ export function FloorApp() {
           card={screen.card}
           envelope={screen.envelope}
           running={screen.running}
+          withdrawn={withdrawn}
           settings={settings}
           line={line}
           logs={logs}
@@ -126,6 +132,17 @@ export function FloorApp() {
         />
       );
   }
+}
+
+/** Fetches the cards again when the studio says that editions were signed or withdrawn, also while a class runs. */
+function useFreshCards(mark: string | null, { pairing, refresh }: ShelfState): void {
+  const fetched = useRef<string | null>(null);
+  const paired = Boolean(pairing);
+  useEffect(() => {
+    if (mark === null || !paired || mark === fetched.current) return;
+    fetched.current = mark;
+    refresh().catch(() => undefined); // no storage: the shelf says so
+  }, [mark, paired, refresh]);
 }
 
 /** A class that runs here goes on; a screen that only ever follows does so by itself; else the cards. */

@@ -5,7 +5,7 @@
 
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
-import type { KeptCard } from "#lib/floor/keep-cards.ts";
+import type { KeptCard, WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import type { ClockAnchor, FloorEvent } from "#lib/floor/log.ts";
 import type { FloorSettings } from "#lib/floor/settings.ts";
 import type { KeptRehearsal } from "./rehearsal/use-rehearsal.ts";
@@ -21,6 +21,8 @@ export interface Shelf {
   readonly cards: readonly KeptCard[];
   /** By plan id: `2026-05-04T18:00`, the studio's wall clock. */
   readonly nextSlots: Readonly<Record<string, string>>;
+  /** Editions that are not to be started any more. A shelf kept by an older page has none. */
+  readonly withdrawn?: readonly WithdrawnCard[];
   /** ms since the epoch; when the studio last answered. */
   readonly refreshedAt: number;
 }

@@ -2,8 +2,11 @@
 /** The class on the floor: one thing at a time, read from across the room by somebody who moves. */
 import { useEffect, useMemo, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
+import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
+import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import type { KeyAct } from "#lib/floor/keys.ts";
 import { typeSizes } from "#lib/floor/legibility.ts";
+import { isFreshSkip } from "#lib/floor/undo.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { latenessWords, minutesSeconds, secondsFigure, unitWords } from "#lib/floor/words.ts";
 import { countWord } from "#lib/plan/format.ts";
@@ -31,6 +34,8 @@ interface Props {
   readonly card: Card;
   readonly envelope: CardEnvelope;
   readonly running: Running | null;
+  /** Set when its edition was taken out of use meanwhile: the class is not stopped. */
+  readonly withdrawn: WithdrawnCard | undefined;
   readonly settings: Settings;
   readonly line: FloorLine;
   /** The logs that wait for the studio: a class that is over is told at once, whether or not anybody comes back to the screen. */
@@ -40,13 +45,14 @@ interface Props {
   onLeave(): void;
 }
 
-export function LiveClass({ card, envelope, running, settings, line, logs, onFollow, onLeave }: Props) {
+export function LiveClass({ card, envelope, running, withdrawn, settings, line, logs, onFollow, onLeave }: Props) {
   const live = useClass(card, envelope, running);
   // A class that another screen leads to its end is filed by that screen.
   const leave = (then: () => void) => live.leave(!lead.sameClass).finally(then);
   const lead = useLead(line, card, live, () => leave(onFollow));
   const { view } = live;
-  const over = view.phase === "done" && !lead.sameClass;
+  // Nobody is told of an end that may be a slip.
+  const over = view.phase === "done" && !lead.sameClass && !live.undoable;
   const { send } = logs;
   const { file } = live;
   useEffect(() => {
@@ -61,25 +67,31 @@ export function LiveClass({ card, envelope, running, settings, line, logs, onFol
     "hold-or-go-on": () => live.act(view.held ? "resume" : "hold"),
     next: () => live.act("next"),
     // With a sheet open there is nothing to go back to but the class.
-    back: () => (sheet ? close() : live.act("back")),
+    back: () => {
+      if (sheet) close();
+      else if (isFreshSkip(live.undoable, performance.now())) live.undo();
+      else live.act("back");
+    },
     extend: () => live.extend(settings.extendSeconds),
     "end-on-time": () => {
-      if (sheet === "on-time") live.endOnTime();
+      if (sheet === "on-time") live.endOnTime(null);
       setSheet(sheet === "on-time" ? null : "on-time");
     },
+    undo: live.undo,
     help: () => setSheet(sheet === "help" ? null : "help"),
   };
   useEscape(close);
-  useFloorKeys(settings.keys, (act) => view.phase !== "done" && acts[act]());
+  useFloorKeys(settings.keys, (act) => (view.phase !== "done" || act === "undo") && acts[act]());
 
   if (view.phase === "done") {
-    return <DoneScreen card={card} view={view} owed={logsWords(logs)} onLeave={() => leave(onLeave)} />;
+    return <DoneScreen card={card} live={live} owed={logsWords(logs)} onLeave={() => leave(onLeave)} />;
   }
   return (
     <div
       className={styles.live}
       data-phase={view.phase}
       data-held={view.held}
+      data-sheet={sheet}
       style={{ "--seconds": `${sizes.seconds}px`, "--minutes": `${sizes.minutes}px` } as React.CSSProperties}
     >
       <div className={styles.rail} style={{ "--done": view.progress } as React.CSSProperties}>
@@ -96,16 +108,14 @@ export function LiveClass({ card, envelope, running, settings, line, logs, onFol
         </span>
       </header>
       <div className={styles.notices}>
+        {withdrawn && <Withdrawn of={withdrawn} />}
         <LeaderNotice line={line} lead={lead} onFollow={() => leave(onFollow)} />
         {(awake === "refused" || awake === "unknown-here") && view.phase === "opening" && (
           <p className={styles.aside}>The screen may go dark by itself here: touch it now and then.</p>
         )}
-        {live.undoable && (
-          <p className={styles.undo} role="status">
-            {live.undoable}
-            <button type="button" onClick={live.undo}>
-              undo
-            </button>
+        {live.undoable?.did && (
+          <p className={styles.did} role="status">
+            {live.undoable.did}
           </p>
         )}
         {live.sleptSeconds > 0 && <Slept seconds={live.sleptSeconds} onAnswer={live.answerSleep} />}
@@ -120,9 +130,14 @@ export function LiveClass({ card, envelope, running, settings, line, logs, onFol
       <FitText className={styles.line} sizes={sizes.line} text={lineOf(view)}>
         <span data-now={view.line?.now ?? false}>{lineOf(view)}</span>
       </FitText>
-      <Coming view={view} equipment={card.plan.equipment} />
-      <Targets live={live} extendBy={settings.extendSeconds} onEndOnTime={() => setSheet("on-time")} />
-      {sheet === "on-time" && <OnTimeSheet live={live} onClose={close} />}
+      {sheet === "on-time" ? (
+        <OnTimeSheet live={live} onClose={close} />
+      ) : (
+        <>
+          <Coming view={view} equipment={card.plan.equipment} />
+          <Targets live={live} extendBy={settings.extendSeconds} onEndOnTime={() => setSheet("on-time")} />
+        </>
+      )}
       {sheet === "help" && (
         <section className={styles.help} role="dialog" aria-label="Keys and pedals">
           <h2>Keys and pedals</h2>
@@ -173,6 +188,19 @@ function Seconds({ view }: { view: FloorView }) {
       </span>
       <span className={styles.unit}>{words}</span>
     </div>
+  );
+}
+
+function Withdrawn({ of }: { of: WithdrawnCard }) {
+  const [read, setRead] = useState(false);
+  if (read) return null;
+  return (
+    <p className={styles.slept} role="alert">
+      {withdrawnWords(of)} This class runs on; end it if the reason concerns it.
+      <button type="button" className="button" onClick={() => setRead(true)}>
+        Read
+      </button>
+    </p>
   );
 }
 

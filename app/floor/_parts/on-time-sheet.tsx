@@ -1,7 +1,10 @@
 "use client";
-/** Before the class is made to end on time: what that changes, kept true second by second, and one touch that takes it. */
+/**
+ * Before the class is made to end on time: the ways there are and what each costs, kept true second by second; one touch
+ * takes one. The move, its seconds and the line stay in sight above it.
+ */
+import type { Way, WayId } from "#lib/floor/ways.ts";
 import { latenessSentence } from "#lib/floor/words.ts";
-import { FitText } from "./fit-text.tsx";
 import styles from "./on-time-sheet.module.css";
 import type { RunningClass } from "./use-class.ts";
 
@@ -10,23 +13,54 @@ interface Props {
   onClose(): void;
 }
 
-const SIZES = [30, 26, 23, 20, 18, 16, 14, 13] as const;
+const WORDS: Readonly<Record<WayId, { readonly title: string; readonly take: string }>> = {
+  rest: { title: "New times for what is left", take: "take these times" },
+  closing: { title: "From the closing alone", take: "take it from the closing" },
+  both: { title: "All that can give way", take: "take these times" },
+};
 
 export function OnTimeSheet({ live, onClose }: Props) {
-  const { takes, rows, sentences } = live.preview();
-  const take = () => {
-    live.endOnTime();
+  const { ways, say } = live.ways();
+  const take = (way: WayId) => {
+    live.endOnTime(way);
     onClose();
   };
   return (
     <section className={styles.sheet} role="dialog" aria-label="End on time">
-      <h2>{latenessSentence(live.view.lateBy)}</h2>
-      <FitText className={styles.what} sizes={SIZES} text={JSON.stringify([rows, sentences])}>
-        {sentences.map((sentence) => (
-          <p key={sentence}>{sentence}</p>
+      <header className={styles.head}>
+        <div>
+          <h2>{latenessSentence(live.view.lateBy)}</h2>
+          {say && <p>{say}</p>}
+        </div>
+        <button type="button" onClick={onClose}>
+          {ways.length > 0 ? "leave it" : "close"}
+        </button>
+      </header>
+      {ways.length > 0 && (
+        <div className={styles.ways}>
+          {ways.map((way, n) => (
+            <OneWay key={way.id} way={way} first={n === 0} onTake={() => take(way.id)} />
+          ))}
+        </div>
+      )}
+    </section>
+  );
+}
+
+function OneWay({ way, first, onTake }: { readonly way: Way; readonly first: boolean; onTake(): void }) {
+  const { title, take } = WORDS[way.id];
+  return (
+    <article className={styles.way}>
+      <div className={styles.what}>
+        <h3>{title}</h3>
+        <p className={way.lateBy < 1 ? undefined : styles.late}>{way.ends}</p>
+        {way.sentences.map((sentence) => (
+          <p key={sentence} className={styles.cost}>
+            {sentence}
+          </p>
         ))}
         <ul>
-          {rows.map((row) => (
+          {way.rows.map((row) => (
             <li key={row.id}>
               <span>{row.name}</span>
               <span className={styles.seconds}>
@@ -35,18 +69,11 @@ export function OnTimeSheet({ live, onClose }: Props) {
             </li>
           ))}
         </ul>
-      </FitText>
-      <div className={styles.acts}>
-        {takes && (
-          // biome-ignore lint/a11y/noAutofocus: the sheet was asked for to be taken, by Enter too
-          <button type="button" className={styles.take} onClick={take} autoFocus>
-            take these times
-          </button>
-        )}
-        <button type="button" onClick={onClose}>
-          {takes ? "leave it" : "close"}
-        </button>
       </div>
-    </section>
+      {/* biome-ignore lint/a11y/noAutofocus: the sheet was asked for to be taken, by Enter too */}
+      <button type="button" className={first ? styles.take : undefined} onClick={onTake} autoFocus={first}>
+        {take}
+      </button>
+    </article>
   );
 }

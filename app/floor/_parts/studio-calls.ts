@@ -20,6 +20,9 @@ const cardsSchema = z.object({
   /** Not trusted before they are verified. */
   cards: z.array(z.unknown()),
   nextSlots: z.record(z.string(), z.string()).default({}),
+  withdrawn: z
+    .array(z.object({ planId: z.string(), number: z.number(), byName: z.string(), at: z.number(), reason: z.string() }))
+    .default([]),
   serverTime: z.number(),
 });
 const errorSchema = z.object({ error: z.object({ code: z.string(), message: z.string() }) });

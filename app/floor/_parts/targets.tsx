@@ -1,5 +1,5 @@
 "use client";
-/** The targets along the bottom edge. Ending asks once more, in the same place. */
+/** The targets along the bottom edge. Ending asks once more, in the same place; undo says what it would take back. */
 import type { MouseEvent } from "react";
 import styles from "./live-class.module.css";
 import { useAsked } from "./use-asked.ts";
@@ -41,6 +41,9 @@ export function Targets({ live, extendBy, onEndOnTime }: Props) {
       </button>
       <button type="button" onClick={by(onEndOnTime)}>
         end on time
+      </button>
+      <button type="button" className={styles.undo} disabled={!live.undoable} onClick={by(live.undo)}>
+        undo{live.undoable && <span>: {live.undoable.what}</span>}
       </button>
       {ending ? (
         <button type="button" className={styles.sure} onClick={() => live.act("end")}>

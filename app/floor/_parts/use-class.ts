@@ -4,22 +4,22 @@
  */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
-import { actEvent, endOnTimeAt, extension, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
+import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
 import { classLog } from "#lib/floor/class-log.ts";
+import { extension } from "#lib/floor/extension.ts";
 import { type FloorLog, rebaseLog, sleptBetween, sleptLog } from "#lib/floor/log.ts";
-import { canUndoRetime, floorNow, floorView } from "#lib/floor/now.ts";
-import { itemName, type Preview, previewOf } from "#lib/floor/preview.ts";
+import { floorView } from "#lib/floor/now.ts";
+import { type Undoable, undoableAt } from "#lib/floor/undo.ts";
 import type { FloorView } from "#lib/floor/view.ts";
+import { type WayId, type Ways, wayEvent, waysAt } from "#lib/floor/ways.ts";
 import { keep, keepLog, letGo, type Running } from "./kept.ts";
 import { LOOK_MS, shownAt } from "./shown.ts";
 import { newSessionId } from "./use-class-logs.ts";
 
 /** The anchor of the clock is written again this often, so that only the time a page was away is read off the wall clock. */
 const KEEP_MS = 5000;
-/** A re-timing can be taken back by one touch for this long, while the same step goes on. */
-const UNDO_MS = 20_000;
 
-export type Act = Exclude<PlainAct, "undo-retime">;
+export type Act = Exclude<PlainAct, "undo">;
 
 export interface RunningClass {
   /** Events in ms of the browser's forward-only clock, and the session they are of. */
@@ -28,16 +28,18 @@ export interface RunningClass {
   readonly view: FloorView;
   /** Seconds the device slept since it was last asked about it; 0 when it did not. */
   readonly sleptSeconds: number;
-  /** What the last re-timing did, in words, while it can be taken back; else null. */
-  readonly undoable: string | null;
+  /** The last touch, while it can be taken back; else null. */
+  readonly undoable: Undoable | null;
   act(type: Act): void;
+  /** Takes `undoable` back, the time that passed kept. */
   undo(): void;
-  /** Can what is going on be made longer? Not an opening or a change: they are held. */
+  /** Can what is going on be made longer? Only a class that runs. */
   readonly canExtend: boolean;
   extend(seconds: number): void;
-  /** What ending on time would change now. */
-  preview(): Preview;
-  endOnTime(): void;
+  /** How the class can be made to end on time now, and what each way costs. */
+  ways(): Ways;
+  /** Null takes the first. */
+  endOnTime(way: WayId | null): void;
   /** Jumps ahead by what the device slept (true), or stays where the class is. */
   answerSleep(jump: boolean): void;
   /** Puts its log with those that wait for the studio: once, as it is then. Resolves when it is on disk. */
@@ -51,28 +53,6 @@ export const bothClocks = () => ({ mono: performance.now(), wall: Date.now() });
 /** The log a class begins with: its start now, or where it was when the page went away. */
 const firstLog = (running: Running | null): FloorLog =>
   running ? rebaseLog(running.log, running.anchor, bothClocks()) : [{ type: "start", at: performance.now() }];
-
-/** What the last event did, while it can be taken back. */
-function undoableAt(card: Card, log: FloorLog, at: number): string | null {
-  const last = log.findLast(({ type }) => type === "retime" || type === "undo-retime");
-  if (last?.type !== "retime" || at - last.at > UNDO_MS || !canUndoRetime(card, log, at)) return null;
-  const before = log.slice(0, log.indexOf(last));
-  const [one] = last.changed;
-  const was = floorNow(card, before).plan.items.find(({ id }) => id === one?.item);
-  if (
-    one &&
-    last.changed.length === 1 &&
-    was &&
-    was.kind !== "heading" &&
-    one.to > was.seconds &&
-    !last.dropped.length
-  ) {
-    const longer = extension(card, before, one.to - was.seconds, last.at);
-    const over = longer?.over ? `, longer than its ${longer.over} s at most: by your own touch` : "";
-    return `${itemName(floorNow(card, log).plan, one.item)}: ${one.to} s instead of ${was.seconds}${over}.`;
-  }
-  return "The rest of the class has new times.";
-}
 
 export function useClass(card: Card, envelope: CardEnvelope, running: Running | null): RunningClass {
   const [log, setLog] = useState<FloorLog>(() => firstLog(running));
@@ -108,10 +88,14 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       if (slept > 0) {
         setSlept((seconds) => seconds + slept / 1000);
         write(sleptLog(latest.current, is.mono, slept));
-      } else if (shownAt(card, latest.current, is.mono) !== shown.current) {
-        shown.current = shownAt(card, latest.current, is.mono);
-        setNow(is.mono);
+        return;
       }
+      // What can be undone goes by the clock too, after the end as well.
+      const undo = undoableAt(card, latest.current, is.mono);
+      const shows = `${shownAt(card, latest.current, is.mono)} ${undo?.what} ${undo?.event.at}`;
+      if (shows === shown.current) return;
+      shown.current = shows;
+      setNow(is.mono);
     };
     const tick = setInterval(look, LOOK_MS);
     // A throttled tab ticks once a second or less: it is right the moment it is looked at again.
@@ -155,25 +139,23 @@ async function fileLog(card: Card, log: FloorLog, sessionId: string): Promise<vo
   if (told) await keepLog(told);
 }
 
-type ActsOn = Pick<RunningClass, "act" | "undo" | "extend" | "preview" | "endOnTime">;
+type ActsOn = Pick<RunningClass, "act" | "undo" | "extend" | "ways" | "endOnTime">;
 
 function actsOn(card: Card, latest: { readonly current: FloorLog }, write: (next: FloorLog) => void): ActsOn {
   const plain = (type: PlainAct) => write([...latest.current, actEvent(card, latest.current, type, performance.now())]);
   return {
     act: plain,
-    undo: () => plain("undo-retime"),
+    undo: () => {
+      if (undoableAt(card, latest.current, performance.now())) plain("undo");
+    },
     extend: (seconds) => {
       const made = extension(card, latest.current, seconds, performance.now());
       if (made) write([...latest.current, made.event]);
     },
-    preview: () => {
-      const at = performance.now();
-      return previewOf(floorNow(card, latest.current).plan, endOnTimeAt(card, latest.current, at));
-    },
-    endOnTime: () => {
-      const at = performance.now();
-      const answer = endOnTimeAt(card, latest.current, at);
-      if (answer.possible) write([...latest.current, retimeEvent(answer, at)]);
+    ways: () => waysAt(card, latest.current, performance.now()),
+    endOnTime: (way) => {
+      const made = wayEvent(card, latest.current, way, performance.now());
+      if (made) write([...latest.current, made]);
     },
   };
 }

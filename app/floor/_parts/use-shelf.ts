@@ -92,8 +92,9 @@ async function refreshed(pairing: Pairing): Promise<Refreshed> {
   if (!answer.ok) return { shelf: null, refused: [], notices: [answer.message] };
   const now = Date.now();
   const before = (await kept("shelf")) ?? EMPTY;
-  const after = keepCards(before.cards, answer.value.cards, { publicKey: pairing.publicKey, now });
-  const shelf = { cards: after.kept, nextSlots: answer.value.nextSlots, refreshedAt: now };
+  const { cards, nextSlots, withdrawn } = answer.value;
+  const after = keepCards(before.cards, cards, { publicKey: pairing.publicKey, now }, withdrawn);
+  const shelf = { cards: after.kept, nextSlots, withdrawn, refreshedAt: now };
   await keep("shelf", shelf);
   const off = now - answer.value.serverTime;
   const minutes = Math.round(Math.abs(off) / 60_000);

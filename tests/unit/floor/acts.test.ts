@@ -1,7 +1,8 @@
 /** What a coach does: longer by a touch, End on time with its preview, undo; and the keys that do it. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
-import { actEvent, endOnTimeAt, extension, retimeEvent } from "#lib/floor/acts.ts";
+import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
+import { extension } from "#lib/floor/extension.ts";
 import { actOfKey, keysOfAct, SAME_TAP_MS, steadyTaps, withKey } from "#lib/floor/keys.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { floorNow, floorView, latenessAt, positionAt } from "#lib/floor/now.ts";
@@ -35,12 +36,14 @@ describe("acts (times worked by hand)", () => {
     expect(actEvent(card, started, "hold", at(150))).toEqual({ type: "hold", at: at(150) });
   });
 
-  test("longer: the move or the pause going on, the closing; not the opening, not a change", () => {
+  test("longer: whatever goes on; before the start and after the end nothing does", () => {
     expect(extension(card, started, 15, at(40))).toMatchObject({ item: "pike-1", to: 75, over: null });
     expect(extension(card, started, 15, at(100))).toMatchObject({ item: "rest", to: 35 });
     expect(extension(card, started, 15, at(240))).toMatchObject({ item: null, to: 55 });
-    expect(extension(card, started, 15, at(10))).toBeNull();
-    expect(extension(card, started, 15, at(120))).toBeNull();
+    expect(extension(card, started, 15, at(10))).toMatchObject({ phase: "opening", to: 45 });
+    expect(extension(card, started, 15, at(120))).toMatchObject({ phase: "change", item: "row-left", to: 35 });
+    expect(extension(card, [], 15, at(10))).toBeNull();
+    expect(extension(card, [...started, { type: "end", at: at(20) }], 15, at(30))).toBeNull();
     const pause: FloorLog = [
       ...started,
       { type: "retime", at: at(100), changed: [{ item: "rest", to: 35 }], dropped: [], closingSeconds: 40 },
@@ -59,18 +62,18 @@ describe("acts (times worked by hand)", () => {
     expect(latenessAt(card, late, at(60))).toBeCloseTo(40);
     expect(latenessSentence(40)).toBe("The class ends 0:40 after its time.");
     const answer = endOnTimeAt(card, late, at(60));
+    if (!answer.possible) throw new Error("possible by hand");
     const preview = previewOf(floorNow(card, late).plan, answer);
     expect(preview.takes).toBe(true);
     expect(preview.rows.map((row) => row.name)).toContain("Kneeling one-arm row, both sides");
     const sides = (name: string) => (name.endsWith("both sides") ? 2 : 1);
     expect(preview.rows.reduce((sum, row) => sum + (row.from - row.to) * sides(row.name), 0)).toBe(40);
     expect(preview.sentences.at(-1)).toMatch(/^3 items get \d+ to \d+ s less\.$/);
-    if (!answer.possible) throw new Error("possible by hand");
     const log = [...late, retimeEvent(answer, at(60))];
     expect(latenessAt(card, log, at(60))).toBeCloseTo(0);
     expect(floorView(card, log, at(265)).phase).toBe("done");
     expect(floorView(card, log, at(264)).phase).toBe("closing");
-    const undone = [...log, actEvent(card, log, "undo-retime", at(65))];
+    const undone = [...log, actEvent(card, log, "undo", at(65))];
     expect(latenessAt(card, undone, at(65))).toBeCloseTo(40);
     expect(positionAt(card, undone, at(65)).position).toBeCloseTo(25);
   });
@@ -99,17 +102,6 @@ describe("acts (times worked by hand)", () => {
       unlocked: [],
     });
     expect(gone.sentences).toEqual(["Left out: Kneeling one-arm row, both sides."]);
-  });
-
-  test("where nothing helps, that is said, and there is nothing to take", () => {
-    const none = previewOf(samplePlan(), { possible: false, overBy: 70 });
-    expect(none).toMatchObject({ takes: false, rows: [] });
-    expect(none.sentences[0]).toContain("end 1:10 late");
-    const onTime = endOnTimeAt(card, started, at(60));
-    expect(previewOf(card.plan, onTime)).toMatchObject({
-      takes: false,
-      sentences: ["The class ends on time as it is."],
-    });
   });
 
   test("asked at sixty times a second, an hour of views is worked out in a moment", () => {

@@ -1,9 +1,10 @@
 /** The class log: seconds of every step, planned beside real, worked by hand; and for any log all seconds add up. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
-import { actEvent, endOnTimeAt, extension, retimeEvent } from "#lib/floor/acts.ts";
+import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
 import { classLog } from "#lib/floor/class-log.ts";
 import { classLogSchema } from "#lib/floor/class-log-schema.ts";
+import { extension } from "#lib/floor/extension.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { Dice } from "#tests/support/dice.ts";
 import { samplePlan } from "../card/sample-plan.ts";

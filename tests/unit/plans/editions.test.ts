@@ -2,13 +2,15 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { newestCardsOfRoom, readEdition } from "#db/repos/edition-repo.ts";
 import { listPlanEvents } from "#db/repos/event-repo.ts";
+import { setPlanDeleted } from "#db/repos/plan-repo.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import { verifyCard } from "#lib/card/card.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { setHead, setText } from "#lib/doc/write.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
+import { archivePlan } from "#server/plans/archive-plan.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { deletePlan, restorePlan } from "#server/plans/delete-plan.ts";
+import { deletePlan } from "#server/plans/delete-plan.ts";
 import {
   type EditionForm,
   editionFile,
@@ -116,7 +118,7 @@ describe("a signed edition", () => {
     expect(must(listSignedPlans(s.app, s.people.sam)).plans[0]).toMatchObject({ title: "Another title", number: 2 });
   });
 
-  it("reaches the devices of its room: the newest only, and none while the plan is deleted", async () => {
+  it("reaches the devices of its room: the newest only, also while the plan is archived, and it is never deleted", async () => {
     const cards = (room: string) =>
       newestCardsOfRoom(s.db, room).map((c) => `${c.card.edition.planId} ${c.card.edition.number}`);
     expect(cards(ROOMS.harbour)).toEqual([`${id} 1`]);
@@ -125,11 +127,11 @@ describe("a signed edition", () => {
     expect(cards(ROOMS.harbour)).toEqual([`${id} 1`]); // written on, not signed: the floor keeps what was signed
     signOff();
     expect(cards(ROOMS.harbour)).toEqual([`${id} 2`]);
-    must(deletePlan(s.app, s.people.jonas, id));
-    expect(cards(ROOMS.harbour)).toEqual([]);
-    expect(outcome(file("sam", "card"))).toBe("not-found");
-    must(restorePlan(s.app, s.people.jonas, id));
+    expect(outcome(deletePlan(s.app, s.people.jonas, id))).toBe("was-signed");
+    expect(() => setPlanDeleted(s.db, id, 1)).toThrow("a signed plan is never deleted");
+    must(archivePlan(s.app, s.people.jonas, id, true));
     expect(cards(ROOMS.harbour)).toEqual([`${id} 2`]);
+    expect(must(file("sam", "card")).text).toContain("Pull");
   });
 });
 

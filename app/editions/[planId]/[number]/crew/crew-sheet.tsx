@@ -2,8 +2,10 @@
 import { type CrewMove, type CrewRow, crewRows, isQuiet, type Voice } from "#lib/card/crew-sheet.ts";
 import { CREW_COLUMNS, crewType } from "#lib/card/crew-type.ts";
 import type { Card } from "#lib/card/schema.ts";
+import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { clockTime, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
+import type { Withdrawal } from "#lib/protocol/messages.ts";
 import { PrintButton } from "../print/print-button.tsx";
 import paper from "../print/sheet.module.css";
 import styles from "./crew-sheet.module.css";
@@ -13,13 +15,14 @@ interface Props {
   /** ms since the epoch. */
   readonly signedAt: number;
   readonly signedBy: string;
+  readonly withdrawn: Withdrawal | null;
 }
 
 const { time, ...others } = CREW_COLUMNS;
 const WIDTHS = [["from", time], ["start", time], ...Object.entries(others)] as const;
 const TIME = `${paper.time} ${styles.time}`;
 
-export function CrewSheet({ card, signedAt, signedBy }: Props) {
+export function CrewSheet({ card, signedAt, signedBy, withdrawn }: Props) {
   const rows = crewRows(card);
   const { edition, plan, clock, cautions, room, studio } = card;
   const signed = new Date(signedAt).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
@@ -48,6 +51,11 @@ export function CrewSheet({ card, signedAt, signedBy }: Props) {
             <p>
               signed off by {signedBy}, {signed}
             </p>
+            {withdrawn && (
+              <p>
+                <strong>{withdrawnWords(withdrawn)}</strong>
+              </p>
+            )}
           </div>
         </header>
         <table>

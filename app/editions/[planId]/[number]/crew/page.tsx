@@ -16,6 +16,6 @@ export default async function CrewPage(props: SheetProps) {
       </main>
     );
   }
-  const { card, signedAt, signedByName } = found.value;
-  return <CrewSheet card={card.card} signedAt={signedAt} signedBy={signedByName} />;
+  const { card, signedAt, signedByName, withdrawn } = found.value;
+  return <CrewSheet card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} />;
 }

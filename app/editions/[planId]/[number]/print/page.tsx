@@ -14,6 +14,6 @@ export default async function PrintPage(props: SheetProps) {
       </main>
     );
   }
-  const { card, signedAt, signedByName } = found.value;
-  return <Sheet card={card.card} signedAt={signedAt} signedBy={signedByName} />;
+  const { card, signedAt, signedByName, withdrawn } = found.value;
+  return <Sheet card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} />;
 }

@@ -2,8 +2,10 @@
 import { Coils } from "#app/floor/_parts/coils.tsx";
 import type { Card } from "#lib/card/schema.ts";
 import { type SheetRow, sheetRows } from "#lib/card/sheet.ts";
+import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { clockTime, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
+import type { Withdrawal } from "#lib/protocol/messages.ts";
 import { PrintButton } from "./print-button.tsx";
 import styles from "./sheet.module.css";
 
@@ -12,6 +14,7 @@ interface Props {
   /** ms since the epoch. */
   readonly signedAt: number;
   readonly signedBy: string;
+  readonly withdrawn: Withdrawal | null;
 }
 
 /** Type gets smaller as the class gets fuller, so that one page holds it. */
@@ -21,7 +24,7 @@ function densityOf(rows: number): "open" | "plain" | "tight" | "tightest" {
   return rows <= 29 ? "tight" : "tightest";
 }
 
-export function Sheet({ card, signedAt, signedBy }: Props) {
+export function Sheet({ card, signedAt, signedBy, withdrawn }: Props) {
   const rows = sheetRows(card);
   const { edition, plan, clock, cautions, room, studio } = card;
   const signed = new Date(signedAt).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
@@ -50,6 +53,11 @@ export function Sheet({ card, signedAt, signedBy }: Props) {
             <p>
               signed off by {signedBy}, {signed}
             </p>
+            {withdrawn && (
+              <p>
+                <strong>{withdrawnWords(withdrawn)}</strong>
+              </p>
+            )}
           </div>
         </header>
         <table>

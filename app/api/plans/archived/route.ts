@@ -1,0 +1,5 @@
+/** Plans that are out of the way. */
+import { guarded } from "#server/http/respond.ts";
+import { listArchivedPlans } from "#server/plans/list-plans.ts";
+
+export const GET = guarded({}, ({ app, actor }) => listArchivedPlans(app, actor));

@@ -1,0 +1,48 @@
+"use client";
+/** Plans that are out of the way. They can be read, and their editions stay on the devices until a lead withdraws them. */
+import Link from "next/link";
+import { useRouter } from "next/navigation";
+import type { ArchivedPlan } from "#server/plans/list-plans.ts";
+import { Moment } from "../_shell/moment.tsx";
+import { Problem } from "../_shell/problem.tsx";
+import { useSend } from "../_shell/use-send.ts";
+import styles from "./desk.module.css";
+
+export function ArchivedPlans({ plans }: { readonly plans: readonly ArchivedPlan[] }) {
+  const router = useRouter();
+  const sending = useSend();
+  const bringBack = async (id: string) => {
+    const done = await sending.run("POST", `/api/plans/${id}/archive`, { archived: false });
+    if (done !== undefined) router.refresh();
+  };
+  return (
+    <section className={styles.group}>
+      <h2>Archived</h2>
+      <p className="quiet">A signed edition stays on the devices until a lead withdraws it.</p>
+      <Problem say={sending.problem} />
+      <ul className={styles.plain}>
+        {plans.map((plan) => (
+          <li key={plan.id}>
+            <span>
+              <Link href={`/plans/${plan.id}`}>{plan.title || "Untitled plan"}</Link>{" "}
+              <span className="quiet small">
+                {plan.edition > 0 ? `edition ${plan.edition}${plan.withdrawn ? " withdrawn" : " signed"}, ` : ""}
+                {plan.ownerName}, archived <Moment at={plan.archivedAt} />
+              </span>
+            </span>
+            {plan.mayReturn ? (
+              <button
+                type="button"
+                className={styles.act}
+                onClick={() => bringBack(plan.id)}
+                aria-disabled={sending.busy}
+              >
+                Bring back<span className="visually-hidden"> {plan.title}</span>
+              </button>
+            ) : null}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,50 @@
+/** Editions that were taken out of use: written once. The database itself refuses to change or delete one. */
+import { and, count, eq } from "drizzle-orm";
+import type { Db } from "#db/connection.ts";
+import { editionWithdrawal } from "#db/withdrawal-schema.ts";
+
+export interface WithdrawalRow {
+  readonly planId: string;
+  readonly number: number;
+  readonly withdrawnBy: string;
+  /** ms since the epoch. */
+  readonly withdrawnAt: number;
+  readonly reason: string;
+}
+
+export function insertWithdrawal(db: Db, made: WithdrawalRow): void {
+  db.orm.insert(editionWithdrawal).values(made).run();
+}
+
+export function readWithdrawal(db: Db, planId: string, number: number): WithdrawalRow | undefined {
+  const one = and(eq(editionWithdrawal.planId, planId), eq(editionWithdrawal.number, number));
+  return db.orm.select().from(editionWithdrawal).where(one).get();
+}
+
+const COLUMNS = `w.plan_id AS planId, w.number AS number, w.withdrawn_by AS withdrawnBy,
+  w.withdrawn_at AS withdrawnAt, w.reason AS reason`;
+
+/** By plan: of those whose newest edition was withdrawn. */
+export function newestWithdrawals(db: Db): Map<string, WithdrawalRow> {
+  const rows = db.raw
+    .prepare<[], WithdrawalRow>(
+      `SELECT ${COLUMNS} FROM edition_withdrawal w
+        WHERE w.number = (SELECT max(number) FROM edition WHERE plan_id = w.plan_id)`,
+    )
+    .all();
+  return new Map(rows.map((row) => [row.planId, row]));
+}
+
+/** Of the editions signed for this room, and of `plans`, which its programme brings here. The plan may be deleted. */
+export function withdrawalsOfRoom(db: Db, roomId: string, plans: readonly string[]): WithdrawalRow[] {
+  return db.raw
+    .prepare<[string, string], WithdrawalRow>(
+      `SELECT ${COLUMNS} FROM edition_withdrawal w JOIN edition e ON e.plan_id = w.plan_id AND e.number = w.number
+        WHERE json_extract(e.card_json, '$.card.room.id') = ? OR w.plan_id IN (SELECT value FROM json_each(?))
+        ORDER BY w.withdrawn_at`,
+    )
+    .all(roomId, JSON.stringify(plans));
+}
+
+/** How many there are: a number that only grows, so that somebody who asks often knows when to look again. */
+export const countWithdrawals = (db: Db): number => db.orm.select({ n: count() }).from(editionWithdrawal).get()?.n ?? 0;

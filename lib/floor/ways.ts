@@ -1,0 +1,98 @@
+/**
+ * The ways to end a class when it is due, with what each costs: the rest of the work gets other seconds, or the closing
+ * alone does. Where neither is enough, what both can do together, which may still be late.
+ */
+import type { Card } from "#lib/card/schema.ts";
+import { headSeconds } from "#lib/plan/lookup.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { endOnTimeAt, retimeEvent } from "./acts.ts";
+import { endOnTime, type Retimed } from "./end-on-time.ts";
+import type { FloorEvent, FloorLog } from "./log.ts";
+import { floorNow, latenessAt, positionAt } from "./now.ts";
+import { type Preview, previewOf } from "./preview.ts";
+import { minutesSeconds } from "./words.ts";
+
+/**
+ * Seconds that a closing keeps: people come off the springs and sit up before they are let go (common practice, no source).
+ * One that is planned shorter keeps what it has.
+ */
+export const LEAST_CLOSING = 30;
+
+export type WayId = "rest" | "closing" | "both";
+export interface Way extends Preview {
+  readonly id: WayId;
+  readonly answer: Retimed;
+  /** Seconds by which the class still ends after its time. */
+  readonly lateBy: number;
+  /** "Ends on time.", "Still ends 0:40 late." */
+  readonly ends: string;
+}
+export interface Ways {
+  /** At most two, the first the one that a key takes. */
+  readonly ways: readonly Way[];
+  /** What is to be known before the ways; "" for nothing. */
+  readonly say: string;
+}
+
+const SAME: Retimed = { possible: true, changed: [], dropped: [], uneven: [], unlocked: [], closingSeconds: 0 };
+/** Nobody can tell less from on time. Seconds. */
+const ENOUGH = 1;
+
+/** What can be done at `at`, worked out afresh. */
+export function waysAt(card: Card, log: FloorLog, at: number): Ways {
+  const { plan } = floorNow(card, log);
+  const late = latenessAt(card, log, at);
+  const asWay = (id: WayId, answer: Retimed): Way => {
+    const lateBy = Math.max(0, latenessAt(card, [...log, retimeEvent(answer, at)], at));
+    const ends = lateBy < ENOUGH ? "Ends on time." : `Still ends ${minutesSeconds(lateBy)} late.`;
+    return { id, answer, lateBy, ends, ...previewOf(plan, answer) };
+  };
+  const rest = endOnTimeAt(card, log, at);
+  const least = leastClosing(card, log, at);
+  const closing = headSeconds(plan, "closingSeconds");
+  const alone = asWay("closing", { ...SAME, closingSeconds: tenth(Math.max(least, closing - late)) });
+  if (rest.possible) return asked([asWay("rest", rest), alone], late);
+  if (alone.lateBy < ENOUGH) return asked([alone], late);
+  return asked([asWay("both", bestOfBoth(card, log, at, plan)), alone], late);
+}
+
+function asked(all: readonly Way[], late: number): Ways {
+  const ways = all.filter(({ takes }) => takes);
+  const best = Math.min(...ways.map(({ lateBy }) => lateBy));
+  if (ways.length === 0) {
+    return { ways, say: late < ENOUGH ? "The class ends on time as it is." : "Nothing is left that could be shorter." };
+  }
+  if (best < ENOUGH) return { ways, say: "" };
+  return { ways, say: `Nothing makes it end on time: the best there is ends ${minutesSeconds(best)} late.` };
+}
+
+/** The work at its shortest, what may be left out left out, the closing at its least: as near to the due end as it gets. */
+function bestOfBoth(card: Card, log: FloorLog, at: number, plan: Plan): Retimed {
+  const { position, startedAt } = positionAt(card, log, at);
+  const spare = headSeconds(plan, "closingSeconds") - leastClosing(card, log, at);
+  const secondsLeft = card.clock.total - (at - (startedAt ?? at)) / 1000 + spare;
+  const first = endOnTime(plan, position, secondsLeft);
+  // Over even so: by that much later there is an answer, and none that is earlier.
+  const best = first.possible ? first : endOnTime(plan, position, secondsLeft + first.overBy + 0.1);
+  if (!best.possible) return { ...SAME, closingSeconds: headSeconds(plan, "closingSeconds") - spare };
+  return { ...best, closingSeconds: tenth(best.closingSeconds - spare) };
+}
+
+/** Seconds: not below what it has had by now, nor above what it has. */
+function leastClosing(card: Card, log: FloorLog, at: number): number {
+  const { plan, steps } = floorNow(card, log);
+  const { position } = positionAt(card, log, at);
+  const closing = headSeconds(plan, "closingSeconds");
+  const from = steps.find(({ phase }) => phase === "closing")?.from ?? Number.POSITIVE_INFINITY;
+  const had = position > from ? position - from + headSeconds(plan, "countInSeconds") : 0;
+  return Math.min(closing, Math.max(LEAST_CLOSING, had));
+}
+
+/** The event that takes a way at `at`; null where it is there no more. */
+export function wayEvent(card: Card, log: FloorLog, id: WayId | null, at: number): FloorEvent | null {
+  const { ways } = waysAt(card, log, at);
+  const way = id === null ? ways[0] : ways.find((one) => one.id === id);
+  return way ? retimeEvent(way.answer, at) : null;
+}
+
+const tenth = (x: number): number => Math.round(x * 10) / 10;

@@ -1,0 +1,38 @@
+/** Puts a plan out of the way, or back on the desks. It stays readable, and its editions stay on the devices. */
+import * as z from "zod";
+import { inTransaction } from "#db/repos/doc-log-repo.ts";
+import { addPlanEvent } from "#db/repos/event-repo.ts";
+import { setPlanArchived } from "#db/repos/plan-repo.ts";
+import type { Actor } from "#lib/policy/can.ts";
+import { fail, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { openPlan } from "./open-plan.ts";
+
+export const archiveSchema = z.strictObject({ archived: z.boolean() });
+
+/** Does nothing where it is so already. Errors: 401, 403, 404, 409 wrong-state. */
+export function archivePlan(
+  app: Springline,
+  actor: Actor,
+  id: string,
+  archived: boolean,
+): Result<{ archived: boolean }> {
+  const opened = openPlan(app, actor, id, "plan.delete");
+  if (!opened.ok) return opened;
+  const { row, person } = opened.value;
+  if (archived && row.state === "handed-in") {
+    return fail(409, "wrong-state", "The plan is handed in. Take it back first, then archive it.", {
+      state: row.state,
+    });
+  }
+  if ((row.archivedAt !== null) !== archived) storeArchived(app, id, person.id, archived ? app.now() : null);
+  return ok({ archived });
+}
+
+/** With its line in the record. Null brings it back. */
+export function storeArchived(app: Pick<Springline, "db" | "now">, id: string, actorId: string, at: number | null) {
+  inTransaction(app.db, () => {
+    setPlanArchived(app.db, id, at);
+    addPlanEvent(app.db, { planId: id, at: app.now(), actorId, kind: at === null ? "unarchived" : "archived" });
+  });
+}
