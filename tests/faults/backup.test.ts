@@ -3,6 +3,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { createHash } from "node:crypto";
 import {
   copyFileSync,
+  cpSync,
   existsSync,
   mkdtempSync,
   readdirSync,
@@ -167,17 +168,21 @@ test("a wrong, cut or altered file is refused in one sentence, and nothing is to
   expect(readdirSync(join(folder, "data")).filter((name) => name.startsWith("before-restore"))).toEqual([]);
 }, 60_000);
 
+/** The program's migrations without the newest, as the version before had them. */
+function olderMigrations(): { older: string; newest: number } {
+  const older = join(folder, "older");
+  cpSync(join(ROOT, "db/migrations"), older, { recursive: true });
+  const path = join(older, "meta/_journal.json");
+  const journal = JSON.parse(readFileSync(path, "utf8")) as { entries: { when: number }[] };
+  const newest = journal.entries.pop()?.when ?? 0;
+  writeFileSync(path, JSON.stringify(journal));
+  return { older, newest };
+}
+
 test("an older database is copied before it is changed; the copy restores", async () => {
-  const raw = new Database(file);
-  raw.exec("drop trigger if exists class_log_never_updated");
-  const newest = raw.prepare("select max(created_at) from __drizzle_migrations").pluck().get();
-  raw.prepare("delete from __drizzle_migrations where created_at = ?").run(newest);
-  for (const name of raw
-    .prepare<[], string>("select name from sqlite_master where type = 'trigger' and tbl_name = 'class_log'")
-    .pluck()
-    .all())
-    raw.exec(`drop trigger "${name}"`);
-  raw.close();
+  for (const end of ["", "-wal", "-shm"]) rmSync(file + end, { force: true });
+  const { older, newest } = olderMigrations();
+  openDatabase(file, { migrationsFolder: older }).close();
   openDatabase(file).close();
   const copies = readdirSync(join(folder, "data")).filter((name) =>
     name.startsWith(`springline.sqlite.before-${newest}-`),
