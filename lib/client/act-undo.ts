@@ -19,7 +19,7 @@
 import * as Y from "yjs";
 import { sameData } from "#lib/plan/same-data.ts";
 import { type AnyType, changesIn, entriesWritten, joined, type KeyChange, type TakenOut } from "./undo/changes.ts";
-import { type AnyMap, actorOf, putStand, standNow, writerOf } from "./undo/stand.ts";
+import { type AnyMap, actorOf, putStand, standNow, takenFrom, writerOf } from "./undo/stand.ts";
 import { hasTexts, keepTexts, popTexts, type Step, type Way } from "./undo/texts.ts";
 
 /** Typing within this many milliseconds is one step. */
@@ -175,7 +175,10 @@ export class ActUndo {
     if (map._item?.deleted || hidden)
       return { entry, key, why: "gone", by: this.by(map, this.options.takenOut.key), value: undefined };
     const now = standNow(map, key);
-    if (now.of === after.of || actorOf(now) === this.options.doc.clientID) return undefined;
+    const { clientID } = this.options.doc;
+    if (now.of === after.of || actorOf(now) === clientID) return undefined;
+    // Nothing is there, as it was: undoing a making and bringing it back leaves an absence of another name.
+    if (after.value === undefined && takenFrom(now) === clientID) return undefined;
     const why = sameData(now.value, before.value) ? "already" : "changed";
     return { entry, key, why, by: this.by(map, key), value: now.value };
   }

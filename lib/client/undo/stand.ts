@@ -60,6 +60,10 @@ export function putStand(transaction: Y.Transaction, map: AnyMap, key: string, {
 export const actorOf = ({ of }: Stand): number | undefined =>
   of === null || of === NEVER || of.endsWith("!") ? undefined : Number(of.split(":")[0]);
 
+/** Where nothing is there: the page whose value was taken away, by its client id. */
+export const takenFrom = ({ of }: Stand): number | undefined =>
+  of?.endsWith("!") ? Number(of.split(":")[0]) : undefined;
+
 /** The page that wrote what a key shows; undefined where nothing is there: who takes a value away leaves no name. */
 export function writerOf(map: AnyMap, key: string): number | undefined {
   const struct = map._map.get(key);
