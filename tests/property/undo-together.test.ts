@@ -86,7 +86,8 @@ class Game {
     const differs = changed(before, after);
     for (const at of differs) {
       if (back === "undo") expect([at, this.witness.only(at, before.get(at)) ?? who]).toEqual([at, who]);
-      else expect([at, before.get(at)]).toEqual([at, left.get(at)]);
+      // A putting back is redone over the taking out that it was of, which another's redo has brought back.
+      else if (!at.endsWith("/deleted")) expect([at, before.get(at)]).toEqual([at, left.get(at)]);
       left.set(at, after.get(at));
     }
     if (differs.length > 0) {
@@ -165,7 +166,7 @@ const living = (values: ReadonlyMap<string, string>) => {
 };
 
 test.each(["plan", "month"] as const)(
-  "in one %s people act in turns and undo newest first: all is as at the start, and one's own redo brings it back",
+  "in one %s people act in turns and undo newest first: all is as at the start, and redo brings it back",
   (kind) => {
     const turns = fc.array(fc.record({ who: n, act }), { minLength: 1, maxLength: 14 });
     let undone = 0;
@@ -190,8 +191,7 @@ test.each(["plan", "month"] as const)(
           game.takeBack(who, "redo");
           game.network.flush();
         }
-        // Of several people one's redo may find that another's redo of a making has come first: it leaves that and says so.
-        if (new Set(order).size === 1) expect(living(game.values)).toEqual(end);
+        expect(living(game.values)).toEqual(end);
         undone++;
         game.end();
       }),

@@ -4,8 +4,8 @@
  * yjs 13.6 keeps a key as a chain of structs of which the last counts. A value that undo writes back is a new struct of
  * whoever pressed undo, so the struct alone would make it theirs; it therefore carries, before the value, the name of the
  * act that it stands for: its content is `[act, value]`, of which maps show the last. So everybody's undo knows its own act
- * again, whoever brought it back. An absence that was somebody's act is written back as a value `undefined` with its name;
- * a key that was never there is taken away.
+ * again, whoever brought it back. An absence is written back as a value `undefined` with its name, that of a key that was
+ * never there too: whoever undoes something else must not take it for somebody's act.
  */
 import * as Y from "yjs";
 
@@ -22,7 +22,7 @@ export interface Stand {
 }
 
 export const NEVER = "";
-const ACT = /^\d+:\d+!?$/;
+const ACT = /^(\d+:\d+!?)?$/;
 
 const nameOf = ({ lastId }: Y.Item): string => `${lastId.client}:${lastId.clock}`;
 
@@ -46,8 +46,7 @@ export const isFresh = (transaction: Y.Transaction, { id }: Y.Item): boolean =>
 /** Makes a key show what it showed, on the word of whoever it was. */
 export function putStand(transaction: Y.Transaction, map: AnyMap, key: string, { of, value }: Stand): void {
   if (of === null) map.set(key, value);
-  else if (of === NEVER) map.delete(key);
-  else {
+  else if (map._map.has(key)) {
     const { clientID, store } = transaction.doc;
     const left = map._map.get(key) ?? null;
     const id = Y.createID(clientID, Y.getState(store, clientID));
