@@ -143,7 +143,8 @@ function Labelled({ label, children }: { readonly label: string; readonly childr
 }
 
 function Minutes({ minutes, onChange }: { readonly minutes: number; readonly onChange: (minutes: number) => void }) {
-  const [typed, setTyped] = useState<string | null>(null);
+  /** What is half typed counts only beside the value that it was typed over: undo and others change it under the field. */
+  const [typed, setTyped] = useState<{ readonly text: string; readonly over: number } | null>(null);
   return (
     <Labelled label="Minutes">
       {(id) => (
@@ -152,12 +153,12 @@ function Minutes({ minutes, onChange }: { readonly minutes: number; readonly onC
           type="number"
           min={SLOT_MINUTES.min}
           max={SLOT_MINUTES.max}
-          value={typed ?? String(minutes)}
+          value={typed?.over === minutes ? typed.text : String(minutes)}
           onBlur={() => setTyped(null)}
           onChange={(e) => {
-            setTyped(e.target.value);
             const value = Number(e.target.value);
             const fits = Number.isInteger(value) && value >= SLOT_MINUTES.min && value <= SLOT_MINUTES.max;
+            setTyped({ text: e.target.value, over: fits ? value : minutes });
             if (fits) onChange(value);
           }}
         />

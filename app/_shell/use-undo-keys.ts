@@ -1,6 +1,7 @@
 "use client";
 /** Undo and redo for the whole page, the script included. A field with a draft of its own keeps its own undo. */
 import { useEffect } from "react";
+import { undoKey } from "./undo-key.ts";
 
 interface Undoes {
   takeBack(): void;
@@ -10,12 +11,11 @@ interface Undoes {
 export function useUndoKeys(session: Undoes): void {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
-      const key = event.key.toLowerCase();
-      if (!(event.ctrlKey || event.metaKey) || event.altKey || (key !== "z" && key !== "y")) return;
-      if (hasOwnUndo(event.target)) return;
+      const way = undoKey(event);
+      if (way === null || hasOwnUndo(event.target)) return;
       event.preventDefault();
       event.stopPropagation();
-      if (key === "y" || event.shiftKey) session.bringBack();
+      if (way === "redo") session.bringBack();
       else session.takeBack();
     };
     addEventListener("keydown", onKeyDown, true);
@@ -23,9 +23,11 @@ export function useUndoKeys(session: Undoes): void {
   }, [session]);
 }
 
-/** Fields whose words are not yet, or never, part of the document. Those that change it as one types are marked. */
+/** Fields whose words are not yet, or never, part of the document. Those that change it as one types, or show it, are marked. */
 function hasOwnUndo(target: EventTarget | null): boolean {
   const isField = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
   const typed = isField && !["checkbox", "radio", "button", "range"].includes(target.type);
-  return typed && !("shared" in target.dataset) && target.closest("[data-live]") === null;
+  return (
+    typed && !("shared" in target.dataset) && target.dataset.undo !== "page" && target.closest("[data-live]") === null
+  );
 }

@@ -42,6 +42,7 @@ export function NumberField(props: NumberFieldProps) {
     if (draft.take()) props.onCommit(read.value);
   };
   const onKeyDown = (event: KeyboardEvent) => {
+    if (draft.letsGo(event)) setProblem(null);
     if (event.key === "Enter") commit();
     if (event.key === "Escape" && draft.isOpen) {
       event.stopPropagation();

@@ -31,7 +31,9 @@ export function TextField({ label, value, maxLength, disabled, onCommit }: TextF
         disabled={disabled}
         onChange={(event) => draft.write(event.target.value)}
         onBlur={commit}
-        onKeyDown={(event) => event.key === "Enter" && commit()}
+        onKeyDown={(event) => {
+          if (!draft.letsGo(event) && event.key === "Enter") commit();
+        }}
       />
       {draft.meanwhile && (
         <span id={`${id}-hint`} className={styles.hint} role="status">

@@ -3,7 +3,8 @@
  * What is typed into a field of one plain value and not yet taken over. It stays when somebody else changes the value
  * meanwhile, and the field says so, before and after: the value of whoever leaves the field last counts, never unseen.
  */
-import { useState } from "react";
+import { type KeyboardEvent, useState } from "react";
+import { undoKey } from "#app/_shell/undo-key.ts";
 
 export interface Draft {
   /** What the field holds. */
@@ -11,13 +12,15 @@ export interface Draft {
   readonly isOpen: boolean;
   /** What somebody else has made of the value meanwhile, in a sentence; null when nobody has. */
   readonly meanwhile: string | null;
-  /** On the field while it is open, for others to find. */
-  readonly mark: { readonly "data-draft"?: string };
+  /** On the field, for others to find: whose undo the keys for it are, and whether it is open. */
+  readonly mark: { readonly "data-undo": "page" | "field"; readonly "data-draft"?: string };
   write(text: string): void;
   /** Closes it. True when it says something else than the value there is, so that it has to be written. */
   take(): boolean;
   /** Lets go of it: the value is shown again. */
   drop(): void;
+  /** The keys for undo and redo while it is open: the browser's own would bring back figures that are nobody's. */
+  letsGo(event: KeyboardEvent): boolean;
 }
 
 export function useDraft(shown: string): Draft {
@@ -38,16 +41,24 @@ export function useDraft(shown: string): Draft {
       : replaced !== null
         ? `This replaced ${inWords(replaced)}, set by somebody else while you typed.`
         : null,
-    mark: typed === null ? {} : { "data-draft": "" },
+    mark: typed === null ? { "data-undo": "page" } : { "data-undo": "field", "data-draft": "" },
     write: (next) => {
       setReplaced(null);
-      setTyped({ text: next, from: typed?.from ?? shown });
+      const from = typed?.from ?? shown;
+      setTyped(next === shown && from === shown ? null : { text: next, from });
     },
     take: () => {
       close(changed ? shown : null);
       return typed !== null && typed.text.trim() !== shown;
     },
     drop: () => close(null),
+    letsGo: (event) => {
+      const way = undoKey(event);
+      if (way === null || typed === null) return false;
+      event.preventDefault();
+      if (way === "undo") close(null);
+      return way === "undo";
+    },
   };
 }
 

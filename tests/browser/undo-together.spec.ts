@@ -1,0 +1,73 @@
+/** Two people press on one item in the same second, and both take it back. */
+import { expect, expectSaved, onRail, openFromDesk, test } from "./kit.ts";
+
+const PLAN = "Upper body and trunk";
+
+test("one presses more and the other less, both undo: the seconds are as they were", async ({ as }) => {
+  const pages = [await as("marta"), await as("ines")] as const;
+  for (const page of pages) {
+    await openFromDesk(page, PLAN);
+    await onRail(page, /seconds from/)
+      .nth(4)
+      .click();
+  }
+  const [marta, ines] = pages;
+  const seconds = (page: typeof marta) => page.getByLabel("Seconds", { exact: true });
+  const before = await seconds(marta).inputValue();
+  // Neither hears of the other until both have pressed.
+  for (const page of pages) await page.context().setOffline(true);
+  await Promise.all([
+    marta.getByRole("button", { name: "5 seconds more" }).click(),
+    ines.getByRole("button", { name: "5 seconds less" }).click(),
+  ]);
+  for (const page of pages) await page.context().setOffline(false);
+  for (const page of pages) await expectSaved(page);
+  await expect(seconds(marta)).not.toHaveValue(before);
+  await expect(seconds(ines)).toHaveValue(await seconds(marta).inputValue());
+  await Promise.all(pages.map((page) => page.getByRole("button", { name: "Undo" }).click()));
+  for (const page of pages) await expectSaved(page);
+  for (const page of pages) await expect(seconds(page)).toHaveValue(before);
+});
+
+test("both move one item, both undo: it is where it was", async ({ as }) => {
+  const pages = [await as("marta"), await as("ines")] as const;
+  for (const page of pages) await openFromDesk(page, PLAN);
+  const [marta, ines] = pages;
+  const order = (page: typeof marta) =>
+    page
+      .getByRole("listbox", { name: "The class, item by item" })
+      .getByRole("option")
+      .evaluateAll((items) => items.map((item) => item.id));
+  const before = await order(marta);
+  for (const page of pages)
+    await onRail(page, /seconds from/)
+      .nth(4)
+      .click();
+  await Promise.all([marta.keyboard.press("Alt+ArrowUp"), ines.keyboard.press("Alt+ArrowDown")]);
+  for (const page of pages) await expectSaved(page);
+  await expect.poll(() => order(marta)).not.toEqual(before);
+  await Promise.all(pages.map((page) => page.keyboard.press("Control+z")));
+  for (const page of pages) await expectSaved(page);
+  for (const page of pages) await expect.poll(() => order(page)).toEqual(before);
+});
+
+test("Ctrl+Z in Seconds: what is half typed first, then the plan's own last step, and the field shows it", async ({
+  as,
+}) => {
+  const page = await as("marta");
+  await openFromDesk(page, PLAN);
+  await onRail(page, /seconds from/)
+    .nth(5)
+    .click();
+  const seconds = page.getByLabel("Seconds", { exact: true });
+  const before = await seconds.inputValue();
+  await seconds.fill("47");
+  await seconds.press("Enter");
+  await expect(onRail(page, /47 seconds from/).first()).toBeVisible();
+  await seconds.fill("48");
+  await seconds.press("Control+z");
+  await expect(seconds).toHaveValue("47");
+  await seconds.press("Control+z");
+  await expect(seconds).toHaveValue(before);
+  await expectSaved(page);
+});
