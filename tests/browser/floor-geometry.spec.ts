@@ -29,10 +29,9 @@ for (const screen of ["lead", "demonstrator", "crew", "wall"] as const satisfies
     const faults: string[] = [];
     for (const [width, height] of SIZES) {
       await page.setViewportSize({ width, height });
-      const began = Date.now();
       const swept = await page.evaluate((one) => window.stage.sweep(one), screen);
-      if (process.env.SPRINGLINE_SHOTS)
-        console.log(screen, width, height, swept.looked, swept.faults.length, swept.steps, Date.now() - began);
+      const shots = process.env.SPRINGLINE_SHOTS;
+      if (shots) await page.screenshot({ path: `${shots}/${screen}-${width}x${height}.png` });
       faults.push(...swept.faults.map((fault) => `${width}x${height} ${fault}`));
     }
     await page.context().close();

@@ -104,14 +104,22 @@ function isCut(word: Word): boolean {
   return false;
 }
 
-/** What stands over a word, asked at its ends and its middle. */
+/** What is painted over a word, asked at its ends and its middle. Boxes without a ground hide nothing. */
 function coverOf({ element, left, right, top, bottom }: Word): Element | undefined {
   const middle = (top + bottom) / 2;
   for (const x of [left + 2, (left + right) / 2, right - 2]) {
     const there = document.elementFromPoint(x, middle);
-    if (there && !there.contains(element) && !element.contains(there)) return there;
+    if (!there || there.contains(element) || element.contains(there)) continue;
+    for (let box: Element | null = there; box && !box.contains(element); box = box.parentElement) {
+      if (paints(box)) return box;
+    }
   }
   return undefined;
+}
+
+function paints(box: Element): boolean {
+  const { backgroundColor, backgroundImage } = getComputedStyle(box);
+  return backgroundImage !== "none" || !/(transparent|, 0\))$/.test(backgroundColor) || box.matches("button, select");
 }
 
 /** Boxes that scroll or clip hold more than they show. */

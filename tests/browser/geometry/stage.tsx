@@ -58,16 +58,19 @@ function sweep(screen: Screen): Swept {
   const faults: string[] = [];
   const steps = new Set<string>();
   let looked = 0;
+  let first: Look | null = null;
   for (const [card, { envelope }] of CARDS.entries()) {
     for (const moment of momentsOf(envelope.card, screen === "lead" || screen === "crew")) {
       looked++;
       show({ screen, card, moment });
       const found = faultsOf(main as HTMLElement);
       if (found.length === 0) continue;
+      first ??= { screen, card, moment };
       steps.add(`${card} ${moment.step}`);
       faults.push(`${envelope.card.edition.title}, ${moment.at} s: ${found.slice(0, 3).join("; ")}`);
     }
   }
+  if (first) show(first);
   return { looked, faults, steps: steps.size };
 }
 
