@@ -53,7 +53,7 @@ export interface LineLink {
 const LOST_CODE = 4000;
 const CHECK_MS = 1000;
 /**
- * The server says that it is there every 3 s. Looks are counted, not ms: a page that stood still for a while finds what was
+ * The server says that it is there every 1.5 s. Looks are counted, not ms: a page that stood still for a while finds what was
  * said meanwhile still waiting to be read.
  */
 const SILENT_CHECKS = 8;

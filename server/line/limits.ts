@@ -17,10 +17,10 @@ export const LINE_LIMITS = {
   bytesPerSecond: 128 * KiB,
   /** A screen that has this much waiting is cut off. */
   bufferedBytes: 4 * 1024 * KiB,
-  /** How often a screen is told that the line is there; by it the screen asks for the time again. */
-  hereMs: 3000,
+  /** How often a screen is told that the line is there; by it the screen asks for the time again. Silence is seen by it. */
+  hereMs: 1500,
   /** A screen that was not heard of for so many of these beats is lost. Counted, so that a server that stood still loses nobody. */
-  lostBeats: 3,
+  lostBeats: 4,
   /** How often every device is asked for again, and what has become old is forgotten (INV-09). */
   sweepMs: 500,
   closeMs: 1000,

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from "react";
 import type { Card } from "#lib/card/schema.ts";
 import type { LineLink } from "#lib/client/line-link.ts";
 import { floorView } from "#lib/floor/now.ts";
+import { unconfirmed } from "#lib/line/confirmed.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 import type { FollowerView } from "#lib/line/wire.ts";
 import { VIEW_WORDS } from "#lib/line/words.ts";
@@ -16,6 +17,7 @@ import { FollowFoot } from "./follow-foot.tsx";
 import { FollowedClass } from "./followed-class.tsx";
 import { useFollowedCard } from "./use-followed.ts";
 import type { FloorLine } from "./use-line.ts";
+import { useSecond } from "./use-second.ts";
 
 interface Props {
   readonly line: FloorLine;
@@ -51,8 +53,12 @@ export function FollowScreen({ line, pairing, shelf, settings, onTakeOn, onLeave
   useEffect(() => {
     if (leads) granted.current();
   }, [leads]);
+  useSecond();
+  const { heardAt, contact, line: is } = state;
+  const clocks = { wall: Date.now(), studioNow: link?.studioNow() ?? null };
+  const lost = followed ? unconfirmed({ heardAt, line: is, refused: contact === "refused" }, clocks) : null;
   return (
-    <div className={styles.follow}>
+    <div className={styles.follow} data-sure={lost === null}>
       {link && found && followed ? (
         <FollowedClass
           key={followed.session}
@@ -61,6 +67,7 @@ export function FollowScreen({ line, pairing, shelf, settings, onTakeOn, onLeave
           link={link}
           view={view}
           settings={settings}
+          lost={lost}
         />
       ) : (
         <Waiting room={pairing.room.name} view={view} cls={followed} fetching={shelf.refreshing} />

@@ -1,10 +1,9 @@
 "use client";
 /** The class that is led elsewhere, in this screen's view. */
-import { useMemo } from "react";
 import type { Card } from "#lib/card/schema.ts";
 import type { LineLink } from "#lib/client/line-link.ts";
-import { typeSizes } from "#lib/floor/legibility.ts";
 import { latenessWords, minutesSeconds } from "#lib/floor/words.ts";
+import { type Unconfirmed, unconfirmedWords } from "#lib/line/confirmed.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 import type { FollowerView } from "#lib/line/wire.ts";
 import { useAwake } from "../_parts/awake.ts";
@@ -29,11 +28,11 @@ interface Props {
   readonly link: LineLink;
   readonly view: FollowerView;
   readonly settings: Settings;
+  readonly lost: Unconfirmed | null;
 }
 
-export function FollowedClass({ card, cls, link, view, settings }: Props) {
+export function FollowedClass({ card, cls, link, view, settings, lost }: Props) {
   const followed = useFollowed(card, link, cls);
-  const sizes = useMemo(() => typeSizes(settings.distanceM), [settings.distanceM]);
   const is = followed.view;
   useAwake();
   useCalls(is, settings);
@@ -53,7 +52,12 @@ export function FollowedClass({ card, cls, link, view, settings }: Props) {
           <h1>The class is done</h1>
         </section>
       ) : (
-        <View card={card} sizes={sizes} {...followed} />
+        <View card={card} distanceM={settings.distanceM} unsure={lost !== null} {...followed} />
+      )}
+      {lost && is.phase !== "done" && (
+        <p className={styles.unsure} role="alert">
+          <strong>Not confirmed: look at the coach</strong> <span aria-live="off">{unconfirmedWords(lost)}</span>
+        </p>
       )}
       <p className="visually-hidden" aria-live="polite">
         {nowWords(is)}

@@ -1,13 +1,14 @@
 /** What every view of a class that is led elsewhere is given. */
 import type { Card } from "#lib/card/schema.ts";
-import type { TypeSizes } from "#lib/floor/legibility.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import type { Followed } from "./use-followed.ts";
 
 export interface ViewProps extends Followed {
   readonly card: Card;
-  /** Ladders of type for this screen's reading distance. */
-  readonly sizes: TypeSizes;
+  /** From how far this screen is read, metres. */
+  readonly distanceM: number;
+  /** Nobody confirms what is shown: nothing of it may look certain. */
+  readonly unsure: boolean;
 }
 
 /** What goes on, by name. */
