@@ -84,7 +84,7 @@ test("before a fit and after it, whatever is offered and taken is kept by the ne
     }),
     { seed: SEED, numRuns: 60 },
   );
-  expect(seen.fits).toBeGreaterThan(25);
+  expect(seen.fits).toBeGreaterThan(20);
   expect(seen.before).toBeGreaterThan(80);
   // The fit finds whole repetitions for nearly all: the rest are held by a lock or by the room.
   expect(seen.cutAfter).toBeLessThan(seen.cutBefore / 3);
