@@ -44,8 +44,8 @@ function plainText(text: Y.XmlText): string {
 }
 
 /**
- * A new fragment from lines. With no lines it holds one empty line: an empty fragment typed into by two people at once
- * would get two.
+ * A new fragment from lines. With no lines it holds one empty line, and that an empty text: what is empty and typed into by
+ * two people at once would get two.
  */
 export function scriptFragment(lines: readonly ScriptLine[], emptyKind: CueKind = "setup"): Y.XmlFragment {
   const fragment = new Y.XmlFragment();
@@ -58,11 +58,20 @@ export function lineElement(line: ScriptLine): Y.XmlElement {
   return cueElement(line.kind, piecesOf(line));
 }
 
-/** Turns an empty line that is already in a document into `line`. */
+/** Turns an empty line that is already in a document into `line`. Its own text stays: somebody may be typing in it. */
 export function fillLine(element: Y.XmlElement, line: ScriptLine): void {
   element.setAttribute("kind", line.kind);
-  element.insert(0, piecesOf(line).map(pieceNode));
+  const [first, ...rest] = piecesOf(line);
+  const text = element.get(0);
+  if (text instanceof Y.XmlText && first && "text" in first) {
+    text.insert(0, first.text);
+    element.insert(1, rest.map(pieceNode));
+  } else element.insert(0, piecesOf(line).map(pieceNode));
 }
+
+/** Whether a line is there with nothing in it. */
+export const isEmptyLine = (line: unknown): line is Y.XmlElement =>
+  line instanceof Y.XmlElement && line.toArray().every((child) => child instanceof Y.XmlText && child.length === 0);
 
 /** A text with an unknown field in it is kept as it stands. */
 function piecesOf(line: ScriptLine): readonly ScriptPiece[] {
@@ -73,7 +82,7 @@ function piecesOf(line: ScriptLine): readonly ScriptPiece[] {
 function cueElement(kind: CueKind, pieces: readonly ScriptPiece[]): Y.XmlElement {
   const element = new Y.XmlElement(CUE_LINE);
   element.setAttribute("kind", kind);
-  element.insert(0, pieces.map(pieceNode));
+  element.insert(0, pieces.length > 0 ? pieces.map(pieceNode) : [new Y.XmlText()]);
   return element;
 }
 

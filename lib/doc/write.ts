@@ -9,7 +9,7 @@ import { EXPECTED_KEY, type ItemMap, parts, SHARE_KEY, SPRING_KEY, TAKEN_BACK } 
 import { setLocked, setSeconds } from "./lock.ts";
 import { keyAfter, type Ordered } from "./order.ts";
 import { orderedItems, readItemById } from "./read.ts";
-import { fillLine, lineElement } from "./script.ts";
+import { fillLine, isEmptyLine, lineElement } from "./script.ts";
 import { setOrDelete } from "./set.ts";
 
 export interface Writer {
@@ -117,7 +117,7 @@ export function addScriptLine(w: Writer, id: string, line: ScriptLine): void {
     const script = map.get("script");
     if (!(script instanceof Y.XmlFragment)) return;
     const only = script.length === 1 ? script.get(0) : undefined;
-    if (only instanceof Y.XmlElement && only.length === 0) fillLine(only, line);
+    if (isEmptyLine(only)) fillLine(only, line);
     else script.insert(script.length, [lineElement(line)]);
   });
 }
@@ -128,7 +128,7 @@ export function addFirstScriptLine(w: Writer, id: string, line: ScriptLine): voi
     const script = map.get("script");
     if (!(script instanceof Y.XmlFragment)) return;
     const only = script.length === 1 ? script.get(0) : undefined;
-    if (only instanceof Y.XmlElement && only.length === 0) fillLine(only, line);
+    if (isEmptyLine(only)) fillLine(only, line);
     else script.insert(0, [lineElement(line)]);
   });
 }

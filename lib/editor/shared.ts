@@ -16,6 +16,8 @@ import {
 } from "@tiptap/y-tiptap";
 import type { Awareness } from "y-protocols/awareness";
 import type * as Y from "yjs";
+import { caretByLetter } from "./caret-by-letter.ts";
+import { exactEdits } from "./exact-edit.ts";
 import { touches, whatDoesNotFit } from "./fits.ts";
 import { restoreSelection } from "./selection.ts";
 
@@ -53,6 +55,8 @@ export const SharedScript = Extension.create<{ shared: SharedOptions | null }>({
     return [
       guardPlugin(shared),
       ySyncPlugin(shared.fragment),
+      caretByLetter(),
+      exactEdits(),
       yCursorPlugin(shared.awareness, {
         cursorBuilder: shared.caret,
         selectionBuilder: () => ({ class: "script-others-selection" }),
