@@ -8,7 +8,8 @@ import { build, context } from "esbuild";
 
 const ENTRY = "app/floor/_page/entry.tsx";
 
-const settings = (root, out, dev) => ({
+/** How the floor is bundled, for whoever bundles its screens apart. */
+export const bundleSettings = (root, out, dev) => ({
   absWorkingDir: root,
   entryPoints: [ENTRY],
   outdir: out,
@@ -35,7 +36,7 @@ export async function bundleFloor(root, pages) {
   const out = join(pages, "floor");
   rmSync(out, { recursive: true, force: true });
   mkdirSync(out, { recursive: true });
-  await build(settings(root, out, false));
+  await build(bundleSettings(root, out, false));
 }
 
 /** The same while somebody works on it, in `floor-dev`: made anew whenever a source changes. */
@@ -43,7 +44,7 @@ export async function watchFloor(root, pages) {
   const out = join(pages, "floor-dev");
   rmSync(out, { recursive: true, force: true });
   mkdirSync(out, { recursive: true });
-  const watching = await context(settings(root, out, true));
+  const watching = await context(bundleSettings(root, out, true));
   await watching.rebuild();
   await watching.watch();
 }

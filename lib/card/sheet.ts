@@ -1,5 +1,5 @@
 /** A card as the rows of one page: what hangs on the wall. */
-import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
+import { isSpringChange, type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
 import { moveName, sideWords } from "#lib/plan/format.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
@@ -33,8 +33,6 @@ export type SheetRow =
       readonly changes: readonly SetupChange[];
     };
 
-const isSpring = (change: SetupChange) => change.kind === "carriage" || change.kind.startsWith("spring");
-
 /** The rows of a card, in plan order. */
 export function sheetRows(card: Card): SheetRow[] {
   const { plan, clock } = card;
@@ -57,8 +55,8 @@ export function sheetRows(card: Card): SheetRow[] {
       seconds,
       change: start - (row?.transitionFrom ?? start),
       springs: springCounts(plan, item.springs),
-      newSprings: changes.some(isSpring),
-      changes: changes.filter((change) => !isSpring(change) && change.kind !== "side"),
+      newSprings: changes.some(isSpringChange),
+      changes: changes.filter((change) => !isSpringChange(change) && change.kind !== "side"),
     };
   });
 }

@@ -1,16 +1,17 @@
 /**
- * What a person must do to get from one move's set-up to the next, in words and in a safe order: carriage home and
- * springs before anything else, out of straps and handles before turning, into them last.
+ * What a person must do to get from one move's set-up to the next, in words and in a safe order: carriage home, out of
+ * straps and handles, springs off and on, then where people go, turn and settle, into handles and straps last. The one
+ * source of these words: what the plan calls, and every screen and sheet that shows a change.
  */
 
 import { offsetWords, sideWords, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
-import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { Equipment, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { type Setup, setupOf } from "#lib/transitions/transitions.ts";
 import { type SpringCount, springCounts } from "./springs.ts";
 
 export interface SetupChange {
-  readonly kind: "carriage" | "spring-off" | "spring-on" | "hands" | "feet" | "body" | "side" | "offset";
+  readonly kind: "carriage" | "spring-off" | "spring-on" | "stay" | "hands" | "feet" | "body" | "side" | "offset";
   /** An instruction, lower case: "take off two light". */
   readonly words: string;
   /** For springs: which, so that a screen can draw them. */
@@ -64,17 +65,43 @@ export function setupChanges(plan: Plan, before: MoveItem | undefined, after: Mo
   const to = setupOf(plan, after);
   const from = before ? setupOf(plan, before) : null;
   if (!to) return [];
+  const springs = springChanges(plan, before, after);
+  const home: SetupChange[] = springs.length === 0 ? [] : [{ kind: "carriage", words: "carriage home" }];
   return [
-    ...springChanges(plan, before, after),
-    ...bodyChanges(from, to),
+    ...home,
+    ...letGoChanges(from, to),
+    ...springs,
+    ...placeChanges(from, to),
     ...sideChange(before, after),
+    ...takeChanges(from, to),
     ...offsetChange(before, after),
   ];
 }
 
-/** "carriage home, take off one heavy, turn to face the back"; when there is nothing to do, what can be said for sure: a plan knows springs and place, not how arms are bent. */
-export const changeWords = (changes: readonly SetupChange[]): string =>
-  changes.length === 0 ? "same springs" : changes.map((change) => change.words).join(", ");
+export const isSpringChange = ({ kind }: SetupChange): boolean => kind === "carriage" || kind.startsWith("spring");
+
+/** The acts of a change as they are called and shown: that the springs stay is said first, never left to silence. */
+export function calledActs(changes: readonly SetupChange[], springs: readonly SpringCount[]): readonly SetupChange[] {
+  if (changes.some(isSpringChange)) return changes;
+  return [{ kind: "stay", words: springs.length > 0 ? "springs stay" : "no springs", springs }, ...changes];
+}
+
+/** What is on after a change, as it is called and shown: "now on: one light, one firm". */
+export const nowOnWords = (equipment: Equipment, springs: Readonly<Record<string, number>>): string =>
+  `now on: ${springWords(equipment, springs)}`;
+
+/**
+ * A change as it is called: the acts, then what is on where the springs changed. "Carriage home, take off one heavy, face
+ * the back. Now on: one light."
+ */
+export function changeCall(plan: Plan, before: MoveItem | undefined, after: MoveItem): { acts: string; on: string } {
+  const changes = setupChanges(plan, before, after);
+  const acts = calledActs(changes, springCounts(plan, after.springs)).map(({ words }) => words);
+  const on = changes.some(isSpringChange) ? nowOnWords(plan.equipment, after.springs) : "";
+  return { acts: sentence(acts.join(", ")), on: on && sentence(on) };
+}
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 
 function springChanges(plan: Plan, before: MoveItem | undefined, after: MoveItem): SetupChange[] {
   const was = before?.springs ?? {};
@@ -87,24 +114,36 @@ function springChanges(plan: Plan, before: MoveItem | undefined, after: MoveItem
     Object.values(counts).every((n) => n === 0)
       ? []
       : [{ kind, words: `${verb} ${springWords(plan.equipment, counts)}`, springs: springCounts(plan, counts) }];
-  const changes = [...change("spring-off", "take off", differ(-1)), ...change("spring-on", "put on", differ(1))];
-  return changes.length === 0 ? [] : [{ kind: "carriage", words: "carriage home" }, ...changes];
+  return [...change("spring-off", "take off", differ(-1)), ...change("spring-on", "put on", differ(1))];
 }
 
-function bodyChanges(from: Setup | null, to: Setup): SetupChange[] {
+/** What must be free before anybody moves. */
+function letGoChanges(from: Setup | null, to: Setup): SetupChange[] {
   const changes: SetupChange[] = [];
-  const add = (kind: SetupChange["kind"], words: string) => changes.push({ kind, words });
-  const otherSide = from !== null && from.side !== to.side;
-  if (from && inStrap(from) && from.feet !== to.feet) add("feet", "out of the strap");
-  if (from && holdsHandle(from) && !holdsHandle(to)) add("hands", "put the handles down");
-  if (from?.station !== to.station) add("body", STATION[to.station]);
-  if (from?.facing !== to.facing) add("body", `face the ${to.facing}`);
-  if (from?.position !== to.position) add("body", POSITION[to.position]);
-  if (from?.feet !== to.feet && to.feet !== "free") add("feet", FEET[to.feet]);
-  else if (otherSide && to.feet === "cable-strap") add("feet", "other foot in the cable strap");
-  if (from?.hands !== to.hands && to.hands !== "free") add("hands", handWords(from, to));
-  else if (otherSide && to.hands === "one-handle") add("hands", "handle in the other hand");
+  if (from && inStrap(from) && from.feet !== to.feet) changes.push({ kind: "feet", words: "out of the strap" });
+  if (from && holdsHandle(from) && !holdsHandle(to)) changes.push({ kind: "hands", words: "put the handles down" });
   return changes;
+}
+
+function placeChanges(from: Setup | null, to: Setup): SetupChange[] {
+  const changes: SetupChange[] = [];
+  const add = (words: string) => changes.push({ kind: "body", words });
+  if (from?.station !== to.station) add(STATION[to.station]);
+  if (from?.facing !== to.facing) add(`face the ${to.facing}`);
+  if (from?.position !== to.position) add(POSITION[to.position]);
+  return changes;
+}
+
+/** Where feet and hands go; a strap last of all: whoever is in it cannot step away. */
+function takeChanges(from: Setup | null, to: Setup): SetupChange[] {
+  const otherSide = from !== null && from.side !== to.side;
+  const feet: SetupChange[] = [];
+  const hands: SetupChange[] = [];
+  if (from?.feet !== to.feet && to.feet !== "free") feet.push({ kind: "feet", words: FEET[to.feet] });
+  else if (otherSide && to.feet === "cable-strap") feet.push({ kind: "feet", words: "other foot in the cable strap" });
+  if (from?.hands !== to.hands && to.hands !== "free") hands.push({ kind: "hands", words: handWords(from, to) });
+  else if (otherSide && to.hands === "one-handle") hands.push({ kind: "hands", words: "handle in the other hand" });
+  return inStrap(to) ? [...hands, ...feet] : [...feet, ...hands];
 }
 
 function handWords(from: Setup | null, to: Setup): string {

@@ -9,7 +9,7 @@ import type { CueKind, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
 import { syllablesOfNumber } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
-import { changeWords, setupChanges } from "./changes.ts";
+import { changeCall } from "./changes.ts";
 import { keptSpan, spanKeys } from "./kept-spans.ts";
 import { fillLiveFields } from "./live-fields.ts";
 import type { Spoken } from "./one-voice.ts";
@@ -183,7 +183,8 @@ export function headsUpTexts(plan: Plan, item: MoveItem): string[] {
   if (!next) return ["Coming up: the close."];
   if (next.kind === "pause") return [`Coming up: a pause of ${countWord(Math.round(next.seconds))} seconds.`];
   if (next.kind !== "move") return [];
-  const name = escapeScriptText(moveName(plan, next));
-  const changes = changeWords(setupChanges(plan, item, next).filter((change) => change.kind !== "offset"));
-  return [`Coming up: ${name}, ${escapeScriptText(changes)}.`, `Coming up: ${name}.`];
+  const name = `Coming up: ${escapeScriptText(moveName(plan, next))}.`;
+  const { acts, on } = changeCall(plan, item, next);
+  const whole = `${name} ${escapeScriptText(acts)}`;
+  return on === "" ? [whole, name] : [`${whole} ${escapeScriptText(on)}`, whole, name];
 }

@@ -1,6 +1,6 @@
 /** What the floor shows of one position in a class: a pure function. Which class and position: `now.ts`. */
 import type { ClassClock } from "#lib/clock/clock.ts";
-import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
+import { calledActs, nowOnWords, type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
 import type { Cue } from "#lib/cues/types.ts";
 import { moveName } from "#lib/plan/format.ts";
@@ -18,6 +18,10 @@ export interface FloorItem {
   readonly springs: readonly SpringCount[];
   /** What to do to get there from the move before. */
   readonly changes: readonly SetupChange[];
+  /** The same as it is called and shown: springs that stay are said to stay. Empty for what is no move. */
+  readonly acts: readonly SetupChange[];
+  /** "now on: one light": what is on after the change; null for what is no move. */
+  readonly nowOn: string | null;
 }
 
 export interface FloorView {
@@ -63,7 +67,16 @@ export interface FloorClass {
   readonly blocks: ReadonlyMap<string, string>;
 }
 
-const CLOSING: FloorItem = { id: null, kind: "closing", name: "Closing", side: null, springs: [], changes: [] };
+const CLOSING: FloorItem = {
+  id: null,
+  kind: "closing",
+  name: "Closing",
+  side: null,
+  springs: [],
+  changes: [],
+  acts: [],
+  nowOn: null,
+};
 /** Rounding of sums of decimals must not show a second more than there is. */
 const ALMOST = 1e-6;
 
@@ -83,16 +96,19 @@ export function floorClass(card: FloorCard): FloorClass {
 function floorItem(plan: Plan, item: PlanItem, index: number): FloorItem {
   if (item.kind !== "move") {
     const name = (item.kind === "pause" && item.text) || "Pause";
-    return { id: item.id, kind: "pause", name, side: null, springs: [], changes: [] };
+    return { id: item.id, kind: "pause", name, side: null, springs: [], changes: [], acts: [], nowOn: null };
   }
-  const before = plan.items.slice(0, index).findLast(isMoveItem);
+  const changes = setupChanges(plan, plan.items.slice(0, index).findLast(isMoveItem), item);
+  const springs = springCounts(plan, item.springs);
   return {
     id: item.id,
     kind: "move",
     name: moveName(plan, item),
     side: item.side,
-    springs: springCounts(plan, item.springs),
-    changes: setupChanges(plan, before, item),
+    springs,
+    changes,
+    acts: calledActs(changes, springs),
+    nowOn: nowOnWords(plan.equipment, item.springs),
   };
 }
 

@@ -45,8 +45,8 @@ export function PairForm({ notices, onPaired }: Props) {
     <form className={styles.form} onSubmit={handleSubmit}>
       <h1>Pair this device</h1>
       <p className={styles.how}>
-        The manager of the studio finds a code under Devices. It works once, for ten minutes, and makes this device a
-        cue device of one room.
+        The manager of the studio makes a code in the workspace, under <a href="/studio#devices">Studio, Cue devices</a>
+        . It works once, for ten minutes, and makes this device a cue device of one room.
       </p>
       <div className="field">
         <label htmlFor="code">Pairing code</label>

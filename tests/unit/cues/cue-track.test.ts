@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
-import { cueTrack } from "#lib/cues/cue-track.ts";
+import { cueTrack, headsUpTexts } from "#lib/cues/cue-track.ts";
 import { CUE_KINDS, type MoveItem, type Plan, type ScriptLine } from "#lib/plan/schema.ts";
 import { numberWords } from "#lib/talk/number-words.ts";
 import { samplePlan } from "../card/sample-plan.ts";
@@ -54,9 +54,25 @@ describe("windows", () => {
     const { end } = rowOf(plan, "row-left");
     expect(of(plan, "row-left", "heads-up")).toMatchObject({ from: end - 15 });
     expect(of(plan, "row-left", "heads-up")?.text).toBe(
-      "Coming up: Kneeling one-arm row, handle in the other hand, right side.",
+      "Coming up: Kneeling one-arm row. Springs stay, right side, handle in the other hand.",
     );
     expect(of(plan, "row-left", "count-in")).toMatchObject({ from: end - 3, to: end, text: "three, two, one" });
+  });
+
+  test("a call says the acts in the order hands and feet do them, then what is on", () => {
+    const plan = samplePlan();
+    const [row, pike] = [plan.items[4], plan.items[1]];
+    if (row?.kind !== "move" || pike?.kind !== "move") throw new Error("the moves of the class");
+    const back = { ...plan, items: [row, { ...pike, id: "pike-2" }] };
+    expect(of(back, "row-left", "heads-up")?.text).toBe(
+      "Coming up: Forearm plank to pike. Carriage home, put the handles down, take off one heavy, put on one light, " +
+        "face the front, come to a plank, feet on the back platform, hands on the front bars. Now on: one light.",
+    );
+    expect(headsUpTexts(back, row)).toEqual([
+      of(back, "row-left", "heads-up")?.text,
+      expect.stringMatching(/hands on the front bars\.$/),
+      "Coming up: Forearm plank to pike.",
+    ]);
   });
 
   test("the call before a pause and before the end says so", () => {

@@ -53,10 +53,14 @@ describe("a class that runs as planned (times worked by hand)", () => {
       "put on one heavy",
       "face the back",
       "kneel",
+      "left side",
       "feet on the carriage",
       "take one handle",
-      "left side",
     ]);
+    expect(next?.acts).toEqual(next?.changes);
+    expect(next?.nowOn).toBe("now on: one heavy");
+    const right = at(140).next;
+    expect(right?.acts.map(({ words }) => words)).toEqual(["springs stay", "right side", "handle in the other hand"]);
     expect(next?.springs).toMatchObject([{ id: "heavy", count: 1 }]);
     expect(at(200).next).toMatchObject({ kind: "closing" });
     expect(at(240).next).toBeNull();

@@ -1,6 +1,6 @@
 /** What counts as told: words coaches use on the floor, and words that only look like it. */
 import { describe, expect, it } from "vitest";
-import { changeWords, setupChanges } from "#lib/cues/changes.ts";
+import { changeCall } from "#lib/cues/changes.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { exampleEquipment, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
@@ -200,7 +200,8 @@ describe("from any move of the library to any other", () => {
         const silent = change(from, to, []);
         const [before, after] = moveItems(silent);
         if (!before || !after) throw new Error("two moves");
-        const text = changeWords(setupChanges(silent, before, after));
+        const { acts, on } = changeCall(silent, before, after);
+        const text = `${acts} ${on}`.trim();
         expect(rulesFound(change(from, to, [{ kind: "setup", text }])), `${from} to ${to}: ${text}`).toEqual([]);
       }
     }

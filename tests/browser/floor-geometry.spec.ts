@@ -1,0 +1,41 @@
+/**
+ * Every word of every step of the demo's classes, on every screen of the floor, at six sizes: on the screen, whole, over
+ * nothing and under nothing. The screens are the floor's own, drawn at each moment with the clock stopped.
+ */
+import { expect, test } from "@playwright/test";
+import type { Screen } from "./geometry/stage.tsx";
+import { bundleStage, openStage } from "./geometry/theatre.ts";
+
+const SIZES = [
+  [390, 844],
+  [844, 390],
+  [1024, 768],
+  [1280, 720],
+  [1280, 800],
+  [1440, 900],
+  [1920, 1080],
+] as const;
+
+test.describe.configure({ mode: "parallel" });
+
+let files: Awaited<ReturnType<typeof bundleStage>>;
+test.beforeAll(async () => {
+  files = await bundleStage();
+});
+
+for (const screen of ["lead", "demonstrator", "crew", "wall"] as const satisfies readonly Screen[]) {
+  test(`${screen}: every word of every step can be read`, async ({ browser }) => {
+    const page = await openStage(browser, files);
+    const faults: string[] = [];
+    for (const [width, height] of SIZES) {
+      await page.setViewportSize({ width, height });
+      const began = Date.now();
+      const swept = await page.evaluate((one) => window.stage.sweep(one), screen);
+      if (process.env.SPRINGLINE_SHOTS)
+        console.log(screen, width, height, swept.looked, swept.faults.length, swept.steps, Date.now() - began);
+      faults.push(...swept.faults.map((fault) => `${width}x${height} ${fault}`));
+    }
+    await page.context().close();
+    expect(faults).toEqual([]);
+  });
+}

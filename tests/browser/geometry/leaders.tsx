@@ -1,0 +1,31 @@
+/** The coach's own screen at a moment of a class. */
+import { LiveClass } from "#app/floor/_parts/live-class.tsx";
+import { NOT_HEARD } from "#lib/client/link-state.ts";
+import { FLOOR_SETTINGS } from "#lib/floor/settings.ts";
+import type { StagedClass } from "./cards.ts";
+
+/** Where the stopped clock of the stage stands, ms. */
+export const STOPPED = 100_000_000;
+const nothing = () => undefined;
+
+export function LeadProbe({ envelope, at }: StagedClass & { readonly at: number }) {
+  const { card } = envelope;
+  const running = {
+    envelope,
+    log: [{ type: "start" as const, at: STOPPED - at * 1000 }],
+    anchor: { mono: STOPPED, wall: STOPPED },
+    sessionId: "0".repeat(32),
+  };
+  return (
+    <LiveClass
+      card={card}
+      envelope={envelope}
+      running={running}
+      settings={{ ...FLOOR_SETTINGS, set: nothing }}
+      line={{ state: NOT_HEARD, link: null }}
+      logs={{ waiting: 0, refused: null, send: async () => undefined }}
+      onFollow={nothing}
+      onLeave={nothing}
+    />
+  );
+}

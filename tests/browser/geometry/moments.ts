@@ -1,0 +1,24 @@
+/** The moments of a class that look unlike each other: every step's first second, its call, its count, and every line said. */
+import type { Card } from "#lib/card/schema.ts";
+import { floorSteps } from "#lib/floor/steps.ts";
+import { headSeconds } from "#lib/plan/lookup.ts";
+
+export interface Moment {
+  /** Which of the class's steps, from 0. */
+  readonly step: number;
+  /** Seconds from the start of the class. */
+  readonly at: number;
+}
+
+/** `lines`: also where each line begins, for screens that show what is said. */
+export function momentsOf(card: Card, lines: boolean): Moment[] {
+  const calls = headSeconds(card.plan, "headsUpSeconds");
+  return floorSteps(card).flatMap(({ phase, from, to }, step): Moment[] => {
+    const plain = [from + 0.1];
+    if (phase === "work") plain.push(Math.max(from + 0.2, to - calls + 0.1), to - 0.5);
+    const said = lines ? card.cues.filter((cue) => cue.from >= from && cue.from < to).map((cue) => cue.from + 0.1) : [];
+    return [...new Set([...plain, ...said].map((at) => Math.min(at, to - 0.1)))]
+      .sort((a, b) => a - b)
+      .map((at) => ({ step, at }));
+  });
+}
