@@ -12,8 +12,8 @@ export function FitSummary({ plan, preview }: { readonly plan: Plan; readonly pr
   if (!changesAnything(preview)) {
     return (
       <p className="done">
-        Nothing to change: the class takes {clockTime(before)} of {clockTime(length)}, to the second, and every time is
-        a whole step.
+        Nothing to change: the class takes {clockTime(before)} of {clockTime(length)}, to the second, and no other times
+        are nearer to yours.
       </p>
     );
   }

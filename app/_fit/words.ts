@@ -41,7 +41,7 @@ export function costWords(plan: Plan, preview: FitPreview): string {
 export function closingWords({ fit, closing, grid }: FitPreview): string {
   if (!fit.possible || fit.closingSeconds === closing) return "";
   const more = fit.closingSeconds - closing;
-  return `The moves keep to whole steps of ${secondsWords(grid)}; the closing takes the ${secondsWords(more)} left over: ${secondsWords(fit.closingSeconds)}.`;
+  return `The moves keep to steps of ${secondsWords(grid)} and whole repetitions; the closing takes the ${secondsWords(more)} left over: ${secondsWords(fit.closingSeconds)}.`;
 }
 
 /** Why a row does not change, or that it had to leave its bounds; empty for one that is free. */

@@ -1,13 +1,15 @@
 /**
  * Fit to length: the durations nearest to the authors' wishes with which the class ends exactly on time. Nearest is the
- * least sum of (seconds - wish)^2 / wish over the items that change; the answer is the exact optimum, ties included.
+ * least sum of (seconds - wish)^2 / wish over the items that change, and 2 more for each whose last repetition is cut
+ * off; the answer is the exact optimum, ties included.
  */
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { type FitProblem, fitProblem } from "./problem.ts";
-import { sayEmpty, sayNoSolution } from "./say.ts";
-import { shareOut } from "./share-out.ts";
-import type { Variable } from "./steps.ts";
+import { bestSum } from "./best-sum.ts";
+import { latticeOf } from "./lattice.ts";
+import { type FitProblem, fitProblem, repOf } from "./problem.ts";
+import { type Room, sayEmpty, sayNoSolution } from "./say.ts";
+import { clean, costOf } from "./values.ts";
 
 /** Seconds. */
 export interface FitChange {
@@ -22,7 +24,7 @@ export type Fit =
       readonly possible: true;
       /** What the class takes afterwards: its length. */
       readonly total: number;
-      /** Sum of (to - from)^2 / from over the changes. */
+      /** Sum of (to - from)^2 / from over what the fit gives seconds to, and 2 for each of these that cuts a repetition off. */
       readonly cost: number;
       /** The closing with what the grid leaves over, less than one grid step more than before. */
       readonly closingSeconds: number;
@@ -45,24 +47,28 @@ export type PossibleFit = Fit & { readonly possible: true };
 export type ImpossibleFit = Fit & { readonly possible: false };
 
 /**
- * The variables are the seconds of the move items that are not locked, in whole grid steps, within the item's range, else
- * its move's, else half to one and a half times the wish, bounds rounded inwards. Left and right of a move, matched in
- * order, get the same; where one of them is locked the other takes its seconds whatever its own bounds and counts as
- * fixed, and where both are, both stay. Openings, pauses, transitions and locks are fixed; the variables fill the rest to
- * the last whole grid step and the closing takes what is left.
+ * The variables are the seconds of the move items that are not locked: whole grid steps, and whole repetitions to the
+ * second, within the item's range, else its move's, else half to one and a half times the wish. Left and right of a move,
+ * matched in order, get the same; where one of them is locked the other takes its seconds whatever its own bounds and
+ * counts as fixed, and where both are, both stay. Openings, pauses, transitions and locks are fixed; the variables fill
+ * the rest, or all but a grid step less one second of it, and the closing takes what is left.
  *
- * Of equally cheap answers the one in which the earlier item is nearer to its wish. Never throws. Cost: about the number
- * of grid steps given out times the logarithm of the number of items.
+ * Of equally cheap answers the one with the larger sum, then the one in which the earlier item is nearer to its wish.
+ * Never throws. Cost: about the number of items times the seconds within which the best answers differ.
  */
 export function fitToLength(plan: Plan): Fit {
   const problem = fitProblem(plan);
-  const variables = [...problem.singles, ...problem.pairs];
-  const empty = variables.filter((v) => v.low > v.high);
+  const empty = problem.variables.filter((v) => latticeOf([v]) === null);
   if (empty.length > 0) return sayEmpty(plan, problem, empty);
-  const least = variables.reduce((sum, v) => sum + v.low * v.spots.length, 0);
-  const steps = Math.floor((problem.length - problem.fixed) / problem.grid);
-  const values = shareOut(problem, steps - least);
-  return values ? answer(plan, problem, values) : sayNoSolution(plan, problem, steps);
+  const room = roomOf(problem);
+  const values = bestSum(problem.variables, room.least, room.most);
+  return values ? answer(plan, problem, values) : sayNoSolution(plan, problem, room);
+}
+
+/** Seconds that the variables may add up to. Parts of a second that fixed times leave go to the closing as well. */
+function roomOf({ length, fixed, grid }: FitProblem): Room {
+  const most = clean(length - fixed);
+  return { least: Math.floor(most + 1e-6) - (grid - 1), most };
 }
 
 /** The plan with the new seconds and the new closing; everything else is the same object. */
@@ -78,14 +84,15 @@ export function fittedPlan(plan: Plan, fit: PossibleFit): Plan {
 
 const closingOf = (plan: Plan): number => headSeconds(plan, "closingSeconds");
 
-function answer(plan: Plan, problem: FitProblem, values: ReadonlyMap<Variable, number>): PossibleFit {
+function answer(plan: Plan, problem: FitProblem, values: readonly number[]): PossibleFit {
   const to = new Map(problem.followers.map(({ place, seconds }) => [place, seconds]));
-  let filled = 0;
-  for (const [variable, steps] of values) {
-    filled += steps * problem.grid * variable.spots.length;
-    for (const { place } of variable.spots) to.set(place, (steps * problem.grid) / problem.perSecond);
-  }
-  const left = (problem.length - problem.fixed - filled) / problem.perSecond;
+  let [filled, cost] = [0, followerCost(plan, problem)];
+  problem.variables.forEach((variable, i) => {
+    const seconds = values[i] ?? variable.low;
+    filled += seconds * variable.spots.length;
+    cost += costOf(variable, seconds);
+    for (const { place } of variable.spots) to.set(place, seconds);
+  });
   const changed = plan.items.flatMap((item, place): FitChange[] => {
     const seconds = to.get(place);
     if (item.kind !== "move" || seconds === undefined || seconds === item.seconds) return [];
@@ -94,12 +101,19 @@ function answer(plan: Plan, problem: FitProblem, values: ReadonlyMap<Variable, n
   return {
     possible: true,
     total: plan.lengthSeconds,
-    cost: clean(changed.reduce((sum, { from, to }) => sum + (to - from) ** 2 / from, 0)),
-    closingSeconds: clean(closingOf(plan) + left),
+    cost: Math.round(cost * 1e9) / 1e9,
+    closingSeconds: clean(closingOf(plan) + problem.length - problem.fixed - filled),
     changed,
     outside: problem.followers.filter((f) => f.outside).flatMap((f) => plan.items[f.place]?.id ?? []),
   };
 }
 
-/** Cuts the noise of binary fractions. */
-const clean = (x: number): number => Math.round(x * 1e9) / 1e9;
+/** What the items cost that take the seconds of their locked other side. */
+function followerCost(plan: Plan, { followers, grid }: FitProblem): number {
+  return followers.reduce((sum, { place, seconds }) => {
+    const item = plan.items[place];
+    if (item?.kind !== "move") return sum;
+    const spots = [{ place, wish: item.seconds }];
+    return sum + costOf({ spots, low: seconds, high: seconds, rep: repOf(plan, item), grid }, seconds);
+  }, 0);
+}

@@ -1,19 +1,18 @@
-/** A plan as a fit sees it: what is fixed, what may change between which bounds, in whole numbers of one smallest unit. */
+/** A plan as a fit sees it: what is fixed, what may change between which bounds and to which times. */
+import { cycleSeconds } from "#lib/clock/clock.ts";
 import { headSeconds, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { changesInto } from "#lib/transitions/transitions.ts";
-import type { Spot, Variable } from "./steps.ts";
+import { clean, type Spot, type Variable } from "./values.ts";
 
 export interface FitProblem {
-  /** Ticks in a second: 1, 10, ... 1 000 000, as few as the plan's decimals need. */
-  readonly perSecond: number;
-  /** Ticks in a grid step. */
+  /** Seconds of a grid step. */
   readonly grid: number;
-  /** Ticks of the class's slot, and of all in it that the fit does not touch. */
+  /** Seconds of the class's slot, and of all in it that the fit does not touch. */
   readonly length: number;
   readonly fixed: number;
-  readonly singles: readonly Variable[];
-  readonly pairs: readonly Variable[];
+  /** In plan order of their first items. */
+  readonly variables: readonly Variable[];
   /** Items that take the seconds of their locked other side. */
   readonly followers: readonly Follower[];
 }
@@ -24,8 +23,8 @@ export interface Follower {
   readonly outside: boolean;
 }
 
-/** Times finer than a microsecond are taken to the nearest one: they are noise of binary fractions. */
-const FINEST = 6;
+/** Decimals of a grid that mixes with whole seconds; a finer one has grid steps alone, or sums would be without number. */
+const MIXES = 1;
 
 /**
  * Never throws and never takes long: a plan from elsewhere may hold times that the format does not allow. One that is no
@@ -33,22 +32,28 @@ const FINEST = 6;
  */
 export function fitProblem(plan: Plan): FitProblem {
   const groups = groupItems(plan);
-  const fixed = fixedSeconds(plan, groups);
-  const grid = Math.min(Math.max(sane(headSeconds(plan, "gridSeconds")), 1), 600);
+  const grid = clean(Math.min(Math.max(sane(headSeconds(plan, "gridSeconds")), 1), 600));
   const length = sane(plan.lengthSeconds);
-  const numbers = groups.open.flatMap((group) => group.flatMap(({ item, bounds }) => [item.seconds, ...bounds]));
-  const perSecond = 10 ** Math.max(...[grid, fixed, length, ...numbers].map(decimals));
-  const ticks = (seconds: number): number => Math.round(seconds * perSecond);
-  const variables = groups.open.map((group) => variableOf(group, ticks, ticks(grid)));
-  return {
-    perSecond,
-    grid: ticks(grid),
-    length: ticks(length),
-    fixed: ticks(fixed),
-    singles: variables.filter((v) => v.spots.length === 1),
-    pairs: variables.filter((v) => v.spots.length === 2),
-    followers: groups.followers,
-  };
+  const fixed = fixedSeconds(plan, groups);
+  const variables = groups.open.map((group) => variableOf(plan, group, grid));
+  return { grid, length, fixed, variables, followers: groups.followers };
+}
+
+/** Seconds of one repetition of an item's move, null where it has none. */
+export function repOf(plan: Plan, item: MoveItem): number | null {
+  const move = moveOf(plan, item);
+  const rep = move ? cycleSeconds(move) : null;
+  return rep !== null && rep >= LEAST_REP && rep <= MOST_SECONDS ? rep : null;
+}
+/** Seconds: what is quicker is no repetition, and half a second either way would make every time whole. */
+const LEAST_REP = 0.5;
+
+/** The length that an item may be given, with its other side where both may change; undefined where it may not. */
+export function variableFor(plan: Plan, item: MoveItem): Variable | undefined {
+  const place = plan.items.indexOf(item);
+  return fitProblem({ ...plan, lengthSeconds: MOST_SECONDS }).variables.find((v) =>
+    v.spots.some((spot) => spot.place === place),
+  );
 }
 
 interface Placed {
@@ -98,12 +103,16 @@ export function boundsOf(plan: Plan, item: MoveItem): readonly [number, number] 
   return [sane(low), sane(high)];
 }
 
-/** What two sides share lies within the bounds of both. Bounds go inwards to the grid; `low > high` leaves nothing. */
-function variableOf(group: readonly Placed[], ticks: (seconds: number) => number, grid: number): Variable {
+/** What two sides share lies within the bounds of both. */
+function variableOf(plan: Plan, group: readonly Placed[], grid: number): Variable {
+  const [first] = group;
+  const mixes = Number.isInteger(clean(grid * 10 ** MIXES));
   return {
-    spots: group.map(({ item, place }): Spot => ({ place, wish: ticks(item.seconds) })),
-    low: Math.max(...group.map(({ bounds }) => Math.ceil(ticks(bounds[0]) / grid))),
-    high: Math.min(...group.map(({ bounds }) => Math.floor(ticks(bounds[1]) / grid))),
+    spots: group.map(({ item, place }): Spot => ({ place, wish: item.seconds })),
+    low: Math.max(...group.map(({ bounds }) => bounds[0])),
+    high: Math.min(...group.map(({ bounds }) => bounds[1])),
+    rep: first && mixes ? repOf(plan, first.item) : null,
+    grid,
   };
 }
 
@@ -119,7 +128,7 @@ function fixedSeconds(plan: Plan, groups: Groups): number {
     sum += sane(item.transitionSeconds ?? changes.get(item.id)?.estimate ?? 0);
     if (!open.has(place)) sum += sane(followed.get(place) ?? item.seconds);
   });
-  return Math.round(sum * 10 ** FINEST) / 10 ** FINEST;
+  return clean(sum);
 }
 
 /** Far above what the format allows. */
@@ -127,12 +136,3 @@ const MOST_SECONDS = 100_000;
 const sane = (seconds: number): number => (Number.isNaN(seconds) ? 0 : Math.min(Math.max(seconds, 0), MOST_SECONDS));
 /** Has an item the seconds of work that the format allows? */
 const allowed = ({ seconds }: MoveItem): boolean => seconds >= 1 && seconds <= MOST_SECONDS;
-
-/** Decimals a time is written with, up to the finest. */
-function decimals(seconds: number): number {
-  for (let n = 0; n < FINEST; n++) if (Number.isInteger(cut(seconds * 10 ** n))) return n;
-  return FINEST;
-}
-
-/** 4.1 x 10 is 41 but 4.35 x 100 is 434.99999999999994. */
-const cut = (x: number): number => Math.round(x * 1e9) / 1e9;

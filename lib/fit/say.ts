@@ -3,59 +3,71 @@ import { itemName, plural, secondsWords } from "#lib/plan/format.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { ImpossibleFit } from "./fit.ts";
+import { latticeOf } from "./lattice.ts";
 import type { FitProblem } from "./problem.ts";
-import type { Variable } from "./steps.ts";
+import { clean, type Variable, valuesWithin } from "./values.ts";
 
-/** Some items have no whole grid step within their bounds, or two sides have none in common. */
+/** Seconds that what may change can add up to. */
+export interface Room {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** Some items have no time they may be given within their bounds, or two sides have none in common. */
 export function sayEmpty(plan: Plan, problem: FitProblem, empty: readonly Variable[]): ImpossibleFit {
-  const grid = secondsWords(problem.grid / problem.perSecond);
+  const grid = secondsWords(problem.grid);
   const [first] = [...empty].sort((a, b) => placeOf(a) - placeOf(b));
   const names = (first?.spots ?? []).map(({ place }) => nameAt(plan, place));
+  const steps = first?.rep == null ? `whole step of ${grid}` : `whole step of ${grid} and no whole repetition`;
   const more = empty.length > 1 ? `, and ${plural(empty.length - 1, "more is", "more are")} like that` : "";
   const say =
     names.length > 1
-      ? `${names.join(" and ")} must get the same time, but their bounds share no whole step of ${grid}${more}.`
-      : `${names[0] ?? ""} has no whole step of ${grid} between its shortest and its longest time${more}.`;
+      ? `${names.join(" and ")} must get the same time, but their bounds share no ${steps}${more}.`
+      : `${names[0] ?? ""} has no ${steps} between its shortest and its longest time${more}.`;
   return { possible: false, ...extremes(problem), stoppedBy: idsOf(plan, empty), say };
 }
 
-/** The bounds leave too much or too little, or only pairs may change and a single step is left over. */
-export function sayNoSolution(plan: Plan, problem: FitProblem, steps: number): ImpossibleFit {
+/** The bounds leave too much or too little, or the times there are add up to nothing that fills the room. */
+export function sayNoSolution(plan: Plan, problem: FitProblem, room: Room): ImpossibleFit {
   const { shortest, longest } = extremes(problem);
-  const variables = [...problem.singles, ...problem.pairs];
   const stop = (stoppedBy: readonly string[], say: string): ImpossibleFit => {
     return { possible: false, shortest, longest, stoppedBy, say };
   };
-  if (variables.length === 0) {
-    const apart = shortest - problem.length / problem.perSecond;
-    return stop(lockedIds(plan), `Nothing in the class may change: it takes ${takes(shortest, apart)}.`);
-  }
-  for (const [end, total, word] of [
-    ["low", shortest, "shortest"],
-    ["high", longest, "longest"],
-  ] as const) {
-    const ends = variables.reduce((sum, v) => sum + v[end] * v.spots.length, 0);
-    if (end === "low" ? steps >= ends : steps <= ends) continue;
-    const apart = total - problem.length / problem.perSecond;
-    return stop(idsOf(plan, variables), `Even with everything at its ${word} the class takes ${takes(total, apart)}.`);
-  }
-  const grid = secondsWords(problem.grid / problem.perSecond);
-  const free = variables.filter((v) => v.low < v.high);
-  const say = `Only both sides of a move together may change, ${grid} each, and ${grid} are left over: free an item or change a fixed time by ${grid}.`;
-  return stop(idsOf(plan, free), say);
+  const apart = (total: number): string => takes(total, total - problem.length);
+  if (problem.variables.length === 0)
+    return stop(lockedIds(plan), `Nothing in the class may change: it takes ${apart(shortest)}.`);
+  const all = idsOf(plan, problem.variables);
+  if (shortest - problem.fixed > room.most)
+    return stop(all, `Even with everything at its shortest the class takes ${apart(shortest)}.`);
+  if (longest - problem.fixed < room.least)
+    return stop(all, `Even with everything at its longest the class takes ${apart(longest)}.`);
+  return stop(idsOf(plan, problem.variables.filter(isFree)), leftOver(problem));
+}
+
+const isFree = (v: Variable): boolean => valuesWithin(v, v.low, v.high).length > 1;
+
+function leftOver({ variables, grid }: FitProblem): string {
+  const step = secondsWords(grid);
+  const free = variables.filter(isFree);
+  return free.every((v) => v.spots.length > 1)
+    ? `Only both sides of a move together may change, and no step of both fills the class: free an item or change a fixed time by ${step}.`
+    : `The times that the moves may have, steps of ${step} and whole repetitions, do not add up to what is left: free an item or change a fixed time by ${step}.`;
 }
 
 /** "31:00 min, 60 s more than its slot". */
 const takes = (total: number, apart: number): string =>
   `${secondsWords(total)}, ${secondsWords(Math.abs(apart))} ${apart > 0 ? "more" : "less"} than its slot`;
 
-/** Seconds of the class with everything at one end; what has no value between its ends takes the nearest beside them. */
-function extremes(problem: FitProblem): { shortest: number; longest: number } {
-  const total = (end: (v: Variable) => number): number => {
-    const steps = [...problem.singles, ...problem.pairs].reduce((sum, v) => sum + end(v) * v.spots.length, 0);
-    return (steps * problem.grid + problem.fixed) / problem.perSecond;
-  };
-  return { shortest: total((v) => Math.min(v.low, v.high)), longest: total((v) => Math.max(v.low, v.high)) };
+/** Seconds of the class with everything at one end; what has no time between its ends counts its bounds. */
+function extremes({ variables, fixed }: FitProblem): { shortest: number; longest: number } {
+  const ends = variables.map((v) => latticeOf([v]) ?? boundSums(v));
+  const sum = (of: (end: { least: number; greatest: number }) => number): number =>
+    clean(ends.reduce((total, end) => total + of(end), fixed));
+  return { shortest: sum((end) => end.least), longest: sum((end) => end.greatest) };
+}
+
+function boundSums({ low, high, spots }: Variable): { least: number; greatest: number } {
+  return { least: Math.min(low, high) * spots.length, greatest: Math.max(low, high) * spots.length };
 }
 
 const placeOf = (v: Variable): number => v.spots[0]?.place ?? 0;

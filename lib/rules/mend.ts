@@ -2,6 +2,7 @@
 import { countWord, secondsWords } from "#lib/plan/format.ts";
 import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import { intoRange, wholeReps } from "./mend-times.ts";
 import { keepSprings, sayCarriageHome, sayChanges, sayLetGo, sayPlace } from "./mend-told.ts";
 import type { Finding } from "./types.ts";
 
@@ -47,8 +48,8 @@ const MENDERS: Readonly<Record<string, Mender>> = {
   "springs-not-there": springsThatAreThere,
   "springs-out-of-range": springsInRange,
   "transition-too-short": (plan, finding) => planTransition(plan, finding),
-  "too-short-or-long": (plan, finding) => intoRange(plan, finding),
-  "partial-rep": (plan, finding) => wholeReps(plan, finding),
+  "too-short-or-long": intoRange,
+  "partial-rep": wholeReps,
   "springs-changed-carriage-out": sayCarriageHome,
   "change-not-told": sayChanges,
   "hand-or-foot-not-free": (plan, finding) => sayLetGo(plan, finding) ?? planTransition(plan, finding),
@@ -117,34 +118,13 @@ function springsInRange(plan: Plan, finding: Finding): Mend | null {
 }
 
 function planTransition(plan: Plan, finding: Finding): Mend | null {
-  return setSeconds(plan, finding, "transitionSeconds", finding.values.estimateSeconds, "Plan");
+  return setTransition(plan, finding, finding.values.estimateSeconds);
 }
 
-function intoRange(plan: Plan, finding: Finding): Mend | null {
-  const { seconds, shortestSeconds, longestSeconds } = finding.values;
-  const short = typeof seconds === "number" && typeof shortestSeconds === "number" && seconds < shortestSeconds;
-  return setSeconds(plan, finding, "seconds", short ? shortestSeconds : longestSeconds, "Make it");
-}
-
-/** The nearest whole number of repetitions, the longer of two equally near. */
-function wholeReps(plan: Plan, finding: Finding): Mend | null {
-  const { seconds, fewerSeconds, moreSeconds } = finding.values;
-  if (typeof seconds !== "number" || typeof fewerSeconds !== "number" || typeof moreSeconds !== "number") return null;
-  const target = moreSeconds - seconds <= Math.abs(seconds - fewerSeconds) ? moreSeconds : fewerSeconds;
-  return setSeconds(plan, finding, "seconds", target, "Make it");
-}
-
-function setSeconds(
-  plan: Plan,
-  finding: Finding,
-  field: "seconds" | "transitionSeconds",
-  value: unknown,
-  verb: string,
-): Mend | null {
+function setTransition(plan: Plan, finding: Finding, value: unknown): Mend | null {
   const item = onlyMove(plan, finding);
-  if (!item || typeof value !== "number" || !Number.isFinite(value) || item[field] === value) return null;
-  if (field === "seconds" && !isFree(item)) return null;
-  return { label: `${verb} ${secondsWords(value)}`, changes: [{ itemId: item.id, field, value }] };
+  if (!item || typeof value !== "number" || !Number.isFinite(value) || item.transitionSeconds === value) return null;
+  return { label: `Plan ${secondsWords(value)}`, changes: [{ itemId: item.id, field: "transitionSeconds", value }] };
 }
 
 function setSpring(item: MoveItem, springId: string, count: number): MendChange {

@@ -84,7 +84,7 @@ function fits(): void {
       throw new Error(`class ${i}: ${cost} is not ${best}`);
     return { own: own.ms, peer: peer.ms };
   });
-  compare(pairs, 100);
+  compare(pairs, 20);
 }
 
 /** A block of ten moves between two others, with a tie and two that wait. */

@@ -6,13 +6,21 @@ import { classClock } from "#lib/clock/clock.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 
 export interface FitModel {
-  readonly items: readonly { readonly id: string; readonly wish: number; readonly values: readonly number[] }[];
+  readonly items: readonly ModelItem[];
   /** Places of items that must get the same. */
   readonly equal: readonly (readonly [number, number])[];
-  /** Undefined when what is fixed is longer than the class. */
-  readonly target: number | undefined;
+  /** What the values may add up to, least and most; undefined when what is fixed is longer than the class. */
+  readonly target: readonly [number, number] | undefined;
   /** Cost of items that follow a locked other side: paid whatever is chosen. */
   readonly fixedCost: number;
+}
+
+export interface ModelItem {
+  readonly id: string;
+  readonly wish: number;
+  readonly values: readonly number[];
+  /** Seconds of one repetition, null for a hold. */
+  readonly rep: number | null;
 }
 
 const isMove = (item: PlanItem): item is MoveItem => item.kind === "move";
@@ -37,10 +45,17 @@ export function fitModel(plan: Plan): FitModel {
   const lockedWork = [...locked.values()].reduce((a, b) => a + b, 0);
   const rest = round(plan.lengthSeconds - (classClock(plan).total - work + lockedWork));
   return {
-    items: open.map((item) => ({ id: item.id, wish: item.seconds, values: valuesOf(plan, item, Math.max(rest, 0)) })),
+    items: open.map((item) => ({
+      id: item.id,
+      wish: item.seconds,
+      values: valuesOf(plan, item, Math.max(rest, 0)),
+      rep: repOf(plan, item),
+    })),
     equal,
-    target: rest < 0 ? undefined : round(Math.floor(round(rest / grid)) * grid),
-    fixedCost: moves.reduce((sum, it) => sum + ((locked.get(it.id) ?? it.seconds) - it.seconds) ** 2 / it.seconds, 0),
+    target: rest < 0 ? undefined : [round(Math.floor(rest) - (grid - 1)), rest],
+    fixedCost: moves
+      .filter((item) => !item.locked && locked.has(item.id))
+      .reduce((sum, it) => sum + costOf(it.seconds, locked.get(it.id) ?? it.seconds, repOf(plan, it)), 0),
   };
 }
 
@@ -60,12 +75,29 @@ function valuesOf(plan: Plan, item: MoveItem, most: number): number[] {
   const [low, high] = item.range ?? plan.moves[item.move]?.seconds ?? [item.seconds / 2, item.seconds * 1.5];
   const values: number[] = [];
   for (let n = Math.ceil(round(low / grid)); round(n * grid) <= Math.min(high, most); n++) values.push(round(n * grid));
-  return values;
+  const rep = repOf(plan, item);
+  // Whole repetitions mix with the grid where both can be counted in tenths.
+  if (rep === null || !Number.isInteger(round(grid * 10))) return values;
+  for (let k = 1; Math.round(k * rep) <= Math.min(high, most); k++)
+    if (Math.round(k * rep) >= low) values.push(Math.round(k * rep));
+  return [...new Set(values)].sort((a, b) => a - b);
+}
+
+/** One tempo cycle; what is quicker than half a second is none. */
+export function repOf(plan: Plan, item: MoveItem): number | null {
+  const tempo = plan.moves[item.move]?.tempo;
+  if (!tempo || "holdSeconds" in tempo) return null;
+  const rep = tempo.outSeconds + (tempo.outHoldSeconds ?? 0) + tempo.backSeconds + (tempo.backHoldSeconds ?? 0);
+  return rep >= 0.5 ? rep : null;
 }
 
 const round = (x: number): number => Math.round(x * 1e6) / 1e6;
 
-export const costOf = (wish: number, seconds: number): number => (seconds - wish) ** 2 / wish;
+/** The format's words: (d - wish)^2 / wish, and 2 where d is further than 0.5 s from a multiple of rep. */
+export function costOf(wish: number, seconds: number, rep: number | null): number {
+  const off = rep === null ? 0 : Math.min(seconds % rep, rep - (seconds % rep));
+  return (seconds - wish) ** 2 / wish + (off > 0.5 + 1e-9 ? 2 : 0);
+}
 
 /** In CPLEX LP format: one binary an item and value. Empty when some item has no value at all. */
 export function fitLp(model: FitModel): string {
@@ -78,12 +110,12 @@ export function fitLp(model: FitModel): string {
   const pairs = equal.map(([a, b], i) => {
     return `pair${i}: ${[...terms(a, (v) => v), ...terms(b, (v) => -v)].join("\n")} = 0`;
   });
-  const costs = all.flatMap((i) => terms(i, (value) => costOf(items[i]?.wish ?? 1, value)));
+  const costs = all.flatMap((i) => terms(i, (value) => costOf(items[i]?.wish ?? 1, value, items[i]?.rep ?? null)));
   const total = all.flatMap((i) => terms(i, (value) => value));
   const names = all.flatMap((i) => (items[i]?.values ?? []).map((_, k) => `x${i}_${k}`));
   return [
     `Minimize\nobj: ${costs.join("\n")}`,
-    `Subject To\ntotal: ${total.join("\n")} = ${target}`,
+    `Subject To\nleast: ${total.join("\n")} >= ${target[0]}\nmost: ${total.join("\n")} <= ${target[1]}`,
     ...ones,
     ...pairs,
     `Binaries\n${names.join("\n")}\nEnd`,

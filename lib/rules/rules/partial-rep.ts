@@ -4,12 +4,15 @@ import { itemName, plainNumber } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
 
-/** The example squat takes 5 s a repetition. For information: grids and tempos seldom meet exactly. */
+/**
+ * The example squat takes 5 s a repetition. For information. Names no other time: which one the class has room for is the
+ * fit's to say, and the mend asks it.
+ */
 export const partialRep = defineRule({
   id: "partial-rep",
   title: "The time does not fill whole repetitions",
   why: "The last repetition is cut off halfway, and 'this is your last one' comes at the wrong moment.",
-  fix: "Use seconds that are a multiple of one repetition.",
+  fix: "Give it a time of whole repetitions, or fit the class to its length: the fit looks for them.",
   level: "info",
   source: COMMON_PRACTICE,
   limits: z.strictObject({
@@ -22,7 +25,7 @@ export const partialRep = defineRule({
   }),
   messages: {
     partial:
-      "{itemName}: {seconds} hold {reps} repetitions of {cycleSeconds}; {fewerSeconds} or {moreSeconds} would be whole ones.",
+      "{itemName}: {seconds} hold {reps} repetitions of {cycleSeconds}, so the last is cut off: change its time or fit the class.",
   },
   examples: {
     pass: [
@@ -40,14 +43,11 @@ export const partialRep = defineRule({
       if (!cycle) return [];
       const over = item.seconds - Math.floor(item.seconds / cycle + 1e-9) * cycle;
       if (Math.min(over, cycle - over) <= toleranceSeconds + 1e-9) return [];
-      const fewer = Math.max(cycle, item.seconds - over);
       const values = {
         itemName: itemName(plan, item),
         seconds: item.seconds,
         reps: plainNumber(item.seconds / cycle),
         cycleSeconds: cycle,
-        fewerSeconds: fewer,
-        moreSeconds: fewer + cycle,
       };
       return [{ message: "partial" as const, items: [item.id], values }];
     });

@@ -11,7 +11,7 @@ import { SMALL_PLAN } from "#tests/support/sync-server.ts";
 
 /**
  * Two rows of 60 s in a class of 300 s. Opening, closing and the pause take 140 s, one spring more before the second row
- * 7 s (2 + 3 + 2): 153 s are left for both, 150 s of them on the grid of 5 s.
+ * 7 s (2 + 3 + 2): 153 s are left for both, 152 s of them in whole repetitions of 4 s.
  */
 const plan = { ...SMALL_PLAN, openingSeconds: 60, closingSeconds: 60 };
 const studio = { moves: {}, equipment: plan.equipment, standards: {} };
@@ -40,19 +40,20 @@ describe("a lock", () => {
     const seed = createPlanDoc(plan, { carry: true });
     const [online, offline] = [page(seed), page(seed)];
     takeFit(offline);
-    expect(item(offline, "a")).toMatchObject({ seconds: 75 });
+    expect(item(offline, "a")).toMatchObject({ seconds: 76 });
     setItemField(online, "a", "locked", true);
     meet(online, offline);
     for (const w of [online, offline]) {
       expect(item(w, "a")).toMatchObject({ seconds: 60, locked: true });
-      expect(item(w, "b")).toMatchObject({ seconds: 75 });
-      // The class is 15 s short of its length then, and that is said.
+      expect(item(w, "b")).toMatchObject({ seconds: 76 });
+      // The class is 17 s short of its length then, and that is said.
       const read = readPlan(w.doc, studio);
       expect(checkPlan(read).findings.map((f) => f.rule)).toContain("total-length");
     }
+    // 92 s are left for it: 88 are the whole repetitions nearest to 76, and 4 s go to the closing.
     takeFit(online);
     expect(item(online, "a")).toMatchObject({ seconds: 60 });
-    expect(item(online, "b")).toMatchObject({ seconds: 90 });
+    expect(item(online, "b")).toMatchObject({ seconds: 88 });
     // Let go it keeps what it was locked at.
     setItemField(online, "a", "locked", undefined);
     meet(online, offline);

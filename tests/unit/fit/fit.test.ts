@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
 
 /** 60 s opening, 60 s closing, no change of set-up between the same moves. */
 const plan = (lengthSeconds: number, items: readonly PlanItem[], more: Partial<Plan> = {}): Plan =>
@@ -59,9 +59,10 @@ describe("what may change", () => {
     const fit = fitToLength(p);
     expect(fit).toMatchObject({ possible: true, closingSeconds: 60 });
     expect(changes(p)).toEqual({ a: 40, b: 40 });
+    // The squat takes 5 s a repetition: 40 s are whole, 39.6 s (36 steps of 1.1 s) within half a second of it.
     expect(changes(plan(200, [item("a", 40.1), item("b", 39.8)], { gridSeconds: 0.1 * 11 }))).toEqual({
-      a: 39.6,
-      b: 39.6,
+      a: 40,
+      b: 40,
     });
   });
 
@@ -75,6 +76,44 @@ describe("what may change", () => {
 
   it("never leaves a time alone only because it is the wish: a wish beside the grid moves to it", () => {
     expect(changes(plan(167, [item("a", 47)]))).toEqual({ a: 45 });
+  });
+});
+
+describe("whole repetitions", () => {
+  const row = (id: string, seconds: number, more: Partial<MoveItem> = {}) =>
+    item(id, seconds, { move: "slow", ...more });
+  const slow = (rep: number) => ({
+    ...exampleMoves,
+    slow: { ...exampleMoves.squat, tempo: { outSeconds: rep, backSeconds: 0 } },
+  });
+
+  it("take a time off the grid: 45 s of 8 s each become 48, and the closing the rest", () => {
+    const p = plan(120 + 50, [row("a", 45)], { moves: slow(8) });
+    expect(fitToLength(p)).toMatchObject({ changed: [{ item: "a", to: 48 }], closingSeconds: 62, cost: 0.2 });
+  });
+
+  it("are left where a grid step less than half a second off them will do", () => {
+    // 8 x 5.06 = 40.48
+    expect(changes(plan(120 + 40, [row("a", 42)], { moves: slow(5.06) }))).toEqual({ a: 40 });
+  });
+
+  it("are cut off where keeping them costs more than 2", () => {
+    // Room 96 to 100 for 10 s each wanting 45 and a hold of 45: 50 and 50 cost 0.56 each.
+    const p = plan(120 + 100, [row("a", 45), item("b", 45, { move: "plank", transitionSeconds: 0 })], {
+      moves: slow(10),
+    });
+    expect(changes(p)).toEqual({ a: 50, b: 50 });
+    // At 60 s a repetition 45 would have to be 60: (15^2)/45 = 5 and the hold at 40; instead it stays cut off.
+    expect(changes({ ...p, moves: slow(60), lengthSeconds: 120 + 90 })).toEqual({});
+  });
+
+  it("leave up to a grid step less one second, and of equally dear sums the larger is taken", () => {
+    // Holds have the grid alone: 97 s leave 95, and 99 s too; 4 s are the most that go to the closing.
+    const hold = (id: string) => item(id, 45, { move: "plank", transitionSeconds: 0 });
+    expect(fitToLength(plan(120 + 99, [hold("a"), hold("b")]))).toMatchObject({ closingSeconds: 64 });
+    // 44 and 46 cost the same from a wish of 45 s; the room of 46 is filled.
+    const p = plan(120 + 46, [row("a", 45, { range: [44, 46] })], { moves: slow(2), gridSeconds: 100 });
+    expect(changes(p)).toEqual({ a: 46 });
   });
 });
 
@@ -158,19 +197,19 @@ describe("why it cannot be done", () => {
       "no grid step within the bounds",
       plan(200, [item("a", 33, { range: [31, 34] }), item("b", 60)]),
       ["a"],
-      "Squat has no whole step of 5 s between its shortest and its longest time.",
+      "Squat has no whole step of 5 s and no whole repetition between its shortest and its longest time.",
     ],
     [
       "two sides with nothing in common",
       plan(240, bothSides("row", { range: [30, 40] }, { range: [50, 60] })),
       ["row-left", "row-right"],
-      "Kneeling row, left and Kneeling row, right must get the same time, but their bounds share no whole step of 5 s.",
+      "Kneeling row, left and Kneeling row, right must get the same time, but their bounds share no whole step of 5 s and no whole repetition.",
     ],
     [
       "one step left over and only pairs to give it to",
       plan(120 + 5 + 95, bothSides("row", { range: [45, 50] }, { range: [45, 50] })),
       ["row-left", "row-right"],
-      "Only both sides of a move together may change, 5 s each, and 5 s are left over: free an item or change a fixed time by 5 s.",
+      "Only both sides of a move together may change, and no step of both fills the class: free an item or change a fixed time by 5 s.",
     ],
   ])("%s", (_what, p, stoppedBy, say) => {
     expect(fitToLength(p)).toMatchObject({ possible: false, stoppedBy, say });
@@ -187,6 +226,6 @@ it("stays quick with thousands of items in a class of four hours", () => {
   const items = Array.from({ length: 2000 }, (_, i) => item(`i${i}`, 7, { range: [1, 14400], transitionSeconds: 0 }));
   const before = performance.now();
   expect(fitToLength(plan(14400, items, { gridSeconds: 1 })).possible).toBe(true);
-  // Some tens of milliseconds on any machine; a minute would mean that the cost has changed its order.
+  // A second or so on any machine; a minute would mean that the cost has changed its order.
   expect(performance.now() - before).toBeLessThan(5000);
 });

@@ -49,7 +49,7 @@ describe("the words", () => {
     // 90 s in whole steps of 5 s, 3 s to the closing.
     expect(costWords(p, preview)).toBe("All moves change. The largest change: Plank hold, 5 s shorter (13%).");
     expect(closingWords(preview)).toBe(
-      "The moves keep to whole steps of 5 s; the closing takes the 3 s left over: 63 s.",
+      "The moves keep to steps of 5 s and whole repetitions; the closing takes the 3 s left over: 63 s.",
     );
     expect([difference(5), difference(-10), difference(0), difference(2.5)]).toEqual(["+5", "−10", "0", "+2.5"]);
   });

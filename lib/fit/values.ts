@@ -1,0 +1,56 @@
+/** The times a fit may give an item, or both sides of a move: grid steps and whole repetitions, and what each costs. */
+
+/** Seconds that a time may be off whole repetitions before it counts as a repetition cut off. */
+export const REP_TOLERANCE = 0.5;
+/** What a repetition cut off costs, an item. */
+const CUT_OFF = 2;
+
+/** One length to choose: the seconds of one item, or what the two sides of a pair share. */
+export interface Variable {
+  /** In plan order: one, or the two of a pair. */
+  readonly spots: readonly Spot[];
+  /** Seconds, both ends allowed. */
+  readonly low: number;
+  readonly high: number;
+  /** Seconds of one repetition; null for a hold, and where a grid is too fine to mix the two. */
+  readonly rep: number | null;
+  /** Seconds of a grid step. */
+  readonly grid: number;
+}
+export interface Spot {
+  /** Place among the plan's items. */
+  readonly place: number;
+  /** Seconds the author wants. */
+  readonly wish: number;
+}
+
+const NOISE = 1e-9;
+
+/** Is a time no more than half a second off a whole number of repetitions? */
+export function isWhole(seconds: number, rep: number): boolean {
+  return Math.abs(seconds - Math.round(seconds / rep) * rep) <= REP_TOLERANCE + NOISE;
+}
+
+/** The allowed times from `from` to `to` seconds that are within the bounds too, rising. Seconds. */
+export function valuesWithin({ low, high, rep, grid }: Variable, from: number, to: number): number[] {
+  const [least, most] = [Math.max(low, from), Math.min(high, to)];
+  const values: number[] = [];
+  for (let n = Math.ceil(least / grid - NOISE); n * grid <= most + NOISE; n++) values.push(clean(n * grid));
+  if (rep === null) return values;
+  for (let k = Math.max(1, Math.ceil((least - 0.5) / rep - NOISE)); k * rep <= most + 0.5 + NOISE; k++) {
+    const seconds = Math.round(k * rep);
+    if (seconds >= least - NOISE && seconds <= most + NOISE) values.push(seconds);
+  }
+  return [...new Set(values)].sort((a, b) => a - b);
+}
+
+/** The penalty of a time: 2 for each item whose last repetition it cuts off. */
+export const cutOff = ({ rep, spots }: Variable, seconds: number): number =>
+  rep === null || isWhole(seconds, rep) ? 0 : CUT_OFF * spots.length;
+
+/** (seconds - wish)^2 / wish over the spots, and the penalty. */
+export const costOf = (v: Variable, seconds: number): number =>
+  v.spots.reduce((sum, { wish }) => sum + (seconds - wish) ** 2 / wish, cutOff(v, seconds));
+
+/** Cuts the noise of binary fractions. */
+export const clean = (x: number): number => Math.round(x * 1e6) / 1e6;
