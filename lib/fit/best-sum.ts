@@ -7,24 +7,11 @@
 import { latticeOf } from "./lattice.ts";
 import { type Choice, choicesWithin, mostAbove, priceFor } from "./price.ts";
 import { settleTies } from "./settle-ties.ts";
+import { EQUAL, type Stage } from "./stage.ts";
 import type { Variable } from "./values.ts";
 
-/**
- * Costs nearer than this count as equal. Each is a sum of at most some thousands of double operations on numbers below
- * 1e6, right to about 1e-9 at worst and 1e-12 as classes are; two costs that truly differ by less are a tie to anybody.
- */
-export const EQUAL = 1e-9;
 const FIRST_GAP = 3;
 const WIDER = 4;
-
-/** What the variables from one on can still cost, by the units they give out above their least. */
-export interface Stage {
-  readonly choices: readonly (Choice & { readonly units: number })[];
-  /** Units of the first entry of `rest`. */
-  readonly from: number;
-  /** Least cost above the cheapest choices of this variable and all after it; Infinity for what cannot be. */
-  readonly rest: Float64Array;
-}
 
 /** Seconds of each variable, in their order: their sum is from `from` to `to`. Undefined when there are none. */
 export function bestSum(variables: readonly Variable[], from: number, to: number): number[] | undefined {

@@ -2,7 +2,7 @@
  * Which of equally cheap answers with one sum: the one whose first item is nearer to its wish, then the second, and so
  * on; where even that leaves a choice (wishes half way between two times), the earlier item is the shorter.
  */
-import { EQUAL, type Stage } from "./best-sum.ts";
+import { EQUAL, type Stage } from "./stage.ts";
 import type { Variable } from "./values.ts";
 
 /** An answer as far as it is settled. */

@@ -18,7 +18,7 @@ export const capArcMinutes = (fontPx: number, capRatio: number, distanceMm: numb
 /** Font sizes of the move's name, CSS px: the largest that fits is taken. Down to the mark it is read at 4 m. */
 export const NAME_SIZES = [176, 160, 148, 140, 132] as const;
 /** For names that would not fit, and for screens held in the hand: no longer promised at 4 m. */
-export const NAME_SIZES_BELOW = [118, 104, 88, 72, 60, 50, 42, 36] as const;
+export const NAME_SIZES_BELOW = [118, 104, 88, 72, 60, 50, 42, 36, 30, 26, 22] as const;
 /** Font sizes of the seconds, and of minutes and seconds above 99, CSS px, on screens at least 1000 px wide. */
 export const SECONDS_SIZE = 250;
 export const MINUTES_SIZE = 150;

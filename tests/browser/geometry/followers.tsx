@@ -26,6 +26,7 @@ export function LineProbe({ envelope, publicKey, screen, at, n }: Props) {
     heardAt: STOPPED,
     sentence: null,
     you: "me",
+    cards: null,
     refusal: null,
     followed: told,
     line: {

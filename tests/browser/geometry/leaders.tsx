@@ -21,6 +21,7 @@ export function LeadProbe({ envelope, at }: StagedClass & { readonly at: number 
       card={card}
       envelope={envelope}
       running={running}
+      withdrawn={undefined}
       settings={{ ...FLOOR_SETTINGS, set: nothing }}
       line={{ state: NOT_HEARD, link: null }}
       logs={{ waiting: 0, refused: null, send: async () => undefined }}

@@ -111,10 +111,16 @@ function coverOf({ element, left, right, top, bottom }: Word): Element | undefin
     const there = document.elementFromPoint(x, middle);
     if (!there || there.contains(element) || element.contains(there)) continue;
     for (let box: Element | null = there; box && !box.contains(element); box = box.parentElement) {
-      if (paints(box)) return box;
+      // Letters reach out of their own box without its ground.
+      if (paints(box) && holds(box, x, middle)) return box;
     }
   }
   return undefined;
+}
+
+function holds(box: Element, x: number, y: number): boolean {
+  const { left, right, top, bottom } = box.getBoundingClientRect();
+  return x >= left && x <= right && y >= top && y <= bottom;
 }
 
 function paints(box: Element): boolean {
