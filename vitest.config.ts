@@ -8,6 +8,8 @@ export default defineConfig({
     hookTimeout: 30_000,
     retry: 0,
     pool: "forks",
+    // Both cores of a small machine: the default leaves one of them idle.
+    maxWorkers: 2,
     // Nothing here keeps state in a module: what is loaded once serves every file of a worker, in half the time.
     isolate: false,
   },

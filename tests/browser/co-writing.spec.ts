@@ -1,5 +1,15 @@
 /** Two people write one plan at the same moment, one of them loses the network, comes back, and nothing is lost. */
-import { DEMO_PASSWORD, expect, expectSaved, onRail, openFromDesk, saveState, script, test } from "./kit.ts";
+import {
+  DEMO_PASSWORD,
+  expect,
+  expectSaved,
+  onRail,
+  openFromDesk,
+  saveState,
+  script,
+  test,
+  toEndOfScript,
+} from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 
@@ -38,8 +48,7 @@ test("both type in one script; one goes offline, writes on, and comes back", asy
   await onRail(ines, /seconds from/)
     .first()
     .click();
-  await script(marta).click();
-  await marta.keyboard.press("Control+End");
+  await toEndOfScript(marta);
   await marta.keyboard.type(" Marta on the line.");
   await expect(script(ines)).toContainText("Marta on the line.");
   await expectSaved(marta);
@@ -77,8 +86,7 @@ test("what was written offline survives closing the page", async ({ as }) => {
   await onRail(marta, /seconds from/)
     .nth(1)
     .click();
-  await script(marta).click();
-  await marta.keyboard.press("Control+End");
+  await toEndOfScript(marta);
   await marta.keyboard.type(" Kept on the device.");
   await expect(saveState(marta)).toContainText("kept on this device");
   await marta.close();
@@ -118,8 +126,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   // Every session of hers has ended, the one the other tests share as well.
   signedIn.delete("marta");
   await expect(marta.getByRole("alert", { name: "The connection has ended" })).toBeVisible({ timeout: 5_000 });
-  await script(marta).click();
-  await marta.keyboard.press("Control+End");
+  await toEndOfScript(marta);
   await marta.keyboard.type(" Typed after the end.");
   await marta.getByLabel(/Email of Marta/).fill("marta@tidewater.example");
   await marta.getByLabel("Password").fill(DEMO_PASSWORD);
@@ -148,8 +155,7 @@ test("[INV-02] a browser that takes the device copy away does not silence the pa
   await marta.evaluate(async () => {
     for (const { name } of await indexedDB.databases()) if (name) indexedDB.deleteDatabase(name);
   });
-  await script(marta).click();
-  await marta.keyboard.press("Control+End");
+  await toEndOfScript(marta);
   await marta.keyboard.type(" Said without a copy.");
   await expect(script(ines)).toContainText("Said without a copy.");
   await expectSaved(marta);
@@ -172,8 +178,7 @@ test("[INV-11] what one person typed does not go in under the name of the next o
     .click();
   await expectSaved(marta);
   await marta.context().setOffline(true);
-  await script(marta).click();
-  await marta.keyboard.press("Control+End");
+  await toEndOfScript(marta);
   await marta.keyboard.type(" Only Marta said this.");
   await marta.context().clearCookies();
   await marta.context().addCookies(signedIn.get("ines")?.cookies ?? []);

@@ -93,3 +93,12 @@ export async function openFromDesk(page: Page, title: string): Promise<void> {
   await page.getByRole("link", { name: title }).first().click();
   await expect(page.getByRole("listbox", { name: "The class, item by item" })).toBeVisible();
 }
+
+/** Puts the caret behind the script's last word, and waits, as hands do, until the editor has taken note of it. */
+export async function toEndOfScript(page: Page): Promise<void> {
+  await script(page).click();
+  await page.keyboard.press("Control+End");
+  await page.evaluate(async () => {
+    for (let frame = 0; frame < 4; frame++) await new Promise((done) => requestAnimationFrame(done));
+  });
+}

@@ -1,6 +1,6 @@
 /** Two people in the same second: typing into one shared text, and one taking out what the other is writing in. */
 import type { Locator, Page } from "@playwright/test";
-import { expect, expectSaved, onRail, openFromDesk, script, test } from "./kit.ts";
+import { expect, expectSaved, onRail, openFromDesk, script, test, toEndOfScript } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 const MARTA = "all balls roll along the wall. ";
@@ -91,8 +91,7 @@ for (const where of ["script", "seconds"] as const) {
     }
     const items = await onRail(marta, /seconds from/).count();
     if (where === "script") {
-      await script(marta).click();
-      await marta.keyboard.press("Control+End");
+      await toEndOfScript(marta);
     } else await marta.getByLabel("Seconds", { exact: true }).press("Control+a");
     const typing = marta.keyboard.type(where === "script" ? "Kept to the last letter of a sentence" : "47", {
       delay: 40,
