@@ -1,9 +1,10 @@
 "use client";
-/** One thread: the words it is about, what was said, and what can be done: answer, settle, open again. */
 import { useMemo, useRef, useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { pinOf } from "#lib/margin/pin.ts";
+/** One thread: the words it is about, what was said, and what can be done: answer, settle, open again. */
+import { plural } from "#lib/plan/format.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import { CommentForm } from "./comment-form.tsx";
 import { JumpLinks } from "./jump-links.tsx";
@@ -41,7 +42,7 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
       <header className={styles.slipHead}>
         <p className={styles.name}>
           {first?.authorName ?? "Somebody"}
-          {replies > 0 && ` · ${replies} ${replies === 1 ? "reply" : "replies"}`}
+          {replies > 0 && ` · ${plural(replies, "reply", "replies")}`}
         </p>
         <span className={styles.level}>{thread.settled ? "settled" : "thread"}</span>
       </header>

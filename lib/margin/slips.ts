@@ -2,6 +2,7 @@
  * What stands in the margin and in which order: findings and threads by the item they are about, in plan order, what
  * weighs most first. Pure; the page measures and places them.
  */
+import { plural } from "#lib/plan/format.ts";
 import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
 import type { Anchor, ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
@@ -66,7 +67,7 @@ export function countWords(findings: readonly Finding[], threads: readonly Threa
   const words = [
     of("must") > 0 ? `${of("must")} must fix` : "",
     of("look") > 0 ? `${of("look")} look again` : "",
-    open > 0 ? `${open} open ${open === 1 ? "thread" : "threads"}` : "",
+    open > 0 ? plural(open, "open thread") : "",
   ].filter((part) => part !== "");
   return words.length === 0 ? "nothing to fix" : words.join(", ");
 }

@@ -188,7 +188,7 @@ test("the read-aloud check: a tap twice is refused, readings are taken together,
   const page = await as("ines");
   const id = await importPlan(page, { ...longClass(60, 400), title: "Long class" });
   await page.goto(`/plans/${id}`);
-  await page.getByRole("button", { name: "of the time is talk" }).click();
+  await page.getByRole("button", { name: "of the class is talk" }).click();
   const panel = page.getByRole("complementary", { name: "The class" });
   await expect(panel).toContainText("between opening and closing");
   await panel.getByRole("button", { name: "Read aloud to find your rate" }).click();
@@ -228,7 +228,7 @@ test("the read-aloud check on a phone, without barriers", async ({ as }) => {
   const page = await as("ines", PHONE);
   const id = await importPlan(page, twoMoves());
   await page.goto(`/plans/${id}`);
-  await page.getByRole("button", { name: "of the time is talk" }).tap();
+  await page.getByRole("button", { name: "of the class is talk" }).tap();
   await page.getByRole("button", { name: "Read aloud to find your rate" }).tap();
   await expect(sheet(page).getByRole("button", { name: "I begin to read" })).toBeInViewport();
   await page.clock.install();

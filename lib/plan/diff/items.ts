@@ -1,4 +1,5 @@
 /** Changes of the items: which came, went and moved, and what is different in those that stayed. */
+import { sentenceCase } from "#lib/plan/format.ts";
 import { itemName, moveName, springWords } from "../format.ts";
 import { movedIds } from "../moved.ts";
 import { sameData } from "../same-data.ts";
@@ -20,15 +21,19 @@ import {
 export function itemChanges(before: Plan, after: Plan): string[] {
   const was = new Map(before.items.map((item) => [item.id, item]));
   const is = new Map(after.items.map((item) => [item.id, item]));
-  const removed = before.items.filter((i) => !is.has(i.id)).map((i) => `${capital(itemName(before, i))} was removed.`);
+  const removed = before.items
+    .filter((i) => !is.has(i.id))
+    .map((i) => `${sentenceCase(itemName(before, i))} was removed.`);
   const moved = movedIds(
     before.items.map((item) => item.id),
     after.items.map((item) => item.id),
   );
   const inPlace = after.items.flatMap((item, i) => {
     const old = was.get(item.id);
-    if (!old) return [`${capital(itemName(after, item))} was added ${placeWords(after, i)}.`];
-    const move = moved.has(item.id) ? [`${capital(itemName(after, item))} was moved ${placeWords(after, i)}.`] : [];
+    if (!old) return [`${sentenceCase(itemName(after, item))} was added ${placeWords(after, i)}.`];
+    const move = moved.has(item.id)
+      ? [`${sentenceCase(itemName(after, item))} was moved ${placeWords(after, i)}.`]
+      : [];
     return [...move, ...changesOf(before, after, old, item)];
   });
   return [...removed, ...inPlace];
@@ -39,11 +44,9 @@ function placeWords(plan: Plan, index: number): string {
   return above ? `after ${itemName(plan, above)}` : "at the start";
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 function changesOf(before: Plan, after: Plan, was: PlanItem, is: PlanItem): string[] {
   if (sameData(was, is)) return [];
-  const name = capital(itemName(after, is));
+  const name = sentenceCase(itemName(after, is));
   if (was.kind === "move" && is.kind === "move") return moveItemChanges(before, after, was, is);
   if (was.kind === "heading" && is.kind === "heading")
     return became("A heading", was.title, is.title, { say: sayText });
@@ -96,7 +99,7 @@ function moveItemChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem)
 
 /** What holds an item in its place, by the names of the others: their ids say nothing to anybody. */
 function placeChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): string[] {
-  const name = capital(itemName(after, is));
+  const name = sentenceCase(itemName(after, is));
   const nameOf = (id: unknown): string => {
     const item = after.items.find((i) => i.id === id) ?? before.items.find((i) => i.id === id);
     return item ? itemName(after, item) : String(id);

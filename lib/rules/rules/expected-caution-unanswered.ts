@@ -23,7 +23,7 @@ export const expectedCautionUnanswered = defineRule({
       .describe("Conditions that are looked at"),
   }),
   messages: {
-    unanswered: "For {people}, {moves} ({cautions}) {lack}: say what to watch and offer a way round.",
+    unanswered: "For {people}: {moves} ({cautions}) without {lack}; say what to watch and offer a way round.",
   },
   examples: {
     pass: [
@@ -79,6 +79,6 @@ function namesOf(plan: Parameters<typeof moveName>[0], open: readonly CautionedM
 function lackOf(open: readonly CautionedMove[]): string {
   const safety = open.some((found) => !found.saysSafety);
   const easier = open.some((found) => !found.saysEasier);
-  if (safety && easier) return "lacks a safety line or an easier way";
-  return safety ? "lacks a safety line" : "lacks an easier way";
+  if (safety && easier) return "a safety line or an easier way";
+  return safety ? "a safety line" : "an easier way";
 }
