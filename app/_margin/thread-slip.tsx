@@ -9,7 +9,7 @@ import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import { CommentForm } from "./comment-form.tsx";
 import { JumpLinks } from "./jump-links.tsx";
 import styles from "./margin.module.css";
-import { QuoteWords } from "./quote-words.tsx";
+import { Pieces, QuoteWords } from "./quote-words.tsx";
 import { postReply, settleThread } from "./thread-acts.ts";
 
 interface Props {
@@ -82,11 +82,18 @@ function PinWords({ session, thread }: Pick<Props, "session" | "thread">) {
   const pin = useMemo(() => (anchor.kind === "words" ? pinOf(session.doc, anchor) : null), [session, anchor, plan]);
   if (anchor.kind === "plan") return <p className={styles.pin}>on the whole plan</p>;
   if (anchor.kind !== "words" || pin === null) return null;
+  const where = { plan, itemId: anchor.itemId };
   return (
     <>
-      <QuoteWords quote={anchor.quote} />
+      <QuoteWords quote={anchor.quote} {...where} />
       {pin.state === "gone" && <p className={styles.pin}>The words are gone from the script.</p>}
-      {pin.state === "changed" && <p className={styles.pin}>The words have changed: “{pin.now}”.</p>}
+      {pin.state === "changed" && (
+        <p className={styles.pin}>
+          The words have changed: “
+          <Pieces quote={pin.now} {...where} />
+          ”.
+        </p>
+      )}
     </>
   );
 }

@@ -7,7 +7,7 @@ import { TAKEN_BACK } from "#lib/doc/layout.ts";
 import { labelOf } from "#lib/doc/read.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
 import { deleteItem, insertItem, restoreItem } from "#lib/doc/write.ts";
-import { examplePlan } from "#lib/rules/examples/build.ts";
+import { examplePlan, examplePlan } from "#lib/rules/examples/build.ts";
 
 function pair(): [Y.Doc, Y.Doc, () => void] {
   const a = createPlanDoc(examplePlan([]), { carry: true });
@@ -28,7 +28,7 @@ test("who took an item out is the page that set the mark, and words of the same 
   pass();
   const gone = takenOut(a, "h");
   expect([gone?.by, gone?.undone]).toEqual([b.clientID, false]);
-  expect(gone && wordsOf(gone.item)).toBe("Quiet finish");
+  expect(gone && wordsOf(examplePlan([]), gone.item)).toBe("Quiet finish");
   restoreItem({ doc: a, origin: 1 }, "h");
   expect(takenOut(a, "h")).toBeUndefined();
   deleteItem({ doc: b, origin: 1 }, "h", TAKEN_BACK);
