@@ -17,9 +17,9 @@ export function talkLane(moves: readonly PlacedMove[], shares: Readonly<Record<s
 
 function talkWords(share: number, { column }: PlacedMove): string {
   const room = column.to - column.gapFrom;
-  if (!Number.isFinite(share)) return "talk, and no time for it";
+  if (!Number.isFinite(share)) return "lines to say, and no time for them";
   const over = share > 1 ? `, ${plainNumber((share - 1) * room)} s more than fits` : "";
-  return `talk fills ${percent(share)} of ${plainNumber(room)} s${over}`;
+  return `its lines fill ${percent(share)} of ${plainNumber(room)} s${over}`;
 }
 
 export function voiceLane(moves: readonly PlacedMove[], track: CueTrack): Lane {

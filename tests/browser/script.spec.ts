@@ -95,8 +95,8 @@ test("talk against time in seconds: in the script's bar, on the rail and for a s
   );
   const id = await importPlan(page, { ...plan, items });
   await page.goto(`/plans/${id}`);
-  await expect(onRail(page, /s of talk, [\d.]+ s of time(?!:)/)).toHaveCount(1);
-  const over = onRail(page, /s of talk, [\d.]+ s of time: [\d.]+ s too much/);
+  await expect(onRail(page, /s to say, [\d.]+ s of time(?!:)/)).toHaveCount(1);
+  const over = onRail(page, /s to say, [\d.]+ s of time: [\d.]+ s too much/);
   await expect(over).toHaveCount(1);
   await expect(over.locator("[data-over]")).toHaveCount(1);
   await expect(over).toContainText("s too much talk");

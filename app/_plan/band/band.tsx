@@ -8,6 +8,7 @@ import { againstLength, freeSeconds } from "#lib/clock/length-words.ts";
 import { talkPercent } from "#lib/cues/class-talk.ts";
 import { agree, clockTime } from "#lib/plan/format.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
+import { LEVEL_WORDS, levelCounts } from "#lib/rules/level-words.ts";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
 import styles from "./band.module.css";
@@ -140,32 +141,22 @@ function TalkFigure({ snap, onTalk }: Pick<BandProps, "snap" | "onTalk">) {
   );
 }
 
-const LEVELS: readonly { level: FindingLevel; words: string }[] = [
-  { level: "must", words: "must fix" },
-  { level: "look", words: "look again" },
-  { level: "info", words: "for information" },
-];
-
 /** How many of each level; a press goes to the next one. */
 function Findings({ snap, onFinding }: Pick<BandProps, "snap" | "onFinding">) {
-  const counts = LEVELS.map(({ level, words }) => ({
-    level,
-    words,
-    n: snap.findings.filter((f) => f.level === level).length,
-  })).filter(({ n }) => n > 0);
+  const counts = levelCounts(snap.findings);
   if (snap.plan.items.length === 0) return null;
   return (
     <div className={styles.findings}>
       {counts.length === 0 && <p className={styles.clean}>nothing found</p>}
-      {counts.map(({ level, words, n }) => (
+      {counts.map(({ level, words }) => (
         <button
           key={level}
           type="button"
           data-level={level}
-          title={`Go to the next: ${words}`}
+          title={`Go to the next: ${LEVEL_WORDS[level]}`}
           onClick={() => onFinding(level)}
         >
-          {`${n} ${words}`}
+          {words}
         </button>
       ))}
     </div>

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { isAnswered } from "#lib/cautions/concern.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { moveName, plural, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS } from "#lib/plan/schema.ts";
@@ -53,7 +54,7 @@ export const expectedCautionUnanswered = defineRule({
     const expected = ctx.plan.expected ?? [];
     return EXPECTED_GUIDANCE.flatMap(({ condition, people, concerns, source }) => {
       if (!expected.includes(condition) || !conditions.includes(condition)) return [];
-      const open = cautionedMoves(ctx, concerns).filter((found) => !found.saysSafety || !found.saysEasier);
+      const open = cautionedMoves(ctx, concerns).filter((found) => !isAnswered(found));
       if (open.length === 0) return [];
       const values = {
         people,

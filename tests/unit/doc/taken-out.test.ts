@@ -7,7 +7,7 @@ import { TAKEN_BACK } from "#lib/doc/layout.ts";
 import { labelOf } from "#lib/doc/read.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
 import { deleteItem, insertItem, restoreItem } from "#lib/doc/write.ts";
-import { examplePlan, examplePlan } from "#lib/rules/examples/build.ts";
+import { examplePlan } from "#lib/rules/examples/build.ts";
 
 function pair(): [Y.Doc, Y.Doc, () => void] {
   const a = createPlanDoc(examplePlan([]), { carry: true });
