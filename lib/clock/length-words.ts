@@ -23,3 +23,10 @@ export const ofLength = (total: number, length: number): string => `${clockTime(
 /** "of 25:00 · 14 s free", to stand under the class's own time. */
 export const againstLength = (total: number, length: number): string =>
   `of ${clockTime(length)} · ${freeWords(total, length)}`;
+
+/** What another order or other times change on the clock: "27 s less", "5 s more", "the same". */
+export function changeWords(before: number, after: number): string {
+  const less = freeSeconds(after, before);
+  if (less === 0) return "the same";
+  return less > 0 ? `${secondsWords(less)} less` : `${secondsWords(-less)} more`;
+}

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { lossWords } from "#app/_plan/taken-out/words.ts";
 import { concernWords } from "#lib/cautions/concern.ts";
-import { againstLength, freeWords } from "#lib/clock/length-words.ts";
+import { againstLength, changeWords, freeWords } from "#lib/clock/length-words.ts";
 import { asideWords, type ClassTalk } from "#lib/cues/class-talk.ts";
 import { sumsWords } from "#lib/cues/read-through.ts";
 import { type KeptSprings, keepSprings } from "#lib/load/keep-springs.ts";
@@ -60,6 +60,18 @@ test("a class against its slot", () => {
     expect(faultsOfPhrase(freeWords(total, length))).toEqual([]);
     expect(faultsOfPhrase(againstLength(total, length))).toEqual([]);
   }
+});
+
+test("what another order changes is what a reader of both times subtracts", () => {
+  expect(
+    [
+      [508, 481],
+      [481, 508],
+      [508, 508],
+      [100.6, 99.4],
+      [100.2, 99.9],
+    ].map(([before = 0, after = 0]) => changeWords(before, after)),
+  ).toEqual(["27 s less", "27 s more", "the same", "2 s less", "0.3 s less"]);
 });
 
 describe("springs that could stay on", () => {
