@@ -1,10 +1,11 @@
 /** What the fit does to the class as a whole, in two figures and two sentences. */
+import { againstLength } from "#lib/clock/length-words.ts";
 import { clockTime, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import styles from "./fit.module.css";
 import { changesAnything, type FitPreview } from "./preview.ts";
-import { againstLength, closingWords, costWords } from "./words.ts";
+import { closingWords, costWords } from "./words.ts";
 
 export function FitSummary({ plan, preview }: { readonly plan: Plan; readonly preview: FitPreview }) {
   const { before, length, fit } = preview;

@@ -3,7 +3,7 @@
 import { placedName } from "#app/_plan/placed-name.ts";
 import type { ImpossibleFit } from "#lib/fit/fit.ts";
 import type { Help } from "#lib/fit/help.ts";
-import { clockTime, plural } from "#lib/plan/format.ts";
+import { agree, clockTime, plural } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import styles from "./fit.module.css";
@@ -102,7 +102,7 @@ function HelpAct({ help, onGo, onUnlock }: { readonly help: Help } & Pick<Stoppe
   if (help.by === "unlock") {
     return onUnlock ? (
       <button type="button" className="button" onClick={() => onUnlock(help.items)}>
-        {help.items.length === 1 ? "Let it change" : "Let them change"}
+        {agree(help.items.length, "Let it change", "Let them change")}
       </button>
     ) : null;
   }

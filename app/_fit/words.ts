@@ -14,14 +14,6 @@ export function difference(seconds: number): string {
   return seconds > 0 ? `+${number}` : `−${number}`;
 }
 
-/** "of 25:00 · 14 s free", "of 25:00 · 32 s over", "of 25:00 · to the second". */
-export function againstLength(total: number, length: number): string {
-  const left = Math.round((length - total) * 10) / 10;
-  const verdict =
-    left === 0 ? "to the second" : left > 0 ? `${secondsWords(left)} free` : `${secondsWords(-left)} over`;
-  return `of ${clockTime(length)} · ${verdict}`;
-}
-
 /** How many change, and which most. */
 export function costWords(plan: Plan, preview: FitPreview): string {
   const rows = rowsOf(preview);

@@ -1,8 +1,9 @@
 "use client";
-/** Handing a plan in to the leads, and handing it back with what is to be changed. */
 import { useRef } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
+/** Handing a plan in to the leads, and handing it back with what is to be changed. */
+import { agree } from "#lib/plan/format.ts";
 import { FindingList } from "./finding-list.tsx";
 import { NoteForm } from "./note-form.tsx";
 import { send } from "./send.ts";
@@ -54,7 +55,7 @@ export function HandBackDialog({ session, onClosed }: Props) {
     <StateDialog title="Hand back" onClosed={onClosed} closer={closer}>
       <p>
         {state.handedInBy ?? "Whoever wrote it"} gets the plan back with your note
-        {open === 0 ? "." : open === 1 ? " and the open thread." : ` and the ${open} open threads.`}
+        {open === 0 ? "." : agree(open, " and the open thread.", ` and the ${open} open threads.`)}
       </p>
       <NoteForm
         label="What is to be changed"

@@ -1,22 +1,44 @@
-/** Words that are commented on, as they were when the comment was made. Live fields are shown by their names. */
-import { FIELD_WORDS, isLiveField } from "#lib/editor/words.ts";
-import type { LiveField } from "#lib/plan/schema.ts";
+/** Words that are commented on, as they were when the comment was made; live fields by what they say now. */
+import { readerOf } from "#lib/cues/as-read.ts";
+import { FIELD_WORDS } from "#lib/editor/words.ts";
+import { quotePieces } from "#lib/margin/quote.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import type { LiveField, Plan } from "#lib/plan/schema.ts";
 import styles from "./margin.module.css";
 
-export function QuoteWords({ quote }: { readonly quote: string }) {
-  const parts = quote.split(/(\{[a-z-]+\})/u);
+interface Props {
+  readonly quote: string;
+  readonly plan: Plan;
+  /** Whose script the words stand in; while it is taken out, fields are shown by their names. */
+  readonly itemId: string;
+}
+
+export function QuoteWords(props: Props) {
   return (
     <blockquote className={styles.quote}>
-      {parts.map((part, i) => {
-        const name = part.slice(1, -1);
-        if (!isLiveField(name)) return part;
-        // biome-ignore lint/suspicious/noArrayIndexKey: the parts of a fixed text have no other name
-        return <FieldWord key={i} name={name} />;
-      })}
+      <Pieces {...props} />
     </blockquote>
   );
 }
 
-const FieldWord = ({ name }: { readonly name: LiveField }) => (
-  <span className={styles.quoteField}>{FIELD_WORDS[name]}</span>
-);
+/** The same inside a sentence. */
+export function Pieces({ quote, plan, itemId }: Props) {
+  return quotePieces(quote, sayField(plan, itemId)).map(({ text, field }, i) =>
+    field ? (
+      // biome-ignore lint/suspicious/noArrayIndexKey: the parts of a fixed text have no other name
+      <span key={i} className={styles.quoteField} title={`live field: ${FIELD_WORDS[field]}`}>
+        {text}
+      </span>
+    ) : (
+      text
+    ),
+  );
+}
+
+function sayField(plan: Plan, itemId: string): (field: LiveField) => string {
+  const item = itemById(plan, itemId);
+  if (item?.kind !== "move") return (field) => FIELD_WORDS[field];
+  const asRead = readerOf(plan);
+  // As a word among others: what begins a line with a capital is a matter of the line.
+  return (field) => asRead(item, `, {${field}}`).slice(2);
+}

@@ -1,14 +1,15 @@
 "use client";
-/** One thread: the words it is about, what was said, and what can be done: answer, settle, open again. */
 import { useMemo, useRef, useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { pinOf } from "#lib/margin/pin.ts";
+/** One thread: the words it is about, what was said, and what can be done: answer, settle, open again. */
+import { plural } from "#lib/plan/format.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import { CommentForm } from "./comment-form.tsx";
 import { JumpLinks } from "./jump-links.tsx";
 import styles from "./margin.module.css";
-import { QuoteWords } from "./quote-words.tsx";
+import { Pieces, QuoteWords } from "./quote-words.tsx";
 import { postReply, settleThread } from "./thread-acts.ts";
 
 interface Props {
@@ -41,7 +42,7 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
       <header className={styles.slipHead}>
         <p className={styles.name}>
           {first?.authorName ?? "Somebody"}
-          {replies > 0 && ` · ${replies} ${replies === 1 ? "reply" : "replies"}`}
+          {replies > 0 && ` · ${plural(replies, "reply", "replies")}`}
         </p>
         <span className={styles.level}>{thread.settled ? "settled" : "thread"}</span>
       </header>
@@ -81,11 +82,18 @@ function PinWords({ session, thread }: Pick<Props, "session" | "thread">) {
   const pin = useMemo(() => (anchor.kind === "words" ? pinOf(session.doc, anchor) : null), [session, anchor, plan]);
   if (anchor.kind === "plan") return <p className={styles.pin}>on the whole plan</p>;
   if (anchor.kind !== "words" || pin === null) return null;
+  const where = { plan, itemId: anchor.itemId };
   return (
     <>
-      <QuoteWords quote={anchor.quote} />
+      <QuoteWords quote={anchor.quote} {...where} />
       {pin.state === "gone" && <p className={styles.pin}>The words are gone from the script.</p>}
-      {pin.state === "changed" && <p className={styles.pin}>The words have changed: “{pin.now}”.</p>}
+      {pin.state === "changed" && (
+        <p className={styles.pin}>
+          The words have changed: “
+          <Pieces quote={pin.now} {...where} />
+          ”.
+        </p>
+      )}
     </>
   );
 }

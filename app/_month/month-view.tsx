@@ -1,14 +1,15 @@
 "use client";
-/**
- * The month: weeks one under another, every day a short rail from which its classes hang, like times side by side.
- * On a phone the same days stand in one list. Everybody's changes show as they happen.
- */
 import Link from "next/link";
 import { useState } from "react";
 import { ClosedNotice } from "#app/_plan/closed-notice.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
+/**
+ * The month: weeks one under another, every day a short rail from which its classes hang, like times side by side.
+ * On a phone the same days stand in one list. Everybody's changes show as they happen.
+ */
+import { agree } from "#lib/plan/format.ts";
 import { addMonths, daysOfMonth, weeksOfMonth } from "#lib/programme/calendar.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { restoreSlot } from "#lib/programme/write.ts";
@@ -55,7 +56,7 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
       ) : null}
       {folded.length > 0 && month.ready ? (
         <button type="button" className={`button ${styles.past}`} onClick={() => setShowPast(true)}>
-          Show the {folded.length === 1 ? "week that is" : `${folded.length} weeks that are`} over
+          Show the {agree(folded.length, "week that is", `${folded.length} weeks that are`)} over
         </button>
       ) : null}
       {month.ready ? (

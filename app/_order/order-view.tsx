@@ -2,6 +2,7 @@
 /** The two orders side by side with all that speaks for the better one, and all that speaks against it. */
 import { FindingList } from "#app/_margin/finding-list.tsx";
 import { placedName } from "#app/_plan/placed-name.ts";
+import { changeWords } from "#lib/clock/length-words.ts";
 import { clockTime, plural, secondsWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
@@ -82,13 +83,11 @@ function Held({ plan, preview: { order }, unheld }: ViewProps) {
 /** Planned changes go with their move, whatever stands before it then. */
 function Planned({ plan, preview, free, setFree }: ViewProps) {
   const { planned, clock } = preview;
-  const less = Math.round((clock.before - clock.after) * 10) / 10;
   return (
     <>
       <p>
         On the clock the class takes <b className="mono">{clockTime(clock.before)}</b> now and{" "}
-        <b className="mono">{clockTime(clock.after)}</b> then
-        {less === 0 ? ", the same." : less > 0 ? `, ${secondsWords(less)} less.` : `, ${secondsWords(-less)} more.`}
+        <b className="mono">{clockTime(clock.after)}</b> then, {changeWords(clock.before, clock.after)}.
       </p>
       {planned.length > 0 && (
         <>

@@ -1,6 +1,7 @@
 /** Taking the order that a preview shows: as few items moved as can be, one undo step. */
 
 import type { PlanSession } from "#app/_plan/session.ts";
+import { changeWords } from "#lib/clock/length-words.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";
 import { setItemField } from "#lib/doc/write.ts";
@@ -33,8 +34,7 @@ export function takeOrder(session: PlanSession, { shown, solved, from, ...choice
     if (choice.free) for (const item of planned) setItemField(w, item.id, "transitionSeconds", undefined);
   });
   if (taken) {
-    const less = clock.before - clock.after;
-    const saved = less > 0 ? `${secondsWords(less)} less on the clock` : "the clock shows the same";
+    const saved = `${changeWords(clock.before, clock.after)} on the clock`;
     session.say(
       `${plural(moved.length, "item")} moved: ${secondsWords(order.before - order.after)} less to change, ${saved}.`,
     );

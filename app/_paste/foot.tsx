@@ -1,7 +1,8 @@
 "use client";
 /** Under the preview: how many rows are ready, how long the class becomes, and the act itself. */
+import { freeWords } from "#lib/clock/length-words.ts";
 import { countsWords } from "#lib/paste/judge.ts";
-import { clockTime, plural } from "#lib/plan/format.ts";
+import { agree, clockTime, plural } from "#lib/plan/format.ts";
 import styles from "./paste.module.css";
 import type { Paste } from "./use-paste.ts";
 
@@ -29,9 +30,9 @@ export function Foot({ paste, now, length, problem, onPut, onDoubt, onLeaveOut }
         </p>
         {rows.length > 0 && (
           <p className="small">
-            The class now <b className="mono">{clockTime(now)}</b>, with {ready === 1 ? "this row" : "these rows"}{" "}
-            <b className="mono">{clockTime(paste.totalWith)}</b> of {clockTime(length)}
-            {slack(length - paste.totalWith)}
+            The class now <b className="mono">{clockTime(now)}</b>, with {agree(ready, "this row", "these rows")}{" "}
+            <b className="mono">{clockTime(paste.totalWith)}</b> of {clockTime(length)},{" "}
+            {freeWords(paste.totalWith, length)}.
           </p>
         )}
         {open && (
@@ -69,9 +70,4 @@ export function Foot({ paste, now, length, problem, onPut, onDoubt, onLeaveOut }
       </div>
     </div>
   );
-}
-
-function slack(seconds: number): string {
-  if (Math.round(seconds) === 0) return ", to the second.";
-  return seconds > 0 ? `, ${clockTime(seconds)} free.` : `, ${clockTime(-seconds)} over.`;
 }

@@ -17,10 +17,10 @@ import {
   setSpring,
   setThemeShare,
 } from "#lib/doc/write.ts";
+import { placeWords } from "#lib/load/words.ts";
 import { secondsWords, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, Facing, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
-import { placeWords } from "./load/words.ts";
 import { newId } from "./new-id.ts";
 import type { PlanSession } from "./session.ts";
 import { startingSeconds } from "./starting-seconds.ts";

@@ -6,25 +6,28 @@
 import type * as Y from "yjs";
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
+import { classTalk } from "#lib/cues/class-talk.ts";
 import type { StudioContext } from "#lib/doc/lent.ts";
 import { readDeleted, readPlan } from "#lib/doc/read.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { checkPlan } from "#lib/rules/run.ts";
-import { classTalk, talkByItem } from "#lib/talk/talk.ts";
+import { talkByItem } from "#lib/talk/talk.ts";
 import type { Derived } from "./session-types.ts";
 
 export function derive(doc: Y.Doc, studio: StudioContext, before: Derived | null): Derived {
   const read = readPlan(doc, studio);
   const plan = before === null ? read : { ...read, items: keepSame(read.items, before.plan) };
   const clock = classClock(plan);
+  const check = checkPlan(plan);
   return {
     plan,
     rows: clock.rows,
     total: clock.total,
     balance: balance(plan),
     talk: said(plan),
-    classTalk: classTalk(plan),
-    findings: checkPlan(plan).findings,
+    track: check.track,
+    classTalk: classTalk(check.track, clock.total),
+    findings: check.findings,
     deleted: readDeleted(doc),
   };
 }

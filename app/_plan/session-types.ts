@@ -4,12 +4,14 @@ import type { Balance } from "#lib/balance/balance.ts";
 import type { HeardOfAll } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
+import type { ClassTalk } from "#lib/cues/class-talk.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
 import type { DeletedItem } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import type { ClassTalk, ItemTalk } from "#lib/talk/talk.ts";
+import type { ItemTalk } from "#lib/talk/talk.ts";
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
 
 /** The person at this page, as the server knows them. */
@@ -48,7 +50,8 @@ export interface Derived {
   readonly balance: Balance;
   /** Seconds of talk and the seconds there are, by item id; nothing said, no entry. */
   readonly talk: ReadonlyMap<string, ItemTalk>;
-  /** The same for the whole class, and the share that is talked through. */
+  /** What is said when, as the rules looked at it, and how much of the class it is. */
+  readonly track: CueTrack;
   readonly classTalk: ClassTalk;
   /** Findings of this page's own copy. */
   readonly findings: readonly Finding[];

@@ -5,7 +5,7 @@ import { setHeadField } from "#app/_plan/acts.ts";
 import { NumberField } from "#app/_plan/fields/number-field.tsx";
 import type { PlanSession } from "#app/_plan/session.ts";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
-import { clockTime, percent } from "#lib/plan/format.ts";
+import { asideWords, talkInClass, talkPercent } from "#lib/cues/class-talk.ts";
 import { SPEECH_DEFAULTS } from "#lib/talk/talk.ts";
 import styles from "./rate.module.css";
 import { ReadAloudDialog } from "./read-aloud-dialog.tsx";
@@ -28,14 +28,13 @@ export function TalkPart({ session, snap, readOnly }: TalkPartProps) {
       <div id={TALK_PART} tabIndex={-1} className={styles.meaning}>
         <h3 id={title}>Talk</h3>
         <p>
-          <b>{percent(classTalk.share)}</b> of the time is talk: {clockTime(classTalk.seconds)} of the{" "}
-          {clockTime(classTalk.roomSeconds)} between opening and closing.
+          <b>{talkPercent(classTalk)}</b> of the class is talk: {talkInClass(classTalk)}, heads-ups and counting in
+          included. {asideWords(classTalk)}
         </p>
         <p className="small quiet">
           A line takes its syllables over the rate, and a pause after it. The rate is how fast you speak while you
           speak: English talk runs from 3.3 to 5.9 syllables a second, 4 to 5 as a rule (a secondary source,
-          poletoparis.com). What the plan calls by itself, heads-up and count-in, comes on top. Above 100% it does not
-          fit.
+          poletoparis.com). A line for which there is no time is set aside and does not count.
         </p>
       </div>
       <div className={styles.fields}>

@@ -1,7 +1,8 @@
 "use client";
 /** The plan's talk as it is counted now and as it would be at another rate. */
 import { useMemo } from "react";
-import { clockTime, percent, plainNumber } from "#lib/plan/format.ts";
+import { talkPercent } from "#lib/cues/class-talk.ts";
+import { clockTime, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { speechOf } from "#lib/talk/talk.ts";
 import { atRate, talkSums } from "./effect.ts";
@@ -12,9 +13,9 @@ export function WhatChanges({ plan, rate }: { plan: Plan; rate: number }) {
   const then = useMemo(() => talkSums(atRate(plan, rate)), [plan, rate]);
   const rows = [
     ["Syllables a second", plainNumber(speechOf(plan).syllablesPerSecond), plainNumber(rate)],
-    ["Talk", clockTime(now.talkSeconds), clockTime(then.talkSeconds)],
-    ["Of the time", percent(now.share), percent(then.share)],
-    ["Lines set aside", String(now.aside), String(then.aside)],
+    ["Talk", clockTime(now.talk.seconds), clockTime(then.talk.seconds)],
+    ["Of the class", talkPercent(now.talk), talkPercent(then.talk)],
+    ["Lines set aside", String(now.talk.aside), String(then.talk.aside)],
     ["Findings", String(now.findings), String(then.findings)],
   ] as const;
   return (

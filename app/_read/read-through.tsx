@@ -8,8 +8,14 @@ import type { PlanSession } from "#app/_plan/session.ts";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
 import { nameOf } from "#app/_plan/words.ts";
 import { goToLine } from "#app/_script/go-to-line.ts";
-import { keepSameParts, type ReadPart, readThrough, type ReadThrough as Text } from "#lib/cues/read-through.ts";
-import { clockTime, plainNumber, plural, sideWords, springWords } from "#lib/plan/format.ts";
+import {
+  keepSameParts,
+  type ReadPart,
+  readThrough,
+  sumsWords,
+  type ReadThrough as Text,
+} from "#lib/cues/read-through.ts";
+import { sideWords, springWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./read.module.css";
 import { Part } from "./read-part.tsx";
@@ -75,11 +81,4 @@ function useText(plan: Plan): Text {
     before.current = keepSameParts(text.parts, before.current);
     return { ...text, parts: before.current };
   }, [plan]);
-}
-
-function sumsWords({ talkSeconds, total, said, aside, shortBy, crew }: Text): string {
-  const talk = `${clockTime(Math.round(talkSeconds))} of talk in ${clockTime(total)}, heads-ups and counting in included, ${plural(said, "line")}.`;
-  const short = `at least ${plainNumber(shortBy)} s short`;
-  const left = aside === 0 ? "Everything fits." : `${plural(aside, "line")} set aside for want of time, ${short}.`;
-  return [talk, left, crew > 0 && `${plural(crew, "line")} for the crew.`].filter(Boolean).join(" ");
 }

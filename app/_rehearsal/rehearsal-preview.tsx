@@ -6,6 +6,7 @@ import { useFresh } from "#app/_fit/use-fresh.ts";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { classClock } from "#lib/clock/clock.ts";
+import { freeWords, ofLength } from "#lib/clock/length-words.ts";
 import {
   type Chosen,
   offered,
@@ -15,7 +16,7 @@ import {
   withTaken,
 } from "#lib/floor/rehearsal-take.ts";
 import type { Rehearsed } from "#lib/floor/rehearsed-schema.ts";
-import { clockTime, plural, secondsWords } from "#lib/plan/format.ts";
+import { clockTime, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import styles from "./rehearsal.module.css";
 import { ChangeTable, LineTable } from "./rehearsal-tables.tsx";
@@ -76,10 +77,7 @@ export function RehearsalPreview({ session, rehearsed, onTaken }: Props) {
 
 function totalWords(before: Plan, after: Plan): string {
   const [was, is] = [classClock(before).total, classClock(after).total];
-  const left = Math.round((after.lengthSeconds - is) * 10) / 10;
-  const against =
-    left === 0 ? "to the second" : left > 0 ? `${secondsWords(left)} free` : `${secondsWords(-left)} over`;
-  const then = `${clockTime(is)} of ${clockTime(after.lengthSeconds)}, ${against}`;
+  const then = `${ofLength(is, after.lengthSeconds)}, ${freeWords(is, after.lengthSeconds)}`;
   return was === is ? `The class stays ${then}.` : `The class would be ${then}; now it is ${clockTime(was)}.`;
 }
 

@@ -1,7 +1,7 @@
 /** Set-ups and lines of a rehearsal, planned beside one's own. */
 import type { ChangeTake, Chosen, NoMatch, RehearsalTake } from "#lib/floor/rehearsal-take.ts";
 import type { Rehearsed } from "#lib/floor/rehearsed-schema.ts";
-import { itemName, plainNumber, plural, tagWords } from "#lib/plan/format.ts";
+import { agree, itemName, plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import styles from "./rehearsal.module.css";
@@ -102,7 +102,7 @@ export function LineTable({ plan, lines }: { readonly plan: Plan; readonly lines
   return (
     <details>
       <summary className={styles.summary}>
-        {plural(lines.length, "line")} as you said {lines.length === 1 ? "it" : "them"}
+        {plural(lines.length, "line")} as you said {agree(lines.length, "it", "them")}
         {longer > 0 && `, ${longer} a second or more longer than planned`}
       </summary>
       <div className="table-scroll">

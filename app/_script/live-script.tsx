@@ -58,7 +58,7 @@ export function LiveScript(props: Props) {
       />
       {commentOn && (
         <div className={styles.comment}>
-          <QuoteWords quote={commentOn.quote} />
+          <QuoteWords quote={commentOn.quote} plan={snapshot.plan} itemId={item.id} />
           <CommentForm
             label="Comment on these words"
             verb="Comment"

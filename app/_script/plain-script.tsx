@@ -1,9 +1,17 @@
 /** A script for reading only, made from the document without an editor. */
+import { readerOf } from "#lib/cues/as-read.ts";
 import { KIND_WORDS } from "#lib/editor/words.ts";
-import type { MoveItem } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import styles from "./script.module.css";
 
-export function PlainScript({ item, misfit }: { readonly item: MoveItem; readonly misfit: string }) {
+interface Props {
+  readonly plan: Plan;
+  readonly item: MoveItem;
+  readonly misfit: string;
+}
+
+export function PlainScript({ plan, item, misfit }: Props) {
+  const asRead = readerOf(plan);
   return (
     <section aria-label="Script">
       <p className="notice">
@@ -15,7 +23,7 @@ export function PlainScript({ item, misfit }: { readonly item: MoveItem; readonl
           // biome-ignore lint/suspicious/noArrayIndexKey: lines of a script have no other identity here
           <div key={i}>
             <dt>{KIND_WORDS[line.kind]}</dt>
-            <dd>{line.text}</dd>
+            <dd>{asRead(item, line.text)}</dd>
           </div>
         ))}
       </dl>

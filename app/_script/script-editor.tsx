@@ -26,7 +26,7 @@ export function ScriptEditor({ session, itemId, readOnly }: ScriptEditorProps) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the plan is new whenever the shared text has changed
   const misfit = useMemo(() => (fragment ? whatDoesNotFit(fragment) : null), [fragment, plan]);
   if (item?.kind !== "move" || fragment === undefined) return null;
-  if (misfit !== null) return <PlainScript item={item} misfit={misfit} />;
+  if (misfit !== null) return <PlainScript plan={plan} item={item} misfit={misfit} />;
   const side = item.side === "left" || item.side === "right" ? `, ${item.side}` : "";
   const label = `Script of ${nameOf(plan, item)}${side}`;
   return (

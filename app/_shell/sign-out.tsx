@@ -1,6 +1,7 @@
 "use client";
-/** Signing out: what this device keeps is cleared when the server has all of it; else the person decides. */
 import { useState } from "react";
+/** Signing out: what this device keeps is cleared when the server has all of it; else the person decides. */
+import { agree } from "#lib/plan/format.ts";
 import { dropAllRehearsals } from "../_rehearsal/rehearsal-keys.ts";
 import { dropAllDrafts } from "../library/_form/kept-draft.ts";
 import { clearCopies, isSaved, keptCopies } from "./kept-copies.ts";
@@ -35,7 +36,7 @@ export function SignOut({ userId }: { readonly userId: string }) {
   };
 
   if (step.kind === "unsaved") {
-    const what = step.count === 1 ? "One plan or month has" : `${step.count} plans or months have`;
+    const what = agree(step.count, "One plan or month has", `${step.count} plans or months have`);
     return (
       <div role="alert">
         <p className="notice">

@@ -1,6 +1,7 @@
 /** A rule's example as a small class to read: what stands there, when, with which springs, and what changes between. Pure. */
 import { actionsWords } from "#app/_plan/words.ts";
 import { classClock } from "#lib/clock/clock.ts";
+import { readerOf } from "#lib/cues/as-read.ts";
 import {
   clockTime,
   itemName,
@@ -8,6 +9,7 @@ import {
   plainNumber,
   plural,
   secondsWords,
+  sentenceCase,
   springWords,
   tagWords,
 } from "#lib/plan/format.ts";
@@ -46,7 +48,9 @@ export interface Excerpt {
 
 /** `lines`: show what is said. */
 export function excerptOf(plan: Plan, lines: boolean): Excerpt {
-  const { rows } = classClock(plan);
+  const clock = classClock(plan);
+  const { rows } = clock;
+  const asRead = readerOf(plan, clock);
   const items = plan.items.map((item, i): ExcerptItem => {
     const row = rows[i];
     return {
@@ -57,7 +61,10 @@ export function excerptOf(plan: Plan, lines: boolean): Excerpt {
       lasts: item.kind === "heading" ? "" : secondsWords(item.seconds),
       details: item.kind === "move" ? moveDetails(plan, item, row?.reps ?? null) : "",
       change: row && item.kind === "move" ? changeWords(row.transition) : "",
-      lines: item.kind === "move" && lines ? (item.script ?? []) : [],
+      lines:
+        item.kind === "move" && lines
+          ? (item.script ?? []).map(({ kind, text }) => ({ kind, text: asRead(item, text) }))
+          : [],
     };
   });
   return { facts: classFacts(plan), items };
@@ -70,8 +77,6 @@ export const saysSomethingElse = (plans: readonly Plan[]): boolean =>
 /** The item's own words, where it has some. */
 const titleOf = (item: PlanItem): string | undefined =>
   item.kind === "heading" ? item.title : item.kind === "pause" ? item.text || "Pause" : undefined;
-
-const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function changeWords(transition: ReturnType<typeof classClock>["rows"][number]["transition"]): string {
   const { planned, estimate, actions } = transition;

@@ -2,7 +2,7 @@
 /** What the standard as typed would change in the team's plans, asked of the server a moment after the last key. */
 import { useEffect, useState } from "react";
 import { send } from "#app/_shell/send.ts";
-import { plural } from "#lib/plan/format.ts";
+import { agree, plural } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { HouseStandard } from "#lib/rules/house-standard.ts";
 import type { LevelCounts, StandardTrial } from "#server/studio/try-standard.ts";
@@ -37,7 +37,7 @@ export function TrialWords({ url, standard, kept }: TrialProps) {
 /** "In the team's 6 plans this rule finds 3 now and would find 1; 2 must fix would be none." */
 export function trialWords({ plans, before, after }: StandardTrial): string {
   if (plans === 0) return "There is no team plan to try it on.";
-  const where = `In ${plans === 1 ? "the team's one plan" : `the team's ${plans} plans`}`;
+  const where = `In ${agree(plans, "the team's one plan", `the team's ${plans} plans`)}`;
   const [now, then] = [countsWords(before), countsWords(after)];
   return now === then ? `${where} nothing would change: ${now}.` : `${where}: ${now} now, ${then} with this.`;
 }

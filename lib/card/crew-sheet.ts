@@ -1,10 +1,10 @@
 /** A card as the rows of one page for camera crew and demonstrator: when, where people face, what changes, who is heard. */
+import { readerOf } from "#lib/cues/as-read.ts";
 import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
 import { moveName, sideWords } from "#lib/plan/format.ts";
 import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import type { Facing, MoveItem } from "#lib/plan/schema.ts";
-import { spokenText } from "#lib/talk/live-words.ts";
 import type { Card } from "./schema.ts";
 
 /** When the coach is heard between two moments of the class. Seconds. */
@@ -75,8 +75,7 @@ function moveRow(card: Card, item: MoveItem, { index, ...at }: MoveAt): CrewMove
   const { plan, clock } = card;
   const before = plan.items.slice(0, index).findLast(isMoveItem);
   const changes = setupChanges(plan, before, item).filter(({ kind }) => kind !== "side");
-  const next = plan.items.slice(index + 1).find(isMoveItem);
-  const moment = { item, next, secondsLeft: item.seconds, classSecondsLeft: clock.total - at.start };
+  const asRead = readerOf(plan, clock);
   const facingOf = (one: MoveItem): Facing | null => one.facing ?? moveOf(plan, one)?.facing ?? null;
   return {
     kind: "move",
@@ -90,7 +89,7 @@ function moveRow(card: Card, item: MoveItem, { index, ...at }: MoveAt): CrewMove
     springs: springCounts(plan, item.springs),
     newSprings: changes.some(({ kind }) => kind.startsWith("spring")),
     changes,
-    lines: (item.script ?? []).filter(({ kind }) => kind === "crew").map(({ text }) => spokenText(plan, text, moment)),
+    lines: (item.script ?? []).filter(({ kind }) => kind === "crew").map(({ text }) => asRead(item, text)),
     voice: at.voice,
   };
 }

@@ -12,7 +12,8 @@ export interface LiveMoment {
   readonly item: MoveItem;
   /** The move after it, where whoever asks knows it already; undefined: looked up. */
   readonly next?: MoveItem | undefined;
-  readonly row: ClockRow;
+  /** When its work begins and ends. */
+  readonly row: Pick<ClockRow, "start" | "end">;
   /** Length of the whole class, closing included. */
   readonly total: number;
   /** Seconds from the start of the class. */

@@ -3,7 +3,9 @@
  * is said the lines that are set aside and the crew's, each next to the words it was written after. Pure.
  */
 import { type ClockRow, classClock } from "#lib/clock/clock.ts";
+import { plural } from "#lib/plan/format.ts";
 import type { CueKind, MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { asideWords, type ClassTalk, classTalk, talkInClass } from "./class-talk.ts";
 import { cueTrack } from "./cue-track.ts";
 import { type LineOfTrack, linesOfTrack } from "./lines-of-track.ts";
 import { fillLiveFields } from "./live-fields.ts";
@@ -37,12 +39,7 @@ export interface ReadPart {
 
 export interface ReadThrough {
   readonly parts: readonly ReadPart[];
-  readonly talkSeconds: number;
-  readonly total: number;
-  readonly said: number;
-  /** Lines set aside, and the most seconds that one of them would have needed more; 0 when there are none. */
-  readonly aside: number;
-  readonly shortBy: number;
+  readonly talk: ClassTalk;
   readonly crew: number;
 }
 
@@ -59,13 +56,15 @@ export function readThrough(plan: Plan): ReadThrough {
   timed.sort((a, b) => a.time - b.time || a.place - b.place || a.order - b.order);
   return {
     parts: partsOf(plan.items, rows, timed),
-    talkSeconds: track.talkSeconds,
-    total,
-    said: track.cues.length,
-    aside: track.dropped.length,
-    shortBy: Math.max(0, ...track.dropped.map((line) => line.shortBy)),
+    talk: classTalk(track, total),
     crew: timed.filter(({ line }) => line.kind === "crew").length,
   };
+}
+
+/** The text's sums as one paragraph, to stand over it. */
+export function sumsWords({ talk, crew }: Pick<ReadThrough, "talk" | "crew">): string {
+  const said = `${talkInClass(talk)}, heads-ups and counting in included, ${plural(talk.said, "line")}.`;
+  return [said, asideWords(talk), crew > 0 && `${plural(crew, "line")} for the crew.`].filter(Boolean).join(" ");
 }
 
 /** What the plan itself says, or would have said. */

@@ -1,5 +1,5 @@
 /** What ending on time would change, in words and rows: read at a glance, before anything is changed. */
-import { moveName, sideWords } from "#lib/plan/format.ts";
+import { moveName, plural, sideWords } from "#lib/plan/format.ts";
 import { headSeconds, itemById, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Retimed } from "./end-on-time.ts";
@@ -56,7 +56,7 @@ function gistOf({ changed }: Retimed): string[] {
     if (by.length === 0) return [];
     const [least, most] = [Math.min(...by), Math.max(...by)].map((x) => Math.round(x * 10) / 10);
     const span = least === most ? `${least}` : `${least} to ${most}`;
-    return [`${by.length === 1 ? "1 item gets" : `${by.length} items get`} ${span} s ${word}.`];
+    return [`${plural(by.length, "item gets", "items get")} ${span} s ${word}.`];
   };
   const by = changed.map(({ from, to }) => to - from);
   return [

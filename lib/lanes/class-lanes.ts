@@ -1,5 +1,7 @@
 /** A plan as lanes over time: everything the whole class shows, in seconds and words, before any pixel. */
+
 import type { Balance } from "#lib/balance/balance.ts";
+import { readerOf } from "#lib/cues/as-read.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
@@ -35,7 +37,7 @@ export function classLanes(input: LanesInput): ClassLanes {
     standingLane(plan, moves),
     talkLane(moves, input.talkShares),
     voiceLane(moves, input.track),
-    crewLane(moves),
+    crewLane(moves, readerOf(plan, { rows: input.rows, total })),
     breathLane(plan, moves),
     ...muscleLanes(plan, moves, balance),
     ...cautionLanes(plan, moves),

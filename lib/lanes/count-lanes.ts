@@ -1,6 +1,7 @@
 /** What was found, what is talked about and who is there, as marks over the item; what concerns the whole class stands over its opening. */
 import { plural } from "#lib/plan/format.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
+import { levelCounts } from "#lib/rules/level-words.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { cellOf, type Placed } from "./columns.ts";
 import type { FoundCell, Lane, PresentCell, ThreadsCell } from "./types.ts";
@@ -11,21 +12,18 @@ export function foundLane(placed: readonly Placed[], findings: readonly Finding[
   const cells = placed.flatMap((p): FoundCell[] => {
     const here = at.get(p.column.key);
     if (!here) return [];
-    const count = (level: Finding["level"]) => here.filter((finding) => finding.level === level).length;
-    const counts = { must: count("must"), look: count("look"), info: count("info") };
-    return [{ ...cellOf(p, foundWords(counts, p)), ...counts }];
+    const counts = { must: 0, look: 0, info: 0 };
+    for (const { level, n } of levelCounts(here)) counts[level] = n;
+    return [{ ...cellOf(p, foundWords(here, p)), ...counts }];
   });
   return { id: "found", kind: "found", name: "Found", cells };
 }
 
-function foundWords({ must, look, info }: Pick<FoundCell, "must" | "look" | "info">, { column }: Placed): string {
-  const parts = [
-    must > 0 && `${must} must fix`,
-    look > 0 && `${look} look again`,
-    info > 0 && `${info} for information`,
-  ];
+function foundWords(here: readonly Finding[], { column }: Placed): string {
   const about = column.item === null ? ", about the whole class" : "";
-  return `found: ${parts.filter(Boolean).join(", ")}${about}`;
+  return `found: ${levelCounts(here)
+    .map(({ words }) => words)
+    .join(", ")}${about}`;
 }
 
 export function threadsLane(placed: readonly Placed[], threads: readonly ThreadView[]): Lane {

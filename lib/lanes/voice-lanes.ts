@@ -1,4 +1,5 @@
 /** What is said: how much of each item's time is talk, when the coach's voice is heard, what the crew reads. */
+import type { AsRead } from "#lib/cues/as-read.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { percent, plainNumber, plural } from "#lib/plan/format.ts";
 import { cellOf } from "./columns.ts";
@@ -16,9 +17,9 @@ export function talkLane(moves: readonly PlacedMove[], shares: Readonly<Record<s
 
 function talkWords(share: number, { column }: PlacedMove): string {
   const room = column.to - column.gapFrom;
-  if (!Number.isFinite(share)) return "talk, and no time for it";
+  if (!Number.isFinite(share)) return "lines to say, and no time for them";
   const over = share > 1 ? `, ${plainNumber((share - 1) * room)} s more than fits` : "";
-  return `talk fills ${percent(share)} of ${plainNumber(room)} s${over}`;
+  return `its lines fill ${percent(share)} of ${plainNumber(room)} s${over}`;
 }
 
 export function voiceLane(moves: readonly PlacedMove[], track: CueTrack): Lane {
@@ -53,9 +54,11 @@ function voiceWords(spans: VoiceCell["spans"], dropped: number): string {
 }
 
 /** Lines for crew and demonstrator: read, not spoken, each from its move's start. */
-export function crewLane(moves: readonly PlacedMove[]): Lane {
+export function crewLane(moves: readonly PlacedMove[], asRead: AsRead): Lane {
   const cells = moves.flatMap((p): CrewCell[] => {
-    const lines = (p.item.script ?? []).filter((line) => line.kind === "crew").map((line) => line.text.trim());
+    const lines = (p.item.script ?? [])
+      .filter((line) => line.kind === "crew")
+      .map((line) => asRead(p.item, line.text).trim());
     const text = lines.filter(Boolean).join(" / ");
     return text === "" ? [] : [{ ...cellOf(p, `crew: ${text}`), text }];
   });

@@ -1,4 +1,5 @@
 /** What the crew reads at a moment of a class: its own lines and when they are due, and how long the coach speaks or not. */
+import { readerOf } from "#lib/cues/as-read.ts";
 import type { FloorNow } from "#lib/floor/now.ts";
 import { itemName } from "#lib/plan/format.ts";
 import { headSeconds, isMoveItem } from "#lib/plan/lookup.ts";
@@ -26,9 +27,12 @@ const AHEAD = 4;
 /** `position` in seconds of the class in force. */
 export function crewSheet({ plan, clock, cues }: FloorNow, position: number): CrewSheet {
   const rows = new Map(clock.rows.map((row) => [row.item, row]));
+  const asRead = readerOf(plan, clock);
   const lines = plan.items.filter(isMoveItem).flatMap((item): (CrewLine & { readonly ends: number })[] => {
     const row = rows.get(item.id);
-    const texts = (item.script ?? []).filter(({ kind }) => kind === "crew").map(({ text }) => text.trim());
+    const texts = (item.script ?? [])
+      .filter(({ kind }) => kind === "crew")
+      .map(({ text }) => asRead(item, text).trim());
     if (!row) return [];
     const name = itemName(plan, item);
     return texts

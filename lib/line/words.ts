@@ -31,8 +31,7 @@ const named = ({ label }: LineScreen): string => label;
 /** "2 screens follow", "2 screens follow, lost: Camera desk"; "" where there are none. */
 export function followWords(line: Line, you: string | null): string {
   const { here, lost } = others(line, you);
-  const follow =
-    here.length > 0 ? [`${plural(here.length, "screen")} ${here.length === 1 ? "follows" : "follow"}`] : [];
+  const follow = here.length > 0 ? [plural(here.length, "screen follows", "screens follow")] : [];
   const gone = lost.length > 0 ? [`lost: ${lost.map(named).join(", ")}`] : [];
   return [...follow, ...gone].join(", ");
 }

@@ -6,7 +6,6 @@ import { isMoveItem, moveOf, own } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { changesInto } from "#lib/transitions/transitions.ts";
 import { forceN, loadRows, springItemBefore, travelMm } from "./load.ts";
-import { allows } from "./neighbours.ts";
 
 export interface KeptSprings {
   /** The spring item before, whose springs would stay on. */
@@ -18,10 +17,18 @@ export interface KeptSprings {
   readonly newtons: { readonly atStart: number; readonly atMid: number; readonly atEnd: number };
   /** The middle load that the item has now. */
   readonly wantedN: number;
-  /** The springs of the room that the library does not allow so many or so few of for this move. */
-  readonly notAllowed: readonly string[];
+  /** What stands against keeping them, in the studio's order of springs; empty: they can stay on. */
+  readonly against: readonly AgainstKeeping[];
   /** Seconds of set-up that the class saves, by the estimates of its changes. */
   readonly savedSeconds: number;
+}
+
+/** A limit on one spring of the room that the kept springs would break. */
+export interface AgainstKeeping {
+  /** The studio's name of it. */
+  readonly spring: string;
+  readonly by: "library-least" | "library-most" | "room";
+  readonly limit: number;
 }
 
 /**
@@ -44,7 +51,7 @@ export function keepSprings(plan: Plan, item: MoveItem): KeptSprings | null {
     byMm: offsetMm - (before.offsetMm ?? 0),
     newtons: { atStart: at(from), atMid: at((from + to) / 2), atEnd: at(to) },
     wantedN: row.atMidN,
-    notAllowed: notAllowed(plan, move, before.springs),
+    against: againstKeeping(plan, move, before.springs),
     savedSeconds: setupSeconds(plan) - setupSeconds(withKept(plan, { ...item, springs: before.springs, offsetMm })),
   };
 }
@@ -57,10 +64,15 @@ function isWorthMatching({ equipment }: Plan, { loadN }: Move, at: { item: MoveI
   return isThere && (!loadN || (at.atMidN >= loadN[0] && at.atMidN <= loadN[1]));
 }
 
-function notAllowed({ equipment }: Plan, move: Move, springs: MoveItem["springs"]): string[] {
-  return equipment.springs
-    .filter((s) => !allows({ equipment, move, spring: s.id, n: own(springs, s.id) ?? 0 }))
-    .map((s) => s.label);
+/** Agrees with `allows` of the neighbours: a spring is in it exactly when that says no. */
+function againstKeeping({ equipment }: Plan, { springs: range }: Move, springs: MoveItem["springs"]): AgainstKeeping[] {
+  return equipment.springs.flatMap(({ id, label, count }): AgainstKeeping[] => {
+    const n = own(springs, id) ?? 0;
+    const [least, most] = [own(range?.min, id) ?? 0, own(range?.max, id) ?? Number.POSITIVE_INFINITY];
+    if (n < least) return [{ spring: label, by: "library-least", limit: least }];
+    if (n > most) return [{ spring: label, by: "library-most", limit: most }];
+    return n > count ? [{ spring: label, by: "room", limit: count }] : [];
+  });
 }
 
 const withKept = (plan: Plan, kept: MoveItem): Plan => ({

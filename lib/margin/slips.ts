@@ -2,8 +2,10 @@
  * What stands in the margin and in which order: findings and threads by the item they are about, in plan order, what
  * weighs most first. Pure; the page measures and places them.
  */
+import { plural } from "#lib/plan/format.ts";
 import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
 import type { Anchor, ThreadView } from "#lib/protocol/messages.ts";
+import { levelCounts } from "#lib/rules/level-words.ts";
 import type { Finding } from "#lib/rules/types.ts";
 
 export type Slip =
@@ -61,12 +63,12 @@ const weight = (slip: Slip): number => (slip.kind === "finding" ? WEIGHT[slip.fi
 
 /** "2 must be fixed, 1 to look at again, 3 threads open"; "Nothing to say" when there is nothing. */
 export function countWords(findings: readonly Finding[], threads: readonly ThreadView[]): string {
-  const of = (level: FindingLevel) => findings.filter((f) => f.level === level).length;
   const open = threads.filter((thread) => !thread.settled).length;
   const words = [
-    of("must") > 0 ? `${of("must")} must fix` : "",
-    of("look") > 0 ? `${of("look")} look again` : "",
-    open > 0 ? `${open} open ${open === 1 ? "thread" : "threads"}` : "",
+    ...levelCounts(findings)
+      .filter(({ level }) => level !== "info")
+      .map((count) => count.words),
+    open > 0 ? plural(open, "open thread") : "",
   ].filter((part) => part !== "");
   return words.length === 0 ? "nothing to fix" : words.join(", ");
 }

@@ -1,7 +1,6 @@
 /** Why no order of a block keeps its constraints, in one sentence. */
-import { itemName } from "#lib/plan/format.ts";
+import { itemName, listWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { listWords } from "#lib/rules/fill-message.ts";
 import type { Block } from "./block.ts";
 import { mayComeNext } from "./sequencing.ts";
 

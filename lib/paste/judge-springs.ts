@@ -1,5 +1,5 @@
 /** Which springs are on, or what is in doubt about them. */
-import { countWord, springWords } from "#lib/plan/format.ts";
+import { agree, countWord, sentenceCase, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 import type { Answers, RowAnswer } from "./answers.ts";
@@ -81,7 +81,7 @@ function unknownDoubt(q: SpringsQuestion, counts: Counts, { word, count }: { wor
   }
   const fitting = springs.filter((s) => s.count >= count);
   const choices = fitting.map((s) => springsChoice(q, { ...counts, [s.id]: (counts[s.id] ?? 0) + count }));
-  const many = count === 1 ? "One spring is on" : `${capital(countWord(count))} springs are on`;
+  const many = `${sentenceCase(countWord(count))} ${agree(count, "spring is", "springs are")} on`;
   return { about: "springs", say: `${many}, and the row does not say which.`, choices };
 }
 
@@ -101,7 +101,7 @@ function orTimeDoubt(q: SpringsQuestion, named: Counts, { text, seconds }: { tex
 
 function overDoubt(q: SpringsQuestion, named: Counts, over: readonly Spring[]): Doubt {
   const say = over.map(
-    (s) => `${capital(countWord(named[s.id] ?? 0))} ${s.label} asked for; this room has ${s.count}.`,
+    (s) => `${sentenceCase(countWord(named[s.id] ?? 0))} ${s.label} asked for; this room has ${s.count}.`,
   );
   const held = Object.fromEntries(Object.entries(named).map(([id, n]) => [id, Math.min(n, countIn(q.equipment, id))]));
   return { about: "springs", say: say.join(" "), choices: [springsChoice(q, held)] };
@@ -110,7 +110,5 @@ function overDoubt(q: SpringsQuestion, named: Counts, over: readonly Spring[]): 
 const countIn = (equipment: Equipment, id: string): number => equipment.springs.find((s) => s.id === id)?.count ?? 0;
 
 function springsChoice({ equipment }: SpringsQuestion, counts: Counts): Choice {
-  return { label: capital(springWords(equipment, counts)), answer: { row: { springs: onOnly(counts) } } };
+  return { label: sentenceCase(springWords(equipment, counts)), answer: { row: { springs: onOnly(counts) } } };
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -16,4 +16,4 @@ export const tooLong = (length: number): string =>
   `This text has ${thousands(length)} characters; up to ${thousands(MAX_TEXT)} can be read at once. Paste one class, or a part of it.`;
 
 export const tooManyRows = (rows: number): string =>
-  `Only the first ${MAX_ROWS} rows are read; ${plural(rows - MAX_ROWS, "more row")} ${rows - MAX_ROWS === 1 ? "is" : "are"} left out. Put these in, then paste the rest.`;
+  `Only the first ${MAX_ROWS} rows are read; ${plural(rows - MAX_ROWS, "more row is", "more rows are")} left out. Put these in, then paste the rest.`;

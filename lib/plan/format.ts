@@ -23,10 +23,22 @@ export const plainNumber = (x: number): string => String(Math.round(x * 10) / 10
 /** A share 0..1 as "23%". A share just short of the next percent is not rounded up to it. */
 export const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)}%`;
 
+const ENGLISH = new Intl.PluralRules("en-GB");
+
+/** The word that agrees with a number as it is shown: `agree(n, "is", "are")`. 0 and what is not whole are plural. */
+export const agree = (n: number, one: string, many: string): string =>
+  ENGLISH.select(Number(plainNumber(n))) === "one" ? one : many;
+
 /** "1 spring", "3 springs". */
-export function plural(n: number, one: string, many = `${one}s`): string {
-  return `${plainNumber(n)} ${n === 1 ? one : many}`;
+export const plural = (n: number, one: string, many = `${one}s`): string => `${plainNumber(n)} ${agree(n, one, many)}`;
+
+/** "springs", "springs and side", "springs, side and strap". */
+export function listWords(words: readonly string[]): string {
+  return words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
+
+/** Its first letter a capital. */
+export const sentenceCase = (words: string): string => words.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase());
 
 const COUNT_WORDS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 /** "two", "eleven" being written "11". */

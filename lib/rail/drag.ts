@@ -45,10 +45,19 @@ export function dropAfter(layout: RailLayout, dragged: string, y: number): strin
   return after;
 }
 
-/** Nearest height to `wanted` at which a label `height` tall, hanging from it, covers none of `taken`. */
-export function freeSpot(wanted: number, height: number, taken: readonly { top: number; height: number }[]): number {
-  const free = (y: number) => taken.every((t) => y + height <= t.top || y >= t.top + t.height);
-  const candidates = [wanted, ...taken.flatMap((t) => [t.top - height, t.top + t.height])].filter((y) => y >= 0);
-  const spots = candidates.filter(free).sort((a, b) => Math.abs(a - wanted) - Math.abs(b - wanted));
-  return spots[0] ?? wanted;
+/** A clock label that hangs from `top`. */
+export interface Label {
+  readonly top: number;
+  readonly height: number;
+  readonly seconds: number;
+}
+
+/**
+ * Nearest height to `wanted.top` at which a label covers no other and time still runs down: below every earlier one and
+ * above every later one. Where both leave no room, it stays below the earlier.
+ */
+export function freeSpot(wanted: Label, taken: readonly Label[]): number {
+  const above = taken.filter((t) => t.seconds <= wanted.seconds).map((t) => t.top + t.height);
+  const below = taken.filter((t) => t.seconds > wanted.seconds).map((t) => t.top - wanted.height);
+  return Math.max(0, ...above, Math.min(wanted.top, ...below));
 }

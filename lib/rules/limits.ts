@@ -3,8 +3,7 @@
  * zod schema, so that a screen never says another thing than the check does. Pure.
  */
 import * as z from "zod";
-import { percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
-import { listWords } from "./fill-message.ts";
+import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
 import type { AnyRule } from "./types.ts";
 
 /** How a number is shown and typed. A share (0..1) is typed as a percentage. */

@@ -1,11 +1,13 @@
 /** Runs every rule over a plan. Pure and total: the same plan gives the same findings on the server and in the page. */
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { FindingLevel, Plan, Standards } from "#lib/plan/schema.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { fillMessage } from "./fill-message.ts";
 import { RULES } from "./registry.ts";
+import { trackOf } from "./select/said-lines.ts";
 import type { AnyRule, Finding, Found, PlacedMove, RuleContext } from "./types.ts";
 
 /** Not a rule: what a rule that broke becomes, so that one defect never hides the other findings. */
@@ -18,6 +20,8 @@ export interface PlanCheck {
   readonly length: number;
   /** In plan order (what is about the whole plan first), then by level, then by rule id; a rule's own order within that. */
   readonly findings: readonly Finding[];
+  /** What is said when, as the rules looked at it; empty for times in which nothing can be placed. */
+  readonly track: CueTrack;
 }
 
 /** Item id -> place in the plan. */
@@ -28,7 +32,14 @@ export function checkPlan(plan: Plan, rules: readonly AnyRule[] = RULES): PlanCh
   const ctx = ruleContext(plan);
   const place: Places = new Map(plan.items.map((item, i) => [item.id, i]));
   const findings = rules.flatMap((rule) => runRule(rule, ctx, own(plan.standards, rule.id), place));
-  return { total: ctx.total, length: plan.lengthSeconds, findings: findings.sort(findingOrder(place)) };
+  return {
+    total: ctx.total,
+    length: plan.lengthSeconds,
+    findings: findings.sort(findingOrder(place)),
+    get track() {
+      return trackOf(ctx);
+    },
+  };
 }
 
 /** The arithmetic the rules share. */

@@ -3,7 +3,7 @@
  * fields count with the words they would say.
  */
 import { classClock } from "#lib/clock/clock.ts";
-import { headSeconds, isMoveItem } from "#lib/plan/lookup.ts";
+import { isMoveItem } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { spokenText } from "./live-words.ts";
 import { syllablesOfText } from "./syllables.ts";
@@ -23,14 +23,6 @@ export interface ItemTalk {
   readonly syllables: number;
   /** Seconds there are: the change into the item and its work. */
   readonly roomSeconds: number;
-}
-
-export interface ClassTalk {
-  readonly seconds: number;
-  /** Seconds of the class without opening and closing. */
-  readonly roomSeconds: number;
-  /** Part of the class, opening and closing left out of both, that is talked through; above 1 it does not fit. */
-  readonly share: number;
 }
 
 /** How a plan is spoken: its own rate and pause, else the defaults. */
@@ -71,14 +63,6 @@ export function talkByItem(plan: Plan): Map<string, ItemTalk> {
       return [[item.id, { seconds, syllables, roomSeconds: row.end - row.transitionFrom }]];
     }),
   );
-}
-
-/** The talk of the whole class. */
-export function classTalk(plan: Plan): ClassTalk {
-  const { total } = classClock(plan);
-  const seconds = [...talkByItem(plan).values()].reduce((sum, talk) => sum + talk.seconds, 0);
-  const room = total - headSeconds(plan, "openingSeconds") - headSeconds(plan, "closingSeconds");
-  return { seconds, roomSeconds: Math.max(0, room), share: room > 0 ? seconds / room : 0 };
 }
 
 const isSaid = (line: ScriptLine): boolean => line.kind !== "crew";

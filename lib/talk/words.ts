@@ -6,10 +6,10 @@ import type { ItemTalk } from "./talk.ts";
 export const talkOver = ({ seconds, roomSeconds }: Pick<ItemTalk, "seconds" | "roomSeconds">): number =>
   Math.max(0, Math.round((seconds - roomSeconds) * 10) / 10);
 
-/** "21 s of talk, 45 s of time"; "51.3 s of talk, 45 s of time: 6.3 s too much". */
+/** "21 s to say, 45 s of time"; "51.3 s to say, 45 s of time: 6.3 s too much". */
 export function talkWords(talk: Pick<ItemTalk, "seconds" | "roomSeconds">): string {
   const over = talkOver(talk);
   const said = over > 0 ? plainNumber(talk.seconds) : String(Math.round(talk.seconds));
-  const both = `${said} s of talk, ${plainNumber(talk.roomSeconds)} s of time`;
+  const both = `${said} s to say, ${plainNumber(talk.roomSeconds)} s of time`;
   return over > 0 ? `${both}: ${plainNumber(over)} s too much` : both;
 }

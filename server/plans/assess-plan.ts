@@ -1,5 +1,7 @@
 /** What the server says of a plan as it stands: its name (hash), its findings, and whether it is a whole plan file. */
+
 import { contentHash } from "#lib/canonical/canonical.ts";
+import { agree } from "#lib/plan/format.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { checkPlan, RULE_CRASHED } from "#lib/rules/run.ts";
@@ -64,7 +66,7 @@ export function tryAssess(reading: PlanReading): Assessment | null {
 /** A plan file is complete and valid or it is not written: nothing is left out in silence. */
 export function whyNotAFile({ plan, unknownItems }: PlanReading): NotAFile | null {
   if (unknownItems > 0) {
-    const some = unknownItems === 1 ? "One item is" : `${unknownItems} items are`;
+    const some = agree(unknownItems, "One item is", `${unknownItems} items are`);
     return { pointer: null, message: `${some} of a kind that this version of the program does not know.` };
   }
   const parsed = parsePlan(plan);

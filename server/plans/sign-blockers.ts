@@ -1,8 +1,10 @@
 /** What stands in the way of signing a plan off, each with its own code and sentence, the first to settle on top. */
+
 import { namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanAuthors } from "#db/repos/plan-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { countThreads } from "#db/repos/thread-repo.ts";
+import { agree } from "#lib/plan/format.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import type { Springline } from "#server/springline.ts";
 import type { Assessment } from "./assess-plan.ts";
@@ -47,7 +49,7 @@ function notAFile({ notAFile: why }: Assessment): Blocker[] {
 
 function mustFix(findings: readonly Finding[]): Blocker[] {
   if (findings.length === 0) return [];
-  const many = findings.length === 1 ? "One finding has" : `${findings.length} findings have`;
+  const many = agree(findings.length, "One finding has", `${findings.length} findings have`);
   return [{ code: "must-fix", message: `${many} to be fixed first.`, details: { findings } }];
 }
 
@@ -60,7 +62,7 @@ function brokenChecks(findings: readonly Finding[]): Blocker[] {
 
 function openThreads(open: number): Blocker[] {
   if (open === 0) return [];
-  const message = open === 1 ? "One thread is still open." : `${open} threads are still open.`;
+  const message = agree(open, "One thread is still open.", `${open} threads are still open.`);
   return [{ code: "open-threads", message: `${message} Settle them first.`, details: { open } }];
 }
 

@@ -95,8 +95,8 @@ test("talk against time in seconds: in the script's bar, on the rail and for a s
   );
   const id = await importPlan(page, { ...plan, items });
   await page.goto(`/plans/${id}`);
-  await expect(onRail(page, /s of talk, [\d.]+ s of time(?!:)/)).toHaveCount(1);
-  const over = onRail(page, /s of talk, [\d.]+ s of time: [\d.]+ s too much/);
+  await expect(onRail(page, /s to say, [\d.]+ s of time(?!:)/)).toHaveCount(1);
+  const over = onRail(page, /s to say, [\d.]+ s of time: [\d.]+ s too much/);
   await expect(over).toHaveCount(1);
   await expect(over.locator("[data-over]")).toHaveCount(1);
   await expect(over).toContainText("s too much talk");
@@ -190,9 +190,9 @@ test("the read-aloud check: a tap twice is refused, readings are taken together,
   const page = await as("ines");
   const id = await importPlan(page, { ...longClass(60, 400), title: "Long class" });
   await page.goto(`/plans/${id}`);
-  await page.getByRole("button", { name: "of the time is talk" }).click();
+  await page.getByRole("button", { name: "of the class is talk" }).click();
   const panel = page.getByRole("complementary", { name: "The class" });
-  await expect(panel).toContainText("between opening and closing");
+  await expect(panel).toContainText("heads-ups and counting in included");
   await panel.getByRole("button", { name: "Read aloud to find your rate" }).click();
   await page.clock.install();
 
@@ -230,7 +230,7 @@ test("the read-aloud check on a phone, without barriers", async ({ as }) => {
   const page = await as("ines", PHONE);
   const id = await importPlan(page, twoMoves());
   await page.goto(`/plans/${id}`);
-  await page.getByRole("button", { name: "of the time is talk" }).tap();
+  await page.getByRole("button", { name: "of the class is talk" }).tap();
   await page.getByRole("button", { name: "Read aloud to find your rate" }).tap();
   await expect(sheet(page).getByRole("button", { name: "I begin to read" })).toBeInViewport();
   await page.clock.install();

@@ -6,7 +6,7 @@ import { numberWords, sayNumbers } from "#lib/talk/number-words.ts";
 import { readingOf } from "#lib/talk/own-rate.ts";
 import { PASSAGE } from "#lib/talk/passage.ts";
 import { syllablesOfText, syllablesOfWord } from "#lib/talk/syllables.ts";
-import { classTalk, itemTalk, SPEECH_DEFAULTS, spokenSeconds, talkByItem } from "#lib/talk/talk.ts";
+import { itemTalk, SPEECH_DEFAULTS, spokenSeconds, talkByItem } from "#lib/talk/talk.ts";
 import sample from "#tests/fixtures/cmudict-2000.json" with { type: "json" };
 import dictionary from "#tests/fixtures/cmudict-syllables.json" with { type: "json" };
 
@@ -160,7 +160,5 @@ describe("talk", () => {
     const plan = examplePlan([item], { speech: { syllablesPerSecond: 1, pauseSeconds: 0 } });
     expect(itemTalk(plan, item)).toEqual({ seconds: 7, syllables: 7, roomSeconds: 45 });
     expect(talkByItem(plan).get("a")?.seconds).toBe(7);
-    // 7 s of talk in 45 s between opening and closing
-    expect(classTalk(plan)).toEqual({ seconds: 7, roomSeconds: 45, share: 7 / 45 });
   });
 });

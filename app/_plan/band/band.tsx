@@ -4,8 +4,11 @@ import Link from "next/link";
 import type { ReactNode, Ref } from "react";
 import { SideBars } from "#app/_balance/side-bars.tsx";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
-import { clockTime, percent, secondsWords } from "#lib/plan/format.ts";
+import { againstLength, freeSeconds } from "#lib/clock/length-words.ts";
+import { talkPercent } from "#lib/cues/class-talk.ts";
+import { agree, clockTime } from "#lib/plan/format.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
+import { LEVEL_WORDS, levelCounts } from "#lib/rules/level-words.ts";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
 import styles from "./band.module.css";
@@ -72,7 +75,10 @@ export function Band({ ref, session, snap, title, roomName, onFinding, onTalk, a
       <div className={styles.figures}>
         <ClockFigure snap={snap} />
         <TalkFigure snap={snap} onTalk={onTalk} />
-        <Figure value={String(snap.balance.setups.springChanges)} says="spring changes" />
+        <Figure
+          value={String(snap.balance.setups.springChanges)}
+          says={agree(snap.balance.setups.springChanges, "spring change", "spring changes")}
+        />
         <div className={styles.bars}>
           <SideBars plan={snap.plan} balance={snap.balance} most={BARS} narrow />
         </div>
@@ -112,57 +118,45 @@ function Figure({
 
 function ClockFigure({ snap }: { snap: SessionSnapshot }) {
   const length = snap.plan.lengthSeconds;
-  const left = Math.round((length - snap.total) * 10) / 10;
-  const verdict =
-    left === 0 ? "to the second" : left > 0 ? `${secondsWords(left)} free` : `${secondsWords(-left)} over`;
-  return <Figure value={clockTime(snap.total)} says={`of ${clockTime(length)} · ${verdict}`} wrong={left < 0} />;
+  const over = freeSeconds(snap.total, length) < 0;
+  return <Figure value={clockTime(snap.total)} says={againstLength(snap.total, length)} wrong={over} />;
 }
 
 function TalkFigure({ snap, onTalk }: Pick<BandProps, "snap" | "onTalk">) {
-  const { share } = snap.classTalk;
+  const { classTalk } = snap;
   return (
     <Figure
-      value={percent(share)}
+      value={talkPercent(classTalk)}
       says={
         <button type="button" className={styles.means} onClick={onTalk}>
-          of the time is talk
+          of the class is talk
         </button>
       }
-      wrong={share > 1}
+      wrong={classTalk.aside > 0}
     >
       <span className={styles.meter} aria-hidden="true">
-        <span style={{ width: `${Math.min(1, share) * 100}%` }} />
+        <span style={{ width: `${Math.min(1, classTalk.share) * 100}%` }} />
       </span>
     </Figure>
   );
 }
 
-const LEVELS: readonly { level: FindingLevel; words: string }[] = [
-  { level: "must", words: "must fix" },
-  { level: "look", words: "look again" },
-  { level: "info", words: "for information" },
-];
-
 /** How many of each level; a press goes to the next one. */
 function Findings({ snap, onFinding }: Pick<BandProps, "snap" | "onFinding">) {
-  const counts = LEVELS.map(({ level, words }) => ({
-    level,
-    words,
-    n: snap.findings.filter((f) => f.level === level).length,
-  })).filter(({ n }) => n > 0);
+  const counts = levelCounts(snap.findings);
   if (snap.plan.items.length === 0) return null;
   return (
     <div className={styles.findings}>
       {counts.length === 0 && <p className={styles.clean}>nothing found</p>}
-      {counts.map(({ level, words, n }) => (
+      {counts.map(({ level, words }) => (
         <button
           key={level}
           type="button"
           data-level={level}
-          title={`Go to the next: ${words}`}
+          title={`Go to the next: ${LEVEL_WORDS[level]}`}
           onClick={() => onFinding(level)}
         >
-          {`${n} ${words}`}
+          {words}
         </button>
       ))}
     </div>

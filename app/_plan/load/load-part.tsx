@@ -7,6 +7,7 @@ import { type ReactNode, useEffect, useState } from "react";
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { keepSprings } from "#lib/load/keep-springs.ts";
 import { travelMm, workJ, worksSprings } from "#lib/load/load.ts";
+import { newtonWords } from "#lib/load/words.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -21,7 +22,7 @@ import styles from "./load.module.css";
 import { LoadChart } from "./load-chart.tsx";
 import { LoadTable } from "./load-table.tsx";
 import { OffsetSlider } from "./offset-slider.tsx";
-import { LOAD_NOTE, newtonWords } from "./words.ts";
+import { LOAD_NOTE } from "./words.ts";
 
 interface LoadPartProps {
   readonly session: PlanSession;

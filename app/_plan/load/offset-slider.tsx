@@ -5,8 +5,8 @@
  */
 import { useCallback, useEffect, useId, useRef } from "react";
 import { OFFSET_LIMIT_MM } from "#lib/load/load.ts";
+import { placeWords } from "#lib/load/words.ts";
 import styles from "./load.module.css";
-import { placeWords } from "./words.ts";
 
 interface SliderProps {
   /** mm; what is being tried, or what is written. */

@@ -4,11 +4,10 @@ import { SideBars } from "#app/_balance/side-bars.tsx";
 import { UnevenList } from "#app/_balance/uneven-list.tsx";
 import { TalkPart } from "#app/_rate/talk-part.tsx";
 import { SharedText } from "#app/_shell/shared-text.tsx";
-import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
+import { concernWords } from "#lib/cautions/concern.ts";
 import { parts } from "#lib/doc/layout.ts";
-import { plural, secondsWords, tagWords } from "#lib/plan/format.ts";
-import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
-import { EXPECTED_CAUTIONS, type ExpectedCaution, GROUPS, LEVELS, PLAN_DEFAULTS } from "#lib/plan/schema.ts";
+import { secondsWords, tagWords } from "#lib/plan/format.ts";
+import { EXPECTED_CAUTIONS, GROUPS, LEVELS, PLAN_DEFAULTS } from "#lib/plan/schema.ts";
 import { putBack, setExpectedOn, setHeadField, setShare } from "../acts.ts";
 import { Choice } from "../fields/choice.tsx";
 import { NumberField } from "../fields/number-field.tsx";
@@ -145,20 +144,6 @@ function Theme({ session, snap, readOnly }: PartProps) {
 
 const percentOf = (share: number | undefined) => (share === undefined ? undefined : Math.round(share * 1000) / 10);
 
-/** How many moves of the class concern people with a condition, and whether each says what to watch and a way round. */
-function concernWords(snap: SessionSnapshot, condition: ExpectedCaution): string {
-  const concerns = EXPECTED_GUIDANCE.find((g) => g.condition === condition)?.concerns ?? [];
-  const moves = snap.plan.items.filter(isMoveItem);
-  const n = moves.filter((item) => moveOf(snap.plan, item)?.cautions?.some((tag) => concerns.includes(tag))).length;
-  if (n === 0) return "no move of this class concerns them";
-  const open = snap.findings.find((f) => f.rule === UNANSWERED && f.values.condition === condition)?.items.length ?? 0;
-  const says =
-    open === 0 ? "each with a safety line and an easier way" : `${open} without a safety line or an easier way`;
-  return `${plural(n, "move concerns", "moves concern")} them, ${says}`;
-}
-
-const UNANSWERED = "expected-caution-unanswered";
-
 function Expected({ session, snap, readOnly }: PartProps) {
   const expected = snap.plan.expected ?? [];
   return (
@@ -175,7 +160,7 @@ function Expected({ session, snap, readOnly }: PartProps) {
             />
             <span>
               {tagWords(caution)}
-              {expected.includes(caution) && <span className={styles.concern}>{concernWords(snap, caution)}</span>}
+              {expected.includes(caution) && <span className={styles.concern}>{concernWords(snap.plan, caution)}</span>}
             </span>
           </label>
         ))}

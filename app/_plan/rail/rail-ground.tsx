@@ -116,8 +116,9 @@ function LengthLine({ snap, layout }: { snap: SessionSnapshot; layout: RailLayou
   const over = snap.total > snap.plan.lengthSeconds;
   const taken = layout.segments
     .filter((s) => s.kind === "move" || s.kind === "pause" || s.kind === "closing" || s.kind === "opening")
-    .map((s) => ({ top: s.top, height: LABEL_PX }));
-  const label = freeSpot(layout.lengthY - LABEL_PX / 2, LABEL_PX, taken);
+    .map((s) => ({ top: s.top, height: LABEL_PX, seconds: s.from }));
+  const wanted = { top: layout.lengthY - LABEL_PX / 2, height: LABEL_PX, seconds: snap.plan.lengthSeconds };
+  const label = freeSpot(wanted, taken);
   return (
     <>
       <span

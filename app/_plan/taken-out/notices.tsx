@@ -39,7 +39,7 @@ function Notice({ session, loss, onClose }: NoticeProps) {
   const box = useRef<HTMLElement>(null);
   const [typed] = useState(() => loss.draft?.value.trim() ?? "");
   const item = takenOut(session.doc, loss.id)?.item;
-  const words = item ? wordsOf(item) : "";
+  const words = item ? wordsOf(session.getSnapshot().plan, item) : "";
   useLayoutEffect(() => {
     if (document.activeElement === document.body || document.activeElement === null) box.current?.focus();
   }, []);

@@ -1,12 +1,14 @@
 /** What is said of an item that somebody else took out, and its words as text. */
+import { readerOf } from "#lib/cues/as-read.ts";
 import { KIND_WORDS } from "#lib/editor/words.ts";
-import type { PlanItem } from "#lib/plan/schema.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 
 /** All words of an item, a line each; "" when it has none. */
-export function wordsOf(item: PlanItem): string {
+export function wordsOf(plan: Plan, item: PlanItem): string {
   if (item.kind === "heading") return item.title;
   if (item.kind === "pause") return item.text ?? "";
-  return (item.script ?? []).map(({ kind, text }) => `${KIND_WORDS[kind]}: ${text.replaceAll("{{", "{")}`).join("\n");
+  const asRead = readerOf(plan);
+  return (item.script ?? []).map(({ kind, text }) => `${KIND_WORDS[kind]}: ${asRead(item, text)}`).join("\n");
 }
 
 /** "Jonas Berg took out Plank to pike. Its words are kept with it, yours among them." */

@@ -1,5 +1,7 @@
 /** The class logs this device still owes the studio: sent when the page opens, when the network comes, and after a class. */
+
 import { useCallback, useEffect, useRef, useState } from "react";
+import { agree } from "#lib/plan/format.ts";
 import { keptLogs, letGoLog } from "./kept.ts";
 import { sendLog } from "./studio-calls.ts";
 
@@ -65,6 +67,6 @@ async function sendAll(token: string): Promise<{ waiting: number; refused: strin
 /** What the shelf says of them; "" when nothing waits. */
 export function logsWords({ waiting, refused }: Pick<ClassLogs, "waiting" | "refused">): string {
   if (waiting === 0) return "";
-  const what = waiting === 1 ? "The log of one class" : `The logs of ${waiting} classes`;
-  return `${what} ${waiting === 1 ? "is" : "are"} kept here until the studio has ${waiting === 1 ? "it" : "them"}. ${refused ?? ""}`.trim();
+  const what = agree(waiting, "The log of one class", `The logs of ${waiting} classes`);
+  return `${what} ${agree(waiting, "is", "are")} kept here until the studio has ${agree(waiting, "it", "them")}. ${refused ?? ""}`.trim();
 }

@@ -1,4 +1,6 @@
 /** Days and times on the shelf, in words. */
+import { plural } from "#lib/plan/format.ts";
+
 const DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"];
 const DAY_MS = 86_400_000;
 
@@ -21,7 +23,7 @@ export function slotWords(slot: string, now: number): string {
 export function agoWords(at: number, now: number): string {
   const minutes = Math.floor((now - at) / 60_000);
   if (minutes < 1) return "just now";
-  const count = (n: number, unit: string) => `${n} ${unit}${n === 1 ? "" : "s"} ago`;
+  const count = (n: number, unit: string) => `${plural(n, unit)} ago`;
   if (minutes < 60) return count(minutes, "minute");
   if (minutes < 48 * 60) return count(Math.floor(minutes / 60), "hour");
   return count(Math.floor(minutes / 1440), "day");

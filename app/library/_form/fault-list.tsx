@@ -1,7 +1,7 @@
 /** Everything that is wrong just now, each a way to its field; spoken politely as it changes. */
 import { factLabel, MOVE_KEYS } from "#lib/library/changes.ts";
 import type { Fault, Place } from "#lib/library/faults.ts";
-import { plural, tagWords } from "#lib/plan/format.ts";
+import { agree, plural, tagWords } from "#lib/plan/format.ts";
 import styles from "./form.module.css";
 import { fieldId } from "./form-fields.tsx";
 
@@ -38,7 +38,7 @@ export function FaultList({ faults }: { readonly faults: readonly Fault[] }) {
       {faults.length > 0 ? (
         <>
           <p className="must">
-            <strong>{plural(faults.length, "field")}</strong> {faults.length === 1 ? "needs" : "need"} a look:
+            <strong>{plural(faults.length, "field")}</strong> {agree(faults.length, "needs", "need")} a look:
           </p>
           <ul className={styles.faults}>
             {faults.map(({ place, say }) => (

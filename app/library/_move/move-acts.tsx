@@ -1,8 +1,9 @@
 "use client";
-/** What may be done with a move: edit, copy as a start for another, take out of the library, put back. */
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { useState } from "react";
+/** What may be done with a move: edit, copy as a start for another, take out of the library, put back. */
+import { agree } from "#lib/plan/format.ts";
 import { Dialog } from "../../_shell/dialog.tsx";
 import { Problem } from "../../_shell/problem.tsx";
 import { useSend } from "../../_shell/use-send.ts";
@@ -79,5 +80,5 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
 
 function usesWords(plans: number): string {
   if (plans === 0) return "No plan uses it.";
-  return plans === 1 ? "The one plan that uses it keeps it." : `The ${plans} plans that use it keep it.`;
+  return agree(plans, "The one plan that uses it keeps it.", `The ${plans} plans that use it keep it.`);
 }

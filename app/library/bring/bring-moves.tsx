@@ -108,7 +108,7 @@ function summary({ fileName, moves }: Looked): string {
   const differ = count("differs");
   const parts = [
     `${count("new")} new`,
-    `${differ} ${differ === 1 ? "differs" : "differ"} from the library’s`,
+    `${plural(differ, "differs", "differ")} from the library’s`,
     `${count("same")} the same`,
   ];
   return `${fileName} carries ${plural(moves.length, "move")}: ${parts.join(", ")}.`;

@@ -1,4 +1,5 @@
 /** What an undo or redo did, and what stood in its way, in one sentence for the person. */
+import { plural } from "#lib/plan/format.ts";
 import type { Stood } from "../act-undo.ts";
 import type { ValueWords } from "./description.ts";
 
@@ -38,5 +39,4 @@ function sinceWords({ words, who = "somebody" }: StoodWords): string {
 
 const isNow = ({ name, says }: ValueWords): string => `${name} is ${says}`;
 
-const andMore = (rest: number): string =>
-  rest <= 0 ? "" : rest === 1 ? ", and one more value" : `, and ${rest} more values`;
+const andMore = (rest: number): string => (rest <= 0 ? "" : `, and ${plural(rest, "more value")}`);

@@ -1,34 +1,29 @@
 /** Changes of the items: which came, went and moved, and what is different in those that stayed. */
-import { itemName, moveName, springWords } from "../format.ts";
+import { readerOf } from "#lib/cues/as-read.ts";
+import { KIND_WORDS } from "#lib/editor/words.ts";
+import { itemName, moveName, sentenceCase, springWords } from "../format.ts";
 import { movedIds } from "../moved.ts";
 import { sameData } from "../same-data.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "../schema.ts";
 import { tieOf } from "../ties.ts";
-import {
-  became,
-  type FieldWords,
-  quote,
-  sayData,
-  sayNumber,
-  sayRange,
-  saySeconds,
-  sayTag,
-  sayText,
-  sayYes,
-} from "./say.ts";
+import { became, type FieldWords, quote, sayNumber, sayRange, saySeconds, sayTag, sayText, sayYes } from "./say.ts";
 
 export function itemChanges(before: Plan, after: Plan): string[] {
   const was = new Map(before.items.map((item) => [item.id, item]));
   const is = new Map(after.items.map((item) => [item.id, item]));
-  const removed = before.items.filter((i) => !is.has(i.id)).map((i) => `${capital(itemName(before, i))} was removed.`);
+  const removed = before.items
+    .filter((i) => !is.has(i.id))
+    .map((i) => `${sentenceCase(itemName(before, i))} was removed.`);
   const moved = movedIds(
     before.items.map((item) => item.id),
     after.items.map((item) => item.id),
   );
   const inPlace = after.items.flatMap((item, i) => {
     const old = was.get(item.id);
-    if (!old) return [`${capital(itemName(after, item))} was added ${placeWords(after, i)}.`];
-    const move = moved.has(item.id) ? [`${capital(itemName(after, item))} was moved ${placeWords(after, i)}.`] : [];
+    if (!old) return [`${sentenceCase(itemName(after, item))} was added ${placeWords(after, i)}.`];
+    const move = moved.has(item.id)
+      ? [`${sentenceCase(itemName(after, item))} was moved ${placeWords(after, i)}.`]
+      : [];
     return [...move, ...changesOf(before, after, old, item)];
   });
   return [...removed, ...inPlace];
@@ -39,11 +34,9 @@ function placeWords(plan: Plan, index: number): string {
   return above ? `after ${itemName(plan, above)}` : "at the start";
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 function changesOf(before: Plan, after: Plan, was: PlanItem, is: PlanItem): string[] {
   if (sameData(was, is)) return [];
-  const name = capital(itemName(after, is));
+  const name = sentenceCase(itemName(after, is));
   if (was.kind === "move" && is.kind === "move") return moveItemChanges(before, after, was, is);
   if (was.kind === "heading" && is.kind === "heading")
     return became("A heading", was.title, is.title, { say: sayText });
@@ -90,13 +83,13 @@ function moveItemChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem)
     ...fields,
     ...springs,
     ...placeChanges(before, after, was, is),
-    ...scriptChanges(name, was.script, is.script),
+    ...scriptChanges(name, readLines(before, was), readLines(after, is)),
   ];
 }
 
 /** What holds an item in its place, by the names of the others: their ids say nothing to anybody. */
 function placeChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): string[] {
-  const name = capital(itemName(after, is));
+  const name = sentenceCase(itemName(after, is));
   const nameOf = (id: unknown): string => {
     const item = after.items.find((i) => i.id === id) ?? before.items.find((i) => i.id === id);
     return item ? itemName(after, item) : String(id);
@@ -114,15 +107,29 @@ function placeChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): s
   ];
 }
 
+/** A line with its words as people read them: two lines are the same only when they are written the same. */
+interface Read extends ScriptLine {
+  readonly read: string;
+}
+
+function readLines(plan: Plan, item: MoveItem): Read[] | undefined {
+  const asRead = readerOf(plan);
+  return item.script?.map((line) => ({ ...line, read: asRead(item, line.text) }));
+}
+
+const written = (lines: readonly Read[] | undefined): readonly ScriptLine[] | undefined =>
+  lines?.map(({ kind, text }) => ({ kind, text }));
+const isSame = (a: Read | undefined, b: Read | undefined): boolean => a?.kind === b?.kind && a?.text === b?.text;
+
 /** Lines that differ between the common start and the common end, side by side. */
-function scriptChanges(name: string, was: MoveItem["script"], is: MoveItem["script"]): string[] {
-  if (sameData(was, is)) return [];
+function scriptChanges(name: string, was: Read[] | undefined, is: Read[] | undefined): string[] {
+  if (sameData(written(was), written(is))) return [];
   const [old, now] = [was ?? [], is ?? []];
   let start = 0;
-  while (start < Math.min(old.length, now.length) && sameData(old[start], now[start])) start++;
+  while (start < Math.min(old.length, now.length) && isSame(old[start], now[start])) start++;
   let end = 0;
   const room = Math.min(old.length, now.length) - start;
-  while (end < room && sameData(old[old.length - 1 - end], now[now.length - 1 - end])) end++;
+  while (end < room && isSame(old[old.length - 1 - end], now[now.length - 1 - end])) end++;
   const gone = old.slice(start, old.length - end);
   const come = now.slice(start, now.length - end);
   if (gone.length === 0 && come.length === 0) return [`The script of ${name} is written differently (no lines).`];
@@ -131,13 +138,19 @@ function scriptChanges(name: string, was: MoveItem["script"], is: MoveItem["scri
   ).flat();
 }
 
-function lineChange(name: string, was: ScriptLine | undefined, is: ScriptLine | undefined): string[] {
+function lineChange(name: string, was: Read | undefined, is: Read | undefined): string[] {
   if (was && is) {
-    if (sameData(was, is)) return [];
-    if (was.text === is.text) return [`A line of ${name} (${was.kind}) became ${is.kind}: ${quote(is.text)}.`];
-    const kind = was.kind === is.kind ? was.kind : `${was.kind}, now ${is.kind}`;
-    return [`The words of ${name} (${kind}) changed: ${quote(was.text)} became ${quote(is.text)}.`];
+    if (isSame(was, is)) return [];
+    const kind = kindWords(was, is);
+    if (was.text === is.text)
+      return [`A line of ${name} (${KIND_WORDS[was.kind]}) became ${KIND_WORDS[is.kind]}: ${quote(is.read)}.`];
+    if (was.read === is.read)
+      return [`A line of ${name} (${kind}) has other live fields and reads the same: ${quote(is.read)}.`];
+    return [`The words of ${name} (${kind}) changed: ${quote(was.read)} became ${quote(is.read)}.`];
   }
-  if (is) return [`A line of ${name} (${is.kind}) was added: ${quote(is.text)}.`];
-  return was ? [`A line of ${name} (${was.kind}) was removed: ${quote(was.text)}.`] : [sayData(was)];
+  if (is) return [`A line of ${name} (${KIND_WORDS[is.kind]}) was added: ${quote(is.read)}.`];
+  return was ? [`A line of ${name} (${KIND_WORDS[was.kind]}) was removed: ${quote(was.read)}.`] : [];
 }
+
+const kindWords = (was: Read, is: Read): string =>
+  was.kind === is.kind ? KIND_WORDS[was.kind] : `${KIND_WORDS[was.kind]}, now ${KIND_WORDS[is.kind]}`;

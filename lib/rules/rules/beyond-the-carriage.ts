@@ -26,8 +26,9 @@ export const beyondTheCarriage = defineRule({
       .describe("Furthest that people start from a move's usual place, mm"),
   }),
   messages: {
-    travel: "{itemName} travels to {toCm} cm by the library, and this room's carriage goes {hasCm} cm: look at both.",
-    offset: "{itemName} starts {place}: nobody sits more than {mostCm} cm from the usual place. Is the number right?",
+    travel: "{itemName}: {toCm} cm of travel by the library, and this room's carriage goes {hasCm} cm; look at both.",
+    offset:
+      "{itemName}: started {place}, and nobody sits more than {mostCm} cm from the usual place. Is the number right?",
   },
   examples: {
     pass: [

@@ -23,8 +23,8 @@ export const cautionWithoutEasier = defineRule({
       .describe("Cautions that call for an easier way"),
   }),
   messages: {
-    unsaid: "{itemName} asks for care ({cautions}) and its easier way is not said; the library has one: {easier}",
-    unknown: "{itemName} asks for care ({cautions}) and offers no easier way: write one, for the library too.",
+    unsaid: "{itemName}: care is asked for ({cautions}) and no easier way is said; the library has one: “{easier}”.",
+    unknown: "{itemName}: care is asked for ({cautions}) and there is no easier way; write one, for the library too.",
   },
   examples: {
     pass: [
@@ -47,7 +47,8 @@ export const cautionWithoutEasier = defineRule({
       if (saysEasier) return [];
       const values = { itemName: itemName(ctx.plan, placed.item), cautions: tags.map(tagWords) };
       const items = [placed.item.id];
-      const easier = placed.move?.easier?.[0];
+      // Quoted in a sentence that has its own full stop.
+      const easier = placed.move?.easier?.[0]?.replace(/[.\s]+$/u, "");
       return easier === undefined
         ? [{ message: "unknown", items, values }]
         : [{ message: "unsaid", items, values: { ...values, easier } }];

@@ -28,7 +28,7 @@ export const cautionWithoutSafetyLine = defineRule({
       .default(false)
       .describe("A line on one side is enough when the other side follows at once"),
   }),
-  messages: { unsaid: "{itemName} asks for care ({cautions}) and no safety line says so: write one." },
+  messages: { unsaid: "{itemName}: care is asked for ({cautions}) and no safety line says so; write one." },
   examples: {
     pass: [
       { say: "a plank with its safety line", plan: examplePlan([move("a", { move: "plank" })]) },

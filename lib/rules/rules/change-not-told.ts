@@ -43,7 +43,7 @@ export const changeNotTold = defineRule({
     side: "{itemName}: it is the {side} now, and no set-up line says so: say the side, or put the field in.",
     handles: "{itemName}: {changes}, and no set-up line speaks of the handles: say what the hands do.",
     strap: "{itemName}: {changes}, and no set-up line speaks of the strap: say what the foot does.",
-    nothing: "{itemName} has no set-up line to tell what changes ({kinds}): write one.",
+    nothing: "{itemName}: no set-up line tells what changes ({kinds}); write one.",
   },
   examples: {
     pass: [

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { isAnswered } from "#lib/cautions/concern.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { moveName, plural, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS } from "#lib/plan/schema.ts";
@@ -23,7 +24,7 @@ export const expectedCautionUnanswered = defineRule({
       .describe("Conditions that are looked at"),
   }),
   messages: {
-    unanswered: "For {people}, {moves} ({cautions}) {lack}: say what to watch and offer a way round.",
+    unanswered: "For {people}: {moves} ({cautions}) without {lack}; say what to watch and offer a way round.",
   },
   examples: {
     pass: [
@@ -53,7 +54,7 @@ export const expectedCautionUnanswered = defineRule({
     const expected = ctx.plan.expected ?? [];
     return EXPECTED_GUIDANCE.flatMap(({ condition, people, concerns, source }) => {
       if (!expected.includes(condition) || !conditions.includes(condition)) return [];
-      const open = cautionedMoves(ctx, concerns).filter((found) => !found.saysSafety || !found.saysEasier);
+      const open = cautionedMoves(ctx, concerns).filter((found) => !isAnswered(found));
       if (open.length === 0) return [];
       const values = {
         people,
@@ -79,6 +80,6 @@ function namesOf(plan: Parameters<typeof moveName>[0], open: readonly CautionedM
 function lackOf(open: readonly CautionedMove[]): string {
   const safety = open.some((found) => !found.saysSafety);
   const easier = open.some((found) => !found.saysEasier);
-  if (safety && easier) return "lacks a safety line or an easier way";
-  return safety ? "lacks a safety line" : "lacks an easier way";
+  if (safety && easier) return "a safety line or an easier way";
+  return safety ? "a safety line" : "an easier way";
 }

@@ -1,9 +1,8 @@
 import * as z from "zod";
-import { moveName, tagWords } from "#lib/plan/format.ts";
+import { listWords, moveName, sentenceCase, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan, move } from "../examples/build.ts";
-import { listWords } from "../fill-message.ts";
 import { type WorkStretch, workStretches } from "../select/stretches.ts";
 import type { PlacedMove, RuleContext } from "../types.ts";
 
@@ -68,7 +67,7 @@ export const groupWithoutRest = defineRule({
         ...(side ? { about: side } : {}),
         items: moves.map(({ item }) => item.id),
         values: {
-          groups: capital(listWords(groups.map(tagWords))) + (side ? ` (${side})` : ""),
+          groups: sentenceCase(listWords(groups.map(tagWords))) + (side ? ` (${side})` : ""),
           seconds,
           maxSeconds,
           first: moveName(ctx.plan, moves[0].item),
@@ -117,5 +116,3 @@ function stretchesOf(ctx: RuleContext, group: Group, restSeconds: number): Stret
 
 const sameMoves = (a: WorkStretch, b: WorkStretch): boolean =>
   a.moves.length === b.moves.length && a.moves[0] === b.moves[0] && a.moves.at(-1) === b.moves.at(-1);
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

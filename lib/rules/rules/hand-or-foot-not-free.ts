@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { itemName, tagWords } from "#lib/plan/format.ts";
+import { agree, itemName, tagWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
@@ -35,7 +35,7 @@ export const handOrFootNotFree = defineRule({
     strap:
       "{itemName}: a foot is still in the {strap} when it is needed {place}, and no line takes it out: say it before.",
     "no-time":
-      "{itemName}: {seconds} are planned where people must {acts}, {neededSeconds} by itself: plan {estimateSeconds}.",
+      "{itemName}: {seconds} planned where people must {acts}, which takes {neededSeconds} by itself; plan {estimateSeconds}.",
   },
   examples: {
     pass: [
@@ -76,7 +76,7 @@ export const handOrFootNotFree = defineRule({
       if (handles > 0 && !tellsHandles(words, step)) {
         const values = {
           itemName: name,
-          held: handles === 2 ? "both handles are" : "a handle is",
+          held: handles === 2 ? "both handles" : "a handle",
           place: handPlace(step),
         };
         found.push({ message: "handles", items, values, level: "look" });
@@ -96,7 +96,7 @@ export const handOrFootNotFree = defineRule({
 
 function noTime(plan: Plan, { item, letGo, seconds, estimate }: Step): Found<Message> {
   const acts = [
-    ...(letGo.handles > 0 ? ["put the handles down"] : []),
+    ...(letGo.handles > 0 ? [agree(letGo.handles, "put the handle down", "put the handles down")] : []),
     ...(letGo.strap ? ["come out of the strap"] : []),
   ];
   const values = {

@@ -25,8 +25,8 @@ export const longHoldWithoutBreath = defineRule({
       .describe("A hold from this length on needs a word about breathing"),
   }),
   messages: {
-    unwritten: "{itemName} is held for {holdSeconds} with no word about breathing: write a breath line.",
-    unsaid: "{itemName} is held for {holdSeconds}, and its breath line finds no time: shorten the others.",
+    unwritten: "{itemName}: held for {holdSeconds} with no word about breathing; write a breath line.",
+    unsaid: "{itemName}: held for {holdSeconds}, and the breath line finds no time; shorten the others.",
   },
   examples: {
     pass: [

@@ -20,7 +20,8 @@ export const missingCue = defineRule({
       .describe("Kinds of line every move needs"),
   }),
   messages: {
-    missing: "{itemName} has no line for {missing}: write it, so that nobody has to think of it on the floor.",
+    missing:
+      "{itemName}: no line for {missing}; write what is missing, so that nobody has to think of it on the floor.",
   },
   examples: {
     pass: [

@@ -14,8 +14,8 @@ export const missingSide = defineRule({
   source: COMMON_PRACTICE,
   limits: z.strictObject({}),
   messages: {
-    missing: "{moveName} is done on the {side} ({seconds}) and never on the {otherSide}: add the {otherSide}.",
-    unsaid: "{itemName} is done one side at a time but planned for both at once: make it a left and a right.",
+    missing: "{moveName}: {seconds} on the {side} and nothing on the {otherSide}; add the {otherSide}.",
+    unsaid: "{itemName}: done one side at a time but planned for both at once; make it a left and a right.",
   },
   examples: {
     pass: [

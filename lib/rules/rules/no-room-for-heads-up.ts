@@ -23,8 +23,7 @@ export const noRoomForHeadsUp = defineRule({
       .describe("Work that must have gone by before the next move is announced"),
   }),
   messages: {
-    short:
-      "{itemName} lasts {seconds}: too short to call the next move {headsUpSeconds} ahead; give it {neededSeconds}.",
+    short: "{itemName}: {seconds}, too short to call the next move {headsUpSeconds} ahead; give it {neededSeconds}.",
     order:
       "The heads-up is planned {headsUpSeconds} ahead and the count-in {countInSeconds}: the heads-up must come first.",
   },

@@ -25,7 +25,7 @@ export const partialRep = defineRule({
   }),
   messages: {
     partial:
-      "{itemName}: {seconds} hold {reps} repetitions of {cycleSeconds}, so the last is cut off: change its time or fit the class.",
+      "{itemName}: in {seconds}, at {cycleSeconds} a repetition, the last one is cut off ({reps} in all); change the time or fit the class.",
   },
   examples: {
     pass: [

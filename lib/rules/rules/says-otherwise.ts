@@ -40,8 +40,8 @@ export const saysOtherwise = defineRule({
       .describe("The same as a part of the time said, where that is more"),
   }),
   messages: {
-    otherwise: "{itemName} says “{said}” at {at}, but {really}.",
-    unplaced: "{itemName} says “{said}”, but {really}.",
+    otherwise: "{itemName}, at {at}: “{said}” is said, but {really}.",
+    unplaced: "{itemName}: “{said}” is in the script, but {really}.",
   },
   examples: {
     pass: [

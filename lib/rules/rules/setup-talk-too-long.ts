@@ -32,9 +32,8 @@ export const setupTalkTooLong = defineRule({
       .describe("How long before the work ends the next set-up may begin to be told"),
   }),
   messages: {
-    early:
-      "{itemName} is set up in {setupSeconds} of talk, so it begins {earlySeconds} before the move before it ends.",
-    unsaid: "{itemName} has no time for its {kinds}: {shortBySeconds} more are needed before it starts.",
+    early: "{itemName}: {setupSeconds} of set-up talk, which begins {earlySeconds} before the move before it ends.",
+    unsaid: "{itemName}: no time for the {kinds} before the start; give the change {shortBySeconds} more.",
   },
   examples: {
     pass: [

@@ -20,7 +20,7 @@ export const silentStretch = defineRule({
       .describe("Longest time in the work of one move without a word"),
   }),
   messages: {
-    silent: "{itemName} is silent for {silenceSeconds} from {at} on: write a line that keeps people with you.",
+    silent: "{itemName}: silence for {silenceSeconds} from {at} on; write a line that keeps people with you.",
   },
   examples: {
     pass: [

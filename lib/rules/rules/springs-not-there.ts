@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { itemName, plural, springLabel } from "#lib/plan/format.ts";
+import { countWord, itemName, springLabel } from "#lib/plan/format.ts";
 import { springOf } from "#lib/plan/lookup.ts";
 import { defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
@@ -15,8 +15,9 @@ export const springsNotThere = defineRule({
   source: "the plan's own equipment list",
   limits: z.strictObject({}),
   messages: {
-    "too-many": "{itemName} needs {wanted} {spring} and the machine has {there}: take off {tooMany} {spring}.",
-    unknown: "{itemName} asks for the spring {spring}, which this room does not have: choose another.",
+    "too-many":
+      "{itemName}: {wantedInWords} {spring} planned and the machine has {there}; take off {tooManyInWords} {spring}.",
+    unknown: "{itemName}: the spring {spring} is planned, which this room does not have; choose another.",
   },
   examples: {
     pass: [
@@ -51,7 +52,7 @@ export const springsNotThere = defineRule({
             wanted,
           };
           if (!spring) return [{ message: "unknown", items: [item.id], about: id, values }];
-          const there = spring.count === 0 ? "none" : plural(spring.count, "of it", "of them");
+          const there = spring.count === 0 ? "none" : `only ${countWord(spring.count)}`;
           const counts = { there, count: spring.count, tooMany: wanted - spring.count };
           return [{ message: "too-many", items: [item.id], about: id, values: { ...values, ...counts } }];
         }),

@@ -29,9 +29,11 @@ export const springsOutOfRange = defineRule({
   source: "the move's own ranges of springs and of load in the studio's library, the room's springs as measured",
   limits: z.strictObject({}),
   messages: {
-    light: "{itemName} has {count} {spring} where the move needs at least {least}: add {difference}.",
-    heavy: "{itemName} has {count} {spring} where the move takes at most {most}: take off {difference}.",
-    none: "{itemName} has {count} {spring} on and the move takes none of it: take off {difference}.",
+    light:
+      "{itemName}: {countInWords} {spring} on, where the move needs at least {leastInWords}; add {differenceInWords}.",
+    heavy:
+      "{itemName}: {countInWords} {spring} on, where the move takes at most {mostInWords}; take off {differenceInWords}.",
+    none: "{itemName}: {countInWords} {spring} on and the move takes none of it; take off {differenceInWords}.",
     underLoad:
       "{itemName}: {force} N half-way, where the library asks for {least} to {most} N: more springs, or further out.",
     overLoad:

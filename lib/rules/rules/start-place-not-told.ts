@@ -27,9 +27,9 @@ export const startPlaceNotTold = defineRule({
       .describe("Smallest change of the starting place that must be told, mm"),
   }),
   messages: {
-    moved: "{itemName} starts {place} than what is before it, and no set-up line says from where: say it.",
-    back: "{itemName} starts at the usual place again, and no set-up line says so: people stay where they are.",
-    first: "{itemName} starts {place} than usual, and no set-up line says from where: say it.",
+    moved: "{itemName}: started {place} than what is before it, and no set-up line says from where; say it.",
+    back: "{itemName}: back at the usual place, and no set-up line says so, so people stay where they are; say it.",
+    first: "{itemName}: started {place} than usual, and no set-up line says from where; say it.",
   },
   examples: {
     pass: [

@@ -22,8 +22,9 @@ export const talkTooLong = defineRule({
     maxShortSeconds: z.number().min(0).max(600).default(0).describe("How many seconds of talk too much are let pass"),
   }),
   messages: {
-    "one-line": "{itemName} has no time for its {kinds} line: {shortBySeconds} more are needed, or fewer words.",
-    lines: "{itemName} has no time for {lineCount} of its lines ({kinds}): at least {shortBySeconds} more are needed.",
+    "one-line": "{itemName}: no time for the {kinds} line; give it {shortBySeconds} more, or fewer words.",
+    lines:
+      "{itemName}: no time for {lineCountInWords} of the lines ({kinds}); give it at least {shortBySeconds} more, or fewer words.",
   },
   examples: {
     pass: [

@@ -20,8 +20,8 @@ export const themeMissed = defineRule({
   }),
   messages: {
     missed:
-      "{theme} asks for {wantedShare} {group}, the class has {actualShare}: about {missingSeconds} of the other groups' work would have to be work for it.",
-    absent: "{theme} asks for {wantedShare} {group} and no move trains it: add one.",
+      "{theme}: {wantedShare} {group} is asked for, the class has {actualShare}; about {missingSeconds} of other work would have to be work for it.",
+    absent: "{theme}: {wantedShare} {group} is asked for and no move does it; add one.",
   },
   examples: {
     pass: [

@@ -37,8 +37,8 @@ export const tooLightToBeSteady = defineRule({
     loose:
       "{itemName}: no spring holds the carriage people {stand} on: put one on, or keep this for an experienced class.",
     light:
-      "{itemName}: with {springs} on the carriage is held with {force} N where it starts, {least} N are the least: add a spring.",
-    near: "{itemName}: started {cm} cm nearer to the anchor, the carriage is held with {force} N, {least} N are the least: start further out.",
+      "{itemName}: with {springs} on the carriage is held with {force} N where it starts, and {least} N is the least: add a spring.",
+    near: "{itemName}: started {cm} cm nearer to the anchor, the carriage is held with {force} N, and {least} N is the least: start further out.",
   },
   examples: {
     pass: [

@@ -40,8 +40,8 @@ export const tooManySetups = defineRule({
   }),
   messages: {
     springs:
-      "The springs change {changes} times in {classSeconds}, {most} are the most: put moves on the same springs together.",
-    time: "{changeSeconds} of {classSeconds} between opening and closing are changes ({share}): make them fewer or smaller.",
+      "Spring changes in {classSeconds}: {changes}, where {most} is the most; put moves on the same springs together.",
+    time: "Changes take {changeSeconds} of the {classSeconds} between opening and closing ({share}): make them fewer or smaller.",
   },
   examples: {
     pass: [

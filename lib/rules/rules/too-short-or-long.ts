@@ -29,8 +29,8 @@ export const tooShortOrLong = defineRule({
       .describe("Longest, for moves that bring no range of their own"),
   }),
   messages: {
-    short: "{itemName} lasts {seconds}, its shortest is {shortestSeconds}: add {missingSeconds}.",
-    long: "{itemName} lasts {seconds}, its longest is {longestSeconds}: take {extraSeconds} off.",
+    short: "{itemName}: {seconds}, where {shortestSeconds} is the shortest; add {missingSeconds}.",
+    long: "{itemName}: {seconds}, where {longestSeconds} is the longest; take {extraSeconds} off.",
   },
   examples: {
     pass: [

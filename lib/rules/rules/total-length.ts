@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { freeSeconds } from "#lib/clock/length-words.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
@@ -24,7 +25,7 @@ export const totalLength = defineRule({
   }),
   messages: {
     over: "The class takes {totalSeconds} and its slot is {lengthSeconds}: take {overSeconds} out.",
-    under: "The class takes {totalSeconds} and its slot is {lengthSeconds}: {underSeconds} are not planned yet.",
+    under: "The class takes {totalSeconds} and its slot is {lengthSeconds}: plan {underSeconds} more.",
   },
   examples: {
     pass: [
@@ -40,9 +41,11 @@ export const totalLength = defineRule({
     const { lengthSeconds } = plan;
     const over = total - lengthSeconds;
     const allowedUnder = limits.maxUnderSeconds ?? headSeconds(plan, "gridSeconds") - 1;
+    const free = freeSeconds(total, lengthSeconds);
     const values = { totalSeconds: total, lengthSeconds };
-    if (over > limits.maxOverSeconds) return [{ message: "over", items: [], values: { ...values, overSeconds: over } }];
-    if (-over > allowedUnder) return [{ message: "under", items: [], values: { ...values, underSeconds: -over } }];
+    if (over > limits.maxOverSeconds)
+      return [{ message: "over", items: [], values: { ...values, overSeconds: -free } }];
+    if (-over > allowedUnder) return [{ message: "under", items: [], values: { ...values, underSeconds: free } }];
     return [];
   },
 });

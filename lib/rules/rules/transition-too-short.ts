@@ -27,8 +27,8 @@ export const transitionTooShort = defineRule({
   }),
   messages: {
     short:
-      "{plannedSeconds} are planned to get into {itemName}, the change takes about {estimateSeconds}: plan {estimateSeconds}.",
-    tight: "{plannedSeconds} to get into {itemName} is tight, the change takes about {estimateSeconds}.",
+      "{itemName}: {plannedSeconds} planned to get into it, and the change takes about {estimateSeconds}; plan {estimateSeconds}.",
+    tight: "{itemName}: {plannedSeconds} to get into it is tight, as the change takes about {estimateSeconds}.",
   },
   examples: {
     pass: [

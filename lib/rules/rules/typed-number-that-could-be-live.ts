@@ -1,6 +1,7 @@
 import * as z from "zod";
+import { FIELD_WORDS } from "#lib/editor/words.ts";
 import { itemName } from "#lib/plan/format.ts";
-import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import type { LiveField, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { type Claim, claimsIn } from "#lib/talk/claims.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
@@ -17,7 +18,7 @@ export const typedNumberThatCouldBeLive = defineRule({
   source: COMMON_PRACTICE,
   limits: z.strictObject({}),
   messages: {
-    typed: "{itemName} says “{said}” in typed words: the live field {field} stays right when the plan changes.",
+    typed: "{itemName}: “{said}” is typed; the live field “{fieldName}” stays right when the plan changes.",
   },
   examples: {
     pass: [
@@ -40,7 +41,12 @@ export const typedNumberThatCouldBeLive = defineRule({
         const fields = [...new Set(typed.map(({ field }) => field))];
         return fields.map((field) => {
           const said = typed.find((t) => t.field === field)?.said ?? "";
-          const values = { itemName: itemName(plan, item), said: said.slice(0, 60), field };
+          const values = {
+            itemName: itemName(plan, item),
+            said: said.slice(0, 60),
+            field,
+            fieldName: FIELD_WORDS[field],
+          };
           return { message: "typed" as const, items: [item.id], values, about: `${index}-${field}` };
         });
       }),
@@ -49,7 +55,7 @@ export const typedNumberThatCouldBeLive = defineRule({
 });
 
 /** The live field, without its braces, that would say the same; undefined where there is none. */
-function fieldFor(plan: Plan, item: MoveItem, line: ScriptLine, claim: Claim): string | undefined {
+function fieldFor(plan: Plan, item: MoveItem, line: ScriptLine, claim: Claim): LiveField | undefined {
   if (claim.says === "time") return claim.unit === "minutes" ? "minutes-left" : "seconds-left";
   if (claim.says !== "springs" || line.kind === "easier" || line.kind === "harder" || claim.count === 0)
     return undefined;

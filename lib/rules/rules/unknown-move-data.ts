@@ -15,7 +15,8 @@ export const unknownMoveData = defineRule({
   limits: z.strictObject({}),
   messages: {
     unknown: "The move {moveId} is not in the library: choose another, or put it back.",
-    "no-muscles": "{itemName} says no muscles, so the balance of the class leaves it out: complete it in the library.",
+    "no-muscles":
+      "{itemName}: the library names no muscles, so the balance of the class leaves it out; complete it there.",
   },
   examples: {
     pass: [

@@ -21,7 +21,7 @@ export const wristsWithoutRest = defineRule({
   messages: {
     long: "{seconds} on the wrists without a rest, from {first} to {last}, where {maxSeconds} is the most; put one on the forearms, or rest.",
     alone:
-      "{first} keeps weight on the wrists for {seconds}, where {maxSeconds} is the most: make it shorter, or use the forearms.",
+      "{first}: weight on the wrists for {seconds}, where {maxSeconds} is the most; make it shorter, or use the forearms.",
   },
   examples: {
     pass: [

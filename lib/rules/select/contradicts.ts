@@ -3,7 +3,7 @@
  * move or of the class, "last one" of the repetition or of the move.
  */
 import { cycleSeconds } from "#lib/clock/clock.ts";
-import { countWord, moveName, sideWords, springWords } from "#lib/plan/format.ts";
+import { agree, countWord, moveName, sideWords, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Claim } from "#lib/talk/claims.ts";
 import type { PlacedMove, RuleContext } from "../types.ts";
@@ -61,7 +61,7 @@ function timeDiffers({ ctx, placed, cue }: Case, claim: Claim & { says: "time" }
   const ofMove = Math.min(end - cue.from, end - start);
   const lasts = [ofMove, ctx.total - cue.from, (ctx.rows.at(-1)?.end ?? 0) - cue.from];
   if (lasts.some(isNear)) return undefined;
-  return `${tenth(ofMove)} s of the move are left`;
+  return `the move goes on for ${tenth(ofMove)} s`;
 }
 
 const HALF_FROM = 0.33;
@@ -80,7 +80,7 @@ const movesOf = (ctx: RuleContext, { item }: PlacedMove): PlacedMove[] =>
 const isOneSided = ({ item }: PlacedMove): boolean => item.side === "left" || item.side === "right";
 const sidesDiffer = (a: PlacedMove, b: PlacedMove): boolean =>
   isOneSided(a) && isOneSided(b) && a.item.side !== b.item.side;
-const plural = (n: number, one: string): string => `${countWord(n)} ${n === 1 ? one : `${one}s`}`;
+const counted = (n: number, one: string, many = `${one}s`): string => `${countWord(n)} ${agree(n, one, many)}`;
 
 /** Moves after (or before) this one in its block. */
 function inBlock({ ctx, placed }: Case, towards: 1 | -1): PlacedMove[] {
@@ -97,7 +97,7 @@ function notLast(c: Case, claim: PartClaim): Contradiction {
   const { ctx, placed, cue, n } = c;
   const later = ctx.moves.slice(n + 1);
   const sameLater = later.filter(({ item }) => item.move === placed.item.move);
-  const moreMoves = `${plural(later.length, "move")} ${later.length === 1 ? "follows" : "follow"}`;
+  const moreMoves = counted(later.length, "move follows", "moves follow");
   if (claim.what === "side") {
     return sameLater.some((other) => sidesDiffer(placed, other)) &&
       !earlier(c).some((other) => sidesDiffer(placed, other))
@@ -106,7 +106,7 @@ function notLast(c: Case, claim: PartClaim): Contradiction {
   }
   if (claim.what === "round") {
     const rounds = sameLater.filter(({ item }) => item.side === placed.item.side).length;
-    return rounds > 0 ? `${plural(rounds, "more round")} of it ${rounds === 1 ? "follows" : "follow"}` : undefined;
+    return rounds > 0 ? counted(rounds, "more round of it follows", "more rounds of it follow") : undefined;
   }
   if (claim.of === "class") return later.length > 0 ? moreMoves : undefined;
   const block = inBlock(c, 1);
@@ -116,7 +116,7 @@ function notLast(c: Case, claim: PartClaim): Contradiction {
     const cycle = (placed.move && cycleSeconds(placed.move)) ?? 0;
     const left = cue ? placed.row.end - cue.to : 0;
     if (left <= Math.max(NEAR_END_SECONDS, NEAR_END_CYCLES * cycle)) return undefined;
-    return `${tenth(left)} s of the move are left, and ${moreMoves}`;
+    return `the move goes on for ${tenth(left)} s, and ${moreMoves}`;
   }
   return moreMoves;
 }
@@ -135,7 +135,7 @@ function notFirst(c: Case, claim: PartClaim): Contradiction {
   }
   const isFirst =
     claim.of === "class" ? c.n === 0 : inBlock(c, -1).every(({ item }) => item.move === c.placed.item.move);
-  return isFirst ? undefined : `${plural(c.n, "move")} ${c.n === 1 ? "comes" : "come"} before it`;
+  return isFirst ? undefined : counted(c.n, "move comes before it", "moves come before it");
 }
 
 function otherSide(c: Case, claim: Claim & { says: "side" }): Contradiction {
@@ -173,7 +173,7 @@ function otherNext({ ctx, n, placed }: Case, claim: Claim & { says: "next" }): C
   // Said in a set-up, what is next may be the very move that is set up.
   if (names(moveName(ctx.plan, placed.item), said)) return undefined;
   if (!ctx.moves.some(({ item }) => names(moveName(ctx.plan, item), said))) return undefined;
-  return next ? `${moveName(ctx.plan, next.item)} is next` : "nothing follows";
+  return next ? `the next move is ${moveName(ctx.plan, next.item)}` : "nothing follows";
 }
 
 function otherSprings({ ctx, placed, line }: Case, claim: Claim & { says: "springs" }): Contradiction {
@@ -201,5 +201,5 @@ function otherRounds({ ctx, placed, n }: Case, claim: Claim & { says: "rounds" }
         : `it is round ${countWord(nth)}`;
   return same.length === claim.count || either === claim.count
     ? undefined
-    : `the plan has ${plural(same.length, "round")} of it`;
+    : `the plan has ${counted(same.length, "round")} of it`;
 }

@@ -57,7 +57,7 @@ test("an item's own facing wins, and a crew line's live fields are filled as the
   );
   const left = moves(cardOf({ ...plan, items }))[1];
   expect(left).toMatchObject({ facing: "left", turns: true });
-  expect(left?.lines).toEqual(["forty five seconds of Kneeling one-arm row, then Kneeling one-arm row."]);
+  expect(left?.lines).toEqual(["Forty five seconds of Kneeling one-arm row, then Kneeling one-arm row."]);
 });
 
 test("who is heard: the sum of the cue track's lines, and the longest silence of fifteen seconds or more", () => {

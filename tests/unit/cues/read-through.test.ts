@@ -36,7 +36,8 @@ describe("the read-through", () => {
     );
     const shown = linesOf(plan).flatMap((line) => (line.line === null ? [] : [line.key]));
     expect([...shown].sort()).toEqual([...written].sort());
-    const { said, aside, crew } = readThrough(plan);
+    const { talk, crew } = readThrough(plan);
+    const { said, aside } = talk;
     expect(aside).toBe(cueTrack(plan).dropped.length);
     expect(said + aside + crew).toBe(linesOf(plan).length);
   });
@@ -57,7 +58,7 @@ describe("the read-through", () => {
     expect(lines[at]).toMatchObject({ at: null, line: 2 });
     expect(lines[at]?.shortBy).toBe(cueTrack(plan).dropped[0]?.shortBy);
     expect(lines[at + 1]).toMatchObject({ kind: "crew", text: "Wide, left arm.", at: null, shortBy: null, line: 3 });
-    expect(readThrough(plan)).toMatchObject({ aside: 1, shortBy: lines[at]?.shortBy });
+    expect(readThrough(plan)).toMatchObject({ talk: { aside: 1, shortBy: lines[at]?.shortBy } });
   });
 
   test("an item whose own words go on after the next one's began says so", () => {

@@ -28,7 +28,7 @@ test("who took an item out is the page that set the mark, and words of the same 
   pass();
   const gone = takenOut(a, "h");
   expect([gone?.by, gone?.undone]).toEqual([b.clientID, false]);
-  expect(gone && wordsOf(gone.item)).toBe("Quiet finish");
+  expect(gone && wordsOf(examplePlan([]), gone.item)).toBe("Quiet finish");
   restoreItem({ doc: a, origin: 1 }, "h");
   expect(takenOut(a, "h")).toBeUndefined();
   deleteItem({ doc: b, origin: 1 }, "h", TAKEN_BACK);

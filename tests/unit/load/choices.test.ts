@@ -70,7 +70,7 @@ describe("springs that could stay on", () => {
 
   it("says how far to move, what it does to both ends, and what it saves", () => {
     const kept = keepSprings(examplePlan([a, b]), b);
-    expect(kept).toMatchObject({ offsetMm: -50, byMm: -50, wantedN: 80, notAllowed: [] });
+    expect(kept).toMatchObject({ offsetMm: -50, byMm: -50, wantedN: 80, against: [] });
     expect(kept?.newtons.atStart).toBeCloseTo(5, 9);
     expect(kept?.newtons.atMid).toBeCloseTo(80, 9);
     expect(kept?.newtons.atEnd).toBeCloseTo(155, 9);
@@ -89,7 +89,9 @@ describe("springs that could stay on", () => {
   it("names what the library would not allow", () => {
     const limited = { ...exampleMoves, plank: { ...exampleMoves.plank, springs: { max: { heavy: 0 } } } };
     const plank = move("b", { move: "plank", springs: { light: 2 } });
-    expect(keepSprings(examplePlan([a, plank], { moves: limited }), plank)?.notAllowed).toEqual(["heavy"]);
+    expect(
+      keepSprings(examplePlan([a, plank], { moves: limited }), plank)?.against.map(({ spring }) => spring),
+    ).toEqual(["heavy"]);
   });
   it("never matches a load that the library does not ask for, or that the machine cannot make", () => {
     const asked = (loadN: [number, number]) => ({ ...exampleMoves, squat: { ...exampleMoves.squat, loadN } });

@@ -195,7 +195,7 @@ describe("a spring that is taken out of a room", () => {
     expect(file.items).toEqual(before.items);
     expect(missing(id).map((f) => [f.level, f.message])).toContainEqual([
       "must",
-      "Kneeling row needs 1 firm and the machine has none: take off 1 firm.",
+      "Kneeling row: one firm planned and the machine has none; take off one firm.",
     ]);
     expect(must(exportPlan(s.app, jonas, bare)).equipment).toEqual(onlyLight);
 

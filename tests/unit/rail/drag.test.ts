@@ -58,15 +58,19 @@ describe("dropAfter", () => {
 });
 
 describe("freeSpot", () => {
-  const taken = [
-    { top: 100, height: 20 },
-    { top: 122, height: 20 },
-  ];
+  const label = (top: number, seconds: number) => ({ top, height: 20, seconds });
+  const taken = [label(100, 60), label(180, 120)];
   test("stays where it is wanted when nothing is there", () => {
-    expect(freeSpot(50, 20, taken)).toBe(50);
+    expect(freeSpot(label(50, 30), taken)).toBe(50);
+    expect(freeSpot(label(140, 90), taken)).toBe(140);
   });
-  test("slides to the nearest free height, never into a hole that is too small", () => {
-    expect(freeSpot(110, 20, taken)).toBe(80);
-    expect(freeSpot(135, 20, taken)).toBe(142);
+  test("keeps off the labels beside it, and time runs down", () => {
+    expect(freeSpot(label(105, 90), taken)).toBe(120);
+    expect(freeSpot(label(175, 90), taken)).toBe(160);
+    expect(freeSpot(label(90, 30), taken)).toBe(80);
+  });
+  test("the end of the class never stands above the beginning of a short closing", () => {
+    // A closing of 5 s is drawn 28 px tall: its own label fills most of it.
+    expect(freeSpot(label(188, 1500), [label(180, 1495)])).toBe(200);
   });
 });

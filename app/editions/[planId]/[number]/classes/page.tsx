@@ -50,8 +50,7 @@ export default async function ClassesPage({ params }: PageProps) {
 function countWords(told: readonly TaughtClass[]): string {
   const rehearsals = told.filter(({ log }) => log.kind === "rehearsal").length;
   const classes = told.length - rehearsals;
-  const rehearsed =
-    rehearsals > 0 ? ` ${plural(rehearsals, "rehearsal")} stand${rehearsals === 1 ? "s" : ""} among them.` : "";
+  const rehearsed = rehearsals > 0 ? ` ${plural(rehearsals, "rehearsal stands", "rehearsals stand")} among them.` : "";
   if (classes > 0)
     return `${plural(classes, "class", "classes")} taught${told.length > 1 ? ", the latest first" : ""}.${rehearsed}`;
   if (rehearsals > 0) return `No class taught yet, ${plural(rehearsals, "rehearsal")}.`;

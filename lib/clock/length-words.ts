@@ -1,0 +1,32 @@
+/** A class against the length of its slot: one difference and one wording for every place that shows both. */
+import { clockTime, secondsWords } from "#lib/plan/format.ts";
+
+/**
+ * Seconds that are free, below 0: over. The difference of the two times as they are shown, in whole seconds, so that a
+ * reader who subtracts gets the same; only what both times hide is told in tenths.
+ */
+export function freeSeconds(total: number, length: number): number {
+  const shown = Math.round(length) - Math.round(total);
+  return shown === 0 ? Math.round((length - total) * 10) / 10 + 0 : shown;
+}
+
+/** "to the second", "14 s free", "2:10 min over". */
+export function freeWords(total: number, length: number): string {
+  const left = freeSeconds(total, length);
+  if (left === 0) return "to the second";
+  return left > 0 ? `${secondsWords(left)} free` : `${secondsWords(-left)} over`;
+}
+
+/** "24:46 of 25:00". */
+export const ofLength = (total: number, length: number): string => `${clockTime(total)} of ${clockTime(length)}`;
+
+/** "of 25:00 · 14 s free", to stand under the class's own time. */
+export const againstLength = (total: number, length: number): string =>
+  `of ${clockTime(length)} · ${freeWords(total, length)}`;
+
+/** What another order or other times change on the clock: "27 s less", "5 s more", "the same". */
+export function changeWords(before: number, after: number): string {
+  const less = freeSeconds(after, before);
+  if (less === 0) return "the same";
+  return less > 0 ? `${secondsWords(less)} less` : `${secondsWords(-less)} more`;
+}

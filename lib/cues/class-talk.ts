@@ -1,0 +1,44 @@
+/**
+ * How much of a class is talk: what one voice says in it, heads-ups and counting in included, over the whole class. The cue
+ * track is the one source, so that band, panel, read-through and command line say the same.
+ */
+import { clockTime, percent, plainNumber, plural } from "#lib/plan/format.ts";
+import type { CueTrack } from "./types.ts";
+
+export interface ClassTalk {
+  /** Seconds that are said. */
+  readonly seconds: number;
+  /** Seconds of the class, opening and closing included. */
+  readonly total: number;
+  /** `seconds` over `total`, 0..1: one voice never says more than there is time for. */
+  readonly share: number;
+  /** Lines that are said, and those set aside for want of time. */
+  readonly said: number;
+  readonly aside: number;
+  /** The most seconds that one of the lines set aside would need more; 0 when there are none. */
+  readonly shortBy: number;
+}
+
+export function classTalk(track: CueTrack, total: number): ClassTalk {
+  return {
+    seconds: track.talkSeconds,
+    total,
+    share: track.talkShare,
+    said: track.cues.length,
+    aside: track.dropped.length,
+    shortBy: Math.max(0, ...track.dropped.map((line) => line.shortBy)),
+  };
+}
+
+/** "13%". */
+export const talkPercent = ({ share }: ClassTalk): string => percent(share);
+
+/** "3:16 of talk in 25:00". */
+export const talkInClass = ({ seconds, total }: ClassTalk): string =>
+  `${clockTime(seconds)} of talk in ${clockTime(total)}`;
+
+/** "Everything fits."; "2 lines set aside for want of time, at least 3.5 s short." */
+export function asideWords({ aside, shortBy }: ClassTalk): string {
+  if (aside === 0) return "Everything fits.";
+  return `${plural(aside, "line")} set aside for want of time, at least ${plainNumber(shortBy)} s short.`;
+}

@@ -1,0 +1,18 @@
+/** The words of a quote as they are shown: live fields, which a quote keeps as `{name}`, by what they say. */
+import { isLiveField } from "#lib/editor/words.ts";
+import type { LiveField } from "#lib/plan/schema.ts";
+
+export interface QuotePiece {
+  readonly text: string;
+  /** The field that says it; undefined for words as they were typed. */
+  readonly field?: LiveField;
+}
+
+/** `say` gives the words of a field. A name in braces that is no field is words somebody typed. */
+export function quotePieces(quote: string, say: (field: LiveField) => string): QuotePiece[] {
+  return quote.split(/(\{[a-z-]+\})/u).flatMap((text): QuotePiece[] => {
+    const field = text.slice(1, -1);
+    if (text.startsWith("{") && isLiveField(field)) return [{ text: say(field), field }];
+    return text === "" ? [] : [{ text }];
+  });
+}
