@@ -12,7 +12,8 @@ import styles from "./margin.module.css";
 
 export function ReadingClass({ plan }: { readonly plan: Plan }) {
   const { rows, total } = classClock(plan);
-  const { parts, said, aside } = readThrough(plan);
+  const { parts, talk } = readThrough(plan);
+  const { said, aside } = talk;
   const rowOf = new Map(rows.map((row) => [row.item, row]));
   const linesOf = (item: PlanItem) => parts.flatMap((part) => (part.item.id === item.id ? part.lines : []));
   return (
