@@ -1,5 +1,5 @@
 /** Menders that put words first in an item's script, and the one that keeps springs on. */
-import { movedMm } from "#lib/cues/changes.ts";
+import { movedMm } from "#lib/acts/words.ts";
 import { offsetWords, placeVerb, sideWords, springWords } from "#lib/plan/format.ts";
 import { itemById, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
