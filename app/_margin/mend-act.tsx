@@ -2,7 +2,14 @@
 /** The one act that mends a finding, as one undo step; nothing when there is none or for somebody who reads along. */
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
-import { addFirstScriptLine, setItemField, setSpring, type Writer } from "#lib/doc/write.ts";
+import {
+  addFirstScriptLine,
+  addSetupEnd,
+  removeRepeatedLine,
+  setItemField,
+  setSpring,
+  type Writer,
+} from "#lib/doc/write.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { type Mend, type MendChange, mendFor } from "#lib/rules/mend.ts";
@@ -14,9 +21,12 @@ export function MendAct({ session, finding }: { readonly session: PlanSession; r
   const mend = rights.writes ? mendFor(plan, finding) : null;
   if (mend === null) return null;
   return (
-    <button type="button" className={styles.mend} onClick={() => apply(session, plan, mend)}>
-      {mend.label}
-    </button>
+    <>
+      {mend.note && <p>{mend.note}</p>}
+      <button type="button" className={styles.mend} onClick={() => apply(session, plan, mend)}>
+        {mend.label}
+      </button>
+    </>
   );
 }
 
@@ -29,12 +39,27 @@ function apply(session: PlanSession, plan: Plan, mend: Mend): void {
 
 function write(w: Writer, plan: Plan, change: MendChange): void {
   const { itemId } = change;
-  if (change.field === "firstLine") addFirstScriptLine(w, itemId, change.value);
-  else if (change.field !== "springs") setItemField(w, itemId, change.field, change.value);
-  else {
-    const item = itemById(plan, itemId);
-    if (item?.kind !== "move") return;
-    for (const id of new Set([...Object.keys(item.springs), ...Object.keys(change.value)]))
-      setSpring(w, itemId, id, change.value[id] ?? 0);
+  switch (change.field) {
+    case "firstLine":
+      addFirstScriptLine(w, itemId, change.value);
+      break;
+    case "setupEnd":
+      addSetupEnd(w, itemId, change.value);
+      break;
+    case "lineTwice":
+      removeRepeatedLine(w, itemId, change.value);
+      break;
+    case "springs":
+      writeSprings(w, plan, itemId, change.value);
+      break;
+    default:
+      setItemField(w, itemId, change.field, change.value);
   }
+}
+
+function writeSprings(w: Writer, plan: Plan, itemId: string, springs: Readonly<Record<string, number>>): void {
+  const item = itemById(plan, itemId);
+  if (item?.kind !== "move") return;
+  for (const id of new Set([...Object.keys(item.springs), ...Object.keys(springs)]))
+    setSpring(w, itemId, id, springs[id] ?? 0);
 }

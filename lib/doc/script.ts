@@ -13,14 +13,17 @@ const isCueKind = (v: unknown): v is CueKind => CUE_KINDS.some((k) => k === v);
 
 /** Reads a script without touching it. Lines with no words in them are not lines. */
 export function readScript(fragment: Y.XmlFragment): ScriptLine[] {
-  const lines: ScriptLine[] = [];
-  for (const node of fragment.toArray()) {
-    if (!(node instanceof Y.XmlElement)) continue;
-    const kind: unknown = node.getAttribute("kind");
-    const text = textOf(node);
-    if (text) lines.push({ kind: isCueKind(kind) ? kind : "form", text });
-  }
-  return lines;
+  return fragment.toArray().flatMap((node) => {
+    const line = node instanceof Y.XmlElement ? readLine(node) : undefined;
+    return line ? [line] : [];
+  });
+}
+
+/** One line of a script; undefined where it has no words. */
+export function readLine(node: Y.XmlElement): ScriptLine | undefined {
+  const kind: unknown = node.getAttribute("kind");
+  const text = textOf(node);
+  return text ? { kind: isCueKind(kind) ? kind : "form", text } : undefined;
 }
 
 /** No editor of ours nests lines; a document that does, deeply, must not end the server. */

@@ -9,7 +9,7 @@ import { EXPECTED_KEY, type ItemMap, parts, SHARE_KEY, SPRING_KEY } from "./layo
 import { setLocked, setSeconds } from "./lock.ts";
 import { keyAfter, type Ordered } from "./order.ts";
 import { orderedItems, readItemById } from "./read.ts";
-import { fillLine, isEmptyLine, lineElement } from "./script.ts";
+import { fillLine, isEmptyLine, lineElement, readLine } from "./script.ts";
 import { setOrDelete } from "./set.ts";
 
 export interface Writer {
@@ -117,14 +117,45 @@ export function addScriptLine(w: Writer, id: string, line: ScriptLine): void {
   });
 }
 
-/** Puts a cue line before all others, as the first thing said; an empty only line becomes it. */
+/**
+ * Puts a cue line before all others, as the first thing said. An empty line stays beside it: filled by two people at the
+ * same moment it would hold both lines in one.
+ */
 export function addFirstScriptLine(w: Writer, id: string, line: ScriptLine): void {
+  withScript(w, id, (script) => script.insert(0, [lineElement(line)]));
+}
+
+/** Puts a cue line behind the last set-up line that has words, or first where there is none. */
+export function addSetupEnd(w: Writer, id: string, line: ScriptLine): void {
+  withScript(w, id, (script) => {
+    const last = script.toArray().findLastIndex((node) => node instanceof Y.XmlElement && isSetup(node));
+    script.insert(last + 1, [lineElement(line)]);
+  });
+}
+
+const isSetup = (node: Y.XmlElement): boolean => readLine(node)?.kind === "setup";
+
+/**
+ * Takes the last of several lines out that say the same as `line`; one always stays. Two people who do it at once take the
+ * same one out.
+ */
+export function removeRepeatedLine(w: Writer, id: string, line: ScriptLine): void {
+  withScript(w, id, (script) => {
+    const same = script.toArray().flatMap((node, at) => (saysSame(node, line) ? [at] : []));
+    const last = same.at(-1);
+    if (same.length > 1 && last !== undefined) script.delete(last, 1);
+  });
+}
+
+function saysSame(node: unknown, line: ScriptLine): boolean {
+  const read = node instanceof Y.XmlElement ? readLine(node) : undefined;
+  return read !== undefined && read.kind === line.kind && read.text.trim() === line.text.trim();
+}
+
+function withScript(w: Writer, id: string, change: (script: Y.XmlFragment) => void): void {
   withItem(w, id, (map) => {
     const script = map.get("script");
-    if (!(script instanceof Y.XmlFragment)) return;
-    const only = script.length === 1 ? script.get(0) : undefined;
-    if (isEmptyLine(only)) fillLine(only, line);
-    else script.insert(0, [lineElement(line)]);
+    if (script instanceof Y.XmlFragment) change(script);
   });
 }
 

@@ -1,58 +1,50 @@
-/** Menders that put words first in an item's script, and the one that keeps springs on. */
-import { movedMm } from "#lib/cues/changes.ts";
-import { offsetWords, placeVerb, sideWords, springWords } from "#lib/plan/format.ts";
-import { itemById, moveOf } from "#lib/plan/lookup.ts";
-import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+/** The mender that puts a set-up line into an item's script, and the one that keeps springs on. */
+import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
+import { readOut } from "#lib/acts/words.ts";
+import { springWords } from "#lib/plan/format.ts";
+import { itemById } from "#lib/plan/lookup.ts";
+import type { Plan } from "#lib/plan/schema.ts";
 import { type Step, walkSetups } from "#lib/transitions/walk.ts";
 import type { Mend, MendChange } from "./mend.ts";
-import { type ChangeKind, untoldChanges } from "./rules/change-not-told.ts";
-import { saysCarriageHome } from "./rules/springs-changed-carriage-out.ts";
-import { changeList } from "./select/changes.ts";
 import { keptSprings } from "./select/kept-springs.ts";
+import { toldActs } from "./select/told-acts.ts";
+import { isToldLate } from "./select/told-order.ts";
 import type { Finding } from "./types.ts";
 
-/** "Carriage home" first, with the springs where no line names them. */
-export function sayCarriageHome(plan: Plan, finding: Finding): Mend | null {
-  const step = stepOf(plan, finding);
-  if (!step || saysCarriageHome(plan, step)) return null;
-  return sayFirst(plan, step, [
-    "carriage home",
-    ...(untoldChanges(plan, step).includes("springs") ? ["{springs}"] : []),
-  ]);
-}
-
-/** What the finding says is not told, as the set-up would say it; the carriage home before springs. */
-export function sayChanges(plan: Plan, finding: Finding): Mend | null {
-  const step = stepOf(plan, finding);
-  const { kinds } = finding.values;
-  if (!step || !Array.isArray(kinds)) return null;
-  const untold = untoldChanges(plan, step).filter((kind) => kinds.includes(kind));
-  return sayFirst(
-    plan,
-    step,
-    untold.flatMap((kind) => wordsFor(plan, step, kind)),
-  );
-}
-
-/** From where, as people take the place: "Kneel 8 cm further from the anchor." */
-export function sayPlace(plan: Plan, finding: Finding): Mend | null {
-  const step = stepOf(plan, finding);
-  const move = step && moveOf(plan, step.item);
-  if (!step || !move) return null;
-  const by = movedMm(step.before?.item, step.item);
-  if (by === 0) return null;
-  const where = (step.item.offsetMm ?? 0) === 0 ? "at the usual place" : offsetWords(by);
-  return sayFirst(plan, step, [`${placeVerb(move)} ${where}`]);
-}
-
-/** The words that free a hand or a foot. */
-export function sayLetGo(plan: Plan, finding: Finding): Mend | null {
+/**
+ * One set-up for the whole change, in the order of hands and feet, whatever part of it the finding misses. What the coach
+ * wrote stays: where it tells the last acts only the first are said before it, where it tells the first ones only the last
+ * are said after it, else all of it is said first. Null where there is nothing left to say.
+ */
+export function saySetup(plan: Plan, finding: Finding): Mend | null {
   const step = stepOf(plan, finding);
   if (!step) return null;
-  const { handles, strap } = step.letGo;
-  if ("held" in finding.values && handles > 0)
-    return sayFirst(plan, step, [`put the handle${handles > 1 ? "s" : ""} down`]);
-  return "strap" in finding.values && strap !== null ? sayFirst(plan, step, ["out of the strap"]) : null;
+  const acts = setupActs(plan, step.before?.item, step.item);
+  if (isToldLate(plan, step)) return beforeLate(plan, step, acts);
+  const told = toldActs(plan, step, acts);
+  const open = acts.filter((act) => !told.has(act));
+  const isFirst = open.every((act, i) => acts[i] === act);
+  const isLast = open.every((act, i) => acts[acts.length - open.length + i] === act);
+  if (isFirst) return offer(plan, step, open, "firstLine");
+  return isLast ? offer(plan, step, open, "setupEnd") : offer(plan, step, acts, "firstLine");
+}
+
+/** All of it before lines that tell it in another order; nothing where a pause does, which is said before any line. */
+function beforeLate(plan: Plan, step: Step, acts: readonly SetupAct[]): Mend | null {
+  const mend = offer(plan, step, acts, "firstLine");
+  const line = setupLine(plan, step.before?.item, step.item, acts);
+  if (!mend || !line) return null;
+  const item = { ...step.item, script: [line, ...(step.item.script ?? [])] };
+  return isToldLate(plan, { ...step, item }) ? null : { ...mend, note: OTHER_ORDER };
+}
+
+const OTHER_ORDER = "Your lines tell it in another order. Take this one, then delete from yours what it says:";
+
+function offer(plan: Plan, step: Step, acts: readonly SetupAct[], field: "firstLine" | "setupEnd"): Mend | null {
+  const value = setupLine(plan, step.before?.item, step.item, acts);
+  if (!value) return null;
+  const label = `${field === "firstLine" ? "Say first" : "Say after it"}: ${readOut(plan, step.item, value.text)}`;
+  return { label, changes: [{ itemId: step.item.id, field, value }] };
 }
 
 /** Any offset and any load the finding could be about: which of them the house minds, the rule has decided. */
@@ -78,28 +70,3 @@ function stepOf(plan: Plan, finding: Finding): Step | undefined {
   const item = id === undefined || finding.items.length !== 1 ? undefined : itemById(plan, id);
   return item?.kind === "move" ? walkSetups(plan).find((step) => step.item === item) : undefined;
 }
-
-function wordsFor(plan: Plan, step: Step, kind: ChangeKind): string[] {
-  if (kind === "springs") {
-    const out = step.carriage !== "home" && !saysCarriageHome(plan, step);
-    return [...(out ? ["carriage home"] : []), "{springs}"];
-  }
-  if (kind === "side") return ["{side} side"];
-  if (kind === "facing") return [`face the ${step.to.facing}`];
-  return changeList(plan, step, [kind === "handles" ? "hands" : "feet"]);
-}
-
-function sayFirst(plan: Plan, { item }: Step, words: readonly string[]): Mend | null {
-  if (words.length === 0) return null;
-  const said = words.join(", ");
-  const text = `${said.charAt(0).toUpperCase()}${said.slice(1)}.`;
-  return {
-    label: `Say first: ${asRead(plan, item, text)}`,
-    changes: [{ itemId: item.id, field: "firstLine", value: { kind: "setup", text } }],
-  };
-}
-
-const asRead = (plan: Plan, item: MoveItem, text: string): string =>
-  text
-    .replaceAll("{springs}", () => springWords(plan.equipment, item.springs))
-    .replaceAll("{side}", sideWords(item.side));

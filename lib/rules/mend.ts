@@ -1,12 +1,13 @@
 /** Findings with one obvious act that mends them. The page offers it as one step, taken back as one. */
+import { readOut } from "#lib/acts/words.ts";
 import { countWord, secondsWords } from "#lib/plan/format.ts";
 import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { intoRange, wholeReps } from "./mend-times.ts";
-import { keepSprings, sayCarriageHome, sayChanges, sayLetGo, sayPlace } from "./mend-told.ts";
+import { keepSprings, saySetup } from "./mend-told.ts";
 import type { Finding } from "./types.ts";
 
-/** One field of one item set to a value, or one line put before its others. */
+/** One field of one item set to a value, or one line put into its script. */
 export type MendChange =
   | {
       readonly itemId: string;
@@ -22,14 +23,22 @@ export type MendChange =
     }
   | {
       readonly itemId: string;
-      /** A cue line as a plan file writes it, said before everything else of the item. */
-      readonly field: "firstLine";
+      /** A cue line as a plan file writes it: before everything else of the item, or behind its last set-up line. */
+      readonly field: "firstLine" | "setupEnd";
+      readonly value: ScriptLine;
+    }
+  | {
+      readonly itemId: string;
+      /** The last of several lines that say the same as this one, taken out. */
+      readonly field: "lineTwice";
       readonly value: ScriptLine;
     };
 
 export interface Mend {
   /** What the act does, to stand on its button: "Make both 60 s". */
   readonly label: string;
+  /** What to know before it is taken. */
+  readonly note?: string;
   readonly changes: readonly MendChange[];
 }
 
@@ -50,11 +59,14 @@ const MENDERS: Readonly<Record<string, Mender>> = {
   "transition-too-short": (plan, finding) => planTransition(plan, finding),
   "too-short-or-long": intoRange,
   "partial-rep": wholeReps,
-  "springs-changed-carriage-out": sayCarriageHome,
-  "change-not-told": sayChanges,
-  "hand-or-foot-not-free": (plan, finding) => sayLetGo(plan, finding) ?? planTransition(plan, finding),
-  "start-place-not-told": sayPlace,
+  "springs-changed-carriage-out": saySetup,
+  "change-not-told": saySetup,
+  "let-go-before-carriage-home": saySetup,
+  "hand-or-foot-not-free": (plan, finding) =>
+    "neededSeconds" in finding.values ? planTransition(plan, finding) : saySetup(plan, finding),
+  "start-place-not-told": saySetup,
   "change-could-be-avoided": keepSprings,
+  "setup-line-twice": takeOneOut,
 };
 
 /** Only what somebody promised to keep is not touched. */
@@ -92,6 +104,16 @@ function sameSprings(plan: Plan, finding: Finding): Mend | null {
     { itemId: second.id, field: "offsetMm", value: first.offsetMm },
   ];
   return { label: `Set the ${second.side} up like the ${first.side}`, changes };
+}
+
+function takeOneOut(plan: Plan, finding: Finding): Mend | null {
+  const item = onlyMove(plan, finding);
+  const lines = (item?.script ?? []).filter(({ kind }) => kind === "setup");
+  const says = (line: ScriptLine): string => line.text.trim();
+  const value = lines.find((line) => item && readOut(plan, item, says(line)) === finding.values.text);
+  const same = lines.filter((line) => value && says(line) === says(value));
+  if (!item || !value || same.length < 2) return null;
+  return { label: "Take one of them out", changes: [{ itemId: item.id, field: "lineTwice", value }] };
 }
 
 function springsThatAreThere(plan: Plan, finding: Finding): Mend | null {

@@ -7,6 +7,7 @@ import { changeNotTold } from "./rules/change-not-told.ts";
 import { expectedCautionUnanswered } from "./rules/expected-caution-unanswered.ts";
 import { groupWithoutRest } from "./rules/group-without-rest.ts";
 import { handOrFootNotFree } from "./rules/hand-or-foot-not-free.ts";
+import { letGoBeforeCarriageHome } from "./rules/let-go-before-carriage-home.ts";
 import { longHoldWithoutBreath } from "./rules/long-hold-without-breath.ts";
 import { missingCue } from "./rules/missing-cue.ts";
 import { missingSide } from "./rules/missing-side.ts";
@@ -16,6 +17,7 @@ import { openingOrClosingMissing } from "./rules/opening-or-closing-missing.ts";
 import { partialRep } from "./rules/partial-rep.ts";
 import { pushPullApart } from "./rules/push-pull-apart.ts";
 import { saysOtherwise } from "./rules/says-otherwise.ts";
+import { setupLineTwice } from "./rules/setup-line-twice.ts";
 import { setupTalkTooLong } from "./rules/setup-talk-too-long.ts";
 import { silentStretch } from "./rules/silent-stretch.ts";
 import { springsChangedCarriageOut } from "./rules/springs-changed-carriage-out.ts";
@@ -45,6 +47,7 @@ export const RULES: readonly AnyRule[] = [
   expectedCautionUnanswered,
   groupWithoutRest,
   handOrFootNotFree,
+  letGoBeforeCarriageHome,
   longHoldWithoutBreath,
   missingCue,
   missingSide,
@@ -54,6 +57,7 @@ export const RULES: readonly AnyRule[] = [
   partialRep,
   pushPullApart,
   saysOtherwise,
+  setupLineTwice,
   setupTalkTooLong,
   silentStretch,
   springsChangedCarriageOut,

@@ -105,11 +105,12 @@ const SAID_BY_POSTURE = /^(kneel|sit|stand|lie |come to a plank|hands and knees|
 function changeWordsOf(plan: Plan, before: MoveItem | undefined, item: MoveItem): string[] {
   const words: string[] = [];
   for (const change of setupChanges(plan, before, item)) {
-    if (change.kind === "carriage") words.push("carriage home", "now on {springs}");
-    else if (change.kind === "side") words.push("{side} side");
-    else if (!change.kind.startsWith("spring") && !SAID_BY_POSTURE.test(change.words)) words.push(change.words);
+    const { kind } = change;
+    if (kind.startsWith("spring")) words.push("now on {springs}");
+    else if (kind === "side") words.push("{side} side");
+    else if (!SAID_BY_POSTURE.test(change.words)) words.push(change.words);
   }
-  return words;
+  return [...new Set(words)];
 }
 
 function sentence(words: readonly string[]): string {

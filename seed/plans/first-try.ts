@@ -71,7 +71,7 @@ const ROWS: readonly Row[] = [
     springs: LIGHT,
     facing: "left",
     transition: 16,
-    lines: [{ kind: "setup", text: "Carriage home, {springs}, one handle down, {side} side. Kneel tall, arms long." }],
+    lines: [{ kind: "setup", text: "One handle down, carriage home, {springs}, {side} side. Kneel tall, arms long." }],
   },
   { move: "trunk-rotation-kneeling", side: "left", seconds: 45, springs: LIGHT, facing: "right", transition: 14 },
   { move: "row-single", side: "right", seconds: 50, springs: LIGHT, transition: 12 },
@@ -85,7 +85,10 @@ const ROWS: readonly Row[] = [
     springs: MIDDLE,
     offsetMm: 40,
     transition: 16,
-    lines: [{ kind: "setup", text: "Up to the front platform, forearms down, hips level." }],
+    lines: [
+      { kind: "setup", text: "Up to the front platform, forearms down, hips level." },
+      { kind: "setup", text: "Up to the front platform, forearms down, hips level." },
+    ],
   },
 ];
 
@@ -100,6 +103,7 @@ export const PLANTED: readonly {
 }[] = [
   { rule: "total-length", items: [], mistake: "the class runs over its slot" },
   { rule: "opening-or-closing-missing", items: [], mistake: "no time to close" },
+  { rule: "setup-line-twice", items: ["forearm-plank-hold"], mistake: "the same set-up written twice" },
   { rule: "theme-missed", items: [], mistake: "the chest gets less than the title promises" },
   { rule: "theme-missed", items: [], mistake: "so do the biceps" },
   { rule: "too-many-setups", items: [], mistake: "other springs every other move" },
@@ -144,6 +148,11 @@ export const PLANTED: readonly {
     rule: "change-not-told",
     items: ["trunk-rotation-kneeling-right"],
     mistake: "a quarter turn that the set-up does not say",
+  },
+  {
+    rule: "let-go-before-carriage-home",
+    items: ["trunk-rotation-kneeling-right"],
+    mistake: "a handle let go while the carriage may be out",
   },
   {
     rule: "uneven-sides",

@@ -5,9 +5,10 @@ import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
 import { saidIn, saidInPauses, tellsHandles, tellsStrap } from "../select/told.ts";
+import { toldLate } from "../select/told-order.ts";
 import type { Found } from "../types.ts";
 
-type Message = "handles" | "strap" | "no-time";
+type Message = "handles" | "strap" | "handles-late" | "strap-late" | "no-time";
 
 const setup = (text: string, transitionSeconds?: number) => ({
   script: [{ kind: "setup" as const, text }],
@@ -16,7 +17,8 @@ const setup = (text: string, transitionSeconds?: number) => ({
 const toPlank = (text: string, seconds?: number) =>
   examplePlan([move("a", { move: "press" }), move("b", { move: "plank", ...setup(text, seconds) })]);
 const moves = { ...exampleMoves, strapped: { ...exampleMoves.squat, feet: "cable-strap" as const } };
-const outOfStrap = (text: string) => examplePlan([move("a", { move: "strapped" }), move("b", setup(text))], { moves });
+const outOfStrap = (text: string, changes: Partial<MoveItem> = {}) =>
+  examplePlan([move("a", { move: "strapped" }), move("b", { ...changes, ...setup(text) })], { moves });
 
 /**
  * Must for a strap: somebody who stands up with a foot in one falls. A handle that nobody puts down is in the way of a
@@ -34,6 +36,10 @@ export const handOrFootNotFree = defineRule({
     handles: "{itemName}: {held} still in hand as the hands go {place}, and no line says let go: say it before.",
     strap:
       "{itemName}: a foot is still in the {strap} when it is needed {place}, and no line takes it out: say it before.",
+    "handles-late":
+      '{itemName}: the set-up has {early} before "handles down", while hands still hold them: say "handles down" first.',
+    "strap-late":
+      '{itemName}: the set-up has {early} before "out of the strap", with a foot still in the {strap}: say that first.',
     "no-time":
       "{itemName}: {seconds} planned where people must {acts}, which takes {neededSeconds} by itself; plan {estimateSeconds}.",
   },
@@ -59,6 +65,16 @@ export const handOrFootNotFree = defineRule({
       { say: "nobody says where the handles go", plan: toPlank("Come to a plank."), expect: ["handles"] },
       { say: "a foot left in its strap", plan: outOfStrap("Stand up."), expect: ["strap"] },
       {
+        say: "told after the hands are needed",
+        plan: toPlank("Come to a plank, then put the handles down."),
+        expect: ["handles-late"],
+      },
+      {
+        say: "told after people turned",
+        plan: outOfStrap("Face the back, foot out of the strap.", { facing: "back" }),
+        expect: ["strap-late"],
+      },
+      {
         say: "told, and one second to put two handles down",
         plan: toPlank("Handles down, hands on the bars.", 1),
         expect: ["no-time"],
@@ -68,31 +84,50 @@ export const handOrFootNotFree = defineRule({
   check({ plan, steps }) {
     return steps.flatMap((step): Found<Message>[] => {
       const { handles, strap, seconds } = step.letGo;
-      if (handles === 0 && strap === null) return [];
-      const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup", "safety"])}`;
-      const found: Found<Message>[] = [];
-      const items = [step.item.id];
-      const name = itemName(plan, step.item);
-      if (handles > 0 && !tellsHandles(words, step)) {
-        const values = {
-          itemName: name,
-          held: handles === 2 ? "both handles" : "a handle",
-          place: handPlace(step),
-        };
-        found.push({ message: "handles", items, values, level: "look" });
-      }
-      if (strap !== null && !tellsStrap(words, step)) {
-        found.push({
-          message: "strap",
-          items,
-          values: { itemName: name, strap: tagWords(strap), place: footPlace(step) },
-        });
-      }
-      if (found.length === 0 && step.seconds < seconds) found.push(noTime(plan, step));
-      return found;
+      const found = [...notFree(plan, step), ...freeTooLate(plan, step)];
+      const needed = handles > 0 || strap !== null;
+      return found.length === 0 && needed && step.seconds < seconds ? [noTime(plan, step)] : found;
     });
   },
 });
+
+/** What must be free and is told by nobody. */
+function notFree(plan: Plan, step: Step): Found<Message>[] {
+  const { handles, strap } = step.letGo;
+  if (handles === 0 && strap === null) return [];
+  const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup", "safety"])}`;
+  const found: Found<Message>[] = [];
+  const items = [step.item.id];
+  const name = itemName(plan, step.item);
+  if (handles > 0 && !tellsHandles(words, step)) {
+    const held = handles === 2 ? "both handles" : "a handle";
+    const values = { itemName: name, held, place: handPlace(step) };
+    found.push({ message: "handles", items, values, level: "look" });
+  }
+  if (strap !== null && !tellsStrap(words, step)) {
+    const values = { itemName: name, strap: tagWords(strap), place: footPlace(step) };
+    found.push({ message: "strap", items, values });
+  }
+  return found;
+}
+
+/** What is told, but after something that needs it done. */
+function freeTooLate(plan: Plan, step: Step): Found<Message>[] {
+  const { handles, strap } = toldLate(plan, step);
+  const name = itemName(plan, step.item);
+  const found = (message: Message, values: object, level?: "look"): Found<Message> => ({
+    message,
+    items: [step.item.id],
+    values: { itemName: name, ...values },
+    ...(level ? { level } : {}),
+  });
+  return [
+    ...(handles === null ? [] : [found("handles-late", { early: handles }, "look")]),
+    ...(strap === null
+      ? []
+      : [found("strap-late", { early: strap, strap: tagWords(step.before?.setup.feet ?? "strap") })]),
+  ];
+}
 
 function noTime(plan: Plan, { item, letGo, seconds, estimate }: Step): Found<Message> {
   const acts = [

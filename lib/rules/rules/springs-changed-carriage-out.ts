@@ -6,7 +6,10 @@ import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
 import { changeList } from "../select/changes.ts";
 import { saidIn, saidInPauses, tellsCarriageHome } from "../select/told.ts";
+import { toldLate } from "../select/told-order.ts";
 import type { Found } from "../types.ts";
+
+type Message = "unsaid" | "late" | "paused" | "loose";
 
 const second = (text: string, kind: ScriptLine["kind"] = "setup") =>
   move("b", { springs: { light: 2 }, script: [{ kind, text }] });
@@ -17,13 +20,14 @@ const second = (text: string, kind: ScriptLine["kind"] = "setup") =>
  */
 export const springsChangedCarriageOut = defineRule({
   id: "springs-changed-carriage-out",
-  title: "Springs are changed and nobody says that the carriage comes home",
+  title: "Springs are changed before anybody says that the carriage comes home",
   why: "A spring hooked on or off while the carriage is out can snap back or let the carriage run onto hands and feet; the machine maker's manual goes first.",
   fix: 'Say "carriage home" in the set-up, before the springs.',
   level: "must",
   source: COMMON_PRACTICE,
   limits: z.strictObject({}),
   messages: {
+    late: '{itemName}: the set-up tells people to {changes} before it says "carriage home": say that first.',
     unsaid: '{itemName}: say "carriage home" before people {changes}; no line of it does.',
     paused: '{itemName}: people {changes} after a pause; say "carriage home" first, in case it is still out.',
     loose: '{itemName}: people {changes} and nothing held the carriage before; say "carriage home" first.',
@@ -32,6 +36,10 @@ export const springsChangedCarriageOut = defineRule({
     pass: [
       { say: "the set-up says it", plan: examplePlan([move("a"), second("Carriage home. Two light.")]) },
       { say: "in other words", plan: examplePlan([move("a"), second("Bring it all the way in, then two light.")]) },
+      {
+        say: "the springs wait for it",
+        plan: examplePlan([move("a"), second("Two light once the carriage is home.")]),
+      },
       { say: "the springs stay", plan: examplePlan([move("a"), move("b", { script: [] })]) },
       {
         say: "the move before never took the carriage out",
@@ -56,6 +64,11 @@ export const springsChangedCarriageOut = defineRule({
         expect: ["unsaid"],
       },
       {
+        say: "the springs come first",
+        plan: examplePlan([move("a"), second("Two light on, then the carriage home.")]),
+        expect: ["late"],
+      },
+      {
         say: "people drank in between",
         plan: examplePlan([move("a"), { id: "p", kind: "pause", seconds: 20, text: "Drink." }, second("Two light.")]),
         expect: ["paused"],
@@ -68,19 +81,19 @@ export const springsChangedCarriageOut = defineRule({
     ],
   },
   check({ plan, steps }) {
-    return steps.flatMap((step): Found<"unsaid" | "paused" | "loose">[] => {
-      if (!step.before || !step.actions.carriageHome || step.carriage === "home" || saysCarriageHome(plan, step))
-        return [];
+    return steps.flatMap((step): Found<Message>[] => {
+      if (!step.before || !step.actions.carriageHome || step.carriage === "home") return [];
+      const said = saysCarriageHome(plan, step);
+      if (said && toldLate(plan, step).carriage === null) return [];
       const values = {
         itemName: itemName(plan, step.item),
         changes: changeList(plan, step, ["spring-off", "spring-on"]),
       };
-      const items = [step.item.id];
       const held = Object.values(step.before.setup.springs).some((count) => count > 0);
-      if (!held) return [{ message: "loose", items, values, level: "look" }];
-      return step.carriage === "out"
-        ? [{ message: "unsaid", items, values }]
-        : [{ message: "paused", items, values, level: "look" }];
+      const found = { items: [step.item.id], values };
+      const level = held && step.carriage === "out" ? {} : { level: "look" as const };
+      if (said) return [{ message: "late", ...found, ...level }];
+      return [{ message: !held ? "loose" : step.carriage === "out" ? "unsaid" : "paused", ...found, ...level }];
     });
   },
 });

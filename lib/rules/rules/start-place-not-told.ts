@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { movedMm } from "#lib/cues/changes.ts";
+import { movedMm } from "#lib/acts/words.ts";
 import { itemName, offsetWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";

@@ -7,7 +7,7 @@ import type { CueKind, MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 
 /** Live fields of the springs and the side, as words that nobody writes. */
-const SPRINGS_FIELD = "springsfield";
+export const SPRINGS_FIELD = "springsfield";
 const SIDE_FIELD = "sidefield";
 
 /**
@@ -21,12 +21,13 @@ export function plainWords(plan: Plan, item: MoveItem, text: string): string {
         .replaceAll("{side}", ` ${SIDE_FIELD} `)
         .replaceAll("{move}", () => ` ${moveName(plan, item)} `)
     : text;
-  return ` ${bare(filled)} `;
+  return ` ${bareWords(filled)} `;
 }
 
 const ASCII = /^[\x20-\x7e]*$/;
 
-function bare(text: string): string {
+/** Lower case, without accents and signs; no space at the ends. */
+export function bareWords(text: string): string {
   // Most lines have no accent to take off; every key press reads all lines, so they are spared the tables.
   if (ASCII.test(text))
     return text
@@ -52,7 +53,7 @@ export function saidIn(plan: Plan, item: MoveItem, kinds: readonly CueKind[]): s
 export const saidInPauses = (plan: Plan, { item, pauses }: Step): string =>
   pauses.map((pause) => plainWords(plan, item, pause.text ?? "")).join("|");
 
-const NUMBER = "(?:\\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|both|all|everything|another)";
+export const NUMBER = "(?:\\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|both|all|everything|another)";
 const SPRINGS_TOLD = new RegExp(
   `${SPRINGS_FIELD}|\\b(?:springs?|coils?|tension|resistance|loads?|unload|reload|heav(?:y|ier)|lighter|strip|` +
     `(?:add|drop|lose|remove|change|swap|take off|put on|down to|up to) (?:the )?${NUMBER}|` +
@@ -64,7 +65,7 @@ const SPRINGS_TOLD = new RegExp(
 export function tellsSprings(plan: Plan, words: string): boolean {
   if (SPRINGS_TOLD.test(words)) return true;
   return plan.equipment.springs.some(({ label }) => {
-    const name = bare(label);
+    const name = bareWords(label);
     return name !== "" && (words.includes(` ${name} `) || words.includes(` ${name}s `));
   });
 }
@@ -129,13 +130,13 @@ const IN =
   "in(?! (?:(?:and|then) out|(?:the|your|its) (?:middle|cent(?:er|re)|line|air|way|same)|front|place|between|line|motion)\\b)";
 const PARKED = `(?:home|${IN}|closed|shut|parked|to the (?:front|stops?|stoppers?))`;
 /** Said of the carriage by name: counts in a line of any kind. */
-const CARRIAGE_HOME = new RegExp(
+export const CARRIAGE_HOME = new RegExp(
   `${NOT_YET}\\bcarriages? ${FILL}${PARKED}\\b|` +
     `${NOT_YET}\\b(?:close|park|shut|return|home) (?:the |your )?carriages?\\b|` +
     `${NOT_YET}\\b(?:bring|take|walk|guide|let|slide|draw|ease) (?:the |your )?carriages? ${FILL}${PARKED}\\b`,
 );
 /** In a set-up line "home" says enough, and so does bringing the carriage. */
-const HOME = new RegExp(
+export const HOME = new RegExp(
   `${NOT_YET}\\bhome\\b|\\bbring (?:the |your )?carriages?\\b(?! (?:\\w+ )?out)|` +
     `\\b(?:come|bring it|take it|slide|all the way) (?:all the way |back |right )*${IN}\\b`,
 );

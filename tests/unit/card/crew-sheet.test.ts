@@ -41,7 +41,7 @@ test("when, facing where, what changes with the springs among it, what the crew 
     "take one handle",
   ]);
   expect(right).toMatchObject({ at: 175, start: 180, turns: false, newSprings: false, lines: [] });
-  expect(right?.changes.map(({ words }) => words)).toEqual(["handle in the other hand"]);
+  expect(right?.changes.map(({ words }) => words)).toEqual(["put the handle down", "handle in the other hand"]);
 });
 
 test("an item's own facing wins, and a crew line's live fields are filled as the work begins", () => {

@@ -31,5 +31,8 @@ test("a move's row says when, how long, after which change, on which springs and
   expect(left).toMatchObject({ start: 130, seconds: 45, change: 20, side: "left", newSprings: true });
   expect(left?.kind === "move" && left.springs.map((s) => [s.label, s.count])).toEqual([["heavy", 1]]);
   expect(right).toMatchObject({ start: 180, change: 5, side: "right", newSprings: false });
-  expect(right?.kind === "move" && right.changes.map((c) => c.words)).toEqual(["handle in the other hand"]);
+  expect(right?.kind === "move" && right.changes.map((c) => c.words)).toEqual([
+    "put the handle down",
+    "handle in the other hand",
+  ]);
 });

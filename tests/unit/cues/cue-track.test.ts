@@ -54,7 +54,7 @@ describe("windows", () => {
     const { end } = rowOf(plan, "row-left");
     expect(of(plan, "row-left", "heads-up")).toMatchObject({ from: end - 15 });
     expect(of(plan, "row-left", "heads-up")?.text).toBe(
-      "Coming up: Kneeling one-arm row. Springs stay, right side, handle in the other hand.",
+      "Coming up: Kneeling one-arm row. Springs stay, put the handle down, right side, handle in the other hand.",
     );
     expect(of(plan, "row-left", "count-in")).toMatchObject({ from: end - 3, to: end, text: "three, two, one" });
   });
@@ -65,7 +65,7 @@ describe("windows", () => {
     if (row?.kind !== "move" || pike?.kind !== "move") throw new Error("the moves of the class");
     const back = { ...plan, items: [row, { ...pike, id: "pike-2" }] };
     expect(of(back, "row-left", "heads-up")?.text).toBe(
-      "Coming up: Forearm plank to pike. Carriage home, put the handles down, take off one heavy, put on one light, " +
+      "Coming up: Forearm plank to pike. Carriage home, put the handle down, take off one heavy, put on one light, " +
         "face the front, come to a plank, feet on the back platform, hands on the front bars. Now on: one light.",
     );
     expect(headsUpTexts(back, row)).toEqual([

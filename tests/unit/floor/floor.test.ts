@@ -60,7 +60,12 @@ describe("a class that runs as planned (times worked by hand)", () => {
     expect(next?.acts).toEqual(next?.changes);
     expect(next?.nowOn).toBe("now on: one heavy");
     const right = at(140).next;
-    expect(right?.acts.map(({ words }) => words)).toEqual(["springs stay", "right side", "handle in the other hand"]);
+    expect(right?.acts.map(({ words }) => words)).toEqual([
+      "springs stay",
+      "put the handle down",
+      "right side",
+      "handle in the other hand",
+    ]);
     expect(next?.springs).toMatchObject([{ id: "heavy", count: 1 }]);
     expect(at(200).next).toMatchObject({ kind: "closing" });
     expect(at(240).next).toBeNull();

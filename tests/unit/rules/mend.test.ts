@@ -1,23 +1,13 @@
 /** The one act that mends: after it the finding is gone, and nothing locked was touched. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import type { Plan } from "#lib/plan/schema.ts";
 import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
 import { type Mend, mendFor } from "#lib/rules/mend.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import { checkPlan } from "#lib/rules/run.ts";
+import { mended } from "#tests/support/mended.ts";
 import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
-
-function apply(plan: Plan, mend: Mend): Plan {
-  const items = plan.items.map((item) => {
-    const changes = mend.changes.filter((c) => c.itemId === item.id);
-    const fields = changes.filter((c) => c.field !== "firstLine").map((c) => [c.field, c.value]);
-    const lines = changes.flatMap((c) => (c.field === "firstLine" ? [c.value] : []));
-    const script = item.kind === "move" && lines.length > 0 ? { script: [...lines, ...(item.script ?? [])] } : {};
-    return { ...item, ...Object.fromEntries(fields), ...script } as PlanItem;
-  });
-  return { ...plan, items };
-}
 
 function mendOf(plan: Plan, rule: string): Mend | null {
   const finding = checkPlan(plan).findings.find((f) => f.rule === rule);
@@ -70,8 +60,8 @@ describe("mending", () => {
     [
       "springs-changed-carriage-out",
       examplePlan([move("a"), move("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
-      "Say first: Carriage home, two light.",
-      [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "Carriage home, {springs}." } }],
+      "Say first: Carriage home, now on two light.",
+      [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "Carriage home, now on {springs}." } }],
     ],
     [
       "springs-changed-carriage-out",
@@ -85,12 +75,15 @@ describe("mending", () => {
         move("a"),
         move("b", { move: "row", side: "left", springs: { light: 2 }, script: [{ kind: "breath", text: "Out." }] }),
       ]),
-      "Say first: Carriage home, two light, face the back, left side, take one handle.",
+      "Say first: Carriage home, now on two light, face the back, kneel, left side, take one handle.",
       [
         {
           itemId: "b",
           field: "firstLine",
-          value: { kind: "setup", text: "Carriage home, {springs}, face the back, {side} side, take one handle." },
+          value: {
+            kind: "setup",
+            text: "Carriage home, now on {springs}, face the back, kneel, {side} side, take one handle.",
+          },
         },
       ],
     ],
@@ -99,6 +92,34 @@ describe("mending", () => {
       examplePlan([move("a", { move: "press" }), move("b", { move: "plank", ...setup("Come to a plank.") })]),
       "Say first: Put the handles down.",
       [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "Put the handles down." } }],
+    ],
+    [
+      "change-not-told",
+      examplePlan([
+        move("a"),
+        move("b", { facing: "back", springs: { light: 2 }, ...setup("Carriage home. Two light.") }),
+      ]),
+      "Say after it: Face the back.",
+      [{ itemId: "b", field: "setupEnd", value: { kind: "setup", text: "Face the back." } }],
+    ],
+    [
+      "start-place-not-told",
+      examplePlan([move("a"), move("b", { offsetMm: 80 })]),
+      "Say first: 8 cm further from the anchor.",
+      [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "8 cm further from the anchor." } }],
+    ],
+    [
+      "setup-line-twice",
+      examplePlan([
+        move("a", {
+          script: [
+            { kind: "setup", text: "{springs}." },
+            { kind: "setup", text: "{springs}. " },
+          ],
+        }),
+      ]),
+      "Take one of them out",
+      [{ itemId: "a", field: "lineTwice", value: { kind: "setup", text: "{springs}." } }],
     ],
     [
       "hand-or-foot-not-free",
@@ -129,7 +150,7 @@ describe("mending", () => {
   ])("%s", (rule, plan, label, changes) => {
     const mend = mendOf(plan, rule);
     expect(mend).toEqual({ label, changes });
-    if (mend) expect(checkPlan(apply(plan, mend)).findings.map((f) => f.rule)).not.toContain(rule);
+    if (mend) expect(checkPlan(mended(plan, mend)).findings.map((f) => f.rule)).not.toContain(rule);
   });
 
   it("changes the side that is not locked, and nothing when both are", () => {
@@ -154,7 +175,7 @@ describe("mending", () => {
           for (const finding of checkPlan(plan, [rule]).findings) {
             const mend = mendFor(plan, finding);
             if (!mend) continue;
-            const left = checkPlan(apply(plan, mend), [rule]).findings.map((f) => f.key);
+            const left = checkPlan(mended(plan, mend), [rule]).findings.map((f) => f.key);
             expect(left, `${finding.message} ${mend.label}`).not.toContain(finding.key);
           }
         }

@@ -1,0 +1,71 @@
+import * as z from "zod";
+import { itemName } from "#lib/plan/format.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { toldLate } from "../select/told-order.ts";
+import type { Found } from "../types.ts";
+
+const afterPress = (text: string, moves: Partial<typeof exampleMoves> = {}) =>
+  examplePlan(
+    [
+      move("a", { move: "press" }),
+      move("b", { move: "plank", springs: { light: 2 }, script: [{ kind: "setup", text }] }),
+    ],
+    { moves: { ...exampleMoves, ...moves } },
+  );
+const cuffed = { ...exampleMoves.squat, feet: "cable-strap" as const };
+
+/** Looked at, never a must: some rooms bring the carriage home with the feet, and then the hands may go first. */
+export const letGoBeforeCarriageHome = defineRule({
+  id: "let-go-before-carriage-home",
+  title: "People let go before anybody says that the carriage comes home",
+  why: "Handles and cable straps hold an open carriage against its springs: let go of, it runs in on its own, onto whoever is in its way.",
+  fix: 'Say "carriage home" first, then what to put down or come out of.',
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({}),
+  messages: {
+    early:
+      '{itemName}: the set-up has "{early}" before "carriage home", so an open carriage runs in: say "carriage home" first.',
+  },
+  examples: {
+    pass: [
+      { say: "the carriage first", plan: afterPress("Carriage home, handles down, two light.") },
+      { say: "the handles wait for it", plan: afterPress("Handles down once the carriage is home, two light.") },
+      {
+        say: "the move before never took the carriage out",
+        plan: afterPress("Handles down, carriage home, two light.", {
+          press: { ...exampleMoves.press, travelMm: [0, 0] } as typeof exampleMoves.press,
+        }),
+      },
+    ],
+    fail: [
+      {
+        say: "the handles first",
+        plan: afterPress("Put the handles down, carriage home, two light."),
+        expect: ["early"],
+      },
+      {
+        say: "the foot first",
+        plan: examplePlan(
+          [
+            move("a", { move: "cuffed" }),
+            move("b", {
+              springs: { light: 2 },
+              script: [{ kind: "setup", text: "Foot out of the strap. Carriage home, two light." }],
+            }),
+          ],
+          { moves: { ...exampleMoves, cuffed } },
+        ),
+        expect: ["early"],
+      },
+    ],
+  },
+  check({ plan, steps }) {
+    return steps.flatMap((step): Found<"early">[] => {
+      const early = toldLate(plan, step).home;
+      if (early === null) return [];
+      return [{ message: "early", items: [step.item.id], values: { itemName: itemName(plan, step.item), early } }];
+    });
+  },
+});

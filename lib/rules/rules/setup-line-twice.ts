@@ -1,0 +1,70 @@
+import * as z from "zod";
+import { readOut } from "#lib/acts/words.ts";
+import { itemName } from "#lib/plan/format.ts";
+import type { MoveItem } from "#lib/plan/schema.ts";
+import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
+import { examplePlan, move } from "../examples/build.ts";
+import type { Found } from "../types.ts";
+
+const setup = (...texts: string[]) => move("a", { script: texts.map((text) => ({ kind: "setup" as const, text })) });
+
+/** Two people who took the same offer at the same moment both wrote it; nothing else writes a set-up twice by mistake. */
+export const setupLineTwice = defineRule({
+  id: "setup-line-twice",
+  title: "A set-up line stands there twice",
+  why: "Who hears a set-up again looks for what has changed since, and does it twice or not at all.",
+  fix: "Take one of the two lines out.",
+  level: "look",
+  source: COMMON_PRACTICE,
+  limits: z.strictObject({}),
+  messages: { twice: '{itemName} says "{text}" {times} times in its set-up: once is enough.' },
+  examples: {
+    pass: [
+      { say: "two lines of other words", plan: examplePlan([setup("Carriage home.", "Two light.")]) },
+      {
+        say: "a breath may be said again",
+        plan: examplePlan([
+          move("a", {
+            script: [
+              { kind: "breath", text: "Out." },
+              { kind: "breath", text: "Out." },
+            ],
+          }),
+        ]),
+      },
+    ],
+    fail: [
+      { say: "taken twice", plan: examplePlan([setup("{springs}.", "{springs}.")]), expect: ["twice"] },
+      {
+        say: "again, further down",
+        plan: examplePlan([setup("Kneel.", "Face the back.", "Kneel.")]),
+        expect: ["twice"],
+      },
+    ],
+  },
+  check({ plan, moves }) {
+    return moves.flatMap(({ item }) =>
+      [...timesSaid(item)]
+        .filter(([, times]) => times > 1)
+        .map(([line, times]): Found<"twice"> => {
+          const text = readOut(plan, item, line);
+          return {
+            message: "twice",
+            items: [item.id],
+            values: { itemName: itemName(plan, item), text, times },
+            about: line,
+          };
+        }),
+    );
+  },
+});
+
+/** Each set-up line with words, and how often it stands there. */
+function timesSaid(item: MoveItem): Map<string, number> {
+  const times = new Map<string, number>();
+  for (const { kind, text } of item.script ?? []) {
+    const said = text.trim();
+    if (kind === "setup" && said !== "") times.set(said, (times.get(said) ?? 0) + 1);
+  }
+  return times;
+}

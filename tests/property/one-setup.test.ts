@@ -1,0 +1,139 @@
+/**
+ * One set-up for a change: composed it tells all of it in the right order, and mending the findings of a change in any order
+ * leaves that one line beside the coach's own.
+ */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { setupActs, setupLine } from "#lib/acts/compose.ts";
+import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import { mendFor } from "#lib/rules/mend.ts";
+import { RULES } from "#lib/rules/registry.ts";
+import { checkPlan } from "#lib/rules/run.ts";
+import type { Finding } from "#lib/rules/types.ts";
+import { walkSetups } from "#lib/transitions/walk.ts";
+import { mended } from "#tests/support/mended.ts";
+import { validPlan } from "#tests/support/plan-arbitrary.ts";
+
+const OF_THE_CHANGE = RULES.filter(({ id }) =>
+  [
+    "change-not-told",
+    "hand-or-foot-not-free",
+    "let-go-before-carriage-home",
+    "springs-changed-carriage-out",
+    "start-place-not-told",
+    "setup-line-twice",
+  ].includes(id),
+);
+const found = (plan: Plan): readonly Finding[] => checkPlan(plan, OF_THE_CHANGE).findings;
+
+/** As long as it takes by itself, and said by nobody unless `script` says it. */
+function told(plan: Plan, script: (item: MoveItem, before: MoveItem | undefined) => readonly ScriptLine[]): Plan {
+  const before = new Map(walkSetups(plan).map((step) => [step.item.id, step.before?.item]));
+  const items = plan.items.map((item): PlanItem => {
+    if (item.kind === "pause") return { ...item, text: "" };
+    if (item.kind !== "move") return item;
+    const { transitionSeconds: _planned, ...rest } = item;
+    return { ...rest, script: [...script(item, before.get(item.id))] };
+  });
+  return { ...plan, items };
+}
+
+const composed = (plan: Plan, before: MoveItem | undefined, item: MoveItem): ScriptLine[] => {
+  const line = setupLine(plan, before, item, setupActs(plan, before, item));
+  return line ? [line] : [];
+};
+
+/** What coaches write: nothing, parts of the change, in the right order and in wrong ones. */
+const OWN = [
+  "Carriage home.",
+  "{springs}.",
+  "Handles down.",
+  "Handles down, carriage home.",
+  "{springs}, then the carriage home.",
+  "Face the back.",
+  "{side} side, take the handles.",
+  "Kneel, then out of the strap.",
+  "Stand tall.",
+];
+const ownLines = fc.array(fc.constantFrom(...OWN), { maxLength: 2 });
+const scriptsOf = (plan: Plan) => plan.items.map((item) => (item.kind === "move" ? (item.script ?? []) : []));
+
+/** Takes offers one after the other, the findings always in the order that `pick` gives; answers how many were taken. */
+function mendAll(
+  plan: Plan,
+  pick: (findings: readonly Finding[]) => readonly Finding[],
+): { plan: Plan; taken: number } {
+  let now = plan;
+  let taken = 0;
+  // Findings are those of before, as two people see them who press one after the other.
+  for (const finding of pick(found(plan))) {
+    const mend = mendFor(now, finding);
+    if (!mend) continue;
+    now = mended(now, mend);
+    taken++;
+  }
+  return { plan: now, taken };
+}
+
+describe("the composed set-up", () => {
+  it("leaves no finding of the change, and nothing to mend", () => {
+    let lines = 0;
+    fc.assert(
+      fc.property(validPlan, (any) => {
+        const plan = told(any, (item, before) => composed(any, before, item));
+        lines += scriptsOf(plan).flat().length;
+        expect(found(plan).map(({ message }) => message)).toEqual([]);
+        for (const finding of found(told(any, () => []))) expect(mendFor(plan, finding), finding.message).toBeNull();
+      }),
+      { seed: 41, numRuns: 300 },
+    );
+    expect(lines).toBeGreaterThan(300);
+  }, 120_000);
+
+  it("is the one line of a silent move, whichever of its findings is mended first", () => {
+    let mends = 0;
+    fc.assert(
+      fc.property(validPlan, (any) => {
+        const silent = told(any, () => []);
+        const whole = told(any, (item, before) => composed(any, before, item));
+        const concerned = new Set(found(silent).flatMap(({ items }) => items));
+        const expected = whole.items.map((item) => (item.kind === "move" && concerned.has(item.id) ? item.script : []));
+        for (const pick of [(all: readonly Finding[]) => all, (all: readonly Finding[]) => all.toReversed()]) {
+          const { plan, taken } = mendAll(silent, pick);
+          mends += taken;
+          expect(scriptsOf(plan)).toEqual(expected);
+          expect(found(plan).map(({ message }) => message)).toEqual([]);
+        }
+      }),
+      { seed: 42, numRuns: 200 },
+    );
+    expect(mends).toBeGreaterThan(200);
+  }, 120_000);
+
+  it("comes beside what the coach wrote: every line kept, one more at most, nothing left to find", () => {
+    let mends = 0;
+    fc.assert(
+      fc.property(validPlan, fc.array(ownLines, { minLength: 12, maxLength: 12 }), fc.boolean(), (any, own, turned) => {
+        let at = 0;
+        const lines = () => [...new Set(own[at++ % own.length])].map((text) => ({ kind: "setup" as const, text }));
+        const start = told(any, lines);
+        const { plan, taken } = mendAll(start, (all) => (turned ? all.toReversed() : all));
+        mends += taken;
+        const before = scriptsOf(start);
+        for (const [i, script] of scriptsOf(plan).entries()) {
+          const mine = before[i] ?? [];
+          expect(mine.every((line) => script.includes(line))).toBe(true);
+          expect(script.length).toBeLessThanOrEqual(mine.length + 1);
+        }
+        expect(
+          found(plan)
+            .filter((finding) => mendFor(plan, finding))
+            .map(({ message }) => message),
+        ).toEqual([]);
+        expect(found(plan).map(({ message }) => message)).toEqual([]);
+      }),
+      { seed: 43, numRuns: 300 },
+    );
+    expect(mends).toBeGreaterThan(300);
+  }, 120_000);
+});

@@ -1,0 +1,27 @@
+/** A plan after a mend was taken, without a document: what the page's own acts do to it. */
+import type { Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import type { Mend, MendChange } from "#lib/rules/mend.ts";
+
+export function mended(plan: Plan, mend: Mend): Plan {
+  return { ...plan, items: plan.items.map((item) => mend.changes.reduce(withChange, item)) };
+}
+
+function withChange(item: PlanItem, change: MendChange): PlanItem {
+  if (item.kind !== "move" || change.itemId !== item.id) return item;
+  const script = item.script ?? [];
+  switch (change.field) {
+    case "firstLine":
+      return { ...item, script: [change.value, ...script] };
+    case "setupEnd":
+      return { ...item, script: script.toSpliced(lastOf(script, isSetup) + 1, 0, change.value) };
+    case "lineTwice":
+      return { ...item, script: script.toSpliced(lastOf(script, same(change.value)), 1) };
+    default:
+      return { ...item, [change.field]: change.value };
+  }
+}
+
+const lastOf = (script: readonly ScriptLine[], is: (line: ScriptLine) => boolean): number => script.findLastIndex(is);
+const isSetup = ({ kind, text }: ScriptLine): boolean => kind === "setup" && text.trim() !== "";
+const same = (line: ScriptLine) => (other: ScriptLine) =>
+  other.kind === line.kind && other.text.trim() === line.text.trim();
