@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { agree, itemName, tagWords } from "#lib/plan/format.ts";
-import type { Plan } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
