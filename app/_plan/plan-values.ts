@@ -11,8 +11,8 @@ import type { ItemSide, Plan } from "#lib/plan/schema.ts";
 import { nameOf } from "./words.ts";
 
 export function planValues(doc: Y.Doc): ValuePlaces {
-  const { head, title, notes, items } = parts(doc);
-  return { root: head, texts: { title, notes }, entries: items };
+  const { head, title, theme, notes, items } = parts(doc);
+  return { root: head, texts: { title, theme, notes }, entries: items };
 }
 
 export function planWords(at: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
@@ -25,10 +25,10 @@ const plain = (value: unknown): string => (value === undefined ? "the usual" : S
 
 const HEAD_WORDS: Readonly<Record<string, readonly [name: string, says: (value: unknown) => string]>> = {
   title: ["the title", words],
+  theme: ["the theme", words],
   notes: ["the notes", words],
   lengthSeconds: ["the length", seconds],
   level: ["the level", plain],
-  themeName: ["the theme", words],
   openingSeconds: ["the opening", seconds],
   closingSeconds: ["the closing", seconds],
   headsUpSeconds: ["the heads-up", seconds],

@@ -284,9 +284,12 @@ export class DocSession<
     this.say(undoWords(what, changed, stood));
   }
 
-  /** A document counts as read once it says its version: an empty device copy says nothing. */
+  /**
+   * A document counts as read once it says this program's version: an empty device copy says nothing, and one of an older
+   * version is carried forward by the server alone, as soon as it is heard. What it holds is offered to it before.
+   */
   private noteRead(): void {
-    if (!this.ready && !this.ended && docVersion(this.doc) > 0) {
+    if (!this.ready && !this.ended && docVersion(this.doc) >= VERSIONS[this.of.kind].docVersion) {
       this.ready = true;
       this.undo.manager.clear();
       this.docChanged = true;
