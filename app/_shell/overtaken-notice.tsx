@@ -1,6 +1,6 @@
 "use client";
 /**
- * What others set instead of one's own while the network was gone: one sentence, or a short summary with the list. It lies
+ * What others set instead of one's own without having known it, mostly while the network was gone: one sentence, or a short summary with the list. It lies
  * over a corner of the page, so that nothing moves under a finger, until it is closed.
  */
 import { type Overtaken, overtakenSummary } from "#lib/client/doc-session/overtaken.ts";
@@ -14,7 +14,7 @@ interface OvertakenNoticeProps {
 export function OvertakenNotice({ overtaken, onClose }: OvertakenNoticeProps) {
   if (overtaken.length === 0) return null;
   return (
-    <section className={styles.notice} aria-label="Set by others while you were offline">
+    <section className={styles.notice} aria-label="Set by others instead of yours">
       {overtaken.length === 1 ? (
         <p>{overtakenSummary(overtaken)}</p>
       ) : (
