@@ -7,7 +7,11 @@ import { SMALL_PLAN, startSyncServer, type TestServer } from "./sync-server.ts";
 import { type TestEdge, type TestEdgeOptions, testEdge } from "./test-edge.ts";
 
 export type AnySession = Pick<PlanSession, "saveState" | "act" | "say" | "reconnect"> & {
-  getSnapshot(): { readonly said: string; readonly overtaken: readonly { readonly sentence: string }[] };
+  getSnapshot(): {
+    readonly saveState: string;
+    readonly said: string;
+    readonly overtaken: readonly { readonly sentence: string }[];
+  };
   end(): void;
 };
 export interface Page<S> {
@@ -34,8 +38,13 @@ export interface DocPages {
 
 export const person = (user: string) => ({ id: user, name: `Name of ${user}` });
 
+/** Until the page is there and shows it: a snapshot is as old as the last frame. */
 export const reaches = ({ session }: Page<AnySession>, state: string, ms?: number) =>
-  eventually(`the page is ${state} (it is ${session.saveState})`, () => session.saveState === state, ms);
+  eventually(
+    `the page is ${state} (it is ${session.saveState})`,
+    () => session.saveState === state && session.getSnapshot().saveState === state,
+    ms,
+  );
 
 export async function docPages(): Promise<DocPages> {
   const server = await startSyncServer();
