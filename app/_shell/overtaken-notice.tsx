@@ -1,7 +1,7 @@
 "use client";
 /**
  * What others set instead of one's own without having known it, mostly while the network was gone: one sentence, or a short summary with the list. It lies
- * over a corner of the page, so that nothing moves under a finger, until it is closed.
+ * in the corner of the page, so that nothing moves under a finger, until it is closed.
  */
 import { type Overtaken, overtakenSummary } from "#lib/client/doc-session/overtaken.ts";
 import styles from "./overtaken-notice.module.css";

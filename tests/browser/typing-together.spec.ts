@@ -158,7 +158,7 @@ test("a lock set while one was offline is said when the page is opened again", a
   await expect(seconds(marta)).toHaveValue(String(before + 5));
   const plan = marta.url();
   await marta.close();
-  await ines.getByLabel("Locked").check();
+  await ines.getByLabel("Keep this time").check();
   await expectSaved(ines);
   await device.setOffline(false);
   const again = await device.newPage();
@@ -166,8 +166,20 @@ test("a lock set while one was offline is said when the page is opened again", a
   const notice = again.getByRole("region", { name: "Set by others instead of yours" });
   await expect(notice).toContainText(`Ines Duarte locked`);
   await expect(notice).toContainText(`at ${before} s; you had ${before + 5} s.`);
+  // Two notices at once: neither lies on the other's buttons.
+  await onRail(again, /seconds from/)
+    .nth(3)
+    .click();
+  await onRail(ines, /seconds from/)
+    .nth(3)
+    .click();
+  await ines.getByRole("button", { name: "Take out", exact: true }).click();
+  const gone = again.getByRole("region", { name: /^Taken out: / });
+  await expect(gone).toContainText("Ines Duarte took out");
   await notice.getByRole("button", { name: "Close" }).click();
   await expect(notice).toHaveCount(0);
+  await gone.getByRole("button", { name: "Put back" }).click();
+  await expect(gone).toHaveCount(0);
   await expectSaved(again);
   await again.reload();
   await expectSaved(again);
