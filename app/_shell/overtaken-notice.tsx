@@ -6,6 +6,9 @@
 import { type Overtaken, overtakenSummary } from "#lib/client/doc-session/overtaken.ts";
 import styles from "./overtaken-notice.module.css";
 
+/** A number stays on one line with its unit. */
+const unbroken = (sentence: string): string => sentence.replace(/(\d) (?=(?:s|min|mm)\b)/g, "$1\u00a0");
+
 interface OvertakenNoticeProps {
   readonly overtaken: readonly Overtaken[];
   readonly onClose: () => void;
@@ -16,13 +19,13 @@ export function OvertakenNotice({ overtaken, onClose }: OvertakenNoticeProps) {
   return (
     <section className={styles.notice} aria-label="Set by others instead of yours">
       {overtaken.length === 1 ? (
-        <p>{overtakenSummary(overtaken)}</p>
+        <p>{unbroken(overtakenSummary(overtaken))}</p>
       ) : (
         <details>
           <summary>{overtakenSummary(overtaken)}</summary>
           <ul>
             {overtaken.map(({ place, sentence }) => (
-              <li key={place}>{sentence}</li>
+              <li key={place}>{unbroken(sentence)}</li>
             ))}
           </ul>
         </details>
