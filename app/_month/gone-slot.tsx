@@ -2,7 +2,6 @@
 /** A class that was taken out while its dialog stood open: who did it, what it said, and the way back. */
 import { useLayoutEffect, useRef } from "react";
 import { KeptWords } from "#app/_shell/kept-words.tsx";
-import type { NamesSeen } from "#lib/client/names-seen.ts";
 import { takenOutBy } from "#lib/doc/taken-out.ts";
 import { monthParts } from "#lib/programme/layout.ts";
 import { restoreSlot } from "#lib/programme/write.ts";
@@ -14,10 +13,9 @@ interface GoneSlotProps {
   readonly session: MonthSession;
   readonly month: MonthSnapshot;
   readonly slotId: string;
-  readonly names: NamesSeen;
 }
 
-export function GoneSlot({ session, month, slotId, names }: GoneSlotProps) {
+export function GoneSlot({ session, month, slotId }: GoneSlotProps) {
   const says = useRef<HTMLParagraphElement>(null);
   // The field that had the keyboard has gone with the class: what is typed on must press nothing.
   useLayoutEffect(() => says.current?.focus(), []);
@@ -28,7 +26,7 @@ export function GoneSlot({ session, month, slotId, names }: GoneSlotProps) {
   return (
     <div className={styles.form}>
       <p ref={says} tabIndex={-1} role="alert">
-        {by === undefined ? "Somebody" : names.who(by)} took out this class.{" "}
+        {by === undefined ? "Somebody" : session.names.who(by)} took out this class.{" "}
         {words === "" ? "It is kept as it was" : "Its words are kept with it, yours among them"} and stands under the
         month.
       </p>

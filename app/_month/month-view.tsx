@@ -2,6 +2,7 @@
 import Link from "next/link";
 import { useState } from "react";
 import { ClosedNotice } from "#app/_plan/closed-notice.tsx";
+import { Corner } from "#app/_shell/corner.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
@@ -88,7 +89,9 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
       </nav>
       <TakenOut session={session} month={month} />
       <NotUndoneNotice sentence={month.notUndone} />
-      <OvertakenNotice overtaken={month.overtaken} onClose={() => session.closeOvertaken()} />
+      <Corner>
+        <OvertakenNotice overtaken={month.overtaken} onClose={() => session.closeOvertaken()} />
+      </Corner>
       <p className="visually-hidden" role="status" aria-live="polite">
         {month.said}
       </p>

@@ -4,8 +4,7 @@
  * is made when its form is sent.
  */
 import Link from "next/link";
-import { type FormEvent, useEffect, useState } from "react";
-import { NamesSeen } from "#lib/client/names-seen.ts";
+import { type FormEvent, useState } from "react";
 import type { Slot } from "#lib/programme/layout.ts";
 import { addSlot, deleteSlot, moveSlot, setSlotField } from "#lib/programme/write.ts";
 import { newId } from "../_plan/new-id.ts";
@@ -36,22 +35,15 @@ export function SlotDialog(dialog: SlotDialogProps) {
 
 /** One dialog whether the class is there or was taken out meanwhile: the keyboard stays in it. */
 function AskedSlot({ slotId, ...dialog }: SlotDialogProps & { readonly slotId: string }) {
-  const { session, month, props, onClose } = dialog;
-  const names = useNamesSeen(session, props.me);
+  const { session, month, onClose } = dialog;
   const slot = month.slots.find((other) => other.id === slotId);
   const known = slot ?? month.deleted.find((gone) => gone.slot.id === slotId)?.slot;
   const title = known ? `${known.theme || "Class"}, ${dayWords(known.date)}` : "Taken out";
   return (
     <Dialog title={title} onClose={onClose}>
-      {slot ? <OpenSlot {...dialog} slot={slot} /> : <GoneSlot {...{ session, month, slotId, names }} />}
+      {slot ? <OpenSlot {...dialog} slot={slot} /> : <GoneSlot {...{ session, month, slotId }} />}
     </Dialog>
   );
-}
-
-function useNamesSeen(session: MonthSession, me: MonthPageProps["me"]): NamesSeen {
-  const [names] = useState(() => new NamesSeen(session.awareness, me));
-  useEffect(() => () => names.stop(), [names]);
-  return names;
 }
 
 function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly date: string }) {

@@ -10,6 +10,7 @@ import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
 import { RehearsalsDialog } from "#app/_rehearsal/rehearsals-dialog.tsx";
+import { Corner } from "#app/_shell/corner.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
@@ -161,7 +162,10 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
           />
         )}
       </div>
-      <TakenOutNotices session={session} snap={snap} />
+      <Corner>
+        <TakenOutNotices session={session} snap={snap} />
+        <OvertakenNotice overtaken={snap.overtaken} onClose={() => session.closeOvertaken()} />
+      </Corner>
       <NotUndoneNotice sentence={snap.notUndone} />
       <p className="visually-hidden" role="status" aria-live="polite">
         {snap.said}
@@ -185,7 +189,6 @@ function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapsho
       {snap.closeCode !== null && snap.closeSentence !== null && (
         <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
       )}
-      <OvertakenNotice overtaken={snap.overtaken} onClose={() => session.closeOvertaken()} />
       {snap.copy === "lost" && (
         <p className={styles.readAlong} role="alert">
           This device keeps no copy of the plan any more: its storage was cleared. What you type goes to the server

@@ -5,10 +5,10 @@ import { parts, TAKEN_BACK } from "#lib/doc/layout.ts";
 import type { Writer } from "#lib/doc/write.ts";
 
 export function planUndo({ doc, origin }: Writer, onChange: () => void): ActUndo {
-  const { items, head, title, notes } = parts(doc);
+  const { items, head, title, theme, notes } = parts(doc);
   return new ActUndo({
     ...{ doc, origin, onChange },
-    scopes: [items, head, title, notes],
+    scopes: [items, head, title, theme, notes],
     // What the script's editor writes is this page's own as well.
     typingOrigins: [ySyncPluginKey],
     takenOut: { key: "deleted", value: TAKEN_BACK },

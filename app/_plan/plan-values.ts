@@ -1,19 +1,30 @@
 /** The plain values of a plan in words: what an undo did, and what somebody else set instead of one's own. */
 import type * as Y from "yjs";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
-import { type ItemMap, parts, SPRING_KEY, TAKEN_BACK } from "#lib/doc/layout.ts";
+import { type ItemMap, LOCKED_SECONDS, parts, SPRING_KEY, TAKEN_BACK } from "#lib/doc/layout.ts";
 import { orderedItems, readItemById } from "#lib/doc/read.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
 import { othersWroteIn } from "#lib/doc/whose.ts";
 import { plainNumber, secondsWords, sideWords, springLabel } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
-import type { ItemSide, Plan } from "#lib/plan/schema.ts";
+import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { nameOf } from "./words.ts";
 
 export function planValues(doc: Y.Doc): ValuePlaces {
-  const { head, title, notes, items } = parts(doc);
-  return { root: head, texts: { title, notes }, entries: items };
+  const { head, title, theme, notes, items } = parts(doc);
+  return {
+    root: head,
+    texts: { title, theme, notes },
+    entries: items,
+    countsAt: (at) => countsAt(items.get(at.id), at.key),
+  };
 }
+
+/** The time of a locked item is what it is locked at, whatever else was set beside it. */
+const countsAt = (map: ItemMap | undefined, key: string): string =>
+  (key === "seconds" || key === "locked") && map?.get("locked") === true && map.has(LOCKED_SECONDS)
+    ? LOCKED_SECONDS
+    : key;
 
 export function planWords(at: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
   return at.id === "" ? headWords(at) : itemWords(at, doc, plan);
@@ -25,10 +36,10 @@ const plain = (value: unknown): string => (value === undefined ? "the usual" : S
 
 const HEAD_WORDS: Readonly<Record<string, readonly [name: string, says: (value: unknown) => string]>> = {
   title: ["the title", words],
+  theme: ["the theme", words],
   notes: ["the notes", words],
   lengthSeconds: ["the length", seconds],
   level: ["the level", plain],
-  themeName: ["the theme", words],
   openingSeconds: ["the opening", seconds],
   closingSeconds: ["the closing", seconds],
   headsUpSeconds: ["the heads-up", seconds],
@@ -52,7 +63,11 @@ function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWo
   }
   switch (key) {
     case "seconds":
-      return { name: item, says: seconds(known.kind === "heading" ? value : known.seconds) };
+      return {
+        name: item,
+        says: seconds(known.kind === "heading" ? value : known.seconds),
+        ...held(known, value, item),
+      };
     case "side":
       return { name: `the side of ${item}`, says: sideWords(value as ItemSide) ?? plain(value) };
     case "move":
@@ -62,7 +77,7 @@ function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWo
     case "label":
       return { name: known.kind === "heading" ? "the heading" : "the words of the pause", says: words(value) };
     case "locked":
-      return { name: `the time of ${item}`, says: value === true ? "locked" : "not locked" };
+      return { name: `the time of ${item}`, ...lockWords(known, value, item) };
     case "facing":
       return { name: `the facing of ${item}`, says: value === undefined ? "the move's own" : plain(value) };
     case "offsetMm":
@@ -72,6 +87,18 @@ function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWo
     default:
       return undefined;
   }
+}
+
+/** Seconds that a lock holds against: what was set beside it does not count. */
+function held(known: PlanItem, value: unknown, item: string): Pick<ValueWords, "did"> {
+  if (known.kind !== "move" || !known.locked || value === known.seconds) return {};
+  return { did: { past: `locked ${item} at ${seconds(known.seconds)}`, perfect: seconds(value) } };
+}
+
+function lockWords(known: PlanItem, value: unknown, item: string): Pick<ValueWords, "says" | "did"> {
+  if (value !== true) return { says: "not locked", did: { past: `unlocked ${item}`, perfect: "unlocked it" } };
+  const at = known.kind === "move" ? ` at ${seconds(known.seconds)}` : "";
+  return { says: `locked${at}`, did: { past: `locked ${item}${at}`, perfect: `locked it${at}` } };
 }
 
 /** `TAKEN_BACK`: its making was undone. It is listed among what was taken out where others have written in it. */

@@ -5,10 +5,15 @@
 import type { Awareness } from "y-protocols/awareness";
 import * as z from "zod";
 
-const stateSchema = z.object({ user: z.object({ id: z.string(), name: z.string() }) });
+const userSchema = z.object({ id: z.string(), name: z.string() });
+const stateSchema = z.object({ user: userSchema });
+
+/** Client ids with their people, as one page hands them on to the next. */
+export const namesSchema = z.array(z.tuple([z.number(), userSchema]));
+export type Names = z.infer<typeof namesSchema>;
 
 export class NamesSeen {
-  private readonly users = new Map<number, { readonly id: string; readonly name: string }>();
+  private readonly users = new Map<number, z.infer<typeof userSchema>>();
 
   constructor(
     private readonly awareness: Pick<Awareness, "getStates" | "on" | "off">,
@@ -19,11 +24,23 @@ export class NamesSeen {
     awareness.on("change", this.note);
   }
 
-  /** To begin a sentence with. */
-  who(clientId: number): string {
+  /** To begin a sentence with; undefined for a page that was never seen. */
+  nameOf(clientId: number): string | undefined {
     const user = this.users.get(clientId);
-    if (!user) return "Somebody";
-    return user.id === this.me.id ? "You, in another window," : user.name;
+    return user?.id === this.me.id ? "You, in another window," : user?.name;
+  }
+
+  who(clientId: number): string {
+    return this.nameOf(clientId) ?? "Somebody";
+  }
+
+  get all(): Names {
+    return [...this.users];
+  }
+
+  /** What an earlier page of this person had seen. */
+  learn(names: Names): void {
+    for (const [clientId, user] of names) if (!this.users.has(clientId)) this.users.set(clientId, user);
   }
 
   stop(): void {

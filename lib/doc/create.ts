@@ -28,6 +28,7 @@ export function createPlanDoc(plan: Plan, options: { carry: boolean }): Y.Doc {
     const p = parts(doc);
     p.meta.set("version", PLAN_DOC_VERSION);
     p.title.insert(0, plan.title);
+    if (plan.theme) p.theme.insert(0, plan.theme.name);
     if (plan.notes) p.notes.insert(0, plan.notes);
     for (const [key, value] of headEntries(plan)) p.head.set(key, value);
     const keys = generateNKeysBetween(null, null, plan.items.length);
@@ -48,7 +49,6 @@ function headEntries(plan: Plan): [string, unknown][] {
     ["headsUpSeconds", plan.headsUpSeconds],
     ["countInSeconds", plan.countInSeconds],
     ["gridSeconds", plan.gridSeconds],
-    ["themeName", plan.theme?.name],
     ["shares", plan.theme?.shares && true],
     ["expected", plan.expected && true],
     ["speech", plan.speech && true],

@@ -4,19 +4,20 @@
  *
  *   meta     Map   version
  *   title    Text  } root texts, so two people typing at once lose nothing
+ *   theme    Text  }
  *   notes    Text  }
- *   head     Map   flat scalar keys: lengthSeconds, level, themeName, `share.GROUP`, `expected.CAUTION`, ...
+ *   head     Map   flat scalar keys: lengthSeconds, level, `share.GROUP`, `expected.CAUTION`, ...
  *   items    Map   item id -> Map: kind, order, flat fields, lockedSeconds, `spring.ID`, `after.ITEM`, label (Text), script
  *                  (XmlFragment), deleted
  *   carried  Map   what came with an imported file: equipment, standards, `move.ID`
  *
  * Values that two people may set at once are flat keys, never nested objects: one key, one winner, nothing else lost.
- * Keys this version does not know are left alone.
+ * Keys this version does not know are left alone. `head.themeName` is what the theme was in version 1: see `late-theme.ts`.
  */
 import type * as Y from "yjs";
 
 /** Bumped when the meaning of a key changes; `migrate.ts` carries older documents forward. */
-export const PLAN_DOC_VERSION = 1;
+export const PLAN_DOC_VERSION = 2;
 /** Bumped when the script's node types change: an older page must reload before it may write. */
 export const EDITOR_VERSION = 1;
 
@@ -25,6 +26,7 @@ export type ItemMap = Y.Map<unknown>;
 export interface PlanDocParts {
   readonly meta: Y.Map<unknown>;
   readonly title: Y.Text;
+  readonly theme: Y.Text;
   readonly notes: Y.Text;
   readonly head: Y.Map<unknown>;
   readonly items: Y.Map<ItemMap>;
@@ -36,6 +38,7 @@ export function parts(doc: Y.Doc): PlanDocParts {
   return {
     meta: doc.getMap("meta"),
     title: doc.getText("title"),
+    theme: doc.getText("theme"),
     notes: doc.getText("notes"),
     head: doc.getMap("head"),
     items: doc.getMap("items"),
@@ -54,6 +57,9 @@ export function docVersion(doc: Y.Doc): number {
  * out, ms since the epoch.
  */
 export const TAKEN_BACK = 0;
+
+/** Where the theme stood in version 1, as one plain value. Only `late-theme.ts` reads it. */
+export const THEME_OF_V1 = "themeName";
 
 /** What a locked item is locked at: see `lock.ts`. */
 export const LOCKED_SECONDS = "lockedSeconds";

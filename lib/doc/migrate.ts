@@ -1,5 +1,6 @@
 /** Carries a document written by an older version forward, one idempotent step a version. Never drops a key. */
 import type * as Y from "yjs";
+import { themeToText } from "./late-theme.ts";
 import { docVersion, PLAN_DOC_VERSION } from "./layout.ts";
 
 export interface Step {
@@ -8,8 +9,8 @@ export interface Step {
   readonly run: (doc: Y.Doc) => void;
 }
 
-/** Version 1 is the first: nothing to carry forward yet. */
-export const PLAN_STEPS: readonly Step[] = [];
+/** Version 1 is the first. In version 2 the theme is a shared text. */
+export const PLAN_STEPS: readonly Step[] = [{ to: 2, run: themeToText }];
 
 export type Migration = { kind: "current" } | { kind: "migrated"; from: number } | { kind: "newer"; version: number };
 

@@ -46,7 +46,7 @@ export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
   return {
     format: PLAN_FORMAT,
     title: p.title.toString(),
-    ...readHead(p.head),
+    ...readHead(p.head, p.theme.toString()),
     equipment,
     ...(standards === undefined || Object.keys(standards).length === 0 ? {} : { standards }),
     moves: readMoves(p.carried, studio.moves, { items, equipment }),
@@ -149,8 +149,8 @@ export function labelOf(doc: Y.Doc, id: string): Y.Text | undefined {
 
 function readHead(
   head: Y.Map<unknown>,
+  theme: string,
 ): Omit<Plan, "format" | "title" | "equipment" | "standards" | "moves" | "items" | "notes"> {
-  const name = str(head.get("themeName"));
   const shares = readShares(head);
   const expected = readExpected(head);
   const speech = compact({
@@ -160,7 +160,7 @@ function readHead(
   const hasSpeech = Object.keys(speech).length > 0 || head.get("speech") === true;
   return compact({
     lengthSeconds: num(head.get("lengthSeconds")) ?? 1500,
-    theme: name ? compact({ name, shares }) : undefined,
+    theme: theme === "" ? undefined : compact({ name: theme, shares }),
     level: oneOf(LEVELS, head.get("level")),
     expected,
     openingSeconds: num(head.get("openingSeconds")),

@@ -23,7 +23,6 @@ export type ItemField = Exclude<keyof MoveItem, "id" | "kind" | "springs" | "aft
 export type HeadField =
   | "lengthSeconds"
   | "level"
-  | "themeName"
   | "openingSeconds"
   | "closingSeconds"
   | "headsUpSeconds"

@@ -33,7 +33,7 @@ export function writeBeginning(doc: Y.Doc, plan: Plan, upTo: number, now: number
   act(w, () => {
     for (const item of orderedItems(doc)) deleteItem(w, item.id, now);
     for (const field of HEAD_FIELDS) setHead(w, field, plan[field]);
-    setHead(w, "themeName", plan.theme?.name);
+    if (plan.theme) setText(w, parts(doc).theme, plan.theme.name);
     for (const group of GROUPS) setThemeShare(w, group, plan.theme?.shares?.[group]);
     plan.expected?.forEach((caution, rank) => {
       setExpected(w, caution, true, rank);

@@ -2,6 +2,7 @@
 import type * as Y from "yjs";
 import { readPlanRow, refreshHead } from "#db/repos/plan-repo.ts";
 import { planHolds } from "#lib/doc/held.ts";
+import { carryLateThemes } from "#lib/doc/late-theme.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
@@ -27,6 +28,7 @@ export function planKind(app: App): DocKindHooks {
     currentVersion: PLAN_DOC_VERSION,
     editorVersion: EDITOR_VERSION,
     migrate: (doc) => migrate(doc),
+    carryLate: carryLateThemes,
     holds: planHolds,
     afterChange: (name, doc) => afterPlanChange(app, name, doc),
     welcome(name) {

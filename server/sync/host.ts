@@ -32,6 +32,11 @@ export interface KindHooks {
   migrate(doc: Y.Doc): Migration;
   /** What of the document only ever grows, whatever a page sends. */
   holds(doc: Y.Doc): HoldOf;
+  /**
+   * Watches an open document for what a device copy of an older version still says in the old way. The answer, called
+   * after each update of a page, carries it forward and must not throw; it is stored and sent on in the program's name.
+   */
+  carryLate?(doc: Y.Doc): () => void;
   /** Makes a document that is opened for the first time; null when there can be none of that key. */
   create?(key: string): Y.Doc | null;
   /** After each burst of edits, with the live document, all of it on disk. Must only read. May throw: it is logged. */

@@ -43,7 +43,8 @@ export class RoomRegistry implements RoomKeeper {
     const found = this.table.get(key);
     if (found) return found;
     const loaded = loadOrCreate(this.context, name);
-    const room = new Room(name, { ...loaded, holds: this.context.host.kinds[name.kind].holds }, this);
+    const { holds, carryLate } = this.context.host.kinds[name.kind];
+    const room = new Room(name, { ...loaded, holds, ...(carryLate ? { carryLate } : {}) }, this);
     if (loaded.migration) room.takeMigration(loaded.migration);
     this.table.set(key, room);
     this.upkeep.set(room, this.careFor(room));

@@ -10,6 +10,7 @@ import type { Connection } from "./connection.ts";
 import { erases } from "./erasing.ts";
 import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
+import type { KindHooks } from "./host.ts";
 import { Presence } from "./presence.ts";
 import { hasGap } from "./stored-doc.ts";
 import { type DecodedUpdate, decodeUpdate, mergeUpdates } from "./updates.ts";
@@ -32,6 +33,7 @@ export interface LoadedRoom {
   readonly rows: number;
   /** What of the document only ever grows. */
   readonly holds: (doc: Y.Doc) => HoldOf;
+  readonly carryLate?: KindHooks["carryLate"];
 }
 
 /** What a room asks of the registry. */
@@ -53,6 +55,7 @@ export class Room {
   readonly doc: Y.Doc;
   readonly generation: string;
   private readonly holdOf: HoldOf;
+  private readonly carryLate: () => void;
   readonly connections = new Set<Connection>();
   /** Not on disk yet, in order. */
   queue: QueuedUpdate[] = [];
@@ -76,6 +79,7 @@ export class Room {
     this.key = formatDocName(name);
     this.doc = loaded.doc;
     this.holdOf = loaded.holds(loaded.doc);
+    this.carryLate = loaded.carryLate?.(loaded.doc) ?? (() => undefined);
     this.generation = loaded.generation;
     this.rows = loaded.rows;
     this.keeper = keeper;
@@ -108,6 +112,7 @@ export class Room {
     } finally {
       this.origin = null;
     }
+    this.carryLate();
     if (!hasGap(this.doc)) return "applied";
     // Kept aside by yjs it would count as said, be in nobody's log, and surface at some later time.
     this.doc.store.pendingStructs = null;

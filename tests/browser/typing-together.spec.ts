@@ -27,7 +27,7 @@ async function typeTogether(fields: readonly [Locator, Locator], delays: readonl
   else expect(read).toBe(INES + before + MARTA);
 }
 
-test("notes, title and a heading of a plan take two people's typing at once", async ({ as }) => {
+test("notes, title, theme and a heading of a plan take two people's typing at once", async ({ as }) => {
   const [marta, ines] = [await as("marta"), await as("ines")];
   for (const page of [marta, ines]) await openFromDesk(page, PLAN);
   const both = (find: (page: Page) => Locator) => [find(marta), find(ines)] as const;
@@ -38,6 +38,10 @@ test("notes, title and a heading of a plan take two people's typing at once", as
   await typeTogether(
     both((page) => page.getByLabel("Title", { exact: true })),
     [60, 90],
+  );
+  await typeTogether(
+    both((page) => page.getByLabel("Theme", { exact: true })),
+    [90, 60],
   );
   await marta.getByRole("button", { name: "Add at the end" }).click();
   await marta.getByRole("button", { name: "Add a heading" }).click();
@@ -135,4 +139,49 @@ test("a number that is being typed stays when another sets it meanwhile, and say
   await seconds(marta).press("Enter");
   await expect(marta.getByText(`This replaced “${theirs}”`)).toBeVisible();
   await expect(seconds(ines)).toHaveValue("47");
+});
+
+test("a lock set while one was offline is said when the page is opened again", async ({ as }) => {
+  const [marta, ines] = [await as("marta"), await as("ines")];
+  for (const page of [marta, ines]) {
+    await openFromDesk(page, PLAN);
+    await onRail(page, /seconds from/)
+      .nth(2)
+      .click();
+  }
+  const seconds = (page: Page) => page.getByLabel("Seconds", { exact: true });
+  const before = Number(await seconds(marta).inputValue());
+  const device = marta.context();
+  await device.setOffline(true);
+  await expect(marta.getByText(/^offline, kept on this device/)).toBeVisible();
+  await marta.getByRole("button", { name: "5 seconds more" }).click();
+  await expect(seconds(marta)).toHaveValue(String(before + 5));
+  const plan = marta.url();
+  await marta.close();
+  await ines.getByLabel("Keep this time").check();
+  await expectSaved(ines);
+  await device.setOffline(false);
+  const again = await device.newPage();
+  await again.goto(plan);
+  const notice = again.getByRole("region", { name: "Set by others instead of yours" });
+  await expect(notice).toContainText(`Ines Duarte locked`);
+  await expect(notice).toContainText(`at ${before} s; you had ${before + 5} s.`);
+  // Two notices at once: neither lies on the other's buttons.
+  await onRail(again, /seconds from/)
+    .nth(3)
+    .click();
+  await onRail(ines, /seconds from/)
+    .nth(3)
+    .click();
+  await ines.getByRole("button", { name: "Take out", exact: true }).click();
+  const gone = again.getByRole("region", { name: /^Taken out: / });
+  await expect(gone).toContainText("Ines Duarte took out");
+  await notice.getByRole("button", { name: "Close" }).click();
+  await expect(notice).toHaveCount(0);
+  await gone.getByRole("button", { name: "Put back" }).click();
+  await expect(gone).toHaveCount(0);
+  await expectSaved(again);
+  await again.reload();
+  await expectSaved(again);
+  await expect(notice, "said once").toHaveCount(0);
 });

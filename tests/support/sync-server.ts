@@ -5,6 +5,7 @@ import type * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { planHolds } from "#lib/doc/held.ts";
+import { carryLateThemes } from "#lib/doc/late-theme.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -70,6 +71,7 @@ export class TestHost implements SyncHost {
       currentVersion: PLAN_DOC_VERSION,
       editorVersion: EDITOR_VERSION,
       migrate,
+      carryLate: carryLateThemes,
       holds: planHolds,
       afterChange: (name, doc) => {
         this.afterChange.push({ name, doc });

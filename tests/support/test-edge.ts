@@ -10,6 +10,8 @@ export interface TestEdge extends Edge {
   show(): void;
   /** What this device keeps, by name. */
   readonly kept: Map<string, Uint8Array>;
+  /** What it keeps beside its one copy. */
+  readonly notes: Map<string, unknown>;
   /** Lets copies be read; until then none is. */
   readCopies(): void;
 }
@@ -18,11 +20,13 @@ export interface TestEdgeOptions {
   readonly origin: string;
   readonly cookie: string;
   readonly kept?: Map<string, Uint8Array>;
+  readonly notes?: Map<string, unknown>;
   /** Copies are read only when the test says so. */
   readonly slowCopies?: boolean;
 }
 
-export function testEdge({ origin, cookie, kept = new Map(), slowCopies = false }: TestEdgeOptions): TestEdge {
+export function testEdge(options: TestEdgeOptions): TestEdge {
+  const { origin, cookie, kept = new Map(), notes = new Map(), slowCopies = false } = options;
   const network = new Set<() => void>();
   const shown = new Set<() => void>();
   let read = () => {};
@@ -41,6 +45,7 @@ export function testEdge({ origin, cookie, kept = new Map(), slowCopies = false 
   return {
     origin,
     kept,
+    notes,
     WebSocket: class extends NodeWebSocket {
       constructor(url: string | URL, protocols?: string | string[]) {
         super(url, protocols, { headers: { cookie: `session=${cookie}` } });
@@ -56,10 +61,16 @@ export function testEdge({ origin, cookie, kept = new Map(), slowCopies = false 
         onChange();
       });
       doc.on("update", keep);
+      const before = new Map(structuredClone([...notes]));
       return {
         state: "kept",
         get isRead() {
           return isRead;
+        },
+        notes: before,
+        keepNote(note, value) {
+          if (value === undefined) notes.delete(note);
+          else notes.set(note, structuredClone(value));
         },
         clear: async () => void kept.delete(name),
         close: () => doc.off("update", keep),

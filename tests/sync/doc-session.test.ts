@@ -1,22 +1,19 @@
 /** One kernel under every kind of shared document, against the real server: plan, month, and a kind made up here. */
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import type * as Y from "yjs";
-import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
-import { PlanSession } from "#app/_plan/session.ts";
+import type { MonthSession } from "#app/_month/month-session.ts";
+import type { PlanSession } from "#app/_plan/session.ts";
 import { copyName, parseCopyName } from "#lib/client/doc-session/copy-name.ts";
 import type { DocDescription, HeardOfAll, SessionUndo } from "#lib/client/doc-session/description.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
-import { readItemById } from "#lib/doc/read.ts";
-import { setHead, setItemField, setSpring } from "#lib/doc/write.ts";
-import type { MoveItem } from "#lib/plan/schema.ts";
+import { setHead } from "#lib/doc/write.ts";
 import { monthParts, type Slot } from "#lib/programme/layout.ts";
 import { readSlotById } from "#lib/programme/read.ts";
 import { addSlot, setSlotField } from "#lib/programme/write.ts";
-import { type DeadLine, deadLine } from "#tests/support/dead-line.ts";
+import type { DeadLine } from "#tests/support/dead-line.ts";
+import { type DocPages, docPages, type Page, type PageOptions, person, reaches } from "#tests/support/doc-pages.ts";
 import { eventually } from "#tests/support/eventually.ts";
-import { SMALL_PLAN, startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
-import { type TestEdge, testEdge } from "#tests/support/test-edge.ts";
+import type { TestServer } from "#tests/support/sync-server.ts";
 
 const MONTH = "2026-11";
 const SLOT: Slot = {
@@ -26,83 +23,16 @@ const SLOT: Slot = {
 
 let server: TestServer;
 let line: DeadLine;
-const ends: (() => void)[] = [];
+let pages: DocPages;
 beforeEach(async () => {
-  server = await startSyncServer();
-  line = await deadLine(server.url);
+  pages = await docPages();
+  ({ server, line } = pages);
   server.addPlan("p");
 });
-afterEach(async () => {
-  for (const end of ends.splice(0)) end();
-  await line.stop();
-  await server.stop();
-});
+afterEach(() => pages.stop());
 
-type AnySession = Pick<PlanSession, "saveState" | "act" | "say" | "reconnect"> & {
-  getSnapshot(): { readonly said: string; readonly overtaken: readonly { readonly sentence: string }[] };
-  end(): void;
-};
-interface Page<S> {
-  readonly session: S;
-  readonly edge: TestEdge;
-}
-
-interface Options {
-  readonly kept?: Map<string, Uint8Array>;
-  readonly slowCopies?: boolean;
-  /** Past the line that can die. */
-  readonly straight?: boolean;
-}
-
-function edgeOf(user: string, { straight, ...options }: Options): TestEdge {
-  return testEdge({ origin: straight ? server.url : line.url, cookie: server.host.signIn(user), ...options });
-}
-
-function page<S extends AnySession>(edge: TestEdge, session: S): Page<S> {
-  ends.push(() => session.end());
-  return { edge, session };
-}
-
-const generation = (kind: "plan" | "month", key: string) => server.rooms.generation({ kind, key }) ?? "";
-const person = (user: string) => ({ id: user, name: `Name of ${user}` });
-
-function openPlan(user: string, options: Options = {}): Page<PlanSession> {
-  const edge = edgeOf(user, options);
-  const session = new PlanSession(
-    {
-      ...{ planId: "p", generation: generation("plan", "p"), title: "", me: { ...person(user), roles: ["coach"] } },
-      studio: {
-        ...{ mark: "m", roomName: "Loft", moves: SMALL_PLAN.moves, equipment: SMALL_PLAN.equipment },
-      } as unknown as PlanSession["studio"],
-      rights: { writes: true, comments: true },
-      may: { handIn: true, handBack: false, sign: false, share: false, delete: false },
-      state: { state: "in-writing", edition: 0, editionHash: null, handedInBy: null, note: null },
-    },
-    edge,
-  );
-  return page(edge, session);
-}
-
-async function openTheMonth(user: string, options: Options = {}): Promise<Page<MonthSession>> {
-  server.rooms.withDoc({ kind: "month", key: MONTH }, () => undefined);
-  const edge = edgeOf(user, options);
-  const session = openMonth(
-    {
-      ...{ month: MONTH, generation: generation("month", MONTH), me: person(user), writes: true },
-      ...{ people: [], rooms: [], plans: [], used: { plans: [], hidden: [] } },
-    },
-    edge,
-    () => "2026-11-01",
-  );
-  return page(edge, session);
-}
-
-const reaches = ({ session }: Page<AnySession>, state: string, ms?: number) =>
-  eventually(`the page is ${state} (it is ${session.saveState})`, () => session.saveState === state, ms);
-
-const setRow = ({ session }: Page<PlanSession>, seconds: number) =>
-  session.act((w) => setItemField(w, "a", "seconds", seconds));
-const secondsOf = (doc: Y.Doc) => (readItemById(doc, "a") as MoveItem).seconds;
+const openPlan = (user: string, options: PageOptions = {}) => pages.openPlan(user, options);
+const openTheMonth = (user: string, options: PageOptions = {}) => pages.openMonth(user, MONTH, options);
 
 async function makeMonth(): Promise<void> {
   const { RawClient } = await import("#tests/support/raw-client.ts");
@@ -117,7 +47,7 @@ async function makeMonth(): Promise<void> {
 }
 
 describe.each(["plan", "month"] as const)("a %s says where its words are", (kind) => {
-  const open = async (user: string, options: Options = {}): Promise<Page<PlanSession | MonthSession>> =>
+  const open = async (user: string, options: PageOptions = {}): Promise<Page<PlanSession | MonthSession>> =>
     kind === "plan" ? openPlan(user, options) : openTheMonth(user, options);
   const edit = ({ session }: Page<PlanSession | MonthSession>) =>
     session.act((w) => (kind === "plan" ? setHead(w, "lengthSeconds", 900) : setSlotField(w, "s1", "minutes", 50)));
@@ -187,65 +117,6 @@ describe.each(["plan", "month"] as const)("a %s says where its words are", (kind
   });
 });
 
-/** Of two that know nothing of each other the page with the greater id wins in yjs 13.6: one that wins over `mine`. */
-function openWinner(user: string, mine: Page<PlanSession>): Page<PlanSession> {
-  for (;;) {
-    const other = openPlan(user, { straight: true });
-    if (other.session.doc.clientID > mine.session.doc.clientID) return other;
-    other.session.end();
-  }
-}
-
-test("what others set of mine while I was offline is said once: who, and both values; several in one summary", async () => {
-  const mine = openPlan("ines");
-  const jonas = openWinner("jonas", mine);
-  await Promise.all([reaches(mine, "saved"), reaches(jonas, "saved")]);
-  await eventually("ines sees jonas", () => mine.session.getSnapshot().places.length === 1);
-  const meet = async (ownActs: () => void, theirActs: () => void) => {
-    line.die();
-    mine.edge.tellNetwork();
-    await reaches(mine, "offline");
-    ownActs();
-    theirActs();
-    await reaches(jonas, "saved");
-    line.live();
-    mine.edge.tellNetwork();
-    await reaches(mine, "saved");
-    await eventually("both read the same", () => secondsOf(mine.session.doc) === secondsOf(jonas.session.doc));
-    return mine.session.getSnapshot();
-  };
-  const sentence = "Name of jonas set Kneeling row to 45 s; you had 55 s.";
-  const first = await meet(
-    () => setRow(mine, 55),
-    () => setRow(jonas, 45),
-  );
-  expect(first.overtaken.map((one) => one.sentence)).toEqual([sentence]);
-  expect(first.said).toBe(sentence);
-  mine.session.closeOvertaken();
-  expect(mine.session.getSnapshot().overtaken).toEqual([]);
-
-  const untouched = await meet(
-    () => setRow(mine, 50),
-    () => jonas.session.act((w) => setItemField(w, "b", "seconds", 70)),
-  );
-  expect(untouched.overtaken).toEqual([]);
-
-  const both = ({ session }: Page<PlanSession>, seconds: number, springs: number) =>
-    session.act((w) => {
-      setItemField(w, "a", "seconds", seconds);
-      setSpring(w, "b", "firm", springs);
-    });
-  const second = await meet(
-    () => both(mine, 65, 1),
-    () => both(jonas, 75, 3),
-  );
-  expect(second.overtaken.map((one) => one.sentence).sort()).toEqual([
-    "Name of jonas set Kneeling row to 75 s; you had 65 s.",
-    "Name of jonas set the firm springs of Kneeling row to 3; you had 1.",
-  ]);
-  expect(second.said).toBe("While you were offline others changed 2 values that you had set too.");
-});
-
 describe("a month's undo", () => {
   beforeEach(makeMonth);
 
@@ -299,7 +170,7 @@ test("a third kind of document costs one description", async () => {
     ...{ step: (change) => change(), undo: nothing, redo: nothing, destroy: () => undefined },
   };
   const rota: DocDescription<{ readonly times: readonly string[] }, HeardOfAll, SessionUndo> = {
-    ...{ kind: "month", key: MONTH, generation: generation("month", MONTH), me: person("ines") },
+    ...{ kind: "month", key: MONTH, generation: pages.generation("month", MONTH), me: person("ines") },
     heard: { rights: { writes: true, comments: false }, present: [] },
     hear: (heard) => heard,
     derive: (doc) => ({ times: [...monthParts(doc).slots.values()].map((slot) => String(slot.get("time"))) }),
@@ -308,8 +179,8 @@ test("a third kind of document costs one description", async () => {
     values: (doc) => ({ root: null, texts: {}, entries: monthParts(doc).slots }),
     words: () => undefined,
   };
-  const edge = edgeOf("ines", {});
-  const third = page(edge, new DocSession(rota, edge));
+  const edge = pages.edgeOf("ines", {});
+  const third = pages.page(edge, new DocSession(rota, edge));
   await reaches(third, "saved");
   expect(third.session.getSnapshot().times).toEqual(["18:00"]);
   await eventually("it knows who is here", () => third.session.getSnapshot().present.length === 1);

@@ -11,7 +11,6 @@ import { EXPECTED_CAUTIONS, GROUPS, LEVELS, PLAN_DEFAULTS } from "#lib/plan/sche
 import { putBack, setExpectedOn, setHeadField, setShare } from "../acts.ts";
 import { Choice } from "../fields/choice.tsx";
 import { NumberField } from "../fields/number-field.tsx";
-import { TextField } from "../fields/text-field.tsx";
 import { IntensityPart } from "../load/intensity-part.tsx";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
@@ -112,13 +111,10 @@ function Theme({ session, snap, readOnly }: PartProps) {
         disabled={readOnly}
         onChoose={(value) => setHeadField(session, "level", value === "any" ? undefined : value)}
       />
-      <TextField
-        label="Theme"
-        value={theme?.name ?? ""}
-        maxLength={120}
-        disabled={readOnly}
-        onCommit={(name) => setHeadField(session, "themeName", name || undefined)}
-      />
+      <div className="field">
+        <span aria-hidden="true">Theme</span>
+        <SharedText host={session} text={parts(session.doc).theme} readOnly={readOnly} label="Theme" maxLength={120} />
+      </div>
       {theme && (
         <details className={styles.more}>
           <summary>What the theme has to train at least</summary>

@@ -19,14 +19,7 @@ export function TakenOutNotices({ session, snap }: { session: PlanSession; snap:
   const { losses, close } = useTakenOut(session);
   // Until the page has followed, the item's own fields still stand there.
   const shown = losses.filter(({ id }) => itemById(snap.plan, id) === undefined);
-  if (shown.length === 0) return null;
-  return (
-    <div className={styles.notices}>
-      {shown.map((loss) => (
-        <Notice key={loss.id} session={session} loss={loss} onClose={() => close(loss.id)} />
-      ))}
-    </div>
-  );
+  return shown.map((loss) => <Notice key={loss.id} session={session} loss={loss} onClose={() => close(loss.id)} />);
 }
 
 interface NoticeProps {

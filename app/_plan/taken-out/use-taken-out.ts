@@ -4,7 +4,6 @@
  * still stand on the page then, and say what was being done.
  */
 import { useEffect, useState } from "react";
-import { NamesSeen } from "#lib/client/names-seen.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
 import { itemById } from "#lib/plan/lookup.ts";
@@ -27,10 +26,9 @@ export interface Loss {
 export function useTakenOut(session: PlanSession): { losses: readonly Loss[]; close: (id: string) => void } {
   const [losses, setLosses] = useState<readonly Loss[]>([]);
   useEffect(() => {
-    const names = new NamesSeen(session.awareness, session.me);
     const { items } = parts(session.doc);
     const hear = () => {
-      const loss = lossNow(session, names);
+      const loss = lossNow(session);
       setLosses((before) => {
         const still = before.filter(({ id }) => isLoss(session, id));
         if (loss) return [loss, ...still.filter(({ id }) => id !== loss.id)];
@@ -38,10 +36,7 @@ export function useTakenOut(session: PlanSession): { losses: readonly Loss[]; cl
       });
     };
     items.observeDeep(hear);
-    return () => {
-      items.unobserveDeep(hear);
-      names.stop();
-    };
+    return () => items.unobserveDeep(hear);
   }, [session]);
   return { losses, close: (id) => setLosses((before) => before.filter((loss) => loss.id !== id)) };
 }
@@ -51,7 +46,7 @@ function isLoss(session: PlanSession, id: string): boolean {
   return gone !== undefined && gone.by !== session.doc.clientID;
 }
 
-function lossNow(session: PlanSession, names: NamesSeen): Loss | undefined {
+function lossNow(session: PlanSession): Loss | undefined {
   const { plan, selectedId } = session.getSnapshot();
   const gone = selectedId === null ? undefined : takenOut(session.doc, selectedId);
   const before = selectedId === null ? undefined : itemById(plan, selectedId);
@@ -61,7 +56,7 @@ function lossNow(session: PlanSession, names: NamesSeen): Loss | undefined {
   return {
     id: before.id,
     name: nameOf(plan, before),
-    who: names.who(gone.by),
+    who: session.names.who(gone.by),
     undone: gone.undone,
     field: activeElement?.closest("aside") ? fieldName(activeElement) : null,
     draft,

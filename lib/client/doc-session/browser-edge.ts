@@ -1,6 +1,7 @@
 /** The browser as a session sees it: its databases, its frames, its word on the network. Nothing else here touches them. */
 import { IndexeddbPersistence } from "y-indexeddb";
 import type * as Y from "yjs";
+import { copyNotes } from "../copy-notes.ts";
 import { watchDeviceCopy } from "../device-copy.ts";
 import type { Edge, KeptCopy, Off } from "./edge.ts";
 
@@ -30,14 +31,17 @@ export function browserEdge(): Edge {
 function openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy {
   const store = new IndexeddbPersistence(name, doc);
   const copy = watchDeviceCopy(store, doc, onChange);
+  const notes = copyNotes(store, onChange);
   store.on("synced", onChange);
   return {
     get state() {
       return copy.state;
     },
     get isRead() {
-      return store.synced || copy.state === "lost";
+      return (store.synced && notes.isRead) || copy.state === "lost";
     },
+    notes: notes.all,
+    keepNote: notes.keep,
     clear: () => store.clearData(),
     close: () => void store.destroy(),
   };

@@ -50,6 +50,8 @@ export interface ValuePlaces {
   readonly texts: Readonly<Record<string, Y.Text>>;
   /** Items or slots by id, each a map of values and texts. */
   readonly entries: Y.Map<Y.Map<unknown>>;
+  /** The key whose value counts in place of this one's, where another does: it says who set what is read. */
+  countsAt?(at: Pick<ValueAt, "id" | "key">): string;
 }
 
 export interface DocDescription<Derived extends object, Heard extends HeardOfAll, Undo extends SessionUndo> {

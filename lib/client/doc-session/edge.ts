@@ -10,6 +10,10 @@ export interface KeptCopy {
   readonly state: CopyState;
   /** All that was kept has been read, or there is nothing to be read any more. */
   readonly isRead: boolean;
+  /** Small values kept beside the words, by name: what earlier pages left here. Complete once `isRead`. */
+  readonly notes: ReadonlyMap<string, unknown>;
+  /** Keeps one, or lets it go where the value is undefined. Values are such as the browser can copy. */
+  keepNote(name: string, value: unknown): void;
   /** Lets go of what is kept, for good. */
   clear(): Promise<void>;
   /** Closes it; what is kept stays. */

@@ -33,18 +33,3 @@ export function placesOf(awareness: Awareness, me: Person): Place[] {
   }
   return places.sort((a, b) => a.clientId - b.clientId);
 }
-
-/** Names of everybody seen on a page, by client id, also after they have gone: whose words these were. */
-export class Seen {
-  private readonly names = new Map<number, string>();
-
-  note(places: readonly Place[], me: Person): void {
-    for (const { clientId, userId, name } of places) {
-      this.names.set(clientId, userId === me.id ? "You, in another window," : name);
-    }
-  }
-
-  nameOf(clientId: number): string | undefined {
-    return this.names.get(clientId);
-  }
-}

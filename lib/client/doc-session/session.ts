@@ -10,6 +10,7 @@ import { act, type Writer } from "#lib/doc/write.ts";
 import { closeText } from "#lib/protocol/close.ts";
 import type { News } from "#lib/protocol/messages.ts";
 import type { UndoOutcome } from "../act-undo.ts";
+import { NamesSeen } from "../names-seen.ts";
 import { type ConnectionState, connectDoc, type DocConnection } from "../provider.ts";
 import { copyName } from "./copy-name.ts";
 import { type DocDescription, type HeardOfAll, heardOfAll, type SessionUndo, type ValueAt } from "./description.ts";
@@ -18,7 +19,7 @@ import type { Snapshot } from "./facts.ts";
 import { VERSIONS } from "./kinds.ts";
 import { NotUndone, stoodWords } from "./not-undone.ts";
 import { OvertakenValues } from "./overtaken.ts";
-import { type Person, placesOf, Seen } from "./places.ts";
+import { type Person, placesOf } from "./places.ts";
 import { type SaveState, saveStateOf } from "./save-state.ts";
 import { type Did, notUndoneWords, undoWords } from "./undo-words.ts";
 import { Values } from "./values.ts";
@@ -33,6 +34,8 @@ export class DocSession<
   readonly awareness: Awareness;
   readonly undo: Undo;
   readonly me: Person;
+  /** Whose page a client id is. */
+  readonly names: NamesSeen;
 
   private readonly of: DocDescription<Derived, Heard, Undo>;
   private readonly edge: Edge;
@@ -40,7 +43,6 @@ export class DocSession<
   private readonly copy: KeptCopy;
   private readonly values: Values;
   private readonly overtaken: OvertakenValues;
-  private readonly seen = new Seen();
   private readonly notUndone: NotUndone;
   private readonly listeners = new Set<() => void>();
   private readonly offs: Off[];
@@ -64,7 +66,8 @@ export class DocSession<
     this.overtaken = new OvertakenValues({
       ...{ doc: this.doc, values: this.values, wordsOf: this.wordsOf },
       isReady: () => this.ready,
-      nameOf: (clientId) => this.seen.nameOf(clientId),
+      names: () => this.names,
+      keepNote: (name, value) => this.copy.keepNote(name, value),
     });
     this.notUndone = new NotUndone(edge.later, () => this.touch());
     this.undo = description.makeUndo(this.writer, () => this.touch());
@@ -73,6 +76,7 @@ export class DocSession<
     this.copy = edge.openCopy(this.copyName, this.doc, () => this.noteRead());
     this.link = this.connect();
     this.awareness = this.link.awareness;
+    this.names = new NamesSeen(this.awareness, this.me);
     this.offs = this.listen();
     this.snapshot = this.build();
   }
@@ -180,15 +184,13 @@ export class DocSession<
 
   private listen(): Off[] {
     const { doc, awareness, edge } = this;
-    const seen = () => {
-      this.seen.note(placesOf(awareness, this.me), this.me);
-      this.touch();
-    };
+    const seen = () => this.touch();
     doc.on("update", this.noteUpdate);
     awareness.on("change", seen);
     return [
       () => doc.off("update", this.noteUpdate),
       () => this.overtaken.end(),
+      () => this.names.stop(),
       () => awareness.off("change", seen),
       edge.onNetwork(() => this.noteNetwork()),
       edge.onShown(() => {
@@ -249,8 +251,10 @@ export class DocSession<
   }
 
   private lookAtOwn(): void {
-    if (this.ready && this.link.state.synced) this.said = this.overtaken.comeBack() ?? this.said;
-    if (this.saveState === "saved") this.overtaken.forget();
+    if (!this.copy.isRead) return;
+    this.overtaken.remember(this.copy.notes);
+    if (this.ready && this.link.state.synced) this.said = this.overtaken.look() ?? this.said;
+    if (this.saveState === "saved") this.overtaken.settle();
   }
 
   private build(): Snapshot<Derived, Heard> {
@@ -278,15 +282,18 @@ export class DocSession<
     const { touched, answer } = this.values.touchedDuring(this.doc, run);
     this.deriveWhereNeeded();
     const { values, wordsOf } = this;
-    const stood = stoodWords(answer, { values, wordsOf, nameOf: (clientId) => this.seen.nameOf(clientId) });
+    const stood = stoodWords(answer, { values, wordsOf, nameOf: (clientId) => this.names.nameOf(clientId) });
     const changed = touched.flatMap((at) => wordsOf(at) ?? []);
     this.notUndone.show(notUndoneWords(what, stood) ?? null);
     this.say(undoWords(what, changed, stood));
   }
 
-  /** A document counts as read once it says its version: an empty device copy says nothing. */
+  /**
+   * A document counts as read once it says this program's version: an empty device copy says nothing, and one of an older
+   * version is carried forward by the server alone, as soon as it is heard. What it holds is offered to it before.
+   */
   private noteRead(): void {
-    if (!this.ready && !this.ended && docVersion(this.doc) > 0) {
+    if (!this.ready && !this.ended && docVersion(this.doc) >= VERSIONS[this.of.kind].docVersion) {
       this.ready = true;
       this.undo.manager.clear();
       this.docChanged = true;

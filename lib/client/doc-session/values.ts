@@ -8,6 +8,18 @@ import type { ValueAt, ValuePlaces } from "./description.ts";
 /** A value's place, as a key of a map of ours. */
 export const placeKey = ({ id, key }: Pick<ValueAt, "id" | "key">): string => JSON.stringify([id, key]);
 
+type Place = Pick<ValueAt, "id" | "key">;
+
+interface StructId {
+  readonly client: number;
+  readonly clock: number;
+}
+
+interface Known {
+  readonly since: ReadonlyMap<number, number>;
+  readonly own: readonly number[];
+}
+
 export class Values {
   private readonly places: ValuePlaces;
 
@@ -42,20 +54,49 @@ export class Values {
     }
   }
 
-  now({ id, key }: Pick<ValueAt, "id" | "key">): ValueAt {
+  now({ id, key }: Place): ValueAt {
     const value = this.raw(id, key);
     return { id, key, value: value instanceof Y.Text ? value.toString() : value };
   }
 
   /**
    * Client id of the page that wrote a value last; undefined where nobody can tell, as with a key that was taken away.
-   * `since`: what was known when this page wrote it. Of a text: another page that has written in it since.
+   * `since`: what was known when this person wrote it, on pages of the ids `own`. Of a text: another page that has written
+   * in it since.
    */
-  writerOf({ id, key }: Pick<ValueAt, "id" | "key">, since: ReadonlyMap<number, number>): number | undefined {
+  writerOf({ id, key }: Place, { since, own }: Known): number | undefined {
     const value = this.raw(id, key);
-    if (value instanceof Y.Text) return newestWriter(value, since);
-    const last = this.mapOf(id)?._map.get(key);
+    if (value instanceof Y.Text) return newestWriter(value, since, own);
+    const last = this.mapOf(id)?._map.get(this.places.countsAt?.({ id, key }) ?? key);
     return last && !last.deleted ? last.id.client : undefined;
+  }
+
+  isText({ id, key }: Place): boolean {
+    return this.raw(id, key) instanceof Y.Text;
+  }
+
+  /** The struct that holds a key's value; null where the key is not there. */
+  structOf({ id, key }: Place): StructId | null {
+    const last = this.mapOf(id)?._map.get(key);
+    return last && !last.deleted ? { client: last.id.client, clock: last.id.clock } : null;
+  }
+
+  /**
+   * Whether what a key holds now was set by somebody who had read `struct` there. Where that cannot be told, as of a key
+   * that was taken away: yes. No, where the key holds `struct` itself and another value counts in its place.
+   */
+  followed({ id, key }: Place, struct: StructId | null): boolean {
+    const last = this.mapOf(id)?._map.get(key);
+    if (struct === null || !last) return true;
+    if (isIn(last, struct)) return false;
+    for (let item: Y.Item | null = last; item !== null; ) {
+      const { origin }: Y.Item = item;
+      if (origin === null) return false;
+      if (origin.client === struct.client && origin.clock >= struct.clock) return true;
+      item = item.left;
+      while (item !== null && !isIn(item, origin)) item = item.left;
+    }
+    return false;
   }
 
   private raw(id: string, key: string): unknown {
@@ -80,11 +121,13 @@ export class Values {
   }
 }
 
-function newestWriter(text: Y.Text, since: ReadonlyMap<number, number>): number | undefined {
-  const own = text.doc?.clientID;
+const isIn = ({ id, length }: Y.Item, { client, clock }: StructId): boolean =>
+  id.client === client && clock >= id.clock && clock < id.clock + length;
+
+function newestWriter(text: Y.Text, since: ReadonlyMap<number, number>, own: readonly number[]): number | undefined {
   for (let item = text._start; item !== null; item = item.right) {
     const { client, clock } = item.id;
-    if (client !== own && clock + item.length > (since.get(client) ?? 0)) return client;
+    if (!own.includes(client) && clock + item.length > (since.get(client) ?? 0)) return client;
   }
   return undefined;
 }
