@@ -80,6 +80,8 @@ export interface Place {
   readonly origin: string;
   /** Whether SPRINGLINE_URL said it. */
   readonly originGiven: boolean;
+  /** Where the server listens. */
+  readonly host: string;
 }
 
 /** Throws EnvError with one sentence. */
@@ -93,6 +95,7 @@ export function readPlace(vars: Record<string, string | undefined> = process.env
     givenSecret: v.SPRINGLINE_SECRET,
     origin: originOf(v),
     originGiven: v.SPRINGLINE_URL !== undefined,
+    host: v.HOST,
   };
 }
 

@@ -1,0 +1,59 @@
+/** A plain HTTP proxy of a few lines: hands requests on, and upgrades only where it is told to. */
+import { createServer, type IncomingMessage, request } from "node:http";
+import { type AddressInfo, connect } from "node:net";
+
+export interface PlainProxy {
+  readonly port: number;
+  readonly url: string;
+  /** From now on upgrades are carried, or not. */
+  carry(upgrades: boolean): void;
+  stop(): Promise<void>;
+}
+
+export interface ProxySetup {
+  /** Where it hands on to; asked at each request, so that a server may be started after it. */
+  readonly to: () => number;
+  readonly upgrades?: boolean;
+  /** Changes what is handed on. */
+  readonly headers?: (headers: IncomingMessage["headers"]) => IncomingMessage["headers"];
+}
+
+export async function plainProxy({ to, upgrades = false, headers = (same) => same }: ProxySetup): Promise<PlainProxy> {
+  let carries = upgrades;
+  const server = createServer((asked, answer) => {
+    const { method, url } = asked;
+    const on = request(
+      { port: to(), host: "127.0.0.1", method, path: url, headers: headers(asked.headers) },
+      (came) => {
+        answer.writeHead(came.statusCode ?? 502, came.headers);
+        came.pipe(answer);
+      },
+    );
+    on.on("error", () => answer.writeHead(502).end("Bad gateway"));
+    asked.pipe(on);
+  });
+  server.on("upgrade", (asked, socket) => {
+    socket.on("error", () => undefined);
+    if (!carries) return socket.end("HTTP/1.1 426 Upgrade Required\r\nContent-Length: 0\r\nConnection: close\r\n\r\n");
+    const far = connect(to(), "127.0.0.1", () => {
+      const lines = Object.entries(headers(asked.headers)).map(([name, value]) => `${name}: ${value}\r\n`);
+      far.write(`GET ${asked.url} HTTP/1.1\r\n${lines.join("")}\r\n`);
+      far.pipe(socket).pipe(far);
+    });
+    far.on("error", () => socket.destroy());
+    return far;
+  });
+  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+  const { port } = server.address() as AddressInfo;
+  return {
+    port,
+    url: `http://localhost:${port}`,
+    carry: (is) => {
+      carries = is;
+    },
+    async stop() {
+      server.closeAllConnections();
+      await new Promise((resolve) => server.close(resolve));
+    },
+  };
+}
