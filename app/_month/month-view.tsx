@@ -6,6 +6,7 @@
 import Link from "next/link";
 import { useState } from "react";
 import { ClosedNotice } from "#app/_plan/closed-notice.tsx";
+import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
@@ -29,7 +30,7 @@ export type Asked = { readonly slotId: string } | { readonly date: string } | nu
 
 export function MonthView(props: MonthPageProps) {
   const session = useMonthSession(props);
-  return session ? <OpenMonth session={session} props={props} /> : <p role="status">Opening the month</p>;
+  return session ? <OpenMonth session={session} props={props} /> : <p role="status">Opening the month…</p>;
 }
 
 function OpenMonth({ session, props }: { readonly session: MonthSession; readonly props: MonthPageProps }) {
@@ -53,6 +54,7 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
       {month.closeCode !== null && month.closeSentence !== null ? (
         <ClosedNotice session={session} code={month.closeCode} sentence={month.closeSentence} />
       ) : null}
+      <NoLiveNotice sentence={month.noLive} />
       {folded.length > 0 && month.ready ? (
         <button type="button" className={`button ${styles.past}`} onClick={() => setShowPast(true)}>
           Show the {folded.length === 1 ? "week that is" : `${folded.length} weeks that are`} over
@@ -73,7 +75,7 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
           ))}
         </div>
       ) : (
-        <p role="status">Reading the month</p>
+        month.noLive === null && <p role="status">Opening the month…</p>
       )}
       <nav className={styles.turn} aria-label="Other months">
         {[-1, 1].map((step) => {

@@ -10,6 +10,7 @@ import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
 import { RehearsalsDialog } from "#app/_rehearsal/rehearsals-dialog.tsx";
+import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
@@ -185,6 +186,7 @@ function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapsho
       {snap.closeCode !== null && snap.closeSentence !== null && (
         <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
       )}
+      <NoLiveNotice sentence={snap.noLive} />
       <OvertakenNotice overtaken={snap.overtaken} onClose={() => session.closeOvertaken()} />
       {snap.copy === "lost" && (
         <p className={styles.readAlong} role="alert">

@@ -20,9 +20,12 @@ export interface TestEdgeOptions {
   readonly kept?: Map<string, Uint8Array>;
   /** Copies are read only when the test says so. */
   readonly slowCopies?: boolean;
+  /** What the address says over HTTP when no socket opens; it does not answer when left out. */
+  readonly askAddress?: () => Promise<string | null>;
 }
 
-export function testEdge({ origin, cookie, kept = new Map(), slowCopies = false }: TestEdgeOptions): TestEdge {
+export function testEdge(options: TestEdgeOptions): TestEdge {
+  const { origin, cookie, kept = new Map(), slowCopies = false, askAddress = async () => null } = options;
   const network = new Set<() => void>();
   const shown = new Set<() => void>();
   let read = () => {};
@@ -70,6 +73,7 @@ export function testEdge({ origin, cookie, kept = new Map(), slowCopies = false 
     onNetwork: heardBy(network),
     onShown: heardBy(shown),
     reload: () => undefined,
+    askAddress,
     readCopies: () => read(),
     tellNetwork() {
       for (const heard of network) heard();

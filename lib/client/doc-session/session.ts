@@ -10,6 +10,7 @@ import { act, type Writer } from "#lib/doc/write.ts";
 import { closeText } from "#lib/protocol/close.ts";
 import type { News } from "#lib/protocol/messages.ts";
 import type { UndoOutcome } from "../act-undo.ts";
+import { LiveCheck } from "../live-check.ts";
 import { type ConnectionState, connectDoc, type DocConnection } from "../provider.ts";
 import { copyName } from "./copy-name.ts";
 import { type DocDescription, type HeardOfAll, heardOfAll, type SessionUndo, type ValueAt } from "./description.ts";
@@ -41,6 +42,7 @@ export class DocSession<
   private readonly values: Values;
   private readonly overtaken: OvertakenValues;
   private readonly seen = new Seen();
+  private readonly live: LiveCheck;
   private readonly notUndone: NotUndone;
   private readonly listeners = new Set<() => void>();
   private readonly offs: Off[];
@@ -67,6 +69,7 @@ export class DocSession<
       nameOf: (clientId) => this.seen.nameOf(clientId),
     });
     this.notUndone = new NotUndone(edge.later, () => this.touch());
+    this.live = new LiveCheck({ ask: () => edge.askAddress(), onChange: () => this.touch() });
     this.undo = description.makeUndo(this.writer, () => this.touch());
     this.derivedFrom = this.readsNow();
     this.derived = description.derive(this.doc, this.heard, null);
@@ -85,7 +88,11 @@ export class DocSession<
 
   /** As of this very moment. A snapshot is as old as the last frame, which no picture is older than. */
   get saveState(): SaveState {
-    return saveStateOf(this.link.state, { document: this.ready, copy: this.copy.isRead });
+    return saveStateOf(this.link.state, {
+      document: this.ready,
+      copy: this.copy.isRead,
+      barred: this.live.sentence !== null,
+    });
   }
 
   get canWrite(): boolean {
@@ -175,6 +182,7 @@ export class DocSession<
       awareness: { user: { id: me.id, name: me.name }, item: null },
       onNews: (news) => this.takeNews(news),
       onState: (state) => this.takeLink(state),
+      onFailed: () => this.live.failed(),
     });
   }
 
@@ -261,6 +269,7 @@ export class DocSession<
       ready: this.ready,
       writes: this.canWrite,
       saveState: this.saveState,
+      noLive: this.live.sentence,
       closeCode: closed,
       closeSentence: closed === null ? null : (closeText(closed) ?? null),
       places: placesOf(this.awareness, this.me),
@@ -295,7 +304,8 @@ export class DocSession<
   }
 
   private takeLink(state: ConnectionState): void {
-    if (!state.connected) this.overtaken.leave();
+    if (state.connected) this.live.opened();
+    else this.overtaken.leave();
     if (state.synced) this.noteRead();
     else this.touch();
   }
