@@ -6,6 +6,8 @@ import { PlanSession } from "#app/_plan/session.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { openLine } from "#lib/client/line-link.ts";
 import { LiveCheck } from "#lib/client/live-check.ts";
+import type { Slot } from "#lib/programme/layout.ts";
+import { addSlot } from "#lib/programme/write.ts";
 import { noLiveWords } from "#lib/protocol/address.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { startLineServer } from "#tests/support/line-server.ts";
@@ -32,6 +34,10 @@ async function server(): Promise<TestServer> {
   return made;
 }
 
+const SLOT: Slot = {
+  ...{ id: "s1", date: "2026-11-03", time: "18:00", minutes: 45, theme: "Pull", note: "" },
+  ...{ coachId: null, roomId: null, planId: null },
+};
 type Ask = () => Promise<string | null>;
 
 function openPlan(made: TestServer, edge: TestEdge): PlanSession {
@@ -52,7 +58,8 @@ function openPlan(made: TestServer, edge: TestEdge): PlanSession {
 
 function openTheMonth(made: TestServer, edge: TestEdge): MonthSession {
   const name = { kind: "month", key: "2026-11" } as const;
-  made.rooms.withDoc(name, () => undefined);
+  // An empty month is not stored, and would be another history when it is opened.
+  made.rooms.transact(name, "maker", (doc) => addSlot({ doc, origin: "maker" }, SLOT));
   const month = {
     ...{
       month: name.key,
