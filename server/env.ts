@@ -99,6 +99,18 @@ export function readPlace(vars: Record<string, string | undefined> = process.env
   };
 }
 
+/** For whoever looks for what is wrong: an address that is none is given back beside the rest. Throws EnvError as above. */
+export function readPlaceAnyway(vars: Record<string, string | undefined> = process.env): {
+  readonly place: Place;
+  /** SPRINGLINE_URL as it was typed. */
+  readonly given: string | undefined;
+  readonly malformed: boolean;
+} {
+  const given = vars.SPRINGLINE_URL;
+  const malformed = given !== undefined && !surroundings.shape.SPRINGLINE_URL.safeParse(given).success;
+  return { place: readPlace(malformed ? { ...vars, SPRINGLINE_URL: undefined } : vars), given, malformed };
+}
+
 function parseSurroundings(vars: Record<string, string | undefined>): z.infer<typeof surroundings> {
   const parsed = surroundings.safeParse(vars);
   if (parsed.success) return parsed.data;

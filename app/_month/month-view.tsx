@@ -6,6 +6,7 @@
 import Link from "next/link";
 import { useState } from "react";
 import { ClosedNotice } from "#app/_plan/closed-notice.tsx";
+import { PageKeys, type PageKeysProps } from "#app/_shell/key-help.tsx";
 import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
@@ -24,6 +25,20 @@ import { SlotDialog } from "./slot-dialog.tsx";
 import { useDayKeys } from "./use-day-keys.ts";
 import { useMonth, useMonthSession } from "./use-month.ts";
 import { dayWords, monthTitle } from "./words.ts";
+
+const MONTH_KEYS: PageKeysProps = {
+  parts: [
+    {
+      title: "In the month",
+      keys: [
+        ["← →", "the day before or after"],
+        ["↑ ↓", "the same day of the week before or after"],
+        ["Home, End", "the first or the last day"],
+      ],
+    },
+  ],
+  undo: true,
+};
 
 /** What the dialog is about: a slot there is, or a new one on a day. */
 export type Asked = { readonly slotId: string } | { readonly date: string } | null;
@@ -54,6 +69,7 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
       {month.closeCode !== null && month.closeSentence !== null ? (
         <ClosedNotice session={session} code={month.closeCode} sentence={month.closeSentence} />
       ) : null}
+      <PageKeys of={MONTH_KEYS} />
       <NoLiveNotice sentence={month.noLive} />
       {folded.length > 0 && month.ready ? (
         <button type="button" className={`button ${styles.past}`} onClick={() => setShowPast(true)}>

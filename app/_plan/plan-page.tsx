@@ -10,6 +10,7 @@ import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
 import { RehearsalsDialog } from "#app/_rehearsal/rehearsals-dialog.tsx";
+import { PageKeys } from "#app/_shell/key-help.tsx";
 import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
@@ -19,11 +20,11 @@ import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
 import { ClosedNotice } from "./closed-notice.tsx";
-import { KeysHelp } from "./keys-help.tsx";
 import { LegendDialog } from "./legend.tsx";
 import { Middle } from "./middle.tsx";
 import { nextFinding } from "./next-finding.ts";
 import { Panel } from "./panel/panel.tsx";
+import { PLAN_KEYS } from "./plan-keys.ts";
 import styles from "./plan-page.module.css";
 import type { PlanSession } from "./session.ts";
 import type { PlanPageProps, SessionSnapshot } from "./session-types.ts";
@@ -48,7 +49,7 @@ function Opening() {
 }
 
 const UNDER = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
-type Dialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "keys" | "marks" | null;
+type Dialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "marks" | null;
 const WIDE = "(min-width: 1180px)";
 const PHONE = "(max-width: 759px)";
 
@@ -140,7 +141,6 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         <Middle
           {...{ session, snap, wide, openAdd, openPaste, openOrder, openPanel, view, setView, panelOpen }}
           inert={phone && sheet}
-          openHelp={() => setDialog("keys")}
           openMarks={() => setDialog("marks")}
           openClass={() => {
             session.select(null);
@@ -174,7 +174,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         <OrderDialog session={session} itemId={snap.selectedId} onClosed={() => setDialog(null)} />
       )}
       {dialog === "rehearsals" && snap.ready && <RehearsalsDialog session={session} onClosed={() => setDialog(null)} />}
-      {dialog === "keys" && <KeysHelp onClose={() => setDialog(null)} />}
+      <PageKeys of={PLAN_KEYS} />
       {dialog === "marks" && <LegendDialog lanes={view === "whole-class"} onClose={() => setDialog(null)} />}
     </main>
   );

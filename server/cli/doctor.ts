@@ -19,7 +19,7 @@ await runCommand(async ([word, ...rest]) => {
     return;
   }
   if (word !== undefined) throw new Refusal("It takes nothing but --help: npm run -s doctor");
-  const findings = await examine(process.env);
+  const findings = await examine();
   process.stdout.write(`${findings.map(lineOf).join("\n")}\n`);
   if (findings.some(({ is }) => is === "wrong")) process.exitCode = 1;
 });

@@ -12,6 +12,7 @@
 import type { z } from "zod";
 import type { Device, Person } from "#lib/policy/can.ts";
 import { wrongAddressWords } from "#lib/protocol/address.ts";
+import { DEVICES_WORDS } from "#lib/protocol/places.ts";
 import { freshenSession, type SignedIn } from "#server/auth/actor.ts";
 import { deviceFromHeaders } from "#server/auth/device.ts";
 import { type AppError, fail, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
@@ -105,7 +106,7 @@ export function checkOrigin(app: Pick<Springline, "env" | "log">, request: Reque
 const DEVICE_UNKNOWN = fail(
   401,
   "device-unknown",
-  "This device is not paired, or its pairing was taken back. Pair it again.",
+  `This device is not paired, or its pairing was taken back. Pair it again with a code from ${DEVICES_WORDS}.`,
 );
 /** A browser sends the Origin of its page with every such request: one without is a program's, or a proxy took it away. */
 const noOrigin = (home: string) =>

@@ -42,7 +42,7 @@ export class DocSession<
   private readonly values: Values;
   private readonly overtaken: OvertakenValues;
   private readonly seen = new Seen();
-  private readonly live: LiveCheck;
+  private readonly live = new LiveCheck({ ask: () => this.edge.askAddress(), onChange: () => this.touch() });
   private readonly notUndone: NotUndone;
   private readonly listeners = new Set<() => void>();
   private readonly offs: Off[];
@@ -69,7 +69,6 @@ export class DocSession<
       nameOf: (clientId) => this.seen.nameOf(clientId),
     });
     this.notUndone = new NotUndone(edge.later, () => this.touch());
-    this.live = new LiveCheck({ ask: () => edge.askAddress(), onChange: () => this.touch() });
     this.undo = description.makeUndo(this.writer, () => this.touch());
     this.derivedFrom = this.readsNow();
     this.derived = description.derive(this.doc, this.heard, null);
