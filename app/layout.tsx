@@ -9,6 +9,7 @@ import "@fontsource/atkinson-hyperlegible-mono/700.css";
 import type { Metadata, Viewport } from "next";
 import { cookies } from "next/headers";
 import type { ReactNode } from "react";
+import { KeyHelp } from "./_shell/key-help.tsx";
 import { parseScheme, SCHEME_COOKIE } from "./_shell/scheme.ts";
 import "./look.css";
 
@@ -22,7 +23,10 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
   const scheme = parseScheme((await cookies()).get(SCHEME_COOKIE)?.value);
   return (
     <html lang="en-GB" data-scheme={scheme ?? undefined}>
-      <body>{children}</body>
+      <body>
+        {children}
+        <KeyHelp />
+      </body>
     </html>
   );
 }

@@ -10,6 +10,7 @@ import { migrate } from "drizzle-orm/better-sqlite3/migrator";
 import { readMigrationFiles } from "drizzle-orm/migrator";
 import { acquireWriterLock, type WriterLock } from "./repos/lock-repo.ts";
 import * as schema from "./schema.ts";
+import { damageIn } from "./soundness.ts";
 
 export interface Db {
   readonly orm: BetterSQLite3Database<typeof schema>;
@@ -60,6 +61,7 @@ export function openDatabase(file: string, options: OpenOptions = {}): Db {
 
 function prepare(raw: Database.Database, file: string, options: OpenOptions, lock: WriterLock | undefined): Db {
   const folder = options.migrationsFolder ?? defaultMigrations();
+  if (options.readOnly !== true && options.beside !== true) refuseDamaged(raw);
   refuseNewer(raw, file, folder);
   const orm = drizzle(raw, { schema });
   if (options.readOnly === true || options.beside === true) {
@@ -84,6 +86,15 @@ function prepare(raw: Database.Database, file: string, options: OpenOptions, loc
   };
 }
 
+/** Every page is read once, before anything is: what is written on top of damage may take good pages with it. */
+function refuseDamaged(raw: Database.Database): void {
+  const damage = damageIn(raw);
+  if (damage === undefined) return;
+  throw new DatabaseRefused(
+    `The database ${raw.name} is damaged (${damage.split("\n")[0]}). It was not opened and nothing was changed: restore the latest backup with npm run -s restore -- FILE.`,
+  );
+}
+
 /**
  * Drizzle migrates inside a transaction, where `PRAGMA foreign_keys` does nothing, so a rebuilt table would take its
  * child rows with it: keys are switched off around the whole run and every reference is checked before they count again.
@@ -100,16 +111,11 @@ function runMigrations(raw: Database.Database, orm: BetterSQLite3Database<typeof
 /** How many copies from before a migration are kept; the oldest goes. */
 const COPIES_KEPT = 3;
 
-/**
- * Before an older database is changed: a whole copy beside it, `<database>.before-<newest migration>-<time>`. One that
- * is not sound is not touched: to rebuild tables out of it could lose what can still be read.
- */
+/** Before an older database is changed: a whole copy beside it, `<database>.before-<newest migration>-<time>`. */
 function keepCopyBefore(raw: Database.Database, folder: string): void {
   const applied = new Set(appliedMigrations(raw));
   const pending = knownMigrations(folder).filter((at) => !applied.has(at));
   if (applied.size === 0 || pending.length === 0 || raw.memory) return;
-  if (raw.pragma("quick_check(1)", { simple: true }) !== "ok")
-    throw new DatabaseRefused(`The database ${raw.name} is damaged and was not updated. Restore the latest backup.`);
   const stamp = new Date().toISOString().replace(/[-:]|\.\d+/g, "");
   const before = `${raw.name}.before-${Math.max(...pending)}-`;
   if (!existsSync(`${before}${stamp}`)) raw.prepare("vacuum into ?").run(`${before}${stamp}`);

@@ -80,6 +80,8 @@ export interface Place {
   readonly origin: string;
   /** Whether SPRINGLINE_URL said it. */
   readonly originGiven: boolean;
+  /** Where the server listens. */
+  readonly host: string;
 }
 
 /** Throws EnvError with one sentence. */
@@ -93,7 +95,20 @@ export function readPlace(vars: Record<string, string | undefined> = process.env
     givenSecret: v.SPRINGLINE_SECRET,
     origin: originOf(v),
     originGiven: v.SPRINGLINE_URL !== undefined,
+    host: v.HOST,
   };
+}
+
+/** For whoever looks for what is wrong: an address that is none is given back beside the rest. Throws EnvError as above. */
+export function readPlaceAnyway(vars: Record<string, string | undefined> = process.env): {
+  readonly place: Place;
+  /** SPRINGLINE_URL as it was typed. */
+  readonly given: string | undefined;
+  readonly malformed: boolean;
+} {
+  const given = vars.SPRINGLINE_URL;
+  const malformed = given !== undefined && !surroundings.shape.SPRINGLINE_URL.safeParse(given).success;
+  return { place: readPlace(malformed ? { ...vars, SPRINGLINE_URL: undefined } : vars), given, malformed };
 }
 
 function parseSurroundings(vars: Record<string, string | undefined>): z.infer<typeof surroundings> {

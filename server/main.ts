@@ -4,6 +4,7 @@
  */
 import { DatabaseRefused } from "#db/connection.ts";
 import { DatabaseInUse } from "#db/repos/lock-repo.ts";
+import { DEVICES_WORDS } from "#lib/protocol/places.ts";
 import { type Env, EnvError, type Mode, readEnv, turnTelemetryOff } from "#server/env.ts";
 import { CannotListen } from "#server/http/serve.ts";
 import { createLog, type Log } from "#server/log.ts";
@@ -58,7 +59,7 @@ async function greet(env: Env): Promise<void> {
       lines.push(`  ${email.padEnd(28)}${roles.join(", ").padEnd(10)}${name}`);
     lines.push(
       "",
-      `A cue device: as the manager make one for a room, then open ${env.origin}/floor and type its code.`,
+      `A cue device: as the manager make one under ${DEVICES_WORDS}, then open ${env.origin}/floor and type its code.`,
     );
     lines.push("Stop with Ctrl+C. `npm run demo -- --fresh` starts over.");
   }

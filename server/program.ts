@@ -12,7 +12,9 @@ import { fillDemo, openDatabaseFor } from "#server/demo.ts";
 import type { Env } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
 import { createGate } from "#server/http/gate.ts";
+import { noteOtherOrigin } from "#server/http/proxy-signs.ts";
 import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
+import { type SoundnessWatch, watchSoundness } from "#server/http/soundness.ts";
 import { attachLine, type LineDoor } from "#server/line/attach.ts";
 import { createLineHost } from "#server/line/host.ts";
 import type { Log } from "#server/log.ts";
@@ -48,14 +50,17 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
   const { env, log } = setup;
   const db = openDatabaseFor(env, setup.fresh);
   try {
-    const { app, rooms } = compose(setup, db);
+    const { app, rooms, soundness } = compose(setup, db);
     const pages = createPages(env);
     // The address is taken first, so that one in use costs nothing; whoever asks before all is ready waits.
     let open: (handle: ServeSetup["handle"]) => void = () => undefined;
     const ready = new Promise<ServeSetup["handle"]>((resolve) => {
       open = resolve;
     });
-    const isOriginAllowed = (origin: string) => origin === env.origin;
+    const isOriginAllowed = (origin: string) => {
+      if (origin !== env.origin) noteOtherOrigin(setup, origin);
+      return origin === env.origin;
+    };
     const door = attachSync({ rooms, isOriginAllowed });
     const line = attachLine({ host: createLineHost(app), clock: lineClock(app), log, isOriginAllowed });
     const serving = await serve({
@@ -71,7 +76,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
     if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
     await pages.start();
     open(pages.getRequestHandler());
-    return { app, url: env.origin, stop: () => stopAll({ app, serving, door, line, pages }) };
+    return { app, url: env.origin, stop: () => stopAll({ app, serving, door, line, pages, soundness }) };
   } catch (error) {
     setSpringline(undefined);
     db.close();
@@ -79,12 +84,19 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
   }
 }
 
-function compose({ env, log }: ProgramSetup, db: Springline["db"]): { app: Springline; rooms: LiveRooms } {
+interface Composed {
+  readonly app: Springline;
+  readonly rooms: LiveRooms;
+  readonly soundness: SoundnessWatch;
+}
+
+function compose({ env, log }: ProgramSetup, db: Springline["db"]): Composed {
   const now = () => Date.now();
   const newId = () => randomUUID();
   const keys = createSigningKeys({ db, secret: env.secret, now });
   keys.check();
-  const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId };
+  const soundness = watchSoundness({ file: env.databaseFile, log });
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, soundness, now, newId };
   // The rooms ask the host and the host's kinds ask for the rooms: one of them comes second.
   const app: Springline = {
     ...half,
@@ -94,7 +106,7 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): { app: Sprin
   };
   const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
   setSpringline(app);
-  return { app, rooms };
+  return { app, rooms, soundness };
 }
 
 /** The floor's clock: it never goes back and is named, so that a screen notices another run of the server. */
@@ -128,10 +140,12 @@ interface Running {
   readonly door: { detach(): void };
   readonly line: LineDoor;
   readonly pages: Pages;
+  readonly soundness: SoundnessWatch;
 }
 
 /** Documents first: their pages hear `stopping` while the words they sent are being written. */
-async function stopAll({ app, serving, door, line, pages }: Running): Promise<readonly string[]> {
+async function stopAll({ app, serving, door, line, pages, soundness }: Running): Promise<readonly string[]> {
+  soundness.stop();
   door.detach();
   line.stop();
   const closed = serving.close(STOP_MS.requests);

@@ -12,7 +12,6 @@ export interface WalkActs {
   /** Goes to an item; null: to the class as a whole. `open`: the person asked to work on it, the panel takes the focus. */
   readonly onGo: (item: string | null, open: boolean) => void;
   readonly onZoom: (by: 1 | -1 | 0) => void;
-  readonly onHelp: () => void;
   readonly onRail: () => void;
   readonly onRead: () => void;
   readonly onShut: () => void;
@@ -97,8 +96,6 @@ function keyAct(event: KeyboardEvent, acts: KeyActs, go: (key: WalkKey) => void)
       return () => acts.onZoom(0);
     case "Escape":
       return acts.onShut;
-    case "?":
-      return acts.onHelp;
     case "w":
     case "W":
       return acts.onRail;

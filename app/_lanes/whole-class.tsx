@@ -33,7 +33,6 @@ export interface WholeClassProps {
   readonly onGo: (item: string | null, open: boolean) => void;
   readonly onRail: () => void;
   readonly onRead: () => void;
-  readonly onHelp: () => void;
   /** Nothing is to be chosen any more. */
   readonly onShut: () => void;
 }
@@ -102,7 +101,6 @@ function OnScreen({ session, snap, lanes, width, ...acts }: OnScreenProps) {
   const walk = useWalk(lanes, axis, snap.selectedId, {
     onGo: acts.onGo,
     onZoom: zoomBy,
-    onHelp: acts.onHelp,
     onRail: acts.onRail,
     onRead: acts.onRead,
     onShut: acts.onShut,

@@ -1,15 +1,17 @@
 "use client";
-import Link from "next/link";
-import { useState } from "react";
-import { ClosedNotice } from "#app/_plan/closed-notice.tsx";
-import { Corner } from "#app/_shell/corner.tsx";
-import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
-import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
-import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
 /**
  * The month: weeks one under another, every day a short rail from which its classes hang, like times side by side.
  * On a phone the same days stand in one list. Everybody's changes show as they happen.
  */
+import Link from "next/link";
+import { useState } from "react";
+import { ClosedNotice } from "#app/_plan/closed-notice.tsx";
+import { Corner } from "#app/_shell/corner.tsx";
+import { PageKeys, type PageKeysProps } from "#app/_shell/key-help.tsx";
+import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
+import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
+import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
+import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
 import { agree } from "#lib/plan/format.ts";
 import { addMonths, daysOfMonth, weeksOfMonth } from "#lib/programme/calendar.ts";
 import type { Slot } from "#lib/programme/layout.ts";
@@ -26,12 +28,26 @@ import { useDayKeys } from "./use-day-keys.ts";
 import { useMonth, useMonthSession } from "./use-month.ts";
 import { dayWords, monthTitle } from "./words.ts";
 
+const MONTH_KEYS: PageKeysProps = {
+  parts: [
+    {
+      title: "In the month",
+      keys: [
+        ["← →", "the day before or after"],
+        ["↑ ↓", "the same day of the week before or after"],
+        ["Home, End", "the first or the last day"],
+      ],
+    },
+  ],
+  undo: true,
+};
+
 /** What the dialog is about: a slot there is, or a new one on a day. */
 export type Asked = { readonly slotId: string } | { readonly date: string } | null;
 
 export function MonthView(props: MonthPageProps) {
   const session = useMonthSession(props);
-  return session ? <OpenMonth session={session} props={props} /> : <p role="status">Opening the month</p>;
+  return session ? <OpenMonth session={session} props={props} /> : <p role="status">Opening the month…</p>;
 }
 
 function OpenMonth({ session, props }: { readonly session: MonthSession; readonly props: MonthPageProps }) {
@@ -55,6 +71,8 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
       {month.closeCode !== null && month.closeSentence !== null ? (
         <ClosedNotice session={session} code={month.closeCode} sentence={month.closeSentence} />
       ) : null}
+      <PageKeys of={MONTH_KEYS} />
+      <NoLiveNotice sentence={month.noLive} />
       {folded.length > 0 && month.ready ? (
         <button type="button" className={`button ${styles.past}`} onClick={() => setShowPast(true)}>
           Show the {agree(folded.length, "week that is", `${folded.length} weeks that are`)} over
@@ -75,7 +93,7 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
           ))}
         </div>
       ) : (
-        <p role="status">Reading the month</p>
+        month.noLive === null && <p role="status">Opening the month…</p>
       )}
       <nav className={styles.turn} aria-label="Other months">
         {[-1, 1].map((step) => {

@@ -28,7 +28,6 @@ export interface MiddleProps {
   readonly openPaste: () => void;
   readonly openOrder: () => void;
   readonly openPanel: () => void;
-  readonly openHelp: () => void;
   readonly openMarks: () => void;
   readonly openClass: () => void;
   readonly onPick: (id: string) => void;
@@ -39,6 +38,7 @@ export interface MiddleProps {
 export function Middle(props: MiddleProps) {
   const { session, snap, openAdd, openPaste, view } = props;
   const { scale, step } = useScale(session.planId);
+  if (!snap.ready && snap.noLive !== null) return <div className={styles.opening} />;
   if (!snap.ready) return <p className={styles.opening}>Opening the plan…</p>;
   const hasMoves = snap.plan.items.some(isMoveItem);
   const classOpen = props.panelOpen && itemById(snap.plan, snap.selectedId ?? "") === undefined;
@@ -59,7 +59,7 @@ export function Middle(props: MiddleProps) {
 }
 
 /** The whole class. What is pressed is chosen, and the panel beside it opens. */
-function Lanes({ session, snap, onPick, onShut, openPanel, openClass, openHelp, setView }: MiddleProps) {
+function Lanes({ session, snap, onPick, onShut, openPanel, openClass, setView }: MiddleProps) {
   const go = (item: string | null, open: boolean) => {
     if (item === null) openClass();
     else onPick(item);
@@ -73,13 +73,12 @@ function Lanes({ session, snap, onPick, onShut, openPanel, openClass, openHelp, 
       onGo={go}
       onRail={() => setView("rail")}
       onRead={() => setView("read-through")}
-      onHelp={openHelp}
       onShut={onShut}
     />
   );
 }
 
-function Words({ session, snap, onPick, openHelp, setView }: MiddleProps) {
+function Words({ session, snap, onPick, setView }: MiddleProps) {
   return (
     <ReadThrough
       session={session}
@@ -87,7 +86,6 @@ function Words({ session, snap, onPick, openHelp, setView }: MiddleProps) {
       onPick={onPick}
       onRail={() => setView("rail")}
       onWhole={() => setView("whole-class")}
-      onHelp={openHelp}
     />
   );
 }
@@ -101,18 +99,17 @@ interface RailPartProps extends MiddleProps {
 
 /** The rail, and on a wide screen the margin beside it. */
 function RailAndMargin(props: RailPartProps) {
-  const { session, snap, wide, scale, openAdd, openPanel, openHelp, setView } = props;
+  const { session, snap, wide, scale, openAdd, openPanel, setView } = props;
   const [layout, setLayout] = useState<RailLayout | null>(null);
   const marks = useMemo(() => (wide ? NO_MARKS : marksOf(snap)), [wide, snap]);
   const acts = useMemo(
     () => ({
       openAdd,
       openPanel,
-      openHelp,
       openWhole: () => setView("whole-class"),
       openRead: () => setView("read-through"),
     }),
-    [openAdd, openPanel, openHelp, setView],
+    [openAdd, openPanel, setView],
   );
   return (
     <div className={styles.middle} inert={props.inert}>

@@ -11,6 +11,8 @@ import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
 import { RehearsalsDialog } from "#app/_rehearsal/rehearsals-dialog.tsx";
 import { Corner } from "#app/_shell/corner.tsx";
+import { PageKeys } from "#app/_shell/key-help.tsx";
+import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
@@ -19,11 +21,11 @@ import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
 import { ClosedNotice } from "./closed-notice.tsx";
-import { KeysHelp } from "./keys-help.tsx";
 import { LegendDialog } from "./legend.tsx";
 import { Middle } from "./middle.tsx";
 import { nextFinding } from "./next-finding.ts";
 import { Panel } from "./panel/panel.tsx";
+import { PLAN_KEYS } from "./plan-keys.ts";
 import styles from "./plan-page.module.css";
 import type { PlanSession } from "./session.ts";
 import type { PlanPageProps, SessionSnapshot } from "./session-types.ts";
@@ -48,7 +50,7 @@ function Opening() {
 }
 
 const UNDER = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
-type Dialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "keys" | "marks" | null;
+type Dialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "marks" | null;
 const WIDE = "(min-width: 1180px)";
 const PHONE = "(max-width: 759px)";
 
@@ -140,7 +142,6 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         <Middle
           {...{ session, snap, wide, openAdd, openPaste, openOrder, openPanel, view, setView, panelOpen }}
           inert={phone && sheet}
-          openHelp={() => setDialog("keys")}
           openMarks={() => setDialog("marks")}
           openClass={() => {
             session.select(null);
@@ -177,7 +178,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         <OrderDialog session={session} itemId={snap.selectedId} onClosed={() => setDialog(null)} />
       )}
       {dialog === "rehearsals" && snap.ready && <RehearsalsDialog session={session} onClosed={() => setDialog(null)} />}
-      {dialog === "keys" && <KeysHelp onClose={() => setDialog(null)} />}
+      <PageKeys of={PLAN_KEYS} />
       {dialog === "marks" && <LegendDialog lanes={view === "whole-class"} onClose={() => setDialog(null)} />}
     </main>
   );
@@ -189,6 +190,7 @@ function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapsho
       {snap.closeCode !== null && snap.closeSentence !== null && (
         <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
       )}
+      <NoLiveNotice sentence={snap.noLive} />
       {snap.copy === "lost" && (
         <p className={styles.readAlong} role="alert">
           This device keeps no copy of the plan any more: its storage was cleared. What you type goes to the server

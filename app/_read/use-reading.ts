@@ -1,12 +1,11 @@
 "use client";
-/** The read-through by keyboard: one line takes the Tab key, arrows go from line to line. Keys stand in `keys-help.tsx`. */
+/** The read-through by keyboard: one line takes the Tab key, arrows go from line to line. Keys stand in `plan-keys.ts`. */
 import { type KeyboardEvent, useRef, useState } from "react";
 import type { ReadPart } from "#lib/cues/read-through.ts";
 
 export interface ReadActs {
   readonly onRail: () => void;
   readonly onWhole: () => void;
-  readonly onHelp: () => void;
 }
 
 export function useReading(parts: readonly ReadPart[], acts: ReadActs) {
@@ -40,8 +39,6 @@ function otherAct(key: string, acts: ReadActs): (() => void) | undefined {
       return acts.onRail;
     case "w":
       return acts.onWhole;
-    case "?":
-      return acts.onHelp;
     default:
       return undefined;
   }

@@ -3,6 +3,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { Role } from "#lib/policy/can.ts";
 import styles from "./account-menu.module.css";
+import { openKeyHelp } from "./key-help.tsx";
 import { NewPassword } from "./new-password.tsx";
 import { SchemeChoice } from "./scheme-choice.tsx";
 import { SignOut } from "./sign-out.tsx";
@@ -60,6 +61,9 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
           </span>
         </p>
         <SchemeChoice />
+        <button type="button" className="button" onClick={openKeyHelp}>
+          Keys (?)
+        </button>
         <NewPassword />
         <SignOut userId={id} />
       </div>

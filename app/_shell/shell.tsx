@@ -5,6 +5,7 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { can } from "#lib/policy/can.ts";
+import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import { AccountMenu } from "./account-menu.tsx";
 import { Mark } from "./mark.tsx";
 import type { Visit } from "./person.ts";
@@ -27,7 +28,7 @@ export function placesFor(who: Visit["who"]): Place[] {
     can(actor, "library.read") && { section: "library", href: "/library", name: "Library" },
     can(actor, "library.read") && { section: "rules", href: "/rules", name: "Rules" },
     can(actor, "people.manage") && { section: "people", href: "/people", name: "People" },
-    can(actor, "rooms.manage") && { section: "studio", href: "/studio", name: "Studio" },
+    can(actor, "rooms.manage") && { section: "studio", href: "/studio", name: DEVICES_PLACE.under },
   ];
   return places.filter((place) => place !== false);
 }

@@ -5,7 +5,7 @@ export const ROLE_WORDS: Record<Role, { readonly name: string; readonly may: str
   trainee: { name: "trainee", may: "writes own plans and those shared with them, hands them in" },
   coach: { name: "coach", may: "writes any team plan and the programme, runs the floor" },
   lead: { name: "lead", may: "all that, comments on any plan, hands back and signs off" },
-  manager: { name: "manager", may: "people, rooms, devices, house standards, the record" },
+  manager: { name: "manager", may: "people, rooms, cue devices, house standards, the record" },
   crew: { name: "crew", may: "reads signed plans and follows a class" },
 };
 

@@ -1,6 +1,7 @@
 /** The desk: what waits for this person, the plans they may read, and what their roles let them do from here. */
 import type { Metadata } from "next";
 import { can } from "#lib/policy/can.ts";
+import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import { listSignedPlans } from "#server/plans/editions.ts";
 import { listArchivedPlans, listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
@@ -99,7 +100,7 @@ function ManagerWays() {
           <a href="/studio">Rooms and springs</a> <span className="quiet">what the machines have, as measured</span>
         </li>
         <li>
-          <a href="/studio#devices">Cue devices</a> <span className="quiet">pair one, take one back</span>
+          <a href={DEVICES_PLACE.href}>{DEVICES_PLACE.name}</a> <span className="quiet">pair one, take one back</span>
         </li>
         <li>
           <a href="/programme">Programme</a> <span className="quiet">who teaches when</span>

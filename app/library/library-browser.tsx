@@ -1,6 +1,7 @@
 "use client";
 /** Search, choose, open. Down arrow goes from the field into the list; the address keeps what was chosen. */
 import { type KeyboardEvent, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
+import { PageKeys, type PageKeysProps } from "#app/_shell/key-help.tsx";
 import { filterToQuery } from "#lib/library/filter-query.ts";
 import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
 import { findMoves, type LibraryFilter, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
@@ -24,6 +25,10 @@ interface LibraryProps {
   readonly note: readonly string[];
 }
 
+const LIBRARY_KEYS: PageKeysProps = {
+  parts: [{ title: "In the search", keys: [["↓, Enter", "into the list of moves"]] }],
+};
+
 export function LibraryBrowser({ moves, archived, springs, start, note }: LibraryProps) {
   const [view, setView] = useState<View>(start);
   const list = useRef<HTMLUListElement>(null);
@@ -43,6 +48,7 @@ export function LibraryBrowser({ moves, archived, springs, start, note }: Librar
   };
   return (
     <>
+      <PageKeys of={LIBRARY_KEYS} />
       <details className={styles.note}>
         <summary>Before you use a move</summary>
         {note.map((sentence) => (

@@ -2,6 +2,7 @@
 /** Cue devices: make one (its code is shown once), see them, take one back. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useId, useState } from "react";
+import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import type { DeviceView, NewCode } from "#server/devices/manage-devices.ts";
 import { Field, textOf } from "../_shell/field.tsx";
 import { Moment } from "../_shell/moment.tsx";
@@ -37,7 +38,7 @@ export function Devices({ devices, rooms }: DevicesProps) {
   };
   return (
     <>
-      <h2>Cue devices</h2>
+      <h2>{DEVICES_PLACE.name}</h2>
       <p className="quiet">
         A tablet beside the machines. It fetches the signed classes of its room, keeps them, and runs them with no
         network.

@@ -4,7 +4,7 @@
  * rejected: ids are reused, process 1 lives in every container, and a stale row makes the next start wait.
  * It holds on a local disk; network file systems that lie about locks are no place for SQLite anyway.
  */
-import { mkdirSync } from "node:fs";
+import { existsSync, mkdirSync } from "node:fs";
 import { dirname } from "node:path";
 import Database from "better-sqlite3";
 
@@ -45,6 +45,22 @@ export function acquireWriterLock(databaseFile: string): WriterLock {
       lock.close();
     },
   };
+}
+
+/** Whether a process writes to this database now. Takes nothing and makes nothing. */
+export function isInUse(databaseFile: string): boolean {
+  const file = `${databaseFile}.lock`;
+  if (!existsSync(file)) return false;
+  const lock = new Database(file, { timeout: 0 });
+  try {
+    lock.exec("begin immediate; rollback");
+    return false;
+  } catch (error) {
+    if (isBusy(error)) return true;
+    throw error;
+  } finally {
+    lock.close();
+  }
 }
 
 function holder(lock: Database.Database): number | undefined {

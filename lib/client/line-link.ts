@@ -12,6 +12,7 @@ import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/line/wire.ts";
 import { lineClocks } from "./line-clocks.ts";
 import { lineTeller, type OwnClass } from "./line-teller.ts";
 import { type LinkState, NOT_HEARD } from "./link-state.ts";
+import { LiveCheck } from "./live-check.ts";
 
 export interface LinkOptions {
   /** `wss://studio.example`: origin only. */
@@ -19,6 +20,8 @@ export interface LinkOptions {
   readonly token: string;
   readonly view: ScreenView;
   onState(state: LinkState): void;
+  /** Asks the address over HTTP why no socket opens: a sentence, or null when it does not answer. May reject. */
+  askAddress?(): Promise<string | null>;
   /** ms, only ever forward. */
   now?(): number;
   /** ms since the epoch. */
@@ -67,6 +70,7 @@ export function openLine(options: LinkOptions): LineLink {
   let state = NOT_HEARD;
   let view = options.view;
   let socket: WebSocket | null = null;
+  let isOpen = false;
   let silentChecks = 0;
   let retryMs = FIRST_RETRY_MS;
   let retrying: ReturnType<typeof setTimeout> | undefined;
@@ -80,14 +84,21 @@ export function openLine(options: LinkOptions): LineLink {
     if (socket?.readyState === 1) socket.send(JSON.stringify(message));
   };
   const teller = lineTeller({ clocks, send, now });
+  const live = new LiveCheck({
+    ask: async () => (await options.askAddress?.()) ?? null,
+    onChange: () => set({ noLive: live.sentence }),
+  });
   const askTime = () => send({ t: "time", t1: now() });
 
   function connect(): void {
     retrying = undefined;
     const ws = new (options.WebSocket ?? WebSocket)(`${options.origin}${LINE_PATH}`);
     socket = ws;
+    isOpen = false;
     silentChecks = 0;
     ws.onopen = () => {
+      live.opened();
+      isOpen = true;
       const { token } = options;
       ws.send(JSON.stringify({ t: "hello", version: LINE_VERSION, token, view, memory: memoryOf(state.line) }));
     };
@@ -111,6 +122,7 @@ export function openLine(options: LinkOptions): LineLink {
     socket = null;
     was?.close(LOST_CODE);
     if (closed || state.contact === "refused") return;
+    if (!isOpen) live.failed();
     teller.forget();
     set({ contact: "off" });
     clearTimeout(retrying);

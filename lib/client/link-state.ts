@@ -8,6 +8,8 @@ export interface LinkState {
   readonly heardAt: number | null;
   /** Why it was closed for good, in a sentence. */
   readonly sentence: string | null;
+  /** The studio answers and no socket ever opened here: what to do about it. */
+  readonly noLive: string | null;
   /** This device's id on the line. */
   readonly you: string | null;
   /** As last heard. */
@@ -25,6 +27,7 @@ export const NOT_HEARD: LinkState = {
   contact: "connecting",
   heardAt: null,
   sentence: null,
+  noLive: null,
   you: null,
   line: null,
   refusal: null,

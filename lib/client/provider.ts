@@ -40,6 +40,8 @@ export interface ConnectOptions {
   readonly onNews?: (news: News) => void;
   /** Called after every change of state, never while connecting is still being set up. */
   readonly onState?: (state: ConnectionState) => void;
+  /** An attempt came to nothing: its socket never opened. */
+  readonly onFailed?: () => void;
   /** Only outside browsers. */
   readonly WebSocket?: typeof WebSocket;
   /** Longest wait between two attempts, ms. */
@@ -79,6 +81,8 @@ class Connection implements DocConnection {
   private writes = true;
   /** A change found its socket closing: it was not sent, and the next connection offers it. */
   private missed = false;
+  /** The page itself ends the attempt: that says nothing of the address. */
+  private takingAway = false;
   private readonly pulse = new Pulse({ ask: () => this.provider.ws?.send(ASK_FRAME), lost: () => this.letGo() });
   private readonly looking: ReturnType<typeof setInterval>;
   private readonly options: ConnectOptions;
@@ -111,7 +115,9 @@ class Connection implements DocConnection {
   }
 
   disconnect(): void {
+    this.takingAway = true;
     this.provider.disconnect();
+    this.takingAway = false;
   }
 
   doubt(): void {
@@ -120,6 +126,7 @@ class Connection implements DocConnection {
   }
 
   stop(): void {
+    this.takingAway = true;
     clearInterval(this.looking);
     this.options.doc.off("update", this.noteMissed);
     this.awareness.off("update", this.sendOwnAwareness);
@@ -169,6 +176,7 @@ class Connection implements DocConnection {
     });
     this.provider.on("connection-close", (event) => {
       if (event?.code === CLOSE.storageFailing.code) this.change({ storageFailing: true });
+      if (!this.provider.wsconnected && !this.takingAway) this.options.onFailed?.();
     });
     this.provider.on("closed", ({ code }) => {
       this.change({ closed: code === FRAME_TOO_LARGE ? CLOSE.tooLarge.code : code });

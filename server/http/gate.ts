@@ -23,6 +23,8 @@ export type Gate = (request: IncomingMessage, response: ServerResponse) => boole
 const MAX_DROPPED_BYTES = 64 * 1024 * 1024;
 const BAD_ADDRESS = fail(400, "bad-address", "This address cannot be read.");
 const DROPPED = /^(forwarded|x-forwarded-.*|x-real-ip|x-springline-.*|x-middleware-.*|content-security-policy.*)$/;
+/** Under our own name: whether a proxy named the client's address, and whether it was believed. */
+export const FORWARDED_HEADER = "x-springline-forwarded";
 const LOOPBACK = new Set(["localhost", "127.0.0.1", "[::1]"]);
 
 export function createGate({ env, hasStudio }: GateSetup): Gate {
@@ -55,6 +57,7 @@ export function cleanHeaders(request: IncomingMessage, trustProxy: boolean): voi
   const forwarded = String(request.headers["x-forwarded-for"] ?? "");
   for (const name of Object.keys(request.headers)) if (DROPPED.test(name)) delete request.headers[name];
   const said = trustProxy ? forwarded.split(",").at(-1)?.trim() : undefined;
+  request.headers[FORWARDED_HEADER] = forwarded === "" ? "none" : said ? "believed" : "ignored";
   request.headers[CLIENT_ADDRESS_HEADER] = said || request.socket.remoteAddress || "127.0.0.1";
 }
 

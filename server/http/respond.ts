@@ -11,12 +11,15 @@
  */
 import type { z } from "zod";
 import type { Device, Person } from "#lib/policy/can.ts";
+import { wrongAddressWords } from "#lib/protocol/address.ts";
+import { DEVICES_WORDS } from "#lib/protocol/places.ts";
 import { freshenSession, type SignedIn } from "#server/auth/actor.ts";
 import { deviceFromHeaders } from "#server/auth/device.ts";
 import { type AppError, fail, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import { type Springline, springline } from "#server/springline.ts";
 import { readBody } from "./body.ts";
 import { faultToError } from "./fault.ts";
+import { noteOtherOrigin } from "./proxy-signs.ts";
 
 export interface Call<B> {
   readonly app: Springline;
@@ -91,29 +94,27 @@ export function respondWithCookies(result: Result<unknown>, cookies: readonly st
 }
 
 /** Methods that change nothing need no Origin; all others must come from our own pages. Errors: 403 other-origin. */
-export function checkOrigin(app: Pick<Springline, "env">, request: Request): Result<null> {
+export function checkOrigin(app: Pick<Springline, "env" | "log">, request: Request): Result<null> {
   if (request.method === "GET" || request.method === "HEAD") return ok(null);
   const origin = request.headers.get("origin");
   if (origin === app.env.origin) return ok(null);
-  return origin === null || origin === "null"
-    ? OTHER_ORIGIN
-    : fail(403, "other-origin", wrongAddress(app.env.origin, origin));
+  if (origin === null || origin === "null") return noOrigin(app.env.origin);
+  noteOtherOrigin(app, origin);
+  return fail(403, "other-origin", wrongAddressWords(app.env.origin, origin));
 }
-
-/** An owner who forgot the public address meets this at the first form; a stranger's page cannot read it. */
-const wrongAddress = (home: string, opened: string) =>
-  `This studio is served as ${home}; you opened it as ${opened}. Open it at its own address, or tell whoever runs the server to set SPRINGLINE_URL.`;
 
 const DEVICE_UNKNOWN = fail(
   401,
   "device-unknown",
-  "This device is not paired, or its pairing was taken back. Pair it again.",
+  `This device is not paired, or its pairing was taken back. Pair it again with a code from ${DEVICES_WORDS}.`,
 );
-const OTHER_ORIGIN = fail(
-  403,
-  "other-origin",
-  "This did not come from a page of this studio. Reload the page and try again.",
-);
+/** A browser sends the Origin of its page with every such request: one without is a program's, or a proxy took it away. */
+const noOrigin = (home: string) =>
+  fail(
+    403,
+    "other-origin",
+    `The request did not say which page it came from. Open the studio at ${home}; if you did, the proxy in front of it takes the Origin header away: whoever runs the server can ask npm run -s doctor.`,
+  );
 
 function route(run: (app: Springline, request: Request, context?: RouteContext) => Promise<Response>): Route {
   return async (request, context) => {

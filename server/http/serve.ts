@@ -7,6 +7,7 @@ import type { Duplex } from "node:stream";
 import type { Env } from "#server/env.ts";
 import type { Log } from "#server/log.ts";
 import { cleanHeaders, type Gate } from "./gate.ts";
+import { noteForwarded } from "./proxy-signs.ts";
 
 export interface ServeSetup {
   readonly env: Pick<Env, "host" | "port" | "trustProxy">;
@@ -47,6 +48,7 @@ function answer(setup: ServeSetup, request: IncomingMessage, response: ServerRes
     response.end("Something broke on the server.");
   };
   try {
+    noteForwarded(setup, request);
     if (setup.gate(request, response)) return;
     Promise.resolve(setup.handle(request, response)).catch(broken);
   } catch (err) {
@@ -57,6 +59,7 @@ function answer(setup: ServeSetup, request: IncomingMessage, response: ServerRes
 function upgrade(setup: ServeSetup, request: IncomingMessage, socket: Duplex, head: Buffer): void {
   // A socket that breaks before anybody listens would end the process.
   socket.on("error", (err) => setup.log.debug({ err }, "socket broke"));
+  noteForwarded(setup, request);
   cleanHeaders(request, setup.env.trustProxy);
   if (setup.upgrade(request, socket, head)) return;
   socket.end("HTTP/1.1 404 Not Found\r\nConnection: close\r\nContent-Length: 0\r\n\r\n");

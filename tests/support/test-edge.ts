@@ -23,10 +23,13 @@ export interface TestEdgeOptions {
   readonly notes?: Map<string, unknown>;
   /** Copies are read only when the test says so. */
   readonly slowCopies?: boolean;
+  /** What the address says over HTTP when no socket opens; it does not answer when left out. */
+  readonly askAddress?: () => Promise<string | null>;
 }
 
 export function testEdge(options: TestEdgeOptions): TestEdge {
   const { origin, cookie, kept = new Map(), notes = new Map(), slowCopies = false } = options;
+  const { askAddress = async () => null } = options;
   const network = new Set<() => void>();
   const shown = new Set<() => void>();
   let read = () => {};
@@ -81,6 +84,7 @@ export function testEdge(options: TestEdgeOptions): TestEdge {
     onNetwork: heardBy(network),
     onShown: heardBy(shown),
     reload: () => undefined,
+    askAddress,
     readCopies: () => read(),
     tellNetwork() {
       for (const heard of network) heard();

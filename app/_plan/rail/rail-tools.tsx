@@ -1,5 +1,6 @@
 "use client";
 /** Over all views of the plan: which of the views, add, the class's own panel, how tall a minute is, marks, keys. */
+import { openKeyHelp } from "#app/_shell/key-help.tsx";
 import type { PlanSession } from "../session.ts";
 import type { PlanView } from "../use-plan-view.ts";
 import styles from "./rail-tools.module.css";
@@ -12,7 +13,6 @@ interface RailToolsProps {
   readonly openAdd: () => void;
   readonly openPaste: () => void;
   readonly openOrder: () => void;
-  readonly openHelp: () => void;
   readonly openMarks: () => void;
   readonly openClass: () => void;
   readonly classOpen: boolean;
@@ -21,7 +21,7 @@ interface RailToolsProps {
 }
 
 export function RailTools(props: RailToolsProps) {
-  const { session, openAdd, openPaste, openHelp, openClass, classOpen } = props;
+  const { session, openAdd, openPaste, openClass, classOpen } = props;
   return (
     <div className={styles.tools}>
       <Views {...props} />
@@ -46,7 +46,7 @@ export function RailTools(props: RailToolsProps) {
         <button type="button" className="button button-quiet" onClick={props.openMarks}>
           Marks
         </button>
-        <button type="button" className={`button button-quiet ${styles.keys}`} onClick={openHelp}>
+        <button type="button" className={`button button-quiet ${styles.keys}`} onClick={openKeyHelp}>
           Keys
         </button>
       </span>

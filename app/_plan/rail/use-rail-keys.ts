@@ -1,5 +1,5 @@
 "use client";
-/** The rail by keyboard: everything a hand can do there. Keys are listed for the reader in `keys-help.tsx`. */
+/** The rail by keyboard: everything a hand can do there. Keys are listed for the reader in `plan-keys.ts`. */
 import type { KeyboardEvent } from "react";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { PlanItem } from "#lib/plan/schema.ts";
@@ -10,7 +10,6 @@ import type { PlanSession } from "../session.ts";
 export interface RailKeyActs {
   readonly openPanel: () => void;
   readonly openAdd: () => void;
-  readonly openHelp: () => void;
   readonly openWhole: () => void;
   readonly openRead: () => void;
 }
@@ -58,8 +57,6 @@ function plainKey(session: PlanSession, event: KeyboardEvent, acts: RailKeyActs)
     case "r":
     case "R":
       return acts.openRead;
-    case "?":
-      return acts.openHelp;
     default:
       return item ? itemKey(session, item, event.key, acts) : undefined;
   }

@@ -95,8 +95,9 @@ function Asking({ line: floorLine, onTakeOn }: { line: FloorLine; onTakeOn(): vo
 }
 
 function statusWords({ state, link }: FloorLine): string {
-  const { line, you, contact, heardAt, sentence, refusal, followed } = state;
+  const { line, you, contact, heardAt, sentence, noLive, refusal, followed } = state;
   if (contact === "refused") return sentence ?? "";
+  if (noLive !== null) return noLive;
   if (contact === "connecting") return "Looking for the line of this room.";
   if (contact === "off") {
     const since =

@@ -27,6 +27,7 @@ export function LineOnShelf({ line, settings, onFollow }: Props) {
 
 function ledWords({ state }: FloorLine): string {
   if (state.contact === "refused") return state.sentence ?? "";
+  if (state.noLive !== null) return state.noLive;
   if (state.contact !== "on" || !state.line) return "Other screens of this room cannot be reached now.";
   if (!leadsElsewhere(state)) return "Nobody leads a class here now.";
   const { leader, told } = state.line;

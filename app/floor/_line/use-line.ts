@@ -1,5 +1,6 @@
 /** This page's place on its room's line: one connection as long as the device is paired, and what it last heard. */
 import { useEffect, useState } from "react";
+import { askAddress } from "#lib/client/ask-address.ts";
 import { type LineLink, openLine } from "#lib/client/line-link.ts";
 import { type LinkState, NOT_HEARD } from "#lib/client/link-state.ts";
 import type { ScreenView } from "#lib/line/wire.ts";
@@ -16,7 +17,7 @@ export function useLine(token: string | undefined, view: ScreenView): FloorLine 
   useEffect(() => {
     if (!token) return;
     const origin = window.location.origin.replace(/^http/, "ws");
-    const made = openLine({ origin, token, view: "lead", onState: setState });
+    const made = openLine({ origin, token, view: "lead", onState: setState, askAddress });
     setLink(made);
     window.addEventListener("online", made.retry);
     window.addEventListener("offline", made.lose);

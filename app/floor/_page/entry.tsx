@@ -9,6 +9,7 @@ import "@fontsource/atkinson-hyperlegible-mono/700.css";
 import "../../look.css";
 import "../floor.css";
 import { createRoot } from "react-dom/client";
+import { KeyHelp } from "../../_shell/key-help.tsx";
 import { FloorApp } from "../_parts/floor-app.tsx";
 import { Mishap } from "./mishap.tsx";
 
@@ -17,5 +18,6 @@ if (main)
   createRoot(main).render(
     <Mishap>
       <FloorApp />
+      <KeyHelp />
     </Mishap>,
   );

@@ -89,6 +89,7 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
   return (
     <div
       className={styles.live}
+      data-own-keys
       data-phase={view.phase}
       data-held={view.held}
       data-sheet={sheet}

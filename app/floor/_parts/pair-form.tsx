@@ -1,6 +1,7 @@
 "use client";
 /** Takes the pairing code. Letters and figures only, large, forgiving of spaces and small letters. */
 import { type FormEvent, useState } from "react";
+import { DEVICES_PLACE, DEVICES_WORDS } from "#lib/protocol/places.ts";
 import type { Pairing } from "./kept.ts";
 import styles from "./pair-form.module.css";
 import { pair } from "./studio-calls.ts";
@@ -45,8 +46,8 @@ export function PairForm({ notices, onPaired }: Props) {
     <form className={styles.form} onSubmit={handleSubmit}>
       <h1>Pair this device</h1>
       <p className={styles.how}>
-        The manager of the studio makes a code in the workspace, under <a href="/studio#devices">Studio, Cue devices</a>
-        . It works once, for ten minutes, and makes this device a cue device of one room.
+        The manager of the studio makes a code in the workspace, under <a href={DEVICES_PLACE.href}>{DEVICES_WORDS}</a>.
+        It works once, for ten minutes, and makes this device a cue device of one room.
       </p>
       <div className="field">
         <label htmlFor="code">Pairing code</label>

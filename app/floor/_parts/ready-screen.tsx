@@ -1,6 +1,9 @@
 "use client";
 /** The last look before a class: is it the right card, what the first set-up is, which keys do what, what to be careful of. */
+import { useMemo } from "react";
+import { PageKeys, type PageKeysProps } from "#app/_shell/key-help.tsx";
 import type { Card } from "#lib/card/schema.ts";
+import { KEY_ACT_WORDS, KEY_ACTS, type KeyChoice, keysOfAct } from "#lib/floor/keys.ts";
 import { floorClass } from "#lib/floor/view.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { Coils } from "./coils.tsx";
@@ -9,6 +12,12 @@ import { KeyTable } from "./key-table.tsx";
 import styles from "./ready-screen.module.css";
 import type { Settings } from "./use-settings.ts";
 import { type Worker, workerWords } from "./use-worker.ts";
+
+const classKeys = (chosen: KeyChoice): PageKeysProps => ({
+  parts: [
+    { title: "In the class", keys: KEY_ACTS.map((act) => [keysOfAct(act, chosen), KEY_ACT_WORDS[act]] as const) },
+  ],
+});
 
 interface Props {
   readonly card: Card;
@@ -24,8 +33,10 @@ export function ReadyScreen({ card, worker, settings, onBack, onStart, onRehears
   const cls = floorClass(card);
   const first = cls.order.map((id) => cls.items.get(id)).find((item) => item?.kind === "move");
   const canFill = typeof document !== "undefined" && document.fullscreenEnabled;
+  const keys = useMemo(() => classKeys(settings.keys), [settings.keys]);
   return (
     <div className={styles.ready}>
+      <PageKeys of={keys} />
       <header>
         <h1 className={styles.title}>{card.edition.title}</h1>
         <p className={styles.about}>

@@ -5,7 +5,7 @@ import type { MonthPageProps } from "../../_month/month-types.ts";
 
 const MonthView = dynamic(() => import("../../_month/month-view.tsx").then((module) => module.MonthView), {
   ssr: false,
-  loading: () => <p role="status">Opening the month</p>,
+  loading: () => <p role="status">Opening the month…</p>,
 });
 
 export function OpenMonth(props: MonthPageProps) {

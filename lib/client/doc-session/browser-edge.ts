@@ -1,6 +1,7 @@
 /** The browser as a session sees it: its databases, its frames, its word on the network. Nothing else here touches them. */
 import { IndexeddbPersistence } from "y-indexeddb";
 import type * as Y from "yjs";
+import { askAddress } from "../ask-address.ts";
 import { copyNotes } from "../copy-notes.ts";
 import { watchDeviceCopy } from "../device-copy.ts";
 import type { Edge, KeptCopy, Off } from "./edge.ts";
@@ -24,6 +25,7 @@ export function browserEdge(): Edge {
         if (document.visibilityState === "visible") heard();
       });
     },
+    askAddress,
     reload: () => location.reload(),
   };
 }

@@ -35,6 +35,8 @@ export interface Edge {
   onNetwork(heard: () => void): Off;
   /** The page is seen again after it was hidden. */
   onShown(heard: () => void): Off;
+  /** Asks the page's address over HTTP why no socket opens: a sentence, or null when it does not answer. May reject. */
+  askAddress(): Promise<string | null>;
   /** Opens the page afresh. */
   reload(): void;
 }

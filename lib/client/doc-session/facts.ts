@@ -10,6 +10,8 @@ export interface SessionFacts {
   /** The document was read, and this person may write in it. */
   readonly writes: boolean;
   readonly saveState: SaveState;
+  /** The server answers and no socket ever opened here: what to do about it. Null while that is not so. */
+  readonly noLive: string | null;
   readonly closeCode: number | null;
   readonly closeSentence: string | null;
   readonly places: readonly Place[];

@@ -5,20 +5,22 @@ import type { ConnectionState } from "../provider.ts";
 /**
  * `opening`: nothing has been read yet. `saved`: on the server's disk. `sending`: on their way. `offline`: in this page
  * and, as its copy says, on this device. `storage-failing`: the server cannot write; tried again. `ended`: the server
- * closed this page for good.
+ * closed this page for good. `barred`: nothing could be read, since no socket opens through this address.
  */
-export type SaveState = "opening" | "saved" | "sending" | "offline" | "storage-failing" | "ended";
+export type SaveState = "opening" | "barred" | "saved" | "sending" | "offline" | "storage-failing" | "ended";
 
 /** What this page has read: the document at all, and all that this device kept of it, which may be news to the server. */
 export interface ReadSoFar {
   readonly document: boolean;
   readonly copy: boolean;
+  /** The server answers, but not on a socket. */
+  readonly barred?: boolean;
 }
 
 export function saveStateOf(link: ConnectionState, read: ReadSoFar): SaveState {
   if (link.closed !== null) return "ended";
   if (link.storageFailing) return "storage-failing";
-  if (!read.document) return "opening";
+  if (!read.document) return read.barred ? "barred" : "opening";
   if (!link.connected) return "offline";
   return link.synced && link.waiting === 0 && read.copy ? "saved" : "sending";
 }
@@ -34,6 +36,8 @@ export function saveWords({ saveState, rights, copy }: SaveView): string {
   switch (saveState) {
     case "opening":
       return "opening";
+    case "barred":
+      return "no live connection";
     case "saved":
       return rights.writes ? "saved" : "up to date";
     case "sending":

@@ -10,6 +10,7 @@ import { act, type Writer } from "#lib/doc/write.ts";
 import { closeText } from "#lib/protocol/close.ts";
 import type { News } from "#lib/protocol/messages.ts";
 import type { UndoOutcome } from "../act-undo.ts";
+import { LiveCheck } from "../live-check.ts";
 import { NamesSeen } from "../names-seen.ts";
 import { type ConnectionState, connectDoc, type DocConnection } from "../provider.ts";
 import { copyName } from "./copy-name.ts";
@@ -43,6 +44,7 @@ export class DocSession<
   private readonly copy: KeptCopy;
   private readonly values: Values;
   private readonly overtaken: OvertakenValues;
+  private readonly live = new LiveCheck({ ask: () => this.edge.askAddress(), onChange: () => this.touch() });
   private readonly notUndone: NotUndone;
   private readonly listeners = new Set<() => void>();
   private readonly offs: Off[];
@@ -89,7 +91,11 @@ export class DocSession<
 
   /** As of this very moment. A snapshot is as old as the last frame, which no picture is older than. */
   get saveState(): SaveState {
-    return saveStateOf(this.link.state, { document: this.ready, copy: this.copy.isRead });
+    return saveStateOf(this.link.state, {
+      document: this.ready,
+      copy: this.copy.isRead,
+      barred: this.live.sentence !== null,
+    });
   }
 
   get canWrite(): boolean {
@@ -179,6 +185,7 @@ export class DocSession<
       awareness: { user: { id: me.id, name: me.name }, item: null },
       onNews: (news) => this.takeNews(news),
       onState: (state) => this.takeLink(state),
+      onFailed: () => this.live.failed(),
     });
   }
 
@@ -265,6 +272,7 @@ export class DocSession<
       ready: this.ready,
       writes: this.canWrite,
       saveState: this.saveState,
+      noLive: this.live.sentence,
       closeCode: closed,
       closeSentence: closed === null ? null : (closeText(closed) ?? null),
       places: placesOf(this.awareness, this.me),
@@ -302,7 +310,8 @@ export class DocSession<
   }
 
   private takeLink(state: ConnectionState): void {
-    if (!state.connected) this.overtaken.leave();
+    if (state.connected) this.live.opened();
+    else this.overtaken.leave();
     if (state.synced) this.noteRead();
     else this.touch();
   }

@@ -17,7 +17,7 @@ export const setupLineTwice = defineRule({
   level: "look",
   source: COMMON_PRACTICE,
   limits: z.strictObject({}),
-  messages: { twice: '{itemName} says "{text}" {times} times in its set-up: once is enough.' },
+  messages: { twice: '{itemName}: the set-up says "{text}" {times} times: once is enough.' },
   examples: {
     pass: [
       { say: "two lines of other words", plan: examplePlan([setup("Carriage home.", "Two light.")]) },

@@ -25,6 +25,7 @@ export function LineProbe({ envelope, publicKey, screen, at, n }: Props) {
     contact: "on",
     heardAt: STOPPED,
     sentence: null,
+    noLive: null,
     you: "me",
     cards: null,
     refusal: null,

@@ -42,7 +42,16 @@ const now = () => Date.UTC(2026, 10, 9, 12);
 const keys = createSigningKeys({ db, secret: env.secret, now });
 let rooms: LiveRooms;
 const app: Springline = {
-  ...{ env, log, db, auth: createAuth(db, env, log), keys, now, newId: () => randomUUID() },
+  ...{
+    env,
+    log,
+    db,
+    auth: createAuth(db, env, log),
+    keys,
+    soundness: { damage: null },
+    now,
+    newId: () => randomUUID(),
+  },
   get rooms() {
     return rooms;
   },

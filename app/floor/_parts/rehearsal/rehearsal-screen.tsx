@@ -1,9 +1,10 @@
 "use client";
 /** The floor with no class: the same class on the same clock, and one great target to tap as things are really done. */
 import { useEffect, useMemo, useRef } from "react";
+import { PageKeys, type PageKeysProps } from "#app/_shell/key-help.tsx";
 import type { Card } from "#lib/card/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
-import type { KeyAct } from "#lib/floor/keys.ts";
+import { type KeyAct, type KeyChoice, keysOfAct } from "#lib/floor/keys.ts";
 import { typeSizes } from "#lib/floor/legibility.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { minutesSeconds, secondsFigure } from "#lib/floor/words.ts";
@@ -43,6 +44,7 @@ export function RehearsalScreen({ card, of, settings, resumed, keep, onDone }: P
     back: () => run.act("back"),
   };
   useFloorKeys(settings.keys, (act) => acts[act]?.());
+  const keys = useMemo(() => rehearsalKeys(settings.keys), [settings.keys]);
   const name = view.item?.name ?? (view.phase === "closing" ? "Closing" : "Opening");
   return (
     <div
@@ -50,6 +52,7 @@ export function RehearsalScreen({ card, of, settings, resumed, keep, onDone }: P
       data-phase={view.phase}
       style={{ "--seconds": `${sizes.seconds}px`, "--minutes": `${sizes.minutes}px` } as React.CSSProperties}
     >
+      <PageKeys of={keys} />
       <div className={live.rail} style={{ "--done": view.progress } as React.CSSProperties}>
         <span />
       </div>
@@ -118,3 +121,15 @@ function unitOf({ phase, secondsLeft }: FloorView): string {
   const unit = secondsLeft < 100 ? "seconds" : "minutes";
   return phase === "change" ? `${unit} to change` : `${unit} left`;
 }
+
+const rehearsalKeys = (chosen: KeyChoice): PageKeysProps => ({
+  parts: [
+    {
+      title: "In the rehearsal",
+      keys: [
+        [`${keysOfAct("hold-or-go-on", chosen)}, ${keysOfAct("next", chosen)}`, "a line is said, or a set-up is done"],
+        [keysOfAct("back", chosen), "back to the start of this move; twice, to the one before"],
+      ],
+    },
+  ],
+});

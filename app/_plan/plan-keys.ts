@@ -1,11 +1,7 @@
-"use client";
-/** All keys of the plan page on one sheet. */
-import { useEffect, useRef } from "react";
+/** What the plan page's own keys do, for the list of keys. */
+import type { Keys, PageKeysProps } from "#app/_shell/key-help.tsx";
 import { KIND_HINTS, KIND_WORDS } from "#lib/editor/words.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
-import styles from "./dialogs.module.css";
-
-type Keys = readonly (readonly [string, string])[];
 
 const RAIL: Keys = [
   ["↑ ↓", "choose the item before or after"],
@@ -19,9 +15,6 @@ const RAIL: Keys = [
   ["R", "the words of the class, read through"],
   ["Ctrl or Cmd + D", "duplicate the item"],
   ["Delete", "take the item out; it can be put back"],
-  ["Ctrl or Cmd + Z", "undo your own last act, in the script too"],
-  ["Ctrl or Cmd + Shift + Z", "redo it"],
-  ["?", "this list"],
 ];
 const WHOLE_CLASS: Keys = [
   ["← →", "the item before or after in the same lane"],
@@ -54,42 +47,13 @@ const SCRIPT: Keys = [
   ["Tab", "leave the script; Shift + Tab to the bar above it"],
 ];
 
-export function KeysHelp({ onClose }: { onClose: () => void }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
-  return (
-    <dialog ref={dialog} className={styles.dialog} aria-labelledby="keys-title" onClose={onClose}>
-      <div className={styles.head}>
-        <h2 id="keys-title">Keys</h2>
-        <button type="button" className="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </div>
-      <h3>On the rail</h3>
-      <KeyList keys={RAIL} />
-      <h3>In the whole class</h3>
-      <KeyList keys={WHOLE_CLASS} />
-      <h3>In the read-through</h3>
-      <KeyList keys={READ_THROUGH} />
-      <h3>In a script</h3>
-      <KeyList keys={SCRIPT} />
-      <p className="small quiet">
-        By hand: pull at an item's lower end to change its time, pull the item along the rail to reorder. With a finger,
-        choose the item first, then take the bars at its left or its lower end.
-      </p>
-    </dialog>
-  );
-}
-
-function KeyList({ keys }: { keys: Keys }) {
-  return (
-    <dl className={styles.keys}>
-      {keys.map(([key, what]) => (
-        <div key={key}>
-          <dt>{key}</dt>
-          <dd>{what}</dd>
-        </div>
-      ))}
-    </dl>
-  );
-}
+export const PLAN_KEYS: PageKeysProps = {
+  parts: [
+    { title: "On the rail", keys: RAIL },
+    { title: "In the whole class", keys: WHOLE_CLASS },
+    { title: "In the read-through", keys: READ_THROUGH },
+    { title: "In a script", keys: SCRIPT },
+  ],
+  undo: true,
+  note: "By hand: pull at an item's lower end to change its time, pull the item along the rail to reorder. With a finger, choose the item first, then take the bars at its left or its lower end.",
+};

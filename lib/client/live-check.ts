@@ -1,0 +1,59 @@
+/**
+ * A page that is answered over HTTP and whose socket never opens: a proxy that does not carry upgrades, or an address
+ * that is not the one set. A browser sees no reason on the socket, so the server is asked over HTTP. Used by every
+ * document's session and by the floor's line.
+ */
+
+/** Attempts that fail before anybody is asked: one can fall into a restart of the server. */
+const ATTEMPTS = 3;
+
+export interface LiveCheckSetup {
+  /** Asks the server over HTTP: a sentence of what to do, or null when it does not answer either. May reject. */
+  ask(): Promise<string | null>;
+  /** The sentence is another one now. */
+  onChange(): void;
+}
+
+export class LiveCheck {
+  /** What to tell the person; null while there is nothing to tell. */
+  sentence: string | null = null;
+  private readonly setup: LiveCheckSetup;
+  private failures = 0;
+  private everOpen = false;
+  private asking = false;
+  /** What was answered after the last attempt: it counts once the next one has failed too. */
+  private answered: string | null = null;
+
+  constructor(setup: LiveCheckSetup) {
+    this.setup = setup;
+  }
+
+  /** An address that has carried a socket to this page carries them: from now on a failure is an ordinary one. */
+  opened(): void {
+    this.everOpen = true;
+    this.say(null);
+  }
+
+  /** A socket came to nothing. */
+  failed(): void {
+    this.failures++;
+    if (this.everOpen || this.failures < ATTEMPTS) return;
+    if (this.answered !== null) this.say(this.answered);
+    if (!this.asking) void this.find();
+  }
+
+  private async find(): Promise<void> {
+    this.asking = true;
+    const said = await this.setup.ask().catch(() => null);
+    this.asking = false;
+    if (this.everOpen) return;
+    this.answered = said;
+    if (said === null) this.say(null);
+  }
+
+  private say(sentence: string | null): void {
+    if (sentence === this.sentence) return;
+    this.sentence = sentence;
+    this.setup.onChange();
+  }
+}

@@ -1,0 +1,18 @@
+/** Says which server this is and how the asker reached it; what it tells of a request is only that request's own. */
+import { type AddressAnswer, addressAnswerSchema } from "#lib/protocol/address.ts";
+import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
+import type { Springline } from "#server/springline.ts";
+import { FORWARDED_HEADER } from "./gate.ts";
+import { installationId } from "./installation-id.ts";
+
+export function readAddress(app: Pick<Springline, "env">, request: Request): Response {
+  const said = addressAnswerSchema.shape.forwarded.safeParse(request.headers.get(FORWARDED_HEADER));
+  const answer: AddressAnswer = {
+    program: "springline",
+    server: installationId(app.env.secret),
+    address: app.env.origin,
+    forwarded: said.success ? said.data : "none",
+    client: request.headers.get(CLIENT_ADDRESS_HEADER) ?? "",
+  };
+  return Response.json(answer, { headers: { "cache-control": "no-store" } });
+}

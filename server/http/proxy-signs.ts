@@ -1,0 +1,32 @@
+/** What the owner of a server behind a proxy has to hear of, in the log, once per cause. */
+import type { IncomingMessage } from "node:http";
+import type { Env } from "#server/env.ts";
+import type { Log } from "#server/log.ts";
+import { warnOnce } from "#server/warn-once.ts";
+
+type Watched = { readonly env: Pick<Env, "trustProxy">; readonly log: Pick<Log, "warn"> };
+
+/** To be asked before the headers are cleaned. */
+export function noteForwarded({ env, log }: Watched, request: IncomingMessage): void {
+  if (env.trustProxy || request.headers["x-forwarded-for"] === undefined) return;
+  warnOnce(
+    log,
+    "forwarded-not-trusted",
+    {},
+    "A proxy names its clients (x-forwarded-for), but SPRINGLINE_TRUST_PROXY is not set: all of them count as one address, and share its limits. Set it to 1 when that proxy is yours and sets the header itself.",
+  );
+}
+
+/** A page of another address than the one that is set: refused, and worth knowing. */
+export function noteOtherOrigin(
+  { env, log }: { readonly env: Pick<Env, "origin">; readonly log: Pick<Log, "warn"> },
+  origin: string,
+): void {
+  const used = origin.slice(0, 200);
+  warnOnce(
+    log,
+    `other-origin ${used}`,
+    { set: env.origin, used },
+    "A page of another address than SPRINGLINE_URL was refused. If people do use that address, set SPRINGLINE_URL to it; npm run -s doctor tells more.",
+  );
+}

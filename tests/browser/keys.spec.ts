@@ -1,0 +1,58 @@
+/** `?` opens the list of keys on every page, and is a letter where somebody types. */
+import type { Page } from "@playwright/test";
+import { expect, openFromDesk, test, type Who } from "./kit.ts";
+
+const PAGES: readonly { readonly who: Who | null; readonly path: string; readonly says?: string }[] = [
+  { who: null, path: "/sign-in" },
+  { who: null, path: "/floor" },
+  { who: "marta", path: "/desk" },
+  { who: "marta", path: "/programme", says: "In the month" },
+  { who: "marta", path: "/library", says: "In the search" },
+  { who: "marta", path: "/library/row-kneeling" },
+  { who: "ines", path: "/rules" },
+  { who: "petra", path: "/rules/caution-without-safety-line" },
+  { who: "petra", path: "/people" },
+  { who: "petra", path: "/studio" },
+];
+
+const help = (page: Page) => page.getByRole("dialog", { name: "Keys" });
+
+/** As a reader who has just come: nothing is being typed in. The page may still be waking up. */
+async function opensHelp(page: Page, says = "On every page"): Promise<void> {
+  await expect(async () => {
+    await page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur());
+    await page.keyboard.press("?");
+    await expect(help(page)).toBeVisible({ timeout: 500 });
+  }).toPass({ timeout: 20_000 });
+  await expect(help(page).getByRole("heading", { name: says })).toBeVisible();
+  await expect(help(page)).toContainText("close what lies over the page");
+  await page.keyboard.press("Escape");
+  await expect(help(page)).toHaveCount(0);
+}
+
+test("every page, from its own keys to those that are the same everywhere", async ({ as }) => {
+  const people = new Map<Who | null, Page>();
+  for (const { who, path, says } of PAGES) {
+    const page = people.get(who) ?? (await as(who));
+    people.set(who, page);
+    await page.goto(path);
+    await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+    await opensHelp(page, says);
+  }
+});
+
+test("the plan page: from the rail, with undo, and never while a word is typed", async ({ as }) => {
+  const page = await as("ines");
+  await openFromDesk(page, "Upper body and trunk");
+  await opensHelp(page, "On the rail");
+  await page.getByRole("option").first().focus();
+  await page.keyboard.press("?");
+  await expect(help(page)).toContainText("undo your own last act");
+  await page.keyboard.press("Escape");
+  await page.goto("/library");
+  const search = page.getByRole("searchbox").first();
+  await search.fill("");
+  await search.pressSequentially("row?");
+  await expect(search).toHaveValue("row?");
+  await expect(help(page)).toHaveCount(0);
+});

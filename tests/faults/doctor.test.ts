@@ -1,0 +1,156 @@
+/** The doctor on studios that are set up wrong, each in one way: it names that one, says what to do, and changes nothing. */
+import { spawn } from "node:child_process";
+import { chmodSync, closeSync, existsSync, mkdtempSync, openSync, readFileSync, rmSync, writeSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { openDatabase } from "#db/connection.ts";
+import { examine } from "#server/doctor/doctor.ts";
+import type { Finding } from "#server/doctor/finding.ts";
+import { type AddressServer, type AddressSetup, startAddressServer } from "#tests/support/address-server.ts";
+import { type PlainProxy, type ProxySetup, plainProxy } from "#tests/support/plain-proxy.ts";
+
+const ROOT = join(import.meta.dirname, "../..");
+let server: AddressServer | undefined;
+let proxy: PlainProxy | undefined;
+const folders: string[] = [];
+afterEach(async () => {
+  await proxy?.stop();
+  await server?.stop();
+  [server, proxy] = [undefined, undefined];
+  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
+});
+
+/** A server behind a proxy whose address is the public one, and the settings that the doctor is run with. */
+async function behind(how: Partial<ProxySetup>, set: Partial<AddressSetup> = {}): Promise<Record<string, string>> {
+  proxy = await plainProxy({ to: () => server?.port ?? 1, upgrades: true, ...how });
+  server = await startAddressServer({ origin: proxy.url, ...set });
+  return {
+    SPRINGLINE_URL: proxy.url,
+    SPRINGLINE_SECRET: server.studio.app.env.secret,
+    SPRINGLINE_DATA: server.studio.app.env.dataDir,
+  };
+}
+const naming = (headers: Record<string, unknown>) => ({ ...headers, "x-forwarded-for": "198.51.100.4" }) as never;
+
+const wrongOnes = (findings: readonly Finding[]) => findings.filter(({ is }) => is === "wrong").map(({ what }) => what);
+const about = (findings: readonly Finding[], what: string) => findings.find((one) => one.what === what);
+
+test("a studio that is set up well: nothing is wrong, and what the clock could not be compared with is said", async () => {
+  const findings = await examine(await behind({ headers: naming }, { trustProxy: true }));
+  expect(wrongOnes(findings)).toEqual([]);
+  expect(about(findings, "proxy")?.found).toContain("198.51.100.4");
+  expect(about(findings, "live connections")?.is).toBe("right");
+  expect(about(findings, "clock")).toMatchObject({ is: "unsure", found: expect.stringContaining("this machine") });
+});
+
+test("a proxy that does not carry upgrades: live connections are wrong, and the README's section is named", async () => {
+  const findings = await examine(await behind({ upgrades: false }));
+  expect(wrongOnes(findings)).toEqual(["live connections"]);
+  expect(about(findings, "live connections")?.found).toContain("status 426 instead of 101");
+  expect(about(findings, "live connections")?.todo).toContain("Behind a proxy");
+});
+
+test("a proxy that changes the origin is told from one that carries nothing", async () => {
+  const headers = (all: Record<string, unknown>) =>
+    ({ ...all, ...(all.origin ? { origin: "http://inner" } : {}) }) as never;
+  const findings = await examine(await behind({ headers }));
+  expect(about(findings, "live connections")?.found).toContain("origin arrives changed");
+});
+
+test("forwarded-for arrives and is not trusted", async () => {
+  const findings = await examine(await behind({ headers: naming }));
+  expect(wrongOnes(findings)).toEqual(["proxy"]);
+  expect(about(findings, "proxy")?.todo).toContain("SPRINGLINE_TRUST_PROXY=1");
+});
+
+test("trusted, and no proxy sets it: anybody could claim any address", async () => {
+  const findings = await examine(await behind({}, { trustProxy: true }));
+  expect(wrongOnes(findings)).toEqual(["proxy"]);
+  expect(about(findings, "proxy")?.found).toContain("made up was believed");
+});
+
+test("the address leads to another Springline, or to this one with another address set", async () => {
+  const vars = await behind({});
+  const other = { ...vars, SPRINGLINE_SECRET: "another secret of another studio, long enough" };
+  expect(about(await examine(other), "leads here")?.found).toContain("another secret");
+  const renamed = { ...vars, SPRINGLINE_URL: vars.SPRINGLINE_URL?.replace("localhost", "127.0.0.1") };
+  expect(about(await examine(renamed), "leads here")?.found).toContain(`was started with ${proxy?.url}`);
+});
+
+test.each([
+  ["https//plans", "no address"],
+  ["http://plans.quay.invalid", "not encrypted"],
+  ["https://plans.quay.invalid/studio", "set it to https://plans.quay.invalid"],
+])("the address %s is told", async (url, words) => {
+  const findings = await examine({ SPRINGLINE_URL: url, SPRINGLINE_DATA: freshFolder() });
+  expect(`${about(findings, "public address")?.found} ${about(findings, "public address")?.todo}`).toContain(words);
+  expect(about(findings, "public address")?.is).toBe("wrong");
+});
+
+function freshFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), "springline-doctor-"));
+  folders.push(folder);
+  return folder;
+}
+
+interface Said {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+function command(vars: Record<string, string>, ...args: string[]): Promise<Said> {
+  const env = { ...process.env, SPRINGLINE_SECRET: undefined, SPRINGLINE_URL: undefined, ...vars };
+  const child = spawn(process.execPath, ["--import", "tsx", "server/cli/doctor.ts", ...args], { cwd: ROOT, env });
+  let [out, err] = ["", ""];
+  child.stdout.on("data", (chunk: Buffer) => {
+    out += chunk.toString();
+  });
+  child.stderr.on("data", (chunk: Buffer) => {
+    err += chunk.toString();
+  });
+  return new Promise((done) => child.once("close", (code) => done({ code, out, err })));
+}
+
+let data: string;
+beforeEach(() => {
+  data = join(freshFolder(), "data");
+});
+
+test("with the server stopped: exit 0, one line a check, and which checks need it running; nothing is made", async () => {
+  const said = await command({ SPRINGLINE_DATA: data, PORT: "1" });
+  expect(said).toMatchObject({ code: 0, err: "" });
+  expect(said.out.trimEnd().split("\n")).toHaveLength(8);
+  for (const check of ["leads here", "live connections", "proxy", "clock"])
+    expect(said.out).toMatch(new RegExp(`^\\? +${check} .*running`, "m"));
+  expect(existsSync(data)).toBe(false);
+});
+
+test("a database with overwritten pages: exit 1, and the way back to the backup", async () => {
+  const file = join(data, "springline.sqlite");
+  openDatabase(file).close();
+  const handle = openSync(file, "r+");
+  writeSync(handle, Buffer.alloc(8192, 0x5a), 0, 8192, 8192);
+  closeSync(handle);
+  const findings = await examine({ SPRINGLINE_DATA: data, PORT: "1" });
+  expect(about(findings, "database")).toMatchObject({
+    is: "wrong",
+    todo: expect.stringContaining("npm run -s restore"),
+  });
+});
+
+test("files that others may read: exit 1 and the command that mends it", async () => {
+  openDatabase(join(data, "springline.sqlite")).close();
+  chmodSync(join(data, "springline.sqlite"), 0o644);
+  const before = readFileSync(join(data, "springline.sqlite"));
+  const said = await command({ SPRINGLINE_DATA: data, PORT: "1" });
+  expect(said.code).toBe(1);
+  expect(said.out).toMatch(/^WRONG +secrets .*chmod 600 \S+springline\.sqlite$/m);
+  expect(said.out).toMatch(/^ok +database +whole/m);
+  expect(readFileSync(join(data, "springline.sqlite")).equals(before)).toBe(true);
+});
+
+test("--help says what it does; another word is refused in a sentence", async () => {
+  expect(await command({}, "--help")).toMatchObject({ code: 0, out: expect.stringContaining("changes nothing") });
+  expect(await command({}, "--all")).toMatchObject({ code: 1, err: expect.stringContaining("--help"), out: "" });
+});

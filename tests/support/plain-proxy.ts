@@ -1,0 +1,77 @@
+/**
+ * A plain HTTP proxy of a few lines: hands requests on, and upgrades only where it is told to. It stands in front of a
+ * server, or is what a browser is told to use, which then asks for whole addresses and for tunnels (CONNECT).
+ */
+import { createServer, type IncomingMessage, request } from "node:http";
+import { type AddressInfo, connect, type Socket } from "node:net";
+
+export interface PlainProxy {
+  readonly port: number;
+  readonly url: string;
+  /** From now on upgrades are carried, or not. */
+  carry(upgrades: boolean): void;
+  stop(): Promise<void>;
+}
+
+export interface ProxySetup {
+  /** Where it hands on to; asked at each request, so that a server may be started after it. */
+  readonly to: () => number;
+  readonly upgrades?: boolean;
+  /** Changes what is handed on. */
+  readonly headers?: (headers: IncomingMessage["headers"]) => IncomingMessage["headers"];
+}
+
+export async function plainProxy({ to, upgrades = false, headers = (same) => same }: ProxySetup): Promise<PlainProxy> {
+  let carries = upgrades;
+  const server = createServer((asked, answer) => {
+    const { method, url = "/" } = asked;
+    const path = url.startsWith("http://") ? url.slice(new URL(url).origin.length) : url;
+    const on = request({ port: to(), host: "127.0.0.1", method, path, headers: headers(asked.headers) }, (came) => {
+      answer.writeHead(came.statusCode ?? 502, came.headers);
+      came.pipe(answer);
+    });
+    on.on("error", () => answer.writeHead(502).end("Bad gateway"));
+    asked.pipe(on);
+  });
+  // What was upgraded is no connection of the server's any more, and would keep it from ending.
+  const open = new Set<Socket>();
+  server.on("connection", (socket) => {
+    open.add(socket);
+    socket.on("close", () => open.delete(socket));
+  });
+  server.on("upgrade", (asked, socket) => {
+    socket.on("error", () => undefined);
+    if (!carries) return socket.end("HTTP/1.1 426 Upgrade Required\r\nContent-Length: 0\r\nConnection: close\r\n\r\n");
+    const far = connect(to(), "127.0.0.1", () => {
+      const lines = Object.entries(headers(asked.headers)).map(([name, value]) => `${name}: ${value}\r\n`);
+      far.write(`GET ${asked.url} HTTP/1.1\r\n${lines.join("")}\r\n`);
+      far.pipe(socket).pipe(far);
+    });
+    far.on("error", () => socket.destroy());
+    return far;
+  });
+  server.on("connect", (_asked, socket) => {
+    socket.on("error", () => undefined);
+    if (!carries)
+      return socket.end("HTTP/1.1 405 Method Not Allowed\r\nContent-Length: 0\r\nConnection: close\r\n\r\n");
+    const far = connect(to(), "127.0.0.1", () => {
+      socket.write("HTTP/1.1 200 Connection established\r\n\r\n");
+      far.pipe(socket).pipe(far);
+    });
+    far.on("error", () => socket.destroy());
+    return far;
+  });
+  await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
+  const { port } = server.address() as AddressInfo;
+  return {
+    port,
+    url: `http://localhost:${port}`,
+    carry: (is) => {
+      carries = is;
+    },
+    async stop() {
+      for (const socket of open) socket.destroy();
+      await new Promise((resolve) => server.close(resolve));
+    },
+  };
+}
