@@ -1,8 +1,8 @@
 "use client";
+/** Handing a plan in to the leads, and handing it back with what is to be changed. */
 import { useRef } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
-/** Handing a plan in to the leads, and handing it back with what is to be changed. */
 import { agree } from "#lib/plan/format.ts";
 import { FindingList } from "./finding-list.tsx";
 import { NoteForm } from "./note-form.tsx";

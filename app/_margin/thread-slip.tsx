@@ -1,9 +1,9 @@
 "use client";
+/** One thread: the words it is about, what was said, and what can be done: answer, settle, open again. */
 import { useMemo, useRef, useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { pinOf } from "#lib/margin/pin.ts";
-/** One thread: the words it is about, what was said, and what can be done: answer, settle, open again. */
 import { plural } from "#lib/plan/format.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import { CommentForm } from "./comment-form.tsx";

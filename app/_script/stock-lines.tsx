@@ -1,9 +1,9 @@
 "use client";
+/** What the library can add at one touch: easier and harder ways, and prompts for what the move asks of a body. */
 import type { PlanSession } from "#app/_plan/session.ts";
 import { addScriptLine } from "#lib/doc/write.ts";
 import { PROMPT_NOTE, stockLines } from "#lib/editor/stock.ts";
 import { KIND_WORDS } from "#lib/editor/words.ts";
-/** What the library can add at one touch: easier and harder ways, and prompts for what the move asks of a body. */
 import { agree } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";

@@ -1,6 +1,6 @@
 "use client";
-import { useState } from "react";
 /** Signing out: what this device keeps is cleared when the server has all of it; else the person decides. */
+import { useState } from "react";
 import { agree } from "#lib/plan/format.ts";
 import { dropAllRehearsals } from "../_rehearsal/rehearsal-keys.ts";
 import { dropAllDrafts } from "../library/_form/kept-draft.ts";

@@ -28,6 +28,10 @@ export class LiveCheck {
     this.setup = setup;
   }
 
+  get barred(): boolean {
+    return this.sentence !== null;
+  }
+
   /** An address that has carried a socket to this page carries them: from now on a failure is an ordinary one. */
   opened(): void {
     this.everOpen = true;

@@ -1,8 +1,8 @@
 "use client";
+/** What may be done with a move: edit, copy as a start for another, take out of the library, put back. */
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-/** What may be done with a move: edit, copy as a start for another, take out of the library, put back. */
 import { agree } from "#lib/plan/format.ts";
 import { Dialog } from "../../_shell/dialog.tsx";
 import { Problem } from "../../_shell/problem.tsx";

@@ -75,7 +75,9 @@ export class DocSession<
     this.undo = description.makeUndo(this.writer, () => this.touch());
     this.derivedFrom = this.readsNow();
     this.derived = description.derive(this.doc, this.heard, null);
-    this.copy = edge.openCopy(this.copyName, this.doc, () => this.noteRead());
+    const { kind, key, generation, me } = description;
+    const name = copyName({ kind, key, generation, userId: me.id });
+    this.copy = edge.openCopy(name, this.doc, () => this.noteRead());
     this.link = this.connect();
     this.awareness = this.link.awareness;
     this.names = new NamesSeen(this.awareness, this.me);
@@ -91,11 +93,7 @@ export class DocSession<
 
   /** As of this very moment. A snapshot is as old as the last frame, which no picture is older than. */
   get saveState(): SaveState {
-    return saveStateOf(this.link.state, {
-      document: this.ready,
-      copy: this.copy.isRead,
-      barred: this.live.sentence !== null,
-    });
+    return saveStateOf(this.link.state, { document: this.ready, copy: this.copy.isRead, barred: this.live.barred });
   }
 
   get canWrite(): boolean {
@@ -163,18 +161,13 @@ export class DocSession<
   }
 
   /** The document is worked out again at the next frame though nothing in it changed. */
-  protected deriveAgain(): void {
+  protected readonly deriveAgain = (): void => {
     this.docChanged = true;
     this.touch();
-  }
+  };
 
   /** News of the server, before this session makes anything of it. */
   protected hearFirst(_news: News): void {}
-
-  private get copyName(): string {
-    const { kind, key, generation, me } = this.of;
-    return copyName({ kind, key, generation, userId: me.id });
-  }
 
   private connect(): DocConnection {
     const { kind, key, generation, me } = this.of;
@@ -192,10 +185,10 @@ export class DocSession<
   private listen(): Off[] {
     const { doc, awareness, edge } = this;
     const seen = () => this.touch();
-    doc.on("update", this.noteUpdate);
+    doc.on("update", this.deriveAgain);
     awareness.on("change", seen);
     return [
-      () => doc.off("update", this.noteUpdate),
+      () => doc.off("update", this.deriveAgain),
       () => this.overtaken.end(),
       () => this.names.stop(),
       () => awareness.off("change", seen),
@@ -222,8 +215,6 @@ export class DocSession<
     this.link.disconnect();
     this.link.reconnect();
   }
-
-  private readonly noteUpdate = (): void => this.deriveAgain();
 
   private readonly wordsOf = (at: ValueAt) => this.of.words(at, this.doc, this.derived);
 

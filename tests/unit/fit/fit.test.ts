@@ -222,10 +222,18 @@ describe("why it cannot be done", () => {
   });
 });
 
-it("stays quick with thousands of items in a class of four hours", () => {
-  const items = Array.from({ length: 2000 }, (_, i) => item(`i${i}`, 7, { range: [1, 14400], transitionSeconds: 0 }));
-  const before = performance.now();
-  expect(fitToLength(plan(14400, items, { gridSeconds: 1 })).possible).toBe(true);
-  // A second or so on any machine; a minute would mean that the cost has changed its order.
-  expect(performance.now() - before).toBeLessThan(5000);
+it("costs a little more with more items, not its square", () => {
+  const seconds = (count: number) => {
+    const items = Array.from({ length: count }, (_, i) =>
+      item(`i${i}`, 7, { range: [1, 14400], transitionSeconds: 0 }),
+    );
+    const before = performance.now();
+    expect(fitToLength(plan(14400, items, { gridSeconds: 1 })).possible).toBe(true);
+    return performance.now() - before;
+  };
+  seconds(200); // warms the engine up
+  const few = Math.min(seconds(250), seconds(250), seconds(250));
+  const many = Math.min(seconds(2000), seconds(2000));
+  // Eight times the items: measured 8 to 12 times the time; 64 would be its square.
+  expect(many / few).toBeLessThan(32);
 });
