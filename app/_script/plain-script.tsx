@@ -10,15 +10,28 @@ export function PlainScript({ item, misfit }: { readonly item: MoveItem; readonl
         This script holds {misfit}, which this version of the program cannot show. It can be read here but not changed,
         so that nothing of it is lost. Reload the page; if that does not help, the server needs its update.
       </p>
-      <dl className={styles.plain}>
-        {(item.script ?? []).map((line, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: lines of a script have no other identity here
-          <div key={i}>
-            <dt>{KIND_WORDS[line.kind]}</dt>
-            <dd>{line.text}</dd>
-          </div>
-        ))}
-      </dl>
+      <Lines item={item} />
     </section>
   );
 }
+
+/** What stands there until the editor is here: the words at once, and where the editor will stand. */
+export function ScriptLines({ item, label }: { readonly item: MoveItem; readonly label: string }) {
+  return (
+    <section className={styles.script} aria-label={label} aria-busy="true">
+      <Lines item={item} />
+    </section>
+  );
+}
+
+const Lines = ({ item }: { readonly item: MoveItem }) => (
+  <dl className={styles.plain}>
+    {(item.script ?? []).map((line, i) => (
+      // biome-ignore lint/suspicious/noArrayIndexKey: lines of a script have no other identity here
+      <div key={i}>
+        <dt>{KIND_WORDS[line.kind]}</dt>
+        <dd>{line.text}</dd>
+      </div>
+    ))}
+  </dl>
+);
