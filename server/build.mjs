@@ -7,6 +7,7 @@ import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { compressParts } from "./compress-parts.mjs";
 import { bundleFloor } from "./floor-bundle.mjs";
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
@@ -24,6 +25,8 @@ export async function buildAll() {
   const { pages, server } = outputs();
   rmSync(server, { recursive: true, force: true });
   buildPages();
+  // Slow, and for other cores: it goes on beside the rest.
+  const compressed = compressParts(join(pages, "static"));
   await bundleFloor(root, pages);
   await build({
     absWorkingDir: root,
@@ -39,6 +42,7 @@ export async function buildAll() {
     sourcemap: true,
     logLevel: "warning",
   });
+  await compressed;
   mkdirSync(server, { recursive: true });
   writeFileSync(join(server, "built-at"), String(begun));
 }

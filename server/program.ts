@@ -11,6 +11,7 @@ import { createAuth } from "#server/auth/auth.ts";
 import { fillDemo, openDatabaseFor } from "#server/demo.ts";
 import type { Env } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
+import { withBuiltParts } from "#server/http/built-parts.ts";
 import { createGate } from "#server/http/gate.ts";
 import { noteOtherOrigin } from "#server/http/proxy-signs.ts";
 import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
@@ -75,7 +76,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
     });
     if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
     await pages.start();
-    open(pages.getRequestHandler());
+    open(env.mode === "dev" ? pages.getRequestHandler() : withBuiltParts(env, pages.getRequestHandler()));
     return { app, url: env.origin, stop: () => stopAll({ app, serving, door, line, pages, soundness }) };
   } catch (error) {
     setSpringline(undefined);

@@ -4,10 +4,11 @@ import { useRef, useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import type { Me } from "#app/_plan/session-types.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
+import { LatePart } from "#app/_shell/late-part.tsx";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import { HandBackDialog, HandInDialog } from "./hand-dialogs.tsx";
+import { lateReview } from "./late-review.ts";
 import styles from "./margin.module.css";
-import { ReviewDialog } from "./review-dialog.tsx";
 import { send } from "./send.ts";
 
 type Open = "hand-in" | "hand-back" | "review";
@@ -38,7 +39,7 @@ export function StateActs({ session, me }: { readonly session: PlanSession; read
       )}
       {open === "hand-in" && <HandInDialog session={session} onClosed={closed} />}
       {open === "hand-back" && <HandBackDialog session={session} onClosed={closed} />}
-      {open === "review" && <ReviewDialog session={session} onClosed={closed} />}
+      {open === "review" && <LatePart part={lateReview} props={{ session, onClosed: closed }} />}
     </div>
   );
 }

@@ -1,11 +1,11 @@
 "use client";
 /** The middle of the plan page: the tools, and under them the rail, on a wide screen with its margin, the whole class, or its words. */
 import { useMemo, useState } from "react";
-import { WholeClass } from "#app/_lanes/whole-class.tsx";
 import { Margin } from "#app/_margin/margin.tsx";
-import { ReadThrough } from "#app/_read/read-through.tsx";
+import { LatePart } from "#app/_shell/late-part.tsx";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
+import { LATE } from "./late-parts.ts";
 import styles from "./plan-page.module.css";
 import { Empty } from "./rail/empty.tsx";
 import { marksOf } from "./rail/marks.ts";
@@ -66,26 +66,32 @@ function Lanes({ session, snap, onPick, onShut, openPanel, openClass, setView }:
     if (open && item !== null) openPanel();
   };
   return (
-    <WholeClass
-      session={session}
-      snap={snap}
-      roomName={session.studio.roomName}
-      onGo={go}
-      onRail={() => setView("rail")}
-      onRead={() => setView("read-through")}
-      onShut={onShut}
+    <LatePart
+      part={LATE.wholeClass}
+      props={{
+        session,
+        snap,
+        roomName: session.studio.roomName,
+        onGo: go,
+        onRail: () => setView("rail"),
+        onRead: () => setView("read-through"),
+        onShut,
+      }}
     />
   );
 }
 
 function Words({ session, snap, onPick, setView }: MiddleProps) {
   return (
-    <ReadThrough
-      session={session}
-      snap={snap}
-      onPick={onPick}
-      onRail={() => setView("rail")}
-      onWhole={() => setView("whole-class")}
+    <LatePart
+      part={LATE.readThrough}
+      props={{
+        session,
+        snap,
+        onPick,
+        onRail: () => setView("rail"),
+        onWhole: () => setView("whole-class"),
+      }}
     />
   );
 }

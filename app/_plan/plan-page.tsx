@@ -2,16 +2,13 @@
 /** The plan page: band, rail, margin and panel, put together; which of them are open; and the page-wide keys. */
 import { useCallback, useEffect, useRef, useState } from "react";
 import { FitButton } from "#app/_fit/fit-button.tsx";
-import { FitDialog } from "#app/_fit/fit-dialog.tsx";
 import { showSlip } from "#app/_margin/show-slip.ts";
 import { StateActs } from "#app/_margin/state-acts.tsx";
-import { OrderDialog } from "#app/_order/order-dialog.tsx";
-import { PasteDialog } from "#app/_paste/paste-dialog.tsx";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
-import { RehearsalsDialog } from "#app/_rehearsal/rehearsals-dialog.tsx";
 import { Corner } from "#app/_shell/corner.tsx";
 import { PageKeys } from "#app/_shell/key-help.tsx";
+import { LatePart, useLateParts } from "#app/_shell/late-part.tsx";
 import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
@@ -21,7 +18,7 @@ import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
 import { ClosedNotice } from "./closed-notice.tsx";
-import { LegendDialog } from "./legend.tsx";
+import { LATE, LATE_PARTS } from "./late-parts.ts";
 import { Middle } from "./middle.tsx";
 import { nextFinding } from "./next-finding.ts";
 import { Panel } from "./panel/panel.tsx";
@@ -68,6 +65,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
     document.title = `${title.trim() || "Plan without a title"} · Springline`;
   }, [title]);
   useUndoKeys(session);
+  useLateParts(LATE_PARTS, snap.ready);
   const [view, openView] = usePlanView();
   const alone = view !== "rail";
   const setView = (next: PlanView) => {
@@ -108,6 +106,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
     if (phone || id === null) openPanel();
     else requestAnimationFrame(() => focusMiddle(id));
   };
+  const close = () => setDialog(null);
   const closeAdd = (added: boolean) => {
     setDialog(null);
     if (!added || !phone) requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
@@ -172,14 +171,16 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
         {snap.said}
       </p>
       {dialog === "add" && <AddDialog session={session} onClose={closeAdd} />}
-      {dialog === "paste" && <PasteDialog session={session} onClose={closeAdd} />}
-      {dialog === "fit" && <FitDialog session={session} onClosed={() => setDialog(null)} onGo={goFromDialog} />}
+      {dialog === "paste" && <LatePart part={LATE.paste} props={{ session, onClose: closeAdd }} />}
+      {dialog === "fit" && <LatePart part={LATE.fit} props={{ session, onClosed: close, onGo: goFromDialog }} />}
       {dialog === "order" && (
-        <OrderDialog session={session} itemId={snap.selectedId} onClosed={() => setDialog(null)} />
+        <LatePart part={LATE.order} props={{ session, itemId: snap.selectedId, onClosed: close }} />
       )}
-      {dialog === "rehearsals" && snap.ready && <RehearsalsDialog session={session} onClosed={() => setDialog(null)} />}
+      {dialog === "rehearsals" && snap.ready && (
+        <LatePart part={LATE.rehearsals} props={{ session, onClosed: close }} />
+      )}
       <PageKeys of={PLAN_KEYS} />
-      {dialog === "marks" && <LegendDialog lanes={view === "whole-class"} onClose={() => setDialog(null)} />}
+      {dialog === "marks" && <LatePart part={LATE.marks} props={{ lanes: view === "whole-class", onClose: close }} />}
     </main>
   );
 }

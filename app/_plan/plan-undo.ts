@@ -1,5 +1,4 @@
-/** What of a plan one's undo takes back: everything a person writes in it, the script included. */
-import { ySyncPluginKey } from "@tiptap/y-tiptap";
+/** What of a plan one's undo takes back: everything a person writes in it. What an editor writes, it adds itself. */
 import { ActUndo } from "#lib/client/act-undo.ts";
 import { parts, TAKEN_BACK } from "#lib/doc/layout.ts";
 import type { Writer } from "#lib/doc/write.ts";
@@ -9,8 +8,6 @@ export function planUndo({ doc, origin }: Writer, onChange: () => void): ActUndo
   return new ActUndo({
     ...{ doc, origin, onChange },
     scopes: [items, head, title, theme, notes],
-    // What the script's editor writes is this page's own as well.
-    typingOrigins: [ySyncPluginKey],
     takenOut: { key: "deleted", value: TAKEN_BACK },
   });
 }

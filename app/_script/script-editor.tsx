@@ -7,11 +7,12 @@ import { useMemo } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { nameOf } from "#app/_plan/words.ts";
+import { LatePart } from "#app/_shell/late-part.tsx";
 import { scriptOf } from "#lib/doc/read.ts";
 import { whatDoesNotFit } from "#lib/editor/fits.ts";
 import { itemById } from "#lib/plan/lookup.ts";
-import { LiveScript } from "./live-script.tsx";
-import { PlainScript } from "./plain-script.tsx";
+import { lateScript } from "./late-script.ts";
+import { PlainScript, ScriptLines } from "./plain-script.tsx";
 
 export interface ScriptEditorProps {
   readonly session: PlanSession;
@@ -30,6 +31,11 @@ export function ScriptEditor({ session, itemId, readOnly }: ScriptEditorProps) {
   const side = item.side === "left" || item.side === "right" ? `, ${item.side}` : "";
   const label = `Script of ${nameOf(plan, item)}${side}`;
   return (
-    <LiveScript key={itemId} session={session} item={item} fragment={fragment} label={label} readOnly={readOnly} />
+    <LatePart
+      key={itemId}
+      part={lateScript}
+      props={{ session, item, fragment, label, readOnly }}
+      meanwhile={<ScriptLines plan={plan} item={item} label={label} />}
+    />
   );
 }

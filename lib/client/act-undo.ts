@@ -51,8 +51,6 @@ export interface ActUndoOptions {
   readonly origin: unknown;
   /** Maps of values, maps of entries, texts: everything that undo reaches. */
   readonly scopes: readonly AnyType[];
-  /** Origins of typing that goes past `origin`, such as an editor's own. */
-  readonly typingOrigins?: readonly unknown[];
   readonly takenOut: TakenOut;
   readonly onChange?: () => void;
 }
@@ -67,10 +65,10 @@ export class ActUndo {
   private captured: Step | null = null;
 
   constructor(private readonly options: ActUndoOptions) {
-    const { doc, origin, scopes, typingOrigins = [] } = options;
+    const { doc, origin, scopes } = options;
     this.manager = new Y.UndoManager([...scopes], {
       doc,
-      trackedOrigins: new Set([origin, ...typingOrigins]),
+      trackedOrigins: new Set([origin]),
       captureTimeout: CAPTURE_MS,
     });
     const capture = ({ stackItem }: { stackItem: Step }) => {

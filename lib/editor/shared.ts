@@ -24,7 +24,7 @@ import { restoreSelection } from "./selection.ts";
 export interface SharedOptions {
   readonly fragment: Y.XmlFragment;
   readonly awareness: Awareness;
-  /** The page's undo manager, which already tracks this editor's changes. Its life is not the editor's. */
+  /** The page's undo manager. Its life is not the editor's. */
   readonly manager: Y.UndoManager;
   readonly undo: () => void;
   readonly redo: () => void;
@@ -52,6 +52,8 @@ export const SharedScript = Extension.create<{ shared: SharedOptions | null }>({
   addProseMirrorPlugins() {
     const { shared } = this.options;
     if (shared === null) return [];
+    // What the editor writes is this page's own as well.
+    shared.manager.addTrackedOrigin(ySyncPluginKey);
     return [
       guardPlugin(shared),
       ySyncPlugin(shared.fragment),

@@ -1,0 +1,15 @@
+/** What the plan page fetches once it can be used: the editor first, then views and dialogs by how soon they are wanted. */
+import { lateReview } from "#app/_margin/late-review.ts";
+import { lateScript } from "#app/_script/late-script.ts";
+import { late } from "#lib/client/late.ts";
+
+export const LATE = {
+  fit: late(() => import("#app/_fit/fit-dialog.tsx").then((module) => module.FitDialog)),
+  wholeClass: late(() => import("#app/_lanes/whole-class.tsx").then((module) => module.WholeClass)),
+  readThrough: late(() => import("#app/_read/read-through.tsx").then((module) => module.ReadThrough)),
+  order: late(() => import("#app/_order/order-dialog.tsx").then((module) => module.OrderDialog)),
+  paste: late(() => import("#app/_paste/paste-dialog.tsx").then((module) => module.PasteDialog)),
+  rehearsals: late(() => import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog)),
+  marks: late(() => import("./legend.tsx").then((module) => module.LegendDialog)),
+};
+export const LATE_PARTS = [lateScript, ...Object.values(LATE), lateReview];

@@ -1,0 +1,62 @@
+"use client";
+/** A part of a page that arrives after it: drawn as soon as it is here, with something plain in its place till then. */
+import { type ComponentType, type ReactNode, useEffect, useReducer } from "react";
+import { fetchWhenIdle, type Late } from "#lib/client/late.ts";
+import styles from "./late-part.module.css";
+
+const TRY_AGAIN_MS = 3000;
+
+interface LatePartProps<P extends object> {
+  readonly part: Late<ComponentType<P>>;
+  readonly props: P;
+  /** Shown until the part is here; without it, a line saying what is awaited. */
+  readonly meanwhile?: ReactNode;
+}
+
+export function LatePart<P extends object>({ part, props, meanwhile }: LatePartProps<P>) {
+  useFetched(part);
+  const Part = part.here;
+  if (Part) return <Part {...props} />;
+  return meanwhile ?? <OnItsWay />;
+}
+
+/** Draws again when the part has come; tries again for as long as the network fails. */
+function useFetched(part: Late<unknown>): void {
+  const [, drawAgain] = useReducer((times: number) => times + 1, 0);
+  useEffect(() => {
+    if (part.here !== null) return;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    let ended = false;
+    const ask = () =>
+      void part.fetch().then(
+        () => ended || drawAgain(),
+        () => {
+          if (!ended) timer = setTimeout(ask, TRY_AGAIN_MS);
+        },
+      );
+    ask();
+    return () => {
+      ended = true;
+      clearTimeout(timer);
+    };
+  }, [part]);
+}
+
+const OnItsWay = () => (
+  <p role="status" className={styles.onItsWay}>
+    This part is being fetched. It needs the network once.
+  </p>
+);
+
+/** Fetches the parts while nobody waits for the page. `begin`: once the page can be used. */
+export function useLateParts(parts: readonly Late<unknown>[], begin: boolean): void {
+  useEffect(() => {
+    if (begin) return fetchWhenIdle(parts, whenIdle);
+  }, [parts, begin]);
+}
+
+function whenIdle(run: () => void): void {
+  // Safari has no idle callback.
+  if ("requestIdleCallback" in window) requestIdleCallback(run, { timeout: 4000 });
+  else setTimeout(run, 300);
+}
