@@ -219,7 +219,7 @@ function focusMiddle(id: string | null): void {
   else if (id !== null) document.getElementById(`rail-${id}`)?.focus();
 }
 
-/** A view changed by a key of the other one: the keyboard goes on where it was. */
+/** A view changed by a key of the other one: the keyboard goes on where it was, as soon as the view is here. */
 function useFocusKept(view: PlanView): void {
   const before = useRef(view);
   useEffect(() => {
@@ -227,6 +227,24 @@ function useFocusKept(view: PlanView): void {
     before.current = view;
     if (document.activeElement !== document.body) return;
     const chosen = document.querySelector<HTMLElement>('[role="listbox"] [tabindex="0"]');
-    requestAnimationFrame(() => focusMiddle(chosen?.dataset.item ?? null));
+    let left = false;
+    const goOn = () => {
+      if (!left && document.activeElement === document.body) focusMiddle(chosen?.dataset.item ?? null);
+    };
+    whenViewIsHere(view, () => requestAnimationFrame(goOn));
+    return () => {
+      left = true;
+    };
   }, [view]);
+}
+
+/** Runs `then` at once when the view is here, or when its late part has come. */
+function whenViewIsHere(view: PlanView, then: () => void): void {
+  const part = view === "rail" ? null : LATE[view === "whole-class" ? "wholeClass" : "readThrough"];
+  if (!part || part.here !== null) return then();
+  // The page draws the part in a step of its own after it has come.
+  part.fetch().then(
+    () => requestAnimationFrame(then),
+    () => {}, // it says itself that it is still on its way
+  );
 }
