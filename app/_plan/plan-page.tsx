@@ -48,6 +48,7 @@ function Opening() {
 
 const UNDER = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
 type Dialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "marks" | null;
+const NOTHING = () => undefined;
 const WIDE = "(min-width: 1180px)";
 const PHONE = "(max-width: 759px)";
 
@@ -241,10 +242,7 @@ function useFocusKept(view: PlanView): void {
 /** Runs `then` at once when the view is here, or when its late part has come. */
 function whenViewIsHere(view: PlanView, then: () => void): void {
   const part = view === "rail" ? null : LATE[view === "whole-class" ? "wholeClass" : "readThrough"];
-  if (!part || part.here !== null) return then();
-  // The page draws the part in a step of its own after it has come.
-  part.fetch().then(
-    () => requestAnimationFrame(then),
-    () => {}, // it says itself that it is still on its way
-  );
+  if (!part || part.here !== null) then();
+  // The page draws the part in a step of its own after it has come. What does not come says so itself.
+  else part.fetch().then(() => requestAnimationFrame(then), NOTHING);
 }
