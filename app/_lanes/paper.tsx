@@ -3,7 +3,7 @@
  * The whole class on one lying page: what it is and of when, the lanes, what the marks mean, and the words of care. What
  * is too high for the page is laid out wider and drawn smaller, down to what can still be read.
  */
-import { useLayoutEffect, useMemo, useRef, useState } from "react";
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { Legend } from "#app/_plan/legend.tsx";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
@@ -52,14 +52,21 @@ const EDGE_PX = 8;
 
 const STEP = 0.97;
 
-/** Smaller step by step until the page holds it; measured before anything is shown. */
+/** Smaller step by step until the page holds it; measured before anything is shown, and again once the type has come. */
 function usePageZoom() {
   const page = useRef<HTMLElement>(null);
-  const [zoom, setZoom] = useState(1);
+  const [{ zoom, type }, setPage] = useState({ zoom: 1, type: 0 });
+  useEffect(() => {
+    const again = () => setPage((before) => ({ zoom: 1, type: before.type + 1 }));
+    document.fonts.addEventListener("loadingdone", again);
+    return () => document.fonts.removeEventListener("loadingdone", again);
+  }, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another type has other heights
   useLayoutEffect(() => {
     const height = page.current?.getBoundingClientRect().height ?? 0;
-    if (height > PAPER.height && zoom > LEAST_PAPER_ZOOM) setZoom(Math.max(LEAST_PAPER_ZOOM, zoom * STEP));
-  }, [zoom]);
+    if (height <= PAPER.height || zoom <= LEAST_PAPER_ZOOM) return;
+    setPage((before) => ({ ...before, zoom: Math.max(LEAST_PAPER_ZOOM, zoom * STEP) }));
+  }, [zoom, type]);
   return [page, zoom] as const;
 }
 

@@ -38,8 +38,6 @@ export interface MiddleProps {
 export function Middle(props: MiddleProps) {
   const { session, snap, openAdd, openPaste, view } = props;
   const { scale, step } = useScale(session.planId);
-  if (!snap.ready && snap.noLive !== null) return <div className={styles.opening} />;
-  if (!snap.ready) return <p className={styles.opening}>Opening the plan…</p>;
   const hasMoves = snap.plan.items.some(isMoveItem);
   const classOpen = props.panelOpen && itemById(snap.plan, snap.selectedId ?? "") === undefined;
   const tools = <RailTools {...props} scale={scale} step={step} classOpen={classOpen} />;

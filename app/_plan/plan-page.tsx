@@ -9,7 +9,6 @@ import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.t
 import { Corner } from "#app/_shell/corner.tsx";
 import { PageKeys } from "#app/_shell/key-help.tsx";
 import { LatePart, useLateParts } from "#app/_shell/late-part.tsx";
-import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
@@ -17,15 +16,16 @@ import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
 import { Band } from "./band/band.tsx";
-import { ClosedNotice } from "./closed-notice.tsx";
 import { LATE, LATE_PARTS } from "./late-parts.ts";
 import { Middle } from "./middle.tsx";
 import { nextFinding } from "./next-finding.ts";
+import { Notices } from "./notices.tsx";
+import { Opening } from "./opening.tsx";
 import { Panel } from "./panel/panel.tsx";
 import { PLAN_KEYS } from "./plan-keys.ts";
 import styles from "./plan-page.module.css";
 import type { PlanSession } from "./session.ts";
-import type { PlanPageProps, SessionSnapshot } from "./session-types.ts";
+import type { PlanPageProps } from "./session-types.ts";
 import { TakenOutNotices } from "./taken-out/notices.tsx";
 import { useHeight } from "./use-height.ts";
 import { useMedia } from "./use-media.ts";
@@ -34,15 +34,17 @@ import { usePlanSession, useSnapshot } from "./use-session.ts";
 
 export function PlanPage(props: PlanPageProps) {
   const session = usePlanSession(props);
-  if (session === null) return <Opening />;
-  return <OpenedPlan {...props} session={session} />;
+  return session === null ? <Opening title={props.title} /> : <OnceRead {...props} session={session} />;
 }
 
-function Opening() {
+/** Until the document is read there is nothing to show but what stands in its way. */
+function OnceRead(props: PlanPageProps & { session: PlanSession }) {
+  const snap = useSnapshot(props.session);
+  if (snap.ready) return <OpenedPlan {...props} />;
   return (
-    <main className={styles.opening}>
-      <p role="status">Opening the plan…</p>
-    </main>
+    <Opening title={props.title} barred={snap.noLive !== null || snap.closeCode !== null}>
+      <Notices session={props.session} snap={snap} />
+    </Opening>
   );
 }
 
@@ -61,12 +63,12 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
   const [sheet, setSheet] = useState(false);
   const panel = useRef<HTMLElement>(null);
   const [band, bandHeight] = useHeight<HTMLElement>();
-  const title = snap.ready ? snap.plan.title : props.title;
+  const { title } = snap.plan;
   useEffect(() => {
     document.title = `${title.trim() || "Plan without a title"} · Springline`;
   }, [title]);
   useUndoKeys(session);
-  useLateParts(LATE_PARTS, snap.ready);
+  useLateParts(LATE_PARTS);
   const [view, openView] = usePlanView();
   const alone = view !== "rail";
   const setView = (next: PlanView) => {
@@ -177,35 +179,10 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
       {dialog === "order" && (
         <LatePart part={LATE.order} props={{ session, itemId: snap.selectedId, onClosed: close }} />
       )}
-      {dialog === "rehearsals" && snap.ready && (
-        <LatePart part={LATE.rehearsals} props={{ session, onClosed: close }} />
-      )}
+      {dialog === "rehearsals" && <LatePart part={LATE.rehearsals} props={{ session, onClosed: close }} />}
       <PageKeys of={PLAN_KEYS} />
       {dialog === "marks" && <LatePart part={LATE.marks} props={{ lanes: view === "whole-class", onClose: close }} />}
     </main>
-  );
-}
-
-function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapshot }) {
-  return (
-    <>
-      {snap.closeCode !== null && snap.closeSentence !== null && (
-        <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
-      )}
-      <NoLiveNotice sentence={snap.noLive} />
-      {snap.copy === "lost" && (
-        <p className={styles.readAlong} role="alert">
-          This device keeps no copy of the plan any more: its storage was cleared. What you type goes to the server
-          while you are connected; reload the page to have a copy again.
-        </p>
-      )}
-      {snap.ready && !snap.rights.writes && (
-        <p className={styles.readAlong}>
-          You read along: this plan is not yours to write in
-          {snap.rights.comments ? ", but you may comment on anything." : "."}
-        </p>
-      )}
-    </>
   );
 }
 

@@ -48,11 +48,9 @@ const OnItsWay = () => (
   </p>
 );
 
-/** Fetches the parts while nobody waits for the page. `begin`: once the page can be used. */
-export function useLateParts(parts: readonly Late<unknown>[], begin: boolean): void {
-  useEffect(() => {
-    if (begin) return fetchWhenIdle(parts, whenIdle);
-  }, [parts, begin]);
+/** Fetches the parts while nobody waits for the page: to be used where the page can be. */
+export function useLateParts(parts: readonly Late<unknown>[]): void {
+  useEffect(() => fetchWhenIdle(parts, whenIdle), [parts]);
 }
 
 function whenIdle(run: () => void): void {

@@ -1,18 +1,12 @@
 "use client";
 /** Loads the plan page in the browser only: the shared document exists once, and there. */
-import dynamic from "next/dynamic";
+import { Opening } from "#app/_plan/opening.tsx";
 import type { PlanPageProps } from "#app/_plan/session-types.ts";
-import styles from "./page.module.css";
+import { LatePart } from "#app/_shell/late-part.tsx";
+import { late } from "#lib/client/late.ts";
 
-const PlanPage = dynamic(() => import("#app/_plan/plan-page.tsx").then((module) => module.PlanPage), {
-  ssr: false,
-  loading: () => (
-    <main className={styles.opening}>
-      <p role="status">Opening the plan…</p>
-    </main>
-  ),
-});
+const planPage = late(() => import("#app/_plan/plan-page.tsx").then((module) => module.PlanPage));
 
-export function OpenPlan(props: PlanPageProps) {
-  return <PlanPage {...props} />;
-}
+export const OpenPlan = (props: PlanPageProps) => (
+  <LatePart part={planPage} props={props} meanwhile={<Opening title={props.title} />} />
+);

@@ -1,0 +1,29 @@
+/** What stands between the person and their plan, in sentences over it. */
+import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
+import { ClosedNotice } from "./closed-notice.tsx";
+import styles from "./plan-page.module.css";
+import type { PlanSession } from "./session.ts";
+import type { SessionSnapshot } from "./session-types.ts";
+
+export function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapshot }) {
+  return (
+    <>
+      {snap.closeCode !== null && snap.closeSentence !== null && (
+        <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
+      )}
+      <NoLiveNotice sentence={snap.noLive} />
+      {snap.copy === "lost" && (
+        <p className={styles.readAlong} role="alert">
+          This device keeps no copy of the plan any more: its storage was cleared. What you type goes to the server
+          while you are connected; reload the page to have a copy again.
+        </p>
+      )}
+      {snap.ready && !snap.rights.writes && (
+        <p className={styles.readAlong}>
+          You read along: this plan is not yours to write in
+          {snap.rights.comments ? ", but you may comment on anything." : "."}
+        </p>
+      )}
+    </>
+  );
+}
