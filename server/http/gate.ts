@@ -8,6 +8,7 @@ import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
 import type { Env } from "#server/env.ts";
 import { fail, type Result } from "#server/result.ts";
 import { refuseUnread } from "./body.ts";
+import { bareAddress, CLIENT_NETWORK_HEADER, networkOf, tellsPeopleApart } from "./network.ts";
 import { setSecurityHeaders } from "./security-headers.ts";
 
 export interface GateSetup {
@@ -33,7 +34,7 @@ export function createGate({ env, hasStudio }: GateSetup): Gate {
     return studio;
   };
   return (request, response) => {
-    cleanHeaders(request, env.trustProxy);
+    cleanHeaders(request, env);
     setSecurityHeaders(env, request, response, randomBytes(16).toString("base64"));
     const path = pathOf(request);
     if (path === undefined) return refuse(request, response, BAD_ADDRESS);
@@ -48,14 +49,19 @@ export function createGate({ env, hasStudio }: GateSetup): Gate {
 }
 
 /**
- * Drops what only a proxy may say, and notes the address the request came from under our own name: the connection's,
- * or behind a trusted proxy the last one it wrote down (earlier ones are the client's own words). Rate limits use it.
+ * Drops what only a proxy may say, and notes under our own names the address the request came from (the connection's, or
+ * behind a trusted proxy the last one it wrote down: earlier ones are the client's own words) and, where that tells
+ * people apart, its network. Limits on guesses use them.
  */
-export function cleanHeaders(request: IncomingMessage, trustProxy: boolean): void {
+export function cleanHeaders(request: IncomingMessage, env: Pick<Env, "origin" | "trustProxy">): void {
   const forwarded = String(request.headers["x-forwarded-for"] ?? "");
+  const apart = tellsPeopleApart(request, env);
   for (const name of Object.keys(request.headers)) if (DROPPED.test(name)) delete request.headers[name];
-  const said = trustProxy ? forwarded.split(",").at(-1)?.trim() : undefined;
-  request.headers[CLIENT_ADDRESS_HEADER] = said || request.socket.remoteAddress || "127.0.0.1";
+  const said = env.trustProxy ? bareAddress(forwarded.split(",").at(-1) ?? "") : "";
+  const address = said || request.socket.remoteAddress || "127.0.0.1";
+  request.headers[CLIENT_ADDRESS_HEADER] = address;
+  const network = apart ? networkOf(address) : undefined;
+  if (network) request.headers[CLIENT_NETWORK_HEADER] = network;
 }
 
 function pathOf(request: IncomingMessage): string | undefined {

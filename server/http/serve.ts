@@ -9,7 +9,7 @@ import type { Log } from "#server/log.ts";
 import { cleanHeaders, type Gate } from "./gate.ts";
 
 export interface ServeSetup {
-  readonly env: Pick<Env, "host" | "port" | "trustProxy">;
+  readonly env: Pick<Env, "host" | "port" | "origin" | "trustProxy">;
   readonly log: Log;
   readonly gate: Gate;
   handle(request: IncomingMessage, response: ServerResponse): unknown;
@@ -57,7 +57,7 @@ function answer(setup: ServeSetup, request: IncomingMessage, response: ServerRes
 function upgrade(setup: ServeSetup, request: IncomingMessage, socket: Duplex, head: Buffer): void {
   // A socket that breaks before anybody listens would end the process.
   socket.on("error", (err) => setup.log.debug({ err }, "socket broke"));
-  cleanHeaders(request, setup.env.trustProxy);
+  cleanHeaders(request, setup.env);
   if (setup.upgrade(request, socket, head)) return;
   socket.end("HTTP/1.1 404 Not Found\r\nConnection: close\r\nContent-Length: 0\r\n\r\n");
 }

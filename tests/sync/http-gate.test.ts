@@ -45,7 +45,7 @@ function raw(text: string): Promise<string> {
 }
 
 test("an address in use is said in one sentence", async () => {
-  const env = { host: "127.0.0.1", port: serving.port, trustProxy: false };
+  const env = { host: "127.0.0.1", port: serving.port, origin: "http://localhost:4310", trustProxy: false };
   const again = serve({ env, log, gate: () => false, handle: () => undefined, upgrade: () => false });
   await expect(again).rejects.toThrow(CannotListen);
   await expect(again).rejects.toThrow(
