@@ -47,6 +47,11 @@ export const CLOSE = {
     text: "The server cannot save just now. Your words are kept on this device; trying again.",
   },
   tooSlow: { code: 4504, text: "This connection could not keep up. Reconnecting." },
+  idTaken: { code: 4506, text: "Another page writes under the same number: this one takes a new one. Reconnecting." },
+  othersFirst: {
+    code: 4507,
+    text: "This page holds words of a colleague that the server has not got from them yet. Yours are kept on this device and go in as soon as your colleague's page is back; trying again.",
+  },
   stopping: {
     code: 4505,
     text: "The server is stopping. Your words are kept on this device; reconnecting when it is back.",

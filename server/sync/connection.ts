@@ -10,7 +10,7 @@ import { MESSAGE, type News } from "#lib/protocol/messages.ts";
 import { MURMUR_FRAME, newsFrame, step1Frame } from "./frames.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import type { Room } from "./room.ts";
+import type { Room, Verdict } from "./room.ts";
 
 export class Connection {
   readonly session: SessionInfo;
@@ -86,7 +86,8 @@ export class Connection {
     if (!this.access.writes) return this.takeFromReader(update);
     const result = this.room.apply(this, update);
     if (result === "malformed") return "badMessage";
-    if (result === "erasing") return this.refuseErasing();
+    const refused = this.refuse(result, isOffer);
+    if (refused) return refused;
     if (result === "broken") return "roomReloaded";
     if (isOffer) return result === "gap" ? "roomReloaded" : this.takeOffer();
     if (result === "applied") this.count(1);
@@ -109,16 +110,22 @@ export class Connection {
     this.offered = true;
     for (const update of early) {
       const result = this.room.apply(this, update);
-      if (result === "erasing") return this.refuseErasing();
+      const refused = this.refuse(result, false);
+      if (refused) return refused;
       if (result !== "applied") return "roomReloaded";
     }
     this.count(1 + early.length);
     return undefined;
   }
 
-  private refuseErasing(): CloseName {
+  /**
+   * After a power cut an honest page may hold words of another that the log has lost: they are that page's to bring, and
+   * this one tries again until they are there. As fresh words they are nothing a page of ours sends.
+   */
+  private refuse(verdict: Verdict, isOffer: boolean): CloseName | undefined {
+    if (verdict !== "erasing" && verdict !== "forged") return undefined;
     this.room.noteRefused(this, 1);
-    return "erasing";
+    return verdict === "forged" && isOffer ? "othersFirst" : "erasing";
   }
 
   /** A reader's page offers what it holds, as every page does: that is no offence while it is nothing new. */

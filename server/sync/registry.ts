@@ -11,6 +11,7 @@ import { Connection, closeSocket } from "./connection.ts";
 import { loadOrCreate, type RegistryContext } from "./documents.ts";
 import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./gate.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
+import { Owners } from "./owners.ts";
 import { Room, type RoomKeeper } from "./room.ts";
 import { DocUnavailable } from "./rooms.ts";
 import { Upkeep } from "./upkeep.ts";
@@ -43,7 +44,8 @@ export class RoomRegistry implements RoomKeeper {
     const found = this.table.get(key);
     if (found) return found;
     const loaded = loadOrCreate(this.context, name);
-    const room = new Room(name, { ...loaded, holds: this.context.host.kinds[name.kind].holds }, this);
+    const { holds } = this.context.host.kinds[name.kind];
+    const room = new Room(name, { ...loaded, holds, owners: new Owners(this.context.db, key) }, this);
     if (loaded.migration) room.takeMigration(loaded.migration);
     this.table.set(key, room);
     this.upkeep.set(room, this.careFor(room));
@@ -88,7 +90,14 @@ export class RoomRegistry implements RoomKeeper {
     try {
       const room = this.open(name);
       if (room.failing || room.broken) return "storageFailing";
-      return refuseGeneration(page, room.generation) ?? { room, access };
+      const refusedHere = refuseGeneration(page, room.generation);
+      if (refusedHere) return refusedHere;
+      // Told before anything is exchanged: what each holds under that number would be taken for the other's.
+      const mayWriteAs =
+        !access.writes ||
+        page.clientId === null ||
+        room.owners.claim(page.clientId, session.userId, this.context.now());
+      return mayWriteAs ? { room, access } : "idTaken";
     } catch (error) {
       if (error instanceof DocUnavailable) return error.reason;
       this.context.log.error({ document: formatDocName(name), err: error }, "the document could not be opened");

@@ -10,9 +10,10 @@ import type { Connection } from "./connection.ts";
 import { erases } from "./erasing.ts";
 import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
+import { newSpeakers, type Owners } from "./owners.ts";
 import { Presence } from "./presence.ts";
 import { hasGap } from "./stored-doc.ts";
-import { type DecodedUpdate, decodeUpdate, mergeUpdates } from "./updates.ts";
+import { decodeUpdate, mergeUpdates } from "./updates.ts";
 
 /** Who the log names for what the program itself changes: migrations. Never a person's id. */
 export const PROGRAM_ACTOR = "program";
@@ -25,6 +26,9 @@ export interface QueuedUpdate {
   readonly from: Connection | null;
 }
 
+/** What became of a page's update. */
+export type Verdict = "applied" | "gap" | "malformed" | "erasing" | "forged" | "broken";
+
 export interface LoadedRoom {
   readonly doc: Y.Doc;
   readonly generation: string;
@@ -32,6 +36,8 @@ export interface LoadedRoom {
   readonly rows: number;
   /** What of the document only ever grows. */
   readonly holds: (doc: Y.Doc) => HoldOf;
+  /** Whose page each client id is. */
+  readonly owners: Owners;
 }
 
 /** What a room asks of the registry. */
@@ -53,6 +59,7 @@ export class Room {
   readonly doc: Y.Doc;
   readonly generation: string;
   private readonly holdOf: HoldOf;
+  readonly owners: Owners;
   readonly connections = new Set<Connection>();
   /** Not on disk yet, in order. */
   queue: QueuedUpdate[] = [];
@@ -65,7 +72,7 @@ export class Room {
   failing = false;
   broken = false;
   private readonly keeper: RoomKeeper;
-  private readonly presence = new Presence();
+  private readonly presence: Presence;
   private readonly owed = new Set<Connection>();
   private readonly asking = new Map<Connection, Uint8Array>();
   private peopleChanged = false;
@@ -76,6 +83,8 @@ export class Room {
     this.key = formatDocName(name);
     this.doc = loaded.doc;
     this.holdOf = loaded.holds(loaded.doc);
+    this.owners = loaded.owners;
+    this.presence = new Presence((clientId) => this.owners.of(clientId));
     this.generation = loaded.generation;
     this.rows = loaded.rows;
     this.keeper = keeper;
@@ -94,14 +103,17 @@ export class Room {
   /**
    * Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting.
    * `erasing`: it would erase or replace what the document keeps for good, or write what is the program's; nothing of it
-   * is taken.
+   * is taken. `forged`: it brings words under the client id of another person's page.
    */
-  apply(from: Connection, update: Uint8Array): "applied" | "gap" | "malformed" | "erasing" | "broken" {
+  apply(from: Connection, update: Uint8Array): Verdict {
     const decoded = decodeUpdate(update);
     if (!decoded) return "malformed";
-    if (erases(this.doc, decoded, this.holdOf) || this.isForged(from, decoded)) return "erasing";
+    const speakers = newSpeakers(this.doc, decoded);
+    if (erases(this.doc, decoded, this.holdOf)) return "erasing";
+    if (this.isForged(from, speakers)) return "forged";
     try {
       this.origin = from;
+      this.owners.note(speakers, from.session.userId);
       Y.applyUpdate(this.doc, update, from);
     } catch (error) {
       return this.judgeFailure(from, update, error);
@@ -119,11 +131,9 @@ export class Room {
    * New words under the client id of somebody else's page would take the place of what that page says next, which yjs then
    * passes over as known. Whoever only offers again what is known says nothing new.
    */
-  private isForged({ session }: Connection, { structs }: DecodedUpdate): boolean {
-    return structs.some(({ id, length }) => {
-      if (id.clock + length <= Y.getState(this.doc.store, id.client)) return false;
-      return (this.presence.userOf(id.client) ?? session.userId) !== session.userId;
-    });
+  private isForged({ session }: Connection, speakers: ReadonlySet<number>): boolean {
+    const ownerOf = (id: number) => this.owners.of(id) ?? this.presence.userOf(id) ?? session.userId;
+    return [...speakers].some((id) => ownerOf(id) !== session.userId);
   }
 
   /**
@@ -252,6 +262,7 @@ export class Room {
     this.rows += actors.size;
     this.stored.push(...this.queue);
     this.queue = [];
+    this.owners.stored();
   }
 
   /** Nothing waits for the log: sends on what was stored, answers who asked, and gives whom to tell once it is hard. */

@@ -61,6 +61,7 @@ export function testEdge({ origin, cookie, kept = new Map(), slowCopies = false 
         get isRead() {
           return isRead;
         },
+        rewrite: keep,
         clear: async () => void kept.delete(name),
         close: () => doc.off("update", keep),
       };

@@ -1,5 +1,5 @@
 /** The browser as a session sees it: its databases, its frames, its word on the network. Nothing else here touches them. */
-import { IndexeddbPersistence } from "y-indexeddb";
+import { IndexeddbPersistence, storeState } from "y-indexeddb";
 import type * as Y from "yjs";
 import { watchDeviceCopy } from "../device-copy.ts";
 import type { Edge, KeptCopy, Off } from "./edge.ts";
@@ -38,6 +38,7 @@ function openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy {
     get isRead() {
       return store.synced || copy.state === "lost";
     },
+    rewrite: () => void storeState(store, true),
     clear: () => store.clearData(),
     close: () => void store.destroy(),
   };

@@ -10,6 +10,8 @@ export interface KeptCopy {
   readonly state: CopyState;
   /** All that was kept has been read, or there is nothing to be read any more. */
   readonly isRead: boolean;
+  /** Keeps the document anew, as it is now, in place of what was kept: it was changed without an update. */
+  rewrite(): void;
   /** Lets go of what is kept, for good. */
   clear(): Promise<void>;
   /** Closes it; what is kept stays. */
