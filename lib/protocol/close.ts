@@ -34,6 +34,10 @@ export const CLOSE = {
     code: 4413,
     text: "That change is larger than the server takes at once. It is kept on this device but not in the plan: take it back, or add it in smaller parts.",
   },
+  tooHeavy: {
+    code: 4414,
+    text: "That change is more work than the server takes at once. Nothing of it was taken in; it is kept on this device. Take it back, or make it in smaller parts.",
+  },
   oldPage: { code: 4426, text: "The program has been updated. Reload the page; your words are kept on this device." },
   tooMuch: { code: 4429, text: "This page sent too much before the server knew who was asking. Reload the page." },
   generationChanged: {

@@ -123,8 +123,9 @@ export class Connection {
    * this one tries again until they are there. As fresh words they are nothing a page of ours sends.
    */
   private refuse(verdict: Verdict, isOffer: boolean): CloseName | undefined {
-    if (verdict !== "erasing" && verdict !== "forged") return undefined;
+    if (verdict !== "erasing" && verdict !== "forged" && verdict !== "heavy") return undefined;
     this.room.noteRefused(this, 1);
+    if (verdict === "heavy") return "tooHeavy";
     return verdict === "forged" && isOffer ? "othersFirst" : "erasing";
   }
 

@@ -7,10 +7,10 @@ import * as Y from "yjs";
 import type { HoldOf } from "#lib/doc/held.ts";
 import { type DocName, formatDocName, type News, type Present } from "#lib/protocol/messages.ts";
 import type { Connection } from "./connection.ts";
-import { erases } from "./erasing.ts";
 import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
-import { newSpeakers, type Owners } from "./owners.ts";
+import { type Court, judge, type Refusal } from "./judge.ts";
+import type { Owners } from "./owners.ts";
 import { Presence } from "./presence.ts";
 import { hasGap } from "./stored-doc.ts";
 import { decodeUpdate, mergeUpdates } from "./updates.ts";
@@ -27,7 +27,7 @@ export interface QueuedUpdate {
 }
 
 /** What became of a page's update. */
-export type Verdict = "applied" | "gap" | "malformed" | "erasing" | "forged" | "broken";
+export type Verdict = Refusal | "applied" | "gap" | "broken";
 
 export interface LoadedRoom {
   readonly doc: Y.Doc;
@@ -58,7 +58,7 @@ export class Room {
   readonly key: string;
   readonly doc: Y.Doc;
   readonly generation: string;
-  private readonly holdOf: HoldOf;
+  private readonly court: Court;
   readonly owners: Owners;
   readonly connections = new Set<Connection>();
   /** Not on disk yet, in order. */
@@ -82,9 +82,13 @@ export class Room {
     this.name = name;
     this.key = formatDocName(name);
     this.doc = loaded.doc;
-    this.holdOf = loaded.holds(loaded.doc);
     this.owners = loaded.owners;
     this.presence = new Presence((clientId) => this.owners.of(clientId));
+    this.court = {
+      doc: loaded.doc,
+      holdOf: loaded.holds(loaded.doc),
+      ownerOf: (clientId) => this.owners.of(clientId) ?? this.presence.userOf(clientId),
+    };
     this.generation = loaded.generation;
     this.rows = loaded.rows;
     this.keeper = keeper;
@@ -100,23 +104,17 @@ export class Room {
     return this.queue.length === 0;
   }
 
-  /**
-   * Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting.
-   * `erasing`: it would erase or replace what the document keeps for good, or write what is the program's; nothing of it
-   * is taken. `forged`: it brings words under the client id of another person's page.
-   */
+  /** Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting. */
   apply(from: Connection, update: Uint8Array): Verdict {
-    const decoded = decodeUpdate(update);
-    if (!decoded) return "malformed";
-    const speakers = newSpeakers(this.doc, decoded);
-    if (erases(this.doc, decoded, this.holdOf)) return "erasing";
-    if (this.isForged(from, speakers)) return "forged";
+    const judged = judge(this.court, from.session.userId, update);
+    if (typeof judged === "string") return judged;
+    const { bytes, speakers } = judged;
     try {
       this.origin = from;
       this.owners.note(speakers, from.session.userId);
-      Y.applyUpdate(this.doc, update, from);
+      Y.applyUpdate(this.doc, bytes, from);
     } catch (error) {
-      return this.judgeFailure(from, update, error);
+      return this.judgeFailure(from, bytes, error);
     } finally {
       this.origin = null;
     }
@@ -125,15 +123,6 @@ export class Room {
     this.doc.store.pendingStructs = null;
     this.doc.store.pendingDs = null;
     return "gap";
-  }
-
-  /**
-   * New words under the client id of somebody else's page would take the place of what that page says next, which yjs then
-   * passes over as known. Whoever only offers again what is known says nothing new.
-   */
-  private isForged({ session }: Connection, speakers: ReadonlySet<number>): boolean {
-    const ownerOf = (id: number) => this.owners.of(id) ?? this.presence.userOf(id) ?? session.userId;
-    return [...speakers].some((id) => ownerOf(id) !== session.userId);
   }
 
   /**
