@@ -1,5 +1,4 @@
 "use client";
-/** The plan page: band, rail, margin and panel, put together; which of them are open; and the page-wide keys. */
 import { useCallback, useEffect, useRef, useState } from "react";
 import { FitButton } from "#app/_fit/fit-button.tsx";
 import { FitDialog } from "#app/_fit/fit-dialog.tsx";
@@ -13,6 +12,8 @@ import { RehearsalsDialog } from "#app/_rehearsal/rehearsals-dialog.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
+/** The plan page: band, rail, margin and panel, put together; which of them are open; and the page-wide keys. */
+import { nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { AddDialog } from "./add-dialog.tsx";
@@ -180,8 +181,14 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
 }
 
 function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapshot }) {
+  const near = nearBounds(session.doc, PLAN_BOUNDS);
   return (
     <>
+      {near !== undefined && (
+        <p className={styles.readAlong} role="status">
+          {near}
+        </p>
+      )}
       {snap.closeCode !== null && snap.closeSentence !== null && (
         <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
       )}

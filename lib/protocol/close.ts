@@ -38,6 +38,10 @@ export const CLOSE = {
     code: 4414,
     text: "That change is more work than the server takes at once. Nothing of it was taken in; it is kept on this device. Take it back, or make it in smaller parts.",
   },
+  full: {
+    code: 4415,
+    text: "This document is as large as it may be: what you added last was not taken in, and is kept on this device. Take it back or shorten something, then try again; shortening always goes.",
+  },
   oldPage: { code: 4426, text: "The program has been updated. Reload the page; your words are kept on this device." },
   tooMuch: { code: 4429, text: "This page sent too much before the server knew who was asking. Reload the page." },
   generationChanged: {

@@ -123,9 +123,10 @@ export class Connection {
    * this one tries again until they are there. As fresh words they are nothing a page of ours sends.
    */
   private refuse(verdict: Verdict, isOffer: boolean): CloseName | undefined {
-    if (verdict !== "erasing" && verdict !== "forged" && verdict !== "heavy") return undefined;
+    if (verdict !== "erasing" && verdict !== "forged" && verdict !== "heavy" && verdict !== "full") return undefined;
     this.room.noteRefused(this, 1);
     if (verdict === "heavy") return "tooHeavy";
+    if (verdict === "full") return "full";
     return verdict === "forged" && isOffer ? "othersFirst" : "erasing";
   }
 

@@ -3,15 +3,16 @@ import type * as Y from "yjs";
 import type { HoldOf } from "#lib/doc/held.ts";
 import { erases } from "./erasing.ts";
 import { newSpeakers } from "./owners.ts";
+import type { DocSize } from "./size.ts";
 import { tidyUpdate } from "./updates.ts";
 import { isTooHeavy } from "./weight.ts";
 
 /**
  * `malformed`: no update. `heavy`: applying it would keep everybody waiting. `erasing`: it would erase or replace what the
  * document keeps for good, or write what is the program's. `forged`: it brings words under the client id of another
- * person's page.
+ * person's page. `full`: the document would grow beyond its bounds.
  */
-export type Refusal = "malformed" | "heavy" | "erasing" | "forged";
+export type Refusal = "malformed" | "heavy" | "erasing" | "forged" | "full";
 
 export interface Judged {
   /** The update, each deletion in it said once. */
@@ -23,6 +24,7 @@ export interface Judged {
 export interface Court {
   readonly doc: Y.Doc;
   readonly holdOf: HoldOf;
+  readonly size: DocSize;
   /** Whose page a client id is, where that is known. */
   ownerOf(clientId: number): string | undefined;
 }
@@ -37,5 +39,8 @@ export function judge(court: Court, userId: string, update: Uint8Array): Judged 
   // passes over as known. Whoever only offers again what is known says nothing new.
   const speakers = newSpeakers(court.doc, decoded);
   const isForeign = (id: number) => (court.ownerOf(id) ?? userId) !== userId;
-  return [...speakers].some(isForeign) ? "forged" : { bytes, speakers };
+  if ([...speakers].some(isForeign)) return "forged";
+  if (court.size.overflows(decoded)) return "full";
+  court.size.grew(decoded);
+  return { bytes, speakers };
 }

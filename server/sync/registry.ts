@@ -44,8 +44,8 @@ export class RoomRegistry implements RoomKeeper {
     const found = this.table.get(key);
     if (found) return found;
     const loaded = loadOrCreate(this.context, name);
-    const { holds } = this.context.host.kinds[name.kind];
-    const room = new Room(name, { ...loaded, holds, owners: new Owners(this.context.db, key) }, this);
+    const { holds, bounds } = this.context.host.kinds[name.kind];
+    const room = new Room(name, { ...loaded, holds, bounds, owners: new Owners(this.context.db, key) }, this);
     if (loaded.migration) room.takeMigration(loaded.migration);
     this.table.set(key, room);
     this.upkeep.set(room, this.careFor(room));

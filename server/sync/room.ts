@@ -4,6 +4,7 @@
  * them on and tell each writer. Nothing here may throw out of a listener: yjs would stop emitting for good.
  */
 import * as Y from "yjs";
+import type { Bounds } from "#lib/doc/bounds.ts";
 import type { HoldOf } from "#lib/doc/held.ts";
 import { type DocName, formatDocName, type News, type Present } from "#lib/protocol/messages.ts";
 import type { Connection } from "./connection.ts";
@@ -12,6 +13,7 @@ import type { Owed } from "./hardener.ts";
 import { type Court, judge, type Refusal } from "./judge.ts";
 import type { Owners } from "./owners.ts";
 import { Presence } from "./presence.ts";
+import { DocSize } from "./size.ts";
 import { hasGap } from "./stored-doc.ts";
 import { decodeUpdate, mergeUpdates } from "./updates.ts";
 
@@ -36,6 +38,8 @@ export interface LoadedRoom {
   readonly rows: number;
   /** What of the document only ever grows. */
   readonly holds: (doc: Y.Doc) => HoldOf;
+  /** How large it may grow. */
+  readonly bounds: Bounds;
   /** Whose page each client id is. */
   readonly owners: Owners;
 }
@@ -87,6 +91,7 @@ export class Room {
     this.court = {
       doc: loaded.doc,
       holdOf: loaded.holds(loaded.doc),
+      size: new DocSize(loaded.doc, loaded.bounds),
       ownerOf: (clientId) => this.owners.of(clientId) ?? this.presence.userOf(clientId),
     };
     this.generation = loaded.generation;
