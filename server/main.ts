@@ -17,6 +17,8 @@ const REFUSALS = [EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError, Can
 // The database, its log and the secret are for the account that runs the server alone.
 process.umask(0o077);
 turnTelemetryOff();
+// Whoever started it may be gone: then there is nobody to tell.
+for (const stream of [process.stdout, process.stderr]) stream.on("error", () => undefined);
 await run(process.argv.includes("--demo") ? "demo" : process.argv.includes("--dev") ? "dev" : "live");
 
 async function run(mode: Mode): Promise<void> {

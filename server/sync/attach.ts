@@ -67,8 +67,7 @@ export function attachSync(options: AttachOptions): SyncDoor {
     },
   };
   const greet = async (ws: WebSocket, caller: Caller): Promise<void> => {
-    const { log } = options.rooms.registry.context;
-    ws.on("error", (error) => log.info({ err: error }, "a socket failed"));
+    ws.on("error", () => options.rooms.registry.refusals.note("broken frames"));
     const name = parseDocName(caller.url.pathname.slice(PATH.length));
     if (name) await meet(options.rooms, ws, name, caller);
     else closeSocket(ws, "unknownDocument", limits.closeMs);

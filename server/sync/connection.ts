@@ -26,6 +26,8 @@ export class Connection {
   private early: Uint8Array[] = [];
   private earlyBytes = 0;
   private offered = false;
+  private strained = 0;
+  private strainedSince = performance.now();
 
   constructor(ws: WebSocket, room: Room, who: { session: SessionInfo; access: DocAccess }, limits: Limits) {
     this.ws = ws;
@@ -62,8 +64,7 @@ export class Connection {
       case MESSAGE.sync:
         return this.takeSync(decoding.readVarUint(decoder), decoding.readVarUint8Array(decoder));
       case MESSAGE.awareness:
-        this.takePresence(decoding.readVarUint8Array(decoder));
-        return undefined;
+        return this.takePresence(decoding.readVarUint8Array(decoder));
       case MESSAGE.queryAwareness:
         this.room.sendEverybody(this);
         // Also where nobody shows anything: a page asks in order to hear whether the line still lives.
@@ -124,7 +125,7 @@ export class Connection {
    */
   private refuse(verdict: Verdict, isOffer: boolean): CloseName | undefined {
     if (verdict !== "erasing" && verdict !== "forged" && verdict !== "heavy" && verdict !== "full") return undefined;
-    this.room.noteRefused(this, 1);
+    this.room.noteRefused(this, verdict, 1);
     if (verdict === "heavy") return "tooHeavy";
     if (verdict === "full") return "full";
     return verdict === "forged" && isOffer ? "othersFirst" : "erasing";
@@ -133,17 +134,30 @@ export class Connection {
   /** A reader's page offers what it holds, as every page does: that is no offence while it is nothing new. */
   private takeFromReader(update: Uint8Array): CloseName | undefined {
     if (!this.room.holds(update)) {
-      this.room.noteRefused(this, 1);
+      this.room.noteRefused(this, "a reader's words", 1);
       return "noRight";
     }
     this.count(1);
-    return undefined;
+    return this.strain(1);
   }
 
-  private takePresence(update: Uint8Array): void {
+  private takePresence(update: Uint8Array): CloseName | undefined {
     // A stock page shows itself unasked, a reader's too: turned away without closing.
     const refused = this.access.writes ? this.room.takePresence(this, update) : 1;
-    if (refused > 0) this.room.noteRefused(this, refused);
+    if (refused === 0) return undefined;
+    this.room.noteRefused(this, this.access.writes ? "another's presence" : "a reader's presence", refused);
+    return this.strain(1);
+  }
+
+  /** Asking for what is not one's own is no offence while it is seldom: stock pages do. A flood of it is. */
+  private strain(messages: number): CloseName | undefined {
+    const now = performance.now();
+    if (now - this.strainedSince > this.limits.refusalsMs) {
+      this.strained = 0;
+      this.strainedSince = now;
+    }
+    this.strained += messages;
+    return this.strained > this.limits.refusals ? "turnedAway" : undefined;
   }
 
   private count(messages: number): void {

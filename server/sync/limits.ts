@@ -20,6 +20,11 @@ export const LIMITS = {
   presenceIds: 8,
   /** Updates that came before a page's first full offer and cannot be read without it. */
   earlyBytes: 4 * MiB,
+  /** What a page may try that is not its to do before it is let go: so many within so long. Stock pages show themselves unasked. */
+  refusals: 20,
+  refusalsMs: 60_000,
+  /** Refusals are told in the log once in this time. */
+  refusalLogMs: 60_000,
   /** How long a socket may take to say goodbye. */
   closeMs: 1000,
   pingMs: 30_000,

@@ -12,6 +12,7 @@ import { loadOrCreate, type RegistryContext } from "./documents.ts";
 import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./gate.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import { Owners } from "./owners.ts";
+import { Refusals } from "./refusals.ts";
 import { Room, type RoomKeeper } from "./room.ts";
 import { DocUnavailable } from "./rooms.ts";
 import { Upkeep } from "./upkeep.ts";
@@ -23,10 +24,11 @@ export class RoomRegistry implements RoomKeeper {
   private readonly committer: Committer;
   private readonly timers: readonly NodeJS.Timeout[];
   private stopping = false;
-  private refused = 0;
+  readonly refusals: Refusals;
 
   constructor(context: RegistryContext) {
     this.context = context;
+    this.refusals = new Refusals(context.log, context.limits.refusalLogMs);
     this.committer = new Committer({ ...context, healed: (room) => this.healed(room) });
     const { accessSweepMs, pingMs, murmurMs } = context.limits;
     const each = (act: (connection: Connection) => void, ms: number) =>
@@ -162,10 +164,8 @@ export class RoomRegistry implements RoomKeeper {
     if (!room.broken) this.upkeep.get(room)?.emptied();
   }
 
-  noteRefused(connection: Connection, count: number): void {
-    this.refused += count;
-    const { room, session } = connection;
-    this.context.log.warn({ document: room.key, user: session.userId, count }, "a forbidden message was turned away");
+  noteRefused({ session }: Connection, cause: string, count: number): void {
+    this.refusals.note(cause, count, session.userId);
   }
 
   broke(room: Room, cause: unknown): void {
@@ -190,6 +190,7 @@ export class RoomRegistry implements RoomKeeper {
     const unsaved = this.committer.failingRooms.map((room) => room.key);
     if (unsaved.length > 0) this.context.log.error({ unsaved }, "stopped with changes that could not be saved");
     this.committer.stop();
+    this.refusals.tell();
     for (const room of [...this.table.values()]) {
       this.upkeep.get(room)?.settleBurst();
       this.discard(room);
@@ -199,7 +200,7 @@ export class RoomRegistry implements RoomKeeper {
 
   health(): { rooms: number; connections: number; failing: string[]; refused: number } {
     const failing = this.committer.failingRooms.map((room) => room.key);
-    return { rooms: this.table.size, connections: this.connections().length, failing, refused: this.refused };
+    return { rooms: this.table.size, connections: this.connections().length, failing, refused: this.refusals.total };
   }
 
   private connections(): Connection[] {

@@ -54,7 +54,7 @@ export interface RoomKeeper {
   broke(room: Room, cause: unknown): void;
   emptied(room: Room): void;
   changed(room: Room): void;
-  noteRefused(connection: Connection, count: number): void;
+  noteRefused(connection: Connection, cause: string, count: number): void;
 }
 
 export class Room {
@@ -230,8 +230,8 @@ export class Room {
     this.keeper.wake(this);
   }
 
-  noteRefused(connection: Connection, count: number): void {
-    this.keeper.noteRefused(connection, count);
+  noteRefused(connection: Connection, cause: string, count: number): void {
+    this.keeper.noteRefused(connection, cause, count);
   }
 
   announce(news: News): void {
