@@ -10,6 +10,7 @@ import * as roomsRoute from "#app/api/rooms/route.ts";
 import { insertEdition } from "#db/repos/edition-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
 import { plan as planTable } from "#db/schema.ts";
+import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { buildCard, type CardEnvelope, sealCard, verifyCard } from "#lib/card/card.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { addSlot } from "#lib/programme/write.ts";
@@ -117,7 +118,7 @@ function sign(planId: string, number: number, roomId: string): void {
     signedBy: "ann",
     signedAt: at,
     note: null,
-    planJson: JSON.stringify(plan),
+    planJson: canonicalJson(plan),
     card: envelope,
     findings: [],
   });
