@@ -30,7 +30,7 @@ async function run(mode: Mode): Promise<void> {
     if (mode === "dev") await (await import("#server/floor-bundle.mjs")).watchFloor(PROJECT_DIR, env.distDir);
     const program = await startProgram({ env, log, seed, fresh: process.argv.includes("--fresh") });
     stopWhenTold(program, log);
-    await greet(env);
+    await greet(env, program.app.setUpCode);
   } catch (error) {
     refuse(error, log);
   }
@@ -51,8 +51,10 @@ async function seed(app: Springline): Promise<void> {
   await seedStudio(app);
 }
 
-async function greet(env: Env): Promise<void> {
+async function greet(env: Env, setUpCode: string | undefined): Promise<void> {
   const lines = [`Springline is at ${env.origin}`];
+  if (setUpCode !== undefined)
+    lines.push(`No studio yet. Set it up there with the code ${setUpCode.slice(0, 4)}-${setUpCode.slice(4)}`);
   if (env.mode === "demo") {
     const { DEMO_PASSWORD, PEOPLE, STUDIO } = await import("#seed/people.ts");
     lines.push("", `${STUDIO.name}, ${STUDIO.town}: an invented studio. Sign in with the password ${DEMO_PASSWORD} as`);

@@ -9,6 +9,7 @@ import next from "next";
 import { studioExists } from "#db/repos/studio-repo.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { fillDemo, openDatabaseFor } from "#server/demo.ts";
+import { newPairingCode } from "#server/devices/pairing-code.ts";
 import type { Env } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
 import { createGate } from "#server/http/gate.ts";
@@ -16,6 +17,7 @@ import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
 import { attachLine, type LineDoor } from "#server/line/attach.ts";
 import { createLineHost } from "#server/line/host.ts";
 import type { Log } from "#server/log.ts";
+import { needsSetUpCode } from "#server/people/set-up-code.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { type Springline, setSpringline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";
@@ -84,7 +86,8 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): { app: Sprin
   const newId = () => randomUUID();
   const keys = createSigningKeys({ db, secret: env.secret, now });
   keys.check();
-  const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId };
+  const setUpCode = needsSetUpCode(env) && !studioExists(db) ? newPairingCode() : undefined;
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, setUpCode, now, newId };
   // The rooms ask the host and the host's kinds ask for the rooms: one of them comes second.
   const app: Springline = {
     ...half,

@@ -45,6 +45,10 @@ export const CLOSE = {
   oldPage: { code: 4426, text: "The program has been updated. Reload the page; your words are kept on this device." },
   tooMuch: { code: 4429, text: "This page sent too much before the server knew who was asking. Reload the page." },
   turnedAway: { code: 4430, text: "This page kept sending what it may not change here. Reload the page." },
+  tooManyPages: {
+    code: 4431,
+    text: "You have this studio open in more pages than the server takes for one person. Close some of them, then reload this one.",
+  },
   generationChanged: {
     code: 4410,
     text: "The server's copy of this document was replaced. Reload the page; your local copy is set aside.",

@@ -24,6 +24,9 @@ export type Gate = (request: IncomingMessage, response: ServerResponse) => boole
 const MAX_DROPPED_BYTES = 64 * 1024 * 1024;
 const BAD_ADDRESS = fail(400, "bad-address", "This address cannot be read.");
 const DROPPED = /^(forwarded|x-forwarded-.*|x-real-ip|x-springline-.*|x-middleware-.*|content-security-policy.*)$/;
+const METHODS = new Set(["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"]);
+export const ALLOW = [...METHODS].join(", ");
+const NO_SUCH_METHOD = fail(405, "no-such-method", "Nothing here answers to this method.");
 const LOOPBACK = new Set(["localhost", "127.0.0.1", "[::1]"]);
 
 export function createGate({ env, hasStudio }: GateSetup): Gate {
@@ -36,6 +39,7 @@ export function createGate({ env, hasStudio }: GateSetup): Gate {
   return (request, response) => {
     cleanHeaders(request, env);
     setSecurityHeaders(env, request, response, randomBytes(16).toString("base64"));
+    if (!METHODS.has(request.method ?? "")) return refuse(request, response.setHeader("allow", ALLOW), NO_SUCH_METHOD);
     const path = pathOf(request);
     if (path === undefined) return refuse(request, response, BAD_ADDRESS);
     const tooMuch = refuseUnread(request.headers);

@@ -13,6 +13,10 @@ export const LIMITS = {
   strangerMs: 5000,
   /** Sockets whose person is not yet known, all together. */
   strangers: 200,
+  /** Sockets of one person, in all documents and on all devices. */
+  socketsOfPerson: 60,
+  /** Sockets of one network whose person is not yet known, where networks can be told apart. */
+  strangersOfNetwork: 50,
   /** A reader that has this much waiting is cut off. */
   bufferedBytes: 8 * MiB,
   /** One presence state, and how many of them one connection may hold. */

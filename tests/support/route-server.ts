@@ -1,5 +1,6 @@
 /** Route handlers behind the program's real gate, on a port of their own: for requests that are sent as bytes. */
 import type { IncomingMessage, ServerResponse } from "node:http";
+import { Readable } from "node:stream";
 import type { Env } from "#server/env.ts";
 import { createGate } from "#server/http/gate.ts";
 import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
@@ -40,7 +41,7 @@ async function answer(
 ): Promise<void> {
   const path = new URL(request.url ?? "/", "http://x").pathname;
   const route = routes[`${request.method} ${path}`];
-  const said = route ? await route(await asWebRequest(request)) : new Response(null, { status: 404 });
+  const said = route ? await route(asWebRequest(request)) : new Response(null, { status: 404 });
   response.statusCode = said.status;
   for (const [name, value] of said.headers) if (name !== "set-cookie") response.setHeader(name, value);
   const cookies = said.headers.getSetCookie();
@@ -48,11 +49,12 @@ async function answer(
   response.end(Buffer.from(await said.arrayBuffer()));
 }
 
-async function asWebRequest(request: IncomingMessage): Promise<Request> {
+/** The body is read only when the handler reads it. */
+function asWebRequest(request: IncomingMessage): Request {
   const headers = new Headers();
   for (const [name, value] of Object.entries(request.headers)) headers.set(name, String(value));
-  const chunks: Buffer[] = [];
-  for await (const chunk of request) chunks.push(chunk as Buffer);
-  const body = chunks.length > 0 ? { body: Buffer.concat(chunks) } : {};
-  return new Request(`http://localhost${request.url}`, { method: request.method ?? "GET", headers, ...body });
+  const method = request.method ?? "GET";
+  const reads = method !== "GET" && method !== "HEAD";
+  const body = reads ? { body: Readable.toWeb(request) as ReadableStream, duplex: "half" as const } : {};
+  return new Request(`http://localhost${request.url}`, { method, headers, ...body });
 }
