@@ -22,6 +22,8 @@ export interface Springline {
   readonly keys: SigningKeys;
   /** Whether the database file was whole when it was last looked through. */
   readonly soundness: Soundness;
+  /** What the first run asks for, printed where the server was started; undefined when nobody beyond this machine can come. */
+  readonly setUpCode?: string | undefined;
   /** ms since the epoch, UTC. */
   now(): number;
   /** A fresh random id, fit for a plan file: `^[a-z0-9][a-z0-9-]{0,63}$`. */
