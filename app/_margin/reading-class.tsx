@@ -6,12 +6,14 @@ import { nameOf } from "#app/_plan/words.ts";
 import { type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { type ReadLine, readThrough } from "#lib/cues/read-through.ts";
 import { isCueKind, KIND_WORDS } from "#lib/editor/words.ts";
-import { clockTime, plainNumber, springWords } from "#lib/plan/format.ts";
-import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import { clockTime, plainNumber, springWords, tagWords } from "#lib/plan/format.ts";
+import { PLAN_DEFAULTS, type Plan, type PlanItem } from "#lib/plan/schema.ts";
 import styles from "./margin.module.css";
 
 export function ReadingClass({ plan }: { readonly plan: Plan }) {
   const { rows, total } = classClock(plan);
+  const { openingSeconds, closingSeconds } = { ...PLAN_DEFAULTS, ...plan };
+  const { expected = [] } = plan;
   const { parts, talk } = readThrough(plan);
   const { said, aside } = talk;
   const rowOf = new Map(rows.map((row) => [row.item, row]));
@@ -20,12 +22,22 @@ export function ReadingClass({ plan }: { readonly plan: Plan }) {
     <>
       <dl className={styles.summary}>
         <Figure name="title" value={plan.title || "Untitled"} />
+        {plan.theme && <Figure name="theme" value={plan.theme.name} />}
+        {plan.level && <Figure name="level" value={tagWords(plan.level)} />}
+        {expected.length > 0 && <Figure name="expected in the room" value={expected.map(tagWords).join(", ")} />}
         <Figure name="runs" value={`${clockTime(total)} of ${clockTime(plan.lengthSeconds)}`} />
         <Figure name="moves" value={String(plan.items.filter((item) => item.kind === "move").length)} />
         <Figure name="lines said" value={String(said)} />
         {aside > 0 && <Figure name="lines set aside" value={String(aside)} />}
       </dl>
+      {plan.notes && (
+        <div>
+          <h3>Notes of the authors</h3>
+          <p className={styles.asWritten}>{plan.notes}</p>
+        </div>
+      )}
       <ol className={styles.contents} aria-label="Item by item">
+        <EndRow name="Opening" at={0} seconds={openingSeconds} />
         {plan.items.map((item) => (
           <li key={item.id}>
             <time>{clockTime(rowOf.get(item.id)?.start ?? 0)}</time>
@@ -37,10 +49,19 @@ export function ReadingClass({ plan }: { readonly plan: Plan }) {
             <Words plan={plan} item={item} row={rowOf.get(item.id)} lines={linesOf(item)} />
           </li>
         ))}
+        <EndRow name="Closing" at={total - closingSeconds} seconds={closingSeconds} />
       </ol>
     </>
   );
 }
+
+const EndRow = ({ name, at, seconds }: { readonly name: string; readonly at: number; readonly seconds: number }) => (
+  <li>
+    <time>{clockTime(at)}</time>
+    <span>{name}</span>
+    <span className="mono">{seconds} s</span>
+  </li>
+);
 
 interface WordsProps {
   readonly plan: Plan;

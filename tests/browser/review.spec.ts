@@ -12,6 +12,8 @@ for (const [name, width, height] of [
     await ines.getByRole("button", { name: "Review and sign" }).click();
     const list = ines.getByRole("dialog", { name: "Review and sign" }).getByRole("list", { name: "Item by item" });
     await expect(list).toContainText("heads-up");
+    for (const end of ["Opening", "Closing"]) await expect(list).toContainText(new RegExp(`${end}\\d+ s`));
+    await expect(ines.getByRole("dialog", { name: "Review and sign" })).toContainText("theme");
     expect(await list.textContent()).not.toMatch(/\{[a-z-]+\}/);
     const box = await list.evaluate((element) => ({
       cut: element.scrollHeight - element.clientHeight,
