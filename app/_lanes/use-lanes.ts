@@ -6,16 +6,14 @@
 import { useDeferredValue, useMemo, useRef } from "react";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
 import { nameOf } from "#app/_plan/words.ts";
-import { cueTrack } from "#lib/cues/cue-track.ts";
 import { classLanes, keepSameLanes } from "#lib/lanes/class-lanes.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
 import { talkShare } from "#lib/talk/talk.ts";
 
 export function useLanes(now: SessionSnapshot): ClassLanes {
   const snap = useDeferredValue(now);
-  const { plan, rows, total, balance, talk, findings, threads } = snap;
+  const { plan, rows, total, balance, talk, track, findings, threads } = snap;
   const present = useSame(snap.places.flatMap(({ name, itemId }) => (itemId === null ? [] : [{ name, itemId }])));
-  const track = useMemo(() => cueTrack(plan), [plan]);
   const talkShares = useMemo(() => Object.fromEntries([...talk].map(([id, one]) => [id, talkShare(one)])), [talk]);
   const before = useRef<ClassLanes | null>(null);
   return useMemo(() => {

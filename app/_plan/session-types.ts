@@ -4,6 +4,7 @@ import type { Balance } from "#lib/balance/balance.ts";
 import type { HeardOfAll } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
 import type { DeletedItem } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
@@ -50,6 +51,8 @@ export interface Derived {
   readonly talk: ReadonlyMap<string, ItemTalk>;
   /** The same for the whole class, and the share that is talked through. */
   readonly classTalk: ClassTalk;
+  /** What is said when, and what finds no time. */
+  readonly track: CueTrack;
   /** Findings of this page's own copy. */
   readonly findings: readonly Finding[];
   readonly deleted: readonly DeletedItem[];
@@ -59,8 +62,6 @@ export interface Derived {
 export interface NewsState extends HeardOfAll {
   readonly state: StateNews;
   readonly threads: readonly ThreadView[];
-  /** Findings of the server's copy; null until the first news of them. */
-  readonly serverFindings: { readonly hash: string; readonly findings: readonly Finding[] } | null;
 }
 
 export type SessionSnapshot = Snapshot<Derived, NewsState>;

@@ -9,6 +9,7 @@ import type { SessionSnapshot } from "#app/_plan/session-types.ts";
 import { nameOf } from "#app/_plan/words.ts";
 import { goToLine } from "#app/_script/go-to-line.ts";
 import { keepSameParts, type ReadPart, readThrough, type ReadThrough as Text } from "#lib/cues/read-through.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
 import { clockTime, plainNumber, plural, sideWords, springWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./read.module.css";
@@ -24,8 +25,8 @@ export interface ReadThroughProps extends ReadActs {
 
 export function ReadThrough(props: ReadThroughProps) {
   const { session, snap, onPick } = props;
-  const { plan, selectedId } = useDeferredValue(snap);
-  const text = useText(plan);
+  const { plan, track, selectedId } = useDeferredValue(snap);
+  const text = useText(plan, track);
   const reading = useReading(text.parts, props);
   const go = useRef((_item: string, _line: number | null): void => undefined);
   go.current = (item, line) => {
@@ -68,13 +69,13 @@ const sidedName = (plan: Plan, item: PlanItem): string =>
   item.kind === "move" && item.side !== "both" ? `${nameOf(plan, item)}, ${sideWords(item.side)}` : nameOf(plan, item);
 
 /** A part in which nothing changed stays the same object and is not drawn again. */
-function useText(plan: Plan): Text {
+function useText(plan: Plan, track: CueTrack): Text {
   const before = useRef<readonly ReadPart[]>([]);
   return useMemo(() => {
-    const text = readThrough(plan);
+    const text = readThrough(plan, track);
     before.current = keepSameParts(text.parts, before.current);
     return { ...text, parts: before.current };
-  }, [plan]);
+  }, [plan, track]);
 }
 
 function sumsWords({ talkSeconds, total, said, aside, shortBy, crew }: Text): string {

@@ -12,9 +12,10 @@ export function defineRule<M extends string, L extends LimitsSchema>(rule: Rule<
   return Object.freeze({
     ...meta,
     limits,
-    run: (ctx, given) => {
+    within: (given) => {
       const read = limits.safeParse(given ?? {});
-      return { found: check(ctx, read.success ? read.data : defaults), limitsRead: read.success };
+      const used = read.success ? read.data : defaults;
+      return { limitsRead: read.success, check: (ctx) => check(ctx, used) };
     },
   } satisfies AnyRule);
 }

@@ -1,0 +1,19 @@
+/** A thread that checks plans: reads them from the database by itself, one order at a time, and answers. */
+import { parentPort, workerData } from "node:worker_threads";
+import { openDatabase } from "#db/connection.ts";
+import { createLog } from "#server/log.ts";
+import { CheckDesk } from "./check-desk.ts";
+import type { CheckOrder, CheckReply, WorkerSetup } from "./messages.ts";
+
+const { databaseFile } = workerData as WorkerSetup;
+const desk = new CheckDesk(openDatabase(databaseFile, { readOnly: true }), createLog("warn"));
+
+parentPort?.on("message", (order: CheckOrder) => parentPort?.postMessage(replyTo(order)));
+
+function replyTo({ planId, withFindings }: CheckOrder): CheckReply {
+  try {
+    return { ok: true, answer: desk.check(planId, withFindings) };
+  } catch (error) {
+    return { ok: false, message: error instanceof Error ? error.message : String(error) };
+  }
+}
