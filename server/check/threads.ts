@@ -22,7 +22,7 @@ function workerFile(): { readonly file: string; readonly built: boolean } {
   const built = join(import.meta.dirname, "check-worker.js");
   return existsSync(built)
     ? { file: built, built: true }
-    : { file: join(import.meta.dirname, "worker.ts"), built: false };
+    : { file: join(import.meta.dirname, "worker-from-source.mjs"), built: false };
 }
 
 /** Names the program that checks: of a built one its own content, so that another build is another name; else a fresh one. */
@@ -76,8 +76,7 @@ export function createThreads({ log, databaseFile, threads }: ThreadsSetup): Che
 }
 
 function startThread(workerData: WorkerSetup): Worker {
-  const { file, built } = workerFile();
-  const worker = new Worker(file, { workerData, ...(built ? {} : { execArgv: ["--import", "tsx"] }) });
+  const worker = new Worker(workerFile().file, { workerData, execArgv: [] });
   worker.unref();
   return worker;
 }
