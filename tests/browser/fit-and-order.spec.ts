@@ -6,7 +6,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { expect, expectSaved, onRail, script, test } from "./kit.ts";
+import { expect, expectSaved, onRail, test, toEndOfScript } from "./kit.ts";
 import { TURNING_CLASS } from "./turning-class.ts";
 
 const STANDARD = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"];
@@ -107,8 +107,7 @@ test("the preview lives while the other writes; taking it is one step, and one u
   await onRail(ines, /Kneeling pull/)
     .first()
     .click();
-  await script(ines).click();
-  await ines.keyboard.press("Control+End");
+  await toEndOfScript(ines);
   await ines.keyboard.type(" Elbows by the ribs.");
   await expectSaved(ines);
   await marta.getByRole("button", { name: "Undo" }).click();

@@ -3,6 +3,7 @@
  * once each. A page that throws or logs an error fails the test that opened it.
  */
 import { type Browser, type BrowserContext, test as base, expect, type Page } from "@playwright/test";
+import type { Editor } from "@tiptap/core";
 import { DEMO_PASSWORD } from "#seed/people.ts";
 import { type RunningApp, startApp } from "../support/app.ts";
 
@@ -94,11 +95,31 @@ export async function openFromDesk(page: Page, title: string): Promise<void> {
   await expect(page.getByRole("listbox", { name: "The class, item by item" })).toBeVisible();
 }
 
-/** Puts the caret behind the script's last word, and waits, as hands do, until the editor has taken note of it. */
-export async function toEndOfScript(page: Page): Promise<void> {
+/** Clicks into the script and waits, as hands do, until the editor has settled where its caret is. */
+export async function intoScript(page: Page): Promise<void> {
   await script(page).click();
-  await page.keyboard.press("Control+End");
+  await settled(page);
+}
+
+/** Puts the caret behind the script's last word: the editor itself says that it is there, and goes on saying it. */
+export async function toEndOfScript(page: Page): Promise<void> {
+  await intoScript(page);
+  await expect(async () => {
+    await page.keyboard.press("ControlOrMeta+End");
+    await settled(page);
+    expect(await script(page).evaluate(lettersBehindCaret)).toBe(0);
+  }).toPass();
+}
+
+/** The editor sets its selection from the page's, and the page's from its own, up to some frames after a click or key. */
+async function settled(page: Page): Promise<void> {
   await page.evaluate(async () => {
     for (let frame = 0; frame < 4; frame++) await new Promise((done) => requestAnimationFrame(done));
   });
+}
+
+/** Positions between the caret and the end of the last line, by the editor's own account. */
+function lettersBehindCaret(text: HTMLElement | SVGElement): number {
+  const { state } = (text as HTMLElement & { editor: Editor }).editor;
+  return state.doc.content.size - 1 - state.selection.head;
 }

@@ -1,5 +1,5 @@
 /** Two people in one line of a script in the same second, and the keyboard's way into a script. */
-import { expect, expectSaved, onRail, openFromDesk, script, test } from "./kit.ts";
+import { expect, expectSaved, intoScript, onRail, openFromDesk, script, test } from "./kit.ts";
 
 const PLAN = "Upper body and trunk";
 const MARTA = " all balls roll along the wall.";
@@ -16,7 +16,7 @@ for (const [marta, ines] of [
       await onRail(page, /seconds from/)
         .nth(2)
         .click();
-      await script(page).click();
+      await intoScript(page);
       await page.keyboard.press("Control+Home");
     }
     await pages[0].keyboard.press("End");

@@ -6,7 +6,7 @@ import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { CUE_KINDS, type Plan } from "#lib/plan/schema.ts";
 import { longClass } from "../support/long-class.ts";
-import { expect, onRail, script, test } from "./kit.ts";
+import { expect, intoScript, onRail, script, test, toEndOfScript } from "./kit.ts";
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true } as const;
 const editors = (page: Page) => page.locator(".ProseMirror");
@@ -38,7 +38,7 @@ async function openScript(page: Page, nth: number): Promise<void> {
   await onRail(page, /seconds from/)
     .nth(nth)
     .click();
-  await script(page).click();
+  await intoScript(page);
 }
 
 test("in a plan of 60 items and 400 lines an editor is there only where somebody writes", async ({ as }) => {
@@ -117,8 +117,10 @@ test("a line carried to another item keeps its kind and its live field, and read
   await page.keyboard.press("ControlOrMeta+x");
   await expect(lines(page)).toHaveCount(1);
 
-  await openScript(page, 1);
-  await page.keyboard.press("ControlOrMeta+End");
+  await onRail(page, /seconds from/)
+    .nth(1)
+    .click();
+  await toEndOfScript(page);
   await page.keyboard.press("ControlOrMeta+v");
   await expect(lines(page)).toHaveCount(2);
   await expect(lines(page).nth(1)).toHaveAttribute("data-kind", "safety");

@@ -33,9 +33,34 @@ export function readTimings(draft: TimingsDraft): TimingsRead {
 }
 
 /** The draft after the room's seconds changed under it: what was typed stays, what was not follows. */
-export function draftAfter(draft: TimingsDraft, was: Given | undefined, is: Given | undefined): TimingsDraft {
+function draftAfter(draft: TimingsDraft, was: Given | undefined, is: Given | undefined): TimingsDraft {
   const [before, after] = [draftOf(was), draftOf(is)];
   return Object.fromEntries(
     TIMED.map(([timed]) => [timed, draft[timed] === before[timed] ? after[timed] : draft[timed]]),
   ) as Record<Timed, string>; // as in draftOf
 }
+
+/** What is typed, beside what the room has. */
+export interface TimingsEdit {
+  readonly draft: TimingsDraft;
+  /** The room's seconds that `draft` is a change of: what was last kept or heard. */
+  readonly base: Given | undefined;
+  /** The room's seconds as the page was last given them. */
+  readonly heard: Given | undefined;
+}
+
+export const editOf = (given: Given | undefined): TimingsEdit => ({
+  draft: draftOf(given),
+  base: given,
+  heard: given,
+});
+
+/** The page was asked for again, which takes a while: what was kept and typed since then stays. */
+export const hearing = (edit: TimingsEdit, given: Given | undefined): TimingsEdit => ({
+  draft: draftAfter(edit.draft, edit.base, given),
+  base: given,
+  heard: given,
+});
+
+/** `given` is the room's now, whatever the page still shows of it. */
+export const keeping = (edit: TimingsEdit, given: Given): TimingsEdit => ({ ...edit, base: given });

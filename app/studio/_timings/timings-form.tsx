@@ -9,7 +9,7 @@ import { Problem } from "../../_shell/problem.tsx";
 import { useSend } from "../../_shell/use-send.ts";
 import { costOf, TIMED, type Timed, typicalChanges } from "./timing-words.ts";
 import styles from "./timings.module.css";
-import { draftAfter, draftOf, readTimings, type TimingsDraft } from "./timings-draft.ts";
+import { draftOf, editOf, hearing, keeping, readTimings, type TimingsDraft } from "./timings-draft.ts";
 
 interface TimingsFormProps {
   readonly roomId: string;
@@ -21,20 +21,17 @@ interface TimingsFormProps {
 export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
   const router = useRouter();
   const sending = useSend();
-  const [draft, setDraft] = useState<TimingsDraft>(() => draftOf(equipment.actionSeconds));
-  const [known, setKnown] = useState(equipment.actionSeconds);
-  if (known !== equipment.actionSeconds) {
-    // Taken from the classes, or kept in another window: the page was asked for again.
-    setKnown(equipment.actionSeconds);
-    setDraft(draftAfter(draft, known, equipment.actionSeconds));
-  }
+  const [edit, setEdit] = useState(() => editOf(equipment.actionSeconds));
+  // Kept, taken from the classes, or kept in another window: the page was asked for again.
+  if (edit.heard !== equipment.actionSeconds) setEdit(hearing(edit, equipment.actionSeconds));
+  const { draft } = edit;
   const [everyRoom, setEveryRoom] = useState(false);
   const [done, setDone] = useState("");
   const { given, problems } = readTimings(draft);
   const wrong = Object.keys(problems).length > 0;
-  const change = (timed: Timed, text: string) => {
+  const write = (next: TimingsDraft) => {
     setDone("");
-    setDraft({ ...draft, [timed]: text });
+    setEdit((now) => ({ ...now, draft: next }));
   };
   const keep = async (event: FormEvent) => {
     event.preventDefault();
@@ -42,6 +39,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
     const body = { actionSeconds: given, everyRoom };
     const kept = await sending.run<{ rooms: number }>("PUT", `/api/rooms/${roomId}/timings`, body);
     if (!kept) return;
+    setEdit((now) => keeping(now, given));
     setDone(
       `Kept${kept.rooms > 1 ? ` for ${kept.rooms === 2 ? "both" : `all ${kept.rooms}`} rooms` : ""}. Open plans were timed again.`,
     );
@@ -57,7 +55,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
             words={words}
             text={draft[timed]}
             problem={problems[timed]}
-            onChange={(text) => change(timed, text)}
+            onChange={(text) => write({ ...draft, [timed]: text })}
           />
         ))}
         {rooms > 1 && (
@@ -70,14 +68,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
           <button type="submit" className="button button-strong" aria-disabled={sending.busy} disabled={wrong}>
             Keep
           </button>
-          <button
-            type="button"
-            className="button"
-            onClick={() => {
-              setDone("");
-              setDraft(draftOf(undefined));
-            }}
-          >
+          <button type="button" className="button" onClick={() => write(draftOf(undefined))}>
             Empty all
           </button>
         </div>

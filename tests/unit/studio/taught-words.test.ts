@@ -1,7 +1,7 @@
 /** How sure a number is, in words; and a draft under which the room's seconds change. */
 import { expect, test } from "vitest";
 import { rangeWords, sureWords } from "#app/studio/_timings/timing-words.ts";
-import { draftAfter, draftOf } from "#app/studio/_timings/timings-draft.ts";
+import { draftOf, editOf, hearing, keeping } from "#app/studio/_timings/timings-draft.ts";
 
 test("how sure: from how many changes, and whose word it mostly is", () => {
   expect(sureWords({ seenIn: 0, share: 0 })).toBe("no change tells of it: the usual");
@@ -16,8 +16,15 @@ test("within which it lies, two deviations either way, never below nothing", () 
 });
 
 test("what was typed stays when the room's seconds change, what was not follows", () => {
-  const was = { base: 2.5, springOn: 4 };
-  const typed = { ...draftOf(was), springOn: "5", springOff: "1" };
-  const after = draftAfter(typed, was, { base: 3, springOn: 4.2, springOff: 2.6, strapOn: 6 });
-  expect(after).toMatchObject({ base: "3", springOn: "5", springOff: "1", strapOn: "6", strapOff: "" });
+  const edit = editOf({ base: 2.5, springOn: 4 });
+  const typed = { ...edit, draft: { ...edit.draft, springOn: "5", springOff: "1" } };
+  const after = hearing(typed, { base: 3, springOn: 4.2, springOff: 2.6, strapOn: 6 });
+  expect(after.draft).toMatchObject({ base: "3", springOn: "5", springOff: "1", strapOn: "6", strapOff: "" });
+});
+
+test("emptied between keeping and the page's own news of it: it stays empty", () => {
+  const edit = editOf(undefined);
+  const kept = keeping({ ...edit, draft: { ...edit.draft, base: "40" } }, { base: 40 });
+  const emptied = { ...kept, draft: draftOf(undefined) };
+  expect(hearing(emptied, { base: 40 }).draft.base).toBe("");
 });
