@@ -40,7 +40,10 @@ export function insertPlan(db: Db, made: NewPlanRow): void {
     .run();
 }
 
-const prepareAll = ({ orm }: Db) => ({
+const prepareAll = ({ orm, raw }: Db) => ({
+  refresh: raw.prepare<[{ id: string; title: string; lengthSeconds: number; at: number }]>(
+    "update plan set title = @title, length_seconds = @lengthSeconds, updated_at = @at where id = @id",
+  ),
   row: orm
     .select()
     .from(plan)
@@ -89,8 +92,6 @@ export function readPlanRows(db: Db, ids: readonly string[]): PlanRow[] {
 }
 
 const MAX_LISTED_TITLE = 200;
-/** Lists tell to the minute when a plan was last changed: no row is written for each pause in the typing. */
-const CHANGED_WITHIN_MS = 10_000;
 
 /** Copies the document's title and length. False when both were so already. */
 export function refreshHead(db: Db, id: string, now: { title: string; lengthSeconds: number; at: number }): boolean {
@@ -99,12 +100,7 @@ export function refreshHead(db: Db, id: string, now: { title: string; lengthSeco
   const row = statements(db).row.get({ id });
   if (!row) return false;
   const changed = row.title !== head.title || row.lengthSeconds !== head.lengthSeconds;
-  if (!changed && head.at - row.updatedAt < CHANGED_WITHIN_MS) return false;
-  db.orm
-    .update(plan)
-    .set({ title: head.title, lengthSeconds: head.lengthSeconds, updatedAt: head.at })
-    .where(eq(plan.id, id))
-    .run();
+  statements(db).refresh.run({ ...head, id });
   return changed;
 }
 
