@@ -18,7 +18,7 @@ import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
 import { attachLine, type LineDoor } from "#server/line/attach.ts";
 import { createLineHost } from "#server/line/host.ts";
 import type { Log } from "#server/log.ts";
-import { announceCheck } from "#server/plans/plan-news.ts";
+import { announceCheck } from "#server/plans/announce-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { type Springline, setSpringline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";

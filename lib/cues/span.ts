@@ -42,12 +42,25 @@ export function spansOf({ frame, plan, clock }: SpanSource): Span[] {
     const row = clock.rows[i];
     return item.kind === "move" && row ? [{ item, row, at: i }] : [];
   });
+  const called = firstTimedAfterEach(plan.items);
   return [undefined, ...moves].map((work, n) =>
     spanOf({
       ...{ frame, total: clock.total, moves: plan.moves, work, next: moves[n], after: moves[n + 1]?.item },
-      called: work && plan.items.slice(work.at + 1).find((item) => item.kind !== "heading"),
+      called: work && called[work.at],
     }),
   );
+}
+
+/** For each place of the list the first item after it that takes time. */
+function firstTimedAfterEach(items: readonly PlanItem[]): (PlanItem | undefined)[] {
+  const after: (PlanItem | undefined)[] = [];
+  let next: PlanItem | undefined;
+  for (let place = items.length - 1; place >= 0; place--) {
+    after[place] = next;
+    const item = items[place];
+    if (item && item.kind !== "heading") next = item;
+  }
+  return after;
 }
 
 interface PlacedAt extends Placed {

@@ -6,13 +6,11 @@ import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { listThreads } from "#db/repos/thread-repo.ts";
 import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import type { News, StateNews } from "#lib/protocol/messages.ts";
-import type { CheckAnswer } from "#server/check/check-desk.ts";
 import { announcePlanToMonths } from "#server/programme/month-news.ts";
 import type { Springline } from "#server/springline.ts";
 import { planDoc } from "./plan-doc.ts";
 import { planStudio } from "./plan-studio.ts";
 import { withdrawalView } from "./plan-summaries.ts";
-import { noteWrittenOn } from "./written-on.ts";
 
 type App = Pick<Springline, "db" | "rooms" | "now">;
 
@@ -53,13 +51,6 @@ export function announcePlanStudio(app: App, id: string): void {
 /** What a check says to open pages: the names of what was read and of what was found, for them to compare with their own. */
 export const checkedNews = ({ planMark, findingsMark }: Pick<KeptCheck, "planMark" | "findingsMark">): News[] =>
   planMark === null || findingsMark === null ? [] : [{ t: "checked", plan: planMark, findings: findingsMark }];
-
-/** Takes a check's answer to whoever it concerns. Call after the answer is kept. */
-export function announceCheck(app: App, answer: CheckAnswer): void {
-  const { planId, writtenOn } = answer;
-  for (const news of checkedNews(answer)) app.rooms.announce(planDoc(planId), news);
-  if (writtenOn !== null && noteWrittenOn(app, planId, writtenOn)) announceState(app, planId);
-}
 
 export function announceThreads(app: App, id: string): void {
   app.rooms.announce(planDoc(id), { t: "threads", threads: listThreads(app.db, id) });

@@ -16,7 +16,7 @@ import { readEnv } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
 import { createLog } from "#server/log.ts";
 import { firstRun } from "#server/people/first-run.ts";
-import { announceCheck } from "#server/plans/plan-news.ts";
+import { announceCheck } from "#server/plans/announce-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import type { Springline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";

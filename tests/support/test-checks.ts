@@ -2,7 +2,7 @@
 import { CheckDesk } from "#server/check/check-desk.ts";
 import { type Checks, createChecks } from "#server/check/checks.ts";
 import { sameThread } from "#server/check/runner.ts";
-import { announceCheck } from "#server/plans/plan-news.ts";
+import { announceCheck } from "#server/plans/announce-check.ts";
 import type { Springline } from "#server/springline.ts";
 
 /** `app` may still be without its rooms. */
