@@ -19,11 +19,14 @@ export const NOTHING_FOUND: Batch = { findings: [], broken: [] };
 export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: string): Batch {
   const findings: Finding[] = [];
   const broken: string[] = [];
-  const place = placesOf(ctx.plan.items);
+  let place: Places | undefined;
   for (const used of rules) {
     try {
-      for (const found of used.check(ctx))
-        if (about === undefined || found.items[0] === about) findings.push(toFinding(used, found, place));
+      for (const found of used.check(ctx)) {
+        if (about !== undefined && found.items[0] !== about) continue;
+        place ??= placesOf(ctx.plan.items);
+        findings.push(toFinding(used, found, place));
+      }
     } catch {
       broken.push(used.rule.id);
     }
