@@ -120,6 +120,24 @@ export const planReading = sqliteTable(
   (t) => [primaryKey({ columns: [t.planId, t.userId, t.hash] })],
 );
 
+/**
+ * What the last check of a plan answered, with all that it depends on: the state of the document, the studio, the program.
+ * Only kept to be spared: without it the plan is checked again.
+ */
+export const planCheck = sqliteTable("plan_check", {
+  planId: text("plan_id").primaryKey(),
+  generation: text("generation").notNull(),
+  /** The document's last row in the log. */
+  seq: integer("seq").notNull(),
+  studioMark: text("studio_mark").notNull(),
+  programMark: text("program_mark").notNull(),
+  planMark: text("plan_mark"),
+  findingsMark: text("findings_mark"),
+  must: integer("must").notNull(),
+  look: integer("look").notNull(),
+  info: integer("info").notNull(),
+});
+
 /** A signed edition: never changed after it is written. */
 export const edition = sqliteTable(
   "edition",

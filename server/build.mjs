@@ -30,7 +30,12 @@ export async function buildAll() {
   await bundleFloor(root, pages);
   await build({
     absWorkingDir: root,
-    entryPoints: { main: "server/main.ts", plan: "server/cli/plan.ts", seed: "seed/run.ts" },
+    entryPoints: {
+      main: "server/main.ts",
+      plan: "server/cli/plan.ts",
+      seed: "seed/run.ts",
+      "check-worker": "server/check/worker.ts",
+    },
     outdir: server,
     bundle: true,
     splitting: true,

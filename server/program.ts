@@ -8,6 +8,8 @@ import { resolve } from "node:path";
 import next from "next";
 import { studioExists } from "#db/repos/studio-repo.ts";
 import { createAuth } from "#server/auth/auth.ts";
+import { createChecks } from "#server/check/checks.ts";
+import { createThreads, programMark } from "#server/check/threads.ts";
 import { fillDemo, openDatabaseFor } from "#server/demo.ts";
 import { newPairingCode } from "#server/devices/pairing-code.ts";
 import type { Env } from "#server/env.ts";
@@ -21,6 +23,7 @@ import { attachLine, type LineDoor } from "#server/line/attach.ts";
 import { createLineHost } from "#server/line/host.ts";
 import type { Log } from "#server/log.ts";
 import { needsSetUpCode } from "#server/people/set-up-code.ts";
+import { announceCheck } from "#server/plans/announce-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { type Springline, setSpringline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";
@@ -101,13 +104,22 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): Composed {
   const soundness = watchSoundness({ file: env.databaseFile, log });
   const setUpCode = needsSetUpCode(env) && !studioExists(db) ? newPairingCode() : undefined;
   const half = { env, log, db, auth: createAuth(db, env, log), keys, soundness, setUpCode, now, newId };
-  // The rooms ask the host and the host's kinds ask for the rooms: one of them comes second.
+  // The rooms ask the host and the host's kinds ask for rooms and checks: some of them come second.
   const app: Springline = {
     ...half,
     get rooms() {
       return rooms;
     },
+    get checks() {
+      return checks;
+    },
   };
+  const checks = createChecks({
+    app,
+    runner: createThreads({ databaseFile: env.databaseFile, log }),
+    programMark: programMark(newId()),
+    heard: (answer) => announceCheck(app, answer),
+  });
   const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
   setSpringline(app);
   return { app, rooms, soundness };
@@ -154,6 +166,7 @@ async function stopAll({ app, serving, door, line, pages, soundness }: Running):
   line.stop();
   const closed = serving.close(STOP_MS.requests);
   const { unsaved } = await app.rooms.stop(STOP_MS.documents);
+  await app.checks.stop();
   await closed;
   await pages.close().catch((err: unknown) => app.log.warn({ err }, "the pages did not close"));
   setSpringline(undefined);

@@ -5,6 +5,7 @@
  */
 import type { Db } from "#db/connection.ts";
 import type { Auth } from "#server/auth/auth.ts";
+import type { Checks } from "#server/check/checks.ts";
 import type { Env } from "#server/env.ts";
 import type { Soundness } from "#server/http/soundness.ts";
 import type { Log } from "#server/log.ts";
@@ -18,6 +19,8 @@ export interface Springline {
   readonly auth: Auth;
   /** The live shared documents. */
   readonly rooms: Rooms;
+  /** What the rules say of plans, worked out off the thread that serves people. */
+  readonly checks: Checks;
   /** The studio's Ed25519 keys. */
   readonly keys: SigningKeys;
   /** Whether the database file was whole when it was last looked through. */

@@ -62,8 +62,6 @@ export interface Derived {
 export interface NewsState extends HeardOfAll {
   readonly state: StateNews;
   readonly threads: readonly ThreadView[];
-  /** Findings of the server's copy; null until the first news of them. */
-  readonly serverFindings: { readonly hash: string; readonly findings: readonly Finding[] } | null;
 }
 
 export type SessionSnapshot = Snapshot<Derived, NewsState>;

@@ -8,15 +8,18 @@ import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import type { News } from "#lib/protocol/messages.ts";
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
-import { derive } from "./derive.ts";
+import { deriver } from "./derive.ts";
 import { planUndo } from "./plan-undo.ts";
 import { planValues, planWords } from "./plan-values.ts";
+import { fetchFindings, SecondOpinion, type Served } from "./second-opinion.ts";
 import type { Derived, Me, NewsState, PlanPageProps } from "./session-types.ts";
 import { fetchStudio, StudioLink } from "./studio-link.ts";
 
 /** The studio as it is now: held apart, since the description is there before the session is. */
 interface StudioNow {
   studio: PlanStudio;
+  /** What the server found where this page found something else. */
+  served: Served | null;
 }
 
 export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
@@ -24,15 +27,22 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
   readonly planId: string;
   private readonly now: StudioNow;
   private readonly studioLink: StudioLink;
+  private readonly secondOpinion: SecondOpinion;
 
   constructor(props: PlanPageProps, edge: Edge) {
-    const now = { studio: props.studio };
+    const now: StudioNow = { studio: props.studio, served: null };
     super(planDescription(props, now), edge);
     this.planId = props.planId;
     this.now = now;
     this.studioLink = new StudioLink(props.studio.mark, {
       ask: () => fetchStudio(props.planId),
       take: (studio) => this.takeStudio(studio),
+      later: edge.later,
+    });
+    this.secondOpinion = new SecondOpinion({
+      own: () => this.getSnapshot(),
+      ask: () => fetchFindings(props.planId),
+      take: (served) => this.takeFindings(served),
       later: edge.later,
     });
   }
@@ -44,11 +54,13 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
 
   override end(): void {
     this.studioLink.end();
+    this.secondOpinion.end();
     super.end();
   }
 
   protected override hearFirst(news: News): void {
     if (news.t === "studio") this.studioLink.hear(news.mark);
+    if (news.t === "checked") this.secondOpinion.hear(news);
   }
 
   /** The document is only read again: nothing typed and no undo step is touched. */
@@ -56,17 +68,27 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     this.now.studio = studio;
     this.say("Your studio has changed its library, machines or standards: this plan was checked again.");
   }
+
+  /** The server signs by what it finds itself. */
+  private takeFindings(served: Served): void {
+    this.now.served = served;
+    this.deriveAgain();
+    this.say(
+      "The server finds something else in this plan than this page does. Shown is what the server finds; reload the page.",
+    );
+  }
 }
 
 function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<Derived, NewsState, ActUndo> {
+  const derive = deriver();
   return {
     kind: "plan",
     key: props.planId,
     generation: props.generation,
     me: props.me,
-    heard: { rights: props.rights, present: [], state: props.state, threads: [], serverFindings: null },
+    heard: { rights: props.rights, present: [], state: props.state, threads: [] },
     hear: newsState,
-    derive: (doc, _heard, before) => derive(doc, now.studio, before),
+    derive: (doc) => derive(doc, now.studio, now.served),
     derivesFrom: () => [now.studio],
     has: (derived, id) => derived.plan.items.some((item) => item.id === id),
     makeUndo: planUndo,
@@ -81,8 +103,6 @@ function newsState(now: NewsState, news: News): NewsState {
       return { ...now, state: news.state };
     case "threads":
       return { ...now, threads: news.threads };
-    case "findings":
-      return { ...now, serverFindings: { hash: news.hash, findings: news.findings } };
     default:
       return now;
   }

@@ -15,6 +15,7 @@ import {
   sumsWords,
   type ReadThrough as Text,
 } from "#lib/cues/read-through.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
 import { sideWords, springWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./read.module.css";
@@ -30,8 +31,8 @@ export interface ReadThroughProps extends ReadActs {
 
 export function ReadThrough(props: ReadThroughProps) {
   const { session, snap, onPick } = props;
-  const { plan, selectedId } = useDeferredValue(snap);
-  const text = useText(plan);
+  const { plan, track, selectedId } = useDeferredValue(snap);
+  const text = useText(plan, track);
   const reading = useReading(text.parts, props);
   const go = useRef((_item: string, _line: number | null): void => undefined);
   go.current = (item, line) => {
@@ -74,11 +75,11 @@ const sidedName = (plan: Plan, item: PlanItem): string =>
   item.kind === "move" && item.side !== "both" ? `${nameOf(plan, item)}, ${sideWords(item.side)}` : nameOf(plan, item);
 
 /** A part in which nothing changed stays the same object and is not drawn again. */
-function useText(plan: Plan): Text {
+function useText(plan: Plan, track: CueTrack): Text {
   const before = useRef<readonly ReadPart[]>([]);
   return useMemo(() => {
-    const text = readThrough(plan);
+    const text = readThrough(plan, track);
     before.current = keepSameParts(text.parts, before.current);
     return { ...text, parts: before.current };
-  }, [plan]);
+  }, [plan, track]);
 }

@@ -81,15 +81,15 @@ export function useScript(wants: ScriptWants): Script {
 
 /** Keeps an editor told of rights, of the plan its live fields speak of, and of the threads on its words. */
 function useTold(editor: Editor | null, box: FactsBox, { snapshot, item, readOnly }: ScriptWants): void {
-  const { threads } = snapshot;
+  const { threads, plan, rows, total, track } = snapshot;
   useEffect(() => {
     if (!editor || editor.isDestroyed) return;
     if (editor.isEditable === readOnly) editor.setEditable(!readOnly, false);
     editor.view.dom.setAttribute("aria-readonly", String(readOnly));
   }, [editor, readOnly]);
   useEffect(() => {
-    box.set(itemFacts(snapshot.plan, snapshot.rows, snapshot.total, item.id));
-  }, [box, snapshot.plan, snapshot.rows, snapshot.total, item.id]);
+    box.set(itemFacts({ plan, rows, total, track }, item.id));
+  }, [box, plan, rows, total, track, item.id]);
   useEffect(() => {
     if (editor && !editor.isDestroyed) showThreads(editor.view, wordsThreads(threads, item.id));
   }, [editor, threads, item.id]);

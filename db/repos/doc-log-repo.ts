@@ -37,6 +37,9 @@ function prepareAll(db: Db) {
     rows: raw.prepare<[string, number], LogRow>(
       "select seq, bytes from doc_update where name = ? and seq > ? order by seq",
     ),
+    lastRow: raw.prepare<[string], number | null>("select max(seq) from doc_update where name = ?").pluck(),
+    lastSnapshot: raw.prepare<[string], number | null>("select max(seq) from doc_snapshot where name = ?").pluck(),
+    firstSnapshot: raw.prepare<[string], number | null>("select min(seq) from doc_snapshot where name = ?").pluck(),
     count: raw
       .prepare<[string, string], number>(
         `select count(*) from doc_update where name = ?
@@ -99,6 +102,18 @@ export function readStoredDoc(db: Db, name: string): StoredDoc | undefined {
   if (generation === undefined) return undefined;
   const snapshots = s.snapshots.all(name);
   return { generation, snapshots, rows: s.rows.all(name, snapshots.at(-1)?.seq ?? 0) };
+}
+
+/** The log's last row: with the generation it names one state of the document. 0 for one without any. */
+export function lastSeq(db: Db, name: string): number {
+  const s = statements(db);
+  return Math.max(s.lastRow.get(name) ?? 0, s.lastSnapshot.get(name) ?? 0);
+}
+
+/** What came after a row, in order; undefined where some of it has been folded into a snapshot since. */
+export function rowsAfter(db: Db, name: string, seq: number): LogRow[] | undefined {
+  const s = statements(db);
+  return seq < (s.firstSnapshot.get(name) ?? 0) ? undefined : s.rows.all(name, seq);
 }
 
 /** Rows since the newest snapshot. */

@@ -2,7 +2,7 @@
  * Plans as rows: whose they are, who may see them, in which state. What a plan says lives in its document; title and
  * length here are copies for lists. Every function is synchronous; callers bring the transaction.
  */
-import { and, asc, desc, eq, inArray } from "drizzle-orm";
+import { and, asc, desc, eq, inArray, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { docUpdate, plan, planAuthor, planShare } from "#db/schema.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
@@ -40,9 +40,33 @@ export function insertPlan(db: Db, made: NewPlanRow): void {
     .run();
 }
 
-/** One plan, a deleted one too (`deletedAt`). Asked for every open socket twice a second: two keyed reads. */
+const prepareAll = ({ orm, raw }: Db) => ({
+  refresh: raw.prepare<[{ id: string; title: string; lengthSeconds: number; at: number }]>(
+    "update plan set title = @title, length_seconds = @lengthSeconds, updated_at = @at where id = @id",
+  ),
+  row: orm
+    .select()
+    .from(plan)
+    .where(eq(plan.id, sql.placeholder("id")))
+    .prepare(),
+  shares: orm
+    .select({ userId: planShare.userId })
+    .from(planShare)
+    .where(eq(planShare.planId, sql.placeholder("id")))
+    .orderBy(asc(planShare.userId))
+    .prepare(),
+});
+const prepared = new WeakMap<Db, ReturnType<typeof prepareAll>>();
+
+function statements(db: Db): ReturnType<typeof prepareAll> {
+  const found = prepared.get(db) ?? prepareAll(db);
+  prepared.set(db, found);
+  return found;
+}
+
+/** One plan, a deleted one too (`deletedAt`). Asked for every open socket twice a second: two keyed reads, prepared once. */
 export function readPlanRow(db: Db, id: string): PlanRow | undefined {
-  const row = db.orm.select().from(plan).where(eq(plan.id, id)).get();
+  const row = statements(db).row.get({ id });
   return row && { ...row, sharedWith: sharesOf(db, id) };
 }
 
@@ -73,14 +97,10 @@ const MAX_LISTED_TITLE = 200;
 export function refreshHead(db: Db, id: string, now: { title: string; lengthSeconds: number; at: number }): boolean {
   // A list shows a line: the document keeps whatever somebody pasted into its title.
   const head = { ...now, title: now.title.slice(0, MAX_LISTED_TITLE) };
-  const row = db.orm.select().from(plan).where(eq(plan.id, id)).get();
+  const row = statements(db).row.get({ id });
   if (!row) return false;
   const changed = row.title !== head.title || row.lengthSeconds !== head.lengthSeconds;
-  db.orm
-    .update(plan)
-    .set({ title: head.title, lengthSeconds: head.lengthSeconds, updatedAt: head.at })
-    .where(eq(plan.id, id))
-    .run();
+  statements(db).refresh.run({ ...head, id });
   return changed;
 }
 
@@ -142,6 +162,7 @@ export function readLastWriter(db: Db, planId: string): string | undefined {
 }
 
 function sharesOf(db: Db, planId: string): string[] {
-  const rows = db.orm.select().from(planShare).where(eq(planShare.planId, planId)).orderBy(asc(planShare.userId)).all();
-  return rows.map((row) => row.userId);
+  return statements(db)
+    .shares.all({ id: planId })
+    .map((row) => row.userId);
 }

@@ -2,61 +2,76 @@
  * The cue track of a class: one voice from the first set-up to the last count, every line in its window (`windows.ts`),
  * the choice of what is said exact (`one-voice.ts`), or by how many seconds it does not fit.
  */
-import { classClock } from "#lib/clock/clock.ts";
+import { type ClassClock, classClock } from "#lib/clock/clock.ts";
+import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import { countWord, moveName } from "#lib/plan/format.ts";
-import { headSeconds, moveItems } from "#lib/plan/lookup.ts";
-import type { CueKind, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import { headSeconds } from "#lib/plan/lookup.ts";
+import type { CueKind, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
-import { syllablesOfNumber } from "#lib/talk/syllables.ts";
+import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeCall } from "./changes.ts";
-import { keptSpan, spanKeys } from "./kept-spans.ts";
 import { fillLiveFields } from "./live-fields.ts";
 import type { Spoken } from "./one-voice.ts";
 import { isOverfull, type PlacedSpan, placeSpan, spokenLines, type Wish } from "./place-span.ts";
-import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
+import { type Span, type SpanSource, spansOf } from "./span.ts";
+import type { CueTrack, SpokenKind } from "./types.ts";
 import { countInSeconds, type Placed, setupWindow, type Window, workWindow } from "./windows.ts";
 
 /** A line without words, dots only, still takes a moment. Seconds. */
 const SHORTEST = 0.5;
 
 /** Places every spoken line of a plan, or says by how many seconds it does not fit. Pure; never overlaps. */
-export function cueTrack(plan: Plan): CueTrack {
-  const spans = spansOf(plan);
-  const total = spans[0]?.total ?? 0;
-  const keyOf = spanKeys(plan, total);
-  return tracked(
-    spans.map((span) => keptSpan(keyOf(span), () => placedSpan(span))),
-    total,
+export const cueTrack = (plan: Plan): CueTrack => new CueTracker().track(sourceOf(plan));
+
+/** What one voice is asked for each span of a plan: its lines, with the whole heads-up first, then with shorter ones. */
+export function voiceProblems(plan: Plan): Spoken[][][] {
+  const counter = new SyllableCounter();
+  return spansOf(sourceOf(plan)).map((span) =>
+    triesOf({ ...span, counter }).map((wishes) => spokenLines(wishes).lines),
   );
 }
 
-/** What one voice is asked for each span of a plan: its lines, with the whole heads-up first, then with shorter ones. */
-export const voiceProblems = (plan: Plan): Spoken[][][] =>
-  spansOf(plan).map((span) => triesOf(span).map((wishes) => spokenLines(wishes).lines));
+const sourceOf = (plan: Plan): SpanSource & { clock: ClassClock } => ({
+  frame: { ...plan, items: [] },
+  plan,
+  clock: classClock(plan),
+});
 
-function spansOf(plan: Plan): Span[] {
-  const { rows, total } = classClock(plan);
-  const rowOf = new Map(rows.map((row) => [row.item, row]));
-  const moves = moveItems(plan).flatMap((item): Placed[] => {
-    const row = rowOf.get(item.id);
-    return row ? [{ item, row }] : [];
-  });
-  return [undefined, ...moves].map((work, n) => ({ plan, total, work, next: moves[n], after: moves[n + 1] }));
+/** Cue tracks of one plan as it is written: a span in which nothing changed stays as it was placed. */
+export class CueTracker {
+  private readonly counter: SyllableCounter;
+  private readonly placed = new KeptEach<PlacedSpan>();
+  private readonly onClock = new KeptEach<PlacedSpan>();
+  private readonly whole = new Kept<CueTrack>();
+
+  constructor(counter: SyllableCounter = new SyllableCounter()) {
+    this.counter = counter;
+  }
+
+  /** One more than there are moves: span n is said before move n is over and holds its set-up. Seconds of the class. */
+  spans(source: SpanSource): PlacedSpan[] {
+    this.placed.round();
+    this.onClock.round();
+    return spansOf(source).map((span) => {
+      const placed = this.placed.get(span.key, span.reads, () => placedSpan({ ...span, counter: this.counter }));
+      return this.onClock.get(span.key, [placed, span.origin], () => movedTo(placed, span.origin));
+    });
+  }
+
+  track(source: SpanSource, spans: readonly PlacedSpan[] = this.spans(source)): CueTrack {
+    const { total } = source.clock;
+    return this.whole.get([total, ...spans], () => tracked(spans, total));
+  }
 }
 
-/** From the start of one move (none: of the class) to the start of the next (none: the end of the class). */
-interface Span {
-  readonly plan: Plan;
-  readonly total: number;
-  readonly work: Placed | undefined;
-  readonly next: Placed | undefined;
-  /** The move after `next`. */
-  readonly after: Placed | undefined;
+/** A span with the counter of whoever has it placed. */
+interface Voiced extends Span {
+  readonly counter: SyllableCounter;
 }
 
 /** The lines of a span, once for each heads-up it may have. */
-function triesOf(span: Span): Wish[][] {
+function triesOf(span: Voiced): Wish[][] {
   const { work, next } = span;
   const others = [...(work ? workWishes(span, work) : []), ...(next ? setupWishes(span, next) : [])];
   const calls = work ? headsUpWishes(span, work) : [];
@@ -64,7 +79,7 @@ function triesOf(span: Span): Wish[][] {
 }
 
 /** The best placing of a span: with the whole heads-up, or with a shorter one where that leaves more to be said. */
-function placedSpan(span: Span): PlacedSpan {
+function placedSpan(span: Voiced): PlacedSpan {
   const [whole, ...shorter] = triesOf(span);
   // Where the whole call cannot be all and a shorter one is, there is nothing to weigh, and the long search is spared.
   const early = isOverfull(whole ?? []) ? shorter.map(placeSpan) : undefined;
@@ -75,10 +90,10 @@ function placedSpan(span: Span): PlacedSpan {
 }
 
 /** The move that follows a placed one of the span. */
-const following = (span: Span, placed: Placed): MoveItem | undefined =>
-  placed === span.work ? span.next?.item : span.after?.item;
+const following = (span: Voiced, placed: Placed): MoveItem | undefined =>
+  placed === span.work ? span.next?.item : span.after;
 
-function workWishes(span: Span, work: Placed): Wish[] {
+function workWishes(span: Voiced, work: Placed): Wish[] {
   const { plan } = span;
   const lines = scriptOf(work.item, (kind) => kind !== "setup" && kind !== "safety");
   const wishes = lines.map((line) => wishOf(span, work, line, workWindow(plan, work, line.kind)));
@@ -90,7 +105,7 @@ function workWishes(span: Span, work: Placed): Wish[] {
   return [...wishes, { item: work.item.id, kind: "count-in", text, window, seconds: count, say: () => said }];
 }
 
-function setupWishes(span: Span, next: Placed): Wish[] {
+function setupWishes(span: Voiced, next: Placed): Wish[] {
   const lines = scriptOf(next.item, (kind) => kind === "setup" || kind === "safety");
   const window = setupWindow(span.plan, span.work, next);
   const wishes = lines.map((line) => wishOf(span, next, line, window));
@@ -100,10 +115,10 @@ function setupWishes(span: Span, next: Placed): Wish[] {
   return wishes.map((wish, n) => (n === 0 ? { ...wish, wanted: from } : { ...wish, wanted: 0 }));
 }
 
-function headsUpWishes(span: Span, work: Placed): Wish[] {
+function headsUpWishes(span: Voiced, work: Placed): Wish[] {
   if (headSeconds(span.plan, "headsUpSeconds") <= 0) return [];
   const window = workWindow(span.plan, work, "heads-up");
-  return headsUpTexts(span.plan, work.item).map((text) => ({
+  return callsOf(span.plan, work.item, span.called).map((text) => ({
     ...wishOf(span, work, { kind: "heads-up", text }, window),
     wanted: window.from,
   }));
@@ -121,51 +136,64 @@ function scriptOf(item: MoveItem, isWanted: (kind: CueKind) => boolean): (Script
   );
 }
 
-function wishOf(span: Span, placed: Placed, line: Line, window: Window): Wish {
-  const { plan, total } = span;
+function wishOf(span: Voiced, placed: Placed, line: Line, window: Window): Wish {
+  const { plan, counter } = span;
   const { item, row } = placed;
+  const total = span.classLeft ?? 0;
   const next = following(span, placed);
+  const secondsOf = (text: string) => Math.max(SHORTEST, spokenSeconds(plan, text, counter.ofText));
   if (!line.text.includes("{")) {
-    const said = { text: line.text, seconds: Math.max(SHORTEST, spokenSeconds(plan, line.text)) };
+    const said = { text: line.text, seconds: secondsOf(line.text) };
     return { item: item.id, kind: line.kind, text: line.text, window, seconds: said.seconds, say: () => said };
   }
   const say = (at: number) => {
     const text = fillLiveFields(line.text, { plan, item, next, row, total, at });
-    return { text, seconds: Math.max(SHORTEST, spokenSeconds(plan, text)) };
+    return { text, seconds: secondsOf(text) };
   };
-  const seconds = longest(line.text, window, say, { end: row.end, total });
+  const seconds = longest(line.text, { window, say, end: row.end, total, counter });
   return { item: item.id, kind: line.kind, text: line.text, window, seconds: seconds, say };
 }
 
 /** Fields that say other words as time goes by. */
 const TIMED = /\{(seconds|minutes)-left\}/;
 
+interface Saying {
+  readonly window: Window;
+  readonly say: Wish["say"];
+  /** When the work of its item ends, and the class. */
+  readonly end: number;
+  readonly total: number;
+  readonly counter: SyllableCounter;
+}
+
 /** The longest a line can take in its window: "twenty-five seconds" is longer to say than "twenty seconds". */
-function longest(
-  text: string,
-  window: Window,
-  say: Wish["say"],
-  { end, total }: { end: number; total: number },
-): number {
+function longest(text: string, { window, say, end, total, counter }: Saying): number {
   const most = say(window.from).seconds;
   if (!TIMED.test(text)) return most;
   // Of every minute of the class the moment with the longest number of seconds is enough: say() is dear, numbers are not.
   const tries = new Map<number, { at: number; syllables: number }>();
   for (let at = window.from + 1; at <= window.to; at++) {
     const minutes = Math.round((total - at) / 60);
-    const syllables = syllablesOfNumber(Math.max(0, Math.round(end - at)));
+    const syllables = counter.ofNumber(Math.max(0, Math.round(end - at)));
     if (syllables > (tries.get(minutes)?.syllables ?? -1)) tries.set(minutes, { at, syllables });
   }
   return [...tries.values()].reduce((longer, { at }) => Math.max(longer, say(at).seconds), most);
 }
 
-function tracked(spans: readonly PlacedSpan[], total: number): CueTrack {
-  const cues: Cue[] = spans.flatMap((span) => span.cues);
-  const dropped: DroppedLine[] = spans.flatMap((span) => span.dropped);
-  const talkSeconds = cues.reduce((sum, cue) => sum + cue.to - cue.from, 0);
+/** A span that begins `origin` seconds into the class, on the clock of the class. */
+function movedTo(span: PlacedSpan, origin: number): PlacedSpan {
   return {
-    cues: cues.map((cue) => ({ ...cue, from: tenth(cue.from), to: tenth(cue.to) })),
-    dropped: dropped.map((line) => ({ ...line, shortBy: tenth(line.shortBy) })),
+    ...span,
+    cues: span.cues.map((cue) => ({ ...cue, from: tenth(origin + cue.from), to: tenth(origin + cue.to) })),
+    dropped: span.dropped.map((line) => ({ ...line, shortBy: tenth(line.shortBy) })),
+  };
+}
+
+function tracked(spans: readonly PlacedSpan[], total: number): CueTrack {
+  const talkSeconds = spans.reduce((sum, span) => sum + span.talkSeconds, 0);
+  return {
+    cues: spans.flatMap((span) => span.cues),
+    dropped: spans.flatMap((span) => span.dropped),
     talkSeconds: tenth(talkSeconds),
     talkShare: total > 0 ? Math.round((1000 * talkSeconds) / total) / 1000 : 0,
   };
@@ -179,12 +207,20 @@ const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
  */
 export function headsUpTexts(plan: Plan, item: MoveItem): string[] {
   const following = plan.items.slice(plan.items.findIndex((other) => other.id === item.id) + 1);
-  const next = following.find((other) => other.kind !== "heading");
-  if (!next) return ["Coming up: the close."];
-  if (next.kind === "pause") return [`Coming up: a pause of ${countWord(Math.round(next.seconds))} seconds.`];
-  if (next.kind !== "move") return [];
-  const name = `Coming up: ${escapeScriptText(moveName(plan, next))}.`;
-  const { acts, on } = changeCall(plan, item, next);
+  return callsOf(
+    plan,
+    item,
+    following.find((other) => other.kind !== "heading"),
+  );
+}
+
+/** `called`: the first item after it that takes time. */
+function callsOf(plan: Plan, item: MoveItem, called: PlanItem | undefined): string[] {
+  if (!called) return ["Coming up: the close."];
+  if (called.kind === "pause") return [`Coming up: a pause of ${countWord(Math.round(called.seconds))} seconds.`];
+  if (called.kind !== "move") return [];
+  const name = `Coming up: ${escapeScriptText(moveName(plan, called))}.`;
+  const { acts, on } = changeCall(plan, item, called);
   const whole = `${name} ${escapeScriptText(acts)}`;
   return on === "" ? [whole, name] : [`${whole} ${escapeScriptText(on)}`, whole, name];
 }

@@ -39,27 +39,7 @@ export function oneVoice(lines: readonly Spoken[]): Voice {
   if (isInTime(lines, all)) return { said: all, aside: [] };
   const urgent = mostUrgentFirst(lines);
   if (isInTime(lines, urgent)) return { said: urgent, aside: [] };
-  const key = sameProblem(lines);
-  const known = chosen.get(key);
-  if (known) return known;
-  if (chosen.size >= MOST_CHOSEN) chosen.clear();
-  const voice = choose(lines, all);
-  chosen.set(key, voice);
-  return voice;
-}
-
-/** Choices made lately: the track of a plan is worked out at every key press, and most of its spans are as they were. */
-const chosen = new Map<string, Voice>();
-const MOST_CHOSEN = 500;
-
-/** The same for two lists that differ only in when they begin, and so have the same answer. */
-function sameProblem(lines: readonly Spoken[]): string {
-  const from = Math.min(...lines.map((line) => line.earliest));
-  return lines
-    .map(({ length, earliest, latest, worth, after }) =>
-      [length, earliest - from, latest - from, worth, ...after].join(),
-    )
-    .join(";");
+  return choose(lines, all);
 }
 
 function choose(lines: readonly Spoken[], all: readonly number[]): Voice {

@@ -7,7 +7,7 @@ import type { Cue, DroppedLine, SpokenKind } from "./types.ts";
 import type { Window } from "./windows.ts";
 import { SAID_FIRST, worthOfKind } from "./worth.ts";
 
-/** A line that wants to be said. Times are seconds from the start of the class. */
+/** A line that wants to be said. Times are seconds from the start of its span. */
 export interface Wish {
   readonly item: string;
   readonly kind: SpokenKind;
@@ -26,6 +26,8 @@ export interface PlacedSpan {
   readonly dropped: readonly DroppedLine[];
   /** What is lost by the lines set aside; 0 when everything is said. */
   readonly lost: number;
+  /** Seconds of all that is said, as they are before anything is rounded. */
+  readonly talkSeconds: number;
 }
 
 /** The longest silence put between two lines, so that talk stays near what it is about. Tenths. */
@@ -56,7 +58,12 @@ export function placeSpan(wishes: readonly Wish[]): PlacedSpan {
     const wish = sorted[line];
     return wish ? [{ item: wish.item, kind: wish.kind, text: wish.text, shortBy: shortBy / 10 }] : [];
   });
-  return { cues, dropped, lost: dropped.reduce((sum, line) => sum + worthOfKind(line.kind), 0) };
+  return {
+    cues,
+    dropped,
+    lost: dropped.reduce((sum, line) => sum + worthOfKind(line.kind), 0),
+    talkSeconds: cues.reduce((sum, cue) => sum + cue.to - cue.from, 0),
+  };
 }
 
 /** A span's line in whole tenths: a window only ever shrinks by the rounding, a length only grows. */
@@ -70,21 +77,9 @@ function spoken(wish: Wish, after: readonly number[]): Spoken {
   };
 }
 
-/** Which lines wait for which: a matter of their kinds alone, and most spans have kinds that another one had. */
-const orders = new Map<string, readonly (readonly number[])[]>();
-const MOST_ORDERS = 500;
-
-function mustComeBefore(wishes: readonly Wish[]): readonly (readonly number[])[] {
-  const kinds = wishes.map((wish) => wish.kind).join();
-  const known = orders.get(kinds);
-  if (known) return known;
-  if (orders.size >= MOST_ORDERS) orders.clear();
-  const order = wishes.map((wish, place) =>
-    wishes.flatMap((other, n) => (n < place && mustPrecede(other, wish) ? [n] : [])),
-  );
-  orders.set(kinds, order);
-  return order;
-}
+/** For each line the places of those that must be said before it. */
+const mustComeBefore = (wishes: readonly Wish[]): readonly (readonly number[])[] =>
+  wishes.map((wish, place) => wishes.flatMap((other, n) => (n < place && mustPrecede(other, wish) ? [n] : [])));
 
 const ofWork = (kind: SpokenKind): boolean => !isSetup(kind) && kind !== "heads-up" && kind !== "count-in";
 const isSetup = (kind: SpokenKind): boolean => kind === "setup" || kind === "safety";

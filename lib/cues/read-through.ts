@@ -43,8 +43,8 @@ export interface ReadThrough {
   readonly crew: number;
 }
 
-export function readThrough(plan: Plan): ReadThrough {
-  const track = cueTrack(plan);
+/** `track`: the plan's own, where whoever asks has it already. */
+export function readThrough(plan: Plan, track: CueTrack = cueTrack(plan)): ReadThrough {
   const { rows, total } = classClock(plan);
   const linesOf = linesOfTrack(track);
   const calls = callsByItem(track);

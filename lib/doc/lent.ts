@@ -7,6 +7,7 @@ import {
   type Move,
   moveSchema,
   type PlanItem,
+  planSchema,
   type Spring,
   type Standards,
 } from "#lib/plan/schema.ts";
@@ -30,8 +31,20 @@ export interface StudioContext {
 export const carriedEquipment = (carried: Y.Map<unknown>): Equipment | undefined =>
   stored(equipmentSchema, carried.get("equipment"));
 
-export const readEquipment = (carried: Y.Map<unknown>, studio: StudioContext, items: readonly PlanItem[]): Equipment =>
-  carriedEquipment(carried) ?? withSpringsUsed(studio, items);
+/** What came with a file that the plan was made from, and stays with it. */
+export interface Carried {
+  readonly equipment: Equipment | undefined;
+  readonly moves: Readonly<Record<string, Move>>;
+  readonly standards: Standards | undefined;
+}
+
+const standardsSchema = planSchema.shape.standards.unwrap();
+
+export const readCarried = (carried: Y.Map<unknown>): Carried => ({
+  equipment: carriedEquipment(carried),
+  moves: carriedMoves(carried),
+  standards: stored(standardsSchema, carried.get("standards")),
+});
 
 /** The moves that came with the file, by id. */
 export function carriedMoves(carried: Y.Map<unknown>): Record<string, Move> {
@@ -48,7 +61,10 @@ export function carriedMoves(carried: Y.Map<unknown>): Record<string, Move> {
  * The room's machines, and each spring that the plan uses and the room does not have, none of it there: the plan says
  * what is missing, is a whole file all the same, and its loads are those that were meant.
  */
-function withSpringsUsed({ equipment, otherSprings = [] }: StudioContext, items: readonly PlanItem[]): Equipment {
+export function withSpringsUsed(
+  { equipment, otherSprings = [] }: StudioContext,
+  items: readonly PlanItem[],
+): Equipment {
   if (otherSprings.length === 0) return equipment;
   const used = new Set(items.flatMap((item) => (item.kind === "move" ? Object.keys(item.springs) : [])));
   const there = new Set(equipment.springs.map((spring) => spring.id));
@@ -57,22 +73,23 @@ function withSpringsUsed({ equipment, otherSprings = [] }: StudioContext, items:
   return { ...equipment, springs: [...equipment.springs, ...missing.map((spring) => ({ ...spring, count: 0 }))] };
 }
 
-interface UsedBy {
+export interface LentSource {
+  readonly carried: Carried["moves"];
+  readonly library: StudioContext["moves"];
   readonly items: readonly PlanItem[];
   readonly equipment: Equipment;
 }
 
-/** Those of the file, and of the library those that items do besides. */
-export function readMoves(
-  carried: Y.Map<unknown>,
-  library: StudioContext["moves"],
-  used: UsedBy,
+/** Those of the file, and of the library those that items do besides. `keep` may hand out a fitted move that it knows. */
+export function movesFor(
+  { carried, library, items, equipment }: LentSource,
+  keep = (_id: string, _move: Move, make: () => Move): Move => make(),
 ): Record<string, Move> {
-  const moves = carriedMoves(carried);
-  for (const item of used.items) {
+  const moves = { ...carried };
+  for (const item of items) {
     if (item.kind !== "move" || Object.hasOwn(moves, item.move)) continue;
     const move = Object.hasOwn(library, item.move) ? library[item.move] : undefined;
-    if (move) moves[item.move] = fitted(move, used.equipment);
+    if (move) moves[item.move] = keep(item.move, move, () => fitted(move, equipment));
   }
   return moves;
 }

@@ -12,18 +12,14 @@ import {
   PLAN_FORMAT,
   type Plan,
   type PlanItem,
-  planSchema,
   type Standards,
 } from "#lib/plan/schema.ts";
 import { EXPECTED_KEY, MOVE_KEY, parts, SHARE_KEY, TAKEN_BACK } from "./layout.ts";
-import { readEquipment, readMoves, type StudioContext } from "./lent.ts";
+import { movesFor, readCarried, type StudioContext, withSpringsUsed } from "./lent.ts";
 import { byOrder } from "./order.ts";
 import { readItem } from "./read-item.ts";
-import { stored } from "./stored.ts";
 import { compact, num, oneOf, str } from "./values.ts";
 import { othersWroteIn } from "./whose.ts";
-
-const standardsSchema = planSchema.shape.standards.unwrap();
 
 export interface DeletedItem {
   readonly id: string;
@@ -40,24 +36,48 @@ export interface DeletedItem {
 export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
   const p = parts(doc);
   const items = readItems(doc);
-  const equipment = readEquipment(p.carried, studio, items);
-  const standards = studio.standards ?? carriedStandards(doc);
-  const notes = p.notes.toString();
-  return {
-    format: PLAN_FORMAT,
+  const carried = readCarried(p.carried);
+  const equipment = carried.equipment ?? withSpringsUsed(studio, items);
+  return planOf({
     title: p.title.toString(),
-    ...readHead(p.head, p.theme.toString()),
+    notes: p.notes.toString(),
+    head: readHead(p.head, p.theme.toString()),
     equipment,
-    ...(standards === undefined || Object.keys(standards).length === 0 ? {} : { standards }),
-    moves: readMoves(p.carried, studio.moves, { items, equipment }),
+    standards: studio.standards ?? carried.standards,
+    moves: movesFor({ carried: carried.moves, library: studio.moves, items, equipment }),
     items,
-    ...(notes === "" ? {} : { notes }),
-  };
+  });
 }
 
+/** What a plan is put together from. */
+interface PlanSource extends Pick<Plan, "title" | "equipment" | "moves" | "items"> {
+  readonly notes: string;
+  readonly head: ReturnType<typeof readHead>;
+  readonly standards: Standards | undefined;
+}
+
+export const planOf = ({ title, notes, head, equipment, standards, moves, items }: PlanSource): Plan => ({
+  format: PLAN_FORMAT,
+  title,
+  ...head,
+  equipment,
+  ...(standards === undefined || Object.keys(standards).length === 0 ? {} : { standards }),
+  moves,
+  items,
+  ...(notes === "" ? {} : { notes }),
+});
+
+/** What lists show of a plan: cheap enough to ask after every burst of letters. */
+export function readListed(doc: Y.Doc): Pick<Plan, "title" | "lengthSeconds"> {
+  const { title, head } = parts(doc);
+  return { title: title.toString(), lengthSeconds: lengthOf(head) };
+}
+
+/** Minutes of a slot that many studios have; a document without a length is damaged. */
+const lengthOf = (head: Y.Map<unknown>): number => num(head.get("lengthSeconds")) ?? 1500;
+
 /** The house standards of the file that the plan came from: kept for writing it again, never used in another house. */
-export const carriedStandards = (doc: Y.Doc): Standards | undefined =>
-  stored(standardsSchema, parts(doc).carried.get("standards"));
+export const carriedStandards = (doc: Y.Doc): Standards | undefined => readCarried(parts(doc).carried).standards;
 
 /** Living items in order. */
 export function readItems(doc: Y.Doc): PlanItem[] {
@@ -66,18 +86,16 @@ export function readItems(doc: Y.Doc): PlanItem[] {
     const item = map && readItem(id, map);
     return item ? [item] : [];
   });
-  return items.some((item) => item.kind === "move" && item.after) ? withoutTheGone(items) : items;
+  const living = new Set(items.map(({ id }) => id));
+  return items.map((item) => heldBackBy(item, living));
 }
 
-/** What was taken out holds nobody back; once it is put back it does again. */
-function withoutTheGone(items: readonly PlanItem[]): PlanItem[] {
-  const living = new Set(items.map((item) => item.id));
-  return items.map((item) => {
-    if (item.kind !== "move" || !item.after || item.after.every((id) => living.has(id))) return item;
-    const { after, ...rest } = item;
-    const left = after.filter((id) => living.has(id));
-    return left.length > 0 ? { ...rest, after: left } : rest;
-  });
+/** The item held back by what lives: what was taken out holds nobody back; once it is put back it does again. */
+export function heldBackBy(item: PlanItem, living: ReadonlySet<string>): PlanItem {
+  if (item.kind !== "move" || !item.after || item.after.every((id) => living.has(id))) return item;
+  const { after, ...rest } = item;
+  const left = after.filter((id) => living.has(id));
+  return left.length > 0 ? { ...rest, after: left } : rest;
 }
 
 export interface MoveUse {
@@ -147,7 +165,7 @@ export function labelOf(doc: Y.Doc, id: string): Y.Text | undefined {
   return label instanceof Y.Text ? label : undefined;
 }
 
-function readHead(
+export function readHead(
   head: Y.Map<unknown>,
   theme: string,
 ): Omit<Plan, "format" | "title" | "equipment" | "standards" | "moves" | "items" | "notes"> {
@@ -159,7 +177,7 @@ function readHead(
   });
   const hasSpeech = Object.keys(speech).length > 0 || head.get("speech") === true;
   return compact({
-    lengthSeconds: num(head.get("lengthSeconds")) ?? 1500,
+    lengthSeconds: lengthOf(head),
     theme: theme === "" ? undefined : compact({ name: theme, shares }),
     level: oneOf(LEVELS, head.get("level")),
     expected,

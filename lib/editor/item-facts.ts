@@ -3,9 +3,8 @@
  * it takes to say. Made from the plan, so it changes when anybody changes the plan.
  */
 import type { ClockRow } from "#lib/clock/clock.ts";
-import { cueTrack } from "#lib/cues/cue-track.ts";
 import { fillLiveFields, type LiveMoment } from "#lib/cues/live-fields.ts";
-import type { Cue } from "#lib/cues/types.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { CueKind, Plan } from "#lib/plan/schema.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
@@ -24,16 +23,22 @@ export const NO_FACTS: ItemFacts = {
   secondsOf: () => null,
 };
 
-/** `rows` and `total` are the plan's clock. Cost: the cue track once, and only when a line names a time. */
-export function itemFacts(plan: Plan, rows: readonly ClockRow[], total: number, itemId: string): ItemFacts {
+/** A plan with its clock and its cue track. */
+export interface TimedPlan {
+  readonly plan: Plan;
+  readonly rows: readonly ClockRow[];
+  readonly total: number;
+  readonly track: CueTrack;
+}
+
+export function itemFacts({ plan, rows, total, track }: TimedPlan, itemId: string): ItemFacts {
   const item = itemById(plan, itemId);
   const row = rows.find((r) => r.item === itemId);
   if (item?.kind !== "move" || row === undefined) return NO_FACTS;
-  let cues: readonly Cue[] | undefined;
+  const cues = track.cues.filter((cue) => cue.item === itemId);
   const momentOf = (kind: CueKind, line: string): LiveMoment => {
     const first = { plan, item, row, total, at: row.start };
     if (!/\{(seconds|minutes)-left\}/.test(line)) return first;
-    cues ??= cueTrack(plan).cues.filter((cue) => cue.item === itemId);
     const said = cues.find((cue) => cue.kind === kind && fillLiveFields(line, { ...first, at: cue.from }) === cue.text);
     return said ? { ...first, at: said.from } : first;
   };

@@ -2,7 +2,6 @@
  * Message types on a page's one socket. 0-3 are the y-websocket protocol's; 100 carries one JSON object from the
  * server to the page. Commands go over HTTP; a page sends nothing but document updates and its own awareness.
  */
-import type { Finding } from "#lib/rules/types.ts";
 
 export const MESSAGE = { sync: 0, awareness: 1, auth: 2, queryAwareness: 3, news: 100 } as const;
 
@@ -113,8 +112,11 @@ export type News =
   | { readonly t: "generation"; readonly generation: string }
   | { readonly t: "rights"; readonly writes: boolean; readonly comments: boolean }
   | { readonly t: "present"; readonly people: readonly Present[] }
-  /** Findings of the server's own copy whose canonical plan has this hash. */
-  | { readonly t: "findings"; readonly hash: string; readonly findings: readonly Finding[] }
+  /**
+   * The server's own check of its own copy, by name (lib/analysis/marks): what it read, what it found. A page that holds the
+   * same plan and found the same has nothing to fetch.
+   */
+  | { readonly t: "checked"; readonly plan: string; readonly findings: string }
   /** What the plan takes from its studio (library, machines, standards) is that of this mark: a page that holds another fetches it. */
   | { readonly t: "studio"; readonly mark: string }
   | { readonly t: "state"; readonly state: StateNews }

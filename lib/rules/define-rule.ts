@@ -1,5 +1,5 @@
 /** Makes a rule: checks its shape as it is loaded, freezes it, and folds a studio's limits into its own. */
-import type { AnyRule, LimitsSchema, Rule } from "./types.ts";
+import type { AnyRule, LimitedRule, LimitsSchema, Rule } from "./types.ts";
 
 /** For rules whose number is a habit of the trade: nothing published was found. */
 export const COMMON_PRACTICE = "common practice, no source";
@@ -9,12 +9,15 @@ export function defineRule<M extends string, L extends LimitsSchema>(rule: Rule<
   if (!/^[a-z][a-z0-9-]*$/.test(rule.id)) throw new Error(`rule id ${rule.id} is not kebab-case`);
   const defaults = rule.limits.parse({});
   const { limits, check, ...meta } = rule;
+  const asItIs: LimitedRule = { limitsRead: true, check: (ctx) => check(ctx, defaults) };
   return Object.freeze({
     ...meta,
     limits,
-    run: (ctx, given) => {
-      const read = limits.safeParse(given ?? {});
-      return { found: check(ctx, read.success ? read.data : defaults), limitsRead: read.success };
+    within: (given) => {
+      if (given === undefined || given === null) return asItIs;
+      const read = limits.safeParse(given);
+      const used = read.success ? read.data : defaults;
+      return { limitsRead: read.success, check: (ctx) => check(ctx, used) };
     },
   } satisfies AnyRule);
 }

@@ -2,7 +2,9 @@
 import type { z } from "zod";
 import type { Balance } from "#lib/balance/balance.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
-import type { FindingLevel, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
+import type { FindingLevel, Move, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import type { Claim } from "#lib/talk/claims.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 
 export interface Finding {
@@ -26,7 +28,23 @@ export interface PlacedMove {
   readonly index: number;
 }
 
-/** What every rule may look at: the plan with its arithmetic done once. */
+/**
+ * What the findings of a rule depend on. The check is asked again only when something of it changed, and what is not named
+ * here is not there for the rule to look at.
+ *
+ *   item    one move item, its library move, head and machines. Asked once an item.
+ *   change  the same and all items back to the last move whose set-up is known, timed as if the class began there. Asked
+ *           once an item, for the findings about that item.
+ *   voice   one move item, the one before it, and what is said around both, on the class's clock. Asked once an item, for
+ *           the findings about that item.
+ *   times   the whole class without a word of its scripts and pauses.
+ *   setups  the whole class without words, its moves without their own times.
+ *   class   everything.
+ */
+export const READS = ["item", "change", "voice", "times", "setups", "class"] as const;
+export type RuleReads = (typeof READS)[number];
+
+/** What a rule may look at: the plan with its arithmetic done once, as far as the rule says that it reads it. */
 export interface RuleContext {
   readonly plan: Plan;
   readonly rows: readonly ClockRow[];
@@ -37,6 +55,10 @@ export interface RuleContext {
   readonly balance: Balance;
   /** The way into every move whose data are known, in plan order. */
   readonly steps: readonly Step[];
+  /** What is said when; empty for a damaged plan whose times are none. */
+  readonly track: CueTrack;
+  /** What a line of a script states about the plan. */
+  readonly claims: (line: ScriptLine) => readonly Claim[];
 }
 
 /** What a check gives back: which of the rule's messages, about which items, with which numbers. */
@@ -66,6 +88,7 @@ export type LimitsSchema = z.ZodObject<Record<string, z.ZodType>>;
 export interface Rule<M extends string = string, L extends LimitsSchema = LimitsSchema> {
   /** kebab-case; the file's name; names the problem. */
   readonly id: string;
+  readonly reads: RuleReads;
   readonly title: string;
   /** The harm, in a sentence. */
   readonly why: string;
@@ -82,9 +105,15 @@ export interface Rule<M extends string = string, L extends LimitsSchema = Limits
   readonly check: (ctx: RuleContext, limits: z.output<L>) => readonly Found<M>[];
 }
 
+/** A rule with a studio's limits over its own. */
+export interface LimitedRule {
+  /** False: the studio's could not be read and the rule's own count. */
+  readonly limitsRead: boolean;
+  readonly check: (ctx: RuleContext) => readonly Found[];
+}
+
 /** A rule as the registry holds it: its limits are read and checked inside, so that rules of any limits fit one list. */
 export interface AnyRule extends Omit<Rule, "check" | "limits"> {
   readonly limits: LimitsSchema;
-  /** Runs the check with a studio's limits over the defaults. Limits that cannot be read count as the defaults. */
-  readonly run: (ctx: RuleContext, limits: unknown) => { found: readonly Found[]; limitsRead: boolean };
+  readonly within: (limits: unknown) => LimitedRule;
 }

@@ -67,19 +67,8 @@ const WORTH_READING =
   /second|minute|coming|left|right|to go|remain|more|last|final|first|half|side|next|spring|round|\bset|\bon\b|\d|\b(?:no|one|two|three|four|five|six)\b/i;
 
 /** The claims of a line. A live field states nothing: the plan fills it in. */
-export function claimsIn(text: string): readonly Claim[] {
-  const known = read.get(text);
-  if (known) return known;
-  if (read.size >= MOST_READ) read.clear();
-  const claims = WORTH_READING.test(text) ? clausesOf(text).flatMap(claimsOfClause) : NONE;
-  read.set(text, claims.length > 0 ? claims : NONE);
-  return claims;
-}
-
-const NONE: readonly Claim[] = [];
-/** Read lately: a plan is checked at every key press, and hardly one of its lines has changed. */
-const read = new Map<string, readonly Claim[]>();
-const MOST_READ = 2000;
+export const claimsIn = (text: string): readonly Claim[] =>
+  WORTH_READING.test(text) ? clausesOf(text).flatMap(claimsOfClause) : [];
 
 /** Lower case, between punctuation, with one space between words. */
 function clausesOf(text: string): string[] {

@@ -21,42 +21,36 @@ export function syllablesOfWord(word: string): number {
   return (DIFFERENT.get(letters) ?? countSyllables(letters)) + more;
 }
 
-/** What was counted lately: the lines of a plan are counted at every key press, and hardly one of them has changed. */
-const counted = new Map<string, number>();
-const MOST_COUNTED = 4000;
-const LONGEST_KEPT = 2000;
-
 /** Syllables of a text, numbers said as words. */
-export function syllablesOfText(text: string): number {
-  const known = counted.get(text);
-  if (known !== undefined) return known;
-  const sum = sayNumbers(text)
+export function syllablesOfText(text: string, ofWord: (word: string) => number = syllablesOfWord): number {
+  return sayNumbers(text)
     .split(/[^\p{L}\p{M}'’]+/u)
-    .reduce((syllables, word) => syllables + wordSyllables(word), 0);
-  if (counted.size >= MOST_COUNTED) counted.clear();
-  if (text.length <= LONGEST_KEPT) counted.set(text, sum);
-  return sum;
+    .reduce((syllables, word) => syllables + ofWord(word), 0);
 }
 
-/** Words met lately: a class says most of its words many times. */
-const words = new Map<string, number>();
 const MOST_WORDS = 5000;
 const LONGEST_WORD = 40;
 
-function wordSyllables(word: string): number {
-  const known = words.get(word);
-  if (known !== undefined) return known;
-  const syllables = syllablesOfWord(word);
-  if (words.size >= MOST_WORDS) words.clear();
-  if (word.length <= LONGEST_WORD) words.set(word, syllables);
-  return syllables;
-}
+/** Counts for one reader, who keeps it: a class says most of its words many times, and a plan is read at every key press. */
+export class SyllableCounter {
+  private readonly words = new Map<string, number>();
+  private readonly numbers: number[] = [];
 
-const ofNumbers: number[] = [];
+  readonly ofText = (text: string): number => syllablesOfText(text, this.ofWord);
 
-/** Syllables of a whole number from 0 on, as it is said. */
-export function syllablesOfNumber(n: number): number {
-  if (n >= 14_400) return syllablesOfText(numberWords(n));
-  ofNumbers[n] ??= syllablesOfText(numberWords(n));
-  return ofNumbers[n] ?? 0;
+  /** Of a whole number from 0 on, as it is said. */
+  ofNumber(n: number): number {
+    if (n >= 14_400) return this.ofText(numberWords(n));
+    this.numbers[n] ??= this.ofText(numberWords(n));
+    return this.numbers[n] ?? 0;
+  }
+
+  private readonly ofWord = (word: string): number => {
+    const known = this.words.get(word);
+    if (known !== undefined) return known;
+    const syllables = syllablesOfWord(word);
+    if (this.words.size >= MOST_WORDS) this.words.clear();
+    if (word.length <= LONGEST_WORD) this.words.set(word, syllables);
+    return syllables;
+  };
 }

@@ -2,11 +2,13 @@
  * How long the words of a class take to say: syllables at the coach's own rate and a pause after each line. Live
  * fields count with the words they would say.
  */
-import { classClock } from "#lib/clock/clock.ts";
-import { isMoveItem } from "#lib/plan/lookup.ts";
+import { type ClassClock, classClock } from "#lib/clock/clock.ts";
+import { KeptEach } from "#lib/memo/kept.ts";
+import { moveName } from "#lib/plan/format.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
-import { spokenText } from "./live-words.ts";
-import { syllablesOfText } from "./syllables.ts";
+import { type Moment, spokenText } from "./live-words.ts";
+import { SyllableCounter, syllablesOfText } from "./syllables.ts";
 
 export { fieldWords, type Moment, spokenText } from "./live-words.ts";
 
@@ -32,8 +34,15 @@ export const speechOf = ({ speech }: Pick<Plan, "speech">): { syllablesPerSecond
 });
 
 /** Seconds to say a text, its live fields filled, and pause after it; 0 for a text without words. */
-export function spokenSeconds(plan: Plan, text: string): number {
-  const syllables = syllablesOfText(text);
+export function spokenSeconds(
+  plan: Plan,
+  text: string,
+  syllablesOf: (text: string) => number = syllablesOfText,
+): number {
+  return secondsOf(plan, syllablesOf(text));
+}
+
+function secondsOf(plan: Plan, syllables: number): number {
   const { syllablesPerSecond, pauseSeconds } = speechOf(plan);
   return syllables === 0 ? 0 : syllables / syllablesPerSecond + pauseSeconds;
 }
@@ -48,21 +57,52 @@ export function itemTalk(plan: Plan, item: MoveItem): ItemTalk {
 }
 
 /** The talk of every move item, by item id, its live fields as they stand when the work begins. */
-export function talkByItem(plan: Plan): Map<string, ItemTalk> {
-  const { rows, total } = classClock(plan);
-  const rowOf = new Map(rows.map((row) => [row.item, row]));
-  const moves = plan.items.filter(isMoveItem);
-  return new Map(
-    moves.flatMap((item, i): [string, ItemTalk][] => {
-      const row = rowOf.get(item.id);
-      if (!row) return [];
-      const moment = { item, next: moves[i + 1], secondsLeft: item.seconds, classSecondsLeft: total - row.start };
-      const lines = (item.script ?? []).filter(isSaid).map((line) => spokenText(plan, line.text, moment));
-      const seconds = lines.reduce((sum, line) => sum + spokenSeconds(plan, line), 0);
-      const syllables = lines.reduce((sum, line) => sum + syllablesOfText(line), 0);
-      return [[item.id, { seconds, syllables, roomSeconds: row.end - row.transitionFrom }]];
-    }),
-  );
+export const talkByItem = (plan: Plan): Map<string, ItemTalk> =>
+  new TalkCounter().byItem({ frame: plan, plan, clock: classClock(plan) });
+
+/** What talk is counted in. `frame`: head and machines, the same value while they are the same. */
+export interface TalkSource {
+  readonly frame: Plan;
+  readonly plan: Plan;
+  readonly clock: ClassClock;
 }
 
+/** The talk of one plan as it is written: an item that says the same in the same time is not counted again. */
+export class TalkCounter {
+  private readonly counter: SyllableCounter;
+  private readonly items = new KeptEach<ItemTalk>();
+
+  constructor(counter: SyllableCounter = new SyllableCounter()) {
+    this.counter = counter;
+  }
+
+  byItem({ frame, plan, clock }: TalkSource): Map<string, ItemTalk> {
+    this.items.round();
+    const moves = plan.items.flatMap((item, i) => (item.kind === "move" ? [{ item, row: clock.rows[i] }] : []));
+    const talk = new Map<string, ItemTalk>();
+    for (const [i, { item, row }] of moves.entries()) {
+      if (!row) continue;
+      const next = moves[i + 1]?.item;
+      const classSecondsLeft = item.script?.some(tellsMinutes) ? clock.total - row.start : 0;
+      const roomSeconds = tenth(row.end - row.transitionFrom);
+      const reads = [frame, item, moveOf(plan, item), next && moveName(plan, next), classSecondsLeft, roomSeconds];
+      const moment = { item, next, secondsLeft: item.seconds, classSecondsLeft };
+      talk.set(
+        item.id,
+        this.items.get(item.id, reads, () => this.ofItem(plan, moment, roomSeconds)),
+      );
+    }
+    return talk;
+  }
+
+  private ofItem(plan: Plan, moment: Moment, roomSeconds: number): ItemTalk {
+    const lines = (moment.item.script ?? []).filter(isSaid).map((line) => spokenText(plan, line.text, moment));
+    const counts = lines.map(this.counter.ofText);
+    const seconds = counts.reduce((sum, syllables) => sum + secondsOf(plan, syllables), 0);
+    return { seconds, syllables: counts.reduce((sum, syllables) => sum + syllables, 0), roomSeconds };
+  }
+}
+
+const tellsMinutes = ({ text }: ScriptLine): boolean => text.includes("{minutes-left}");
+const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
 const isSaid = (line: ScriptLine): boolean => line.kind !== "crew";

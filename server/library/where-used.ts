@@ -4,6 +4,7 @@
  */
 
 import type { Db } from "#db/connection.ts";
+import { lastSeq } from "#db/repos/doc-log-repo.ts";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { editionsUsing } from "#db/repos/move-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
@@ -13,7 +14,7 @@ import { type Actor, can, canPlan } from "#lib/policy/can.ts";
 import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { readMonth } from "#lib/programme/read.ts";
-import type { DocName, PlanState } from "#lib/protocol/messages.ts";
+import { type DocName, formatDocName, type PlanState } from "#lib/protocol/messages.ts";
 import { listPlanEditions } from "#server/plans/editions.ts";
 import { planDoc, unavailableReason } from "#server/plans/plan-doc.ts";
 import { monthDoc } from "#server/programme/month-news.ts";
@@ -130,8 +131,8 @@ function classUse(app: App, slot: Slot, titles: ReadonlyMap<string, string>): Cl
 }
 
 interface Looked {
-  /** `updatedAt` of the plan when it was looked at: it moves on with every change of the document. */
-  readonly at: number;
+  /** The last row of the document's log when it was looked at. */
+  readonly seq: number;
   readonly uses: ReadonlyMap<string, MoveUse>;
 }
 const looked = new WeakMap<Db, Map<string, Looked>>();
@@ -141,9 +142,10 @@ function usesOf(app: App, row: PlanRow): ReadonlyMap<string, MoveUse> | null {
   const cache = looked.get(app.db) ?? new Map<string, Looked>();
   looked.set(app.db, cache);
   const have = cache.get(row.id);
-  if (have && have.at === row.updatedAt) return have.uses;
+  const seq = lastSeq(app.db, formatDocName(planDoc(row.id)));
+  if (have?.seq === seq) return have.uses;
   const uses = read(app, planDoc(row.id), movesUsed);
-  if (uses) cache.set(row.id, { at: row.updatedAt, uses });
+  if (uses) cache.set(row.id, { seq, uses });
   return uses;
 }
 

@@ -9,7 +9,7 @@ import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { openPlan } from "./open-plan.ts";
-import { announceFindings, announcePlanStudio, announceState } from "./plan-news.ts";
+import { announcePlanStudio, announceState } from "./plan-news.ts";
 
 export const changePlanSchema = z
   .strictObject({ team: z.boolean().optional(), roomId: z.string().min(1).max(64).optional() })
@@ -37,7 +37,7 @@ export function changePlan(app: Springline, actor: Actor, id: string, body: Chan
   });
   if (turns) app.rooms.refreshAccess();
   if (moves) announcePlanStudio(app, id);
-  if (moves) announceFindings(app, id);
+  if (moves) app.checks.soon(id);
   if (turns || moves) announceState(app, id);
   return ok({ id });
 }

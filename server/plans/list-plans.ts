@@ -8,6 +8,7 @@ import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { tryAssess } from "./assess-plan.ts";
 import { withPlan } from "./plan-doc.ts";
+import { planStudio } from "./plan-studio.ts";
 import { SOMEBODY, summariesOf } from "./plan-summaries.ts";
 
 export interface PlanListEntry extends PlanSummary {
@@ -46,7 +47,8 @@ export function listPlans(app: Springline, actor: Actor): Result<{ plans: PlanLi
   if (!person.ok) return person;
   const rows = listPlanRows(app.db).filter((row) => isOnDesks(row) && canPlan(person.value, "plan.read", row));
   const summary = summariesOf(app);
-  const plans = rows.map((row) => entryOf(app, person.value, row, summary(row)));
+  const mustFix = mustFixOf(app);
+  const plans = rows.map((row) => entryOf({ app, person: person.value, mustFix }, row, summary(row)));
   return ok({ plans: person.value.roles.includes("lead") ? deskOrder(plans) : plans });
 }
 
@@ -82,7 +84,13 @@ function personOf(actor: Actor): Result<Person> {
   return actor.kind === "person" ? ok(actor) : NO_RIGHT;
 }
 
-function entryOf(app: Springline, person: Person, row: PlanRow, summary: PlanSummary): PlanListEntry {
+interface Desk {
+  readonly app: Springline;
+  readonly person: Person;
+  readonly mustFix: (row: PlanRow) => number | null;
+}
+
+function entryOf({ app, person, mustFix }: Desk, row: PlanRow, summary: PlanSummary): PlanListEntry {
   const entry = {
     ...summary,
     ownerId: row.ownerId,
@@ -96,10 +104,22 @@ function entryOf(app: Springline, person: Person, row: PlanRow, summary: PlanSum
   if (row.state !== "handed-in" || row.handedInBy === null) return entry;
   const byName = namesById(app.db).get(row.handedInBy) ?? SOMEBODY;
   const handedIn = { byId: row.handedInBy, byName, at: row.handedInAt ?? row.updatedAt, note: row.stateNote };
-  return { ...entry, handedIn: { ...handedIn, mustFix: countMustFix(app, row) } };
+  return { ...entry, handedIn: { ...handedIn, mustFix: mustFix(row) } };
 }
 
-/** Worked out afresh: the library or the house standards may have changed since the plan was last written in. */
+/** As the last check said, where nothing has changed since; else worked out here and now, and checked for the next time. */
+function mustFixOf(app: Springline): Desk["mustFix"] {
+  const marks = new Map<string, string>();
+  return (row) => {
+    const mark = marks.get(row.roomId) ?? planStudio(app.db, row.roomId).mark;
+    marks.set(row.roomId, mark);
+    const kept = app.checks.kept(row, mark);
+    if (kept) return kept.must;
+    app.checks.soon(row.id);
+    return countMustFix(app, row);
+  };
+}
+
 function countMustFix(app: Springline, row: PlanRow): number | null {
   try {
     const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));

@@ -1,16 +1,14 @@
 /** What pages hear about a plan over their socket: its state, its threads, its findings, its line in the month. */
+import type { KeptCheck } from "#db/repos/check-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { listThreads } from "#db/repos/thread-repo.ts";
 import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
-import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 import type { News, StateNews } from "#lib/protocol/messages.ts";
 import { announcePlanToMonths } from "#server/programme/month-news.ts";
-import { ok } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
-import { type Assessment, tryAssess } from "./assess-plan.ts";
-import { planDoc, withPlan } from "./plan-doc.ts";
+import { planDoc } from "./plan-doc.ts";
 import { planStudio } from "./plan-studio.ts";
 import { withdrawalView } from "./plan-summaries.ts";
 
@@ -29,15 +27,6 @@ export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews 
     handedInById: by,
     note: row.stateNote,
   };
-}
-
-/** As many as a page can make use of, the gravest first: a plan with more must still open. */
-const MOST_FINDINGS = 1_000;
-
-export function findingsNews({ hash, findings }: Assessment): News {
-  if (findings.length <= MOST_FINDINGS) return { t: "findings", hash, findings };
-  const gravest = findings.toSorted((a, b) => FINDING_LEVELS.indexOf(a.level) - FINDING_LEVELS.indexOf(b.level));
-  return { t: "findings", hash, findings: gravest.slice(0, MOST_FINDINGS) };
 }
 
 /** Tells the plan's room its state, and the months that use it what changed. Call after the change is stored. */
@@ -59,26 +48,28 @@ export function announcePlanStudio(app: App, id: string): void {
   if (row) app.rooms.announce(planDoc(id), studioNews(app, row));
 }
 
-/** Tells the plan's room what the rules find in it as it is stored. */
-export function announceFindings(app: App, id: string): void {
-  const row = readPlanRow(app.db, id);
-  const assessed = row && withPlan(app, row, (reading) => ok(tryAssess(reading)));
-  if (assessed?.ok && assessed.value) app.rooms.announce(planDoc(id), findingsNews(assessed.value));
-}
+/** What a check says to open pages: the names of what was read and of what was found, for them to compare with their own. */
+export const checkedNews = ({ planMark, findingsMark }: Pick<KeptCheck, "planMark" | "findingsMark">): News[] =>
+  planMark === null || findingsMark === null ? [] : [{ t: "checked", plan: planMark, findings: findingsMark }];
 
 export function announceThreads(app: App, id: string): void {
   app.rooms.announce(planDoc(id), { t: "threads", threads: listThreads(app.db, id) });
 }
 
-/** What a page hears on joining a plan. */
-export function planWelcome(app: App, id: string): News[] {
+/**
+ * What a page hears on joining a plan. A check that is as old as the document costs nothing; else one is asked for, and says
+ * of a signed plan whether it was written on: a server that ended between an edit and its check finds out at the next start.
+ */
+export function planWelcome(app: App & Pick<Springline, "checks">, id: string): News[] {
   const row = readPlanRow(app.db, id);
   if (!row) return [];
-  const news: News[] = [
+  const { mark } = planStudio(app.db, row.roomId);
+  const kept = app.checks.kept(row, mark);
+  if (!kept) app.checks.soon(id);
+  return [
     { t: "state", state: stateNews(app, row) },
     { t: "threads", threads: listThreads(app.db, id) },
-    studioNews(app, row),
+    { t: "studio", mark },
+    ...(kept ? checkedNews(kept) : []),
   ];
-  const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));
-  return assessed.ok && assessed.value ? [...news, findingsNews(assessed.value)] : news;
 }

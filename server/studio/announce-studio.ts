@@ -1,5 +1,5 @@
 /** Tells open plan pages that what their plans take from the studio has changed. */
-import { announceFindings, announcePlanStudio } from "#server/plans/plan-news.ts";
+import { announcePlanStudio } from "#server/plans/plan-news.ts";
 import type { Springline } from "#server/springline.ts";
 
 /**
@@ -7,9 +7,9 @@ import type { Springline } from "#server/springline.ts";
  * fetches its studio again, and the server runs the rules on its own copies afresh. What cannot be read just now is
  * passed over: its page hears of it when it next joins.
  */
-export function announceStudio(app: Pick<Springline, "db" | "rooms" | "now">): void {
+export function announceStudio(app: Pick<Springline, "db" | "rooms" | "now" | "checks">): void {
   for (const { key } of app.rooms.opened("plan")) {
     announcePlanStudio(app, key);
-    announceFindings(app, key);
+    app.checks.soon(key);
   }
 }

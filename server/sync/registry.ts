@@ -15,6 +15,7 @@ import { Owners } from "./owners.ts";
 import { Refusals } from "./refusals.ts";
 import { Room, type RoomKeeper } from "./room.ts";
 import { DocUnavailable } from "./rooms.ts";
+import { Sweep } from "./sweep.ts";
 import { Upkeep } from "./upkeep.ts";
 
 export class RoomRegistry implements RoomKeeper {
@@ -23,6 +24,7 @@ export class RoomRegistry implements RoomKeeper {
   private readonly upkeep = new Map<Room, Upkeep>();
   private readonly committer: Committer;
   private readonly timers: readonly NodeJS.Timeout[];
+  private readonly sweep = new Sweep<Room>();
   private stopping = false;
   readonly refusals: Refusals;
 
@@ -34,7 +36,10 @@ export class RoomRegistry implements RoomKeeper {
     const each = (act: (connection: Connection) => void, ms: number) =>
       setInterval(() => this.connections().forEach(act), ms).unref();
     this.timers = [
-      setInterval(() => this.refreshAccess(), accessSweepMs).unref(),
+      setInterval(
+        () => this.refreshRooms(this.sweep.next([...this.table.values()])),
+        accessSweepMs / Sweep.PARTS,
+      ).unref(),
       each((connection) => connection.ping(), pingMs),
       each((connection) => connection.murmur(), murmurMs),
     ];
@@ -131,7 +136,11 @@ export class RoomRegistry implements RoomKeeper {
   }
 
   refreshAccess(): void {
-    for (const room of this.table.values()) {
+    this.refreshRooms([...this.table.values()]);
+  }
+
+  private refreshRooms(rooms: readonly Room[]): void {
+    for (const room of rooms) {
       const asked = new Map<string, CloseName | DocAccess>();
       for (const connection of room.connections) {
         const { session } = connection;

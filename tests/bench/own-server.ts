@@ -10,10 +10,13 @@ import { insertAccount } from "#db/repos/people-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
 import { createAuth } from "#server/auth/auth.ts";
+import { createChecks } from "#server/check/checks.ts";
+import { createThreads } from "#server/check/threads.ts";
 import { readEnv } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
 import { createLog } from "#server/log.ts";
 import { firstRun } from "#server/people/first-run.ts";
+import { announceCheck } from "#server/plans/announce-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import type { Springline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";
@@ -34,7 +37,14 @@ const app: Springline = {
   get rooms() {
     return rooms;
   },
+  get checks() {
+    return checks;
+  },
 };
+const checks = createChecks({
+  ...{ app, runner: createThreads({ databaseFile: env.databaseFile, log }), programMark: newId() },
+  heard: (answer) => announceCheck(app, answer),
+});
 const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
 
 const cookies = await letWritersIn(Number(writers));

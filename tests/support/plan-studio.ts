@@ -12,6 +12,7 @@ import type { Writer } from "#lib/doc/write.ts";
 import type { Equipment, Move } from "#lib/plan/schema.ts";
 import type { Person, Role } from "#lib/policy/can.ts";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
+import type { Finding } from "#lib/rules/types.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { type Env, readEnv } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
@@ -23,6 +24,7 @@ import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
 import type { SyncHost } from "#server/sync/host.ts";
 import { eventually } from "./eventually.ts";
 import { tempDb } from "./temp-db.ts";
+import { testChecks } from "./test-checks.ts";
 
 export const START = Date.UTC(2026, 10, 2, 9, 0);
 const ROLES = {
@@ -58,6 +60,8 @@ export interface PlanStudio {
   advance(ms: number): void;
   /** Writes in a document as somebody would, and waits until the server has looked at it. */
   write(doc: DocName, who: Person, act: (w: Writer) => void): Promise<void>;
+  /** What the server finds in a plan as it is on disk. */
+  findings(planId: string): Promise<readonly Finding[]>;
   /** The newest announcement of one kind to one document, as `who` hears it: Marta when nobody is named. */
   last<T extends News["t"]>(doc: DocName, t: T, who?: Who): Extract<News, { t: T }> | undefined;
   stop(): Promise<void>;
@@ -90,7 +94,11 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
     get rooms() {
       return rooms;
     },
+    get checks() {
+      return checks;
+    },
   };
+  const checks = testChecks(app);
   const host = createSyncHost(app);
   const live = createRooms({ db, host: counting(host, () => looked++), log, now, limits: { burstQuietMs: 1 } });
   const rooms: LiveRooms = {
@@ -124,6 +132,10 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
       const before = looked;
       rooms.transact(doc, who.id, (d) => act({ doc: d, origin: who.id }));
       await eventually("the server looked at what was written", () => looked > before);
+      await checks.idle();
+    },
+    async findings(planId) {
+      return (await checks.now(planId))?.findings ?? [];
     },
     last(doc, t, who = "marta") {
       const name = formatDocName(doc);
@@ -132,6 +144,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
     },
     async stop() {
       await live.stop();
+      await checks.stop();
       temp.remove();
     },
   };

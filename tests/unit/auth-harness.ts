@@ -9,6 +9,7 @@ import { createLog } from "#server/log.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { type Springline, setSpringline } from "#server/springline.ts";
 import type { Rooms } from "#server/sync/rooms.ts";
+import { testChecks } from "#tests/support/test-checks.ts";
 
 export const ORIGIN = "http://localhost:4310";
 export const PASSWORD = "a long enough password";
@@ -50,7 +51,11 @@ export function startHarness(change: Partial<Env> = {}): Harness {
     soundness: { damage: null },
     now,
     newId: () => `id-${++ids}`,
+    get checks() {
+      return checks;
+    },
   };
+  const checks = testChecks(app);
   setSpringline(app);
   return {
     app,

@@ -11,6 +11,7 @@ const travelling = (travel: [number, number]) =>
 
 export const beyondTheCarriage = defineRule({
   id: "beyond-the-carriage",
+  reads: "item",
   title: "Further than the machine goes, or than people sit",
   why: "Loads are worked out over a travel that the machine does not have: what people feel is something else.",
   fix: "Mend the travel in the library or the room's, or bring the starting place nearer to the usual one.",

@@ -10,6 +10,7 @@ const plank = { move: "plank", script: fullScript.filter((line) => line.kind !==
 
 export const cautionWithoutEasier = defineRule({
   id: "caution-without-easier",
+  reads: "item",
   title: "A move that asks for care offers no easier way",
   why: "People who cannot do the move as shown stop, or do it badly.",
   fix: "Write a line that offers the easier way.",

@@ -12,6 +12,7 @@ const plank = { move: "plank", script: unsafe };
 /** Must: a warning left out is the one omission that can hurt somebody. */
 export const cautionWithoutSafetyLine = defineRule({
   id: "caution-without-safety-line",
+  reads: "change",
   title: "A move that asks for care has no safety line",
   why: "People who should hold back are not told before they are in the move, and can be hurt.",
   fix: "Write a safety line that says what to watch and when to stop; the maker's manual and a participant's clinician go first.",

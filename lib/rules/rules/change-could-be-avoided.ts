@@ -33,6 +33,7 @@ const squats = (between: Record<string, number>) =>
 /** For information: a coach may want exactly this change. */
 export const changeCouldBeAvoided = defineRule({
   id: "change-could-be-avoided",
+  reads: "setups",
   title: "A change of springs could be spared",
   why: "Every change costs the class seconds and attention that it could spend on work.",
   fix: "Keep the springs from before, with people sitting further from the anchor or nearer to it where the plan says so.",

@@ -25,6 +25,7 @@ const strapped = { ...exampleMoves.squat, feet: "cable-strap" as const, position
 
 export const changeNotTold = defineRule({
   id: "change-not-told",
+  reads: "change",
   title: "Something changes and the set-up does not say it",
   why: "What nobody says, half of the room does not do: they start on the wrong spring, facing the wrong way, or with the wrong side.",
   fix: "Name the change in the set-up line, in words or with a live field.",

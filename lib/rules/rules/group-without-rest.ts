@@ -13,6 +13,7 @@ const MIDDLE: readonly Group[] = ["abdominals", "lower-back"];
 
 export const groupWithoutRest = defineRule({
   id: "group-without-rest",
+  reads: "times",
   title: "One muscle group works for too long without a rest",
   why: "Tired muscles hand the work to joints and to the breath, and people stop before the move is over.",
   fix: "Put a pause, a longer change or a move for other muscles into the stretch.",

@@ -26,6 +26,7 @@ const outOfStrap = (text: string, changes: Partial<MoveItem> = {}) =>
  */
 export const handOrFootNotFree = defineRule({
   id: "hand-or-foot-not-free",
+  reads: "change",
   title: "A hand or a foot is not free for the next move",
   why: "A foot still in a strap trips people as they stand up, and a hand cannot bear weight round a handle.",
   fix: "Say in the set-up what to put down or come out of, and plan the time for it.",

@@ -18,6 +18,7 @@ const cuffed = { ...exampleMoves.squat, feet: "cable-strap" as const };
 /** Looked at, never a must: some rooms bring the carriage home with the feet, and then the hands may go first. */
 export const letGoBeforeCarriageHome = defineRule({
   id: "let-go-before-carriage-home",
+  reads: "change",
   title: "People let go before anybody says that the carriage comes home",
   why: "Handles and cable straps hold an open carriage against its springs: let go of, it runs in on its own, onto whoever is in its way.",
   fix: 'Say "carriage home" first, then what to put down or come out of.',

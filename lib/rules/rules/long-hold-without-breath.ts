@@ -10,6 +10,7 @@ const form = (text: string): ScriptLine => ({ kind: "form", text });
 
 export const longHoldWithoutBreath = defineRule({
   id: "long-hold-without-breath",
+  reads: "voice",
   title: "A long hold and no word about breathing",
   why: "In a hold people stop breathing, and a held breath under strain drives the blood pressure up.",
   fix: "Write a breath line, and leave it time to be said during the hold.",

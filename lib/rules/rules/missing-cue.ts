@@ -7,6 +7,7 @@ import { kindWords, says } from "../select/cues.ts";
 
 export const missingCue = defineRule({
   id: "missing-cue",
+  reads: "item",
   title: "A cue line is missing",
   why: "What the coach must find words for in the moment is what gets left out on the floor.",
   fix: "Write the missing lines into the item's script.",

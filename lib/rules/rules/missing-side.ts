@@ -7,6 +7,7 @@ import { sideSums } from "../select/sides.ts";
 /** Must: a forgotten side is the mistake a class complains of most. */
 export const missingSide = defineRule({
   id: "missing-side",
+  reads: "times",
   title: "One side is missing",
   why: "A move done on one side only leaves the other untrained, and the class was promised both.",
   fix: "Add the other side, or take this one out.",

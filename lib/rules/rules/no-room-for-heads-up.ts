@@ -9,6 +9,7 @@ const two = (seconds: number) => examplePlan([move("a", { seconds }), move("b")]
 
 export const noRoomForHeadsUp = defineRule({
   id: "no-room-for-heads-up",
+  reads: "times",
   title: "There is no room for the heads-up",
   why: "A change nobody was told about is met late and unprepared.",
   fix: "Make the item longer, put a pause after it, or plan a shorter heads-up.",

@@ -17,6 +17,7 @@ const classOf = (flexion: number, extension: number) =>
 
 export const oneWaySpine = defineRule({
   id: "one-way-spine",
+  reads: "times",
   title: "The spine bends one way only",
   why: "A spine that is bent forward again and again and never lengthened the other way goes home stiffer than it came.",
   fix: "Add a move that extends the spine, or make one that bends it shorter.",

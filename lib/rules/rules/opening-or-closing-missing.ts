@@ -5,6 +5,7 @@ import { examplePlan, move } from "../examples/build.ts";
 
 export const openingOrClosingMissing = defineRule({
   id: "opening-or-closing-missing",
+  reads: "times",
   title: "There is no time to open or to close the class",
   why: "Without an opening nobody hears who is in the room and what to watch; without a closing people leave out of breath with springs still on.",
   fix: "Give the opening and the closing their time.",

@@ -10,6 +10,7 @@ import { examplePlan, move } from "../examples/build.ts";
  */
 export const partialRep = defineRule({
   id: "partial-rep",
+  reads: "item",
   title: "The time does not fill whole repetitions",
   why: "The last repetition is cut off halfway, and 'this is your last one' comes at the wrong moment.",
   fix: "Give it a time of whole repetitions, or fit the class to its length: the fit looks for them.",

@@ -14,6 +14,7 @@ const classOf = (push: number, pull: number, changes: Partial<Plan> = {}) =>
 
 export const pushPullApart = defineRule({
   id: "push-pull-apart",
+  reads: "times",
   title: "Pushing and pulling are far apart",
   why: "A class that mostly pushes, or mostly pulls, leaves the muscles on the other side of the shoulder behind.",
   fix: "Give the other pattern more time, or say in the theme that the class is for one of them.",

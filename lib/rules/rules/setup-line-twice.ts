@@ -11,6 +11,7 @@ const setup = (...texts: string[]) => move("a", { script: texts.map((text) => ({
 /** Two people who took the same offer at the same moment both wrote it; nothing else writes a set-up twice by mistake. */
 export const setupLineTwice = defineRule({
   id: "setup-line-twice",
+  reads: "item",
   title: "A set-up line stands there twice",
   why: "Who hears a set-up again looks for what has changed since, and does it twice or not at all.",
   fix: "Take one of the two lines out.",

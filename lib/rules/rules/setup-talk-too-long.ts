@@ -3,7 +3,6 @@ import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { trackOf } from "../select/said-lines.ts";
 import type { Found } from "../types.ts";
 
 const LONG =
@@ -18,6 +17,7 @@ const change = (times: number, more: Partial<MoveItem> = {}): MoveItem =>
 
 export const setupTalkTooLong = defineRule({
   id: "setup-talk-too-long",
+  reads: "voice",
   title: "Setting up takes longer to say than to do",
   why: "People still work while the next set-up is told to them, and miss a spring or a strap.",
   fix: "Shorten the set-up and safety lines, or plan more seconds for the change.",
@@ -47,7 +47,7 @@ export const setupTalkTooLong = defineRule({
     ],
   },
   check(ctx, { maxEarlySeconds }) {
-    const { cues, dropped } = trackOf(ctx);
+    const { cues, dropped } = ctx.track;
     const isSetup = ({ kind }: { readonly kind: string }): boolean => kind === "setup" || kind === "safety";
     const told = new Map<string, { from: number; seconds: number }>();
     for (const cue of cues.filter(isSetup)) {

@@ -2,10 +2,10 @@ import * as z from "zod";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { trackOf } from "../select/said-lines.ts";
 
 export const silentStretch = defineRule({
   id: "silent-stretch",
+  reads: "voice",
   title: "A long silence in the work",
   why: "Left alone, people lose the pace and the form, and nobody hears that they are seen.",
   fix: "Write a form, focus or breath line for the silence.",
@@ -47,7 +47,7 @@ export const silentStretch = defineRule({
   },
   check(ctx, { maxSilenceSeconds }) {
     if (!ctx.moves.some(({ row }) => row.end - row.start > maxSilenceSeconds)) return [];
-    const { cues } = trackOf(ctx);
+    const { cues } = ctx.track;
     let first = 0;
     return ctx.moves.flatMap(({ item, row }) => {
       while (first < cues.length && (cues[first]?.to ?? 0) <= row.start) first++;

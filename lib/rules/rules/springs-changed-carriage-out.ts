@@ -20,6 +20,7 @@ const second = (text: string, kind: ScriptLine["kind"] = "setup") =>
  */
 export const springsChangedCarriageOut = defineRule({
   id: "springs-changed-carriage-out",
+  reads: "change",
   title: "Springs are changed before anybody says that the carriage comes home",
   why: "A spring hooked on or off while the carriage is out can snap back or let the carriage run onto hands and feet; the machine maker's manual goes first.",
   fix: 'Say "carriage home" in the set-up, before the springs.',

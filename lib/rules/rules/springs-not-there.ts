@@ -8,6 +8,7 @@ import type { Found } from "../types.ts";
 /** Must: on the floor the plan cannot be carried out, and what people put on instead nobody chose. */
 export const springsNotThere = defineRule({
   id: "springs-not-there",
+  reads: "item",
   title: "The machine does not have these springs",
   why: "The set-up cannot be made on this room's machines, so people improvise a load nobody chose.",
   fix: "Use springs the machine has, as many as it has.",

@@ -22,6 +22,7 @@ const loaded = (loadN: [number, number]) =>
 
 export const springsOutOfRange = defineRule({
   id: "springs-out-of-range",
+  reads: "item",
   title: "The springs are lighter or heavier than the move is meant for",
   why: "Too light and the carriage runs away under people, too heavy and they pull with their backs.",
   fix: "Choose springs within the move's range, or change the range in the library.",

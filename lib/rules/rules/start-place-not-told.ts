@@ -12,6 +12,7 @@ const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] })
 
 export const startPlaceNotTold = defineRule({
   id: "start-place-not-told",
+  reads: "change",
   title: "People start from another place and the set-up does not say it",
   why: "Whoever stays where they were feels another load than the one you chose, on the same springs.",
   fix: "Say in the set-up line how much nearer or further people start.",

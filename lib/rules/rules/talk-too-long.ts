@@ -4,7 +4,6 @@ import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { trackOf } from "../select/said-lines.ts";
 
 const LONG = "Press the feet down, grow tall through the crown of the head, ribs over hips, and slow. ";
 const talking = (times: number): Partial<MoveItem> => ({
@@ -13,6 +12,7 @@ const talking = (times: number): Partial<MoveItem> => ({
 
 export const talkTooLong = defineRule({
   id: "talk-too-long",
+  reads: "voice",
   title: "More to say than time",
   why: "Who talks against the clock drops lines by chance, speaks faster and is not understood.",
   fix: "Shorten or take out a line, or give the move more time.",
@@ -51,7 +51,7 @@ export const talkTooLong = defineRule({
   },
   check(ctx, { maxShortSeconds }) {
     const asideOf = new Map<string, DroppedLine[]>();
-    for (const line of trackOf(ctx).dropped)
+    for (const line of ctx.track.dropped)
       if (line.kind !== "setup" && line.kind !== "safety")
         asideOf.set(line.item, [...(asideOf.get(line.item) ?? []), line]);
     return ctx.moves.flatMap(({ item }) => {

@@ -10,6 +10,7 @@ const presses = (share: number) =>
 
 export const themeMissed = defineRule({
   id: "theme-missed",
+  reads: "times",
   title: "The class does not train what its title promises",
   why: "People who came for the theme do not get it.",
   fix: "Give moves of that group more time, or lower the theme's share.",

@@ -15,6 +15,7 @@ const lunges = (springs: Record<string, number>, changes: Partial<Plan> = {}, li
 /** Must for standing on a carriage that no spring holds, in a class anybody may come to: it rolls away under them. */
 export const tooLightToBeSteady = defineRule({
   id: "too-light-to-be-steady",
+  reads: "item",
   title: "The carriage is too light to be steady on",
   why: "A carriage that hardly pulls home runs away under people who stand, kneel or plank on it, and they fall.",
   fix: "Put a spring on or start further out, or keep the move for an experienced class; the machine maker's manual goes first.",

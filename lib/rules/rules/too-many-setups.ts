@@ -13,6 +13,7 @@ const slow = (transitionSeconds: number) =>
 
 export const tooManySetups = defineRule({
   id: "too-many-setups",
+  reads: "times",
   title: "Too much of the class goes into set-ups",
   why: "People come to train: every change of springs cools them down and is one more thing to get wrong.",
   fix: "Put moves on the same springs next to each other; 'Fewer set-ups' on a block finds the best order.",

@@ -9,6 +9,7 @@ const ranged = (seconds: number) =>
 
 export const tooShortOrLong = defineRule({
   id: "too-short-or-long",
+  reads: "item",
   title: "A move is shorter or longer than it should be",
   why: "A move too short is over before people have found it, and one too long costs them their form.",
   fix: "Bring the item into its range, or give it a range of its own when this is meant.",

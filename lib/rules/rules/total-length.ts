@@ -9,6 +9,7 @@ const squat = (seconds: number) => examplePlan([move("a", { seconds })], { lengt
 /** Must: a class that overruns takes the next one's time, and one that ends early was not planned to its end. */
 export const totalLength = defineRule({
   id: "total-length",
+  reads: "times",
   title: "The class does not end on time",
   why: "A class that runs over takes time from the next one and one that ends early leaves people standing, so it must fit before it is signed.",
   fix: "Fit the items to the length, or change a transition, the opening or the closing.",

@@ -17,6 +17,7 @@ const springChange = (transitionSeconds?: number) =>
  */
 export const transitionTooShort = defineRule({
   id: "transition-too-short",
+  reads: "change",
   title: "A planned transition is shorter than the change takes",
   why: "People who are given too little time hurry springs and straps, get hurt or start late, and the class runs over.",
   fix: "Plan at least the estimate, or make the change smaller.",

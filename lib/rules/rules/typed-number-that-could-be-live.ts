@@ -2,7 +2,7 @@ import * as z from "zod";
 import { FIELD_WORDS } from "#lib/editor/words.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
-import { type Claim, claimsIn } from "#lib/talk/claims.ts";
+import type { Claim } from "#lib/talk/claims.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
 
@@ -11,6 +11,7 @@ const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
 
 export const typedNumberThatCouldBeLive = defineRule({
   id: "typed-number-that-could-be-live",
+  reads: "item",
   title: "A typed number that the plan could fill in",
   why: "Numbers that are typed stay as they were when the times or springs of the plan change.",
   fix: "Put a live field where the number stands.",
@@ -30,11 +31,11 @@ export const typedNumberThatCouldBeLive = defineRule({
       { say: "springs, typed", plan: saying("One light on.", "setup"), expect: ["typed"] },
     ],
   },
-  check({ plan, moves }) {
+  check({ plan, moves, claims }) {
     return moves.flatMap(({ item }) =>
       (item.script ?? []).flatMap((line, index) => {
         if (line.kind === "crew") return [];
-        const typed = claimsIn(line.text).flatMap((claim) => {
+        const typed = claims(line).flatMap((claim) => {
           const field = fieldFor(plan, item, line, claim);
           return field === undefined ? [] : [{ field, said: claim.said }];
         });

@@ -9,6 +9,7 @@ import type { RuleContext } from "../types.ts";
 /** Must: the class is told both sides are the same. A move with one side only is missing-side's. */
 export const unevenSides = defineRule({
   id: "uneven-sides",
+  reads: "times",
   title: "Left and right do not get the same time",
   why: "One side is trained less than the other, and everybody in the room notices.",
   fix: "Give both sides of the move the same seconds.",

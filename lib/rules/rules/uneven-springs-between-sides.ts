@@ -8,6 +8,7 @@ import type { Found } from "../types.ts";
 
 export const unevenSpringsBetweenSides = defineRule({
   id: "uneven-springs-between-sides",
+  reads: "setups",
   title: "Left and right use different springs",
   why: "The sides do different work, and the class changes springs in between for nothing.",
   fix: "Give both sides the same springs and the same distance from the anchor.",

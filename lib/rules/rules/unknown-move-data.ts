@@ -7,6 +7,7 @@ import type { Found } from "../types.ts";
 /** Must: nothing else about such an item can be checked, its cautions least of all. */
 export const unknownMoveData = defineRule({
   id: "unknown-move-data",
+  reads: "item",
   title: "A move's data are missing",
   why: "Without the move's set-up, muscles and cautions nothing about the item can be checked, nor told to anybody.",
   fix: "Choose a move of the library, or complete its entry there.",

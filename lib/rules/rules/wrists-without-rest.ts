@@ -9,6 +9,7 @@ const plank = (id: string, seconds: number, transitionSeconds?: number) =>
 
 export const wristsWithoutRest = defineRule({
   id: "wrists-without-rest",
+  reads: "times",
   title: "Weight stays on the wrists for too long",
   why: "Bent wrists under load go numb or sore long before the muscles tire; people with sore wrists follow their clinician's word.",
   fix: "Put a move without weight on the hands, a pause or a longer change into the stretch, or take some of it on the forearms.",

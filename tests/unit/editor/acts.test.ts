@@ -1,6 +1,7 @@
 import { EditorState, TextSelection } from "@tiptap/pm/state";
 import { describe, expect, it } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
 import { copiedText, withoutCopied } from "#lib/editor/copied.ts";
 import { itemFacts, NO_FACTS } from "#lib/editor/item-facts.ts";
 import { kindsOf, lineAt, lineText, withKind, withNewLine, withoutEmptyLine } from "#lib/editor/lines.ts";
@@ -98,10 +99,10 @@ describe("pasting", () => {
 describe("what a script says just now", () => {
   const script: ScriptLine[] = [{ kind: "form", text: "{seconds-left} left, {springs}, {side}, then {next-move}." }];
   const plan = planWithScript(script);
-  const { rows, total } = classClock(plan);
+  const timed = { plan, ...classClock(plan), track: cueTrack(plan) };
 
   it("is what the plan says: springs, side, the move after", () => {
-    const facts = itemFacts(plan, rows, total, "row");
+    const facts = itemFacts(timed, "row");
     expect(facts.fieldSays("springs", "form", script[0]?.text ?? "")).toContain("light");
     expect(facts.fieldSays("side", "form", "")).toContain("left");
     expect(facts.fieldSays("side", "form", "{side} side first.")).toBe("Left");
@@ -109,13 +110,13 @@ describe("what a script says just now", () => {
     expect(facts.fieldSays("room-heat", "form", "")).toBe("room-heat");
   });
   it("counts the seconds of what is said, and none for the crew or an empty line", () => {
-    const facts = itemFacts(plan, rows, total, "row");
+    const facts = itemFacts(timed, "row");
     expect(facts.secondsOf("form", "Long neck, soft knees.")).toBeGreaterThan(0.5);
     expect(facts.secondsOf("crew", "Wide, from the side.")).toBeNull();
     expect(facts.secondsOf("form", " ")).toBeNull();
   });
   it("is only names for what is no move", () => {
-    expect(itemFacts(plan, rows, total, "start")).toBe(NO_FACTS);
+    expect(itemFacts(timed, "start")).toBe(NO_FACTS);
     expect(NO_FACTS.fieldSays("next-move", "form", "")).toBe("next move");
   });
 });

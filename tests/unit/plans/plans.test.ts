@@ -160,13 +160,14 @@ describe("deleting", () => {
 });
 
 describe("another room", () => {
-  it("lends the plan its machines, and the findings are announced anew", () => {
+  it("lends the plan its machines, and the findings are announced anew", async () => {
     const { jonas } = s.people;
     const id = newPlan();
     insertRoom(s.db, { id: "bare", name: "Bare room", equipment: { ...EQUIPMENT, name: "Bare", springs: [] } });
     must(changePlan(s.app, jonas, id, { roomId: "bare" }));
     expect(must(exportPlan(s.app, jonas, id)).equipment.name).toBe("Bare");
-    expect(s.last(planDoc(id), "findings")).toBeDefined();
+    await s.app.checks.idle();
+    expect(s.last(planDoc(id), "checked")).toBeDefined();
     expect(outcome(changePlan(s.app, jonas, id, { roomId: "cellar" }))).toBe("no-such-room");
   });
 });
@@ -180,8 +181,7 @@ describe("a spring that is taken out of a room", () => {
       changeRoom(s.app, s.people.petra, room, { equipment: { ...seen, springs: onlyLight.springs } as never, seen }),
     );
   };
-  const missing = (id: string) =>
-    (s.last(planDoc(id), "findings")?.findings ?? []).filter((f) => f.rule === "springs-not-there");
+  const missing = async (id: string) => (await s.findings(id)).filter((f) => f.rule === "springs-not-there");
 
   it("stays with the plans that use it, as it was measured: they are whole files and say what is missing", async () => {
     const { jonas } = s.people;
@@ -193,7 +193,7 @@ describe("a spring that is taken out of a room", () => {
     const file = must(exportPlan(s.app, jonas, id));
     expect(file.equipment.springs).toEqual([EQUIPMENT.springs[0], { ...firm, count: 0 }]);
     expect(file.items).toEqual(before.items);
-    expect(missing(id).map((f) => [f.level, f.message])).toContainEqual([
+    expect((await missing(id)).map((f) => [f.level, f.message])).toContainEqual([
       "must",
       "Kneeling row: one firm planned and the machine has none; take off one firm.",
     ]);
@@ -206,7 +206,7 @@ describe("a spring that is taken out of a room", () => {
     const stronger = { ...EQUIPMENT, springs: [...onlyLight.springs, { ...firm, stiffnessNPerMm: 0.5 }] } as never;
     must(changeRoom(s.app, s.people.petra, ROOMS.harbour, { equipment: stronger, seen: onlyLight }));
     expect(must(exportPlan(s.app, jonas, id)).equipment).toEqual(stronger);
-    expect(missing(id)).toEqual([]);
+    expect(await missing(id)).toEqual([]);
   });
 
   it("is known of another room, too, where a plan is taken to a room that never had it", async () => {

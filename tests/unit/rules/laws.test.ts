@@ -186,7 +186,7 @@ describe("all rules together", () => {
     const ctx = ruleContext(plan);
     const times = RULES.map((rule) => {
       const start = performance.now();
-      for (let run = 0; run < 20; run++) rule.run(ctx, {});
+      for (let run = 0; run < 20; run++) rule.within({}).check(ctx);
       return { rule: rule.id, ms: Math.round(((performance.now() - start) / 20) * 1000) / 1000 };
     });
     const slowest = times.sort((a, b) => b.ms - a.ms).slice(0, 3);
@@ -202,9 +202,12 @@ describe("a rule that breaks", () => {
     ...(RULES[0] as AnyRule),
     id: "broken",
     title: "Broken",
-    run: () => {
-      throw new Error("defect");
-    },
+    within: () => ({
+      limitsRead: true,
+      check: () => {
+        throw new Error("defect");
+      },
+    }),
   };
 
   it("becomes a finding, and the others still run", () => {
@@ -230,7 +233,7 @@ function crashesIn(plan: Plan): string[] {
   const ctx = ruleContext(plan);
   return RULES.flatMap((rule) => {
     try {
-      rule.run(ctx, plan.standards?.[rule.id]?.limits);
+      rule.within(plan.standards?.[rule.id]?.limits).check(ctx);
       return [];
     } catch (error) {
       return [`${rule.id}: ${String(error)}`];

@@ -33,6 +33,7 @@ import { readTaughtTimings } from "#server/rooms/taught-timings.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { type Springline, setSpringline } from "#server/springline.ts";
 import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
+import { testChecks } from "#tests/support/test-checks.ts";
 
 const dir = mkdtempSync(join(tmpdir(), "springline-demo-"));
 const env = readEnv("live", { SPRINGLINE_DATA: dir, SPRINGLINE_LOG: "silent" });
@@ -55,7 +56,11 @@ const app: Springline = {
   get rooms() {
     return rooms;
   },
+  get checks() {
+    return checks;
+  },
 };
+const checks = testChecks(app);
 
 beforeAll(async () => {
   rooms = createRooms({ db, log, now, newId: app.newId, host: createSyncHost(app) });

@@ -60,7 +60,8 @@ describe("scale readings", () => {
     expect(spring("light")).toEqual({ ...EQUIPMENT.springs[0], stiffnessNPerMm: 0.2, preloadN: 20 });
     expect(spring("firm")).toEqual(EQUIPMENT.springs[1]);
     expect(readRoom(s.db, ROOMS.harbour)?.readings?.light?.readings[4]).toMatchObject({ leftOut: true });
-    expect(s.announced.map((a) => a.news.t)).toEqual(["studio", "findings"]);
+    await s.app.checks.idle();
+    expect(s.announced.map((a) => a.news.t)).toEqual(["studio", "checked"]);
     expect(lastStudioEvent(s.db, "spring", ROOMS.harbour)).toMatchObject({
       actorId: "petra",
       data: { spring: { id: "light", stiffnessNPerMm: 0.2 }, readings: 5, use: true },
@@ -141,13 +142,13 @@ describe("set-up timings", () => {
       createPlan(s.app, s.people.jonas, { title: "Pull", lengthSeconds: 600, roomId: ROOMS.harbour }),
     );
     await writeGoodClass(s, planDoc(id), [s.people.jonas, s.people.jonas]);
-    const rules = () => s.last(planDoc(id), "findings")?.findings.map((f) => f.rule) ?? [];
-    expect(rules()).not.toContain("transition-too-short");
+    const rules = async () => (await s.findings(id)).map((f) => f.rule);
+    expect(await rules()).not.toContain("transition-too-short");
     const given = { actionSeconds: { quarterTurn: 30 }, everyRoom: false };
     expect(must(keepTimings(s.app, s.people.petra, ROOMS.harbour, given))).toEqual({ rooms: 1 });
     expect(readRoom(s.db, ROOMS.harbour)?.equipment.actionSeconds).toEqual({ quarterTurn: 30 });
     expect(readRoom(s.db, ROOMS.loft)?.equipment.actionSeconds).toBeUndefined();
-    expect(rules()).toContain("transition-too-short");
+    expect(await rules()).toContain("transition-too-short");
   });
 
   test("every room at once; none of its own is no key at all; springs and readings stay", () => {

@@ -124,8 +124,9 @@ describe("what hears of it", () => {
     const id = await goodPlan();
     s.announced.length = 0;
     must(changeStandard(s.app, petra(), RULE, { level: "must", limits: { maxSeconds: 90 } }));
-    expect(s.announced.filter((a) => a.name === `plan/${id}`).map((a) => a.news.t)).toEqual(["studio", "findings"]);
-    const found = s.last(planDoc(id), "findings")?.findings.filter((f) => f.rule === RULE) ?? [];
+    await s.app.checks.idle();
+    expect(s.announced.filter((a) => a.name === `plan/${id}`).map((a) => a.news.t)).toEqual(["studio", "checked"]);
+    const found = (await s.findings(id)).filter((f) => f.rule === RULE);
     expect(found.map((f) => f.level)).toEqual(["must", "must", "must", "must"]);
     s.announced.length = 0;
     must(changeStandard(s.app, petra(), RULE, { level: "must", limits: { maxSeconds: 90 } }));

@@ -90,10 +90,11 @@ describe("a manager", () => {
     expect(told().taken).toEqual({ at: s.app.now(), byName: "Petra", seconds: { quarterTurn } });
   });
 
-  test("open plans hear of it, as when seconds are typed", () => {
+  test("open plans hear of it, as when seconds are typed", async () => {
     s.announced.length = 0;
     must(takeTimings(s.app, s.people.petra, ROOMS.harbour, { take: { base: secondsOf("base") } }));
-    expect(s.announced.map((a) => a.news.t)).toEqual(["studio", "findings"]);
+    await s.app.checks.idle();
+    expect(s.announced.map((a) => a.news.t)).toEqual(["studio", "checked"]);
   });
 
   test("takes only what was shown: another class since, another number, an action no class tells of", () => {

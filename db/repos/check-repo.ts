@@ -1,0 +1,45 @@
+/** What the last check of each plan answered. Prepared raw statements: a check of every plan in writing ends here. */
+import type { Db } from "#db/connection.ts";
+import { appendTransaction } from "./doc-log-repo.ts";
+
+export interface KeptCheck {
+  readonly planId: string;
+  readonly generation: string;
+  readonly seq: number;
+  readonly studioMark: string;
+  readonly programMark: string;
+  readonly planMark: string | null;
+  readonly findingsMark: string | null;
+  readonly must: number;
+  readonly look: number;
+  readonly info: number;
+}
+
+function prepareAll({ raw }: Db) {
+  return {
+    read: raw.prepare<[string], KeptCheck>(
+      `select plan_id as planId, generation, seq, studio_mark as studioMark, program_mark as programMark,
+       plan_mark as planMark, findings_mark as findingsMark, must, look, info from plan_check where plan_id = ?`,
+    ),
+    put: raw.prepare<[KeptCheck]>(
+      `insert or replace into plan_check
+       (plan_id, generation, seq, studio_mark, program_mark, plan_mark, findings_mark, must, look, info) values
+       (@planId, @generation, @seq, @studioMark, @programMark, @planMark, @findingsMark, @must, @look, @info)`,
+    ),
+  };
+}
+
+const prepared = new WeakMap<Db, ReturnType<typeof prepareAll>>();
+
+function statements(db: Db): ReturnType<typeof prepareAll> {
+  const found = prepared.get(db) ?? prepareAll(db);
+  prepared.set(db, found);
+  return found;
+}
+
+export const readCheck = (db: Db, planId: string): KeptCheck | undefined => statements(db).read.get(planId);
+
+/** Does not wait for the disk: what a power cut takes is worked out again. */
+export function putCheck(db: Db, check: KeptCheck): void {
+  appendTransaction(db, () => statements(db).put.run(check));
+}

@@ -1,0 +1,134 @@
+/**
+ * Everything that is worked out from a plan: its clock, its balance, its talk, what is said when, what the rules find. Page
+ * and server ask the same. Each part is worked out when it is first asked for; from one state of a plan to the next only
+ * where something that it reads has changed, which is told by the identity of the plan's values (`lib/doc/plan-reader.ts`
+ * keeps it). A plan's values never change in place.
+ */
+import { type Balance, balance } from "#lib/balance/balance.ts";
+import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts";
+import { type ClassTalk, classTalk } from "#lib/cues/class-talk.ts";
+import { CueTracker } from "#lib/cues/cue-track.ts";
+import type { SpanSource } from "#lib/cues/span.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
+import { Kept, KeptEach } from "#lib/memo/kept.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import { type KnownPlan, RuleChecker } from "#lib/rules/checker.ts";
+import { isTimed, NOTHING_SAID } from "#lib/rules/context.ts";
+import { RULES } from "#lib/rules/registry.ts";
+import type { AnyRule, Finding } from "#lib/rules/types.ts";
+import { SyllableCounter } from "#lib/talk/syllables.ts";
+import { type ItemTalk, TalkCounter } from "#lib/talk/talk.ts";
+import { PartsReader, type PlanParts } from "./parts.ts";
+
+export interface PlanAnalysis {
+  readonly plan: Plan;
+  readonly clock: ClassClock;
+  readonly balance: Balance;
+  /** By item id. */
+  readonly talk: ReadonlyMap<string, ItemTalk>;
+  readonly classTalk: ClassTalk;
+  readonly track: CueTrack;
+  /** In plan order: see `PlanCheck`. */
+  readonly findings: readonly Finding[];
+}
+
+/** What is kept from one state of a plan to the next. */
+class Tools {
+  readonly parts = new PartsReader();
+  readonly clock = new Kept<ClassClock>();
+  readonly rows = new KeptEach<ClockRow>();
+  readonly balance = new Kept<Balance>();
+  private readonly counter = new SyllableCounter();
+  readonly talk = new TalkCounter(this.counter);
+  readonly tracker = new CueTracker(this.counter);
+  readonly checker: RuleChecker;
+
+  constructor(rules: readonly AnyRule[]) {
+    this.checker = new RuleChecker(rules);
+  }
+}
+
+/** For one plan that is looked at again and again. */
+export class PlanAnalyst {
+  private readonly tools: Tools;
+
+  constructor(rules: readonly AnyRule[] = RULES) {
+    this.tools = new Tools(rules);
+  }
+
+  of(plan: Plan): PlanAnalysis {
+    return new LazyAnalysis(plan, this.tools);
+  }
+}
+
+/** A plan looked at once. */
+export const analyse = (plan: Plan, rules: readonly AnyRule[] = RULES): PlanAnalysis => new PlanAnalyst(rules).of(plan);
+
+class LazyAnalysis implements PlanAnalysis {
+  readonly plan: Plan;
+  private readonly parts: PlanParts;
+  private readonly tools: Tools;
+  private readonly made: { -readonly [Part in Exclude<keyof PlanAnalysis, "plan">]?: PlanAnalysis[Part] } & {
+    voice?: KnownPlan["voice"];
+  } = {};
+
+  constructor(plan: Plan, tools: Tools) {
+    this.plan = plan;
+    this.tools = tools;
+    this.parts = tools.parts.read(plan);
+  }
+
+  get clock(): ClassClock {
+    this.made.clock ??= this.tools.clock.get([this.parts.times], () => clockOf(this.parts.times, this.tools.rows));
+    return this.made.clock;
+  }
+  get balance(): Balance {
+    this.made.balance ??= this.tools.balance.get([this.parts.times], () => balance(this.parts.times));
+    return this.made.balance;
+  }
+  get talk(): ReadonlyMap<string, ItemTalk> {
+    this.made.talk ??= this.tools.talk.byItem(this.source);
+    return this.made.talk;
+  }
+  get classTalk(): ClassTalk {
+    this.made.classTalk ??= classTalk(this.track, this.clock.total);
+    return this.made.classTalk;
+  }
+  get track(): CueTrack {
+    return this.voice?.track ?? NOTHING_SAID;
+  }
+  get findings(): readonly Finding[] {
+    const { standards } = this.plan;
+    const { clock, balance, voice } = this;
+    this.made.findings ??= this.tools.checker.findings({ ...this.parts, standards, clock, balance, voice });
+    return this.made.findings;
+  }
+
+  private get voice(): KnownPlan["voice"] {
+    if (this.made.voice === undefined) this.made.voice = this.voiceNow();
+    return this.made.voice;
+  }
+
+  private voiceNow(): KnownPlan["voice"] {
+    if (!isTimed(this.parts.frame, this.clock)) return null;
+    const spans = this.tools.tracker.spans(this.source);
+    return { spans, track: this.tools.tracker.track(this.source, spans) };
+  }
+
+  private get source(): SpanSource {
+    const { frame, plan } = this.parts;
+    return { frame, plan, clock: this.clock };
+  }
+}
+
+/** Rows that say the same stay the same. */
+function clockOf(times: Plan, kept: KeptEach<ClockRow>): ClassClock {
+  const { rows, total } = classClock(times);
+  kept.round();
+  return { total, rows: rows.map((row) => kept.get(row.item, readsOf(row), () => row)) };
+}
+
+const readsOf = ({ transitionFrom, start, end, reps, transition }: ClockRow): readonly unknown[] => [
+  ...[transitionFrom, start, end, reps, transition.planned, transition.estimate],
+  ...Object.entries(transition.actions).flat(),
+];

@@ -1,0 +1,108 @@
+/** What rules are given to look at: as much of a plan as a rule says that it reads, and nothing else. */
+import { type Balance, balance } from "#lib/balance/balance.ts";
+import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts";
+import { cueTrack } from "#lib/cues/cue-track.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
+import { moveOf } from "#lib/plan/lookup.ts";
+import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
+import { type Claim, claimsIn } from "#lib/talk/claims.ts";
+import { type Step, walkSetups } from "#lib/transitions/walk.ts";
+import type { PlacedMove, RuleContext, RuleReads } from "./types.ts";
+
+export const NOTHING_SAID: CueTrack = { cues: [], dropped: [], talkSeconds: 0, talkShare: 0 };
+/** Above what a plan file may hold in one change and move. */
+const LONGEST_SECONDS = 40_000;
+
+/** A damaged plan may have times that are none, and nothing can be placed in them. */
+export const isTimed = (plan: Plan, { rows, total }: ClassClock): boolean =>
+  [total, plan.headsUpSeconds ?? 0, plan.countInSeconds ?? 0].every(Number.isFinite) &&
+  rows.every(
+    ({ transitionFrom, start, end }) =>
+      start >= transitionFrom && end >= start && end - transitionFrom <= LONGEST_SECONDS,
+  );
+
+/** A whole plan with nothing held back and nothing kept: for whoever asks a rule by itself. */
+export function ruleContext(plan: Plan): RuleContext {
+  const clock = classClock(plan);
+  return new ScopedContext("class", {
+    ...{ plan, ...clock, moves: placedMoves(plan, clock.rows), claims: ({ text }) => claimsIn(text) },
+    balance: () => balance(plan),
+    steps: () => walkSetups(plan),
+    track: () => (isTimed(plan, clock) ? cueTrack(plan) : NOTHING_SAID),
+  });
+}
+
+/** `rows`: undefined where the reader knows no times. */
+export function placedMoves(plan: Plan, rows: readonly ClockRow[] | undefined): PlacedMove[] {
+  return plan.items.flatMap((item, index): PlacedMove[] => {
+    if (item.kind !== "move") return [];
+    const placed = { item, move: moveOf(plan, item), index };
+    const row = rows?.[index];
+    if (row) return [{ ...placed, row }];
+    return [
+      {
+        ...placed,
+        get row(): ClockRow {
+          return refuse("the times of a move");
+        },
+      },
+    ];
+  });
+}
+
+/** What a reader may look at. A function is asked once, when something looks. */
+interface Given {
+  readonly plan: Plan;
+  readonly moves: readonly PlacedMove[];
+  readonly claims: (line: ScriptLine) => readonly Claim[];
+  readonly rows?: readonly ClockRow[];
+  readonly total?: number;
+  readonly balance?: () => Balance;
+  readonly steps?: () => readonly Step[];
+  readonly track?: () => CueTrack;
+}
+
+export class ScopedContext implements RuleContext {
+  readonly plan: Plan;
+  readonly moves: readonly PlacedMove[];
+  readonly claims: (line: ScriptLine) => readonly Claim[];
+  private readonly reads: RuleReads;
+  private readonly given: Given;
+  private made: { balance?: Balance; steps?: readonly Step[]; track?: CueTrack } = {};
+
+  constructor(reads: RuleReads, given: Given) {
+    this.reads = reads;
+    this.given = given;
+    this.plan = given.plan;
+    this.moves = given.moves;
+    this.claims = given.claims;
+  }
+
+  get rows(): readonly ClockRow[] {
+    return this.given.rows ?? this.refuse("rows");
+  }
+  get total(): number {
+    return this.given.total ?? this.refuse("total");
+  }
+  get balance(): Balance {
+    this.made.balance ??= this.given.balance?.() ?? this.refuse("balance");
+    return this.made.balance;
+  }
+  get steps(): readonly Step[] {
+    this.made.steps ??= this.given.steps?.() ?? this.refuse("steps");
+    return this.made.steps;
+  }
+  get track(): CueTrack {
+    this.made.track ??= this.given.track?.() ?? this.refuse("track");
+    return this.made.track;
+  }
+
+  private refuse(what: string): never {
+    return refuse(`${what} for a rule that reads ${this.reads}`);
+  }
+}
+
+/** A defect of the rule: the first test that runs it finds it. */
+function refuse(what: string): never {
+  throw new Error(`There is no ${what}.`);
+}

@@ -1,0 +1,89 @@
+/** From what a rule found to what people read, and in which order. */
+import type { FindingLevel, PlanItem } from "#lib/plan/schema.ts";
+import { fillMessage } from "./fill-message.ts";
+import type { RuleInUse } from "./house.ts";
+import type { AnyRule, Finding, Found, RuleContext } from "./types.ts";
+
+/** Not a rule: what a rule that broke becomes, so that one defect never hides the other findings. */
+export const RULE_CRASHED = "rule-crashed";
+
+/** What several rules found in one place. */
+export interface Batch {
+  readonly findings: readonly Finding[];
+  /** Ids of the rules that broke on it. */
+  readonly broken: readonly string[];
+}
+export const NOTHING_FOUND: Batch = { findings: [], broken: [] };
+
+/** Runs rules on what they read. With `about` only findings about that item count: the others are asked for elsewhere. */
+export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: string): Batch {
+  const findings: Finding[] = [];
+  const broken: string[] = [];
+  let place: Places | undefined;
+  for (const used of rules) {
+    try {
+      for (const found of used.check(ctx)) {
+        if (about !== undefined && found.items[0] !== about) continue;
+        place ??= placesOf(ctx.plan.items);
+        findings.push(toFinding(used, found, place));
+      }
+    } catch {
+      broken.push(used.rule.id);
+    }
+  }
+  return findings.length + broken.length === 0 ? NOTHING_FOUND : { findings, broken };
+}
+
+/** All findings of a plan in order: see `PlanCheck`. Nothing of a rule that broke anywhere is kept. */
+export function inOrder(rules: readonly RuleInUse[], items: readonly PlanItem[], batches: readonly Batch[]): Finding[] {
+  const broken = new Set(batches.flatMap((batch) => batch.broken));
+  const notices = rules.flatMap(({ rule, limitsRead }): Finding[] => {
+    if (broken.has(rule.id)) return [notice(rule, "crashed", CRASHED)];
+    return limitsRead ? [] : [notice(rule, "limits-not-read", LIMITS_NOT_READ)];
+  });
+  const place = placesOf(items);
+  const lists: Finding[][] = Array.from({ length: items.length + 1 }, () => []);
+  for (const { findings } of [...batches, { findings: notices }])
+    for (const finding of findings) {
+      const [first] = finding.items;
+      if (!broken.has(finding.rule)) lists[first === undefined ? 0 : (place.get(first) ?? -1) + 1]?.push(finding);
+    }
+  return lists.flatMap((list) => (list.length > 1 ? list.sort(byLevelAndRule) : list));
+}
+
+/** Item id -> place in the plan. */
+type Places = ReadonlyMap<string, number>;
+const placesOf = (items: readonly PlanItem[]): Places => new Map(items.map((item, i) => [item.id, i]));
+
+const CRASHED = "could not be worked out for this plan, so nothing is known about it; everything else was checked.";
+const LIMITS_NOT_READ = "has house limits that cannot be read; its own limits were used instead.";
+
+function notice(rule: AnyRule, message: string, words: string): Finding {
+  return {
+    rule: RULE_CRASHED,
+    level: "info",
+    items: [],
+    message: `The check "${rule.title}" ${words}`,
+    values: { rule: rule.id },
+    key: `${RULE_CRASHED}:${message}:${rule.id}`,
+  };
+}
+
+function toFinding({ rule, level }: RuleInUse, f: Found, place: Places): Finding {
+  const items = [...new Set(f.items)].sort((a, b) => (place.get(a) ?? -1) - (place.get(b) ?? -1));
+  return {
+    rule: rule.id,
+    level: level ?? f.level ?? rule.level,
+    items,
+    message: fillMessage(rule.messages[f.message] ?? f.message, f.values),
+    values: f.values,
+    key: `${rule.id}:${f.message}:${[...items].sort().join(",")}${f.about === undefined ? "" : `:${f.about}`}`,
+  };
+}
+
+const LEVEL_ORDER: readonly FindingLevel[] = ["must", "look", "info"];
+const byLevelAndRule = (a: Finding, b: Finding): number =>
+  LEVEL_ORDER.indexOf(a.level) - LEVEL_ORDER.indexOf(b.level) || compareText(a.rule, b.rule);
+
+/** By code unit: a locale's order would differ from one reader to the next. */
+const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -1,0 +1,36 @@
+/** The rules as a house has them: which are on, how much each weighs, within which limits. */
+import { own } from "#lib/plan/lookup.ts";
+import type { FindingLevel, Standards } from "#lib/plan/schema.ts";
+import type { AnyRule, LimitedRule, RuleReads } from "./types.ts";
+
+export interface RuleInUse extends LimitedRule {
+  readonly rule: AnyRule;
+  /** What the house says instead of the rule; undefined: nothing. */
+  readonly level: FindingLevel | undefined;
+}
+
+export interface House {
+  readonly rules: readonly RuleInUse[];
+  /** By what they read, in the order of the list. */
+  readonly reading: Readonly<Record<RuleReads, readonly RuleInUse[]>>;
+}
+
+export function houseOf(rules: readonly AnyRule[], standards: Standards | undefined): House {
+  const used = rules.flatMap((rule): RuleInUse[] => {
+    const standard = own(standards, rule.id);
+    const level = standard?.level;
+    return level === "off" ? [] : [{ ...rule.within(standard?.limits), rule, level }];
+  });
+  const reading = (reads: RuleReads) => used.filter(({ rule }) => rule.reads === reads);
+  return {
+    rules: used,
+    reading: {
+      item: reading("item"),
+      change: reading("change"),
+      voice: reading("voice"),
+      times: reading("times"),
+      setups: reading("setups"),
+      class: reading("class"),
+    },
+  };
+}

@@ -1,0 +1,97 @@
+/**
+ * The checks of the running program: when a plan is checked, what becomes of the answer, who hears of it. The thread that
+ * relays letters only says which plan; reading and working out are done elsewhere, and no save or relay waits for it.
+ */
+import { type KeptCheck, putCheck, readCheck } from "#db/repos/check-repo.ts";
+import { lastSeq, readGeneration } from "#db/repos/doc-log-repo.ts";
+import type { PlanRow } from "#db/repos/plan-repo.ts";
+import { formatDocName } from "#lib/protocol/messages.ts";
+import type { Springline } from "#server/springline.ts";
+import { Burst } from "#server/sync/burst.ts";
+import type { CheckAnswer } from "./check-desk.ts";
+import { CheckQueue, type Urgency } from "./queue.ts";
+import type { CheckRunner } from "./runner.ts";
+
+export interface Checks {
+  /** A plan was written in: it is checked when that has paused, or has gone on for long. */
+  written(planId: string): void;
+  /** Something hangs on the answer, or what the plan is read with has changed: it is checked at once. */
+  soon(planId: string): void;
+  /** Somebody waits. Null for a plan that cannot be checked. */
+  now(planId: string): Promise<CheckAnswer | null>;
+  /** What the last check said, where nothing has changed since: neither the document, nor the studio, nor the program. */
+  kept(row: PlanRow, studioMark: string): KeptCheck | undefined;
+  /** Resolves when nothing is being checked and nothing waits to be. */
+  idle(): Promise<void>;
+  stop(): Promise<void>;
+}
+
+export interface ChecksSetup {
+  readonly app: Pick<Springline, "db" | "log">;
+  readonly runner: CheckRunner;
+  /** Names this program: answers of another are not believed. */
+  readonly programMark: string;
+  readonly ms?: { readonly quiet: number; readonly longest: number };
+  /** Told of every answer, once it is kept. */
+  readonly heard: (answer: CheckAnswer) => void;
+}
+
+/**
+ * Every page works out its own findings with each letter. The server's own are for lists, for who joins and as a second
+ * opinion: nobody gains by having them after each letter.
+ */
+const WRITTEN_MS = { quiet: 2000, longest: 15_000 };
+
+export function createChecks(setup: ChecksSetup): Checks {
+  const { db, log } = setup.app;
+  const bursts = new Map<string, Burst>();
+  const resting: (() => void)[] = [];
+  const queue = new CheckQueue({
+    runner: setup.runner,
+    answered: (answer) => hear(setup, answer),
+    failed: (plan, err) => log.warn({ plan, err }, "a plan could not be checked just now"),
+  });
+  const ask = async (planId: string, urgency: Urgency, withFindings = false): Promise<CheckAnswer | null> => {
+    bursts.get(planId)?.cancel();
+    bursts.delete(planId);
+    const answer = await queue.add(planId, urgency, withFindings);
+    if (bursts.size === 0 && queue.idle) for (const rest of resting.splice(0)) rest();
+    return answer;
+  };
+  return {
+    written(planId) {
+      const burst = bursts.get(planId) ?? new Burst(() => void ask(planId, "written"), setup.ms ?? WRITTEN_MS);
+      bursts.set(planId, burst);
+      burst.note();
+    },
+    soon: (planId) => void ask(planId, "soon"),
+    now: (planId) => ask(planId, "waited-for", true),
+    kept(row, studioMark) {
+      const check = readCheck(db, row.id);
+      const name = formatDocName({ kind: "plan", key: row.id });
+      const isCurrent =
+        check?.studioMark === studioMark &&
+        check.programMark === setup.programMark &&
+        check.seq === lastSeq(db, name) &&
+        check.generation === readGeneration(db, name);
+      return isCurrent ? check : undefined;
+    },
+    idle: () => (bursts.size === 0 && queue.idle ? Promise.resolve() : new Promise((resolve) => resting.push(resolve))),
+    async stop() {
+      for (const burst of bursts.values()) burst.cancel();
+      bursts.clear();
+      await setup.runner.stop();
+    },
+  };
+}
+
+function hear({ app, programMark, heard }: ChecksSetup, answer: CheckAnswer): void {
+  try {
+    const { planId, generation, seq, studioMark, planMark, findingsMark, counts } = answer;
+    putCheck(app.db, { planId, generation, seq, studioMark, programMark, planMark, findingsMark, ...counts });
+    heard(answer);
+  } catch (err) {
+    // The answer is lost, not the plan: it is checked again when it is next asked for.
+    app.log.error({ plan: answer.planId, err }, "what a check answered could not be kept");
+  }
+}

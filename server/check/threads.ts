@@ -1,0 +1,103 @@
+/**
+ * Checking on threads of its own. Plain `worker_threads`: a pool library hands work to whichever thread is free, and a
+ * plan has to stay with the thread that has read it. A thread that dies takes nothing with it but what it had worked out:
+ * another takes its place and reads from the disk.
+ */
+import { createHash } from "node:crypto";
+import { existsSync, readFileSync } from "node:fs";
+import { availableParallelism } from "node:os";
+import { join } from "node:path";
+import { Worker } from "node:worker_threads";
+import type { SyncLog } from "#server/sync/host.ts";
+import type { CheckAnswer } from "./check-desk.ts";
+import type { CheckOrder, CheckReply, WorkerSetup } from "./messages.ts";
+import { type CheckRunner, PlaceEnded } from "./runner.ts";
+
+/** One processor is for the thread that serves people. */
+const MOST_THREADS = 4;
+const threadsFor = (processors: number): number => Math.max(1, Math.min(MOST_THREADS, processors - 1));
+
+/** Beside the bundle that the server runs as, else the source. */
+function workerFile(): { readonly file: string; readonly built: boolean } {
+  const built = join(import.meta.dirname, "check-worker.js");
+  return existsSync(built)
+    ? { file: built, built: true }
+    : { file: join(import.meta.dirname, "worker-from-source.mjs"), built: false };
+}
+
+/** Names the program that checks: of a built one its own content, so that another build is another name; else a fresh one. */
+export function programMark(fresh: string): string {
+  const { file, built } = workerFile();
+  return built ? createHash("sha256").update(readFileSync(file)).digest("hex").slice(0, 32) : fresh;
+}
+
+export interface ThreadsSetup extends WorkerSetup {
+  readonly log: SyncLog;
+  /** Left out: one less than the machine has processors, at most four. */
+  readonly threads?: number;
+}
+
+export interface CheckThreads extends CheckRunner {
+  /** Ids of the threads, for whoever watches them. */
+  readonly threadIds: readonly number[];
+  /** Ends a thread at once, whatever it is doing: another takes its place at the next order. */
+  kill(place: number): Promise<void>;
+}
+
+export function createThreads({ log, databaseFile, threads }: ThreadsSetup): CheckThreads {
+  const places = threads ?? threadsFor(availableParallelism());
+  const running = new Map<number, Worker>();
+  let stopped = false;
+  const threadAt = (place: number): Worker => {
+    const found = running.get(place);
+    if (found) return found;
+    const worker = startThread({ databaseFile });
+    running.set(place, worker);
+    worker.on("error", (err) => log.error({ err }, "a checking thread failed: another takes its place"));
+    worker.on("exit", () => {
+      if (running.get(place) === worker) running.delete(place);
+    });
+    return worker;
+  };
+  return {
+    places,
+    get threadIds() {
+      return [...running.values()].map((worker) => worker.threadId);
+    },
+    run: (place, order) => (stopped ? Promise.resolve(null) : ask(threadAt(place), order)),
+    async kill(place) {
+      await running.get(place)?.terminate();
+    },
+    async stop() {
+      stopped = true;
+      await Promise.all([...running.values()].map((worker) => worker.terminate()));
+    },
+  };
+}
+
+function startThread(workerData: WorkerSetup): Worker {
+  const worker = new Worker(workerFile().file, { workerData, execArgv: [] });
+  worker.unref();
+  return worker;
+}
+
+function ask(worker: Worker, order: CheckOrder): Promise<CheckAnswer | null> {
+  return new Promise((resolve, reject) => {
+    const done = () => {
+      worker.off("message", onReply);
+      worker.off("exit", onExit);
+    };
+    const onReply = (reply: CheckReply) => {
+      done();
+      if (reply.ok) resolve(reply.answer);
+      else reject(new Error(reply.message));
+    };
+    const onExit = () => {
+      done();
+      reject(new PlaceEnded("The thread ended before it had answered."));
+    };
+    worker.on("message", onReply);
+    worker.on("exit", onExit);
+    worker.postMessage(order);
+  });
+}
