@@ -1,9 +1,10 @@
 /** Turns a pairing code into a device's token. Anybody may call this, so guesses are counted before they are looked at. */
 import * as z from "zod";
-import { claimDevice } from "#db/repos/device-repo.ts";
+import { claimDevice, makerOfCode } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { hashToken } from "#server/auth/device.ts";
+import { mayStill } from "#server/people/made-links.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { type AttemptLimit, createAttemptLimit } from "./attempt-limit.ts";
@@ -26,7 +27,12 @@ export interface Paired {
 const WRONG_CODE = fail(
   404,
   "code-unknown",
-  "That code is not known, was used already, or is older than ten minutes. Check it, or ask the manager for a new one.",
+  "That code is not known, was used or withdrawn, or is older than ten minutes. Check it, or ask the manager for a new one.",
+);
+const MAKER_GONE = fail(
+  410,
+  "code-withdrawn",
+  "Whoever made this code may not add devices any more. Ask the manager for a new one.",
 );
 const TOO_OFTEN = fail(429, "too-often", "Too many wrong codes. Wait ten minutes, then ask the manager for a new one.");
 
@@ -38,13 +44,15 @@ function limitOf(app: Studio): AttemptLimit {
   return limit;
 }
 
-/** `address` is who asks, for the limit on guesses. Errors: 404 code-unknown, 429 too-often. */
+/** `address` is who asks, for the limit on guesses. Errors: 404 code-unknown, 410 code-withdrawn, 429 too-often. */
 export function pairDevice(app: Studio, typed: string, address: string): Result<Paired> {
   const limit = limitOf(app);
   const now = app.now();
   if (!limit.allows(address, now)) return TOO_OFTEN;
   const code = readPairingCode(typed);
   const token = newDeviceToken();
+  const maker = code === null ? undefined : makerOfCode(app.db, hashToken(code), now);
+  if (maker !== undefined && !mayStill(app.db, maker, "devices.manage")) return MAKER_GONE;
   const device = code === null ? undefined : claimDevice(app.db, hashToken(code), hashToken(token), now);
   if (!device) {
     limit.failed(address, now);

@@ -13,7 +13,7 @@ import type { z } from "zod";
 import type { Device, Person } from "#lib/policy/can.ts";
 import { wrongAddressWords } from "#lib/protocol/address.ts";
 import { DEVICES_WORDS } from "#lib/protocol/places.ts";
-import { freshenSession, type SignedIn } from "#server/auth/actor.ts";
+import { freshenSession, type SignedIn, sessionAccess } from "#server/auth/actor.ts";
 import { deviceFromHeaders } from "#server/auth/device.ts";
 import { type AppError, fail, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import { type Springline, springline } from "#server/springline.ts";
@@ -58,9 +58,17 @@ export function guarded<B = undefined>(options: Options<B>, handler: Handler<Per
     const { who, cookies } = await freshenSession(request.headers, app);
     if (!who) return withCookies(respond(NOT_SIGNED_IN), cookies);
     const call = await readCall(app, request, context, options);
-    const answer = call.ok ? await handler({ ...call.value, actor: who.actor, who }) : call;
+    if (!call.ok) return withCookies(respond(call), cookies);
+    const still = stillSignedIn(app, who);
+    const answer = still ? await handler({ ...call.value, actor: still.actor, who: still }) : NOT_SIGNED_IN;
     return withCookies(toResponse(answer, options.status), cookies);
   });
+}
+
+/** A body may take minutes to come: who has left meanwhile, or has other roles, asks with what they may do now. */
+function stillSignedIn(app: Springline, who: SignedIn): SignedIn | undefined {
+  const now = sessionAccess(app.db, who.sessionId, app.now());
+  return now?.userId === who.actor.id ? { ...who, actor: { ...who.actor, roles: now.roles } } : undefined;
 }
 
 /** A route for paired devices. No cookie is looked at, so no Origin is asked for. */
