@@ -96,8 +96,8 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): Composed {
   const newId = () => randomUUID();
   const keys = createSigningKeys({ db, secret: env.secret, now });
   keys.check();
-  const soundness = watchSoundness({ file: env.databaseFile, log });
-  const half = { env, log, db, auth: createAuth(db, env, log), keys, soundness, now, newId };
+  const soundness = watchSoundness({ db, log });
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId };
   // The rooms ask the host and the host's kinds ask for the rooms: one of them comes second.
   const app: Springline = {
     ...half,

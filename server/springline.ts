@@ -6,7 +6,6 @@
 import type { Db } from "#db/connection.ts";
 import type { Auth } from "#server/auth/auth.ts";
 import type { Env } from "#server/env.ts";
-import type { Soundness } from "#server/http/soundness.ts";
 import type { Log } from "#server/log.ts";
 import type { SigningKeys } from "#server/signing/keys.ts";
 import type { Rooms } from "#server/sync/rooms.ts";
@@ -20,8 +19,6 @@ export interface Springline {
   readonly rooms: Rooms;
   /** The studio's Ed25519 keys. */
   readonly keys: SigningKeys;
-  /** Whether the database file was whole when it was last looked through. */
-  readonly soundness: Soundness;
   /** ms since the epoch, UTC. */
   now(): number;
   /** A fresh random id, fit for a plan file: `^[a-z0-9][a-z0-9-]{0,63}$`. */

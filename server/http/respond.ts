@@ -18,7 +18,7 @@ import { deviceFromHeaders } from "#server/auth/device.ts";
 import { type AppError, fail, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import { type Springline, springline } from "#server/springline.ts";
 import { readBody } from "./body.ts";
-import { faultToError } from "./fault.ts";
+import { faultToError, refuseWrites } from "./fault.ts";
 import { noteOtherOrigin } from "./proxy-signs.ts";
 
 export interface Call<B> {
@@ -101,6 +101,12 @@ export function respondWithCookies(result: Result<unknown>, cookies: readonly st
   return withCookies(respond(result, status), cookies);
 }
 
+/** The answer to a request that would write into a damaged database; undefined while none is known to be. */
+export function writeRefusal(app: Pick<Springline, "db">, request: Request): Response | undefined {
+  const error = refuseWrites(app, request);
+  return error && respond({ ok: false, error });
+}
+
 /** Methods that change nothing need no Origin; all others must come from our own pages. Errors: 403 other-origin. */
 export function checkOrigin(app: Pick<Springline, "env" | "log">, request: Request): Result<null> {
   if (request.method === "GET" || request.method === "HEAD") return ok(null);
@@ -128,9 +134,9 @@ function route(run: (app: Springline, request: Request, context?: RouteContext) 
   return async (request, context) => {
     const app = springline();
     try {
-      return await run(app, request, context);
+      return writeRefusal(app, request) ?? (await run(app, request, context));
     } catch (cause) {
-      return respond({ ok: false, error: faultToError(cause, app.log, request) });
+      return respond({ ok: false, error: faultToError(cause, app, request) });
     }
   };
 }

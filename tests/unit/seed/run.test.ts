@@ -48,7 +48,6 @@ const app: Springline = {
     db,
     auth: createAuth(db, env, log),
     keys,
-    soundness: { damage: null },
     now,
     newId: () => randomUUID(),
   },
