@@ -27,7 +27,7 @@ export interface Paired {
 const WRONG_CODE = fail(
   404,
   "code-unknown",
-  "That code is not known, was used or withdrawn, or is older than ten minutes. Check it, or ask the manager for a new one.",
+  "That code is not known, was used or taken back, or is older than ten minutes. Check it, or ask the manager for a new one.",
 );
 const MAKER_GONE = fail(
   410,

@@ -55,7 +55,7 @@ const OWN = fail(
 );
 const UNKNOWN = fail(404, "reset-unknown", "This reset link is not known here. Ask a manager for a new one.");
 const USED = fail(410, "reset-used", "This reset link has been used. Sign in, or ask a manager for a new one.");
-const WITHDRAWN = fail(410, "reset-withdrawn", "This reset link was withdrawn. Ask a manager for a new one.");
+const WITHDRAWN = fail(410, "reset-withdrawn", "This reset link was taken back. Ask a manager for a new one.");
 const MAKER_GONE = fail(
   410,
   "reset-withdrawn",
