@@ -74,6 +74,7 @@ function prepare(raw: Database.Database, file: string, options: OpenOptions, loc
     raw.pragma(`synchronous = ${options.synchronous ?? "FULL"}`);
     // Waiting stops the whole process; nobody but a backup ever competes, and a failed commit is tried again anyway.
     raw.pragma("busy_timeout = 1000");
+    for (const end of ["", "-wal", "-shm"]) if (existsSync(`${file}${end}`)) chmodSync(`${file}${end}`, 0o600);
     runMigrations(raw, orm, folder);
   }
   raw.pragma("foreign_keys = ON");

@@ -39,3 +39,17 @@ export function databaseFault(file: string): string | undefined {
     raw?.close();
   }
 }
+
+/**
+ * Forgets in a database that nobody has open whose page each client id is: what was written since belongs to the pages that
+ * still hold it. A database that notes none is not written to.
+ */
+export function forgetClientIds(file: string): void {
+  const raw = new Database(file);
+  try {
+    const noted = raw.prepare("select 1 from sqlite_master where name = 'doc_client'").get();
+    if (noted && raw.prepare("select 1 from doc_client limit 1").get()) raw.exec("delete from doc_client");
+  } finally {
+    raw.close();
+  }
+}

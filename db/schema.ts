@@ -208,6 +208,21 @@ export const docSnapshot = sqliteTable(
   (t) => [primaryKey({ columns: [t.name, t.seq] })],
 );
 
+/**
+ * Whose page a yjs client id is, in one document: noted before the page's first word or with it, and kept for good. Words
+ * under it are taken from that person alone; they would stand where the page's own next words belong.
+ */
+export const docClient = sqliteTable(
+  "doc_client",
+  {
+    name: text("name").notNull(),
+    clientId: integer("client_id").notNull(),
+    userId: text("user_id").notNull(),
+    at: integer("at").notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.name, t.clientId] })],
+);
+
 /** A paired cue device. Only a hash of its token is kept. */
 export const device = sqliteTable("device", {
   id: text("id").primaryKey(),

@@ -3,7 +3,7 @@
  * environment; a wrong value is one clear sentence, never a stack trace.
  */
 import { randomBytes } from "node:crypto";
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import * as z from "zod";
 
@@ -148,6 +148,8 @@ function keptSecret(dataDir: string): string {
   } catch (error) {
     if (!(error instanceof Error && "code" in error && error.code === "EEXIST")) throw error;
   }
+  // It may have been copied here by hand.
+  chmodSync(file, 0o600);
   return readFileSync(file, "utf8").trim();
 }
 

@@ -18,6 +18,8 @@ const REFUSALS = [EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError, Can
 // The database, its log and the secret are for the account that runs the server alone.
 process.umask(0o077);
 turnTelemetryOff();
+// Whoever started it may be gone: then there is nobody to tell.
+for (const stream of [process.stdout, process.stderr]) stream.on("error", () => undefined);
 await run(process.argv.includes("--demo") ? "demo" : process.argv.includes("--dev") ? "dev" : "live");
 
 async function run(mode: Mode): Promise<void> {
@@ -29,7 +31,7 @@ async function run(mode: Mode): Promise<void> {
     if (mode === "dev") await (await import("#server/floor-bundle.mjs")).watchFloor(PROJECT_DIR, env.distDir);
     const program = await startProgram({ env, log, seed, fresh: process.argv.includes("--fresh") });
     stopWhenTold(program, log);
-    await greet(env);
+    await greet(env, program.app.setUpCode);
   } catch (error) {
     refuse(error, log);
   }
@@ -50,8 +52,10 @@ async function seed(app: Springline): Promise<void> {
   await seedStudio(app);
 }
 
-async function greet(env: Env): Promise<void> {
+async function greet(env: Env, setUpCode: string | undefined): Promise<void> {
   const lines = [`Springline is at ${env.origin}`];
+  if (setUpCode !== undefined)
+    lines.push(`No studio yet. Set it up there with the code ${setUpCode.slice(0, 4)}-${setUpCode.slice(4)}`);
   if (env.mode === "demo") {
     const { DEMO_PASSWORD, PEOPLE, STUDIO } = await import("#seed/people.ts");
     lines.push("", `${STUDIO.name}, ${STUDIO.town}: an invented studio. Sign in with the password ${DEMO_PASSWORD} as`);

@@ -9,6 +9,7 @@ import next from "next";
 import { studioExists } from "#db/repos/studio-repo.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { fillDemo, openDatabaseFor } from "#server/demo.ts";
+import { newPairingCode } from "#server/devices/pairing-code.ts";
 import type { Env } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";
 import { withBuiltParts } from "#server/http/built-parts.ts";
@@ -19,6 +20,7 @@ import { type SoundnessWatch, watchSoundness } from "#server/http/soundness.ts";
 import { attachLine, type LineDoor } from "#server/line/attach.ts";
 import { createLineHost } from "#server/line/host.ts";
 import type { Log } from "#server/log.ts";
+import { needsSetUpCode } from "#server/people/set-up-code.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { type Springline, setSpringline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";
@@ -97,7 +99,8 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): Composed {
   const keys = createSigningKeys({ db, secret: env.secret, now });
   keys.check();
   const soundness = watchSoundness({ db, log });
-  const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId };
+  const setUpCode = needsSetUpCode(env) && !studioExists(db) ? newPairingCode() : undefined;
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, setUpCode, now, newId };
   // The rooms ask the host and the host's kinds ask for the rooms: one of them comes second.
   const app: Springline = {
     ...half,

@@ -19,6 +19,8 @@ export interface Springline {
   readonly rooms: Rooms;
   /** The studio's Ed25519 keys. */
   readonly keys: SigningKeys;
+  /** What the first run asks for, printed where the server was started; undefined when nobody beyond this machine can come. */
+  readonly setUpCode?: string | undefined;
   /** ms since the epoch, UTC. */
   now(): number;
   /** A fresh random id, fit for a plan file: `^[a-z0-9][a-z0-9-]{0,63}$`. */

@@ -12,6 +12,7 @@ import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
+import { MONTH_BOUNDS, nearBounds } from "#lib/doc/bounds.ts";
 import { agree } from "#lib/plan/format.ts";
 import { addMonths, daysOfMonth, weeksOfMonth } from "#lib/programme/calendar.ts";
 import type { Slot } from "#lib/programme/layout.ts";
@@ -55,6 +56,7 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
   useUndoKeys(session);
   const [asked, setAsked] = useState<Asked>(null);
   const days = daysOfMonth(props.month);
+  const near = nearBounds(session.doc, MONTH_BOUNDS);
   const [showPast, setShowPast] = useState(false);
   const weeks = weeksOfMonth(props.month);
   const isOver = (dates: readonly (string | null)[]) => dates.every((date) => date === null || date < month.today);
@@ -68,6 +70,7 @@ function OpenMonth({ session, props }: { readonly session: MonthSession; readonl
   return (
     <>
       <MonthHead session={session} props={props} month={month} />
+      {near === undefined ? null : <p role="status">{near}</p>}
       {month.closeCode !== null && month.closeSentence !== null ? (
         <ClosedNotice session={session} code={month.closeCode} sentence={month.closeSentence} />
       ) : null}

@@ -38,6 +38,8 @@ function Remedy({ session, code }: { session: Closed; code: number }) {
     case CLOSE.otherPerson.code:
       return <SignInAgain session={session} />;
     case CLOSE.tooLarge.code:
+    case CLOSE.tooHeavy.code:
+    case CLOSE.full.code:
       return (
         <div className={styles.acts}>
           <button type="button" className="button button-strong" onClick={() => session.takeBack()}>

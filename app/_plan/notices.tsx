@@ -1,13 +1,20 @@
 /** What stands between the person and their plan, in sentences over it. */
 import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
+import { nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { ClosedNotice } from "./closed-notice.tsx";
 import styles from "./plan-page.module.css";
 import type { PlanSession } from "./session.ts";
 import type { SessionSnapshot } from "./session-types.ts";
 
 export function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapshot }) {
+  const near = nearBounds(session.doc, PLAN_BOUNDS);
   return (
     <>
+      {near !== undefined && (
+        <p className={styles.readAlong} role="status">
+          {near}
+        </p>
+      )}
       {snap.closeCode !== null && snap.closeSentence !== null && (
         <ClosedNotice session={session} code={snap.closeCode} sentence={snap.closeSentence} />
       )}

@@ -32,6 +32,7 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
               <>
                 edition {plan.number} · {rooms[plan.roomId]} · signed by {plan.signedByName},{" "}
                 <Moment at={plan.signedAt} /> · {lengthWords(plan.lengthSeconds)}
+                {plan.damaged ? <strong> · damaged: not what was signed, served nowhere</strong> : null}
                 {plan.withdrawn ? <strong> · {withdrawnWords(plan.withdrawn)}</strong> : null}
               </>
             }

@@ -5,7 +5,8 @@ import { Field, textOf } from "../_shell/field.tsx";
 import { Problem } from "../_shell/problem.tsx";
 import { useSend } from "../_shell/use-send.ts";
 
-export function FirstRunForm() {
+/** `asksCode`: others than this machine's people can reach the page, so the console's code is asked for. */
+export function FirstRunForm({ asksCode }: { readonly asksCode: boolean }) {
   const sending = useSend();
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
@@ -13,11 +14,31 @@ export function FirstRunForm() {
     const [studio, town, name, email, password] = (["studio", "town", "name", "email", "password"] as const).map(
       (key) => textOf(form, key),
     );
-    const body = { studio, town, name, email, password, teaches: form.has("teaches"), starter: form.has("starter") };
+    const code = asksCode ? textOf(form, "code") : "";
+    const body = {
+      code,
+      studio,
+      town,
+      name,
+      email,
+      password,
+      teaches: form.has("teaches"),
+      starter: form.has("starter"),
+    };
     if ((await sending.run("POST", "/api/first-run", body)) !== undefined) location.assign("/desk");
   };
   return (
     <form className={styles.form} onSubmit={submit}>
+      {asksCode ? (
+        <Field
+          label="Set-up code"
+          name="code"
+          required
+          maxLength={40}
+          autoComplete="off"
+          hint="Eight signs. They stand on the console where the server was started."
+        />
+      ) : null}
       <Field label="Name of the studio" name="studio" required maxLength={120} autoComplete="organization" />
       <Field label="Town" name="town" maxLength={120} autoComplete="address-level2" />
       <Field label="Your name" name="name" required maxLength={100} autoComplete="name" />

@@ -9,13 +9,14 @@ import { FirstRunForm } from "./first-run-form.tsx";
 export const metadata: Metadata = { title: "Set up the studio" };
 
 export default function FirstRunPage() {
-  if (presentStudio(springline())) redirect("/sign-in");
+  const app = springline();
+  if (presentStudio(app)) redirect("/sign-in");
   return (
     <Door
       title="Set up the studio"
       lead="This installation is empty. Name the studio and make its manager: you. Everybody else joins by a link that you send them."
     >
-      <FirstRunForm />
+      <FirstRunForm asksCode={app.setUpCode !== undefined} />
     </Door>
   );
 }

@@ -2,6 +2,7 @@
 import { and, count, desc, eq, max, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { edition } from "#db/schema.ts";
+import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
@@ -28,6 +29,13 @@ export interface Edition extends EditionHead {
   readonly findings: readonly Finding[];
 }
 
+/** An edition as it is stored: nothing in it has been looked at. */
+export interface EditionText extends EditionHead {
+  readonly planJson: string;
+  readonly cardJson: string;
+  readonly findingsJson: string;
+}
+
 export function insertEdition(db: Db, made: Omit<Edition, "title" | "lengthSeconds">): void {
   const { card, findings, ...row } = made;
   db.orm
@@ -36,7 +44,8 @@ export function insertEdition(db: Db, made: Omit<Edition, "title" | "lengthSecon
     .run();
 }
 
-export function readEdition(db: Db, planId: string, number: number): Edition | undefined {
+/** For whoever may have an edition see `server/plans/sound-edition.ts`, which looks whether it is what was signed. */
+export function readEditionText(db: Db, planId: string, number: number): EditionText | undefined {
   const one = and(eq(edition.planId, planId), eq(edition.number, number));
   const columns = {
     ...headColumns,
@@ -44,7 +53,11 @@ export function readEdition(db: Db, planId: string, number: number): Edition | u
     cardJson: edition.cardJson,
     findingsJson: edition.findingsJson,
   };
-  const row = db.orm.select(columns).from(edition).where(one).get();
+  return db.orm.select(columns).from(edition).where(one).get();
+}
+
+export function readEdition(db: Db, planId: string, number: number): Edition | undefined {
+  const row = readEditionText(db, planId, number);
   if (!row) return undefined;
   const { cardJson, findingsJson, ...rest } = row; // written by insertEdition only
   return { ...rest, card: JSON.parse(cardJson) as CardEnvelope, findings: JSON.parse(findingsJson) as Finding[] };
@@ -57,8 +70,9 @@ const headColumns = {
   signedBy: edition.signedBy,
   signedAt: edition.signedAt,
   note: edition.note,
-  title: sql<string>`json_extract(${edition.planJson}, '$.title')`,
-  lengthSeconds: sql<number>`json_extract(${edition.planJson}, '$.lengthSeconds')`,
+  // A row that was altered may be no JSON any more: its list is shown all the same.
+  title: sql<string>`iif(json_valid(${edition.planJson}), json_extract(${edition.planJson}, '$.title'), '')`,
+  lengthSeconds: sql<number>`iif(json_valid(${edition.planJson}), json_extract(${edition.planJson}, '$.lengthSeconds'), 0)`,
 };
 
 /** The newest first. */
@@ -75,7 +89,10 @@ export function newestEdition(db: Db, planId: string): EditionHead | undefined {
 export function newestEditionPlan(db: Db, planId: string): { hash: string; plan: Plan } | undefined {
   const rows = db.orm.select({ hash: edition.hash, planJson: edition.planJson }).from(edition);
   const row = rows.where(eq(edition.planId, planId)).orderBy(desc(edition.number)).limit(1).get();
-  return row && { hash: row.hash, plan: JSON.parse(row.planJson) as Plan }; // checked when it was signed
+  // Checked when it was signed; what is not that any more is nothing to compare with.
+  return row && sha256Hex(row.planJson) === row.hash
+    ? { hash: row.hash, plan: JSON.parse(row.planJson) as Plan }
+    : undefined;
 }
 
 /** Editions of all plans together: only ever grows. */
@@ -92,19 +109,19 @@ export function newestEditionNumbers(db: Db): Map<string, number> {
 }
 
 /**
- * The cards a room's device gets: of every plan that is not deleted, the newest edition, if it was signed for this room
- * and is not withdrawn. No older edition takes the place of a withdrawn one: it was replaced for some reason too.
+ * The editions whose cards a room's device gets: of every plan that is not deleted, the newest edition, if it was signed for
+ * this room and is not withdrawn. No older edition takes the place of a withdrawn one: it was replaced for some reason too.
  * A plan that has moved to another room since keeps its last edition here until it is signed for the other one.
  */
-export function newestCardsOfRoom(db: Db, roomId: string): CardEnvelope[] {
-  const rows = db.raw
-    .prepare<[string], { cardJson: string }>(
-      `SELECT e.card_json AS cardJson FROM edition e JOIN plan p ON p.id = e.plan_id
-        WHERE p.deleted_at IS NULL AND json_extract(e.card_json, '$.card.room.id') = ?
+export function newestEditionsOfRoom(db: Db, roomId: string): { readonly planId: string; readonly number: number }[] {
+  return db.raw
+    .prepare<[string], { planId: string; number: number }>(
+      `SELECT e.plan_id AS planId, e.number FROM edition e JOIN plan p ON p.id = e.plan_id
+        WHERE p.deleted_at IS NULL
+          AND iif(json_valid(e.card_json), json_extract(e.card_json, '$.card.room.id'), NULL) = ?
           AND e.number = (SELECT max(number) FROM edition WHERE plan_id = e.plan_id)
           AND NOT EXISTS (SELECT 1 FROM edition_withdrawal w WHERE w.plan_id = e.plan_id AND w.number = e.number)
         ORDER BY e.plan_id`,
     )
     .all(roomId);
-  return rows.map((row) => JSON.parse(row.cardJson) as CardEnvelope); // written by insertEdition only
 }

@@ -9,6 +9,7 @@ import { WebsocketProvider } from "y-websocket";
 import type * as Y from "yjs";
 import { CLOSE, isFinalClose } from "#lib/protocol/close.ts";
 import { type DocName, formatDocName, MESSAGE, type News, QUERY } from "#lib/protocol/messages.ts";
+import { freshClientId, renameOwnWords } from "./client-id.ts";
 import { ASK_FRAME, documentFrameKind, ownAwarenessFrame, parseNews } from "./frames.ts";
 import { LOOK_MS, Pulse, type PulseView } from "./pulse.ts";
 
@@ -39,6 +40,8 @@ export interface ConnectOptions {
   readonly userId: string;
   /** Presence shown to others before the first change of it; null shows none. */
   readonly awareness?: Record<string, unknown> | null;
+  /** The words of this page stand under another client id now, which no update told of: copies of them are void. */
+  readonly onRenamed?: () => void;
   readonly onNews?: (news: News) => void;
   /** Called after every change of state, never while connecting is still being set up. */
   readonly onState?: (state: ConnectionState) => void;
@@ -88,6 +91,8 @@ class Connection implements DocConnection {
   private offered = false;
   private read = false;
   private writes = true;
+  /** This page has been in the document's room. */
+  private joined = false;
   /** A change found its socket closing: it was not sent, and the next connection offers it. */
   private missed = false;
   /** The page itself ends the attempt: that says nothing of the address. */
@@ -149,6 +154,8 @@ class Connection implements DocConnection {
       [QUERY.userId]: options.userId,
       [QUERY.docVersion]: String(options.docVersion),
     };
+    // Read anew with each attempt: the number changes when another page turns out to have it.
+    Object.defineProperty(params, QUERY.clientId, { enumerable: true, get: () => String(options.doc.clientID) });
     if (options.editorVersion !== undefined) params[QUERY.editorVersion] = String(options.editorVersion);
     if (options.generation !== undefined) params[QUERY.generation] = options.generation;
     return new WebsocketProvider(`${options.origin}/sync`, formatDocName(options.name), options.doc, {
@@ -186,11 +193,26 @@ class Connection implements DocConnection {
     this.provider.on("connection-close", (event) => {
       if (event?.code === CLOSE.storageFailing.code) this.change({ storageFailing: true });
       if (event?.code === CLOSE.storageDamaged.code) this.change({ storageFailing: true, damaged: true });
+      if (event?.code === CLOSE.idTaken.code) this.takeNewId();
       if (!this.provider.wsconnected && !this.takingAway) this.options.onFailed?.();
     });
     this.provider.on("closed", ({ code }) => {
       this.change({ closed: code === FRAME_TOO_LARGE ? CLOSE.tooLarge.code : code });
     });
+  }
+
+  /**
+   * Another person's page has this one's number. Before the first joining all that stands under it is this page's alone, and
+   * goes on under the new number; what was said in a room already keeps the number it was said under.
+   */
+  private takeNewId(): void {
+    const { doc } = this.options;
+    if (this.joined) doc.clientID = freshClientId(doc);
+    else if (renameOwnWords(doc, freshClientId(doc))) this.options.onRenamed?.();
+    const shown = this.awareness.getLocalState();
+    this.awareness.setLocalState(null);
+    this.awareness.clientID = doc.clientID;
+    this.awareness.setLocalState(shown);
   }
 
   private view(): PulseView {
@@ -237,7 +259,8 @@ class Connection implements DocConnection {
     if (news.t === "saved") {
       this.saved = news.count;
       this.recount();
-    } else if (news.t === "storage") this.takeStorage(news.failing, news.damaged === true);
+    } else if (news.t === "generation") this.joined = true;
+    else if (news.t === "storage") this.takeStorage(news.failing, news.damaged === true);
     else if (news.t === "rights") this.takeRights(news.writes);
     this.options.onNews?.(news);
   }

@@ -34,8 +34,21 @@ export const CLOSE = {
     code: 4413,
     text: "That change is larger than the server takes at once. It is kept on this device but not in the plan: take it back, or add it in smaller parts.",
   },
+  tooHeavy: {
+    code: 4414,
+    text: "That change is more work than the server takes at once. Nothing of it was taken in; it is kept on this device. Take it back, or make it in smaller parts.",
+  },
+  full: {
+    code: 4415,
+    text: "This document is as large as it may be: what you added last was not taken in, and is kept on this device. Take it back or shorten something, then try again; shortening always goes.",
+  },
   oldPage: { code: 4426, text: "The program has been updated. Reload the page; your words are kept on this device." },
   tooMuch: { code: 4429, text: "This page sent too much before the server knew who was asking. Reload the page." },
+  turnedAway: { code: 4430, text: "This page kept sending what it may not change here. Reload the page." },
+  tooManyPages: {
+    code: 4431,
+    text: "You have this studio open in more pages than the server takes for one person. Close some of them, then reload this one.",
+  },
   generationChanged: {
     code: 4410,
     text: "The server's copy of this document was replaced. Reload the page; your local copy is set aside.",
@@ -51,6 +64,11 @@ export const CLOSE = {
     text: "The server's database is damaged and takes nothing more until a backup is restored. Your words are kept on this device; trying again.",
   },
   tooSlow: { code: 4504, text: "This connection could not keep up. Reconnecting." },
+  idTaken: { code: 4506, text: "Another page writes under the same number: this one takes a new one. Reconnecting." },
+  othersFirst: {
+    code: 4507,
+    text: "This page holds words of a colleague that the server has not got from them yet. Yours are kept on this device and go in as soon as your colleague's page is back; trying again.",
+  },
   stopping: {
     code: 4505,
     text: "The server is stopping. Your words are kept on this device; reconnecting when it is back.",

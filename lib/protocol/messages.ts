@@ -20,8 +20,8 @@ export function parseDocName(name: string): DocName | undefined {
 
 export const formatDocName = (name: DocName): string => `${name.kind}/${name.key}`;
 
-/** Query parameters a page connects with: document and editor version it speaks, the generation it holds, and whose words. */
-export const QUERY = { docVersion: "d", editorVersion: "e", generation: "g", userId: "u" } as const;
+/** Query parameters a page connects with: document and editor version it speaks, the generation it holds, whose words, and the yjs client id it writes under. */
+export const QUERY = { docVersion: "d", editorVersion: "e", generation: "g", userId: "u", clientId: "c" } as const;
 
 export type PlanState = "in-writing" | "handed-in" | "handed-back" | "signed-off";
 

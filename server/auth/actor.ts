@@ -6,6 +6,7 @@ import type { Db } from "#db/connection.ts";
 import { readSession } from "#db/repos/session-repo.ts";
 import { type Person, parseRoles, type Role } from "#lib/policy/can.ts";
 import { type Springline, springline } from "#server/springline.ts";
+import { rememberBrowser } from "./known-browser.ts";
 
 /** A person with a valid session. */
 export interface SignedIn {
@@ -28,13 +29,19 @@ export async function actorFromHeaders(headers: HeaderSource, app: Asked = sprin
   return found && signedIn(app, found);
 }
 
-/** The same, and the cookies to send when the session's end was moved on (sliding expiry) or the cookie is void. */
+/**
+ * The same, and the cookies to send when the session's end was moved on (sliding expiry) or the cookie is void. With a session
+ * that goes on the browser is remembered on, one that signed in before browsers were as well.
+ */
 export async function freshenSession(
   headers: HeaderSource,
-  app: Asked = springline(),
+  app: Asked & Pick<Springline, "env"> = springline(),
 ): Promise<{ readonly who: SignedIn | null; readonly cookies: readonly string[] }> {
   const got = await app.auth.api.getSession({ headers: toHeaders(headers), returnHeaders: true });
-  return { who: got.response && signedIn(app, got.response), cookies: got.headers.getSetCookie() };
+  const who = got.response && signedIn(app, got.response);
+  const cookies = got.headers.getSetCookie();
+  if (who && cookies.length > 0) cookies.push(rememberBrowser(app.env, toHeaders(headers), who.actor.id));
+  return { who, cookies };
 }
 
 export interface SessionAccess {

@@ -5,21 +5,30 @@
  */
 
 import * as z from "zod";
-import { parseBody, readBodyText } from "#server/http/body.ts";
+import { readBody, readBodyText } from "#server/http/body.ts";
 import { checkOrigin, respond, respondWithCookies } from "#server/http/respond.ts";
-import { type AppError, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import { type AppError, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
-import { freshenSession } from "./actor.ts";
+import { actorFromHeaders, freshenSession } from "./actor.ts";
+import { guessLimitOf, type Verdict } from "./guess-limit.ts";
+import { rememberBrowser } from "./known-browser.ts";
 
+const SIGN_IN = "/api/auth/sign-in/email";
 const PRESENT_SESSION = "/api/auth/get-session";
 const CHANGE_PASSWORD = "/api/auth/change-password";
 const OPEN = new Set([
-  "POST /api/auth/sign-in/email",
+  `POST ${SIGN_IN}`,
   "POST /api/auth/sign-out",
   `GET ${PRESENT_SESSION}`,
   `POST ${CHANGE_PASSWORD}`,
 ]);
+const signInSchema = z.object({ email: z.string(), password: z.string() });
 const newPasswordSchema = z.object({ currentPassword: z.string(), newPassword: z.string() });
+
+const signedInSchema = z.object({ user: z.object({ id: z.string() }) });
+const waitSchema = z.object({ seconds: z.number() });
+/** The refusals that tell a guesser that the password was another one. */
+const WRONG = new Set(["invalid-email-or-password", "invalid-password"]);
 
 /** Sentences for what the library refuses; everything else it says is about a mistake in our own pages. */
 const SENTENCES: Readonly<Record<string, string>> = {
@@ -38,24 +47,56 @@ export async function answerAuth(app: Springline, request: Request): Promise<Res
   const origin = checkOrigin(app, request);
   if (!origin.ok) return respond(origin);
   if (path === PRESENT_SESSION) return presentSession(app, request);
-  const body = await bodyFor(path, request);
+  if (path === SIGN_IN) return signIn(app, request);
+  if (path === CHANGE_PASSWORD) return changePassword(app, request);
+  const body = await readBodyText(request);
+  return body.ok ? (await handOn(app, request, body.value)).value : respond(body);
+}
+
+async function signIn(app: Springline, request: Request): Promise<Response> {
+  const body = await readBody(request, signInSchema);
   if (!body.ok) return respond(body);
-  const response = await app.auth.handler(new Request(request, { body: body.value }));
-  if (!response.ok) return refusal(response);
-  app.rooms.refreshAccess();
-  // The library's own answer repeats the session's token, which only the cookie should carry.
-  return respondWithCookies(ok(null), response.headers.getSetCookie());
+  const limit = guessLimitOf(app);
+  const counts = limit.signIn(app, body.value.email, request.headers);
+  return answered(await limit.run(app, counts, () => handOn(app, request, JSON.stringify(body.value))));
 }
 
 /**
- * What the library is given. Whoever changes a password may fear that somebody else knows the old one: every other
- * session ends with it, whatever the page asks for, and this one goes on under a new token.
+ * Whoever changes a password may fear that somebody else knows the old one: every other session ends with it, whatever
+ * the page asks for, and this one goes on under a new token.
  */
-async function bodyFor(path: string, request: Request): Promise<Result<string>> {
-  const text = await readBodyText(request);
-  if (!text.ok || path !== CHANGE_PASSWORD) return text;
-  const wanted = parseBody(text.value, newPasswordSchema);
-  return wanted.ok ? ok(JSON.stringify({ ...wanted.value, revokeOtherSessions: true })) : wanted;
+async function changePassword(app: Springline, request: Request): Promise<Response> {
+  const who = await actorFromHeaders(request.headers, app);
+  if (!who) return respond(NOT_SIGNED_IN);
+  const body = await readBody(request, newPasswordSchema);
+  if (!body.ok) return respond(body);
+  const wanted = JSON.stringify({ ...body.value, revokeOtherSessions: true });
+  const limit = guessLimitOf(app);
+  return answered(await limit.run(app, limit.ownPassword(who.actor.id), () => handOn(app, request, wanted)));
+}
+
+/** Has the library answer, in our own words, and says what became of a password in it. */
+async function handOn(
+  app: Springline,
+  request: Request,
+  body: string,
+): Promise<{ readonly verdict: Verdict; readonly value: Response }> {
+  const response = await app.auth.handler(new Request(request, { body }));
+  if (!response.ok) return refusal(response);
+  app.rooms.refreshAccess();
+  const cookies = response.headers.getSetCookie();
+  const userId = signedInSchema.safeParse(await response.json().catch(() => null)).data?.user.id;
+  if (userId) cookies.push(rememberBrowser(app.env, request.headers, userId));
+  // The library's own answer repeats the session's token, which only the cookie should carry.
+  return { verdict: "right", value: respondWithCookies(ok(null), cookies) };
+}
+
+function answered(result: Result<Response>): Response {
+  if (result.ok) return result.value;
+  const answer = respond(result);
+  const wait = waitSchema.safeParse(result.error.details).data;
+  if (wait) answer.headers.set("retry-after", String(wait.seconds));
+  return answer;
 }
 
 /** Who is signed in, or null. Moves the session's end on; keeps its token out of the reach of scripts. */
@@ -65,19 +106,11 @@ async function presentSession(app: Springline, request: Request): Promise<Respon
   return respondWithCookies(ok(shown), cookies);
 }
 
-async function refusal(response: Response): Promise<Response> {
-  const error = response.status === 429 ? tooMany(response) : await toError(response);
+async function refusal(response: Response): Promise<{ readonly verdict: Verdict; readonly value: Response }> {
+  const error = await toError(response);
   const answer = respond({ ok: false, error });
   for (const cookie of response.headers.getSetCookie()) answer.headers.append("set-cookie", cookie);
-  const wait = response.headers.get("x-retry-after");
-  if (wait) answer.headers.set("retry-after", wait);
-  return answer;
-}
-
-function tooMany(response: Response): AppError {
-  const seconds = response.headers.get("x-retry-after") ?? "10";
-  const message = `Too many tries from this address. Wait ${seconds} seconds and try again.`;
-  return { code: "too-many-tries", status: 429, message };
+  return { verdict: WRONG.has(error.code) ? "wrong" : "neither", value: answer };
 }
 
 async function toError(response: Response): Promise<AppError> {

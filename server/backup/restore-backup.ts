@@ -6,7 +6,7 @@
 import { existsSync } from "node:fs";
 import { copyFile, link, mkdir, mkdtemp, open, readFile, rename, rm } from "node:fs/promises";
 import { join, resolve } from "node:path";
-import { databaseFault } from "#db/copy.ts";
+import { databaseFault, forgetClientIds } from "#db/copy.ts";
 import { acquireWriterLock } from "#db/repos/lock-repo.ts";
 import type { Place } from "#server/env.ts";
 import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, SECRET_ENTRY } from "./archive.ts";
@@ -31,6 +31,8 @@ export async function restoreBackup(place: Place, from: string, at: Date): Promi
     const fault = databaseFault(join(work, DATABASE_ENTRY));
     if (fault) throw new BackupRefused(`${file} cannot be restored: ${fault}. Nothing was changed.`);
     await refuseOtherSecret(place, work);
+    // Pages hold words of later than the backup, of each other too: whoever comes first brings them.
+    forgetClientIds(join(work, DATABASE_ENTRY));
     const kept = await keepWhatIsThere(place, at);
     await putIn(place, work);
     return { manifest, kept };

@@ -1,9 +1,9 @@
 /** A device tells what a class did. Told twice, by a device that never heard the answer, it is one class. */
 import { countLogsOf, insertClassLog, readLogRow } from "#db/repos/class-log-repo.ts";
-import { readEdition } from "#db/repos/edition-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
+import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 
@@ -33,13 +33,13 @@ const DIFFERS = fail(
  * for: the log is kept under the device's own room.
  */
 export function takeLog(
-  app: Pick<Springline, "db" | "now">,
+  app: EditionReader & Pick<Springline, "now">,
   device: Device,
   log: ClassLog,
 ): Result<{ sessionId: string }> {
   if (!canDevice(device, "log.send", device.roomId)) return NO_RIGHT;
-  const edition = readEdition(app.db, log.edition.planId, log.edition.number);
-  if (!edition || edition.hash !== log.edition.hash) return NO_EDITION;
+  const edition = readSoundEdition(app, log.edition.planId, log.edition.number);
+  if (!edition || edition === "damaged" || edition.hash !== log.edition.hash) return NO_EDITION;
   const known = new Set(edition.card.card.plan.items.map(({ id }) => id));
   const told = [...log.rows, ...(log.rehearsed?.changes ?? []), ...(log.rehearsed?.lines ?? [])];
   if (told.some(({ item }) => item !== null && !known.has(item))) return OTHER_ITEMS;

@@ -1,13 +1,13 @@
-/** Turns a pairing code into a device's token. Anybody may call this, so guesses are counted before they are looked at. */
+/** Turns a pairing code into a device's token. Anybody may call this, so wrong guesses are counted. */
 import * as z from "zod";
 import { claimDevice, makerOfCode } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { hashToken } from "#server/auth/device.ts";
+import { type Allowance, Tries, waitInWords } from "#server/auth/tries.ts";
 import { mayStill } from "#server/people/made-links.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
-import { type AttemptLimit, createAttemptLimit } from "./attempt-limit.ts";
 import { newDeviceToken, readPairingCode } from "./pairing-code.ts";
 
 type Studio = Pick<Springline, "db" | "now" | "keys">;
@@ -34,28 +34,44 @@ const MAKER_GONE = fail(
   "code-withdrawn",
   "Whoever made this code may not add devices any more. Ask the manager for a new one.",
 );
-const TOO_OFTEN = fail(429, "too-often", "Too many wrong codes. Wait ten minutes, then ask the manager for a new one.");
+const tooOften = (waitMs: number): Result<never> =>
+  fail(429, "too-often", `Too many wrong codes from this network. Wait ${waitInWords(waitMs)} and try again.`);
 
-const limits = new WeakMap<Springline["db"], AttemptLimit>();
+/**
+ * Wrong codes of one network. There is no limit on all together, which a stranger could use up for the studio: a code is
+ * one of 30^8 and lives ten minutes, so a thousand guesses a second find it with odds of one in a million. Our own choice.
+ */
+export const GUESSES: Allowance = {
+  free: 20,
+  firstWaitMs: 10_000,
+  longestWaitMs: 60_000,
+  forgetMs: 10 * 60_000,
+  keys: 10_000,
+};
+const guesses = new WeakMap<Springline["db"], Tries>();
 
-function limitOf(app: Studio): AttemptLimit {
-  const limit = limits.get(app.db) ?? createAttemptLimit();
-  limits.set(app.db, limit);
-  return limit;
+function guessesOf(app: Studio): Tries {
+  const tries = guesses.get(app.db) ?? new Tries(GUESSES);
+  guesses.set(app.db, tries);
+  return tries;
 }
 
-/** `address` is who asks, for the limit on guesses. Errors: 404 code-unknown, 410 code-withdrawn, 429 too-often. */
-export function pairDevice(app: Studio, typed: string, address: string): Result<Paired> {
-  const limit = limitOf(app);
+/**
+ * `network` is where it is asked from, for the limit on guesses; null where people cannot be told apart, since the limit
+ * would be everybody's. Errors: 404 code-unknown, 410 code-withdrawn, 429 too-often.
+ */
+export function pairDevice(app: Studio, typed: string, network: string | null): Result<Paired> {
+  const tries = guessesOf(app);
   const now = app.now();
-  if (!limit.allows(address, now)) return TOO_OFTEN;
+  const wait = network === null ? 0 : tries.waitMs(network, now);
+  if (wait > 0) return tooOften(wait);
   const code = readPairingCode(typed);
   const token = newDeviceToken();
   const maker = code === null ? undefined : makerOfCode(app.db, hashToken(code), now);
   if (maker !== undefined && !mayStill(app.db, maker, "devices.manage")) return MAKER_GONE;
   const device = code === null ? undefined : claimDevice(app.db, hashToken(code), hashToken(token), now);
   if (!device) {
-    limit.failed(address, now);
+    if (network !== null) tries.failed(network, now);
     return WRONG_CODE;
   }
   const studio = readStudio(app.db);

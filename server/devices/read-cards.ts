@@ -1,6 +1,6 @@
 /** What a paired device may have: the signed cards of its room, and nothing else. */
 import { markDeviceSeen } from "#db/repos/device-repo.ts";
-import { newestCardsOfRoom, newestEdition, readEdition } from "#db/repos/edition-repo.ts";
+import { newestEdition, newestEditionsOfRoom } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { readPlanRow } from "#db/repos/plan-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
@@ -9,6 +9,7 @@ import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
 import { withdrawalView } from "#server/plans/plan-summaries.ts";
+import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
 import { NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { nextSlotsOfRoom } from "./room-slots.ts";
@@ -25,13 +26,18 @@ export interface RoomCards {
 }
 
 /** Errors: 403 no-right. Notes that the device was seen. */
-export function readRoomCards(app: Pick<Springline, "db" | "now" | "rooms">, device: Device): Result<RoomCards> {
+export function readRoomCards(
+  app: EditionReader & Pick<Springline, "now" | "rooms">,
+  device: Device,
+): Result<RoomCards> {
   if (!canDevice(device, "card.fetch", device.roomId)) return NO_RIGHT;
   const now = app.now();
   markDeviceSeen(app.db, device.id, now);
   const room = { id: device.roomId, name: readRoom(app.db, device.roomId)?.name ?? "" };
   const slots = nextSlotsOfRoom(app, device.roomId);
-  const own = newestCardsOfRoom(app.db, device.roomId);
+  const own = newestEditionsOfRoom(app.db, device.roomId).flatMap(
+    ({ planId, number }) => soundCard(app, planId, number) ?? [],
+  );
   const known = new Set(own.map((envelope) => envelope.card.edition.planId));
   const brought = [...slots.keys()].filter((planId) => !known.has(planId)).flatMap((id) => newestCard(app, id) ?? []);
   return ok({
@@ -44,11 +50,17 @@ export function readRoomCards(app: Pick<Springline, "db" | "now" | "rooms">, dev
 }
 
 /** The card of a plan that a slot brings into this room, though it was signed for another. */
-function newestCard(app: Pick<Springline, "db">, planId: string): CardEnvelope | undefined {
+function newestCard(app: EditionReader, planId: string): CardEnvelope | undefined {
   const row = readPlanRow(app.db, planId);
   const head = row?.deletedAt === null ? newestEdition(app.db, planId) : undefined;
   if (!head || readWithdrawal(app.db, planId, head.number)) return undefined;
-  return readEdition(app.db, planId, head.number)?.card;
+  return soundCard(app, planId, head.number);
+}
+
+/** Undefined also for a damaged edition: no older one takes its place. */
+function soundCard(app: EditionReader, planId: string, number: number): CardEnvelope | undefined {
+  const edition = readSoundEdition(app, planId, number);
+  return edition === "damaged" ? undefined : edition?.card;
 }
 
 function withdrawnCards(app: Pick<Springline, "db">, roomId: string, brought: readonly string[]): WithdrawnCard[] {

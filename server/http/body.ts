@@ -7,8 +7,15 @@ import { fail, ok, type Result } from "#server/result.ts";
 
 /** Bytes. A plan file of a long class with its whole library is well below one tenth of this. */
 export const MAX_BODY_BYTES = 5 * 1024 * 1024;
+/** What is typed into a form, a comment or a note is far below it. */
+export const FORM_BODY_BYTES = 256 * 1024;
 
-const TOO_LARGE = fail(413, "too-large", "This is larger than the server takes at once: 5 MB is the limit.");
+const tooLarge = (most: number): Result<never> =>
+  fail(
+    413,
+    "too-large",
+    `This is larger than the server takes at once: ${most === MAX_BODY_BYTES ? "5 MB" : "256 kB"} is the limit.`,
+  );
 const NOT_JSON = fail(400, "not-json", "The server could not read this: it is not JSON text in UTF-8.");
 
 const LENGTH_NEEDED = fail(411, "length-needed", "Send this with its length (Content-Length).");
@@ -19,12 +26,16 @@ export function refuseUnread(headers: {
   readonly "transfer-encoding"?: string | undefined;
 }): Result<never> | undefined {
   if (headers["transfer-encoding"] !== undefined) return LENGTH_NEEDED;
-  return Number(headers["content-length"] ?? 0) > MAX_BODY_BYTES ? TOO_LARGE : undefined;
+  return Number(headers["content-length"] ?? 0) > MAX_BODY_BYTES ? tooLarge(MAX_BODY_BYTES) : undefined;
 }
 
-/** Reads and checks the body. Errors: 413 too-large, 415 not-json-type, 400 not-json, 422 invalid (with `pointer`). */
-export async function readBody<T>(request: Request, schema: z.ZodType<T>): Promise<Result<T>> {
-  const text = await readBodyText(request);
+/** Reads and checks the body, of at most `most` bytes. Errors: 413 too-large, 415 not-json-type, 400 not-json, 422 invalid (with `pointer`). */
+export async function readBody<T>(
+  request: Request,
+  schema: z.ZodType<T>,
+  most: number = FORM_BODY_BYTES,
+): Promise<Result<T>> {
+  const text = await readBodyText(request, most);
   return text.ok ? parseBody(text.value, schema) : text;
 }
 
@@ -41,12 +52,13 @@ export function parseBody<T>(text: string, schema: z.ZodType<T>): Result<T> {
 }
 
 /** The body as text, not parsed, for readers that say more about it than JSON.parse does. Errors: 413, 415, 400. */
-export async function readBodyText(request: Request): Promise<Result<string>> {
+export async function readBodyText(request: Request, most: number = FORM_BODY_BYTES): Promise<Result<string>> {
   const type = request.headers.get("content-type") ?? "";
   if (!/^application\/json\s*(;|$)/i.test(type)) {
     return fail(415, "not-json-type", "Send this as application/json.");
   }
-  return readText(request);
+  if (Number(request.headers.get("content-length") ?? 0) > most) return tooLarge(most);
+  return readText(request, most);
 }
 
 /** A zod error as one sentence about its first place; all places are in `details.issues`. */
@@ -60,13 +72,13 @@ export function invalid(error: z.ZodError): Result<never> {
   return fail(422, "invalid", `${where}${first?.message ?? "This cannot be used."}`, { issues });
 }
 
-async function readText(request: Request): Promise<Result<string>> {
+async function readText(request: Request, most: number): Promise<Result<string>> {
   const chunks: Uint8Array[] = [];
   let size = 0;
   if (request.body) {
     for await (const chunk of request.body) {
       size += chunk.byteLength;
-      if (size > MAX_BODY_BYTES) return TOO_LARGE;
+      if (size > most) return tooLarge(most);
       chunks.push(chunk);
     }
   }

@@ -8,6 +8,7 @@ import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
 import type { Env } from "#server/env.ts";
 import { fail, type Result } from "#server/result.ts";
 import { refuseUnread } from "./body.ts";
+import { bareAddress, CLIENT_NETWORK_HEADER, networkOf, tellsPeopleApart } from "./network.ts";
 import { setSecurityHeaders } from "./security-headers.ts";
 
 export interface GateSetup {
@@ -25,6 +26,9 @@ const BAD_ADDRESS = fail(400, "bad-address", "This address cannot be read.");
 const DROPPED = /^(forwarded|x-forwarded-.*|x-real-ip|x-springline-.*|x-middleware-.*|content-security-policy.*)$/;
 /** Under our own name: whether a proxy named the client's address, and whether it was believed. */
 export const FORWARDED_HEADER = "x-springline-forwarded";
+const METHODS = new Set(["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"]);
+export const ALLOW = [...METHODS].join(", ");
+const NO_SUCH_METHOD = fail(405, "no-such-method", "Nothing here answers to this method.");
 const LOOPBACK = new Set(["localhost", "127.0.0.1", "[::1]"]);
 
 export function createGate({ env, hasStudio }: GateSetup): Gate {
@@ -35,8 +39,9 @@ export function createGate({ env, hasStudio }: GateSetup): Gate {
     return studio;
   };
   return (request, response) => {
-    cleanHeaders(request, env.trustProxy);
+    cleanHeaders(request, env);
     setSecurityHeaders(env, request, response, randomBytes(16).toString("base64"));
+    if (!METHODS.has(request.method ?? "")) return refuse(request, response.setHeader("allow", ALLOW), NO_SUCH_METHOD);
     const path = pathOf(request);
     if (path === undefined) return refuse(request, response, BAD_ADDRESS);
     const tooMuch = refuseUnread(request.headers);
@@ -50,15 +55,20 @@ export function createGate({ env, hasStudio }: GateSetup): Gate {
 }
 
 /**
- * Drops what only a proxy may say, and notes the address the request came from under our own name: the connection's,
- * or behind a trusted proxy the last one it wrote down (earlier ones are the client's own words). Rate limits use it.
+ * Drops what only a proxy may say, and notes under our own names the address the request came from (the connection's, or
+ * behind a trusted proxy the last one it wrote down: earlier ones are the client's own words) and, where that tells
+ * people apart, its network. Limits on guesses use them.
  */
-export function cleanHeaders(request: IncomingMessage, trustProxy: boolean): void {
+export function cleanHeaders(request: IncomingMessage, env: Pick<Env, "origin" | "trustProxy">): void {
   const forwarded = String(request.headers["x-forwarded-for"] ?? "");
+  const apart = tellsPeopleApart(request, env);
   for (const name of Object.keys(request.headers)) if (DROPPED.test(name)) delete request.headers[name];
-  const said = trustProxy ? forwarded.split(",").at(-1)?.trim() : undefined;
+  const said = env.trustProxy ? bareAddress(forwarded.split(",").at(-1) ?? "") : "";
   request.headers[FORWARDED_HEADER] = forwarded === "" ? "none" : said ? "believed" : "ignored";
-  request.headers[CLIENT_ADDRESS_HEADER] = said || request.socket.remoteAddress || "127.0.0.1";
+  const address = said || request.socket.remoteAddress || "127.0.0.1";
+  request.headers[CLIENT_ADDRESS_HEADER] = address;
+  const network = apart ? networkOf(address) : undefined;
+  if (network) request.headers[CLIENT_NETWORK_HEADER] = network;
 }
 
 function pathOf(request: IncomingMessage): string | undefined {

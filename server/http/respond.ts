@@ -5,19 +5,20 @@
  *   export const GET = guarded({}, ({ app, actor, params }) => readPlanFile(app, actor, params.id ?? ""));
  *
  * `guarded` asks for a signed-in person, `guardedDevice` for a paired device's token, `unguarded` for nobody. All
- * three: check the Origin on every method that changes something, read at most 5 MB of JSON and check it with the
- * given zod schema, and turn a `Result` into a response. A handler may also give a ready `Response` (a file, a track).
+ * three: check the Origin on every method that changes something, ask whether it may be at all before the body is read,
+ * read a form's worth of JSON (5 MB where it is `large`) and check it with the given zod schema, and turn a `Result` into
+ * a response. A handler may also give a ready `Response` (a file, a track).
  * Errors are `{error: {code, message, details?}}` with a message fit for a person.
  */
 import type { z } from "zod";
-import type { Device, Person } from "#lib/policy/can.ts";
+import { can, type Device, type Person, type StudioAction } from "#lib/policy/can.ts";
 import { wrongAddressWords } from "#lib/protocol/address.ts";
 import { DEVICES_WORDS } from "#lib/protocol/places.ts";
 import { freshenSession, type SignedIn, sessionAccess } from "#server/auth/actor.ts";
 import { deviceFromHeaders } from "#server/auth/device.ts";
-import { type AppError, fail, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
+import { type AppError, fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import { type Springline, springline } from "#server/springline.ts";
-import { readBody } from "./body.ts";
+import { FORM_BODY_BYTES, MAX_BODY_BYTES, readBody } from "./body.ts";
 import { faultToError, refuseWrites } from "./fault.ts";
 import { noteOtherOrigin } from "./proxy-signs.ts";
 
@@ -37,8 +38,15 @@ export interface DeviceCall<B> extends Call<B> {
   readonly device: Device;
 }
 
-export interface Options<B> {
+/** A call of which no body has been read. */
+export type Asking = Omit<Call<undefined>, "body">;
+
+export interface Options<B, A = Asking> {
   readonly body?: z.ZodType<B>;
+  /** The body may be a file. */
+  readonly large?: boolean;
+  /** Refuses, or gives undefined, before the body is read: nobody without the right has the server read megabytes. */
+  readonly first?: (asking: A) => Result<unknown> | undefined;
   /** Status of a success; 200 when left out. */
   readonly status?: number;
 }
@@ -51,13 +59,16 @@ interface RouteContext {
 type Route = (request: Request, context?: RouteContext) => Promise<Response>;
 
 /** A route for signed-in people. Keeps their session going: its end moves on with use. */
-export function guarded<B = undefined>(options: Options<B>, handler: Handler<PersonCall<B>>): Route {
+export function guarded<B = undefined>(
+  options: Options<B, Asking & { readonly actor: Person }>,
+  handler: Handler<PersonCall<B>>,
+): Route {
   return route(async (app, request, context) => {
     const origin = checkOrigin(app, request);
     if (!origin.ok) return respond(origin);
     const { who, cookies } = await freshenSession(request.headers, app);
     if (!who) return withCookies(respond(NOT_SIGNED_IN), cookies);
-    const call = await readCall(app, request, context, options);
+    const call = await readCall(app, request, context, withActor(options, who.actor));
     if (!call.ok) return withCookies(respond(call), cookies);
     const still = stillSignedIn(app, who);
     const answer = still ? await handler({ ...call.value, actor: still.actor, who: still }) : NOT_SIGNED_IN;
@@ -147,16 +158,33 @@ async function readCall<B>(
   context: RouteContext | undefined,
   options: Options<B>,
 ): Promise<Result<Call<B>>> {
-  const params = Object.fromEntries(
+  const params = await paramsOf(context);
+  const refused = options.first?.({ app, request, params });
+  if (refused && !refused.ok) return refused;
+  if (!options.body) return ok({ app, request, params, body: undefined as B }); // without a schema B is undefined
+  const body = await readBody(request, options.body, options.large ? MAX_BODY_BYTES : FORM_BODY_BYTES);
+  return body.ok ? ok({ app, request, params, body: body.value }) : body;
+}
+
+function withActor<B>(options: Options<B, Asking & { readonly actor: Person }>, actor: Person): Options<B> {
+  const { first, ...rest } = options;
+  return first ? { ...rest, first: (asking) => first({ ...asking, actor }) } : rest;
+}
+
+async function paramsOf(context: RouteContext | undefined): Promise<Call<undefined>["params"]> {
+  return Object.fromEntries(
     Object.entries((await context?.params) ?? {}).map(([key, value]) => [
       key,
       Array.isArray(value) ? value.join("/") : value,
     ]),
   );
-  if (!options.body) return ok({ app, request, params, body: undefined as B }); // without a schema B is undefined
-  const body = await readBody(request, options.body);
-  return body.ok ? ok({ app, request, params, body: body.value }) : body;
 }
+
+/** For `first`: refuses whoever may not do this in the studio. */
+export const needs =
+  (action: StudioAction) =>
+  ({ actor }: { readonly actor: Person }): Result<never> | undefined =>
+    can(actor, action) ? undefined : NO_RIGHT;
 
 const toResponse = (answer: Answer, status?: number): Response =>
   answer instanceof Response ? answer : respond(answer, status);

@@ -6,17 +6,22 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { Duplex } from "node:stream";
 import type { Env } from "#server/env.ts";
 import type { Log } from "#server/log.ts";
-import { cleanHeaders, type Gate } from "./gate.ts";
+import { ALLOW, cleanHeaders, type Gate } from "./gate.ts";
+import { CLIENT_NETWORK_HEADER } from "./network.ts";
+import { Places } from "./places.ts";
 import { noteForwarded } from "./proxy-signs.ts";
 
 export interface ServeSetup {
-  readonly env: Pick<Env, "host" | "port" | "trustProxy">;
+  readonly env: Pick<Env, "host" | "port" | "origin" | "trustProxy">;
   readonly log: Log;
   readonly gate: Gate;
   handle(request: IncomingMessage, response: ServerResponse): unknown;
   /** Takes over the upgrade when it knows the path and gives true; all others are refused. */
   upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): boolean;
 }
+
+/** Sockets that one network may have open: a whole team behind one address, each with several pages. Our own choice. */
+export const SOCKETS_PER_NETWORK = 400;
 
 export interface Serving {
   readonly server: Server;
@@ -32,9 +37,16 @@ export class CannotListen extends Error {}
 /** Starts to listen. Throws CannotListen. */
 export async function serve(setup: ServeSetup): Promise<Serving> {
   const server = createServer((request, response) => answer(setup, request, response));
-  server.on("upgrade", (request, socket, head) => upgrade(setup, request, socket, head));
-  server.on("clientError", (_error, socket) => {
-    if (socket.writable) socket.end("HTTP/1.1 400 Bad Request\r\nConnection: close\r\n\r\n");
+  const places = new Places(SOCKETS_PER_NETWORK);
+  server.on("upgrade", (request, socket, head) => upgrade(setup, places, { request, socket, head }));
+  server.on("clientError", (error, socket) => {
+    const unknown = "code" in error && error.code === "HPE_INVALID_METHOD";
+    const said = unknown ? `405 Method Not Allowed\r\nAllow: ${ALLOW}` : "400 Bad Request";
+    if (socket.writable) socket.end(`HTTP/1.1 ${said}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+  });
+  // Nobody listened for these, and the socket would be cut without a word.
+  server.on("connect", (_request, socket) => {
+    socket.end(`HTTP/1.1 405 Method Not Allowed\r\nAllow: ${ALLOW}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
   });
   const port = await listen(server, setup.env);
   server.on("error", (err) => setup.log.error({ err }, "http server"));
@@ -56,11 +68,25 @@ function answer(setup: ServeSetup, request: IncomingMessage, response: ServerRes
   }
 }
 
-function upgrade(setup: ServeSetup, request: IncomingMessage, socket: Duplex, head: Buffer): void {
+interface Upgrade {
+  readonly request: IncomingMessage;
+  readonly socket: Duplex;
+  readonly head: Buffer;
+}
+
+function upgrade(setup: ServeSetup, places: Places, { request, socket, head }: Upgrade): void {
   // A socket that breaks before anybody listens would end the process.
   socket.on("error", (err) => setup.log.debug({ err }, "socket broke"));
   noteForwarded(setup, request);
-  cleanHeaders(request, setup.env.trustProxy);
+  cleanHeaders(request, setup.env);
+  // Where networks cannot be told apart one network's share would be everybody's.
+  const network = request.headers[CLIENT_NETWORK_HEADER];
+  const leave = typeof network === "string" ? places.take(network) : () => undefined;
+  if (!leave) {
+    socket.end("HTTP/1.1 503 Service Unavailable\r\nConnection: close\r\nContent-Length: 0\r\n\r\n");
+    return;
+  }
+  socket.once("close", leave);
   if (setup.upgrade(request, socket, head)) return;
   socket.end("HTTP/1.1 404 Not Found\r\nConnection: close\r\nContent-Length: 0\r\n\r\n");
 }

@@ -9,6 +9,8 @@ import { LINE_CLOSE, type LineCloseName } from "#lib/line/close.ts";
 import { type Hello, helloSchema } from "#lib/line/messages.ts";
 import { LINE_PATH, LINE_VERSION } from "#lib/line/wire.ts";
 import { endSocket } from "#server/sync/connection.ts";
+import { LIMITS } from "#server/sync/limits.ts";
+import { Refusals } from "#server/sync/refusals.ts";
 import type { LineHost } from "./host.ts";
 import { LINE_LIMITS, type LineLimits } from "./limits.ts";
 import { createLines, type LineClockSource, type Lines, type LinesSetup } from "./lines.ts";
@@ -36,6 +38,7 @@ export function attachLine(options: AttachLineOptions): LineDoor {
   const lines = createLines({ host, limits, clock, log });
   // A little more than a message may have, so that most of what is too large is told so in words.
   const wss = new WebSocketServer({ noServer: true, maxPayload: limits.messageBytes * 2, perMessageDeflate: false });
+  const refusals = new Refusals(log, LIMITS.refusalLogMs);
   let strangers = 0;
   let stopped = false;
   return {
@@ -55,7 +58,7 @@ export function attachLine(options: AttachLineOptions): LineDoor {
         };
         socket.once("close", known);
         wss.handleUpgrade(request, socket, head, (ws) => {
-          ws.on("error", (err) => log.info({ err }, "a screen's socket failed"));
+          ws.on("error", () => refusals.note("a screen's broken frames"));
           const met = (hello: Hello) => {
             known();
             seat({ host, limits, clock, lines }, ws, hello);
@@ -67,6 +70,7 @@ export function attachLine(options: AttachLineOptions): LineDoor {
     },
     stop() {
       stopped = true;
+      refusals.tell();
       lines.stop();
       wss.close();
     },

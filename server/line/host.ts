@@ -1,12 +1,12 @@
 /** What the line needs of the program: whose token it is, and whether an edition is one that this studio signed. */
 import { readDevice } from "#db/repos/device-repo.ts";
-import { countEditions, readEdition } from "#db/repos/edition-repo.ts";
+import { countEditions } from "#db/repos/edition-repo.ts";
 import { deviceByTokenHash } from "#db/repos/session-repo.ts";
 import { countWithdrawals } from "#db/repos/withdrawal-repo.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 import { canDevice } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
-import type { Springline } from "#server/springline.ts";
+import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
 
 export interface LineDevice {
   readonly id: string;
@@ -21,7 +21,7 @@ export interface LineHost {
   cardsMark(): string;
 }
 
-export const createLineHost = (app: Pick<Springline, "db">): LineHost => ({
+export const createLineHost = (app: EditionReader): LineHost => ({
   deviceOf(token) {
     const known = deviceByTokenHash(app.db, hashToken(token));
     const row = known && readDevice(app.db, known.id);
@@ -29,5 +29,8 @@ export const createLineHost = (app: Pick<Springline, "db">): LineHost => ({
     return { id: row.id, name: row.name, roomId: row.roomId };
   },
   cardsMark: () => `${countEditions(app.db)}.${countWithdrawals(app.db)}`,
-  isSigned: ({ planId, number, hash }) => readEdition(app.db, planId, number)?.hash === hash,
+  isSigned({ planId, number, hash }) {
+    const edition = readSoundEdition(app, planId, number);
+    return edition !== undefined && edition !== "damaged" && edition.hash === hash;
+  },
 });

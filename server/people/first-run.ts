@@ -10,6 +10,7 @@ import { STARTER_EQUIPMENT, STARTER_ROOM_NAME } from "#lib/starter/room.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { emailAddress, newPassword, personName } from "./fields.ts";
+import { refuseSetUp } from "./set-up-code.ts";
 import { hashPassword } from "./sign-in.ts";
 
 export const firstRunSchema = z.strictObject({
@@ -18,6 +19,8 @@ export const firstRunSchema = z.strictObject({
   name: personName,
   email: emailAddress,
   password: newPassword,
+  /** As it stands on the server's console, where one is asked for. */
+  code: z.string().max(40).optional(),
   /** Does the manager teach as well? Then they are a lead too, and may sign off what only they wrote. */
   teaches: z.boolean().default(false),
   /** Begin with a library of moves and a first room of example machines? */
@@ -31,13 +34,19 @@ const ALREADY = fail(
   "This studio is already set up. Sign in, or ask its manager for an invitation.",
 );
 
+/** Asked before anything that came is read: there is a studio. */
+export const refuseFirstRun = ({ app }: { readonly app: Pick<Springline, "db"> }): Result<never> | undefined =>
+  studioExists(app.db) ? ALREADY : undefined;
+
 /**
  * Two at once: one makes the studio, the other is refused, because the look and the making are one write transaction.
  * A manager who teaches starts as the only author there is, so the house policy lets them sign their own plans; it is
- * taken back when somebody joins who writes plans (`join.ts`). Errors: 409 studio-exists.
+ * taken back when somebody joins who writes plans (`join.ts`). Errors: 409 studio-exists, 403 wrong-set-up-code.
  */
 export async function firstRun(app: Springline, made: FirstRun): Promise<Result<{ userId: string }>> {
   if (studioExists(app.db)) return ALREADY;
+  const refused = refuseSetUp(app, made.code ?? "");
+  if (refused) return refused;
   const passwordHash = await hashPassword(app, made.password);
   const userId = app.newId();
   const at = app.now();

@@ -1,5 +1,5 @@
 /** Signed editions for those who may read them: the list, and each as plan, cue card and tracks. */
-import { type Edition, type EditionHead, listEditions, readEdition } from "#db/repos/edition-repo.ts";
+import { type Edition, type EditionHead, listEditions } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
@@ -11,11 +11,14 @@ import { chaptersVtt, cuesVtt } from "#lib/tracks/tracks.ts";
 import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { SOMEBODY, withdrawalView } from "./plan-summaries.ts";
+import { damagedEdition, type EditionReader, readSoundEdition } from "./sound-edition.ts";
 
 export interface EditionView extends EditionHead {
   readonly shortName: string;
   readonly signedByName: string;
   readonly withdrawn: Withdrawal | null;
+  /** It is not what was signed any more, and is served nowhere. */
+  readonly damaged: boolean;
 }
 
 /** A signed plan, with its newest edition. */
@@ -58,7 +61,7 @@ export interface EditionFile {
   readonly fileName: string;
 }
 
-/** One edition with everything in it, for the print sheet. Errors: 401, 403, 404. */
+/** One edition with everything in it, for the print sheet. Errors: 401, 403, 404, 409 edition-damaged. */
 export function readSignedEdition(
   app: Springline,
   actor: Actor,
@@ -67,12 +70,13 @@ export function readSignedEdition(
 ): Result<Edition & EditionView> {
   const opened = openSigned(app, actor, planId);
   if (!opened.ok) return opened;
-  const edition = Number.isInteger(number) ? readEdition(app.db, planId, number) : undefined;
+  const edition = readSoundEdition(app, planId, number);
   if (!edition) return NOT_FOUND;
+  if (edition === "damaged") return damagedEdition(number);
   return ok({ ...edition, ...viewOf(app, edition, namesById(app.db)) });
 }
 
-/** The plan goes out byte for byte as it was hashed. Errors: 401, 403, 404; 409 withdrawn, for a card. */
+/** The plan goes out byte for byte as it was hashed. Errors: 401, 403, 404, 409 edition-damaged; 409 withdrawn, for a card. */
 export function editionFile(
   app: Springline,
   actor: Actor,
@@ -116,7 +120,7 @@ function openSigned(app: Springline, actor: Actor, planId: string): Result<PlanR
   return row && mayReadSigned(actor, row) ? ok(row) : NOT_FOUND;
 }
 
-function viewOf(app: Pick<Springline, "db">, head: EditionHead, names: ReadonlyMap<string, string>): EditionView {
+function viewOf(app: EditionReader, head: EditionHead, names: ReadonlyMap<string, string>): EditionView {
   const { planId, number, hash, signedBy, signedAt, note, title, lengthSeconds } = head;
   const out = readWithdrawal(app.db, planId, number);
   return {
@@ -124,6 +128,7 @@ function viewOf(app: Pick<Springline, "db">, head: EditionHead, names: ReadonlyM
     shortName: shortName(hash),
     signedByName: names.get(signedBy) ?? SOMEBODY,
     withdrawn: out ? withdrawalView(out, names) : null,
+    damaged: readSoundEdition(app, planId, number) === "damaged",
   };
 }
 

@@ -36,3 +36,9 @@ export function openAnyPlan(
   if (!row || !canPlan(actor, "plan.read", row)) return NOT_FOUND;
   return canPlan(actor, action, row) ? ok({ row, person: actor }) : NO_RIGHT;
 }
+
+/** For a route's `first`: refuses whoever may not do this to the plan that the path names, before the body is read. */
+export const needsPlan =
+  (action: PlanAction) =>
+  ({ app, actor, params }: { app: Pick<Springline, "db">; actor: Person; params: { readonly id?: string } }) =>
+    openPlan(app, actor, params.id ?? "", action);

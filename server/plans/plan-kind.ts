@@ -1,6 +1,7 @@
 /** What plan documents mean to the sync server: how they are carried forward and what follows a burst of edits. */
 import type * as Y from "yjs";
 import { readPlanRow, refreshHead } from "#db/repos/plan-repo.ts";
+import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { planHolds } from "#lib/doc/held.ts";
 import { carryLateThemes } from "#lib/doc/late-theme.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
@@ -30,6 +31,7 @@ export function planKind(app: App): DocKindHooks {
     migrate: (doc) => migrate(doc),
     carryLate: carryLateThemes,
     holds: planHolds,
+    bounds: PLAN_BOUNDS,
     afterChange: (name, doc) => afterPlanChange(app, name, doc),
     welcome(name) {
       const row = readPlanRow(app.db, name.key);

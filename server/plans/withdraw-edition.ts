@@ -1,7 +1,7 @@
 /** A lead takes a signed edition out of use, and says why. Devices keep its card and do not start it any more. */
 import * as z from "zod";
 import { inTransaction } from "#db/repos/doc-log-repo.ts";
-import { newestEdition, readEdition } from "#db/repos/edition-repo.ts";
+import { newestEdition, readEditionText } from "#db/repos/edition-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { insertWithdrawal, readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import type { Actor } from "#lib/policy/can.ts";
@@ -35,7 +35,7 @@ export function withdrawEdition(
   // Of a deleted plan too: from before signed plans stayed, a card of it may be on a device.
   const opened = openAnyPlan(app, actor, planId, "plan.withdraw");
   if (!opened.ok) return opened;
-  const edition = Number.isInteger(number) ? readEdition(app.db, planId, number) : undefined;
+  const edition = Number.isInteger(number) ? readEditionText(app.db, planId, number) : undefined;
   if (!edition) return NOT_FOUND;
   if (readWithdrawal(app.db, planId, number)) {
     return fail(409, "withdrawn-already", `Edition ${number} was withdrawn already.`);

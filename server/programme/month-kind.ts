@@ -1,4 +1,5 @@
 /** What month documents mean to the sync server: one a month, made when it is first opened. */
+import { MONTH_BOUNDS } from "#lib/doc/bounds.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { monthHolds } from "#lib/programme/held.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
@@ -16,6 +17,7 @@ export function monthKind(app: App): DocKindHooks {
     currentVersion: MONTH_DOC_VERSION,
     migrate: (doc) => migrateMonth(doc),
     holds: monthHolds,
+    bounds: MONTH_BOUNDS,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month) : null),
     afterChange: (name, doc) => announcePlans(app, name, plansOfMonth(doc)),
     welcome: (name, userId) => [plansNews(app, app.rooms.withDoc(name, plansOfMonth), userId)],

@@ -1,7 +1,6 @@
 /** A room's seconds for the actions of a set-up change as its classes tell them, and the taking of them. For managers. */
 import * as z from "zod";
 import { listRoomClasses } from "#db/repos/class-log-repo.ts";
-import { readEdition } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent, lastStudioEvent } from "#db/repos/studio-event-repo.ts";
@@ -10,6 +9,7 @@ import { type Actor, can } from "#lib/policy/can.ts";
 import { classChanges } from "#lib/timings/class-changes.ts";
 import { type StudioSeconds, studioSeconds, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
 import { SOMEBODY } from "#server/plans/plan-summaries.ts";
+import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { announceStudio } from "#server/studio/announce-studio.ts";
@@ -85,13 +85,16 @@ const CHANGED = fail(
 const given = (seconds: z.infer<typeof actionSecondsSchema>): TakenSeconds =>
   Object.fromEntries(Object.entries(seconds).filter(([, value]) => value !== undefined));
 
-function fitted(app: Pick<Springline, "db">, roomId: string): { classes: number; fit: StudioSeconds } {
+function fitted(app: EditionReader, roomId: string): { classes: number; fit: StudioSeconds } {
   const logs = listRoomClasses(app.db, roomId, CLASSES);
   const cards = new Map<string, Parameters<typeof classChanges>[0] | undefined>();
   const changes = logs.flatMap(({ log }): TimedChange[] => {
     const { planId, number } = log.edition;
     const key = JSON.stringify([planId, number]);
-    if (!cards.has(key)) cards.set(key, readEdition(app.db, planId, number)?.card.card);
+    if (!cards.has(key)) {
+      const edition = readSoundEdition(app, planId, number);
+      cards.set(key, edition === "damaged" ? undefined : edition?.card.card);
+    }
     const card = cards.get(key);
     return card ? classChanges(card, log) : [];
   });

@@ -4,7 +4,7 @@
  */
 import { createHash, randomBytes } from "node:crypto";
 import type { Db } from "#db/connection.ts";
-import { insertSigningKey, readSigningKey, type StoredKey } from "#db/repos/signing-key-repo.ts";
+import { insertSigningKey, readSigningKey, readSigningKeyById, type StoredKey } from "#db/repos/signing-key-repo.ts";
 import { publicKeyOf, signWithSeed } from "./ed25519.ts";
 import { seal, unseal } from "./seal.ts";
 
@@ -13,6 +13,8 @@ export interface SigningKeys {
   readonly keyId: string;
   /** base64url, 32 bytes. */
   readonly publicKey: string;
+  /** The public part of a key by its id, an older one's too; undefined for one that this studio did not make. */
+  publicKeyOf(keyId: string): string | undefined;
   /** The 64 bytes of an Ed25519 signature. Throws SigningKeyError when the secret does not open the key. */
   sign(bytes: Uint8Array): Uint8Array;
   /** Throws SigningKeyError when there is a key and the secret does not open it. Makes none. */
@@ -46,6 +48,12 @@ export function createSigningKeys(setup: SigningKeysSetup): SigningKeys {
     },
     get publicKey() {
       return current().stored.publicKey;
+    },
+    publicKeyOf(keyId) {
+      const stored = readSigningKeyById(setup.db, keyId);
+      // The seal holds only for the public part that it was made with.
+      const ours = stored && unseal(setup.secret, purposeOf(stored.id, stored.publicKey), stored.sealedPrivateKey);
+      return ours ? stored.publicKey : undefined;
     },
     sign: (bytes) => signWithSeed(current().seed, bytes),
     check() {

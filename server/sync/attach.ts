@@ -7,6 +7,8 @@ import type { IncomingMessage, Server } from "node:http";
 import type { Duplex } from "node:stream";
 import { type WebSocket, WebSocketServer } from "ws";
 import { type DocName, parseDocName } from "#lib/protocol/messages.ts";
+import { CLIENT_NETWORK_HEADER } from "#server/http/network.ts";
+import { Places } from "#server/http/places.ts";
 import { bytesOf, closeSocket } from "./connection.ts";
 import type { LiveRooms } from "./create-rooms.ts";
 import { readClaims } from "./gate.ts";
@@ -37,6 +39,8 @@ export interface SyncDoor {
 export function attachSync(options: AttachOptions): SyncDoor {
   const { limits } = options.rooms.registry.context;
   const wss = new WebSocketServer({ noServer: true, maxPayload: limits.frameBytes, perMessageDeflate: false });
+  const people = new Places(limits.socketsOfPerson);
+  const networks = new Places(limits.strangersOfNetwork);
   let strangers = 0;
   const door: SyncDoor = {
     handleUpgrade(request, socket, head) {
@@ -47,12 +51,18 @@ export function attachSync(options: AttachOptions): SyncDoor {
       else if (!originAllowed(options, request)) refuse(socket, "403 Forbidden");
       else if (strangers >= limits.strangers) refuse(socket, "503 Service Unavailable");
       else {
+        const leave = placeOf(networks, request);
+        if (!leave) {
+          refuse(socket, "503 Service Unavailable");
+          return true;
+        }
         strangers++;
         // A handshake that is refused never calls back: the socket's end counts it off as well, once.
         let counted = true;
         const known = () => {
           if (counted) strangers--;
           counted = false;
+          leave();
         };
         socket.once("close", known);
         wss.handleUpgrade(request, socket, head, (ws) => {
@@ -67,10 +77,9 @@ export function attachSync(options: AttachOptions): SyncDoor {
     },
   };
   const greet = async (ws: WebSocket, caller: Caller): Promise<void> => {
-    const { log } = options.rooms.registry.context;
-    ws.on("error", (error) => log.info({ err: error }, "a socket failed"));
+    ws.on("error", () => options.rooms.registry.refusals.note("broken frames"));
     const name = parseDocName(caller.url.pathname.slice(PATH.length));
-    if (name) await meet(options.rooms, ws, name, caller);
+    if (name) await meet({ rooms: options.rooms, people }, ws, name, caller);
     else closeSocket(ws, "unknownDocument", limits.closeMs);
   };
   options.server?.on("upgrade", door.handleUpgrade);
@@ -84,8 +93,13 @@ interface Caller {
   readonly url: URL;
 }
 
+interface House {
+  readonly rooms: LiveRooms;
+  readonly people: Places;
+}
+
 /** Finds out who it is, then lets them into the room with what they have said meanwhile. */
-async function meet(rooms: LiveRooms, ws: WebSocket, name: DocName, caller: Caller): Promise<void> {
+async function meet({ rooms, people }: House, ws: WebSocket, name: DocName, caller: Caller): Promise<void> {
   const { registry } = rooms;
   const { host, limits, log } = registry.context;
   const who = await admitStranger({ ws, socket: caller.socket, headBytes: caller.headBytes, limits }, () =>
@@ -95,11 +109,23 @@ async function meet(rooms: LiveRooms, ws: WebSocket, name: DocName, caller: Call
     }),
   );
   if (!who) return;
+  const leave = people.take(who.session.userId);
+  if (!leave) {
+    closeSocket(ws, "tooManyPages", limits.closeMs);
+    return;
+  }
+  ws.once("close", leave);
   const page = readClaims(caller.url.searchParams);
   const connection = registry.join(ws, name, { session: who.session, page });
   if (!connection) return;
   for (const { data, isBinary } of who.said) connection.receive(data, isBinary);
   ws.on("message", (data, isBinary) => connection.receive(bytesOf(data), isBinary));
+}
+
+/** Where networks cannot be told apart, only all strangers together are counted. */
+function placeOf(networks: Places, request: IncomingMessage): (() => void) | undefined {
+  const network = request.headers[CLIENT_NETWORK_HEADER];
+  return typeof network === "string" ? networks.take(network) : () => undefined;
 }
 
 /** Undefined when what stands in the request line is no address of this server. */

@@ -110,6 +110,7 @@ export class Committer {
 
   private store(room: Room): void {
     const at = this.options.now();
+    room.owners.store(at);
     for (const [actorId, bytes] of byActor(room.queue)) {
       appendRow(this.options.db, { name: room.key, bytes, actorId, at });
       const isNew = actorId !== PROGRAM_ACTOR && !room.authors.has(actorId);

@@ -10,7 +10,7 @@ import { MESSAGE, type News } from "#lib/protocol/messages.ts";
 import { MURMUR_FRAME, newsFrame, step1Frame } from "./frames.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import type { Room } from "./room.ts";
+import type { Room, Verdict } from "./room.ts";
 
 export class Connection {
   readonly session: SessionInfo;
@@ -26,6 +26,8 @@ export class Connection {
   private early: Uint8Array[] = [];
   private earlyBytes = 0;
   private offered = false;
+  private strained = 0;
+  private strainedSince = performance.now();
 
   constructor(ws: WebSocket, room: Room, who: { session: SessionInfo; access: DocAccess }, limits: Limits) {
     this.ws = ws;
@@ -62,8 +64,7 @@ export class Connection {
       case MESSAGE.sync:
         return this.takeSync(decoding.readVarUint(decoder), decoding.readVarUint8Array(decoder));
       case MESSAGE.awareness:
-        this.takePresence(decoding.readVarUint8Array(decoder));
-        return undefined;
+        return this.takePresence(decoding.readVarUint8Array(decoder));
       case MESSAGE.queryAwareness:
         this.room.sendEverybody(this);
         // Also where nobody shows anything: a page asks in order to hear whether the line still lives.
@@ -86,7 +87,8 @@ export class Connection {
     if (!this.access.writes) return this.takeFromReader(update);
     const result = this.room.apply(this, update);
     if (result === "malformed") return "badMessage";
-    if (result === "erasing") return this.refuseErasing();
+    const refused = this.refuse(result, isOffer);
+    if (refused) return refused;
     if (result === "broken") return "roomReloaded";
     if (isOffer) return result === "gap" ? "roomReloaded" : this.takeOffer();
     if (result === "applied") this.count(1);
@@ -109,32 +111,53 @@ export class Connection {
     this.offered = true;
     for (const update of early) {
       const result = this.room.apply(this, update);
-      if (result === "erasing") return this.refuseErasing();
+      const refused = this.refuse(result, false);
+      if (refused) return refused;
       if (result !== "applied") return "roomReloaded";
     }
     this.count(1 + early.length);
     return undefined;
   }
 
-  private refuseErasing(): CloseName {
-    this.room.noteRefused(this, 1);
-    return "erasing";
+  /**
+   * After a power cut an honest page may hold words of another that the log has lost: they are that page's to bring, and
+   * this one tries again until they are there. As fresh words they are nothing a page of ours sends.
+   */
+  private refuse(verdict: Verdict, isOffer: boolean): CloseName | undefined {
+    if (verdict !== "erasing" && verdict !== "forged" && verdict !== "heavy" && verdict !== "full") return undefined;
+    this.room.noteRefused(this, verdict, 1);
+    if (verdict === "heavy") return "tooHeavy";
+    if (verdict === "full") return "full";
+    return verdict === "forged" && isOffer ? "othersFirst" : "erasing";
   }
 
   /** A reader's page offers what it holds, as every page does: that is no offence while it is nothing new. */
   private takeFromReader(update: Uint8Array): CloseName | undefined {
     if (!this.room.holds(update)) {
-      this.room.noteRefused(this, 1);
+      this.room.noteRefused(this, "a reader's words", 1);
       return "noRight";
     }
     this.count(1);
-    return undefined;
+    return this.strain(1);
   }
 
-  private takePresence(update: Uint8Array): void {
+  private takePresence(update: Uint8Array): CloseName | undefined {
     // A stock page shows itself unasked, a reader's too: turned away without closing.
     const refused = this.access.writes ? this.room.takePresence(this, update) : 1;
-    if (refused > 0) this.room.noteRefused(this, refused);
+    if (refused === 0) return undefined;
+    this.room.noteRefused(this, this.access.writes ? "another's presence" : "a reader's presence", refused);
+    return this.strain(1);
+  }
+
+  /** Asking for what is not one's own is no offence while it is seldom: stock pages do. A flood of it is. */
+  private strain(messages: number): CloseName | undefined {
+    const now = performance.now();
+    if (now - this.strainedSince > this.limits.refusalsMs) {
+      this.strained = 0;
+      this.strainedSince = now;
+    }
+    this.strained += messages;
+    return this.strained > this.limits.refusals ? "turnedAway" : undefined;
   }
 
   private count(messages: number): void {

@@ -11,6 +11,8 @@ export interface PageClaims {
   readonly generation: string | null;
   /** Whose words the page holds; null when it does not say. */
   readonly userId: string | null;
+  /** The yjs client id under which it will write; null when it does not say. */
+  readonly clientId: number | null;
 }
 
 export function readClaims(query: URLSearchParams): PageClaims {
@@ -19,6 +21,7 @@ export function readClaims(query: URLSearchParams): PageClaims {
     editorVersion: wholeNumber(query.get(QUERY.editorVersion)),
     generation: query.get(QUERY.generation),
     userId: query.get(QUERY.userId),
+    clientId: wholeNumber(query.get(QUERY.clientId)),
   };
 }
 
@@ -38,5 +41,5 @@ export const refusePerson = (page: PageClaims, userId: string): CloseName | unde
   page.userId === null || page.userId === userId ? undefined : "otherPerson";
 
 function wholeNumber(text: string | null): number | null {
-  return text !== null && /^\d{1,9}$/.test(text) ? Number(text) : null;
+  return text !== null && /^\d{1,10}$/.test(text) ? Number(text) : null;
 }

@@ -3,6 +3,7 @@
  * they may do and what a document means all come through `SyncHost`, so that it can be run and tested alone.
  */
 import type * as Y from "yjs";
+import type { Bounds } from "#lib/doc/bounds.ts";
 import type { HoldOf } from "#lib/doc/held.ts";
 import type { Migration } from "#lib/doc/migrate.ts";
 import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
@@ -37,6 +38,8 @@ export interface KindHooks {
    * after each update of a page, carries it forward and must not throw; it is stored and sent on in the program's name.
    */
   carryLate?(doc: Y.Doc): () => void;
+  /** How large a page may let the document grow. */
+  readonly bounds: Bounds;
   /** Makes a document that is opened for the first time; null when there can be none of that key. */
   create?(key: string): Y.Doc | null;
   /** After each burst of edits, with the live document, all of it on disk. Must only read. May throw: it is logged. */

@@ -13,6 +13,10 @@ export const LIMITS = {
   strangerMs: 5000,
   /** Sockets whose person is not yet known, all together. */
   strangers: 200,
+  /** Sockets of one person, in all documents and on all devices. */
+  socketsOfPerson: 60,
+  /** Sockets of one network whose person is not yet known, where networks can be told apart. */
+  strangersOfNetwork: 50,
   /** A reader that has this much waiting is cut off. */
   bufferedBytes: 8 * MiB,
   /** One presence state, and how many of them one connection may hold. */
@@ -20,6 +24,11 @@ export const LIMITS = {
   presenceIds: 8,
   /** Updates that came before a page's first full offer and cannot be read without it. */
   earlyBytes: 4 * MiB,
+  /** What a page may try that is not its to do before it is let go: so many within so long. Stock pages show themselves unasked. */
+  refusals: 20,
+  refusalsMs: 60_000,
+  /** Refusals are told in the log once in this time. */
+  refusalLogMs: 60_000,
   /** How long a socket may take to say goodbye. */
   closeMs: 1000,
   pingMs: 30_000,

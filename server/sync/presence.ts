@@ -35,6 +35,12 @@ export class Presence {
   private readonly held = new Map<number, Held>();
   private readonly clocks = new Map<number, Clock>();
   private readonly changed = new Set<number>();
+  private readonly ownerOf: (clientId: number) => string | undefined;
+
+  /** `ownerOf`: whose page a client id is for good, where that is known. */
+  constructor(ownerOf: (clientId: number) => string | undefined = () => undefined) {
+    this.ownerOf = ownerOf;
+  }
 
   get hasNews(): boolean {
     return this.changed.size > 0;
@@ -85,12 +91,19 @@ export class Presence {
     const holder = this.held.get(claim.clientId)?.owner;
     const known = this.clocks.get(claim.clientId);
     if (claim.state === "null") return holder === owner ? "taken" : "echo";
+    if ((this.ownerOf(claim.clientId) ?? owner.session.userId) !== owner.session.userId)
+      return this.judgeForeign(claim);
     if (holder === owner || (!holder && !known)) return this.mayHold(owner, claim) ? "taken" : "refused";
     // Stock pages send back whatever they hear: an old clock is no claim.
     const newer = claim.clock > (known?.clock ?? -1);
     const sameUser = known?.userId === owner.session.userId;
     if (sameUser && (newer || this.idsOf(owner) === 0)) return this.mayHold(owner, claim) ? "taken" : "refused";
     return newer ? "refused" : "echo";
+  }
+
+  /** Stock pages send back what they hear of others; a newer clock claims to be that page. */
+  private judgeForeign(claim: Claim): "echo" | "refused" {
+    return claim.clock > (this.clocks.get(claim.clientId)?.clock ?? -1) ? "refused" : "echo";
   }
 
   private mayHold(owner: PresenceOwner, claim: Claim): boolean {

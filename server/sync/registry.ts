@@ -12,6 +12,8 @@ import { DAMAGED, damageNews, notSaving } from "./damaged.ts";
 import { loadOrCreate, type RegistryContext } from "./documents.ts";
 import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./gate.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
+import { Owners } from "./owners.ts";
+import { Refusals } from "./refusals.ts";
 import { Room, type RoomKeeper } from "./room.ts";
 import { DocUnavailable } from "./rooms.ts";
 import { Upkeep } from "./upkeep.ts";
@@ -23,10 +25,11 @@ export class RoomRegistry implements RoomKeeper {
   private readonly committer: Committer;
   private readonly timers: readonly NodeJS.Timeout[];
   private stopping = false;
-  private refused = 0;
+  readonly refusals: Refusals;
 
   constructor(context: RegistryContext) {
     this.context = context;
+    this.refusals = new Refusals(context.log, context.limits.refusalLogMs);
     this.committer = new Committer({ ...context, healed: (room) => this.healed(room) });
     const { accessSweepMs, pingMs, murmurMs } = context.limits;
     const each = (act: (connection: Connection) => void, ms: number) =>
@@ -44,8 +47,9 @@ export class RoomRegistry implements RoomKeeper {
     const found = this.table.get(key);
     if (found) return found;
     const loaded = loadOrCreate(this.context, name);
-    const { holds, carryLate } = this.context.host.kinds[name.kind];
-    const room = new Room(name, { ...loaded, holds, ...(carryLate ? { carryLate } : {}) }, this);
+    const { holds, bounds, carryLate } = this.context.host.kinds[name.kind];
+    const owners = new Owners(this.context.db, key);
+    const room = new Room(name, { ...loaded, holds, bounds, owners, ...(carryLate ? { carryLate } : {}) }, this);
     if (loaded.migration) room.takeMigration(loaded.migration);
     this.table.set(key, room);
     this.upkeep.set(room, this.careFor(room));
@@ -90,7 +94,14 @@ export class RoomRegistry implements RoomKeeper {
     try {
       const room = this.open(name);
       if (room.failing || room.broken) return notSaving(this.context.db);
-      return refuseGeneration(page, room.generation) ?? { room, access };
+      const refusedHere = refuseGeneration(page, room.generation);
+      if (refusedHere) return refusedHere;
+      // Told before anything is exchanged: what each holds under that number would be taken for the other's.
+      const mayWriteAs =
+        !access.writes ||
+        page.clientId === null ||
+        room.owners.claim(page.clientId, session.userId, this.context.now());
+      return mayWriteAs ? { room, access } : "idTaken";
     } catch (error) {
       if (error instanceof DocUnavailable) return error.reason;
       this.context.log.error({ document: formatDocName(name), err: error }, "the document could not be opened");
@@ -159,10 +170,8 @@ export class RoomRegistry implements RoomKeeper {
     if (!room.broken) this.upkeep.get(room)?.emptied();
   }
 
-  noteRefused(connection: Connection, count: number): void {
-    this.refused += count;
-    const { room, session } = connection;
-    this.context.log.warn({ document: room.key, user: session.userId, count }, "a forbidden message was turned away");
+  noteRefused({ session }: Connection, cause: string, count: number): void {
+    this.refusals.note(cause, count, session.userId);
   }
 
   broke(room: Room, cause: unknown): void {
@@ -192,6 +201,7 @@ export class RoomRegistry implements RoomKeeper {
     const unsaved = this.committer.failingRooms.map((room) => room.key);
     if (unsaved.length > 0) this.context.log.error({ unsaved }, "stopped with changes that could not be saved");
     this.committer.stop();
+    this.refusals.tell();
     for (const room of [...this.table.values()]) {
       this.upkeep.get(room)?.settleBurst();
       this.discard(room);
@@ -201,7 +211,7 @@ export class RoomRegistry implements RoomKeeper {
 
   health(): { rooms: number; connections: number; failing: string[]; refused: number } {
     const failing = this.committer.failingRooms.map((room) => room.key);
-    return { rooms: this.table.size, connections: this.connections().length, failing, refused: this.refused };
+    return { rooms: this.table.size, connections: this.connections().length, failing, refused: this.refusals.total };
   }
 
   private connections(): Connection[] {

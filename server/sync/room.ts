@@ -4,16 +4,19 @@
  * them on and tell each writer. Nothing here may throw out of a listener: yjs would stop emitting for good.
  */
 import * as Y from "yjs";
+import type { Bounds } from "#lib/doc/bounds.ts";
 import type { HoldOf } from "#lib/doc/held.ts";
 import { type DocName, formatDocName, type News, type Present } from "#lib/protocol/messages.ts";
 import type { Connection } from "./connection.ts";
-import { erases } from "./erasing.ts";
 import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
 import type { KindHooks } from "./host.ts";
+import { type Court, judge, type Refusal } from "./judge.ts";
+import type { Owners } from "./owners.ts";
 import { Presence } from "./presence.ts";
+import { DocSize } from "./size.ts";
 import { hasGap } from "./stored-doc.ts";
-import { type DecodedUpdate, decodeUpdate, mergeUpdates } from "./updates.ts";
+import { decodeUpdate, mergeUpdates } from "./updates.ts";
 
 /** Who the log names for what the program itself changes: migrations. Never a person's id. */
 export const PROGRAM_ACTOR = "program";
@@ -26,6 +29,9 @@ export interface QueuedUpdate {
   readonly from: Connection | null;
 }
 
+/** What became of a page's update. */
+export type Verdict = Refusal | "applied" | "gap" | "broken";
+
 export interface LoadedRoom {
   readonly doc: Y.Doc;
   readonly generation: string;
@@ -34,6 +40,10 @@ export interface LoadedRoom {
   /** What of the document only ever grows. */
   readonly holds: (doc: Y.Doc) => HoldOf;
   readonly carryLate?: KindHooks["carryLate"];
+  /** How large it may grow. */
+  readonly bounds: Bounds;
+  /** Whose page each client id is. */
+  readonly owners: Owners;
 }
 
 /** What a room asks of the registry. */
@@ -46,7 +56,7 @@ export interface RoomKeeper {
   broke(room: Room, cause: unknown): void;
   emptied(room: Room): void;
   changed(room: Room): void;
-  noteRefused(connection: Connection, count: number): void;
+  noteRefused(connection: Connection, cause: string, count: number): void;
 }
 
 export class Room {
@@ -54,8 +64,9 @@ export class Room {
   readonly key: string;
   readonly doc: Y.Doc;
   readonly generation: string;
-  private readonly holdOf: HoldOf;
   private readonly carryLate: () => void;
+  private readonly court: Court;
+  readonly owners: Owners;
   readonly connections = new Set<Connection>();
   /** Not on disk yet, in order. */
   queue: QueuedUpdate[] = [];
@@ -68,7 +79,7 @@ export class Room {
   failing = false;
   broken = false;
   private readonly keeper: RoomKeeper;
-  private readonly presence = new Presence();
+  private readonly presence: Presence;
   private readonly owed = new Set<Connection>();
   private readonly asking = new Map<Connection, Uint8Array>();
   private peopleChanged = false;
@@ -78,8 +89,15 @@ export class Room {
     this.name = name;
     this.key = formatDocName(name);
     this.doc = loaded.doc;
-    this.holdOf = loaded.holds(loaded.doc);
     this.carryLate = loaded.carryLate?.(loaded.doc) ?? (() => undefined);
+    this.owners = loaded.owners;
+    this.presence = new Presence((clientId) => this.owners.of(clientId));
+    this.court = {
+      doc: loaded.doc,
+      holdOf: loaded.holds(loaded.doc),
+      size: new DocSize(loaded.doc, loaded.bounds),
+      ownerOf: (clientId) => this.owners.of(clientId) ?? this.presence.userOf(clientId),
+    };
     this.generation = loaded.generation;
     this.rows = loaded.rows;
     this.keeper = keeper;
@@ -95,20 +113,17 @@ export class Room {
     return this.queue.length === 0;
   }
 
-  /**
-   * Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting.
-   * `erasing`: it would erase or replace what the document keeps for good, or write what is the program's; nothing of it
-   * is taken.
-   */
-  apply(from: Connection, update: Uint8Array): "applied" | "gap" | "malformed" | "erasing" | "broken" {
-    const decoded = decodeUpdate(update);
-    if (!decoded) return "malformed";
-    if (erases(this.doc, decoded, this.holdOf) || this.isForged(from, decoded)) return "erasing";
+  /** Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting. */
+  apply(from: Connection, update: Uint8Array): Verdict {
+    const judged = judge(this.court, from.session.userId, update);
+    if (typeof judged === "string") return judged;
+    const { bytes, speakers } = judged;
     try {
       this.origin = from;
-      Y.applyUpdate(this.doc, update, from);
+      this.owners.note(speakers, from.session.userId);
+      Y.applyUpdate(this.doc, bytes, from);
     } catch (error) {
-      return this.judgeFailure(from, update, error);
+      return this.judgeFailure(from, bytes, error);
     } finally {
       this.origin = null;
     }
@@ -118,17 +133,6 @@ export class Room {
     this.doc.store.pendingStructs = null;
     this.doc.store.pendingDs = null;
     return "gap";
-  }
-
-  /**
-   * New words under the client id of somebody else's page would take the place of what that page says next, which yjs then
-   * passes over as known. Whoever only offers again what is known says nothing new.
-   */
-  private isForged({ session }: Connection, { structs }: DecodedUpdate): boolean {
-    return structs.some(({ id, length }) => {
-      if (id.clock + length <= Y.getState(this.doc.store, id.client)) return false;
-      return (this.presence.userOf(id.client) ?? session.userId) !== session.userId;
-    });
   }
 
   /**
@@ -231,8 +235,8 @@ export class Room {
     this.keeper.wake(this);
   }
 
-  noteRefused(connection: Connection, count: number): void {
-    this.keeper.noteRefused(connection, count);
+  noteRefused(connection: Connection, cause: string, count: number): void {
+    this.keeper.noteRefused(connection, cause, count);
   }
 
   announce(news: News): void {
@@ -257,6 +261,7 @@ export class Room {
     this.rows += actors.size;
     this.stored.push(...this.queue);
     this.queue = [];
+    this.owners.stored();
   }
 
   /** Nothing waits for the log: sends on what was stored, answers who asked, and gives whom to tell once it is hard. */

@@ -13,6 +13,31 @@ export function decodeUpdate(update: Uint8Array): DecodedUpdate | undefined {
   }
 }
 
+const NOTHING = Y.encodeStateAsUpdate(new Y.Doc());
+
+/**
+ * The same update with each deletion in it said once: yjs goes over every range that is named, again where ranges overlap.
+ * Undefined for bytes that are none.
+ */
+export function tidyUpdate(update: Uint8Array): { bytes: Uint8Array; decoded: DecodedUpdate } | undefined {
+  const decoded = decodeUpdate(update);
+  if (!decoded || !overlaps(decoded.ds)) return decoded && { bytes: update, decoded };
+  // Putting updates together sorts their ranges and joins those that touch.
+  const bytes = Y.mergeUpdates([update, NOTHING]);
+  return { bytes, decoded: Y.decodeUpdate(bytes) };
+}
+
+function overlaps({ clients }: DecodedUpdate["ds"]): boolean {
+  for (const ranges of clients.values()) {
+    let end = -1;
+    for (const { clock, len } of ranges) {
+      if (clock < end) return true;
+      end = clock + len;
+    }
+  }
+  return false;
+}
+
 /** Several updates as one. */
 export function mergeUpdates(updates: readonly Uint8Array[]): Uint8Array {
   const [first] = updates;

@@ -31,7 +31,7 @@ function fillDisk(): void {
   server.db.raw.pragma(`max_page_count = ${pages}`);
 }
 const clearDisk = () => server.db.raw.pragma("max_page_count = 1073741823");
-const BIG = "y".repeat(200_000);
+const BIG = "y".repeat(90_000);
 
 test("a full disk: not acknowledged, not sent on, said; retried and healed with nothing lost", async () => {
   const [writer, peer] = [await page().synced(), await page("marta").synced()];

@@ -5,6 +5,7 @@
 import { createServer } from "node:http";
 import * as Y from "yjs";
 import { openDatabase } from "#db/connection.ts";
+import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { planHolds } from "#lib/doc/held.ts";
 import { PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
@@ -14,7 +15,13 @@ import type { KindHooks } from "#server/sync/host.ts";
 
 const db = openDatabase(process.argv[2] ?? "");
 const silent = () => undefined;
-const kind: KindHooks = { currentVersion: PLAN_DOC_VERSION, migrate, holds: planHolds, create: () => new Y.Doc() };
+const kind: KindHooks = {
+  currentVersion: PLAN_DOC_VERSION,
+  migrate,
+  holds: planHolds,
+  bounds: PLAN_BOUNDS,
+  create: () => new Y.Doc(),
+};
 const rooms = createRooms({
   db,
   log: { info: silent, warn: silent, error: console.error },

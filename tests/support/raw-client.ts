@@ -22,6 +22,8 @@ export interface ClientOptions {
   /** The Cookie header as it is, instead of one made of `cookie`. */
   readonly cookies?: string;
   readonly origin?: string;
+  /** As the gate would note it. */
+  readonly network?: string;
   /** Query as given, instead of the versions of this program. */
   readonly query?: string;
   /** Answers the server's step 1 with what `doc` holds and asks for the rest. On by default. */
@@ -47,6 +49,7 @@ export class RawClient {
     if (options.cookie !== undefined) headers.cookie = `session=${options.cookie}`;
     if (options.cookies !== undefined) headers.cookie = options.cookies;
     if (options.origin !== undefined) headers.origin = options.origin;
+    if (options.network !== undefined) headers["x-springline-network"] = options.network;
     this.ws = new WebSocket(`${url}${path}?${query}`, { headers });
     this.ws.on("message", (data: Buffer) => this.take(data));
     this.ws.on("close", (code) => {

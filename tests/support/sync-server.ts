@@ -3,6 +3,7 @@ import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import type * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
+import { MONTH_BOUNDS, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { planHolds } from "#lib/doc/held.ts";
 import { carryLateThemes } from "#lib/doc/late-theme.ts";
@@ -73,12 +74,19 @@ export class TestHost implements SyncHost {
       migrate,
       carryLate: carryLateThemes,
       holds: planHolds,
+      bounds: PLAN_BOUNDS,
       afterChange: (name, doc) => {
         this.afterChange.push({ name, doc });
         this.onAfterChange();
       },
     },
-    month: { currentVersion: MONTH_DOC_VERSION, migrate: migrateMonth, holds: monthHolds, create: createMonthDoc },
+    month: {
+      currentVersion: MONTH_DOC_VERSION,
+      migrate: migrateMonth,
+      holds: monthHolds,
+      bounds: MONTH_BOUNDS,
+      create: createMonthDoc,
+    },
   };
 }
 

@@ -75,6 +75,7 @@ export function testEdge(options: TestEdgeOptions): TestEdge {
           if (value === undefined) notes.delete(note);
           else notes.set(note, structuredClone(value));
         },
+        rewrite: keep,
         clear: async () => void kept.delete(name),
         close: () => doc.off("update", keep),
       };

@@ -45,7 +45,7 @@ function raw(text: string): Promise<string> {
 }
 
 test("an address in use is said in one sentence", async () => {
-  const env = { host: "127.0.0.1", port: serving.port, trustProxy: false };
+  const env = { host: "127.0.0.1", port: serving.port, origin: "http://localhost:4310", trustProxy: false };
   const again = serve({ env, log, gate: () => false, handle: () => undefined, upgrade: () => false });
   await expect(again).rejects.toThrow(CannotListen);
   await expect(again).rejects.toThrow(
@@ -135,7 +135,7 @@ test("a body without a stated length is refused", async () => {
 });
 
 test("a request that is no HTTP, and an upgrade that nobody knows, end without harm", async () => {
-  expect(await raw("rubbish\r\n\r\n")).toMatch(/^HTTP\/1\.1 400 /);
+  expect(await raw("GET rubbish\r\n\r\n")).toMatch(/^HTTP\/1\.1 400 /);
   const upgrade = "Connection: Upgrade\r\nUpgrade: websocket\r\n";
   expect(await raw(`GET /_next/hmr HTTP/1.1\r\nHost: localhost:4310\r\n${upgrade}\r\n`)).toMatch(/^HTTP\/1\.1 404 /);
   expect((await ask("/api/x")).status).toBe(200);

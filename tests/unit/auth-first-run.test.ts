@@ -7,6 +7,7 @@ import { listPeople } from "#db/repos/people-repo.ts";
 import { listRooms } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { actorFromHeaders } from "#server/auth/actor.ts";
+import { setSpringline } from "#server/springline.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, request, startHarness } from "./auth-harness.ts";
 
 let h: Harness;
@@ -115,4 +116,12 @@ test("even asked from inside, the library makes no account by sign-up", async ()
   const body = { name: "X", email: "x@quay.example", password: PASSWORD };
   await expect(h.app.auth.api.signUpEmail({ body })).rejects.toThrow();
   expect(listPeople(h.db)).toEqual([]);
+});
+
+test("where others can reach it, only who reads the console's code makes the studio", async () => {
+  setSpringline({ ...h.app, setUpCode: "ABCD2345" });
+  for (const code of [undefined, "", "ABCD2346", "abcd"])
+    expect(await outcome(await firstRunRoute.POST(firstRun({ code })))).toBe("403 wrong-set-up-code");
+  expect(listPeople(h.db)).toEqual([]);
+  expect((await firstRunRoute.POST(firstRun({ code: "abcd-2345" }))).status).toBe(201);
 });

@@ -38,8 +38,10 @@ test("used after a day it lasts fourteen more, and the browser hears of it", asy
   vi.setSystemTime(Date.now() + 3 * DAY);
   await actorFromHeaders({ cookie });
   expect(end()).toBe(before);
-  const [renewed] = (await rooms()).headers.getSetCookie();
+  const [renewed, known] = (await rooms()).headers.getSetCookie();
   expect(renewed).toContain("Max-Age=1209600");
+  // The browser is remembered on with it, so that strangers' guesses never lock it out.
+  expect(known).toMatch(/^springline\.known_browser=.+Max-Age=34560000/);
   expect(end()).toBe(before + 3 * DAY);
 });
 

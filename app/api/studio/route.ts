@@ -1,4 +1,6 @@
-import { guarded } from "#server/http/respond.ts";
+import { guarded, needs } from "#server/http/respond.ts";
 import { changeHouse, houseSchema } from "#server/studio/change-house.ts";
 
-export const PATCH = guarded({ body: houseSchema }, ({ app, actor, body }) => changeHouse(app, actor, body));
+export const PATCH = guarded({ body: houseSchema, first: needs("standards.manage") }, ({ app, actor, body }) =>
+  changeHouse(app, actor, body),
+);

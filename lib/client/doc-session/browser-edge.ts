@@ -1,5 +1,5 @@
 /** The browser as a session sees it: its databases, its frames, its word on the network. Nothing else here touches them. */
-import { IndexeddbPersistence } from "y-indexeddb";
+import { IndexeddbPersistence, storeState } from "y-indexeddb";
 import type * as Y from "yjs";
 import { askAddress } from "../ask-address.ts";
 import { copyNotes } from "../copy-notes.ts";
@@ -44,6 +44,7 @@ function openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy {
     },
     notes: notes.all,
     keepNote: notes.keep,
+    rewrite: () => void storeState(store, true),
     clear: () => store.clearData(),
     close: () => void store.destroy(),
   };

@@ -14,6 +14,8 @@ export interface KeptCopy {
   readonly notes: ReadonlyMap<string, unknown>;
   /** Keeps one, or lets it go where the value is undefined. Values are such as the browser can copy. */
   keepNote(name: string, value: unknown): void;
+  /** Keeps the document anew, as it is now, in place of what was kept: it was changed without an update. */
+  rewrite(): void;
   /** Lets go of what is kept, for good. */
   clear(): Promise<void>;
   /** Closes it; what is kept stays. */

@@ -176,6 +176,7 @@ export class DocSession<
       ...{ origin, generation, doc: this.doc, name: { kind, key }, userId: me.id, ...VERSIONS[kind] },
       ...(WebSocket ? { WebSocket } : {}),
       awareness: { user: { id: me.id, name: me.name }, item: null },
+      onRenamed: () => this.copy.rewrite(),
       onNews: (news) => this.takeNews(news),
       onState: (state) => this.takeLink(state),
       onFailed: () => this.live.failed(),

@@ -7,6 +7,7 @@ import { insertDevice } from "#db/repos/device-repo.ts";
 import { insertEdition } from "#db/repos/edition-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
 import { device as deviceTable, plan as planTable } from "#db/schema.ts";
+import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { buildCard, sealCard } from "#lib/card/card.ts";
 import { classLog } from "#lib/floor/class-log.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
@@ -59,7 +60,7 @@ beforeEach(() => {
     signedBy: "ann",
     signedAt: at,
     note: null,
-    planJson: JSON.stringify(plan),
+    planJson: canonicalJson(plan),
     card: sealCard(card, h.app.keys.keyId, h.app.keys.sign),
     findings: [],
   });

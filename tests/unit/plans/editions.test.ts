@@ -1,6 +1,6 @@
 /** Signed editions: who reads them, in which forms, and that nothing can change one. */
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { newestCardsOfRoom, readEdition } from "#db/repos/edition-repo.ts";
+import { newestEditionsOfRoom, readEdition } from "#db/repos/edition-repo.ts";
 import { listPlanEvents } from "#db/repos/event-repo.ts";
 import { setPlanDeleted } from "#db/repos/plan-repo.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
@@ -119,8 +119,7 @@ describe("a signed edition", () => {
   });
 
   it("reaches the devices of its room: the newest only, also while the plan is archived, and it is never deleted", async () => {
-    const cards = (room: string) =>
-      newestCardsOfRoom(s.db, room).map((c) => `${c.card.edition.planId} ${c.card.edition.number}`);
+    const cards = (room: string) => newestEditionsOfRoom(s.db, room).map(({ planId, number }) => `${planId} ${number}`);
     expect(cards(ROOMS.harbour)).toEqual([`${id} 1`]);
     expect(cards(ROOMS.loft)).toEqual([]);
     await s.write(planDoc(id), s.people.jonas, (w) => setHead(w, "level", "open"));

@@ -1,7 +1,7 @@
-import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
 import { pairDevice, pairSchema } from "#server/devices/pair-device.ts";
+import { CLIENT_NETWORK_HEADER } from "#server/http/network.ts";
 import { unguarded } from "#server/http/respond.ts";
 
 export const POST = unguarded({ body: pairSchema }, ({ app, request, body }) =>
-  pairDevice(app, body.code, request.headers.get(CLIENT_ADDRESS_HEADER) ?? ""),
+  pairDevice(app, body.code, request.headers.get(CLIENT_NETWORK_HEADER)),
 );

@@ -23,7 +23,16 @@ export default async function EditionPage({ params }: PageProps) {
   const visit = await requirePerson(path);
   const { app, who } = visit;
   const found = readSignedEdition(app, who.actor, planId, Number(number));
-  if (!found.ok) notFound();
+  if (!found.ok) {
+    if (found.error.code !== "edition-damaged") notFound();
+    return (
+      <Shell visit={visit} section="desk">
+        <Link href="/desk">Desk</Link>
+        <h1>A damaged edition</h1>
+        <p className="problem">{found.error.message}</p>
+      </Shell>
+    );
+  }
   const { title, card, signedAt, signedByName, note, shortName, withdrawn } = found.value;
   return (
     <Shell visit={visit} section="desk">

@@ -1,7 +1,7 @@
 /** Takes a move out of the library, or puts it back. */
-import { guarded } from "#server/http/respond.ts";
+import { guarded, needs } from "#server/http/respond.ts";
 import { archiveMove, archiveSchema } from "#server/library/archive-move.ts";
 
-export const POST = guarded({ body: archiveSchema }, ({ app, actor, params, body }) =>
+export const POST = guarded({ body: archiveSchema, first: needs("library.write") }, ({ app, actor, params, body }) =>
   archiveMove(app, actor, params.id ?? "", body),
 );

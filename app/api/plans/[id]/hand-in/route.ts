@@ -1,8 +1,10 @@
 /** Hands the plan in. */
 import { guarded } from "#server/http/respond.ts";
 import { handIn } from "#server/plans/hand-in.ts";
+import { needsPlan } from "#server/plans/open-plan.ts";
 import { optionalNoteSchema } from "#server/plans/plan-states.ts";
 
-export const POST = guarded({ body: optionalNoteSchema }, ({ app, actor, params, body }) =>
-  handIn(app, actor, params.id ?? "", body.note),
+export const POST = guarded(
+  { body: optionalNoteSchema, first: needsPlan("plan.hand-in") },
+  ({ app, actor, params, body }) => handIn(app, actor, params.id ?? "", body.note),
 );

@@ -1,7 +1,8 @@
 /** Signs off the plan as it was read. */
 import { guarded } from "#server/http/respond.ts";
+import { needsPlan } from "#server/plans/open-plan.ts";
 import { signPlan, signSchema } from "#server/plans/sign-plan.ts";
 
-export const POST = guarded({ body: signSchema }, ({ app, actor, params, body }) =>
+export const POST = guarded({ body: signSchema, first: needsPlan("plan.sign") }, ({ app, actor, params, body }) =>
   signPlan(app, actor, params.id ?? "", body),
 );

@@ -1,0 +1,57 @@
+/**
+ * How large a shared document may grow: what the plan file and the month file hold, so that whatever is written together can
+ * leave as a file. What is there already stays, and can always be shortened. `server/sync/size.ts` holds pages to it.
+ */
+import type * as Y from "yjs";
+
+export interface Bounds {
+  /** Root map of the entries: items of a plan, classes of a month. */
+  readonly entries: string;
+  /** Living ones. */
+  readonly most: number;
+  /** With those that were taken out, which stay for good. Our own choice. */
+  readonly mostEver: number;
+  /** Letters and values of the whole document. Our own choice. */
+  readonly characters: number;
+  /** Root texts with a bound of their own, in characters. */
+  readonly texts: Readonly<Record<string, number>>;
+}
+
+/** `items` and `notes` as in the plan file. */
+export const PLAN_BOUNDS: Bounds = {
+  entries: "items",
+  most: 2000,
+  mostEver: 8000,
+  characters: 2_000_000,
+  texts: { title: 2000, notes: 100_000 },
+};
+/** As many classes as the month file holds. */
+export const MONTH_BOUNDS: Bounds = { entries: "slots", most: 1000, mostEver: 4000, characters: 1_000_000, texts: {} };
+
+/** From this share of a bound on the page says so. */
+const NEAR = 0.9;
+
+/** Entries that are not taken out. */
+export function countLiving(doc: Y.Doc, bounds: Bounds): number {
+  let living = 0;
+  for (const entry of doc.getMap<Y.Map<unknown>>(bounds.entries).values())
+    if (entry.get?.("deleted") === undefined) living++;
+  return living;
+}
+
+/** What a page says near a bound or beyond it; undefined far from all. */
+export function nearBounds(doc: Y.Doc, bounds: Bounds): string | undefined {
+  const what = bounds.entries === "items" ? "items" : "classes";
+  const some = doc.getMap(bounds.entries).size >= bounds.most * NEAR;
+  const living = some ? countLiving(doc, bounds) : 0;
+  if (living >= bounds.most * NEAR) return sentence(`${number(living)} of at most ${number(bounds.most)} ${what}`);
+  for (const [root, most] of Object.entries(bounds.texts)) {
+    const { length } = doc.getText(root);
+    if (length >= most * NEAR)
+      return sentence(`${number(length)} of at most ${number(most)} characters in its ${root}`);
+  }
+  return undefined;
+}
+
+const sentence = (held: string) => `This holds ${held}: beyond that the server takes in only what shortens it.`;
+const number = (n: number) => n.toLocaleString("en-GB");

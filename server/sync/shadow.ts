@@ -1,0 +1,132 @@
+/**
+ * How a document's lists would look with an update's items in them, without touching it: pieces in a row, made only for what
+ * is looked at. Items stand right behind their left neighbour, which is no further from it than yjs puts them.
+ */
+import * as Y from "yjs";
+import { lastIdOf, type Struct, type StructView } from "./struct-view.ts";
+
+/** A struct, or a part of one that was cut by an insertion. */
+export interface Piece {
+  readonly client: number;
+  readonly clock: number;
+  length: number;
+  readonly of: Struct;
+  /** Undefined while nobody has looked. */
+  right: Piece | null | undefined;
+}
+
+/** Is the id in this piece? */
+export const isIn = (piece: Piece, id: Y.ID): boolean =>
+  id.client === piece.client && id.clock >= piece.clock && id.clock < piece.clock + piece.length;
+
+/** What stood to the left of a piece when it was written. */
+export function originOf({ of, client, clock }: Piece): Y.ID | null {
+  if (clock > of.id.clock) return Y.createID(client, clock - 1);
+  return of instanceof Y.Item ? of.origin : null;
+}
+
+export class Shadow {
+  private readonly view: StructView;
+  private readonly pieces = new Map<Struct, Piece[]>();
+  private readonly starts = new Map<string, Piece | null>();
+  /** Pieces in the chains that keys are, as they were found. */
+  private readonly chains = new Map<string, number>();
+  /** Steps that yjs takes to where a key's chain begins, for each item that names no left neighbour. */
+  climbed = 0;
+
+  constructor(view: StructView) {
+    this.view = view;
+  }
+
+  /** Where an item goes: behind the piece of its left neighbour, or at the beginning that `start` names. */
+  behind(item: Y.Item): Piece | string | undefined {
+    if (item.origin) return this.endingAt(item.origin);
+    const named = this.view.named(item);
+    if (!named) return undefined;
+    const start = `${nameOf(named.parent)} ${named.parentSub ?? ""}`;
+    if (!this.starts.has(start)) this.starts.set(start, this.firstOf(item, start, named.parentSub));
+    const chain = this.chains.get(start);
+    if (chain !== undefined) this.chains.set(start, chain + 1);
+    this.climbed += chain ?? 0;
+    return start;
+  }
+
+  rightOf(place: Piece | string): Piece | null {
+    if (typeof place === "string") return this.starts.get(place) ?? null;
+    if (place.right === undefined) {
+      const next = place.of instanceof Y.Item ? place.of.right : null;
+      place.right = next ? this.first(next) : null;
+    }
+    return place.right;
+  }
+
+  put(item: Y.Item, place: Piece | string): void {
+    const { client, clock } = item.id;
+    const piece: Piece = { client, clock, length: item.length, of: item, right: this.rightOf(place) };
+    this.pieces.set(item, [piece]);
+    if (typeof place === "string") this.starts.set(place, piece);
+    else place.right = piece;
+  }
+
+  /** The piece that ends with an id, cut off where it goes on. Undefined for an id that is not known. */
+  private endingAt(id: Y.ID): Piece | undefined {
+    const struct = this.view.get(id);
+    if (!struct) return undefined;
+    const pieces = this.piecesOf(struct);
+    const index = pieces.findLastIndex((piece) => piece.clock <= id.clock);
+    const piece = pieces[index];
+    if (!piece) return undefined;
+    const kept = id.clock - piece.clock + 1;
+    if (kept === piece.length) return piece;
+    const right = this.rightOf(piece);
+    const rest: Piece = { ...piece, clock: id.clock + 1, length: piece.length - kept, right };
+    pieces.splice(index + 1, 0, rest);
+    piece.length = kept;
+    piece.right = rest;
+    return piece;
+  }
+
+  /** The piece in which an id stands. */
+  pieceAt(id: Y.ID): Piece | undefined {
+    const struct = this.view.get(id);
+    return struct && this.piecesOf(struct).findLast((piece) => piece.clock <= id.clock);
+  }
+
+  private first(struct: Struct): Piece | null {
+    return this.piecesOf(struct)[0] ?? null;
+  }
+
+  private piecesOf(struct: Struct): Piece[] {
+    const found = this.pieces.get(struct);
+    if (found) return found;
+    const { id, length } = struct;
+    const made: Piece[] = [{ client: id.client, clock: id.clock, length, of: struct, right: undefined }];
+    this.pieces.set(struct, made);
+    return made;
+  }
+
+  /** The first of a list, or of the chain that a key is. */
+  private firstOf(item: Y.Item, start: string, key: string | null): Piece | null {
+    const type = this.view.typeOf(item);
+    let first = (key === null ? type?._start : type?._map.get(key)) ?? null;
+    let length = 0;
+    for (; first?.left; first = first.left) length++;
+    if (key !== null) this.chains.set(start, length);
+    return first && this.first(first);
+  }
+}
+
+/** As an update names it: a root by its name, any other by the item that holds it. */
+function nameOf(parent: Y.Item["parent"]): string {
+  if (typeof parent === "string") return parent;
+  if (parent instanceof Y.ID) return `${parent.client}:${parent.clock}`;
+  if (!parent) return "";
+  if (parent._item) return nameOf(parent._item.id as Y.ID);
+  return [...(parent.doc?.share ?? [])].find(([, shared]) => shared === parent)?.[0] ?? "";
+}
+
+/** Whether an id is not the last of what it stands in: something that goes there cuts it. */
+export function cuts(view: StructView, id: Y.ID): boolean {
+  const struct = view.stored(id);
+  return struct !== undefined && lastIdOf(struct).clock > id.clock;
+}

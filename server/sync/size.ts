@@ -1,0 +1,111 @@
+/** Holds pages to the bounds of a kind of document: told from an update before it is applied. */
+import * as Y from "yjs";
+import { type Bounds, countLiving } from "#lib/doc/bounds.ts";
+import { StructView } from "./struct-view.ts";
+import type { DecodedUpdate } from "./updates.ts";
+
+export class DocSize {
+  private readonly doc: Y.Doc;
+  private readonly bounds: Bounds;
+  /** At most this many characters: exact when last counted, and all that came since. */
+  private characters: number;
+
+  constructor(doc: Y.Doc, bounds: Bounds) {
+    this.doc = doc;
+    this.bounds = bounds;
+    this.characters = countCharacters(doc);
+  }
+
+  /** True when an update would take the document over a bound, or further over it; shortening never does. */
+  overflows(update: DecodedUpdate): boolean {
+    const view = new StructView(this.doc, update);
+    let added = 0;
+    let entries = 0;
+    for (const struct of view.brings()) {
+      if (!(struct instanceof Y.Item)) continue;
+      added += lengthOf(struct);
+      if (isIn(struct, this.bounds.entries) && struct.parentSub !== null) entries++;
+    }
+    if (added === 0) return false;
+    return this.hasNoRoomFor(entries) || this.isTooLong(added, update, view);
+  }
+
+  /** An update has been applied. */
+  grew(update: DecodedUpdate): void {
+    for (const struct of update.structs) if (struct instanceof Y.Item) this.characters += lengthOf(struct);
+  }
+
+  private hasNoRoomFor(entries: number): boolean {
+    if (entries === 0) return false;
+    const { most, mostEver } = this.bounds;
+    if (this.doc.getMap(this.bounds.entries).size + entries > mostEver) return true;
+    return countLiving(this.doc, this.bounds) + entries > most;
+  }
+
+  private isTooLong(added: number, update: DecodedUpdate, view: StructView): boolean {
+    const texts = Object.entries(this.bounds.texts).filter(
+      ([root, most]) => this.doc.getText(root).length + added > most,
+    );
+    const mayBeFull = this.characters + added > this.bounds.characters;
+    if (texts.length === 0 && !mayBeFull) return false;
+    const removed = removedBy(this.doc, update);
+    if (texts.some(([root, most]) => this.fills(root, most, removed, view))) return true;
+    if (!mayBeFull || added <= total(removed)) return false;
+    this.characters = countCharacters(this.doc);
+    return this.characters + added - total(removed) > this.bounds.characters;
+  }
+
+  private fills(root: string, most: number, removed: readonly Y.Item[], view: StructView): boolean {
+    const text = this.doc.getText(root);
+    let added = 0;
+    for (const struct of view.brings()) {
+      if (!(struct instanceof Y.Item)) continue;
+      const named = view.named(struct);
+      if (named && (isIn(named, root) || named.parent === text)) added += lengthOf(struct);
+    }
+    const gone = total(removed.filter((item) => item.parent === text));
+    return added > gone && text.length + added - gone > most;
+  }
+}
+
+/** Whether an item of an update names this root as its parent; yjs has the name there until the item is applied. */
+function isIn(item: Y.Item, root: string): boolean {
+  const parent: unknown = item.parent;
+  return parent === root;
+}
+
+/** Living items of the document that an update's deletions take; a part of one counts as all of it. */
+function removedBy(doc: Y.Doc, { ds }: DecodedUpdate): Y.Item[] {
+  const removed: Y.Item[] = [];
+  for (const [client, ranges] of ds.clients) {
+    const structs = doc.store.clients.get(client) ?? [];
+    const known = Y.getState(doc.store, client);
+    for (const { clock, len } of ranges) {
+      if (clock >= known) continue;
+      for (let i = Y.findIndexSS(structs, clock); i < structs.length; i++) {
+        const struct = structs[i];
+        if (!struct || struct.id.clock >= clock + len) break;
+        if (struct instanceof Y.Item && !struct.deleted) removed.push(struct);
+      }
+    }
+  }
+  return removed;
+}
+
+const total = (items: readonly Y.Item[]): number => items.reduce((sum, item) => sum + lengthOf(item), 0);
+
+function countCharacters(doc: Y.Doc): number {
+  let sum = 0;
+  for (const structs of doc.store.clients.values())
+    for (const struct of structs) if (struct instanceof Y.Item && !struct.deleted) sum += lengthOf(struct);
+  return sum;
+}
+
+/** Characters of what an item holds; at least one, so that nothing is free. */
+function lengthOf({ content }: Y.Item): number {
+  if (content instanceof Y.ContentDeleted) return 0;
+  if (content instanceof Y.ContentString) return content.str.length;
+  if (content instanceof Y.ContentAny || content instanceof Y.ContentJSON) return JSON.stringify(content.arr).length;
+  if (content instanceof Y.ContentEmbed) return JSON.stringify(content.embed).length;
+  return content instanceof Y.ContentBinary ? content.content.byteLength : 1;
+}

@@ -1,0 +1,139 @@
+/**
+ * What an update would cost to apply, told before it is: yjs applies it in one go, and a few kilobytes made for it can keep
+ * everybody waiting for seconds. Counted are the steps that yjs takes besides reading the update once.
+ *
+ * yjs 13.6: a new item looks for its place by walking from its left neighbour to its right one, over all that others put
+ * between; an honest page's item finds them side by side but for what was written at the same moment. Cutting a struct in two
+ * moves the structs of its client behind it. Deleting and reading a shared type go down into it, a stack frame a level.
+ */
+import * as Y from "yjs";
+import { cuts, isIn, originOf, type Piece, Shadow } from "./shadow.ts";
+import { type Struct, StructView } from "./struct-view.ts";
+import type { DecodedUpdate } from "./updates.ts";
+
+/** Our own choices: below a twentieth of a second on a small machine; a day of writing offline is a few thousand steps. */
+export const WEIGHT = { steps: 300_000, depth: 24, valueDepth: 32 } as const;
+/** Structs moved by one cut that cost as much as one step. */
+const MOVED_A_STEP = 200;
+
+/** True when the update is more than a page may ask of the server at once. Its deletions must not overlap. */
+export function isTooHeavy(doc: Y.Doc, update: DecodedUpdate): boolean {
+  return new Weigher(doc, update).isTooHeavy();
+}
+
+class Weigher {
+  private steps = 0;
+  private readonly update: DecodedUpdate;
+  private readonly view: StructView;
+  private readonly shadow: Shadow;
+  private readonly done = new Set<Struct>();
+
+  constructor(doc: Y.Doc, update: DecodedUpdate) {
+    this.update = update;
+    this.view = new StructView(doc, update);
+    this.shadow = new Shadow(this.view);
+  }
+
+  isTooHeavy(): boolean {
+    this.weighDeletions();
+    for (const struct of this.view.brings()) {
+      if (this.spent > WEIGHT.steps) return true;
+      if (struct instanceof Y.Item && (isTooDeep(struct, this.view) || this.place(struct))) return true;
+    }
+    return this.spent > WEIGHT.steps;
+  }
+
+  private get spent(): number {
+    return this.steps + this.shadow.climbed;
+  }
+
+  private weighDeletions(): void {
+    for (const [client, ranges] of this.update.ds.clients)
+      this.steps += ranges.length * (1 + (this.view.countOf(client) + ranges.length) / MOVED_A_STEP);
+  }
+
+  /** Puts an item in, and before it those of the update that it stands on, as yjs does. True once it is too much. */
+  private place(item: Y.Item): boolean {
+    const stack = [item];
+    for (let top = stack.at(-1); top; top = stack.at(-1)) {
+      const wanted = [top.origin, top.rightOrigin, top.parent instanceof Y.ID ? top.parent : null]
+        .map((id) => id && this.view.brought(id))
+        .find((struct) => struct instanceof Y.Item && !this.done.has(struct) && !stack.includes(struct));
+      if (wanted instanceof Y.Item && stack.length < MAX_STANDING_ON) stack.push(wanted);
+      else {
+        stack.pop();
+        if (!this.done.has(top)) this.put(top);
+        this.done.add(top);
+      }
+      if (this.spent > WEIGHT.steps) return true;
+    }
+    return false;
+  }
+
+  private put(item: Y.Item): void {
+    this.steps++;
+    if (item.origin && cuts(this.view, item.origin)) this.steps += this.view.countOf(item.origin.client) / MOVED_A_STEP;
+    const place = this.shadow.behind(item);
+    if (place !== undefined) this.shadow.put(item, this.walk(item, place));
+  }
+
+  /** Looks for an item's place among what others put between its neighbours, as `Item.integrate` of yjs does. */
+  private walk(item: Y.Item, place: Piece | string): Piece | string {
+    const { rightOrigin } = item;
+    let left = place;
+    const before = new Set<Piece>();
+    const conflicting = new Set<Piece>();
+    for (let at = this.shadow.rightOf(place); at; at = this.shadow.rightOf(at)) {
+      if ((rightOrigin && isIn(at, rightOrigin)) || this.steps++ > WEIGHT.steps) break;
+      before.add(at);
+      conflicting.add(at);
+      const origin = originOf(at);
+      if (Y.compareIDs(item.origin, origin)) {
+        const goesOn = at.client > item.id.client;
+        if (goesOn && at.of instanceof Y.Item && Y.compareIDs(rightOrigin, at.of.rightOrigin)) break;
+        if (goesOn) continue;
+      } else {
+        const beside = origin && this.shadow.pieceAt(origin);
+        if (!beside || !before.has(beside)) break;
+        if (conflicting.has(beside)) continue;
+      }
+      left = at;
+      conflicting.clear();
+    }
+    return left;
+  }
+}
+
+/** A chain of items that each stand on a later one, longer than any page writes, is walked in the order it comes. */
+const MAX_STANDING_ON = 64;
+
+function isTooDeep(item: Y.Item, view: StructView): boolean {
+  const { content } = item;
+  if (content instanceof Y.ContentDoc) return true;
+  if (content instanceof Y.ContentType) return isDeepType(item, view);
+  if (content instanceof Y.ContentAny || content instanceof Y.ContentJSON)
+    return isDeeper(content.arr, WEIGHT.valueDepth);
+  if (content instanceof Y.ContentEmbed) return isDeeper(content.embed, WEIGHT.valueDepth);
+  return content instanceof Y.ContentFormat && isDeeper(content.value, WEIGHT.valueDepth);
+}
+
+/** Whether more shared types are around what an item holds than any document of ours has. */
+function isDeepType(item: Y.Item, view: StructView): boolean {
+  let at: Y.Item | undefined = item;
+  for (let depth = 0; at; depth++) {
+    if (depth > WEIGHT.depth) return true;
+    const named: Y.Item | undefined = view.named(at);
+    const parent: Y.Item["parent"] = named?.parent ?? null;
+    const holder: Struct | null | undefined = parent instanceof Y.ID ? view.get(parent) : null;
+    if (parent instanceof Y.AbstractType) at = parent._item ?? undefined;
+    else at = holder instanceof Y.Item ? holder : undefined;
+  }
+  return false;
+}
+
+/** Whether a value nests deeper than `levels`. Goes no further down than that. */
+function isDeeper(value: unknown, levels: number): boolean {
+  if (typeof value !== "object" || value === null) return false;
+  if (levels === 0) return true;
+  return Object.values(value).some((inner) => isDeeper(inner, levels - 1));
+}

@@ -1,0 +1,111 @@
+/**
+ * A server under attack, seen from outside: how long anybody's request waits meanwhile (asked from a thread of its own), and
+ * whether a writer beside the attacker keeps every word.
+ */
+import { type ChildProcess, spawn } from "node:child_process";
+import { join } from "node:path";
+import { Worker } from "node:worker_threads";
+import { build } from "esbuild";
+import { parts } from "#lib/doc/layout.ts";
+import { eventually } from "./eventually.ts";
+import { RawClient } from "./raw-client.ts";
+
+const ROOT = join(import.meta.dirname, "../..");
+const BUNDLE = join(ROOT, "node_modules/.cache/springline-tests/attack-server.mjs");
+/** Longest that anybody's request may wait. */
+export const WAIT_MS = 500;
+const PLAN = { kind: "plan", key: "p" } as const;
+
+export interface Attacked {
+  readonly url: string;
+  readonly child: ChildProcess;
+  page(user: "ines" | "jonas" | "sam"): RawClient;
+  /**
+   * Runs the attack with a writer beside it, whose words are checked. Gives the longest wait of a request (ms): the least of
+   * up to three runs, since what else the machine does may take half a second of one, and what the attack does is in all.
+   */
+  under(attack: () => Promise<unknown>): Promise<number>;
+  stop(): Promise<void>;
+}
+
+export async function startAttacked(): Promise<Attacked> {
+  const banner = { js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);' };
+  const external = ["better-sqlite3", "bufferutil", "utf-8-validate"];
+  const entryPoints = [join(ROOT, "tests/support/attack-server.ts")];
+  await build({ entryPoints, outfile: BUNDLE, bundle: true, platform: "node", format: "esm", external, banner });
+  const child = spawn(process.execPath, [BUNDLE], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"] });
+  let said = "";
+  for (const stream of [child.stdout, child.stderr]) stream?.on("data", (chunk) => (said += String(chunk)));
+  const line = await eventually("the server starts", () => /^\{.*\}$/m.exec(said)?.[0], 60_000);
+  const { url, sessions } = JSON.parse(line) as { url: string; sessions: Record<string, string> };
+  const clients: RawClient[] = [];
+  const page: Attacked["page"] = (user) => {
+    const client = new RawClient(url, PLAN, { cookie: sessions[user] ?? "" });
+    clients.push(client);
+    return client;
+  };
+  const once = async (attack: () => Promise<unknown>) => {
+    const writer = await page("ines").synced();
+    const before = writer.sent;
+    const typing = setInterval(() => writer.edit((doc) => doc.getArray("words").push(["word"])), 10);
+    const gap = await longestWait(url, attack);
+    clearInterval(typing);
+    await writer.saved(20_000);
+    if (writer.closeCode !== undefined) throw new Error(`the writer was closed with ${writer.closeCode}`);
+    const reader = await page("sam").synced();
+    await eventually("every word is there", () => reader.doc.getArray("words").length >= writer.sent - before);
+    return gap;
+  };
+  return {
+    url,
+    child,
+    page,
+    async under(attack) {
+      let least = Number.POSITIVE_INFINITY;
+      for (let run = 0; run < 3 && least > WAIT_MS; run++) least = Math.min(least, await once(attack));
+      return least;
+    },
+    async stop() {
+      for (const client of clients) client.end();
+      child.kill("SIGKILL");
+      await eventually("it is dead", () => child.signalCode === "SIGKILL");
+    },
+  };
+}
+
+/** The title as the server has it, for pages that have just come. */
+export const titleOf = (client: RawClient): string => parts(client.doc).title.toString();
+
+/** A thread that asks again as soon as it is answered, so that what this process is busy with is not measured. */
+const ASKER = `
+const { parentPort, workerData } = require("node:worker_threads");
+const { Agent, get } = require("node:http");
+const agent = new Agent({ keepAlive: true });
+let longest = 0, asked = 0, over = false;
+const ask = () => {
+  const from = performance.now();
+  const done = () => {
+    longest = Math.max(longest, performance.now() - from);
+    asked++;
+    if (over) { agent.destroy(); parentPort.postMessage({ longest, asked }); parentPort.close(); }
+    else setTimeout(ask, 5);
+  };
+  get(workerData, { agent }, (answer) => answer.resume().on("end", done)).on("error", done);
+};
+ask();
+parentPort.once("message", () => { over = true; });
+`;
+
+async function longestWait(url: string, attack: () => Promise<unknown>): Promise<number> {
+  const asker = new Worker(ASKER, { eval: true, workerData: url.replace(/^ws/, "http") });
+  const told = new Promise<{ longest: number }>((resolve, reject) => {
+    asker.once("message", resolve);
+    asker.once("error", reject);
+  });
+  try {
+    await attack();
+  } finally {
+    asker.postMessage("over");
+  }
+  return (await told).longest;
+}
