@@ -8,6 +8,7 @@ import Database from "better-sqlite3";
 import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3";
 import { migrate } from "drizzle-orm/better-sqlite3/migrator";
 import { readMigrationFiles } from "drizzle-orm/migrator";
+import { type Damage, watchDamage } from "./damage.ts";
 import { acquireWriterLock, type WriterLock } from "./repos/lock-repo.ts";
 import * as schema from "./schema.ts";
 import { damageIn } from "./soundness.ts";
@@ -16,6 +17,7 @@ export interface Db {
   readonly orm: BetterSQLite3Database<typeof schema>;
   readonly raw: Database.Database;
   readonly file: string;
+  readonly damage: Damage;
   close(): void;
 }
 
@@ -61,7 +63,7 @@ export function openDatabase(file: string, options: OpenOptions = {}): Db {
 
 function prepare(raw: Database.Database, file: string, options: OpenOptions, lock: WriterLock | undefined): Db {
   const folder = options.migrationsFolder ?? defaultMigrations();
-  if (options.readOnly !== true && options.beside !== true) refuseDamaged(raw);
+  if (options.readOnly !== true) refuseDamaged(raw);
   refuseNewer(raw, file, folder);
   const orm = drizzle(raw, { schema });
   if (options.readOnly === true || options.beside === true) {
@@ -80,6 +82,7 @@ function prepare(raw: Database.Database, file: string, options: OpenOptions, loc
     orm,
     raw,
     file,
+    damage: watchDamage(raw),
     close() {
       raw.close();
       lock?.release();

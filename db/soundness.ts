@@ -1,4 +1,5 @@
 /** Whether the database file is whole, can be read and can be written. */
+import { writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { Worker } from "node:worker_threads";
 import Database from "better-sqlite3";
@@ -54,9 +55,21 @@ export function damageInFile(file: string): string | undefined {
 }
 
 /** What SQLite itself calls damage; undefined for a file that is only locked, forbidden or gone. */
-function damageOf(error: unknown): string | undefined {
+export function damageOf(error: unknown): string | undefined {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
   return error instanceof Error && /^SQLITE_(CORRUPT|NOTADB)/.test(code) ? error.message : undefined;
+}
+
+/** A file beside the database by which a command asks the running server to look through it now. */
+export const lookMark = (file: string): string => `${file}.look`;
+
+/** Asks for that look. A folder that takes no file takes no mark: the server looks by itself, later. */
+export function askForLook(file: string): void {
+  try {
+    writeFileSync(lookMark(file), "", { mode: 0o600 });
+  } catch {
+    return;
+  }
 }
 
 /**

@@ -101,9 +101,9 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): Composed {
   const newId = () => randomUUID();
   const keys = createSigningKeys({ db, secret: env.secret, now });
   keys.check();
-  const soundness = watchSoundness({ file: env.databaseFile, log });
+  const soundness = watchSoundness({ db, log });
   const setUpCode = needsSetUpCode(env) && !studioExists(db) ? newPairingCode() : undefined;
-  const half = { env, log, db, auth: createAuth(db, env, log), keys, soundness, setUpCode, now, newId };
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, setUpCode, now, newId };
   // The rooms ask the host and the host's kinds ask for rooms and checks: some of them come second.
   const app: Springline = {
     ...half,

@@ -7,7 +7,6 @@ import type { Db } from "#db/connection.ts";
 import type { Auth } from "#server/auth/auth.ts";
 import type { Checks } from "#server/check/checks.ts";
 import type { Env } from "#server/env.ts";
-import type { Soundness } from "#server/http/soundness.ts";
 import type { Log } from "#server/log.ts";
 import type { SigningKeys } from "#server/signing/keys.ts";
 import type { Rooms } from "#server/sync/rooms.ts";
@@ -23,8 +22,6 @@ export interface Springline {
   readonly checks: Checks;
   /** The studio's Ed25519 keys. */
   readonly keys: SigningKeys;
-  /** Whether the database file was whole when it was last looked through. */
-  readonly soundness: Soundness;
   /** What the first run asks for, printed where the server was started; undefined when nobody beyond this machine can come. */
   readonly setUpCode?: string | undefined;
   /** ms since the epoch, UTC. */

@@ -1,12 +1,14 @@
-/** Who is in the studio: roles, sessions, invitations. For managers. */
+/** Who is in the studio: roles, sessions, invitations, reset links. For managers. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { listInvitations } from "#server/people/invite.ts";
 import { listPeople } from "#server/people/manage-people.ts";
+import { listResetLinks } from "#server/people/open-resets.ts";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
 import { Invitations } from "./invitations.tsx";
 import { InviteForm } from "./invite-form.tsx";
+import { OpenResets } from "./open-resets.tsx";
 import styles from "./people.module.css";
 import { PersonRow } from "./person-row.tsx";
 
@@ -17,7 +19,8 @@ export default async function PeoplePage() {
   const { actor } = visit.who;
   const people = listPeople(visit.app, actor);
   const invitations = listInvitations(visit.app, actor);
-  if (!people.ok || !invitations.ok) notFound();
+  const resets = listResetLinks(visit.app, actor);
+  if (!people.ok || !invitations.ok || !resets.ok) notFound();
   return (
     <Shell visit={visit} section="people">
       <h1>People</h1>
@@ -34,6 +37,7 @@ export default async function PeoplePage() {
           <h2>Invite</h2>
           <InviteForm />
           <Invitations open={invitations.value} />
+          <OpenResets open={resets.value} />
         </section>
       </div>
     </Shell>

@@ -1,5 +1,6 @@
 "use client";
 /** A reset link for somebody who has forgotten their password: made on purpose, shown once. */
+import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ResetLink } from "#server/people/reset-password.ts";
 import { Dialog } from "../_shell/dialog.tsx";
@@ -15,11 +16,14 @@ interface ResetDialogProps {
 }
 
 export function ResetDialog({ person, onClose }: ResetDialogProps) {
+  const router = useRouter();
   const sending = useSend();
   const [made, setMade] = useState<ResetLink | null>(null);
   const make = async () => {
     const link = await sending.run<ResetLink>("POST", `/api/people/${person.id}/reset-link`, {});
-    if (link) setMade(link);
+    if (!link) return;
+    setMade(link);
+    router.refresh();
   };
   return (
     <Dialog title={`Reset link for ${person.name}`} onClose={onClose}>

@@ -1,5 +1,5 @@
 /** Cue devices and their pairing codes. Codes and tokens come here hashed; a row is revoked, never deleted. */
-import { and, asc, eq, gt, isNull } from "drizzle-orm";
+import { and, asc, eq, gt, isNotNull, isNull } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { device } from "#db/schema.ts";
 
@@ -44,6 +44,18 @@ export function listDevices(db: Db): DeviceRow[] {
 export function readDevice(db: Db, id: string): DeviceRow | undefined {
   const one = and(eq(device.id, id), isNull(device.revokedAt));
   return db.orm.select(shown).from(device).where(one).get();
+}
+
+/** Who made the code that has this hash and is still good; undefined when there is none. */
+export function makerOfCode(db: Db, codeHash: string, now: number): string | undefined {
+  const waiting = and(eq(device.codeHash, codeHash), gt(device.codeExpiresAt, now), isNull(device.revokedAt));
+  return db.orm.select({ by: device.createdBy }).from(device).where(waiting).get()?.by;
+}
+
+/** Codes made by one person that were not used yet pair nothing any more. Gives how many there were. */
+export function endCodesBy(db: Db, createdBy: string, now: number): number {
+  const waiting = and(eq(device.createdBy, createdBy), gt(device.codeExpiresAt, now), isNotNull(device.codeHash));
+  return db.orm.update(device).set({ codeHash: null, codeExpiresAt: now }).where(waiting).run().changes;
 }
 
 /** Uses up a code that is still good: one statement, so that of two people with one code only one gets the device. */

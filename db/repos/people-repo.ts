@@ -31,6 +31,7 @@ export interface Invitation {
   readonly status: "pending" | "accepted" | "revoked";
   readonly createdAt: number;
   readonly expiresAt: number;
+  readonly inviterId: string;
 }
 
 const personColumns = { id: user.id, name: user.name, email: user.email, role: member.role, since: member.createdAt };
@@ -116,7 +117,7 @@ export function removeAccess(db: Db, userId: string): void {
   db.orm.delete(account).where(eq(account.userId, userId)).run();
 }
 
-export function insertInvitation(db: Db, made: Omit<Invitation, "status"> & { readonly inviterId: string }): void {
+export function insertInvitation(db: Db, made: Omit<Invitation, "status">): void {
   db.orm
     .insert(invitation)
     .values({
@@ -155,10 +156,10 @@ export function revokeInvitationsFor(db: Db, email: string): void {
   db.orm.update(invitation).set({ status: "revoked" }).where(pending).run();
 }
 
-/** Links made by somebody who leaves stop working. */
-export function revokeInvitationsBy(db: Db, inviterId: string): void {
+/** Links made by somebody who may invite no more stop working. Gives how many there were. */
+export function revokeInvitationsBy(db: Db, inviterId: string): number {
   const pending = and(eq(invitation.inviterId, inviterId), eq(invitation.status, "pending"));
-  db.orm.update(invitation).set({ status: "revoked" }).where(pending).run();
+  return db.orm.update(invitation).set({ status: "revoked" }).where(pending).run().changes;
 }
 
 function toPerson(row: { id: string; name: string; email: string; role: string; since: Date }): StudioPerson {
@@ -174,5 +175,6 @@ function toInvitation(row: typeof invitation.$inferSelect): Invitation {
     status: row.status,
     createdAt: row.createdAt.getTime(),
     expiresAt: row.expiresAt.getTime(),
+    inviterId: row.inviterId,
   };
 }

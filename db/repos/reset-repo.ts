@@ -1,24 +1,29 @@
 /** Reset links: rows of the sign-in library's table for such things. Only a hash of the link's token is stored. */
-import { and, eq, like, lt } from "drizzle-orm";
+import { and, asc, eq, like, lt } from "drizzle-orm";
 import { account, verification } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 
 export interface StoredReset {
+  readonly id: string;
   readonly userId: string;
   /** Who made it: a person's id, or "server" for the command. */
   readonly madeBy: string;
   readonly used: boolean;
+  readonly withdrawn: boolean;
   /** ms since the epoch. */
   readonly expiresAt: number;
 }
 
+export interface NewReset extends Pick<StoredReset, "id" | "userId" | "madeBy" | "expiresAt"> {
+  readonly tokenHash: string;
+  readonly at: number;
+}
+
 const PREFIX = "password-reset:";
 const keyOf = (tokenHash: string): string => `${PREFIX}${tokenHash}`;
+const OURS = like(verification.identifier, `${PREFIX}%`);
 
-export function insertReset(
-  db: Db,
-  made: Omit<StoredReset, "used"> & { readonly id: string; readonly tokenHash: string; readonly at: number },
-): void {
+export function insertReset(db: Db, made: NewReset): void {
   const at = new Date(made.at);
   const value = JSON.stringify({ userId: made.userId, madeBy: made.madeBy, used: false });
   const row = { id: made.id, identifier: keyOf(made.tokenHash), value, createdAt: at, updatedAt: at };
@@ -34,32 +39,41 @@ export function readReset(db: Db, tokenHash: string): StoredReset | undefined {
     .from(verification)
     .where(eq(verification.identifier, keyOf(tokenHash)))
     .get();
-  if (!row) return undefined;
-  const value = JSON.parse(row.value) as Omit<StoredReset, "expiresAt">; // written by insertReset and useReset only
-  return { ...value, expiresAt: row.expiresAt.getTime() };
+  return row && toReset(row);
 }
 
-export function spendReset(db: Db, tokenHash: string, reset: StoredReset): void {
-  const { expiresAt: _, ...kept } = reset;
-  const value = JSON.stringify({ ...kept, used: true });
+/** Links that were neither used nor withdrawn, those that ran out among them, the next to run out first. */
+export function listOpenResets(db: Db): StoredReset[] {
+  const rows = db.orm.select().from(verification).where(OURS).orderBy(asc(verification.expiresAt)).all();
+  return rows.map(toReset).filter((reset) => !reset.used && !reset.withdrawn);
+}
+
+export const spendReset = (db: Db, reset: StoredReset): void => settle(db, reset, { used: true });
+
+/** It stays, so that whoever opens it is told. */
+export const withdrawReset = (db: Db, reset: StoredReset): void => settle(db, reset, { withdrawn: true });
+
+function settle(db: Db, reset: StoredReset, how: Partial<StoredReset>): void {
+  const { id, expiresAt: _, ...kept } = { ...reset, ...how };
   db.orm
     .update(verification)
-    .set({ value })
-    .where(eq(verification.identifier, keyOf(tokenHash)))
+    .set({ value: JSON.stringify(kept) })
+    .where(eq(verification.id, id))
     .run();
 }
 
-/** Links of one person that were not used stop working; a used one stays, to be told apart from one never made. */
+/** Links of one person that were not used are forgotten; a used one stays, to be told apart from one never made. */
 export function dropOpenResetsOf(db: Db, userId: string): void {
-  const open = JSON.stringify({ userId }).slice(0, -1);
-  const of = and(like(verification.identifier, `${PREFIX}%`), like(verification.value, `${open},%"used":false}`));
-  db.orm.delete(verification).where(of).run();
+  for (const { id } of listOpenResets(db).filter((reset) => reset.userId === userId))
+    db.orm.delete(verification).where(eq(verification.id, id)).run();
 }
 
 /** Links that ran out before `at` (ms) are forgotten. */
 export function forgetResets(db: Db, at: number): void {
-  const old = and(like(verification.identifier, `${PREFIX}%`), lt(verification.expiresAt, new Date(at)));
-  db.orm.delete(verification).where(old).run();
+  db.orm
+    .delete(verification)
+    .where(and(OURS, lt(verification.expiresAt, new Date(at))))
+    .run();
 }
 
 /** Gives a person who has a password another. False when there is none to change: they are not of the studio. */
@@ -67,4 +81,10 @@ export function setPasswordHash(db: Db, userId: string, passwordHash: string, at
   const of = and(eq(account.userId, userId), eq(account.providerId, "credential"));
   const set = { password: passwordHash, updatedAt: new Date(at) };
   return db.orm.update(account).set(set).where(of).run().changes > 0;
+}
+
+function toReset(row: typeof verification.$inferSelect): StoredReset {
+  // Written by `insertReset` and `settle` only; links of before could not be withdrawn.
+  const value = JSON.parse(row.value) as Omit<StoredReset, "id" | "expiresAt" | "withdrawn"> & Partial<StoredReset>;
+  return { withdrawn: false, ...value, id: row.id, expiresAt: row.expiresAt.getTime() };
 }

@@ -13,13 +13,16 @@ export type StudioEventKind =
   | "timings-taken"
   /** A reset link was made for the person that is the subject; their password was changed through it. */
   | "reset-link"
-  | "password-reset";
+  | "reset-link-withdrawn"
+  | "password-reset"
+  /** What the person that is the subject had made and nobody had used ended with their right to make it. */
+  | "links-ended";
 
 export interface StudioEvent {
   readonly at: number;
   readonly actorId: string;
   readonly kind: StudioEventKind;
-  /** Id of the rule or the room. */
+  /** Id of the rule, the room or the person. */
   readonly subject: string;
   /** What it was changed to, as JSON holds it; null: back to the rule's own. */
   readonly data: unknown;

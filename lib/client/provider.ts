@@ -21,6 +21,8 @@ export interface ConnectionState {
   readonly waiting: number;
   /** The server says that it cannot write just now. */
   readonly storageFailing: boolean;
+  /** Its database is damaged: it saves nothing more until that is restored. */
+  readonly damaged: boolean;
   /** Code of a final close (a `CLOSE` code); null while the connection lives or tries again. */
   readonly closed: number | null;
 }
@@ -66,7 +68,14 @@ export interface DocConnection {
 
 /** The frame was larger than the socket layer takes at all: the same sentence as the server's own limit. */
 const FRAME_TOO_LARGE = 1009;
-const START: ConnectionState = { connected: false, synced: false, waiting: 0, storageFailing: false, closed: null };
+const START: ConnectionState = {
+  connected: false,
+  synced: false,
+  waiting: 0,
+  storageFailing: false,
+  damaged: false,
+  closed: null,
+};
 
 /** Opens the connection. It reconnects by itself until a final close or `stop()`. */
 export function connectDoc(options: ConnectOptions): DocConnection {
@@ -183,6 +192,7 @@ class Connection implements DocConnection {
     });
     this.provider.on("connection-close", (event) => {
       if (event?.code === CLOSE.storageFailing.code) this.change({ storageFailing: true });
+      if (event?.code === CLOSE.storageDamaged.code) this.change({ storageFailing: true, damaged: true });
       if (event?.code === CLOSE.idTaken.code) this.takeNewId();
       if (!this.provider.wsconnected && !this.takingAway) this.options.onFailed?.();
     });
@@ -234,7 +244,7 @@ class Connection implements DocConnection {
     this.offered = false;
     this.read = false;
     this.writes = true;
-    this.change({ connected: true, synced: false, waiting: 0, storageFailing: false, closed: null });
+    this.change({ ...START, connected: true });
   }
 
   private noteSent(frame: Uint8Array): void {
@@ -250,9 +260,14 @@ class Connection implements DocConnection {
       this.saved = news.count;
       this.recount();
     } else if (news.t === "generation") this.joined = true;
-    else if (news.t === "storage") this.change({ storageFailing: news.failing });
+    else if (news.t === "storage") this.takeStorage(news.failing, news.damaged === true);
     else if (news.t === "rights") this.takeRights(news.writes);
     this.options.onNews?.(news);
+  }
+
+  /** What is damaged stays so until the server has been started again. */
+  private takeStorage(storageFailing: boolean, damaged: boolean): void {
+    this.change({ storageFailing, damaged: storageFailing && (damaged || this.now.damaged) });
   }
 
   /** A reader shows no presence of their own; on gaining the right to write it is shown at once. */

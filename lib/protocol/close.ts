@@ -59,6 +59,10 @@ export const CLOSE = {
     code: 4503,
     text: "The server cannot save just now. Your words are kept on this device; trying again.",
   },
+  storageDamaged: {
+    code: 4508,
+    text: "The server's database is damaged and takes nothing more until a backup is restored. Your words are kept on this device; trying again.",
+  },
   tooSlow: { code: 4504, text: "This connection could not keep up. Reconnecting." },
   idTaken: { code: 4506, text: "Another page writes under the same number: this one takes a new one. Reconnecting." },
   othersFirst: {

@@ -106,8 +106,11 @@ export interface PlansKnown {
 export type News =
   /** How many of this connection's document messages (sync step 2 and update) are on disk, in order. */
   | { readonly t: "saved"; readonly count: number }
-  /** The server cannot write just now (true), or can again (false). Nothing unsaved is dropped. */
-  | { readonly t: "storage"; readonly failing: boolean }
+  /**
+   * The server cannot write just now (true), or can again (false). Nothing unsaved is dropped. `damaged`: not before
+   * somebody restores its database.
+   */
+  | { readonly t: "storage"; readonly failing: boolean; readonly damaged?: true }
   /** Names the history of the server's copy. A page keeps it beside its local copy and sends it when it connects again. */
   | { readonly t: "generation"; readonly generation: string }
   | { readonly t: "rights"; readonly writes: boolean; readonly comments: boolean }

@@ -3,6 +3,7 @@ import { existsSync, statSync } from "node:fs";
 import { link, mkdir, mkdtemp, open, readFile, rm } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
 import { copyDatabase, databaseFault } from "#db/copy.ts";
+import { askForLook, damageOf } from "#db/soundness.ts";
 import type { Place } from "#server/env.ts";
 import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, writeArchive, writeSecret } from "./archive.ts";
 
@@ -33,15 +34,14 @@ export async function makeBackup(setup: BackupSetup): Promise<BackupMade> {
   await mkdir(dirname(file), { recursive: true, mode: 0o700 });
   const work = await mkdtemp(join(dirname(file), ".backup-"));
   try {
-    copyDatabase(databaseFile, join(work, DATABASE_ENTRY));
+    copyUndamaged(databaseFile, join(work, DATABASE_ENTRY));
     await writeSecret(work, secret);
     const archive = join(work, "archive.tar");
     await writeArchive(work, archive, setup);
     const back = await mkdtemp(join(work, "back-"));
     const manifest = await readArchive(archive, back);
     const fault = databaseFault(join(back, DATABASE_ENTRY));
-    if (fault)
-      throw new BackupRefused(`The studio's database is damaged (${fault}): no backup was made. Restore an older one.`);
+    if (fault) throw refuseDamaged(databaseFile, fault);
     // A link fails where a rename would take another file's place.
     await link(archive, file);
     await syncFolder(dirname(file));
@@ -49,6 +49,23 @@ export async function makeBackup(setup: BackupSetup): Promise<BackupMade> {
   } finally {
     await rm(work, { recursive: true, force: true });
   }
+}
+
+function copyUndamaged(databaseFile: string, target: string): void {
+  try {
+    copyDatabase(databaseFile, target);
+  } catch (error) {
+    const damage = damageOf(error);
+    throw damage === undefined ? error : refuseDamaged(databaseFile, damage);
+  }
+}
+
+/** The server, if it runs, is told as well: it may not have met the damage yet. */
+function refuseDamaged(databaseFile: string, damage: string): BackupRefused {
+  askForLook(databaseFile);
+  return new BackupRefused(
+    `The studio's database is damaged (${damage}): no backup was made. Stop the server and put the latest one back: npm run -s restore -- FILE`,
+  );
 }
 
 function nameFor({ place, target, program, at }: BackupSetup): string {

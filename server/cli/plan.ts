@@ -5,6 +5,7 @@
  */
 import { readFile, stat } from "node:fs/promises";
 import { answer, COMMAND_NAMES, isCommand, optionsOf, wantedBeside } from "./commands.ts";
+import { endQuietly } from "./end-quietly.ts";
 import { readPlanBytes } from "./read-plan.ts";
 
 /** A plan of the largest allowed size is a few megabytes. */
@@ -113,6 +114,5 @@ function say(error: unknown): number {
   return 2;
 }
 
-process.stdout.on("error", () => {});
-process.stderr.on("error", () => {});
+endQuietly();
 process.exitCode = await main(process.argv.slice(2)).catch(say);

@@ -1,10 +1,11 @@
 /** Turns a pairing code into a device's token. Anybody may call this, so wrong guesses are counted. */
 import * as z from "zod";
-import { claimDevice } from "#db/repos/device-repo.ts";
+import { claimDevice, makerOfCode } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { hashToken } from "#server/auth/device.ts";
 import { type Allowance, Tries, waitInWords } from "#server/auth/tries.ts";
+import { mayStill } from "#server/people/made-links.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { newDeviceToken, readPairingCode } from "./pairing-code.ts";
@@ -26,7 +27,12 @@ export interface Paired {
 const WRONG_CODE = fail(
   404,
   "code-unknown",
-  "That code is not known, was used already, or is older than ten minutes. Check it, or ask the manager for a new one.",
+  "That code is not known, was used or taken back, or is older than ten minutes. Check it, or ask the manager for a new one.",
+);
+const MAKER_GONE = fail(
+  410,
+  "code-withdrawn",
+  "Whoever made this code may not add devices any more. Ask the manager for a new one.",
 );
 const tooOften = (waitMs: number): Result<never> =>
   fail(429, "too-often", `Too many wrong codes from this network. Wait ${waitInWords(waitMs)} and try again.`);
@@ -52,7 +58,7 @@ function guessesOf(app: Studio): Tries {
 
 /**
  * `network` is where it is asked from, for the limit on guesses; null where people cannot be told apart, since the limit
- * would be everybody's. Errors: 404 code-unknown, 429 too-often.
+ * would be everybody's. Errors: 404 code-unknown, 410 code-withdrawn, 429 too-often.
  */
 export function pairDevice(app: Studio, typed: string, network: string | null): Result<Paired> {
   const tries = guessesOf(app);
@@ -61,6 +67,8 @@ export function pairDevice(app: Studio, typed: string, network: string | null): 
   if (wait > 0) return tooOften(wait);
   const code = readPairingCode(typed);
   const token = newDeviceToken();
+  const maker = code === null ? undefined : makerOfCode(app.db, hashToken(code), now);
+  if (maker !== undefined && !mayStill(app.db, maker, "devices.manage")) return MAKER_GONE;
   const device = code === null ? undefined : claimDevice(app.db, hashToken(code), hashToken(token), now);
   if (!device) {
     if (network !== null) tries.failed(network, now);

@@ -29,7 +29,8 @@ export async function askAddress(origin: string, headers: Readonly<Record<string
 
 export type SocketEnd =
   | { readonly kind: "opened" }
-  | { readonly kind: "status"; readonly status: number }
+  /** `to`: the origin that the answer sends to, where it does. */
+  | { readonly kind: "status"; readonly status: number; readonly to: string | undefined }
   | { readonly kind: "failed"; readonly why: string };
 
 /**
@@ -45,7 +46,10 @@ export function openSocket(origin: string): Promise<SocketEnd> {
       ws.terminate();
     };
     ws.on("open", () => end({ kind: "opened" }));
-    ws.on("unexpected-response", (_request, response) => end({ kind: "status", status: response.statusCode ?? 0 }));
+    ws.on("unexpected-response", (_request, { statusCode = 0, headers }) => {
+      const to = URL.canParse(headers.location ?? "") ? new URL(headers.location ?? "").origin : undefined;
+      end({ kind: "status", status: statusCode, to });
+    });
     ws.on("error", (error) => end({ kind: "failed", why: reason(error) }));
   });
 }

@@ -2,7 +2,7 @@
 
 import { PROXY_SECTION } from "#lib/protocol/address.ts";
 import type { Place } from "#server/env.ts";
-import { type Asked, askAddress, openSocket } from "./ask.ts";
+import { type Asked, askAddress, openSocket, type SocketEnd } from "./ask.ts";
 import { type Finding, right, unsure, wrong } from "./finding.ts";
 
 const README = `See "${PROXY_SECTION}" in README.md.`;
@@ -88,13 +88,16 @@ function addressOf({ origin, id, running }: Setting, asked: Asked): Finding {
   }
 }
 
-export async function liveFinding(origin: string, { isHere }: Reached): Promise<Finding> {
+export async function liveFinding(origin: string, { isHere, asked }: Reached): Promise<Finding> {
   const what = "live connections";
-  if (!isHere) return unsure(what, "not looked at: needs the server running, and the address to lead to it.");
+  if (!isHere || asked.kind !== "answer")
+    return unsure(what, "not looked at: needs the server running, and the address to lead to it.");
   const end = await openSocket(origin);
   if (end.kind === "opened") return right(what, "a WebSocket opens through the public address.");
   const carry = `Let the proxy carry upgrades on. ${README}`;
   if (end.kind === "failed") return wrong(what, `a WebSocket does not open: ${end.why}.`, carry);
+  const byName = ofServersName(end, { origin, started: asked.answer.address });
+  if (byName) return wrong(what, ...byName);
   if (end.status === 403)
     return wrong(
       what,
@@ -104,6 +107,26 @@ export async function liveFinding(origin: string, { isHere }: Reached): Promise<
   if (end.status === 503)
     return unsure(what, "the server takes no more WebSockets at this moment (status 503). Run this again later.");
   return wrong(what, `a WebSocket was answered with status ${end.status} instead of 101.`, carry);
+}
+
+/**
+ * The server answers by its own name alone: what comes from a page of another is refused, what comes asking for another is
+ * sent on to it. Found and to do, where such an answer came; undefined where it is of another cause.
+ */
+function ofServersName(
+  { status, to }: SocketEnd & { readonly kind: "status" },
+  { origin, started }: { readonly origin: string; readonly started: string },
+): [found: string, todo: string] | undefined {
+  if (started !== origin && (status === 403 || to === started))
+    return [
+      `the server turns WebSockets of ${origin} away (status ${status}), since it was started with ${started}.`,
+      `Start it again with SPRINGLINE_URL=${origin}, then run this again.`,
+    ];
+  if (to !== started) return undefined;
+  return [
+    `the server sent the WebSocket on to its own name, ${started} (status ${status}): what the proxy asks for names another Host and is no upgrade.`,
+    `Let the proxy hand the Host header on as it is, and carry upgrades on. ${README}`,
+  ];
 }
 
 /** Asked twice: once as anybody, once with a client's address that we made up, which no good proxy lets through. */

@@ -10,27 +10,27 @@ const LEAST_FREE_BYTES = 32 * 1024 * 1024;
 /** A write waits for the disk, and anybody may ask: one in this time answers for all who ask meanwhile. */
 const PROBE_MS = 10_000;
 
-type Asked = Pick<Springline, "db" | "env" | "log" | "now" | "rooms" | "soundness">;
+type Asked = Pick<Springline, "db" | "env" | "log" | "now" | "rooms">;
 
 /**
  * 200 when the database can be read and written, is whole, has room, and no document waits for a failing disk; else 503
- * with a sentence for each. The whole file is not looked through here but by `soundness.ts`, seldom and in a thread of
- * its own: that reads every page.
+ * with a sentence for each. The whole file is not looked through here but by `soundness.ts`, in a thread of its own: that
+ * reads every page.
  */
 export function readHealth(app: Asked): Response {
   const { rooms, connections, failing } = app.rooms.health();
-  const [database, problem] = databaseAnswers(app);
+  const damage = app.db.damage.known !== null && DAMAGED;
+  const [database, problem] = damage ? [false, false] : databaseAnswers(app);
   const unsaved = failing.length > 0 && "Words of a document could not be saved yet; the server keeps trying.";
-  const damage = app.soundness.damage !== null && DAMAGED;
   const problems = [damage, problem, roomLeft(app), unsaved].filter((one) => one !== false);
   const ok = problems.length === 0;
-  const body = { ok, problems, database: database && !damage, rooms, connections, unsavedDocuments: failing.length };
+  const body = { ok, problems, database, rooms, connections, unsavedDocuments: failing.length };
   return Response.json(body, { status: ok ? 200 : 503, headers: { "cache-control": "no-store" } });
 }
 
 const DAMAGED = "The database is damaged. Stop the server and restore the latest backup.";
 
-function databaseAnswers(app: Asked): [boolean, string | false] {
+function databaseAnswers(app: Asked): readonly [boolean, string | false] {
   try {
     studioExists(app.db);
   } catch (err) {

@@ -3,17 +3,35 @@ import type { IncomingMessage } from "node:http";
 import type { Env } from "#server/env.ts";
 import type { Log } from "#server/log.ts";
 import { warnOnce } from "#server/warn-once.ts";
+import { bareAddress } from "./network.ts";
 
 type Watched = { readonly env: Pick<Env, "trustProxy">; readonly log: Pick<Log, "warn"> };
 
 /** To be asked before the headers are cleaned. */
 export function noteForwarded({ env, log }: Watched, request: IncomingMessage): void {
-  if (env.trustProxy || request.headers["x-forwarded-for"] === undefined) return;
+  const forwarded = request.headers["x-forwarded-for"];
+  if (forwarded === undefined) return;
+  if (env.trustProxy) {
+    noteNoAddress(log, String(forwarded));
+    return;
+  }
   warnOnce(
     log,
     "forwarded-not-trusted",
     {},
     "A proxy names its clients (x-forwarded-for), but SPRINGLINE_TRUST_PROXY is not set: all of them count as one address, and share its limits. Set it to 1 when that proxy is yours and sets the header itself.",
+  );
+}
+
+/** "unknown" and the like are allowed in such a header, and tell nobody apart. Ports and brackets are read past. */
+function noteNoAddress(log: Watched["log"], forwarded: string): void {
+  const said = forwarded.split(",").at(-1)?.trim() ?? "";
+  if (bareAddress(said) !== "") return;
+  warnOnce(
+    log,
+    "forwarded-no-address",
+    { said: said.slice(0, 80) },
+    "The proxy in front names a client by something that is no address (x-forwarded-for): such requests count as the proxy's own and share its limits. Let it write the client's IP address there, with or without a port.",
   );
 }
 

@@ -14,12 +14,12 @@ import type { z } from "zod";
 import { can, type Device, type Person, type StudioAction } from "#lib/policy/can.ts";
 import { wrongAddressWords } from "#lib/protocol/address.ts";
 import { DEVICES_WORDS } from "#lib/protocol/places.ts";
-import { freshenSession, type SignedIn } from "#server/auth/actor.ts";
+import { freshenSession, type SignedIn, sessionAccess } from "#server/auth/actor.ts";
 import { deviceFromHeaders } from "#server/auth/device.ts";
 import { type AppError, fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
 import { type Springline, springline } from "#server/springline.ts";
 import { FORM_BODY_BYTES, MAX_BODY_BYTES, readBody } from "./body.ts";
-import { faultToError } from "./fault.ts";
+import { faultToError, refuseWrites } from "./fault.ts";
 import { noteOtherOrigin } from "./proxy-signs.ts";
 
 export interface Call<B> {
@@ -69,9 +69,17 @@ export function guarded<B = undefined>(
     const { who, cookies } = await freshenSession(request.headers, app);
     if (!who) return withCookies(respond(NOT_SIGNED_IN), cookies);
     const call = await readCall(app, request, context, withActor(options, who.actor));
-    const answer = call.ok ? await handler({ ...call.value, actor: who.actor, who }) : call;
+    if (!call.ok) return withCookies(respond(call), cookies);
+    const still = stillSignedIn(app, who);
+    const answer = still ? await handler({ ...call.value, actor: still.actor, who: still }) : NOT_SIGNED_IN;
     return withCookies(toResponse(answer, options.status), cookies);
   });
+}
+
+/** A body may take minutes to come: who has left meanwhile, or has other roles, asks with what they may do now. */
+function stillSignedIn(app: Springline, who: SignedIn): SignedIn | undefined {
+  const now = sessionAccess(app.db, who.sessionId, app.now());
+  return now?.userId === who.actor.id ? { ...who, actor: { ...who.actor, roles: now.roles } } : undefined;
 }
 
 /** A route for paired devices. No cookie is looked at, so no Origin is asked for. */
@@ -104,6 +112,12 @@ export function respondWithCookies(result: Result<unknown>, cookies: readonly st
   return withCookies(respond(result, status), cookies);
 }
 
+/** The answer to a request that would write into a damaged database; undefined while none is known to be. */
+export function writeRefusal(app: Pick<Springline, "db">, request: Request): Response | undefined {
+  const error = refuseWrites(app, request);
+  return error && respond({ ok: false, error });
+}
+
 /** Methods that change nothing need no Origin; all others must come from our own pages. Errors: 403 other-origin. */
 export function checkOrigin(app: Pick<Springline, "env" | "log">, request: Request): Result<null> {
   if (request.method === "GET" || request.method === "HEAD") return ok(null);
@@ -131,9 +145,9 @@ function route(run: (app: Springline, request: Request, context?: RouteContext) 
   return async (request, context) => {
     const app = springline();
     try {
-      return await run(app, request, context);
+      return writeRefusal(app, request) ?? (await run(app, request, context));
     } catch (cause) {
-      return respond({ ok: false, error: faultToError(cause, app.log, request) });
+      return respond({ ok: false, error: faultToError(cause, app, request) });
     }
   };
 }

@@ -14,6 +14,7 @@ import type { Role } from "#lib/policy/can.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { newPassword, personName } from "./fields.ts";
+import { mayStill } from "./made-links.ts";
 import { hashPassword } from "./sign-in.ts";
 
 /** No address here: it is the invitation's, and a body that brings one is refused as a whole. */
@@ -38,6 +39,11 @@ const USED = fail(
   "This invitation link has been used. Sign in, or ask the manager for a new one.",
 );
 const REVOKED = fail(410, "invitation-revoked", "This invitation was taken back. Ask the manager for a new one.");
+const MAKER_GONE = fail(
+  410,
+  "invitation-revoked",
+  "Whoever made this invitation may not let people in any more. Ask the manager for a new one.",
+);
 const EXPIRED = fail(410, "invitation-expired", "This invitation link has run out. Ask the manager for a new one.");
 const HERE = fail(409, "already-here", "This address already belongs to somebody of this studio. Sign in.");
 
@@ -84,7 +90,9 @@ function openInvitation(app: Springline, id: string): Result<Invitation> {
   if (!found) return UNKNOWN;
   if (found.status === "accepted") return USED;
   if (found.status === "revoked") return REVOKED;
-  return found.expiresAt <= app.now() ? EXPIRED : ok(found);
+  if (found.expiresAt <= app.now()) return EXPIRED;
+  // Managers give every role: whoever may invite at all may give what the link names.
+  return mayStill(app.db, found.inviterId, "people.manage") ? ok(found) : MAKER_GONE;
 }
 
 /** A one-person studio ends when a second person may write plans: then a second pair of eyes is asked for again. */

@@ -4,7 +4,6 @@ import {
   listPeople as allPeople,
   readPerson,
   removeAccess,
-  revokeInvitationsBy,
   type StudioPerson,
   setRoles,
 } from "#db/repos/people-repo.ts";
@@ -14,6 +13,7 @@ import { type Actor, can, type Role } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { roleList } from "./fields.ts";
+import { endMadeLinks } from "./made-links.ts";
 
 export const rolesSchema = z.strictObject({ roles: roleList });
 
@@ -40,20 +40,24 @@ export function listNames(app: Springline, actor: Actor): Result<readonly Person
   return ok(allPeople(app.db).map(({ id, name, roles }) => ({ id, name, roles })));
 }
 
-/** Sets all roles of a person; open sockets hear of it at once. Errors: 403 no-right, 404 not-found, 409 last-manager. */
+/**
+ * Sets all roles of a person; open sockets hear of it at once, and links they may make no more end. Errors: 403 no-right, 404
+ * not-found, 409 last-manager.
+ */
 export function changeRoles(
   app: Springline,
   actor: Actor,
   userId: string,
   roles: readonly Role[],
 ): Result<StudioPerson> {
-  if (!can(actor, "people.manage")) return NO_RIGHT;
+  if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
   const changed = app.db.raw
     .transaction((): Result<StudioPerson> => {
       const person = readPerson(app.db, userId);
       if (!person) return NOT_FOUND;
       if (!roles.includes("manager") && isLastManager(app, person)) return LAST_MANAGER;
       setRoles(app.db, userId, roles);
+      endMadeLinks(app.db, { by: userId, actorId: actor.id, at: app.now() });
       return ok({ ...person, roles });
     })
     .immediate();
@@ -72,11 +76,11 @@ export function endSessions(app: Springline, actor: Actor, userId: string): Resu
 }
 
 /**
- * Takes a person out of the studio: membership, password, sessions and the invitations they made go; their name and
+ * Takes a person out of the studio: membership, password, sessions and the links and codes they made go; their name and
  * their plans stay. Errors: 403 no-right, 404 not-found, 409 last-manager.
  */
 export function removePerson(app: Springline, actor: Actor, userId: string): Result<null> {
-  if (!can(actor, "people.manage")) return NO_RIGHT;
+  if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
   const removed = app.db.raw
     .transaction((): Result<null> => {
       const person = readPerson(app.db, userId);
@@ -84,8 +88,8 @@ export function removePerson(app: Springline, actor: Actor, userId: string): Res
       if (isLastManager(app, person)) return LAST_MANAGER;
       removeAccess(app.db, userId);
       endSessionsOf(app.db, userId);
-      revokeInvitationsBy(app.db, userId);
       dropOpenResetsOf(app.db, userId);
+      endMadeLinks(app.db, { by: userId, actorId: actor.id, at: app.now() });
       return ok(null);
     })
     .immediate();

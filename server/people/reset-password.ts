@@ -23,6 +23,7 @@ import { hashToken } from "#server/auth/device.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { newPassword } from "./fields.ts";
+import { mayStill } from "./made-links.ts";
 import { hashPassword } from "./sign-in.ts";
 
 /** How long a reset link works, in ms. */
@@ -54,6 +55,12 @@ const OWN = fail(
 );
 const UNKNOWN = fail(404, "reset-unknown", "This reset link is not known here. Ask a manager for a new one.");
 const USED = fail(410, "reset-used", "This reset link has been used. Sign in, or ask a manager for a new one.");
+const WITHDRAWN = fail(410, "reset-withdrawn", "This reset link was taken back. Ask a manager for a new one.");
+const MAKER_GONE = fail(
+  410,
+  "reset-withdrawn",
+  "Whoever made this reset link is no manager here any more. Ask a manager for a new one.",
+);
 const EXPIRED = fail(410, "reset-expired", "This reset link has run out. Ask a manager for a new one.");
 
 /**
@@ -93,7 +100,7 @@ export function storeReset(db: Db, { person, by, at, origin }: Making): ResetLin
   return { link: `${origin}/reset/${token}`, expiresAt };
 }
 
-/** Whose password it is. Errors: 404 reset-unknown, 410 reset-used, reset-expired. */
+/** Whose password it is. Errors: 404 reset-unknown, 410 reset-used, -withdrawn, -expired. */
 export function readResetLink(app: Pick<Springline, "db" | "now">, token: string): Result<ResetView> {
   const open = openReset(app, token);
   if (!open.ok) return open;
@@ -117,7 +124,7 @@ export async function resetPassword(
       const { person, reset } = open.value;
       const at = app.now();
       if (!setPasswordHash(app.db, person.id, passwordHash, at)) return UNKNOWN;
-      spendReset(app.db, hashToken(token), reset);
+      spendReset(app.db, reset);
       const ended = endSessionsOf(app.db, person.id);
       const data = { linkBy: reset.madeBy, ended };
       addStudioEvent(app.db, { at, actorId: person.id, kind: "password-reset", subject: person.id, data });
@@ -136,5 +143,8 @@ function openReset(
   const person = reset && readPerson(app.db, reset.userId);
   if (!reset || !person) return UNKNOWN;
   if (reset.used) return USED;
-  return reset.expiresAt <= app.now() ? EXPIRED : ok({ reset, person });
+  if (reset.withdrawn) return WITHDRAWN;
+  if (reset.expiresAt <= app.now()) return EXPIRED;
+  const counts = reset.madeBy === BY_SERVER || mayStill(app.db, reset.madeBy, "people.manage");
+  return counts ? ok({ reset, person }) : MAKER_GONE;
 }

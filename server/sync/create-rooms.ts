@@ -4,6 +4,7 @@ import type { Db } from "#db/connection.ts";
 import { readGeneration } from "#db/repos/doc-log-repo.ts";
 import { syncLog } from "#db/repos/log-sync.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
+import { syncedUnlessDamaged } from "./damaged.ts";
 import { createDoc, readClosed, settled, transactIn } from "./documents.ts";
 import type { SyncHost, SyncLog } from "./host.ts";
 import { LIMITS, type Limits } from "./limits.ts";
@@ -30,8 +31,10 @@ export interface LiveRooms extends Rooms {
 /** One a database: nothing else may write its document log. Starts timers; `stop()` ends them. */
 export function createRooms(options: RoomsOptions): LiveRooms {
   const { db, host, log, now = Date.now, newId = randomUUID, sync = () => syncLog(db) } = options;
-  const context = { db, host, log, now, newId, sync, limits: { ...LIMITS, ...options.limits } };
+  const whole = () => syncedUnlessDamaged(db, sync);
+  const context = { db, host, log, now, newId, sync: whole, limits: { ...LIMITS, ...options.limits } };
   const registry = new RoomRegistry(context);
+  db.damage.onFound(() => registry.tellDamage());
   return {
     registry,
     create: (name, doc, actorId) => createDoc(context, name, { doc, actorId }),

@@ -8,6 +8,7 @@ import type { CloseName } from "#lib/protocol/close.ts";
 import { type DocKind, type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
 import { Committer } from "./committer.ts";
 import { Connection, closeSocket } from "./connection.ts";
+import { DAMAGED, damageNews, notSaving } from "./damaged.ts";
 import { loadOrCreate, type RegistryContext } from "./documents.ts";
 import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./gate.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
@@ -97,7 +98,7 @@ export class RoomRegistry implements RoomKeeper {
     if (refused) return refused;
     try {
       const room = this.open(name);
-      if (room.failing || room.broken) return "storageFailing";
+      if (room.failing || room.broken) return notSaving(this.context.db);
       const refusedHere = refuseGeneration(page, room.generation);
       if (refusedHere) return refusedHere;
       // Told before anything is exchanged: what each holds under that number would be taken for the other's.
@@ -128,11 +129,15 @@ export class RoomRegistry implements RoomKeeper {
 
   private welcomeFor(name: DocName, session: SessionInfo): readonly News[] {
     try {
-      return this.context.host.welcome?.(name, session) ?? [];
+      return [...(this.context.host.welcome?.(name, session) ?? []), ...damageNews(this.context.db)];
     } catch (error) {
       this.context.log.error({ document: formatDocName(name), err: error }, "the news for a joining page failed");
       return [];
     }
+  }
+
+  tellDamage(): void {
+    for (const room of this.table.values()) room.announce(DAMAGED);
   }
 
   refreshAccess(): void {
@@ -193,7 +198,12 @@ export class RoomRegistry implements RoomKeeper {
     for (const timer of this.timers) clearInterval(timer);
     this.committer.flush();
     for (const connection of this.connections()) connection.close("stopping");
-    for (let left = limitMs; this.committer.failingRooms.length > 0 && left > 0; left -= STOP_STEP_MS) {
+    // A damaged database takes nothing, however long one waits: the pages keep their words.
+    for (
+      let left = this.context.db.damage.known === null ? limitMs : 0;
+      this.committer.failingRooms.length > 0 && left > 0;
+      left -= STOP_STEP_MS
+    ) {
       await new Promise((resolve) => setTimeout(resolve, Math.min(left, STOP_STEP_MS)));
       this.committer.retryNow();
     }

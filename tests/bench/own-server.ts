@@ -33,7 +33,7 @@ const newId = () => randomUUID();
 const auth = createAuth(db, env, log);
 const keys = createSigningKeys({ db, secret: env.secret, now });
 const app: Springline = {
-  ...{ env, log, db, auth, keys, soundness: { damage: null }, now, newId },
+  ...{ env, log, db, auth, keys, now, newId },
   get rooms() {
     return rooms;
   },

@@ -1,14 +1,17 @@
 /** A database file with pages that were really overwritten: the start refuses it, a running server says so, nobody is misled. */
-import { closeSync, openSync, readFileSync, writeSync } from "node:fs";
+import { closeSync, copyFileSync, openSync, readFileSync, renameSync, rmSync, writeSync } from "node:fs";
 import Database from "better-sqlite3";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
+import * as authRoute from "#app/api/auth/[...all]/route.ts";
+import { POST as firstRun } from "#app/api/first-run/route.ts";
 import { GET } from "#app/api/health/route.ts";
 import { DatabaseRefused, openDatabase } from "#db/connection.ts";
-import { quickCheck, writeProbe } from "#db/soundness.ts";
-import { watchSoundness } from "#server/http/soundness.ts";
+import { watchDamage } from "#db/damage.ts";
+import { askForLook, quickCheck, writeProbe } from "#db/soundness.ts";
+import { type Pace, watchSoundness } from "#server/http/soundness.ts";
 import { setSpringline } from "#server/springline.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
-import { type Harness, request, startHarness } from "#tests/unit/auth-harness.ts";
+import { type Harness, outcome, PASSWORD, request, startHarness } from "#tests/unit/auth-harness.ts";
 
 let temp: TempDb;
 beforeEach(() => {
@@ -66,24 +69,109 @@ async function withApp(run: (h: Harness) => Promise<void>): Promise<void> {
   }
 }
 
-test("damage that comes while the server runs: the next look finds it, health answers 503 and says what to do", () =>
+const DAMAGED = "The database is damaged. Stop the server and restore the latest backup.";
+const silentLog = () => ({ error: vi.fn(), warn: vi.fn() });
+const STUDIO = { studio: "Quay Gym", name: "Ann", email: "ann@quay.example", password: PASSWORD };
+
+test("damage that comes while the server runs: the next look finds it, health says what to do, nothing more is written", () =>
   withApp(async (h) => {
-    const log = { error: vi.fn(), warn: vi.fn() };
+    const log = silentLog();
     h.db.raw.pragma("wal_checkpoint(truncate)");
-    const soundness = watchSoundness({ file: h.db.file, log });
-    setSpringline({ ...h.app, soundness });
+    const soundness = watchSoundness({ db: h.db, log });
     await soundness.look();
     expect(await health()).toEqual({ status: 200, problems: [] });
     h.db.raw.pragma("wal_checkpoint(truncate)");
     damage(h.db.file);
     await soundness.look();
+    await soundness.look();
     soundness.stop();
-    expect(await health()).toEqual({
-      status: 503,
-      problems: ["The database is damaged. Stop the server and restore the latest backup."],
-    });
+    expect(await health()).toEqual({ status: 503, problems: [DAMAGED] });
     expect(log.error).toHaveBeenCalledOnce();
+    expect(() => writeProbe(h.db)).toThrow();
+    const refused = await firstRun(request("/api/first-run", { method: "POST", body: STUDIO }));
+    expect(refused.status).toBe(503);
+    expect((await refused.json()).error.message).toMatch(
+      /is damaged: nothing was changed, .* until a backup is restored/,
+    );
+    const signIn = await authRoute.POST(request("/api/auth/sign-in/email", { method: "POST", body: STUDIO }));
+    expect(await outcome(signIn)).toBe("503 damaged");
   }));
+
+/** Opened before it is damaged, as a running server has it, with nothing of it kept in memory. */
+function openRaw(): Database.Database {
+  const raw = new Database(temp.file);
+  raw.pragma("cache_size = 0");
+  return raw;
+}
+
+test("an error by which SQLite says damage makes a look at once, whoever met it", async () => {
+  damage(temp.file);
+  const raw = openRaw();
+  const known = watchDamage(raw);
+  const soundness = watchSoundness({ db: { file: temp.file, damage: known }, log: silentLog() });
+  const found = new Promise<void>((told) => known.onFound(told));
+  const tables = raw.prepare<[], string>("select name from sqlite_master where type = 'table'").pluck().all();
+  const met = tables.filter((name) => isDamaged(raw, `select count(*), * from "${name}" order by 1, rowid`));
+  const indexes = met.length > 0 || isDamaged(raw, "reindex");
+  expect(indexes).toBe(true);
+  await found;
+  soundness.stop();
+  expect(known.known).toBeTruthy();
+  expect(() => raw.exec("create table more (a)")).toThrow(/readonly/);
+  raw.close();
+});
+
+function isDamaged(raw: Database.Database, sql: string): boolean {
+  try {
+    const statement = raw.prepare(sql);
+    if (statement.reader) statement.all();
+    else statement.run();
+    return false;
+  } catch (error) {
+    return error instanceof Error && "code" in error && /^SQLITE_CORRUPT/.test(String(error.code));
+  }
+}
+
+test("a small file is looked through every minute, a large one seldom, either at once when a command asks", () =>
+  withApp(async (h) => {
+    h.db.raw.pragma("wal_checkpoint(truncate)");
+    const watch = (pace: Partial<Pace>) => watchSoundness({ db: h.db, log: silentLog(), pace });
+    const never = watch({ smallMs: 0, largeBytes: 0 });
+    damage(h.db.file);
+    await never.glance();
+    expect(h.db.damage.known).toBeNull();
+    askForLook(h.db.file);
+    await never.glance();
+    expect(h.db.damage.known).toBeTruthy();
+    never.stop();
+  }));
+
+test("a small file is due after its minute", () =>
+  withApp(async (h) => {
+    h.db.raw.pragma("wal_checkpoint(truncate)");
+    damage(h.db.file);
+    const soundness = watchSoundness({ db: h.db, log: silentLog(), pace: { smallMs: 0 } });
+    await soundness.glance();
+    soundness.stop();
+    expect(h.db.damage.known).toBeTruthy();
+  }));
+
+test.each([
+  ["another file in its place", (file: string) => renameSync(`${file}.other`, file)],
+  ["its log taken away", (file: string) => rmSync(`${file}-wal`)],
+])("%s is damage: what is written would be gone at the end", (_what, act) =>
+  withApp(async (h) => {
+    writeProbe(h.db);
+    const soundness = watchSoundness({ db: h.db, log: silentLog() });
+    copyFileSync(h.db.file, `${h.db.file}.other`);
+    await soundness.glance();
+    expect(h.db.damage.known).toBeNull();
+    act(h.db.file);
+    await soundness.glance();
+    soundness.stop();
+    expect(await health()).toEqual({ status: 503, problems: [DAMAGED] });
+  }),
+);
 
 test("a look in a thread of its own leaves the main thread free", async () => {
   let turns = 0;

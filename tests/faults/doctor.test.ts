@@ -51,6 +51,33 @@ test("a proxy that does not carry upgrades: live connections are wrong, and the 
   expect(about(findings, "live connections")?.todo).toContain("Behind a proxy");
 });
 
+test.each([
+  ["carries upgrades", true, "status 403"],
+  ["hands them on as requests", "as requests", "status 307"],
+] as const)(
+  "a server started with another address, behind a proxy that %s: that is named, not the proxy",
+  async (_what, upgrades, status) => {
+    const set = await behind({ upgrades }, { origin: "http://localhost:9" });
+    const findings = await examine(set);
+    expect(wrongOnes(findings)).toEqual(["leads here", "live connections"]);
+    const live = about(findings, "live connections");
+    expect(live?.found).toContain(status);
+    expect(live?.found).toContain("since it was started with http://localhost:9.");
+    expect(live?.todo).toBe(`Start it again with SPRINGLINE_URL=${set.SPRINGLINE_URL}, then run this again.`);
+  },
+);
+
+test("a proxy that changes the Host and carries no upgrades: the server's own sending on is named", async () => {
+  const headers = (all: Record<string, unknown>) => ({ ...all, host: "127.0.0.1:4310" }) as never;
+  const findings = await examine(await behind({ upgrades: "as requests", headers }));
+  expect(about(findings, "live connections")?.found).toContain(
+    "(status 307): what the proxy asks for names another Host",
+  );
+  expect(about(findings, "live connections")?.todo).toContain(
+    "hand the Host header on as it is, and carry upgrades on",
+  );
+});
+
 test("a proxy that changes the origin is told from one that carries nothing", async () => {
   const headers = (all: Record<string, unknown>) =>
     ({ ...all, ...(all.origin ? { origin: "http://inner" } : {}) }) as never;

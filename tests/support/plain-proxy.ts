@@ -16,13 +16,16 @@ export interface PlainProxy {
 export interface ProxySetup {
   /** Where it hands on to; asked at each request, so that a server may be started after it. */
   readonly to: () => number;
-  readonly upgrades?: boolean;
+  /** "as requests": handed on without what makes them upgrades, as a proxy does that knows nothing of them. */
+  readonly upgrades?: boolean | "as requests";
   /** Changes what is handed on. */
   readonly headers?: (headers: IncomingMessage["headers"]) => IncomingMessage["headers"];
 }
 
+const UPGRADE = /^(upgrade|connection|sec-websocket-.+)$/;
+
 export async function plainProxy({ to, upgrades = false, headers = (same) => same }: ProxySetup): Promise<PlainProxy> {
-  let carries = upgrades;
+  let carries: ProxySetup["upgrades"] = upgrades;
   const server = createServer((asked, answer) => {
     const { method, url = "/" } = asked;
     const path = url.startsWith("http://") ? url.slice(new URL(url).origin.length) : url;
@@ -43,7 +46,8 @@ export async function plainProxy({ to, upgrades = false, headers = (same) => sam
     socket.on("error", () => undefined);
     if (!carries) return socket.end("HTTP/1.1 426 Upgrade Required\r\nContent-Length: 0\r\nConnection: close\r\n\r\n");
     const far = connect(to(), "127.0.0.1", () => {
-      const lines = Object.entries(headers(asked.headers)).map(([name, value]) => `${name}: ${value}\r\n`);
+      const kept = Object.entries(headers(asked.headers)).filter(([name]) => carries === true || !UPGRADE.test(name));
+      const lines = kept.map(([name, value]) => `${name}: ${value}\r\n`);
       far.write(`GET ${asked.url} HTTP/1.1\r\n${lines.join("")}\r\n`);
       far.pipe(socket).pipe(far);
     });

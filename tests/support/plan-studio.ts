@@ -87,8 +87,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   const announced: Announced[] = [];
   const now = () => at;
   const keys = createSigningKeys({ db, secret: env.secret, now });
-  const soundness = { damage: null };
-  const half = { env, log, db, auth: createAuth(db, env, log), keys, soundness, now, newId: () => `id-${++ids}` };
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId: () => `id-${++ids}` };
   const app: Springline = {
     ...half,
     get rooms() {

@@ -48,7 +48,6 @@ export function startHarness(change: Partial<Env> = {}): Harness {
     auth: createAuth(db, env, log),
     rooms,
     keys: createSigningKeys({ db, secret: env.secret, now }),
-    soundness: { damage: null },
     now,
     newId: () => `id-${++ids}`,
     get checks() {

@@ -3,7 +3,10 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import * as firstRunRoute from "#app/api/first-run/route.ts";
 import * as resetLinkRoute from "#app/api/people/[userId]/reset-link/route.ts";
+import * as withdrawRoute from "#app/api/people/reset-links/[id]/route.ts";
+import * as resetLinksRoute from "#app/api/people/reset-links/route.ts";
 import * as resetRoute from "#app/api/reset/[token]/route.ts";
+import { setRoles } from "#db/repos/people-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
 import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
 import { invite } from "#server/people/invite.ts";
@@ -110,4 +113,52 @@ test("only a manager makes one, for another manager too, never for themselves; i
   const token = await link(id);
   removePerson(h.app, ann.actor, id);
   expect(await outcome(await reset(token))).toBe("404 reset-unknown");
+});
+
+const openLinks = (cookie = manager) => resetLinksRoute.GET(request("/x", { cookie }));
+const withdraw = (id: string, cookie = manager) =>
+  withdrawRoute.DELETE(request("/x", { method: "DELETE", cookie }), params({ id }));
+
+test("managers see open links without the links themselves, and withdraw one; on record, and it opens nothing", async () => {
+  const { id } = (await who(await add("ben", ["coach"]))).actor;
+  const token = await link(id);
+  const expiresAt = h.db.raw.prepare("SELECT expires_at FROM verification").pluck().get();
+  const shown = await (await openLinks()).json();
+  expect(shown).toEqual([{ id: shown[0].id, forName: "ben", forEmail: "ben@quay.example", byName: "Ann", expiresAt }]);
+  expect(JSON.stringify(shown)).not.toContain(token);
+  // Two managers at once: one withdraws it, the other is told that it is not there any more.
+  const both = await Promise.all([withdraw(shown[0].id), withdraw(shown[0].id)]);
+  expect((await Promise.all(both.map(outcome))).sort()).toEqual(["200", "404 not-found"]);
+  expect(await outcome(await reset(token))).toBe("410 reset-withdrawn");
+  expect(await (await openLinks()).json()).toEqual([]);
+  const record = h.db.raw.prepare(
+    "SELECT actor_id AS by, subject FROM studio_event WHERE kind = 'reset-link-withdrawn'",
+  );
+  expect(record.all()).toEqual([{ by: ann.actor.id, subject: id }]);
+});
+
+test("a used link and one that ran out are not open", async () => {
+  const { id } = (await who(await add("ben", ["coach"]))).actor;
+  await reset(await link(id));
+  await link(id);
+  h.advance(RESET_MS);
+  expect(await (await openLinks()).json()).toEqual([]);
+});
+
+test("nobody but a manager sees or withdraws one", async () => {
+  const roles: Role[][] = [["lead"], ["coach"], ["trainee"], ["crew"]];
+  const person = await add("ben", ["coach"]);
+  const { id } = (await who(person)).actor;
+  const token = await link(id);
+  const [open] = await (await openLinks()).json();
+  for (const list of roles) {
+    setRoles(h.db, id, list);
+    expect([await outcome(await openLinks(person)), await outcome(await withdraw(open.id, person))]).toEqual([
+      "403 no-right",
+      "403 no-right",
+    ]);
+  }
+  expect(await outcome(await openLinks(""))).toBe("401 not-signed-in");
+  expect(await outcome(await withdraw(open.id, ""))).toBe("401 not-signed-in");
+  expect((await resetRoute.GET(request("/x"), params({ token }))).status).toBe(200);
 });

@@ -4,10 +4,19 @@ import type { ConnectionState } from "../provider.ts";
 
 /**
  * `opening`: nothing has been read yet. `saved`: on the server's disk. `sending`: on their way. `offline`: in this page
- * and, as its copy says, on this device. `storage-failing`: the server cannot write; tried again. `ended`: the server
- * closed this page for good. `barred`: nothing could be read, since no socket opens through this address.
+ * and, as its copy says, on this device. `storage-failing`: the server cannot write; tried again. `damaged`: it cannot
+ * before its database is restored. `ended`: the server closed this page for good. `barred`: nothing could be read, since no
+ * socket opens through this address.
  */
-export type SaveState = "opening" | "barred" | "saved" | "sending" | "offline" | "storage-failing" | "ended";
+export type SaveState =
+  | "opening"
+  | "barred"
+  | "saved"
+  | "sending"
+  | "offline"
+  | "storage-failing"
+  | "damaged"
+  | "ended";
 
 /** What this page has read: the document at all, and all that this device kept of it, which may be news to the server. */
 export interface ReadSoFar {
@@ -19,7 +28,7 @@ export interface ReadSoFar {
 
 export function saveStateOf(link: ConnectionState, read: ReadSoFar): SaveState {
   if (link.closed !== null) return "ended";
-  if (link.storageFailing) return "storage-failing";
+  if (link.storageFailing) return link.damaged ? "damaged" : "storage-failing";
   if (!read.document) return read.barred ? "barred" : "opening";
   if (!link.connected) return "offline";
   return link.synced && link.waiting === 0 && read.copy ? "saved" : "sending";
@@ -46,6 +55,8 @@ export function saveWords({ saveState, rights, copy }: SaveView): string {
       return rights.writes ? `offline, ${COPY_WORDS[copy]}` : "offline";
     case "storage-failing":
       return `the server cannot save just now, trying again; ${COPY_WORDS[copy]}`;
+    case "damaged":
+      return `the server's database is damaged and saves nothing until it is restored; ${COPY_WORDS[copy]}`;
     case "ended":
       return "stopped";
   }

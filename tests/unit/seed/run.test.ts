@@ -49,7 +49,6 @@ const app: Springline = {
     db,
     auth: createAuth(db, env, log),
     keys,
-    soundness: { damage: null },
     now,
     newId: () => randomUUID(),
   },

@@ -1,0 +1,54 @@
+/** Reset links that still work, for the studio's managers: for whom, by whom, until when; and one withdrawn. */
+import { readPerson } from "#db/repos/people-repo.ts";
+import { listOpenResets, withdrawReset } from "#db/repos/reset-repo.ts";
+import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
+import type { Springline } from "#server/springline.ts";
+import { BY_SERVER } from "./reset-password.ts";
+
+type Studio = Pick<Springline, "db" | "now">;
+
+/** Nothing of the link itself: whoever makes one sees it once. */
+export interface OpenReset {
+  readonly id: string;
+  readonly forName: string;
+  readonly forEmail: string;
+  /** Null for one made by the command on the server. */
+  readonly byName: string | null;
+  /** ms since the epoch. */
+  readonly expiresAt: number;
+}
+
+/** The next to run out first. Errors: 403 no-right. */
+export function listResetLinks(app: Studio, actor: Actor): Result<readonly OpenReset[]> {
+  if (!can(actor, "people.manage")) return NO_RIGHT;
+  return ok(openResets(app).flatMap((reset) => view(app, reset)));
+}
+
+/**
+ * Ends one, on the house's record. Errors: 403 no-right, 404 not-found (also when it was used, withdrawn, replaced or ran out
+ * before).
+ */
+export function withdrawResetLink(app: Studio, actor: Actor, id: string): Result<null> {
+  if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
+  return app.db.raw
+    .transaction((): Result<null> => {
+      const reset = openResets(app).find((one) => one.id === id);
+      if (!reset) return NOT_FOUND;
+      withdrawReset(app.db, reset);
+      const data = { linkBy: reset.madeBy };
+      const event = { at: app.now(), actorId: actor.id, kind: "reset-link-withdrawn", subject: reset.userId } as const;
+      addStudioEvent(app.db, { ...event, data });
+      return ok(null);
+    })
+    .immediate();
+}
+
+const openResets = ({ db, now }: Studio) => listOpenResets(db).filter((reset) => reset.expiresAt > now());
+
+function view({ db }: Studio, { id, userId, madeBy, expiresAt }: ReturnType<typeof openResets>[number]): OpenReset[] {
+  const person = readPerson(db, userId);
+  const byName = madeBy === BY_SERVER ? null : (readPerson(db, madeBy)?.name ?? "somebody who has left");
+  return person ? [{ id, forName: person.name, forEmail: person.email, byName, expiresAt }] : [];
+}
