@@ -27,6 +27,12 @@ export function secondsRange(low: number, high: number): string {
 /** At most one decimal, none when it is whole: "11.3", "45". */
 export const plainNumber = (x: number): string => String(Math.round(x * 10) / 10);
 
+/** "12 reps", "1 rep"; with a part of one over "about 12 reps". */
+export function repsWords(reps: number): string {
+  const whole = Math.round(reps);
+  return Math.abs(reps - whole) < 0.05 ? plural(whole, "rep") : `about ${plural(whole, "rep")}`;
+}
+
 /** A share 0..1 as "23%". A share just short of the next percent is not rounded up to it. */
 export const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)}%`;
 
