@@ -106,6 +106,8 @@ function HelpAct({ help, onGo, onUnlock }: { readonly help: Help } & Pick<Stoppe
       </button>
     ) : null;
   }
+  // Moves are added on the plan itself, behind the preview.
+  if (help.by === "moves") return null;
   const item = help.by === "range" ? (help.items[0] ?? null) : null;
   return (
     <button type="button" className="button" onClick={() => onGo(item)}>

@@ -2,7 +2,7 @@
 
 import { namesOf, placedName } from "#app/_plan/placed-name.ts";
 import type { Help } from "#lib/fit/help.ts";
-import { clockTime, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
+import { clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { type FitPreview, rowsOf, type TimeRow } from "./preview.ts";
@@ -43,8 +43,7 @@ export function heldWords(row: TimeRow): string {
   return row.follows ? "as its other side" : "";
 }
 
-export const rangeWords = ([low, high]: readonly [number, number]): string =>
-  low === high ? secondsWords(low) : `${plainNumber(low)} to ${secondsWords(high)}`;
+export const rangeWords = ([low, high]: readonly [number, number]): string => secondsRange(low, high);
 
 /** One offer as a sentence. */
 export function helpWords(plan: Plan, help: Help): string {
@@ -55,6 +54,10 @@ export function helpWords(plan: Plan, help: Help): string {
         : `Do not keep the times of ${namesOf(plan, help.items)}.`;
     case "range":
       return `A wider range for ${namesOf(plan, help.items)}: ${rangeWords(help.to)} instead of ${rangeWords(help.from)}.`;
+    case "moves":
+      return help.count === 1
+        ? "Add about one more move of a minute."
+        : `Add about ${help.count} more moves of a minute.`;
     case "length":
       return `A class of ${clockTime(help.to)} min instead of ${clockTime(help.from)} min.`;
     default: {

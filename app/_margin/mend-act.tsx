@@ -4,6 +4,7 @@ import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import {
   addFirstScriptLine,
+  addSetupAfter,
   addSetupEnd,
   removeRepeatedLine,
   setItemField,
@@ -45,6 +46,9 @@ function write(w: Writer, plan: Plan, change: MendChange): void {
       break;
     case "setupEnd":
       addSetupEnd(w, itemId, change.value);
+      break;
+    case "afterLine":
+      addSetupAfter(w, itemId, change.after, change.value);
       break;
     case "lineTwice":
       removeRepeatedLine(w, itemId, change.value);

@@ -5,6 +5,7 @@ import { STATE_WORDS } from "../_shell/words.ts";
 import styles from "./desk.module.css";
 import { PlanActs } from "./plan-acts.tsx";
 import { PlanLine } from "./plan-line.tsx";
+import { ShareAct } from "./share-act.tsx";
 
 interface PlanListProps {
   readonly title: string;
@@ -33,6 +34,7 @@ export function PlanList({ title, empty, plans, rooms, me }: PlanListProps) {
               mayDelete={plan.ownerId === me}
               signed={plan.edition > 0}
             />
+            {plan.ownerId === me && <ShareAct id={plan.id} title={plan.title || "Untitled plan"} team={plan.team} />}
           </PlanLine>
         ))}
       </ul>

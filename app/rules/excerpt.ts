@@ -8,6 +8,7 @@ import {
   percent,
   plainNumber,
   plural,
+  secondsRange,
   secondsWords,
   sentenceCase,
   springWords,
@@ -93,7 +94,7 @@ function moveDetails(plan: Plan, item: MoveItem, reps: number | null): string {
     item.offsetMm ? `${plainNumber(item.offsetMm / 10)} cm from the anchor` : "",
     reps === null ? "" : `${plainNumber(reps)} repetitions`,
     item.locked ? "locked" : "",
-    item.range ? `from ${secondsWords(item.range[0])} to ${secondsWords(item.range[1])}` : "",
+    item.range ? `from ${secondsRange(...item.range)}` : "",
     item.keep ? "kept together" : "",
     ...(move ? moveFacts(plan, move, item) : ["the move is not in the plan"]),
   ];
@@ -129,7 +130,7 @@ function unusual(plan: Plan, move: Move, base: Move): string[] {
   return [
     Object.keys(min).length > 0 ? `meant for at least ${springWords(plan.equipment, min)}` : "",
     Object.keys(max).length > 0 ? `at most ${springWords(plan.equipment, max)}` : "",
-    move.seconds ? `meant for ${secondsWords(move.seconds[0])} to ${secondsWords(move.seconds[1])}` : "",
+    move.seconds ? `meant for ${secondsRange(...move.seconds)}` : "",
     differs("spine") ? `spine: ${(move.spine ?? []).map(tagWords).join(", ")}` : "",
     differs("travelMm") && move.travelMm ? `travel ${move.travelMm[0]} to ${move.travelMm[1]} mm` : "",
     differs("resistance") ? move.resistance : "",

@@ -132,6 +132,15 @@ export function addSetupEnd(w: Writer, id: string, line: ScriptLine): void {
   });
 }
 
+/** Puts a cue line behind the first that says the same as `after`, or behind the last set-up line where none does any more. */
+export function addSetupAfter(w: Writer, id: string, after: ScriptLine, line: ScriptLine): void {
+  withScript(w, id, (script) => {
+    const at = script.toArray().findIndex((node) => saysSame(node, after));
+    if (at < 0) addSetupEnd(w, id, line);
+    else script.insert(at + 1, [lineElement(line)]);
+  });
+}
+
 const isSetup = (node: Y.XmlElement): boolean => readLine(node)?.kind === "setup";
 
 /**

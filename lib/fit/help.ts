@@ -8,6 +8,8 @@ import { fitToLength, type ImpossibleFit } from "./fit.ts";
 import { boundsOf } from "./problem.ts";
 
 export type Help =
+  /** More moves of about a minute: the class is short by more than its ranges allow. */
+  | { readonly by: "moves"; readonly count: number }
   /** All of these unlocked; one where one is enough. */
   | { readonly by: "unlock"; readonly items: readonly string[] }
   /** Both sides of a move where they share their time. Seconds, both ends allowed. */
@@ -27,9 +29,18 @@ const MINUTE = 60;
 const SHORTEST_CLASS = 60;
 const LONGEST_CLASS = 14400;
 
-/** Tried one by one with the fit itself; in the order unlock, range, opening, closing, length. Never throws. */
+/**
+ * Tried one by one with the fit itself, in the order unlock, range, opening, closing, length; more moves come first and are
+ * not tried, since which ones is for whoever writes. Never throws.
+ */
 export function whatHelps(plan: Plan, fit: ImpossibleFit): Help[] {
-  return [...unlocks(plan), ...ranges(plan, fit), ...heads(plan, fit), ...lengths(plan, fit)];
+  return [...moreMoves(plan, fit), ...unlocks(plan), ...ranges(plan, fit), ...heads(plan, fit), ...lengths(plan, fit)];
+}
+
+/** Moves of a minute for what even the longest times leave over; less than half of one is no reason to add any. */
+function moreMoves(plan: Plan, { longest }: ImpossibleFit): Help[] {
+  const count = Math.round((plan.lengthSeconds - longest) / MINUTE);
+  return count > 0 ? [{ by: "moves", count }] : [];
 }
 
 const fits = (plan: Plan): boolean => fitToLength(plan).possible;

@@ -3,7 +3,7 @@ import type { Balance } from "#lib/balance/balance.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { CAUTION_WORDS } from "#lib/library/words.ts";
-import { percent, plainNumber, plural, tagWords } from "#lib/plan/format.ts";
+import { percent, plainNumber, repsWords, tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { GROUPS, MOVE_CAUTIONS, type Move, type MoveCaution, type Plan } from "#lib/plan/schema.ts";
 import { cellOf } from "./columns.ts";
@@ -30,7 +30,7 @@ function breathWords(move: Move, reps: number | null): string {
   const cycle = cycleSeconds(move);
   if (reps === null || cycle === null) return "hold";
   const out = move.exhaleOn ? `, breathe out on the way ${move.exhaleOn}` : "";
-  return `${plural(reps, "rep")} of ${plainNumber(cycle)} s${out}`;
+  return `${repsWords(reps)} of ${plainNumber(cycle)} s${out}`;
 }
 
 /** One lane for each group that the class trains, in the library's order; the share stands beside the name. */

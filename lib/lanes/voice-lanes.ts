@@ -1,7 +1,7 @@
 /** What is said: how much of each item's time is talk, when the coach's voice is heard, what the crew reads. */
 import type { AsRead } from "#lib/cues/as-read.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
-import { percent, plainNumber, plural } from "#lib/plan/format.ts";
+import { percent, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
 import { cellOf } from "./columns.ts";
 import type { PlacedMove } from "./setup-lanes.ts";
 import type { CrewCell, Lane, TalkCell, VoiceCell } from "./types.ts";
@@ -19,7 +19,7 @@ function talkWords(share: number, { column }: PlacedMove): string {
   const room = column.to - column.gapFrom;
   if (!Number.isFinite(share)) return "lines to say, and no time for them";
   const over = share > 1 ? `, ${plainNumber((share - 1) * room)} s more than fits` : "";
-  return `its lines fill ${percent(share)} of ${plainNumber(room)} s${over}`;
+  return `its lines fill ${percent(share)} of ${secondsWords(Math.round(room))}${over}`;
 }
 
 export function voiceLane(moves: readonly PlacedMove[], track: CueTrack): Lane {
@@ -50,7 +50,7 @@ const isCall = (kind: CueTrack["cues"][number]["kind"]): boolean => kind === "he
 function voiceWords(spans: VoiceCell["spans"], dropped: number): string {
   const seconds = spans.reduce((sum, span) => sum + span.to - span.from, 0);
   const lost = dropped > 0 ? `, ${plural(dropped, "line")} with no time` : "";
-  return `coach speaks ${plural(spans.length, "time")}, ${plainNumber(seconds)} s${lost}`;
+  return `coach speaks ${plural(spans.length, "time")}, ${secondsWords(Math.round(seconds))}${lost}`;
 }
 
 /** Lines for crew and demonstrator: read, not spoken, each from its move's start. */

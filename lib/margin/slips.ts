@@ -61,14 +61,12 @@ function findingId(finding: Finding, seen: Map<string, number>): string {
 
 const weight = (slip: Slip): number => (slip.kind === "finding" ? WEIGHT[slip.finding.level] : THREAD_WEIGHT);
 
-/** "2 must be fixed, 1 to look at again, 3 threads open"; "Nothing to say" when there is nothing. */
+/** "2 must fix, 1 look again, 3 for information, 3 open threads": the band's own counts; "nothing found" without any. */
 export function countWords(findings: readonly Finding[], threads: readonly ThreadView[]): string {
   const open = threads.filter((thread) => !thread.settled).length;
   const words = [
-    ...levelCounts(findings)
-      .filter(({ level }) => level !== "info")
-      .map((count) => count.words),
+    ...levelCounts(findings).map((count) => count.words),
     open > 0 ? plural(open, "open thread") : "",
   ].filter((part) => part !== "");
-  return words.length === 0 ? "nothing to fix" : words.join(", ");
+  return words.length === 0 ? "nothing found" : words.join(", ");
 }

@@ -1,5 +1,5 @@
 /** How long an item lasts, or what is in doubt about it. Seconds. */
-import { clockTime, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
+import { clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import type { ItemSide, Move } from "#lib/plan/schema.ts";
 import type { RowAnswer } from "./answers.ts";
 import type { Choice, Doubt } from "./judged.ts";
@@ -111,7 +111,7 @@ function cycleSeconds({ tempo }: Move): number | null {
 }
 
 function rangeDoubt([low, high]: readonly [number, number]): Doubt {
-  return doubtOf(`From ${secondsWords(low)} to ${secondsWords(high)}: a plan needs one length.`, [
+  return doubtOf(`From ${secondsRange(low, high)}: a plan needs one length.`, [
     ...lengthChoice(low),
     ...lengthChoice(high),
   ]);

@@ -17,8 +17,21 @@ export function secondsWords(seconds: number): string {
   return Math.abs(seconds) < 120 ? `${plainNumber(seconds)} s` : `${clockTime(seconds)} min`;
 }
 
+/** From one length of time to another, both in the unit of the longer: "30 to 60 s", "0:30 to 2:55 min"; one where they are alike. */
+export function secondsRange(low: number, high: number): string {
+  if (low === high) return secondsWords(low);
+  const inMinutes = Math.max(Math.abs(low), Math.abs(high)) >= 120;
+  return inMinutes ? `${clockTime(low)} to ${clockTime(high)} min` : `${plainNumber(low)} to ${plainNumber(high)} s`;
+}
+
 /** At most one decimal, none when it is whole: "11.3", "45". */
 export const plainNumber = (x: number): string => String(Math.round(x * 10) / 10);
+
+/** "12 reps", "1 rep"; with a part of one over "about 12 reps". */
+export function repsWords(reps: number): string {
+  const whole = Math.round(reps);
+  return Math.abs(reps - whole) < 0.05 ? plural(whole, "rep") : `about ${plural(whole, "rep")}`;
+}
 
 /** A share 0..1 as "23%". A share just short of the next percent is not rounded up to it. */
 export const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)}%`;

@@ -29,6 +29,13 @@ export type MendChange =
     }
   | {
       readonly itemId: string;
+      /** A cue line behind the first one that says the same as `after`; behind the last set-up line where none does. */
+      readonly field: "afterLine";
+      readonly after: ScriptLine;
+      readonly value: ScriptLine;
+    }
+  | {
+      readonly itemId: string;
       /** The last of several lines that say the same as this one, taken out. */
       readonly field: "lineTwice";
       readonly value: ScriptLine;

@@ -1,5 +1,5 @@
 /**
- * Every word of every step of the demo's classes, on every screen of the floor, at six sizes: on the screen, whole, over
+ * Every word of every step of the demo's classes, on every screen of the floor, at seven sizes: on the screen, whole, over
  * nothing and under nothing. The screens are the floor's own, drawn at each moment with the clock stopped.
  */
 import { expect, test } from "@playwright/test";
@@ -23,7 +23,7 @@ test.beforeAll(async () => {
   files = await bundleStage();
 });
 
-for (const screen of ["lead", "demonstrator", "crew", "wall"] as const satisfies readonly Screen[]) {
+for (const screen of ["lead", "sheet", "demonstrator", "crew", "wall"] as const satisfies readonly Screen[]) {
   test(`${screen}: every word of every step can be read`, async ({ browser }) => {
     const page = await openStage(browser, files);
     const faults: string[] = [];

@@ -14,6 +14,8 @@ function withChange(item: PlanItem, change: MendChange): PlanItem {
       return { ...item, script: [change.value, ...script] };
     case "setupEnd":
       return { ...item, script: script.toSpliced(lastOf(script, isSetup) + 1, 0, change.value) };
+    case "afterLine":
+      return { ...item, script: script.toSpliced(script.findIndex(same(change.after)) + 1, 0, change.value) };
     case "lineTwice":
       return { ...item, script: script.toSpliced(lastOf(script, same(change.value)), 1) };
     default:

@@ -2,7 +2,7 @@
 /** One item on the rail: as tall as its time, with its name, seconds, springs, talk as ink and heads-up as a notch. */
 import { memo, type PointerEvent } from "react";
 import { HoldSign, holdMarks } from "#app/_order/hold-sign.tsx";
-import { offsetWords, plainNumber, plural, springWords } from "#lib/plan/format.ts";
+import { offsetWords, plainNumber, plural, repsWords, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { notchOffset, type Segment } from "#lib/rail/layout.ts";
@@ -172,7 +172,7 @@ export function itemLabel(plan: Plan, item: PlanItem, row: LabelFacts): string {
   if (item.kind === "move" && isMoved(item)) parts.push(`starting ${offsetWords(item.offsetMm ?? 0)}`);
   const pattern = item.kind === "move" ? moveOf(plan, item)?.pattern : undefined;
   if (pattern) parts.push(pattern);
-  if (row.reps !== null) parts.push(`${plainNumber(row.reps)} reps`);
+  if (row.reps !== null) parts.push(repsWords(row.reps));
   if (row.talk) parts.push(talkWords(row.talk));
   if (item.kind === "move" && item.locked) parts.push("locked");
   if (item.kind === "move") parts.push(...holdMarks(plan, item).map((mark) => mark.words));

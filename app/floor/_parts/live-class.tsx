@@ -29,6 +29,7 @@ import { Targets } from "./targets.tsx";
 import { useClass } from "./use-class.ts";
 import { type ClassLogs, logsWords } from "./use-class-logs.ts";
 import type { Settings } from "./use-settings.ts";
+import { useSheet } from "./use-sheet.ts";
 
 interface Props {
   readonly card: Card;
@@ -59,7 +60,7 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
     if (over) file().then(send, () => undefined); // no storage: the shelf says so
   }, [over, file, send]);
   const awake = useAwake();
-  const [sheet, setSheet] = useState<"on-time" | "help" | null>(null);
+  const { sheet, set: setSheet, closed } = useSheet(view);
   const sizes = useMemo(() => typeSizes(settings.distanceM), [settings.distanceM]);
   useCalls(view, settings);
   const close = () => setSheet(null);
@@ -119,10 +120,15 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
             {live.undoable.did}
           </p>
         )}
+        {closed && (
+          <p className={styles.did} role="status">
+            {closed}
+          </p>
+        )}
         {live.sleptSeconds > 0 && <Slept seconds={live.sleptSeconds} onAnswer={live.answerSleep} />}
       </div>
       <section className={styles.now} aria-label="Now">
-        <FitText className={styles.name} sizes={sizes.name} text={nameOf(view)}>
+        <FitText className={styles.name} sizes={sizes.name} text={`${nameOf(view)} ${sheet ?? ""}`}>
           <Unbroken text={nameOf(view)} />
         </FitText>
         <Seconds view={view} />
@@ -131,14 +137,13 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
       <FitText className={styles.line} sizes={sizes.line} text={lineOf(view)}>
         <span data-now={view.line?.now ?? false}>{lineOf(view)}</span>
       </FitText>
-      {sheet === "on-time" ? (
-        <OnTimeSheet live={live} onClose={close} />
-      ) : (
-        <>
-          <Coming view={view} equipment={card.plan.equipment} />
-          <Targets live={live} extendBy={settings.extendSeconds} onEndOnTime={() => setSheet("on-time")} />
-        </>
-      )}
+      {sheet === "on-time" && <OnTimeSheet live={live} onClose={close} />}
+      <Coming view={view} equipment={card.plan.equipment} />
+      <Targets
+        live={live}
+        extendBy={settings.extendSeconds}
+        onEndOnTime={() => setSheet(sheet === "on-time" ? null : "on-time")}
+      />
       {sheet === "help" && (
         <section className={styles.help} role="dialog" aria-label="Keys and pedals">
           <h2>Keys and pedals</h2>

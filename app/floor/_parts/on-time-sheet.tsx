@@ -1,7 +1,7 @@
 "use client";
 /**
  * Before the class is made to end on time: the ways there are and what each costs, kept true second by second; one touch
- * takes one. The move, its seconds and the line stay in sight above it.
+ * takes one. The move and its seconds stay in sight above it, what comes and the targets below it: it never covers them.
  */
 import type { Way, WayId } from "#lib/floor/ways.ts";
 import { latenessSentence } from "#lib/floor/words.ts";
@@ -37,43 +37,56 @@ export function OnTimeSheet({ live, onClose }: Props) {
         </button>
       </header>
       {ways.length > 0 && (
-        <div className={styles.ways}>
-          {ways.map((way, n) => (
-            <OneWay key={way.id} way={way} first={n === 0} onTake={() => take(way.id)} />
-          ))}
+        <div className={styles.body} data-scrolls>
+          <div className={styles.columns}>
+            {ways.map((way, n) => (
+              <Choice key={way.id} way={way} first={n === 0} onTake={() => take(way.id)} />
+            ))}
+          </div>
+          <div className={styles.columns}>
+            {ways.map((way) => (
+              <Changes key={way.id} way={way} />
+            ))}
+          </div>
         </div>
       )}
     </section>
   );
 }
 
-function OneWay({ way, first, onTake }: { readonly way: Way; readonly first: boolean; onTake(): void }) {
+/** What a way comes to and costs, beside its act: all of them are seen before the first row of what changes. */
+function Choice({ way, first, onTake }: { readonly way: Way; readonly first: boolean; onTake(): void }) {
   const { title, take } = WORDS[way.id];
   return (
-    <article className={styles.way}>
-      <div className={styles.what}>
+    <article className={styles.choice}>
+      <div>
         <h3>{title}</h3>
         <p className={way.lateBy < 1 ? undefined : styles.late}>{way.ends}</p>
         {way.sentences.map((sentence) => (
-          <p key={sentence} className={styles.cost}>
+          <p key={sentence} className={styles.late}>
             {sentence}
           </p>
         ))}
-        <ul>
-          {way.rows.map((row) => (
-            <li key={row.id}>
-              <span>{row.name}</span>
-              <span className={styles.seconds}>
-                {row.from} to <strong>{row.to} s</strong>
-              </span>
-            </li>
-          ))}
-        </ul>
       </div>
       {/* biome-ignore lint/a11y/noAutofocus: the sheet was asked for to be taken, by Enter too */}
       <button type="button" className={first ? styles.take : undefined} onClick={onTake} autoFocus={first}>
         {take}
       </button>
     </article>
+  );
+}
+
+function Changes({ way }: { readonly way: Way }) {
+  return (
+    <ul className={styles.rows} aria-label={WORDS[way.id].title}>
+      {way.rows.map((row) => (
+        <li key={row.id}>
+          <span>{row.name}</span>
+          <span className={styles.seconds}>
+            {row.from} to <strong>{row.to} s</strong>
+          </span>
+        </li>
+      ))}
+    </ul>
   );
 }

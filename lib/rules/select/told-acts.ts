@@ -1,9 +1,10 @@
-/** Which acts of a change the words before a move tell. */
+/** Which acts of a change the words before a move tell, and where. */
 import type { SetupAct } from "#lib/acts/compose.ts";
-import type { Plan } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
+import { namesPosture } from "./posture.ts";
 import {
-  saidIn,
+  plainWords,
   saidInPauses,
   tellsCarriageHome,
   tellsFacing,
@@ -13,44 +14,88 @@ import {
   tellsSprings,
   tellsStrap,
 } from "./told.ts";
-import { namesPosture } from "./told-order.ts";
+
+/** The set-up lines of an item that say anything, in their order. */
+export const setupLinesOf = (item: MoveItem): ScriptLine[] =>
+  (item.script ?? []).filter(({ kind, text }) => kind === "setup" && text.trim() !== "");
+
+/** Words of the pauses before a move. */
+export const IN_PAUSES = -1;
 
 /**
- * As the rules see it: a sign of the thing tells all acts of it. Where people go and how they settle is told by the posture
- * that lines speak of anyway: it counts as told once anything of the change is. Only lines of the set-up
- * and pauses before it count: what start and safety lines say comes later.
+ * For each act that is told the first line that tells it, plainly if there is one: its place among `setupLinesOf`, or `IN_PAUSES`. What start and
+ * safety lines say comes later and does not count. Loose as the rules are: a sign of the thing tells all acts of it, but
+ * where a change has two acts of one thing, or handles and straps, each is told by its own words.
  */
-export function toldActs(plan: Plan, step: Step, acts: readonly SetupAct[]): ReadonlySet<SetupAct> {
-  const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`;
-  const tells = (act: SetupAct): boolean => {
-    switch (act.act) {
-      case "carriage-home":
-        return tellsCarriageHome(words, "");
-      case "spring-off":
-      case "spring-on":
-        return tellsSprings(plan, words);
-      case "strap-off":
-      case "strap-on":
-        return tellsStrap(words, step);
-      case "handles-down":
-      case "handles-up":
-      case "handles-cross":
-        return tellsHandles(words, step) || tellsOtherHand(words, step);
-      case "turn":
-        return tellsFacing(words, step);
-      case "side":
-        return tellsSide(words);
-      case "place":
-        return tellsPlace(words);
-      default:
-        return true;
-    }
-  };
-  const told = acts.filter(tells);
-  const named = told.some((act) => (act.act === "station" || act.act === "position" ? namesPosture(words, act) : true));
-  return new Set(named ? told : []);
+export function toldAt(plan: Plan, step: Step, acts: readonly SetupAct[]): ReadonlyMap<SetupAct, number> {
+  const lines = setupLinesOf(step.item).map(({ text }) => plainWords(plan, step.item, text));
+  const said = [saidInPauses(plan, step), ...lines];
+  const told = new Map<SetupAct, number>();
+  for (const act of acts) {
+    const telling = said.map((words) => tells(plan, step, acts, act, words));
+    const plainly = said.findIndex((words, i) => telling[i] && PLAIN[act.act]?.test(words));
+    const at = plainly >= 0 ? plainly : telling.indexOf(true);
+    if (at >= 0) told.set(act, at + IN_PAUSES);
+  }
+  return told;
 }
+
+/** "Face the left" is a sign of the side too, but where another line names the side, that line tells it. */
+const PLAIN: Readonly<Record<string, RegExp>> = {
+  turn: /\b(?:fac(?:e|ing)|turn)\b/,
+  side: /\bsidefield\b|\b(?:left|right|other|second) side\b/,
+  place: /\bcm\b|\bthe usual place\b/,
+};
+
+function tells(plan: Plan, step: Step, acts: readonly SetupAct[], act: SetupAct, words: string): boolean {
+  switch (act.act) {
+    case "carriage-home":
+      return tellsCarriageHome(words, "");
+    case "spring-off":
+    case "spring-on":
+      return tellsSprings(plan, words);
+    case "strap-off":
+    case "strap-on":
+      return tellsStrap(words, step) && isThisWay(acts, act.act, words);
+    case "handles-down":
+    case "handles-up":
+    case "handles-cross":
+      return tellsTheseHandles(step, acts, words) && isThisWay(acts, act.act, words);
+    case "turn":
+      return tellsFacing(words, step);
+    case "side":
+      return tellsSide(words);
+    case "place":
+      return tellsPlace(words);
+    default:
+      return namesPosture(words, act);
+  }
+}
+
+function tellsTheseHandles(step: Step, acts: readonly SetupAct[], words: string): boolean {
+  if (tellsOtherHand(words, step)) return true;
+  const strapped = acts.some(({ act }) => act === "strap-off" || act === "strap-on");
+  return tellsHandles(strapped ? words.replace(OF_A_STRAP, "") : words, step);
+}
+
+const OF_A_STRAP = /\b(?:cable )?(?:straps?|loops?)\b/g;
 
 /** A handle that only goes to the other hand is told by the side. */
 const tellsOtherHand = (words: string, { before, to }: Step): boolean =>
   before?.setup.hands === "one-handle" && to.hands === "one-handle" && tellsSide(words);
+
+const LET_GO = /\b(?:down|away|out|off|release|let go|unhook|unclip|drop|free|empty|leave)\b/;
+const TAKEN = /\b(?:take|grab|grasp|hold|pick|up|in|into|on|hook|clip|both|other)\b/;
+const WAYS: Readonly<Record<string, { readonly other: readonly string[]; readonly sign: RegExp }>> = {
+  "strap-off": { other: ["strap-on"], sign: LET_GO },
+  "strap-on": { other: ["strap-off"], sign: TAKEN },
+  "handles-down": { other: ["handles-up", "handles-cross"], sign: LET_GO },
+  "handles-up": { other: ["handles-down", "handles-cross"], sign: TAKEN },
+  "handles-cross": { other: ["handles-down", "handles-up"], sign: /\b(?:un)?cross/ },
+};
+
+/** Where the change has the other way too, one does not tell both. */
+function isThisWay(acts: readonly SetupAct[], act: string, words: string): boolean {
+  const way = WAYS[act];
+  return !way || !acts.some((one) => way.other.includes(one.act)) || way.sign.test(words);
+}

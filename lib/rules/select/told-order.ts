@@ -124,9 +124,6 @@ const POSITION: Readonly<Record<Move["position"], RegExp>> = {
   inverted: /\bhips above the head\b/,
 };
 
-/** Whether words name where an act sends people. */
-export const namesPosture = (words: string, act: PlannedAct): boolean => placeAct(words, act).span !== null;
-
 function placeAct(words: string, act: PlannedAct): Told {
   switch (act.act) {
     case "turn":

@@ -73,7 +73,7 @@ export function tellsSprings(plan: Plan, words: string): boolean {
 /** "Back long" and "right hand" speak of a body, "sit back" of a movement: none says which way to face. */
 const NOT_OF_A_BODY =
   "(?! (?:hands?|arms?|foot|feet|legs?|knees?|heels?|toes?|forearms?|elbows?|hips?|shoulders?|palms?|fists?|thighs?|" +
-  "side|straight|long|flat|tall|neutral|still|now|away|and forth|of (?:the|your)))";
+  "platforms?|bars?|to the usual|side|straight|long|flat|tall|neutral|still|now|away|and forth|of (?:the|your)))";
 const NOT_A_MOVEMENT =
   "(?<!\\b(?:your|on the|low|lower|upper|long|flat|straight|come|sit|lean|pull|press|push|step|hop|get|knees|heels) )";
 const FACING_TOLD = new RegExp(

@@ -8,11 +8,17 @@ import type { StagedClass } from "./cards.ts";
 export const STOPPED = 100_000_000;
 const nothing = () => undefined;
 
-export function LeadProbe({ envelope, at }: StagedClass & { readonly at: number }) {
+/** `lateS`: seconds by which the class is late, held for at its start. */
+export function LeadProbe({ envelope, at, lateS = 0 }: StagedClass & { readonly at: number; readonly lateS?: number }) {
   const { card } = envelope;
+  const began = STOPPED - (at + lateS) * 1000;
+  const held = [
+    { type: "hold" as const, at: began },
+    { type: "resume" as const, at: began + lateS * 1000 },
+  ];
   const running = {
     envelope,
-    log: [{ type: "start" as const, at: STOPPED - at * 1000 }],
+    log: [{ type: "start" as const, at: began }, ...(lateS > 0 ? held : [])],
     anchor: { mono: STOPPED, wall: STOPPED },
     sessionId: "0".repeat(32),
   };

@@ -55,7 +55,7 @@ function wordsOf(root: HTMLElement): Word[] {
     range.setStart(node, from);
     range.setEnd(node, from + text.length);
     for (const rect of range.getClientRects()) {
-      if (rect.width < 1) continue;
+      if (rect.width < 1 || isScrolledAway(element, rect)) continue;
       // The content area of an inline box is centred on the font's own ascent and descent.
       const baseline = rect.top + (rect.height * ink.font) / ink.all;
       const { left, right } = rect;
@@ -64,6 +64,19 @@ function wordsOf(root: HTMLElement): Word[] {
   }
   return words;
 }
+
+/** Rows of a list that scrolls may wait below its edge; what stands before them may not. */
+function isScrolledAway(element: HTMLElement, rect: DOMRect): boolean {
+  const box = element.closest("li")?.closest("[data-scrolls]")?.getBoundingClientRect();
+  return box !== undefined && (rect.bottom > box.bottom || rect.top < box.top);
+}
+
+/** Of such a list one row is seen whole, so that it is known to be one. */
+const rowsUnseen = (root: HTMLElement): string[] =>
+  [...root.querySelectorAll("[data-scrolls]")].flatMap((box) => {
+    const row = box.querySelector("li")?.getBoundingClientRect();
+    return row && row.bottom > box.getBoundingClientRect().bottom + SLACK ? ["no row of the list is seen"] : [];
+  });
 
 const shares = (a: Ink, b: Ink): boolean =>
   Math.min(a.right, b.right) - Math.max(a.left, b.left) > SLACK &&
@@ -93,7 +106,7 @@ export function faultsOf(root: HTMLElement): string[] {
         say("over each other", word, ` and "${other.text.slice(0, 40)}"`);
     }
   }
-  return [...new Set([...faults, ...tooFull(root)])];
+  return [...new Set([...faults, ...tooFull(root), ...rowsUnseen(root)])];
 }
 
 function isCut(word: Word): boolean {
@@ -139,7 +152,8 @@ function tooFull(root: HTMLElement): string[] {
       return [];
     // What the font's own box hangs below its last line is empty: ink is looked at by itself.
     const deep = Math.max(2, 0.2 * Number.parseFloat(getComputedStyle(box).fontSize));
-    const over = box.scrollHeight > box.clientHeight + deep || box.scrollWidth > box.clientWidth + 2;
+    const deeper = box.scrollHeight > box.clientHeight + deep && !box.matches("[data-scrolls]");
+    const over = deeper || box.scrollWidth > box.clientWidth + 2;
     return over
       ? [`holds more than it shows: ${box.tagName.toLowerCase()} ${box.getAttribute("aria-label") ?? ""}`]
       : [];

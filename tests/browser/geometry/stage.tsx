@@ -17,7 +17,8 @@ import { LeadProbe } from "./leaders.tsx";
 import { faultsOf } from "./measure.ts";
 import { type Moment, momentsOf } from "./moments.ts";
 
-export type Screen = "lead" | "demonstrator" | "crew" | "wall";
+/** `sheet`: the coach's screen of a class that is late, with the ways to end on time open. */
+export type Screen = "lead" | "sheet" | "demonstrator" | "crew" | "wall";
 export interface Look {
   readonly screen: Screen;
   /** Which of the demo's classes. */
@@ -37,6 +38,7 @@ const main = document.querySelector("main");
 if (!main) throw new Error("no stage");
 const root = createRoot(main);
 let shown = 0;
+const LATE_S = 75;
 
 /** One screen at one moment, drawn before this returns. */
 function show({ screen, card, moment }: Look): void {
@@ -44,14 +46,28 @@ function show({ screen, card, moment }: Look): void {
   if (!set) throw new Error(`no class ${card}`);
   shown++;
   const probe: ReactNode =
-    screen === "lead" ? (
-      <LeadProbe key={shown} {...set} at={moment.at} />
+    screen === "lead" || screen === "sheet" ? (
+      <LeadProbe key={shown} {...set} at={moment.at} lateS={screen === "sheet" ? LATE_S : 0} />
     ) : (
       <LineProbe key={`${screen} ${card}`} {...set} screen={screen} at={moment.at} n={shown} />
     );
   flushSync(() => root.render(probe));
+  if (screen === "sheet") flushSync(() => endOnTime()?.click());
   // Once more: what effects set is drawn, and React sees that the drawing came to rest.
   flushSync(() => root.render(probe));
+}
+
+const endOnTime = () => [...document.querySelectorAll("button")].find((button) => button.textContent === "end on time");
+
+/** With the sheet open what comes and the targets are there: where they are, the words tell. */
+function missing(screen: Screen): string[] {
+  if (screen !== "sheet") return [];
+  const parts = [
+    '[role="dialog"]',
+    '[aria-label="Next"], [aria-label="Change now"]',
+    '[aria-label="The class"] button',
+  ];
+  return parts.filter((part) => !document.querySelector(part)?.checkVisibility()).map((part) => `not there: ${part}`);
 }
 
 function sweep(screen: Screen): Swept {
@@ -63,7 +79,7 @@ function sweep(screen: Screen): Swept {
     for (const moment of momentsOf(envelope.card, screen === "lead" || screen === "crew")) {
       looked++;
       show({ screen, card, moment });
-      const found = faultsOf(main as HTMLElement);
+      const found = [...missing(screen), ...faultsOf(main as HTMLElement)];
       if (found.length === 0) continue;
       first ??= { screen, card, moment };
       steps.add(`${card} ${moment.step}`);

@@ -55,7 +55,7 @@ describe("the margin's slips", () => {
     expect(slipsOf({ plan, findings: twice, threads, showSettled: true }).map((s) => s.id)).toEqual(ids);
   });
   it("are counted in words", () => {
-    expect(countWords(findings, threads)).toBe("1 must fix, 2 look again, 2 open threads");
-    expect(countWords([], [])).toBe("nothing to fix");
+    expect(countWords(findings, threads)).toBe("1 must fix, 2 look again, 1 for information, 2 open threads");
+    expect(countWords([], [])).toBe("nothing found");
   });
 });

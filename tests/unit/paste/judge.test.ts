@@ -68,7 +68,7 @@ describe("doubts are sentences", () => {
     ["Jumping jacks 30 s", "move: “Jumping jacks” is not in the library."],
     ["Leg press 60 s 1 firm", "move: “Leg press” could be one of several moves."],
     ["Squat 60 s 1 light", "move: “Squat” is not a name in the library; one is near to it."],
-    ["Kneeling row 45-60 s 1 light", "time: From 45 s to 60 s: a plan needs one length."],
+    ["Kneeling row 45-60 s 1 light", "time: From 45 to 60 s: a plan needs one length."],
     ["Kneeling row 10 reps 1 light", "time: 10 repetitions: a plan counts seconds."],
     ["Kneeling row 8 1 light", "time: “8” has no unit: seconds, minutes or repetitions?"],
     ["Kneeling row 12:30 1 light", "time: “12:30” is long for one item."],

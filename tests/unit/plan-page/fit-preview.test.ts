@@ -68,6 +68,12 @@ describe("the words", () => {
     expect(helpWords(p, { by: "range", items: ["a"], from: [60, 60], to: [30, 60] })).toBe(
       "A wider range for Squat: 30 to 60 s instead of 60 s.",
     );
+    // Both ends in one unit: "30 to 2:55 min" would read as half an hour.
+    expect(helpWords(p, { by: "range", items: ["a"], from: [30, 60], to: [30, 175] })).toBe(
+      "A wider range for Squat: 0:30 to 2:55 min instead of 30 to 60 s.",
+    );
+    expect(helpWords(p, { by: "moves", count: 1 })).toBe("Add about one more move of a minute.");
+    expect(helpWords(p, { by: "moves", count: 12 })).toBe("Add about 12 more moves of a minute.");
     expect(helpWords(p, { by: "opening", from: 60, to: 30 })).toBe("A shorter opening: 30 s instead of 60 s.");
     expect(helpWords(p, { by: "length", from: 150, to: 240 })).toBe("A class of 4:00 min instead of 2:30 min.");
   });

@@ -14,7 +14,82 @@ function mendOf(plan: Plan, rule: string): Mend | null {
   return finding ? mendFor(plan, finding) : null;
 }
 
+/** Carriage home, springs, onto the floor, face the back, stand, take both handles: after a side plank at the front. */
+function intoSquat(...lines: string[]): Plan {
+  const moves = {
+    ...exampleMoves,
+    "side-plank": { ...exampleMoves.plank, station: "front" as const, hands: "front-platform" as const },
+    "standing-squat": {
+      ...exampleMoves.press,
+      name: "Standing squat",
+      station: "floor" as const,
+      position: "standing" as const,
+      hands: "handles" as const,
+      feet: "floor" as const,
+    },
+  };
+  return examplePlan(
+    [
+      move("a", { move: "side-plank", springs: { light: 1 } }),
+      move("b", {
+        move: "standing-squat",
+        facing: "back",
+        springs: { light: 2 },
+        script: lines.map((text) => ({ kind: "setup" as const, text })),
+      }),
+    ],
+    { moves },
+  );
+}
+const setupsAfter = (plan: Plan): string[] => {
+  const mend = mendOf(plan, "change-not-told");
+  const item = mend && mended(plan, mend).items.find(({ id }) => id === "b");
+  return item?.kind === "move" ? (item.script ?? []).map(({ text }) => text) : [];
+};
+
 const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
+
+describe("a set-up beside the coach's own", () => {
+  it.each<[string[], string[]]>([
+    [
+      ["Carriage home."],
+      ["Carriage home.", "Now on {springs}, onto the floor, face the back, stand, take both handles."],
+    ],
+    [
+      ["Now on two light."],
+      ["Carriage home.", "Now on two light.", "Onto the floor, face the back, stand, take both handles."],
+    ],
+    [
+      ["Stand on the floor."],
+      ["Carriage home, now on {springs}.", "Stand on the floor.", "Face the back, take both handles."],
+    ],
+    [
+      ["Take both handles."],
+      ["Carriage home, now on {springs}, onto the floor, face the back, stand.", "Take both handles."],
+    ],
+    [
+      ["Carriage home.", "Stand tall.", "Take both handles."],
+      ["Carriage home.", "Now on {springs}, onto the floor, face the back.", "Stand tall.", "Take both handles."],
+    ],
+  ])("%j", (own, whole) => {
+    expect(setupsAfter(intoSquat(...own))).toEqual(whole);
+  });
+
+  it("says before a plank at the platform what comes before it", () => {
+    const plank = { ...exampleMoves.plank, station: "front" as const };
+    const plan = examplePlan(
+      [
+        move("a", { move: "press" }),
+        move("b", { move: "front", springs: { light: 2 }, ...setup("Plank at the front platform.") }),
+      ],
+      { moves: { ...exampleMoves, front: plank } },
+    );
+    const mend = mendOf(plan, "change-not-told");
+    expect(mend?.label).toMatch(
+      /^Say first: Carriage home, put the handles down, now on two light(?:, face the \w+)?\.$/,
+    );
+  });
+});
 
 describe("mending", () => {
   it.each<[string, Plan, string, Mend["changes"]]>([

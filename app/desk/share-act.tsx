@@ -1,0 +1,51 @@
+"use client";
+/** Makes a plan the team's or takes that back, after saying who will then see it. */
+import { useRouter } from "next/navigation";
+import { useState } from "react";
+import { Problem } from "../_shell/problem.tsx";
+import { useSend } from "../_shell/use-send.ts";
+import styles from "./desk.module.css";
+import { teamWords } from "./team-words.ts";
+
+interface ShareActProps {
+  readonly id: string;
+  readonly title: string;
+  readonly team: boolean;
+}
+
+export function ShareAct({ id, title, team }: ShareActProps) {
+  const router = useRouter();
+  const sending = useSend();
+  const [asked, setAsked] = useState(false);
+  const words = teamWords(team);
+  const of = <span className="visually-hidden"> {title}</span>;
+  const share = async () => {
+    const done = await sending.run("PATCH", `/api/plans/${id}`, { team: !team });
+    setAsked(false);
+    if (done !== undefined) router.refresh();
+  };
+  if (!asked) {
+    return (
+      <>
+        <button type="button" className={styles.act} onClick={() => setAsked(true)}>
+          {words.act}
+          {of}
+        </button>
+        <Problem say={sending.problem} />
+      </>
+    );
+  }
+  return (
+    <>
+      <span role="status">{words.ask}</span>
+      <button type="button" className={styles.act} onClick={share} aria-disabled={sending.busy}>
+        {words.sure}
+        {of}
+      </button>
+      <button type="button" className={styles.act} onClick={() => setAsked(false)}>
+        {words.keep}
+        {of}
+      </button>
+    </>
+  );
+}
