@@ -155,7 +155,10 @@ describe("the composed set-up", () => {
                 picked.map((act) => [act]),
               );
             // One line tells a run of them: what is missing within a line cannot be put into it.
-            const [first, last] = [acts.indexOf(picked[0]), acts.lastIndexOf(picked.at(-1))];
+            const [first, last] = [
+              acts.findIndex((act) => act === picked[0]),
+              acts.findLastIndex((act) => act === picked.at(-1)),
+            ];
             return linesOf(any, before, item, first < 0 ? [] : [acts.slice(first, last + 1)]);
           });
           const { plan } = mendAll(start, (all) => all);
