@@ -21,6 +21,7 @@ import { sameData } from "#lib/plan/same-data.ts";
 import { type AnyType, changesIn, entriesWritten, joined, type KeyChange, type TakenOut } from "./undo/changes.ts";
 import { type AnyMap, actorOf, putStand, standNow, takenFrom, writerOf } from "./undo/stand.ts";
 import { hasTexts, keepTexts, popTexts, type Step, type Way } from "./undo/texts.ts";
+import { BroughtBack } from "./undo/twice.ts";
 
 /** Typing within this many milliseconds is one step. */
 const CAPTURE_MS = 500;
@@ -62,6 +63,7 @@ const WRITTEN = Symbol("entries written in");
 export class ActUndo {
   /** Steps, and the texts in them. Its `undo` and `redo` are not to be called: keys would be left out. */
   readonly manager: Y.UndoManager;
+  private readonly broughtBack: BroughtBack;
   private captured: Step | null = null;
 
   constructor(private readonly options: ActUndoOptions) {
@@ -71,6 +73,7 @@ export class ActUndo {
       trackedOrigins: new Set([origin]),
       captureTimeout: CAPTURE_MS,
     });
+    this.broughtBack = new BroughtBack(doc);
     const capture = ({ stackItem }: { stackItem: Step }) => {
       this.captured = stackItem;
     };
@@ -104,6 +107,7 @@ export class ActUndo {
 
   destroy(): void {
     this.options.doc.off("afterTransaction", this.note);
+    this.broughtBack.end();
     this.manager.destroy();
   }
 
@@ -143,6 +147,7 @@ export class ActUndo {
     this.putBack(way, free);
     const gone = [...writtenIn(step)].filter((map) => this.isOut(map));
     const typed = gone.length === 0 && hasTexts(step) && popTexts(manager, way, step);
+    if (typed) this.broughtBack.watch(step);
     asOneStep(onto(), height);
     return {
       done: free.length > 0 || typed,

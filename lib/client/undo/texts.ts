@@ -1,5 +1,6 @@
 /** What stays with yjs's own undo: texts and scripts. Plain keys are taken out of its steps, and a step stays one step. */
 import * as Y from "yjs";
+import { broughtBackByOther } from "./twice.ts";
 
 export type Step = Y.UndoManager["undoStack"][number];
 export type Way = "undo" | "redo";
@@ -46,7 +47,11 @@ function filtered(set: Step["insertions"], transaction: Y.Transaction, keeps: (i
  * has nothing left to do, and that step's keys would be left out: it sees only this one.
  */
 export function popTexts(manager: Y.UndoManager, way: Way, step: Step): boolean {
-  const { undoStack, redoStack } = manager;
+  const { undoStack, redoStack, doc } = manager;
+  doc.transact((transaction) => {
+    step.deletions = filtered(step.deletions, transaction, (item) => broughtBackByOther(item, doc.clientID) === null);
+  });
+  if (!hasTexts(step)) return false;
   const others = [...undoStack, ...redoStack];
   const [from, to] = way === "undo" ? (["undoStack", "redoStack"] as const) : (["redoStack", "undoStack"] as const);
   manager[from] = [step];

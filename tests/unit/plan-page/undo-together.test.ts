@@ -304,3 +304,43 @@ test("what an item comes after, undone to nothing, reads as it did and can be na
   jonas.does((w) => setComesAfter(w, "c", "a", false));
   expect(readItems(jonas.writer.doc)).toEqual(before);
 });
+
+describe("two who write one text anew at the same moment, and both undo", () => {
+  const anew = (words: string) => (w: Writer) => {
+    const { title } = parts(w.doc);
+    title.delete(0, title.length);
+    title.insert(0, words);
+  };
+  const title = ({ writer }: Page) => parts(writer.doc).title.toString();
+
+  for (const [name, undoAll] of Object.entries(ORDERS))
+    for (const clients of [
+      [1, 2],
+      [2, 1],
+    ])
+      test(`${name}, pages ${clients.join(" and ")}: what stood there stands there once`, () => {
+        const [marta, jonas] = pages(...clients) as [Page, Page];
+        marta.does(anew("Hips first"));
+        jonas.does(anew("Slow shoulders"));
+        meet([marta, jonas]);
+        undoAll(marta, jonas);
+        meet([marta, jonas]);
+        meet([marta, jonas]);
+        expect([title(marta), title(jonas)]).toEqual(["Trunk", "Trunk"]);
+      });
+
+  test("what another brought back and wrote on in is theirs: it is not brought back beside it", () => {
+    const [marta, jonas] = pages(1, 2) as [Page, Page];
+    marta.does(anew("Hips"));
+    jonas.does(anew("Arms"));
+    meet([marta, jonas]);
+    marta.undo.undo();
+    marta.does((w) => parts(w.doc).title.insert(5, " day"));
+    meet([marta, jonas]);
+    jonas.undo.undo();
+    meet([marta, jonas]);
+    expect(title(marta)).toBe(title(jonas));
+    expect(title(marta).match(/Trunk/g)).toHaveLength(1);
+    expect(title(marta)).toContain("day");
+  });
+});
