@@ -1,5 +1,5 @@
 /**
- * `npm run build`: the pages by Next, the floor's own page, then the server, the command line and the demo's seed as plain JavaScript in
+ * `npm run build`: the pages by Next, the floor's own page, then the server and the demo's seed as plain JavaScript in
  * `dist/`. Packages stay outside the bundle: those that must exist once are shared with Next's.
  */
 import { spawnSync } from "node:child_process";
@@ -32,7 +32,6 @@ export async function buildAll() {
     absWorkingDir: root,
     entryPoints: {
       main: "server/main.ts",
-      plan: "server/cli/plan.ts",
       seed: "seed/run.ts",
       "check-worker": "server/check/worker.ts",
     },

@@ -5,7 +5,7 @@ import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { textWidth, wrapText } from "#lib/lanes/text-width.ts";
 import type { BreathCell, Cell, Lane, TalkCell, VoiceCell } from "#lib/lanes/types.ts";
 import { wavePaths } from "#lib/lanes/wave.ts";
-import { percent, plainNumber } from "#lib/plan/format.ts";
+import { percent } from "#lib/plan/format.ts";
 import { LaneCell } from "./lane-cell.tsx";
 import lanes from "./lanes.module.css";
 import { TYPE } from "./metrics.ts";
@@ -130,7 +130,7 @@ const WAVE_PX = 16;
 
 /** One bump a repetition, in its tempo; the thick half is the breath out. Too many to see: an even grey and the number. */
 function Breath({ cell, width }: { cell: BreathCell; width: number }) {
-  const words = cell.reps === null ? "hold" : plainNumber(cell.reps);
+  const words = cell.reps === null ? "hold" : String(Math.round(cell.reps));
   const waves = wavePaths(cell, { width, height: WAVE_PX });
   return (
     <span className={styles.breath} aria-hidden="true">

@@ -155,11 +155,9 @@ describe("the composed set-up", () => {
                 picked.map((act) => [act]),
               );
             // One line tells a run of them: what is missing within a line cannot be put into it.
-            const [first, last] = [
-              acts.findIndex((act) => act === picked[0]),
-              acts.findLastIndex((act) => act === picked.at(-1)),
-            ];
-            return linesOf(any, before, item, first < 0 ? [] : [acts.slice(first, last + 1)]);
+            const places = picked.map((act) => acts.indexOf(act));
+            const run = acts.slice(Math.min(...places), Math.max(...places) + 1);
+            return linesOf(any, before, item, run.length === 0 ? [] : [run]);
           });
           const { plan } = mendAll(start, (all) => all);
           expect(found(plan).map(({ message }) => message)).toEqual([]);
