@@ -1,14 +1,18 @@
 /**
  * This program's sync server with everything it does in earnest, in a process of its own: sessions of the sign-in
  * library, the policy, the database, the rules after every burst. Only the pages are left out.
- * Arguments: data folder, how many writers. Tells its parent the port, and one cookie a writer.
+ * Arguments: data folder, how many writers, how many plans of a busy hour, and the file of the update
+ * they begin with. Tells its parent the port, and one cookie a writer.
  */
 import { createHmac, randomUUID } from "node:crypto";
+import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
+import * as Y from "yjs";
 import { openDatabase } from "#db/connection.ts";
 import { insertAccount } from "#db/repos/people-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
+import type { Plan } from "#lib/plan/schema.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { createChecks } from "#server/check/checks.ts";
 import { createThreads } from "#server/check/threads.ts";
@@ -22,9 +26,9 @@ import type { Springline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { createRooms } from "#server/sync/create-rooms.ts";
 import { answerParent } from "./child.ts";
-import { benchDoc, PLAN_KEY } from "./workload.ts";
+import { benchDoc, PLAN_KEY, peakKey, peakPlan } from "./workload.ts";
 
-const [, , folder = "", writers = "2"] = process.argv;
+const [, , folder = "", writers = "2", plans = "0", base = ""] = process.argv;
 const env = readEnv("live", { SPRINGLINE_DATA: folder, SPRINGLINE_LOG: "error" });
 const db = openDatabase(env.databaseFile);
 const log = createLog(env.logLevel);
@@ -50,20 +54,19 @@ const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
 const cookies = await letWritersIn(Number(writers));
 const plan = benchDoc();
 insertRoom(db, { id: "loft", name: "Loft", equipment: plan.equipment });
-insertPlan(db, {
-  id: PLAN_KEY,
-  title: plan.title,
-  lengthSeconds: plan.lengthSeconds,
-  ownerId: "w0",
-  roomId: "loft",
-  team: true,
-  at: now(),
-});
-rooms.create({ kind: "plan", key: PLAN_KEY }, plan.doc, "w0");
+hold(PLAN_KEY, plan, plan.doc);
+const peakDoc = new Y.Doc();
+Y.applyUpdate(peakDoc, readFileSync(base));
+for (let n = 0; n < Number(plans); n++) hold(peakKey(n), peakPlan(), peakDoc);
 
 const http = createServer();
 attachSync({ rooms, server: http });
 answerParent(http, { cookies });
+
+function hold(id: string, { title, lengthSeconds }: Plan, doc: Y.Doc): void {
+  insertPlan(db, { id, title, lengthSeconds, ownerId: "w0", roomId: "loft", team: true, at: now() });
+  rooms.create({ kind: "plan", key: id }, doc, "w0");
+}
 
 /** A studio, as many coaches, and a session each, as signing in would have made it. */
 async function letWritersIn(count: number): Promise<string[]> {

@@ -6,6 +6,7 @@ import { parseArgs } from "node:util";
 import { benchBundled } from "./bundled.ts";
 import { benchFloor } from "./floor.ts";
 import { benchLine } from "./line.ts";
+import { benchPeak } from "./peak.ts";
 import { benchScreen } from "./screen.ts";
 import { benchSync } from "./sync.ts";
 
@@ -15,6 +16,8 @@ const { values, positionals } = parseArgs({
     rounds: { type: "string", default: "5" },
     seconds: { type: "string", default: "5" },
     writers: { type: "string", default: "2,20,50" },
+    plans: { type: "string", default: "200" },
+    pages: { type: "string", default: "5" },
   },
 });
 
@@ -24,6 +27,13 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   cues: () => benchBundled("cues"),
   floor: benchFloor,
   line: benchLine,
+  peak: () =>
+    benchPeak({
+      rounds: Number(values.rounds),
+      seconds: Number(values.seconds),
+      plans: Number(values.plans),
+      pages: Number(values.pages),
+    }),
   screen: benchScreen,
   sync: () =>
     benchSync({

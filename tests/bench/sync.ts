@@ -2,18 +2,13 @@
  * This program's sync server (signing in, storing, checking) against the y-websocket project's own (which does none of the
  * three), in one run, with the same pages. Prints a table; the target is a p99 of at most 1.25 times the stock server's.
  */
-import { type ChildProcess, fork } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
-import { cpus, tmpdir } from "node:os";
-import { join } from "node:path";
-import { build } from "esbuild";
+import { cpus } from "node:os";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
-import type { Cost, Ready } from "./child.ts";
+import type { Ready } from "./child.ts";
+import { bundleServers, KINDS, type Kind, startServer } from "./servers.ts";
 import { quantile } from "./timing.ts";
 import { Crowd, PLAN_KEY, type Where } from "./workload.ts";
 
-const ROOT = join(import.meta.dirname, "../..");
-const BUNDLES = join(ROOT, "node_modules/.cache/springline-bench");
 const WARM_UP_MS = 1000;
 const EDIT_EVERY_MS = 200;
 const FLOOD_EACH = 20;
@@ -25,7 +20,6 @@ export interface SyncOptions {
   readonly writers: readonly number[];
 }
 
-type Kind = "stock" | "own";
 interface Sample {
   readonly p50: number;
   readonly p99: number;
@@ -36,46 +30,21 @@ interface Sample {
   readonly cpu: number;
 }
 
-async function startServer(
-  kind: Kind,
-  writers: number,
-): Promise<{ child: ChildProcess; where: Where; remove(): void }> {
-  const folder = mkdtempSync(join(tmpdir(), "springline-bench-"));
-  const bundle = join(BUNDLES, kind === "stock" ? "stock-server.mjs" : "own-server.mjs");
-  const args = [folder, String(writers)];
-  const child = fork(bundle, args, { cwd: ROOT, env: { ...process.env, NODE_ENV: "production" } });
-  const ready = await new Promise<Ready>((resolve, reject) => {
-    child.once("message", (message) => resolve(message as Ready));
-    child.once("exit", () => reject(new Error(`the ${kind} server ended by itself`)));
-  });
-  const base = `ws://127.0.0.1:${ready.port}`;
+function whereOf(kind: Kind, { port, cookies }: Ready): Where {
+  const base = `ws://127.0.0.1:${port}`;
+  if (kind === "stock") return { base, room: PLAN_KEY, params: {}, cookies: [] };
   const params = { d: String(PLAN_DOC_VERSION), e: String(EDITOR_VERSION) };
-  const where: Where =
-    kind === "stock"
-      ? { base, room: PLAN_KEY, params: {}, cookies: [] }
-      : { base: `${base}/sync`, room: `plan/${PLAN_KEY}`, params, cookies: ready.cookies };
-  const remove = () => {
-    child.kill("SIGKILL");
-    rmSync(folder, { recursive: true, force: true });
-  };
-  return { child, where, remove };
-}
-
-function costOf(child: ChildProcess): Promise<Cost> {
-  return new Promise((resolve) => {
-    child.once("message", (message) => resolve(message as Cost));
-    child.send("cost");
-  });
+  return { base: `${base}/sync`, room: `plan/${PLAN_KEY}`, params, cookies };
 }
 
 async function measure(kind: Kind, writers: number, seconds: number): Promise<Sample> {
-  const { child, where, remove } = await startServer(kind, writers);
+  const server = await startServer(kind, { writers, plans: 0 });
   try {
-    const crowd = await Crowd.join(where, writers);
+    const crowd = await Crowd.join(whereOf(kind, server.ready), writers);
     await crowd.typeFor(WARM_UP_MS, EDIT_EVERY_MS);
-    const before = await costOf(child);
+    const before = await server.cost();
     const latencies = await crowd.typeFor(seconds * 1000, EDIT_EVERY_MS);
-    const after = await costOf(child);
+    const after = await server.cost();
     const flood = await crowd.flood(FLOOD_EACH);
     crowd.end();
     const sorted = Float64Array.from(latencies).sort();
@@ -87,7 +56,7 @@ async function measure(kind: Kind, writers: number, seconds: number): Promise<Sa
       cpu: (after.cpu - before.cpu) / (seconds * 1_000_000),
     };
   } finally {
-    remove();
+    server.remove();
   }
 }
 
@@ -127,10 +96,8 @@ function row(writers: number, kind: Kind, s: Sample, stock: Sample): string {
 export async function benchSync({ rounds, seconds, writers: sizes }: SyncOptions): Promise<boolean> {
   // Each y-websocket provider listens for the end of the process.
   process.setMaxListeners(0);
-  const entryPoints = ["stock-server", "own-server"].map((name) => join(import.meta.dirname, `${name}.ts`));
-  const out = { outdir: BUNDLES, outExtension: { ".js": ".mjs" }, packages: "external" as const };
-  await build({ entryPoints, ...out, bundle: true, platform: "node", format: "esm" });
-  const kinds: Kind[] = ["stock", "own"];
+  await bundleServers();
+  const kinds = KINDS;
   console.log(
     `${cpus().length} processors, Node ${process.version}; a plan of 30 items; every writer edits every ${EDIT_EVERY_MS} ms`,
   );

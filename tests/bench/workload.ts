@@ -10,10 +10,15 @@ import { orderedIds, scriptOf } from "#lib/doc/read.ts";
 import { moveItem, setItemField } from "#lib/doc/write.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { eventually } from "#tests/support/eventually.ts";
+import { longClass } from "#tests/support/long-class.ts";
 import { SMALL_PLAN } from "#tests/support/sync-server.ts";
 
 export const PLAN_KEY = "bench";
 const ITEMS = 30;
+
+/** The plans of a busy hour: long ones, with scripts, of the demo's own moves. */
+export const peakPlan = (): Plan => longClass(30, 200);
+export const peakKey = (plan: number): string => `peak-${plan}`;
 
 export function benchDoc(): Plan & { doc: Y.Doc } {
   const items = Array.from(
