@@ -86,7 +86,7 @@ function updatesOf(base: Uint8Array, plan: number, page: number, count: number):
 }
 
 function open(wanted: Wanted, base: Uint8Array, plan: number, index: number): Promise<Page> {
-  const cookie = wanted.cookies[index];
+  const cookie = wanted.cookies[(plan * wanted.pages + index) % wanted.cookies.length];
   const url = `${wanted.address}${peakKey(plan)}${wanted.query}`;
   const socket = new WebSocket(url, cookie ? { headers: { cookie } } : {});
   const updates = updatesOf(base, plan, index, Math.ceil((wanted.seconds + WARM_UP_S) / wanted.pages) + 2);
