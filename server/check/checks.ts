@@ -40,7 +40,7 @@ export interface ChecksSetup {
  * Every page works out its own findings with each letter. The server's own are for lists, for who joins and as a second
  * opinion: nobody gains by having them after each letter.
  */
-const WRITTEN_MS = { quiet: 2000, longest: 15_000 };
+const WRITTEN_MS = { quiet: 2000, longest: 30_000 };
 
 export function createChecks(setup: ChecksSetup): Checks {
   const { db, log } = setup.app;
