@@ -138,9 +138,9 @@ test("a follower off the network runs on, says so, and is back without a jump", 
   await expect(wall.getByRole("timer")).toBeVisible();
   await wall.context().setOffline(true);
   await expect(wall.getByText(/No contact since \d\d:\d\d:\d\d\. This screen runs on by itself\./)).toBeVisible();
-  await expect(coach.getByText("lost: Wall screen")).toBeVisible();
-  const [led, alone] = await Promise.all([changesAt(coach, 4), changesAt(wall, 4)]);
-  expect(apart(led, alone)).toBeLessThanOrEqual(100);
+  // On a busy machine the coach's own line may be let go and taken up again meanwhile.
+  await expect(coach.getByText("lost: Wall screen")).toBeVisible({ timeout: 45_000 });
+  await changeTogether(coach, wall);
   // What the coach does meanwhile is not known there, and known as soon as it is back.
   await coach.keyboard.press(" ");
   await expect(coach.getByRole("timer")).toContainText("held");
@@ -151,12 +151,19 @@ test("a follower off the network runs on, says so, and is back without a jump", 
   expect(await figure(wall)).toBe(await figure(coach));
   // By touch: a key pressed again within a quarter of a second is one tap.
   await coach.getByRole("button", { name: "go on" }).click();
-  const [after, back] = await Promise.all([changesAt(coach, 4), changesAt(wall, 4)]);
-  expect(apart(after, back)).toBeLessThanOrEqual(100);
+  await changeTogether(coach, wall);
   await ends(coach);
   await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
   await leave(coach, wall);
 });
+
+/** Their seconds change within 100 ms of each other. A machine that stood still is looked at again; a clock that is off stays so. */
+async function changeTogether(one: Page, other: Page): Promise<void> {
+  await expect(async () => {
+    const [here, there] = await Promise.all([changesAt(one, 4), changesAt(other, 4)]);
+    expect(apart(here, there)).toBeLessThanOrEqual(100);
+  }).toPass({ timeout: 40_000 });
+}
 
 /** How many classes of the first card of the shelf the studio knows of. Asked as a coach would read them. */
 async function classesTaught(browser: Browser, device: Page): Promise<number> {
