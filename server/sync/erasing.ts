@@ -8,6 +8,7 @@
  */
 import * as Y from "yjs";
 import type { HoldOf } from "#lib/doc/held.ts";
+import { deletedStructs } from "./deleted-structs.ts";
 import type { DecodedUpdate } from "./updates.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
@@ -35,19 +36,8 @@ function isTaken(parent: AnyType, key: string, holdOf: HoldOf): boolean {
   return hold === "sealed" || (hold === "made-once" && parent._map.get(key)?.deleted === false);
 }
 
-function deletes(doc: Y.Doc, { clients }: DecodedUpdate["ds"], holdOf: HoldOf): boolean {
-  for (const [client, ranges] of clients) {
-    const structs = doc.store.clients.get(client) ?? [];
-    const known = Y.getState(doc.store, client);
-    for (const { clock, len } of ranges) {
-      if (clock >= known) continue;
-      for (let i = Y.findIndexSS(structs, clock); i < structs.length; i++) {
-        const struct = structs[i];
-        if (!struct || struct.id.clock >= clock + len) break;
-        if (!struct.deleted && isHeld(struct, holdOf)) return true;
-      }
-    }
-  }
+function deletes(doc: Y.Doc, ds: DecodedUpdate["ds"], holdOf: HoldOf): boolean {
+  for (const struct of deletedStructs(doc, ds)) if (isHeld(struct, holdOf)) return true;
   return false;
 }
 

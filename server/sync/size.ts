@@ -1,6 +1,7 @@
 /** Holds pages to the bounds of a kind of document: told from an update before it is applied. */
 import * as Y from "yjs";
 import { type Bounds, countLiving } from "#lib/doc/bounds.ts";
+import { deletedStructs } from "./deleted-structs.ts";
 import { StructView } from "./struct-view.ts";
 import type { DecodedUpdate } from "./updates.ts";
 
@@ -75,22 +76,8 @@ function isIn(item: Y.Item, root: string): boolean {
 }
 
 /** Living items of the document that an update's deletions take; a part of one counts as all of it. */
-function removedBy(doc: Y.Doc, { ds }: DecodedUpdate): Y.Item[] {
-  const removed: Y.Item[] = [];
-  for (const [client, ranges] of ds.clients) {
-    const structs = doc.store.clients.get(client) ?? [];
-    const known = Y.getState(doc.store, client);
-    for (const { clock, len } of ranges) {
-      if (clock >= known) continue;
-      for (let i = Y.findIndexSS(structs, clock); i < structs.length; i++) {
-        const struct = structs[i];
-        if (!struct || struct.id.clock >= clock + len) break;
-        if (struct instanceof Y.Item && !struct.deleted) removed.push(struct);
-      }
-    }
-  }
-  return removed;
-}
+const removedBy = (doc: Y.Doc, { ds }: DecodedUpdate): Y.Item[] =>
+  [...deletedStructs(doc, ds)].filter((struct) => struct instanceof Y.Item);
 
 const total = (items: readonly Y.Item[]): number => items.reduce((sum, item) => sum + lengthOf(item), 0);
 
