@@ -1,15 +1,8 @@
 /** What the server puts in front of a lead before a sign-off, read from its answer. */
 import * as z from "zod";
-import { FINDING_LEVELS, planSchema } from "#lib/plan/schema.ts";
+import { planSchema } from "#lib/plan/schema.ts";
+import { findingSchema } from "#lib/protocol/finding.ts";
 
-const findingSchema = z.object({
-  rule: z.string(),
-  level: z.enum(FINDING_LEVELS),
-  items: z.array(z.string()),
-  message: z.string(),
-  values: z.record(z.string(), z.unknown()),
-  key: z.string().optional(),
-});
 const fromFileSchema = z.object({
   kind: z.enum(["machines", "move", "stranger"]),
   name: z.string(),

@@ -6,7 +6,7 @@
 import * as z from "zod";
 import { Marker } from "#lib/analysis/marks.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { FINDING_LEVELS } from "#lib/plan/schema.ts";
+import { findingSchema } from "#lib/protocol/finding.ts";
 import type { Finding } from "#lib/rules/types.ts";
 
 /** The server's findings of the plan of this name. */
@@ -72,19 +72,7 @@ export class SecondOpinion {
   }
 }
 
-const servedSchema = z.object({
-  plan: z.string(),
-  findings: z.array(
-    z.object({
-      rule: z.string(),
-      level: z.enum(FINDING_LEVELS),
-      items: z.array(z.string()),
-      message: z.string(),
-      values: z.record(z.string(), z.unknown()),
-      key: z.string().optional(),
-    }),
-  ),
-});
+const servedSchema = z.object({ plan: z.string(), findings: z.array(findingSchema) });
 
 export async function fetchFindings(planId: string): Promise<Served | null> {
   const answer = await fetch(`/api/plans/${planId}/findings`);

@@ -1,0 +1,12 @@
+/** A finding as a server's answer holds it. */
+import * as z from "zod";
+import { FINDING_LEVELS } from "#lib/plan/schema.ts";
+
+export const findingSchema = z.object({
+  rule: z.string(),
+  level: z.enum(FINDING_LEVELS),
+  items: z.array(z.string()),
+  message: z.string(),
+  values: z.record(z.string(), z.unknown()),
+  key: z.string().optional(),
+});
