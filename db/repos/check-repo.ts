@@ -1,5 +1,6 @@
 /** What the last check of each plan answered. Prepared raw statements: a check of every plan in writing ends here. */
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 import { appendTransaction } from "./doc-log-repo.ts";
 
 export interface KeptCheck {
@@ -29,13 +30,7 @@ function prepareAll({ raw }: Db) {
   };
 }
 
-const prepared = new WeakMap<Db, ReturnType<typeof prepareAll>>();
-
-function statements(db: Db): ReturnType<typeof prepareAll> {
-  const found = prepared.get(db) ?? prepareAll(db);
-  prepared.set(db, found);
-  return found;
-}
+const statements = oncePerDatabase(prepareAll);
 
 export const readCheck = (db: Db, planId: string): KeptCheck | undefined => statements(db).read.get(planId);
 

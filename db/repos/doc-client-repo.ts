@@ -1,5 +1,6 @@
 /** Whose page a yjs client id is, by document. Only ever added to. Prepared raw statements: it is part of each commit. */
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 
 export interface DocClient {
   readonly clientId: number;
@@ -17,14 +18,7 @@ function prepareAll({ raw }: Db) {
   };
 }
 
-type Statements = ReturnType<typeof prepareAll>;
-const prepared = new WeakMap<Db, Statements>();
-
-function statements(db: Db): Statements {
-  const found = prepared.get(db) ?? prepareAll(db);
-  prepared.set(db, found);
-  return found;
-}
+const statements = oncePerDatabase(prepareAll);
 
 export const readDocClients = (db: Db, name: string): DocClient[] => statements(db).all.all(name);
 

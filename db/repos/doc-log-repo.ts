@@ -3,6 +3,7 @@
  * run for every burst of typing; each function is synchronous and joins the caller's transaction when there is one.
  */
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 
 export interface LogRow {
   readonly seq: number;
@@ -61,14 +62,7 @@ function prepareAll(db: Db) {
   };
 }
 
-type Statements = ReturnType<typeof prepareAll>;
-const prepared = new WeakMap<Db, Statements>();
-
-function statements(db: Db): Statements {
-  const found = prepared.get(db) ?? prepareAll(db);
-  prepared.set(db, found);
-  return found;
-}
+const statements = oncePerDatabase(prepareAll);
 
 /** Runs `work` as one transaction (a savepoint inside the caller's). Refuses a promise: it would end too late. */
 export function inTransaction<T>(db: Db, work: () => T): T {

@@ -4,6 +4,7 @@
  */
 import { and, asc, desc, eq, inArray, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 import { docUpdate, plan, planAuthor, planShare } from "#db/schema.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 
@@ -56,13 +57,7 @@ const prepareAll = ({ orm, raw }: Db) => ({
     .orderBy(asc(planShare.userId))
     .prepare(),
 });
-const prepared = new WeakMap<Db, ReturnType<typeof prepareAll>>();
-
-function statements(db: Db): ReturnType<typeof prepareAll> {
-  const found = prepared.get(db) ?? prepareAll(db);
-  prepared.set(db, found);
-  return found;
-}
+const statements = oncePerDatabase(prepareAll);
 
 /** One plan, a deleted one too (`deletedAt`). Asked for every open socket twice a second: two keyed reads, prepared once. */
 export function readPlanRow(db: Db, id: string): PlanRow | undefined {

@@ -2,6 +2,7 @@
 import { and, eq, isNull } from "drizzle-orm";
 import { session } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 import { device } from "#db/schema.ts";
 
 export interface SessionRow {
@@ -12,24 +13,18 @@ export interface SessionRow {
   readonly role: string | null;
 }
 
-const statements = new WeakMap<Db, (sessionId: string) => unknown>();
+const sessionStatement = oncePerDatabase(({ raw }) =>
+  raw.prepare<[string], SessionRow>(
+    `SELECT s.user_id AS userId, s.expires_at AS expiresAt, m.role AS role
+       FROM session s LEFT JOIN member m ON m.user_id = s.user_id WHERE s.id = ?`,
+  ),
+);
 
 /**
  * One session by id, read afresh from the table every time; undefined when it was ended.
  * Asked once a second for every open socket, so the statement is prepared once per database.
  */
-export function readSession(db: Db, sessionId: string): SessionRow | undefined {
-  let get = statements.get(db);
-  if (!get) {
-    const statement = db.raw.prepare(
-      `SELECT s.user_id AS userId, s.expires_at AS expiresAt, m.role AS role
-         FROM session s LEFT JOIN member m ON m.user_id = s.user_id WHERE s.id = ?`,
-    );
-    get = (id) => statement.get(id);
-    statements.set(db, get);
-  }
-  return get(sessionId) as SessionRow | undefined;
-}
+export const readSession = (db: Db, sessionId: string): SessionRow | undefined => sessionStatement(db).get(sessionId);
 
 /** Ends every session of a person. Gives how many there were. */
 export function endSessionsOf(db: Db, userId: string): number {
