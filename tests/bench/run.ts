@@ -1,23 +1,25 @@
 /**
- * `npm run bench`: every part, or those named: `npm run bench -- sync --rounds 5 --seconds 6 --writers 2,20,50`,
- * `npm run bench -- arithmetic`. Exit 1 when a target is missed.
+ * `npm run bench`: every part, or those named: `npm run bench -- live --rounds 5 --works evening,burst`,
+ * `npm run bench -- arithmetic`. The soak lasts half an hour and runs only when it is named. Exit 1 when a target is missed.
  */
 import { parseArgs } from "node:util";
 import { benchBundled } from "./bundled.ts";
 import { benchFloor } from "./floor.ts";
 import { benchLine } from "./line.ts";
-import { benchPeak } from "./peak.ts";
+import { benchLive } from "./live/live.ts";
+import { benchSoak } from "./live/soak.ts";
 import { benchScreen } from "./screen.ts";
-import { benchSync } from "./sync.ts";
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
-    rounds: { type: "string", default: "5" },
-    seconds: { type: "string", default: "5" },
-    writers: { type: "string", default: "2,20,50" },
+    rounds: { type: "string", default: "3" },
+    // So long that the checks, which come every half minute while people write, fall into it.
+    seconds: { type: "string", default: "30" },
+    works: { type: "string", default: "" },
     plans: { type: "string", default: "200" },
     pages: { type: "string", default: "5" },
+    minutes: { type: "string", default: "30" },
   },
 });
 
@@ -27,24 +29,19 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   cues: () => benchBundled("cues"),
   floor: benchFloor,
   line: benchLine,
-  peak: () =>
-    benchPeak({
-      rounds: Number(values.rounds),
-      // So long that the checks, which come every half minute while people write, fall into it.
-      seconds: Number(values.seconds) * 6,
-      plans: Number(values.plans),
-      pages: Number(values.pages),
-    }),
-  screen: benchScreen,
-  sync: () =>
-    benchSync({
+  live: () =>
+    benchLive({
       rounds: Number(values.rounds),
       seconds: Number(values.seconds),
-      writers: values.writers.split(",").map(Number),
+      plans: Number(values.plans),
+      pages: Number(values.pages),
+      works: values.works.split(",").filter(Boolean),
     }),
+  screen: benchScreen,
+  soak: () => benchSoak(Number(values.minutes)),
 };
 
-const names = positionals.length > 0 ? positionals : Object.keys(PARTS);
+const names = positionals.length > 0 ? positionals : Object.keys(PARTS).filter((name) => name !== "soak");
 let met = true;
 for (const name of names) {
   const part = Object.hasOwn(PARTS, name) ? PARTS[name] : undefined;

@@ -8,14 +8,21 @@ export interface Ready {
 export interface Cost {
   /** Bytes. */
   readonly rss: number;
+  /** Bytes that are in use, in the heap and beside it, rubbish taken out first. */
+  readonly used: number;
   /** Microseconds of processor since the process began. */
   readonly cpu: number;
 }
 
+/** Asked with "cost", or with "used" where the memory in use is wanted: taking the rubbish out costs time. */
+export type CostQuestion = "cost" | "used";
+
 export function answerParent(http: Server, told: { cookies: readonly string[] }): void {
-  process.on("message", () => {
+  process.on("message", (question: CostQuestion) => {
     const { user, system } = process.cpuUsage();
-    process.send?.({ rss: process.memoryUsage().rss, cpu: user + system } satisfies Cost);
+    if (question === "used") globalThis.gc?.();
+    const { rss, heapUsed, external } = process.memoryUsage();
+    process.send?.({ rss, used: heapUsed + external, cpu: user + system } satisfies Cost);
   });
   process.on("disconnect", () => process.exit(0));
   http.listen(0, "127.0.0.1", () => {

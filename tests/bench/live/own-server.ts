@@ -1,8 +1,7 @@
 /**
  * This program's sync server with everything it does in earnest, in a process of its own: sessions of the sign-in
  * library, the policy, the database, the rules after every burst. Only the pages are left out.
- * Arguments: data folder, how many writers, how many plans of a busy hour, and the file of the update
- * they begin with. Tells its parent the port, and one cookie a writer.
+ * Arguments: data folder, how many people, how many plans, and the file of the update they begin with. Tells its parent the port, and one cookie a writer.
  */
 import { createHmac, randomUUID } from "node:crypto";
 import { readFileSync } from "node:fs";
@@ -12,7 +11,6 @@ import { openDatabase } from "#db/connection.ts";
 import { insertAccount } from "#db/repos/people-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
-import type { Plan } from "#lib/plan/schema.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { createChecks } from "#server/check/checks.ts";
 import { createThreads } from "#server/check/threads.ts";
@@ -26,9 +24,9 @@ import type { Springline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { createRooms } from "#server/sync/create-rooms.ts";
 import { answerParent } from "./child.ts";
-import { benchDoc, PLAN_KEY, peakKey, peakPlan } from "./workload.ts";
+import { livePlan, planKey } from "./plans.ts";
 
-const [, , folder = "", writers = "2", plans = "0", base = ""] = process.argv;
+const [, , folder = "", people = "2", plans = "1", base = ""] = process.argv;
 const env = readEnv("live", { SPRINGLINE_DATA: folder, SPRINGLINE_LOG: "error" });
 const db = openDatabase(env.databaseFile);
 const log = createLog(env.logLevel);
@@ -51,25 +49,26 @@ const checks = createChecks({
 });
 const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
 
-const cookies = await letWritersIn(Number(writers));
-const plan = benchDoc();
+const cookies = await letPeopleIn(Number(people));
+const plan = livePlan();
 insertRoom(db, { id: "loft", name: "Loft", equipment: plan.equipment });
-hold(PLAN_KEY, plan, plan.doc);
-const peakDoc = new Y.Doc();
-Y.applyUpdate(peakDoc, readFileSync(base));
-for (let n = 0; n < Number(plans); n++) hold(peakKey(n), peakPlan(), peakDoc);
+const doc = new Y.Doc();
+Y.applyUpdate(doc, readFileSync(base));
+// One more than asked for: the first of all that is opened pays for what is made once.
+for (let n = 0; n <= Number(plans); n++) hold(planKey(n));
 
 const http = createServer();
 attachSync({ rooms, server: http });
 answerParent(http, { cookies });
 
-function hold(id: string, { title, lengthSeconds }: Plan, doc: Y.Doc): void {
+function hold(id: string): void {
+  const { title, lengthSeconds } = plan;
   insertPlan(db, { id, title, lengthSeconds, ownerId: "w0", roomId: "loft", team: true, at: now() });
   rooms.create({ kind: "plan", key: id }, doc, "w0");
 }
 
 /** A studio, as many coaches, and a session each, as signing in would have made it. */
-async function letWritersIn(count: number): Promise<string[]> {
+async function letPeopleIn(count: number): Promise<string[]> {
   await firstRun(app, {
     studio: "Quay Gym",
     town: "Port Ellery",

@@ -1,0 +1,56 @@
+/** What one writer does, as updates made beforehand from the plan they began with: letters, times, an item's place. */
+import * as Y from "yjs";
+import { orderedIds, scriptOf } from "#lib/doc/read.ts";
+import { moveItem, setItemField } from "#lib/doc/write.ts";
+
+export interface Edit {
+  readonly update: Uint8Array;
+  /** The writer's clock once the edit is in: whoever knows that much has it. */
+  readonly clock: number;
+}
+
+export interface Writer {
+  readonly clientId: number;
+  readonly edits: readonly Edit[];
+}
+
+export type Habit = (doc: Y.Doc, turn: number) => void;
+
+const MOVE_EVERY = 20;
+const TIME_EVERY = 10;
+
+/** Types in one script after another; every tenth edit changes a time, every twentieth moves an item. */
+export const writes: Habit = (doc, turn) => {
+  const ids = orderedIds(doc);
+  const id = ids[(doc.clientID + Math.floor(turn / MOVE_EVERY)) % ids.length] ?? "";
+  const at = { doc, origin: "bench" };
+  if (turn % MOVE_EVERY === 7) moveItem(at, id, ids[turn % ids.length] ?? null);
+  else if (turn % TIME_EVERY === 3) setItemField(at, id, "seconds", 30 + (turn % 60));
+  else type(doc, id, turn);
+};
+
+/** Changes one time, always another. */
+export const changesTimes: Habit = (doc, turn) => {
+  const ids = orderedIds(doc);
+  setItemField({ doc, origin: "bench" }, ids[(turn * 3) % ids.length] ?? "", "seconds", 30 + ((turn * 5) % 60));
+};
+
+/** A letter at the end of the item's second line; an item without one is given a new time instead. */
+function type(doc: Y.Doc, id: string, turn: number): void {
+  const line = scriptOf(doc, id)?.get(1);
+  const text = line instanceof Y.XmlElement ? line.get(0) : undefined;
+  if (text instanceof Y.XmlText) text.insert(text.length, "a");
+  else changesTimes(doc, turn);
+}
+
+/** `count` edits of one writer. A turn that changes nothing has none: others could not receive it. */
+export function writerOf(base: Uint8Array, count: number, habit: Habit, firstTurn = 0): Writer {
+  const doc = new Y.Doc();
+  Y.applyUpdate(doc, base);
+  const edits: Edit[] = [];
+  doc.on("update", (update: Uint8Array) => edits.push({ update, clock: Y.getState(doc.store, doc.clientID) }));
+  for (let turn = firstTurn; edits.length < count; turn++) habit(doc, turn);
+  const { clientID: clientId } = doc;
+  doc.destroy();
+  return { clientId, edits: edits.slice(0, count) };
+}

@@ -1,0 +1,101 @@
+/** A page without a document, so that it costs next to nothing: sends updates made beforehand, reads how far others are. */
+import * as decoding from "lib0/decoding";
+import { WebSocket } from "ws";
+import * as Y from "yjs";
+import { type Dialect, dialectOf, STEP_1, STEP_2, UPDATE } from "./dialect.ts";
+import type { Kind } from "./servers.ts";
+
+export interface Door {
+  readonly kind: Kind;
+  readonly port: number;
+  /** One a person; none where everybody may do everything. */
+  readonly cookies: readonly string[];
+  /** Of this program's own server: the versions a page says it speaks. */
+  readonly query: string;
+}
+
+export interface Ears {
+  /** By client id: how far the page's knowledge goes, with the frame that has just come. */
+  heard?(known: ReadonlyMap<number, number>): void;
+  /** A frame that brings no edit. */
+  other?(bytes: number): void;
+}
+
+export interface Opening {
+  readonly key: string;
+  /** Whose page it is: which of the cookies. */
+  readonly person: number;
+  /** What the page holds already, and offers; nothing for a page that has never seen the plan. */
+  readonly holds?: Uint8Array;
+}
+
+const NOTHING = Y.encodeStateAsUpdate(new Y.Doc());
+
+export class RawPage {
+  ears: Ears = {};
+  private readonly socket: WebSocket;
+  private readonly dialect: Dialect;
+
+  private constructor(socket: WebSocket, dialect: Dialect) {
+    this.socket = socket;
+    this.dialect = dialect;
+  }
+
+  /** Resolves once everything that the server has is here. */
+  static open(door: Door, { key, person, holds = NOTHING }: Opening): Promise<RawPage> {
+    const cookie = door.cookies[person % Math.max(1, door.cookies.length)];
+    const socket = new WebSocket(addressOf(door, key), cookie ? { headers: { cookie } } : {});
+    const page = new RawPage(socket, dialectOf(door.kind, key));
+    return new Promise((resolve, reject) => {
+      const parts = { asked: false, given: false };
+      socket.on("open", () => {
+        if (page.dialect.hello) socket.send(page.dialect.hello);
+        page.send(STEP_1, Y.encodeStateVectorFromUpdate(holds));
+      });
+      socket.on("message", (data: Buffer) => {
+        const kind = page.hear(data);
+        if (kind === STEP_1 && !parts.asked) page.send(STEP_2, holds);
+        parts.asked ||= kind === STEP_1;
+        parts.given ||= kind === STEP_2;
+        if (parts.asked && parts.given) resolve(page);
+      });
+      socket.on("error", reject);
+      socket.on("close", (code) => reject(new Error(`a page was shut out: ${code}`)));
+    });
+  }
+
+  /** An update as it is sent: made before anything is measured. */
+  framed(update: Uint8Array): Uint8Array {
+    return this.dialect.frame(UPDATE, update);
+  }
+
+  sendFramed(frame: Uint8Array): void {
+    this.socket.send(frame);
+  }
+
+  end(): void {
+    this.socket.removeAllListeners("close");
+    this.socket.terminate();
+  }
+
+  private send(kind: number, body: Uint8Array): void {
+    this.socket.send(this.dialect.frame(kind, body));
+  }
+
+  private hear(data: Uint8Array): number | undefined {
+    const at = this.dialect.syncAt(data);
+    const kind = at === undefined ? undefined : data[at];
+    if (at === undefined || kind !== UPDATE) this.ears.other?.(data.length);
+    else
+      this.ears.heard?.(
+        Y.parseUpdateMeta(decoding.readVarUint8Array(decoding.createDecoder(data.subarray(at + 1)))).to,
+      );
+    return kind;
+  }
+}
+
+function addressOf({ kind, port, query }: Door, key: string): string {
+  const host = `ws://127.0.0.1:${port}`;
+  if (kind === "own") return `${host}/sync/plan/${key}${query}`;
+  return kind === "stock" ? `${host}/${key}` : host;
+}

@@ -1,0 +1,83 @@
+/**
+ * The servers that are measured, each bundled and in a process of its own: the y-websocket project's stock server, in memory,
+ * Hocuspocus with its SQLite extension, and this one with all that it does in earnest.
+ */
+import { type ChildProcess, fork } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { build } from "esbuild";
+import type { Cost, CostQuestion, Ready } from "./child.ts";
+import { baseUpdate } from "./plans.ts";
+
+const ROOT = join(import.meta.dirname, "../../..");
+/** As deep as the built server, which looks for its checking threads beside itself. */
+const BUNDLES = join(ROOT, "dist-bench");
+const ENTRIES = {
+  "stock-server": "tests/bench/live/stock-server.ts",
+  "hocuspocus-server": "tests/bench/live/hocuspocus-server.ts",
+  "own-server": "tests/bench/live/own-server.ts",
+  load: "tests/bench/live/load.ts",
+  soak: "tests/bench/live/soak-load.ts",
+  "check-worker": "server/check/worker.ts",
+};
+
+export const KINDS = ["stock", "hocuspocus", "own"] as const;
+export type Kind = (typeof KINDS)[number];
+
+export interface Needs {
+  readonly plans: number;
+  /** How many people have an account and a session. */
+  readonly people: number;
+}
+
+export interface Server {
+  readonly ready: Ready;
+  /** File of the update that every plan begins with. */
+  readonly baseFile: string;
+  cost(question: CostQuestion): Promise<Cost>;
+  remove(): void;
+}
+
+export async function bundleServers(): Promise<void> {
+  const how = { bundle: true, packages: "external", platform: "node", format: "esm" } as const;
+  await build({ absWorkingDir: ROOT, entryPoints: ENTRIES, outdir: BUNDLES, ...how });
+}
+
+/** Starts one of the bundles; it is gone with this process. */
+export function startBundle(name: keyof typeof ENTRIES, args: readonly string[] = []): ChildProcess {
+  const how = { cwd: ROOT, env: { ...process.env, NODE_ENV: "production" as const }, execArgv: ["--expose-gc"] };
+  return fork(join(BUNDLES, `${name}.js`), args, how);
+}
+
+export async function startServer(kind: Kind, { plans, people }: Needs): Promise<Server> {
+  const folder = mkdtempSync(join(tmpdir(), "springline-bench-"));
+  const baseFile = join(folder, "base.update");
+  writeFileSync(baseFile, baseUpdate());
+  const child = startBundle(`${kind}-server`, [folder, String(people), String(plans), baseFile]);
+  const ready = await answerOf<Ready>(child);
+  return {
+    ready,
+    baseFile,
+    cost: (question) => {
+      child.send(question);
+      return answerOf<Cost>(child);
+    },
+    remove: () => {
+      child.kill("SIGKILL");
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** The next thing that a child says. Rejects when it ends instead. */
+export function answerOf<T>(child: ChildProcess): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const ended = () => reject(new Error("a measured process ended by itself"));
+    child.once("exit", ended);
+    child.once("message", (message) => {
+      child.off("exit", ended);
+      resolve(message as T); // what the bundles of this folder send
+    });
+  });
+}
