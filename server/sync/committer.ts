@@ -8,8 +8,7 @@ import { appendRow, appendTransaction, isInTransaction, noteAuthor } from "#db/r
 import { Hardener } from "./hardener.ts";
 import type { SyncLog } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import { PROGRAM_ACTOR, type QueuedUpdate, type Room } from "./room.ts";
-import { mergeUpdates } from "./updates.ts";
+import { PROGRAM_ACTOR, type Room } from "./room.ts";
 
 export interface CommitterOptions {
   readonly db: Db;
@@ -57,6 +56,7 @@ export class Committer {
    */
   flush(): void {
     if (isInTransaction(this.options.db)) return;
+    for (const room of this.awake) room.takeHeard();
     const rooms = [...this.awake].filter((room) => !room.failing && !room.isClean);
     if (rooms.length > 0) this.commit(rooms);
   }
@@ -76,6 +76,7 @@ export class Committer {
 
   private endTurn(): void {
     this.turn = undefined;
+    for (const room of this.awake) room.takeHeard();
     const unsaved = [...this.awake].filter((room) => !room.failing && !room.isClean);
     if (unsaved.length > 0) this.commit(unsaved);
     // Sending may wake rooms again (somebody too slow is cut off): that is the next turn's work.
@@ -111,7 +112,7 @@ export class Committer {
   private store(room: Room): void {
     const at = this.options.now();
     room.owners.store(at);
-    for (const [actorId, bytes] of byActor(room.queue)) {
+    for (const { actorId, bytes } of room.waiting.together()) {
       appendRow(this.options.db, { name: room.key, bytes, actorId, at });
       const isNew = actorId !== PROGRAM_ACTOR && !room.authors.has(actorId);
       if (isNew && room.name.kind === "plan") noteAuthor(this.options.db, room.name.key, actorId, at);
@@ -141,15 +142,4 @@ export class Committer {
     this.retry = setTimeout(() => this.retryNow(), this.waitMs);
     this.waitMs = Math.min(this.waitMs * 2, this.options.limits.retryLongestMs);
   }
-}
-
-/** One row an author and turn: what one person typed within a turn is one update. */
-function byActor(queue: readonly QueuedUpdate[]): [string, Uint8Array][] {
-  const lists = new Map<string, Uint8Array[]>();
-  for (const { actorId, bytes } of queue) {
-    const list = lists.get(actorId);
-    if (list) list.push(bytes);
-    else lists.set(actorId, [bytes]);
-  }
-  return [...lists].map(([actorId, list]) => [actorId, mergeUpdates(list)]);
 }

@@ -22,6 +22,8 @@ export class Connection {
   private readonly limits: Limits;
   private open = true;
   private alive = true;
+  /** Updates of this turn that the room has not taken yet: put together, many cost little more than one. */
+  private heard: Uint8Array[] = [];
   /** Updates that came before the page's first full offer and lack what that offer brings. */
   private early: Uint8Array[] = [];
   private earlyBytes = 0;
@@ -76,10 +78,41 @@ export class Connection {
   }
 
   private takeSync(kind: number, body: Uint8Array): CloseName | undefined {
+    if (kind === messageYjsUpdate) return this.takeUpdate(body);
+    const wrong = this.readHeard();
+    if (wrong) return wrong;
     if (kind === messageYjsSyncStep1) this.room.answer(this, body);
     else if (kind === messageYjsSyncStep2) return this.takeChange(body, true);
-    else if (kind === messageYjsUpdate) return this.takeChange(body, false);
     else return "badMessage";
+    return undefined;
+  }
+
+  private takeUpdate(update: Uint8Array): CloseName | undefined {
+    if (!this.offered || !this.access.writes) return this.takeChange(update, false);
+    this.heard.push(update);
+    this.room.hears(this);
+    return undefined;
+  }
+
+  /** Gives the room what the page said in this turn. */
+  takeHeard(): void {
+    const wrong = this.readHeard();
+    if (wrong) this.close(wrong);
+  }
+
+  private readHeard(): CloseName | undefined {
+    const { heard } = this;
+    if (heard.length === 0) return undefined;
+    this.heard = [];
+    if (heard.length > 1 && this.room.applyTogether(this, heard)) {
+      this.count(heard.length);
+      return undefined;
+    }
+    // One by one, so that what was right before the one that is wrong counts.
+    for (const update of heard) {
+      const wrong = this.takeChange(update, false);
+      if (wrong || !this.open) return wrong;
+    }
     return undefined;
   }
 
@@ -167,6 +200,7 @@ export class Connection {
 
   /** New rights count for the very next message. */
   setAccess(access: DocAccess): void {
+    this.takeHeard();
     const gained = access.writes && !this.access.writes;
     this.access = access;
     this.send(newsFrame({ t: "rights", writes: access.writes, comments: access.comments }));
@@ -204,6 +238,9 @@ export class Connection {
 
   /** The socket is gone. Idempotent. */
   ended(): void {
+    if (!this.open) return;
+    // What the page said before it went has been said. Nothing comes of a verdict: it has gone.
+    this.readHeard();
     if (!this.open) return;
     this.open = false;
     this.early = [];

@@ -6,7 +6,7 @@
 import * as Y from "yjs";
 import type { Bounds } from "#lib/doc/bounds.ts";
 import type { HoldOf } from "#lib/doc/held.ts";
-import { type DocName, formatDocName, type News, type Present } from "#lib/protocol/messages.ts";
+import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
 import type { Connection } from "./connection.ts";
 import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
@@ -14,20 +14,16 @@ import type { KindHooks } from "./host.ts";
 import { type Court, judge, type Refusal } from "./judge.ts";
 import type { Owners } from "./owners.ts";
 import { Presence } from "./presence.ts";
+import { peopleOf } from "./present.ts";
 import { DocSize } from "./size.ts";
 import { hasGap } from "./stored-doc.ts";
-import { decodeUpdate, mergeUpdates } from "./updates.ts";
+import { decodeUpdate, putTogether } from "./updates.ts";
+import { Waiting } from "./waiting.ts";
 
 /** Who the log names for what the program itself changes: migrations. Never a person's id. */
 export const PROGRAM_ACTOR = "program";
 /** Origin of changes that are on disk before they are applied. */
 const STORED = Symbol("stored");
-
-export interface QueuedUpdate {
-  readonly bytes: Uint8Array;
-  readonly actorId: string;
-  readonly from: Connection | null;
-}
 
 /** What became of a page's update. */
 export type Verdict = Refusal | "applied" | "gap" | "broken";
@@ -68,10 +64,7 @@ export class Room {
   private readonly court: Court;
   readonly owners: Owners;
   readonly connections = new Set<Connection>();
-  /** Not on disk yet, in order. */
-  queue: QueuedUpdate[] = [];
-  /** On disk, not yet sent on. */
-  private stored: QueuedUpdate[] = [];
+  readonly waiting = new Waiting();
   /** People already noted as authors on disk. */
   readonly authors = new Set<string>();
   /** Rows on disk since the newest snapshot. */
@@ -80,6 +73,7 @@ export class Room {
   broken = false;
   private readonly keeper: RoomKeeper;
   private readonly presence: Presence;
+  private readonly hearing = new Set<Connection>();
   private readonly owed = new Set<Connection>();
   private readonly asking = new Map<Connection, Uint8Array>();
   private peopleChanged = false;
@@ -104,13 +98,13 @@ export class Room {
     this.doc.on("update", (bytes: Uint8Array, origin: unknown) => {
       if (origin === STORED) return;
       const from = this.origin;
-      this.queue.push({ bytes, actorId: from?.session.userId ?? PROGRAM_ACTOR, from });
+      this.waiting.push({ bytes, actorId: from?.session.userId ?? PROGRAM_ACTOR, from });
       this.keeper.wake(this);
     });
   }
 
   get isClean(): boolean {
-    return this.queue.length === 0;
+    return this.waiting.isEmpty;
   }
 
   /** Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting. */
@@ -135,6 +129,26 @@ export class Room {
     return "gap";
   }
 
+  /** Applies what a page said in one turn as one update, or nothing of it: false when each must be judged by itself. */
+  applyTogether(from: Connection, updates: readonly Uint8Array[]): boolean {
+    const together = putTogether(updates);
+    return together !== undefined && this.apply(from, together) === "applied";
+  }
+
+  /** The page has said something that the room takes at the end of this turn. */
+  hears(connection: Connection): void {
+    this.hearing.add(connection);
+    this.keeper.wake(this);
+  }
+
+  /** Takes what the pages have said. */
+  takeHeard(): void {
+    for (const connection of this.hearing) {
+      this.hearing.delete(connection);
+      if (!this.broken) connection.takeHeard();
+    }
+  }
+
   /**
    * Something threw inside a transaction: yjs emits no update of this document any more, whoever is to blame. When a
    * fresh copy chokes on the update as well, its sender is.
@@ -157,7 +171,7 @@ export class Room {
 
   /** What carrying the loaded document forward has changed: stored before anybody sees it. */
   takeMigration(bytes: Uint8Array): void {
-    this.queue.push({ bytes, actorId: PROGRAM_ACTOR, from: null });
+    this.waiting.push({ bytes, actorId: PROGRAM_ACTOR, from: null });
     this.keeper.wake(this);
   }
 
@@ -254,22 +268,20 @@ export class Room {
     }
   }
 
-  /** The whole queue has just been committed. */
+  /** All that waited for the log has just been committed. */
   markStored(): void {
-    const actors = new Set(this.queue.map((q) => q.actorId));
-    for (const actor of actors) this.authors.add(actor);
-    this.rows += actors.size;
-    this.stored.push(...this.queue);
-    this.queue = [];
+    for (const { actorId } of this.waiting.markStored()) {
+      this.authors.add(actorId);
+      this.rows++;
+    }
     this.owners.stored();
   }
 
   /** Nothing waits for the log: sends on what was stored, answers who asked, and gives whom to tell once it is hard. */
   settle(): Owed[] {
-    const stored = this.stored;
-    this.stored = [];
-    if (stored.length > 0) {
-      this.relay(updateFrame(mergeUpdates(stored.map((q) => q.bytes))), soleSender(stored));
+    const stored = this.waiting.takeStored();
+    if (stored) {
+      this.relay(updateFrame(stored.bytes), stored.from);
       this.keeper.changed(this);
     }
     const owed = [...this.owed].map((connection) => ({ connection, count: connection.counted }));
@@ -296,20 +308,4 @@ export class Room {
   private relay(frame: Uint8Array, except: Connection | null): void {
     for (const connection of this.connections) if (connection !== except) connection.send(frame);
   }
-}
-
-/** The one connection that everything came from: it has it already. */
-function soleSender(stored: readonly QueuedUpdate[]): Connection | null {
-  const first = stored[0]?.from ?? null;
-  return stored.every((q) => q.from === first) ? first : null;
-}
-
-/** One entry a person, however many pages they have open. */
-function peopleOf(connections: Iterable<Connection>): Present[] {
-  const people = new Map<string, Present>();
-  for (const { session, access } of connections) {
-    const writes = access.writes || people.get(session.userId)?.writes === true;
-    people.set(session.userId, { userId: session.userId, name: session.name, writes });
-  }
-  return [...people.values()].sort((a, b) => (a.userId < b.userId ? -1 : 1));
 }

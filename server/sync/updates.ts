@@ -38,8 +38,25 @@ function overlaps({ clients }: DecodedUpdate["ds"]): boolean {
   return false;
 }
 
+/** As many as yjs puts together well: it sorts all of them again for each struct it writes. */
+const AT_ONCE = 32;
+
 /** Several updates as one. */
 export function mergeUpdates(updates: readonly Uint8Array[]): Uint8Array {
   const [first] = updates;
-  return updates.length === 1 && first ? first : Y.mergeUpdates([...updates]);
+  if (updates.length === 1 && first) return first;
+  if (updates.length <= AT_ONCE) return Y.mergeUpdates([...updates]);
+  const parts: Uint8Array[] = [];
+  for (let at = 0; at < updates.length; at += AT_ONCE) parts.push(mergeUpdates(updates.slice(at, at + AT_ONCE)));
+  return mergeUpdates(parts);
+}
+
+/** The same for bytes that nobody has looked at; undefined when one of them is no update. */
+export function putTogether(updates: readonly Uint8Array[]): Uint8Array | undefined {
+  try {
+    return mergeUpdates(updates);
+  } catch {
+    // The answer, not a fault.
+    return undefined;
+  }
 }

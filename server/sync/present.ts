@@ -1,0 +1,13 @@
+/** Who is in a room, as its pages are told. */
+import type { Present } from "#lib/protocol/messages.ts";
+import type { Connection } from "./connection.ts";
+
+/** One entry a person, however many pages they have open. */
+export function peopleOf(connections: Iterable<Connection>): Present[] {
+  const people = new Map<string, Present>();
+  for (const { session, access } of connections) {
+    const writes = access.writes || people.get(session.userId)?.writes === true;
+    people.set(session.userId, { userId: session.userId, name: session.name, writes });
+  }
+  return [...people.values()].sort((a, b) => (a.userId < b.userId ? -1 : 1));
+}
