@@ -1,6 +1,7 @@
 /** Signed editions: written once, read for ever. The database itself refuses to change or delete one. */
 import { and, count, desc, eq, max, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 import { edition } from "#db/schema.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
@@ -81,9 +82,18 @@ export function listEditions(db: Db, planId: string): EditionHead[] {
   return rows.orderBy(desc(edition.number)).all();
 }
 
-export function newestEdition(db: Db, planId: string): EditionHead | undefined {
-  return listEditions(db, planId)[0];
-}
+/** Asked for every page that joins a plan. */
+const newest = oncePerDatabase(({ orm }) =>
+  orm
+    .select(headColumns)
+    .from(edition)
+    .where(eq(edition.planId, sql.placeholder("planId")))
+    .orderBy(desc(edition.number))
+    .limit(1)
+    .prepare(),
+);
+
+export const newestEdition = (db: Db, planId: string): EditionHead | undefined => newest(db).get({ planId });
 
 /** The plan of the newest edition, to compare the document with. */
 export function newestEditionPlan(db: Db, planId: string): { hash: string; plan: Plan } | undefined {

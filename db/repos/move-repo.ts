@@ -4,6 +4,7 @@
  */
 import { asc, count, desc, eq, max } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 import { move, moveEvent } from "#db/schema.ts";
 import type { Move } from "#lib/plan/schema.ts";
 
@@ -58,12 +59,16 @@ export function setMoveArchived(db: Db, id: string, archivedAt: number | null, a
   db.orm.update(move).set({ archivedAt, updatedAt: at }).where(eq(move.id, id)).run();
 }
 
-/** When the library last changed (ms since the epoch), and how many moves it has: together they name its state. */
-export function libraryState(db: Db): { readonly at: number; readonly count: number } {
-  const row = db.orm
+const state = oncePerDatabase(({ orm }) =>
+  orm
     .select({ at: max(move.updatedAt), count: count() })
     .from(move)
-    .get();
+    .prepare(),
+);
+
+/** When the library last changed (ms since the epoch), and how many moves it has: together they name its state. */
+export function libraryState(db: Db): { readonly at: number; readonly count: number } {
+  const row = state(db).get();
   return { at: row?.at ?? 0, count: row?.count ?? 0 };
 }
 

@@ -1,6 +1,7 @@
 /** The studio's rooms and the machines that stand in them. */
-import { asc, eq } from "drizzle-orm";
+import { asc, eq, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 import { room } from "#db/schema.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import type { RoomReadings } from "#lib/springs/readings.ts";
@@ -13,12 +14,20 @@ export interface StudioRoom {
   readonly readings?: RoomReadings;
 }
 
-export function listRooms(db: Db): StudioRoom[] {
-  return db.orm.select().from(room).orderBy(asc(room.name), asc(room.id)).all().map(toRoom);
-}
+/** Asked for every page that joins a plan. */
+const statements = oncePerDatabase(({ orm }) => ({
+  all: orm.select().from(room).orderBy(asc(room.name), asc(room.id)).prepare(),
+  one: orm
+    .select()
+    .from(room)
+    .where(eq(room.id, sql.placeholder("id")))
+    .prepare(),
+}));
+
+export const listRooms = (db: Db): StudioRoom[] => statements(db).all.all().map(toRoom);
 
 export function readRoom(db: Db, id: string): StudioRoom | undefined {
-  const row = db.orm.select().from(room).where(eq(room.id, id)).get();
+  const row = statements(db).one.get({ id });
   return row && toRoom(row);
 }
 

@@ -7,6 +7,8 @@ import { device } from "#db/schema.ts";
 
 export interface SessionRow {
   readonly userId: string;
+  readonly name: string;
+  readonly email: string;
   /** ms since the epoch. */
   readonly expiresAt: number;
   /** The member's stored role list; null when the person is no longer of the studio. */
@@ -15,8 +17,8 @@ export interface SessionRow {
 
 const sessionStatement = oncePerDatabase(({ raw }) =>
   raw.prepare<[string], SessionRow>(
-    `SELECT s.user_id AS userId, s.expires_at AS expiresAt, m.role AS role
-       FROM session s LEFT JOIN member m ON m.user_id = s.user_id WHERE s.id = ?`,
+    `SELECT s.user_id AS userId, u.name AS name, u.email AS email, s.expires_at AS expiresAt, m.role AS role
+       FROM session s JOIN user u ON u.id = s.user_id LEFT JOIN member m ON m.user_id = s.user_id WHERE s.id = ?`,
   ),
 );
 

@@ -1,6 +1,7 @@
 /** The house's record: who changed which standard or which machines, when. Only ever added to. */
 import { and, desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 import { studioEvent } from "#db/schema.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 
@@ -43,11 +44,14 @@ export function lastStudioEvent(db: Db, kind: StudioEventKind, subject: string):
   return row && { at: row.at, actorId: row.actorId, kind, subject, data: JSON.parse(row.dataJson) as unknown };
 }
 
+/** Asked for every page that joins a plan. */
+const takenOut = oncePerDatabase(({ orm }) =>
+  orm.select().from(studioEvent).where(eq(studioEvent.kind, "spring-out")).orderBy(desc(studioEvent.id)).prepare(),
+);
+
 /** Springs that were taken out of a room, as they were then, the last taken out first. */
 export function springsTakenOut(db: Db): { readonly roomId: string; readonly spring: Spring }[] {
-  const rows = db.orm.select().from(studioEvent).where(eq(studioEvent.kind, "spring-out"));
-  return rows
-    .orderBy(desc(studioEvent.id))
+  return takenOut(db)
     .all()
     .map((row) => ({ roomId: row.subject, spring: JSON.parse(row.dataJson) as Spring })); // written by manage-rooms only
 }

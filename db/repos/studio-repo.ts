@@ -2,6 +2,7 @@
 import { eq } from "drizzle-orm";
 import { organization } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 import { studio } from "#db/schema.ts";
 import type { Standards } from "#lib/plan/schema.ts";
 
@@ -17,9 +18,12 @@ export interface Studio {
   readonly soleAuthorMaySign: boolean;
 }
 
+/** Asked for every page that joins a plan. */
+const onlyStudio = oncePerDatabase(({ orm }) => orm.select().from(studio).where(eq(studio.id, ONLY)).prepare());
+
 /** Undefined until the first run has made it. */
 export function readStudio(db: Db): Studio | undefined {
-  const row = db.orm.select().from(studio).where(eq(studio.id, ONLY)).get();
+  const row = onlyStudio(db).get();
   return (
     row && {
       name: row.name,

@@ -2,6 +2,7 @@
 import { and, asc, count, eq, inArray, sql } from "drizzle-orm";
 import { member, user } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
+import { oncePerDatabase } from "#db/once-per-database.ts";
 import { comment, thread } from "#db/schema.ts";
 import { parseRoles } from "#lib/policy/can.ts";
 import type { Anchor, CommentView, ThreadView } from "#lib/protocol/messages.ts";
@@ -43,10 +44,19 @@ export function readThread(db: Db, id: string): ThreadRow | undefined {
   return row && { id: row.id, planId: row.planId, settled: row.settled, anchor: toAnchor(row.anchorJson) };
 }
 
+/** Asked for every page that joins a plan. */
+const threadsOfPlan = oncePerDatabase(({ orm }) =>
+  orm
+    .select()
+    .from(thread)
+    .where(eq(thread.planId, sql.placeholder("planId")))
+    .orderBy(asc(thread.createdAt), sql`rowid`)
+    .prepare(),
+);
+
 /** Threads of a plan with their comments, the oldest first. */
 export function listThreads(db: Db, planId: string): ThreadView[] {
-  const rows = db.orm.select().from(thread).where(eq(thread.planId, planId));
-  const threads = rows.orderBy(asc(thread.createdAt), sql`rowid`).all();
+  const threads = threadsOfPlan(db).all({ planId });
   const comments = commentsOf(
     db,
     threads.map((t) => t.id),

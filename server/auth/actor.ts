@@ -7,6 +7,7 @@ import { readSession } from "#db/repos/session-repo.ts";
 import { type Person, parseRoles, type Role } from "#lib/policy/can.ts";
 import { type Springline, springline } from "#server/springline.ts";
 import { rememberBrowser } from "./known-browser.ts";
+import { KnownCookies } from "./known-cookies.ts";
 
 /** A person with a valid session. */
 export interface SignedIn {
@@ -24,9 +25,25 @@ type Asked = Pick<Springline, "auth" | "db" | "now">;
  * The person behind these headers, or null: no cookie, a forged or expired session, or somebody who is no longer of
  * the studio. Never lengthens the session (a page cannot send the new cookie): `freshenSession` does.
  */
-export async function actorFromHeaders(headers: HeaderSource, app: Asked = springline()): Promise<SignedIn | null> {
-  const found = await app.auth.api.getSession({ headers: toHeaders(headers), query: { disableRefresh: true } });
-  return found && signedIn(app, found);
+export async function actorFromHeaders(source: HeaderSource, app: Asked = springline()): Promise<SignedIn | null> {
+  const headers = toHeaders(source);
+  const cookies = headers.get("cookie");
+  if (cookies === null) return null;
+  const known = knownCookies(app.auth);
+  const sessionId = known.sessionOf(cookies, app.now());
+  if (sessionId !== undefined) return signedIn(app, sessionId);
+  const found = await app.auth.api.getSession({ headers, query: { disableRefresh: true } });
+  const who = found && signedIn(app, found.session.id);
+  if (who) known.note(cookies, who.sessionId, app.now());
+  return who;
+}
+
+const kept = new WeakMap<Springline["auth"], KnownCookies>();
+
+function knownCookies(auth: Springline["auth"]): KnownCookies {
+  const known = kept.get(auth) ?? new KnownCookies();
+  kept.set(auth, known);
+  return known;
 }
 
 /**
@@ -38,7 +55,7 @@ export async function freshenSession(
   app: Asked & Pick<Springline, "env"> = springline(),
 ): Promise<{ readonly who: SignedIn | null; readonly cookies: readonly string[] }> {
   const got = await app.auth.api.getSession({ headers: toHeaders(headers), returnHeaders: true });
-  const who = got.response && signedIn(app, got.response);
+  const who = got.response && signedIn(app, got.response.session.id);
   const cookies = got.headers.getSetCookie();
   if (who && cookies.length > 0) cookies.push(rememberBrowser(app.env, toHeaders(headers), who.actor.id));
   return { who, cookies };
@@ -46,6 +63,8 @@ export async function freshenSession(
 
 export interface SessionAccess {
   readonly userId: string;
+  readonly name: string;
+  readonly email: string;
   readonly roles: readonly Role[];
   /** ms since the epoch. */
   readonly expiresAt: number;
@@ -58,23 +77,15 @@ export interface SessionAccess {
 export function sessionAccess(db: Db, sessionId: string, now: number): SessionAccess | null {
   const row = readSession(db, sessionId);
   if (!row || row.role === null || row.expiresAt <= now) return null;
-  return { userId: row.userId, roles: parseRoles(row.role), expiresAt: row.expiresAt };
+  const { userId, name, email, expiresAt } = row;
+  return { userId, name, email, roles: parseRoles(row.role), expiresAt };
 }
 
-interface Found {
-  readonly session: { readonly id: string };
-  readonly user: { readonly id: string; readonly name: string; readonly email: string };
-}
-
-function signedIn(app: Asked, found: Found): SignedIn | null {
-  const access = sessionAccess(app.db, found.session.id, app.now());
+function signedIn(app: Asked, sessionId: string): SignedIn | null {
+  const access = sessionAccess(app.db, sessionId, app.now());
   if (!access) return null;
-  return {
-    actor: { kind: "person", id: found.user.id, roles: access.roles },
-    name: found.user.name,
-    email: found.user.email,
-    sessionId: found.session.id,
-  };
+  const { userId, name, email, roles } = access;
+  return { actor: { kind: "person", id: userId, roles }, name, email, sessionId };
 }
 
 export function toHeaders(source: HeaderSource): Headers {

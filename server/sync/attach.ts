@@ -116,6 +116,9 @@ async function meet({ rooms, people }: House, ws: WebSocket, name: DocName, call
   }
   ws.once("close", leave);
   const page = readClaims(caller.url.searchParams);
+  // A dozen small frames leave in one go.
+  caller.socket.cork();
+  process.nextTick(() => caller.socket.uncork());
   const connection = registry.join(ws, name, { session: who.session, page });
   if (!connection) return;
   for (const { data, isBinary } of who.said) connection.receive(data, isBinary);

@@ -21,6 +21,9 @@ export const step1Frame = (doc: Y.Doc): Frame => syncFrame(messageYjsSyncStep1, 
 export const step2Frame = (doc: Y.Doc, stateVector: Uint8Array): Frame =>
   syncFrame(messageYjsSyncStep2, Y.encodeStateAsUpdate(doc, stateVector));
 
+/** Of a page that has nothing: no client is in it. */
+export const isEmptyVector = (stateVector: Uint8Array): boolean => stateVector.length === 1 && stateVector[0] === 0;
+
 export const updateFrame = (update: Uint8Array): Frame => syncFrame(messageYjsUpdate, update);
 
 /** One presence of one client id, as it stands in an awareness update. */

@@ -18,6 +18,7 @@ import { Room, type RoomKeeper } from "./room.ts";
 import { DocUnavailable } from "./rooms.ts";
 import { Sweep } from "./sweep.ts";
 import { Upkeep } from "./upkeep.ts";
+import { WholeStates } from "./whole.ts";
 
 export class RoomRegistry implements RoomKeeper {
   readonly context: RegistryContext;
@@ -28,6 +29,7 @@ export class RoomRegistry implements RoomKeeper {
   private readonly sweep = new Sweep<Room>();
   private stopping = false;
   readonly refusals: Refusals;
+  readonly wholes = new WholeStates<Room>();
 
   constructor(context: RegistryContext) {
     this.context = context;
@@ -261,6 +263,7 @@ export class RoomRegistry implements RoomKeeper {
     this.upkeep.get(room)?.close();
     this.upkeep.delete(room);
     this.committer.forget(room);
+    this.wholes.forget(room);
     room.doc.destroy();
   }
 }

@@ -8,7 +8,7 @@ import type { Bounds } from "#lib/doc/bounds.ts";
 import type { HoldOf } from "#lib/doc/held.ts";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
 import type { Connection } from "./connection.ts";
-import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
+import { type Frame, isEmptyVector, newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
 import type { KindHooks } from "./host.ts";
 import { type Court, judge, type Refusal } from "./judge.ts";
@@ -19,6 +19,7 @@ import { DocSize } from "./size.ts";
 import { hasGap } from "./stored-doc.ts";
 import { decodeUpdate, putTogether } from "./updates.ts";
 import { Waiting } from "./waiting.ts";
+import type { WholeStates } from "./whole.ts";
 
 /** Who the log names for what the program itself changes: migrations. Never a person's id. */
 export const PROGRAM_ACTOR = "program";
@@ -44,6 +45,7 @@ export interface LoadedRoom {
 
 /** What a room asks of the registry. */
 export interface RoomKeeper {
+  readonly wholes: WholeStates<Room>;
   /** There is something to do at the end of this turn. */
   wake(room: Room): void;
   /** Commit now. */
@@ -96,6 +98,7 @@ export class Room {
     this.rows = loaded.rows;
     this.keeper = keeper;
     this.doc.on("update", (bytes: Uint8Array, origin: unknown) => {
+      this.keeper.wholes.forget(this);
       if (origin === STORED) return;
       const from = this.origin;
       this.waiting.push({ bytes, actorId: from?.session.userId ?? PROGRAM_ACTOR, from });
@@ -197,8 +200,13 @@ export class Room {
   answer(connection: Connection, stateVector: Uint8Array): void {
     Y.decodeStateVector(stateVector);
     if (!this.isClean) this.keeper.flush();
-    if (this.isClean) connection.send(step2Frame(this.doc, stateVector));
+    if (this.isClean) connection.send(this.answerTo(stateVector));
     else this.asking.set(connection, stateVector);
+  }
+
+  private answerTo(stateVector: Uint8Array): Frame {
+    const make = () => step2Frame(this.doc, stateVector);
+    return isEmptyVector(stateVector) ? this.keeper.wholes.of(this, make) : make();
   }
 
   join(connection: Connection, news: readonly News[]): void {
@@ -286,7 +294,7 @@ export class Room {
     }
     const owed = [...this.owed].map((connection) => ({ connection, count: connection.counted }));
     this.owed.clear();
-    for (const [connection, stateVector] of this.asking) connection.send(step2Frame(this.doc, stateVector));
+    for (const [connection, stateVector] of this.asking) connection.send(this.answerTo(stateVector));
     this.asking.clear();
     return owed;
   }

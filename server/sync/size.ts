@@ -8,13 +8,12 @@ import type { DecodedUpdate } from "./updates.ts";
 export class DocSize {
   private readonly doc: Y.Doc;
   private readonly bounds: Bounds;
-  /** At most this many characters: exact when last counted, and all that came since. */
-  private characters: number;
+  /** At most this many characters: exact when last counted, and all that came since. Counted when somebody writes. */
+  private characters: number | undefined;
 
   constructor(doc: Y.Doc, bounds: Bounds) {
     this.doc = doc;
     this.bounds = bounds;
-    this.characters = countCharacters(doc);
   }
 
   /** True when an update would take the document over a bound, or further over it; shortening never does. */
@@ -33,6 +32,7 @@ export class DocSize {
 
   /** An update has been applied. */
   grew(update: DecodedUpdate): void {
+    if (this.characters === undefined) return;
     for (const struct of update.structs) if (struct instanceof Y.Item) this.characters += lengthOf(struct);
   }
 
@@ -47,6 +47,7 @@ export class DocSize {
     const texts = Object.entries(this.bounds.texts).filter(
       ([root, most]) => this.doc.getText(root).length + added > most,
     );
+    this.characters ??= countCharacters(this.doc);
     const mayBeFull = this.characters + added > this.bounds.characters;
     if (texts.length === 0 && !mayBeFull) return false;
     const removed = removedBy(this.doc, update);

@@ -35,6 +35,14 @@ export const changesTimes: Habit = (doc, turn) => {
   setItemField({ doc, origin: "bench" }, ids[(turn * 3) % ids.length] ?? "", "seconds", 30 + ((turn * 5) % 60));
 };
 
+/** A letter anywhere in any line: what a plan holds falls into as many pieces as were typed. */
+export const scatters: Habit = (doc, turn) => {
+  const lines = orderedIds(doc).flatMap((id) => scriptOf(doc, id)?.toArray() ?? []);
+  const line = lines[(turn * 31) % lines.length];
+  const text = line instanceof Y.XmlElement ? line.get(0) : undefined;
+  if (text instanceof Y.XmlText) text.insert((turn * 17) % (text.length + 1), "a");
+};
+
 /** A letter at the end of the item's second line; an item without one is given a new time instead. */
 function type(doc: Y.Doc, id: string, turn: number): void {
   const line = scriptOf(doc, id)?.get(1);

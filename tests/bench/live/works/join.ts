@@ -1,6 +1,6 @@
 /** A page that has never seen a plan joins it, with twenty thousand edits behind it and their writers there. */
 import { spread } from "../../timing.ts";
-import { writerOf, writes } from "../edits.ts";
+import { scatters, writerOf } from "../edits.ts";
 import { until, wait } from "../pace.ts";
 import { planKey } from "../plans.ts";
 import { RawPage } from "../raw-page.ts";
@@ -17,7 +17,7 @@ export const join = work({
   needs: () => ({ plans: 1, people: WRITERS + 1 }),
   async run({ door, base }) {
     const key = planKey(0);
-    const writers = Array.from({ length: WRITERS }, () => writerOf(base, EDITS_EACH, writes));
+    const writers = Array.from({ length: WRITERS }, () => writerOf(base, EDITS_EACH, scatters));
     const reader = await RawPage.open(door, { key, person: WRITERS, holds: base });
     const known = new Map<number, number>();
     reader.ears.heard = (clocks) => {
