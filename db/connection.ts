@@ -18,6 +18,10 @@ export interface Db {
   readonly raw: Database.Database;
   readonly file: string;
   readonly damage: Damage;
+  /** How commits reach the disk, unless a transaction says otherwise. */
+  readonly synchronous: "FULL" | "NORMAL";
+  /** What else is to be let go of when the database closes. */
+  onClose(act: () => void): void;
   close(): void;
 }
 
@@ -27,7 +31,7 @@ export interface OpenOptions {
   /** Writes a few rows beside a running server: takes no lock, runs no migration. For a command at the keyboard only. */
   readonly beside?: boolean;
   /** FULL (the default) survives a power cut; NORMAL may then lose the last commits, though never the file. */
-  readonly synchronous?: "FULL" | "NORMAL";
+  readonly synchronous?: Db["synchronous"];
   readonly migrationsFolder?: string;
 }
 
@@ -78,12 +82,16 @@ function prepare(raw: Database.Database, file: string, options: OpenOptions, loc
     runMigrations(raw, orm, folder);
   }
   raw.pragma("foreign_keys = ON");
+  const closing: (() => void)[] = [];
   return {
     orm,
     raw,
     file,
     damage: watchDamage(raw),
+    synchronous: options.synchronous ?? "FULL",
+    onClose: (act) => closing.push(act),
     close() {
+      for (const act of closing.splice(0)) act();
       raw.close();
       lock?.release();
     },

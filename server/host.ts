@@ -18,10 +18,13 @@ export function createSyncHost(app: Springline): SyncHost {
       const who = await actorFromHeaders(headers, app);
       return who && { sessionId: who.sessionId, userId: who.actor.id, name: who.name };
     },
-    access(session, name) {
-      const now = sessionAccess(app.db, session.sessionId, app.now());
-      if (!now || now.userId !== session.userId) return null;
-      return documentAccess(app, { kind: "person", id: now.userId, roles: now.roles }, name);
+    accessTo(name) {
+      const accessOf = documentAccess(app, name);
+      return (session) => {
+        const now = sessionAccess(app.db, session.sessionId, app.now());
+        if (!now || now.userId !== session.userId) return null;
+        return accessOf({ kind: "person", id: now.userId, roles: now.roles });
+      };
     },
     welcome: (name, session) => kinds[name.kind].welcome(name, session.userId),
   };
@@ -30,18 +33,21 @@ export function createSyncHost(app: Springline): SyncHost {
 const NONE: DocAccess = { exists: false, reads: false, writes: false, comments: false };
 
 /** The policy's answers for one document. A deleted plan is not there, so that its open pages are told. */
-export function documentAccess(app: Pick<Springline, "db" | "now">, person: Person, name: DocName): DocAccess {
-  if (name.kind === "month") {
-    const exists = monthIsNear(name.key, app.now());
-    const reads = exists && can(person, "programme.read");
-    return { exists, reads, writes: reads && can(person, "programme.write"), comments: false };
-  }
+export function documentAccess(app: Pick<Springline, "db" | "now">, name: DocName): (person: Person) => DocAccess {
+  if (name.kind === "month") return monthAccess(monthIsNear(name.key, app.now()));
   const plan = readPlanRow(app.db, name.key);
-  if (!plan || plan.deletedAt !== null) return NONE;
-  return {
+  if (!plan || plan.deletedAt !== null) return () => NONE;
+  return (person) => ({
     exists: true,
     reads: canPlan(person, "plan.read", plan),
     writes: canPlan(person, "plan.write", plan),
     comments: canPlan(person, "plan.comment", plan),
-  };
+  });
 }
+
+const monthAccess =
+  (exists: boolean) =>
+  (person: Person): DocAccess => {
+    const reads = exists && can(person, "programme.read");
+    return { exists, reads, writes: reads && can(person, "programme.write"), comments: false };
+  };

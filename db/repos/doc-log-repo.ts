@@ -66,20 +66,21 @@ const statements = oncePerDatabase(prepareAll);
 
 /** Runs `work` as one transaction (a savepoint inside the caller's). Refuses a promise: it would end too late. */
 export function inTransaction<T>(db: Db, work: () => T): T {
-  return db.raw.transaction(work).immediate();
+  return transactions(db).immediate(work) as T; // what work returns
 }
+
+const transactions = oncePerDatabase(({ raw }) => raw.transaction((work: () => unknown) => work()));
 
 /**
  * One transaction of the document log, committed without waiting for the disk: a kill takes nothing of it, a power cut
  * may until `syncLog` has resolved. The switch counts from the next transaction on, so it is set around this one alone.
  */
 export function appendTransaction<T>(db: Db, work: () => T): T {
-  const usual = db.raw.pragma("synchronous", { simple: true });
   db.raw.pragma("synchronous = NORMAL");
   try {
     return inTransaction(db, work);
   } finally {
-    db.raw.pragma(`synchronous = ${usual}`);
+    db.raw.pragma(`synchronous = ${db.synchronous}`);
   }
 }
 

@@ -2,32 +2,45 @@
  * Brings the write-ahead log to the disk itself, off the thread that serves people. A commit of the document log is
  * safe from a kill as soon as it returns; after this it is safe from a power cut too.
  */
-import { type FileHandle, open } from "node:fs/promises";
+import { closeSync, fdatasync, fsync, open } from "node:fs";
 import { dirname } from "node:path";
+import { promisify } from "node:util";
 import type { Db } from "#db/connection.ts";
 
-const folderSynced = new WeakSet<Db>();
+const openFile = promisify(open);
+const dataSync = promisify(fdatasync);
+const wholeSync = promisify(fsync);
 
-/**
- * Resolves when everything committed before the call is on the disk. Rejects when the disk refuses. A missing log means
- * that SQLite has just folded it into the database, which it brings to the disk itself.
- */
+/** The log of an open database: SQLite makes it with the first commit and keeps the file until it closes. */
+const logs = new WeakMap<Db, Promise<number>>();
+
+/** Resolves when everything committed before the call is on the disk. Rejects when the disk refuses. */
 export async function syncLog(db: Db): Promise<void> {
-  await synced(`${db.file}-wal`);
-  if (folderSynced.has(db)) return;
-  // The log's own entry in its folder: once, since the file stays while the database is open.
-  await synced(dirname(db.file));
-  folderSynced.add(db);
+  const log = logs.get(db) ?? openLog(db);
+  logs.set(db, log);
+  try {
+    // As SQLite does it: what is in the file and how long it is, not when it was last written.
+    await dataSync(await log);
+  } catch (error) {
+    logs.delete(db);
+    throw error;
+  }
 }
 
-async function synced(path: string): Promise<void> {
-  let handle: FileHandle | undefined;
+async function openLog(db: Db): Promise<number> {
+  const file = await openFile(`${db.file}-wal`, "r");
+  let isOpen = true;
+  db.onClose(() => {
+    logs.delete(db);
+    if (isOpen) closeSync(file);
+    isOpen = false;
+  });
+  // Its own entry in its folder: once.
+  const folder = await openFile(dirname(db.file), "r");
   try {
-    handle = await open(path, "r");
-    await handle.sync();
-  } catch (error) {
-    if (!(error instanceof Error && "code" in error && error.code === "ENOENT")) throw error;
+    await wholeSync(folder);
   } finally {
-    await handle?.close();
+    closeSync(folder);
   }
+  return file;
 }

@@ -9,7 +9,7 @@ import { CheckDesk } from "./check-desk.ts";
 import type { CheckOrder, CheckReply, WorkerSetup } from "./messages.ts";
 
 /** Niceness: on a busy machine letters go first. */
-const BEHIND_LETTERS = 5;
+const BEHIND_LETTERS = 10;
 stepBehind();
 
 const { databaseFile } = workerData as WorkerSetup;

@@ -50,10 +50,11 @@ export interface SyncHost {
   /** The session behind the upgrade request's headers (cookies), or null. */
   authenticate(headers: Headers): Promise<SessionInfo | null>;
   /**
-   * What the session may do, asked of the database each time: at the join, after `refreshAccess()` and twice a second
-   * for every open socket. Null when the session has ended or expired. Synchronous and cheap; must not throw.
+   * What sessions may do with one document as the database has it now: at a join, after `refreshAccess()` and twice a second
+   * for everybody in its room. What it answers is null when the session has ended or expired. For this turn of the event loop
+   * only. Synchronous and cheap; must not throw.
    */
-  access(session: SessionInfo, name: DocName): DocAccess | null;
+  accessTo(name: DocName): (session: SessionInfo) => DocAccess | null;
   readonly kinds: Readonly<Record<DocKind, KindHooks>>;
   /** What a page hears on joining: state, threads, findings. */
   welcome?(name: DocName, session: SessionInfo): readonly News[];

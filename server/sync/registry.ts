@@ -6,6 +6,7 @@
 import type { WebSocket } from "ws";
 import type { CloseName } from "#lib/protocol/close.ts";
 import { type DocKind, type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
+import { accessOf, sameRights } from "./access.ts";
 import { Committer } from "./committer.ts";
 import { Connection, closeSocket } from "./connection.ts";
 import { DAMAGED, damageNews, notSaving } from "./damaged.ts";
@@ -93,7 +94,7 @@ export class RoomRegistry implements RoomKeeper {
     who: { session: SessionInfo; page: PageClaims },
   ): CloseName | { room: Room; access: DocAccess } {
     if (this.stopping) return "stopping";
-    const access = this.askAccess(who.session, name);
+    const access = accessOf(this.context, name)(who.session);
     if (typeof access === "string") return access;
     const { page, session } = who;
     const refused = refusePerson(page, session.userId) ?? refuseVersions(page, this.context.host.kinds[name.kind]);
@@ -112,19 +113,6 @@ export class RoomRegistry implements RoomKeeper {
     } catch (error) {
       if (error instanceof DocUnavailable) return error.reason;
       this.context.log.error({ document: formatDocName(name), err: error }, "the document could not be opened");
-      return "storageFailing";
-    }
-  }
-
-  private askAccess(session: SessionInfo, name: DocName): CloseName | DocAccess {
-    try {
-      const access = this.context.host.access(session, name);
-      if (!access) return "notSignedIn";
-      if (!access.exists) return "unknownDocument";
-      return access.reads ? access : "noRight";
-    } catch (error) {
-      // When rights cannot be asked nobody keeps any: the page tries again.
-      this.context.log.error({ document: formatDocName(name), err: error }, "rights could not be asked");
       return "storageFailing";
     }
   }
@@ -148,10 +136,11 @@ export class RoomRegistry implements RoomKeeper {
 
   private refreshRooms(rooms: readonly Room[]): void {
     for (const room of rooms) {
+      const ask = accessOf(this.context, room.name);
       const asked = new Map<string, CloseName | DocAccess>();
       for (const connection of room.connections) {
         const { session } = connection;
-        const access = asked.get(session.sessionId) ?? this.askAccess(session, room.name);
+        const access = asked.get(session.sessionId) ?? ask(session);
         asked.set(session.sessionId, access);
         if (typeof access === "string") connection.close(access);
         else if (!sameRights(connection.access, access)) this.changeRights(connection, access);
@@ -269,5 +258,3 @@ export class RoomRegistry implements RoomKeeper {
 }
 
 const STOP_STEP_MS = 50;
-
-const sameRights = (a: DocAccess, b: DocAccess): boolean => a.writes === b.writes && a.comments === b.comments;

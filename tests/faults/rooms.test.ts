@@ -109,13 +109,13 @@ test("a damaged newest snapshot: the one before it and the rows since say the sa
 
 test("a host whose answers throw costs its own question only", async () => {
   server.addPlan("asked");
-  const access = server.host.access.bind(server.host);
+  const accessTo = server.host.accessTo.bind(server.host);
   const client = await page("asked").synced();
-  server.host.access = () => {
+  server.host.accessTo = () => {
     throw new Error("the tables are away");
   };
   expect(await client.closed(1500)).toBe(4503);
-  server.host.access = access;
+  server.host.accessTo = accessTo;
   const again = await page("asked").synced();
   again.end();
 });

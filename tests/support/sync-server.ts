@@ -57,10 +57,12 @@ export class TestHost implements SyncHost {
     return session && !this.ended.has(session.sessionId) ? session : null;
   }
 
-  access(session: SessionInfo, name: DocName): DocAccess | null {
-    if (this.ended.has(session.sessionId)) return null;
+  accessTo(name: DocName) {
     const exists = name.kind === "month" || this.exists(name);
-    return { exists, reads: true, writes: true, comments: true, ...this.rights.get(session.userId) };
+    return (session: SessionInfo): DocAccess | null => {
+      if (this.ended.has(session.sessionId)) return null;
+      return { exists, reads: true, writes: true, comments: true, ...this.rights.get(session.userId) };
+    };
   }
 
   welcome(): readonly News[] {

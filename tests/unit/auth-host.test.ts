@@ -25,8 +25,8 @@ beforeEach(async () => {
 });
 afterEach(() => h.stop());
 
-const plan = () => host.access(ann, { kind: "plan", key: "p1" });
-const month = (key: string) => host.access(ann, { kind: "month", key });
+const plan = () => host.accessTo({ kind: "plan", key: "p1" })(ann);
+const month = (key: string) => host.accessTo({ kind: "month", key })(ann);
 const be = (...roles: Role[]) => setRoles(h.db, ann.userId, roles);
 const thisMonth = new Date().toISOString().slice(0, 7);
 
@@ -47,7 +47,7 @@ test("a deleted or unknown plan is not there, for a lead either", () => {
   be("lead");
   setPlanDeleted(h.db, "p1", 5);
   expect(plan()).toEqual({ exists: false, reads: false, writes: false, comments: false });
-  expect(host.access(ann, { kind: "plan", key: "nothing" })?.exists).toBe(false);
+  expect(host.accessTo({ kind: "plan", key: "nothing" })(ann)?.exists).toBe(false);
 });
 
 test("the month is written by coaches and read by crew; far months are not there", () => {
@@ -61,6 +61,6 @@ test("the month is written by coaches and read by crew; far months are not there
 });
 
 test("a session is no other person's, and no cookie is nobody", async () => {
-  expect(host.access({ ...ann, userId: "other" }, { kind: "plan", key: "p1" })).toBeNull();
+  expect(host.accessTo({ kind: "plan", key: "p1" })({ ...ann, userId: "other" })).toBeNull();
   expect(await host.authenticate(new Headers())).toBeNull();
 });

@@ -54,7 +54,7 @@ export class RawPage {
       });
       socket.on("message", (data: Buffer) => {
         const kind = page.hear(data);
-        if (kind === STEP_1 && !parts.asked) page.send(STEP_2, holds);
+        if (kind === STEP_1 && !parts.asked) page.offer(data, holds);
         parts.asked ||= kind === STEP_1;
         parts.given ||= kind === STEP_2;
         if (parts.asked && parts.given) resolve(page);
@@ -78,6 +78,12 @@ export class RawPage {
     this.socket.terminate();
   }
 
+  /** Answers a step 1 with what the server lacks, as a page does. */
+  private offer(step1: Uint8Array, holds: Uint8Array): void {
+    const at = this.dialect.syncAt(step1);
+    if (at !== undefined) this.send(STEP_2, Y.diffUpdate(holds, bodyAt(step1, at)));
+  }
+
   private send(kind: number, body: Uint8Array): void {
     this.socket.send(this.dialect.frame(kind, body));
   }
@@ -86,13 +92,14 @@ export class RawPage {
     const at = this.dialect.syncAt(data);
     const kind = at === undefined ? undefined : data[at];
     if (at === undefined || kind !== UPDATE) this.ears.other?.(data.length);
-    else
-      this.ears.heard?.(
-        Y.parseUpdateMeta(decoding.readVarUint8Array(decoding.createDecoder(data.subarray(at + 1)))).to,
-      );
+    else this.ears.heard?.(Y.parseUpdateMeta(bodyAt(data, at)).to);
     return kind;
   }
 }
+
+/** What a sync message brings, behind its kind. */
+const bodyAt = (data: Uint8Array, kindAt: number): Uint8Array =>
+  decoding.readVarUint8Array(decoding.createDecoder(data.subarray(kindAt + 1)));
 
 function addressOf({ kind, port, query }: Door, key: string): string {
   const host = `ws://127.0.0.1:${port}`;

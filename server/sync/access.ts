@@ -1,0 +1,27 @@
+/** What the host says of a document's people, as closes and rights. */
+import type { CloseName } from "#lib/protocol/close.ts";
+import { type DocName, formatDocName } from "#lib/protocol/messages.ts";
+import type { DocAccess, SessionInfo, SyncHost, SyncLog } from "./host.ts";
+
+/** Asks for any number of sessions within one turn: what concerns the document alone is read once. */
+export function accessOf(
+  { host, log }: { readonly host: SyncHost; readonly log: SyncLog },
+  name: DocName,
+): (session: SessionInfo) => CloseName | DocAccess {
+  let asked: ReturnType<SyncHost["accessTo"]> | undefined;
+  return (session) => {
+    try {
+      asked ??= host.accessTo(name);
+      const access = asked(session);
+      if (!access) return "notSignedIn";
+      if (!access.exists) return "unknownDocument";
+      return access.reads ? access : "noRight";
+    } catch (error) {
+      // When rights cannot be asked nobody keeps any: the page tries again.
+      log.error({ document: formatDocName(name), err: error }, "rights could not be asked");
+      return "storageFailing";
+    }
+  };
+}
+
+export const sameRights = (a: DocAccess, b: DocAccess): boolean => a.writes === b.writes && a.comments === b.comments;
