@@ -2,7 +2,8 @@
  * Places the lines of one span: chooses what is said (`one-voice.ts`), then gives each line its moment. Lines of the work
  * are spread over the time there is; set-up waits for the change; nothing leaves its window.
  */
-import { earliestBegins, isTooMuch, latestBegins, oneVoice, type Spoken, type Voice } from "./one-voice.ts";
+import { isTooMuch, oneVoice, type Voice } from "./one-voice.ts";
+import { earliestBegins, latestBegins, type Spoken } from "./said-order.ts";
 import type { Cue, DroppedLine, SpokenKind } from "./types.ts";
 import type { Window } from "./windows.ts";
 import { SAID_FIRST, worthOfKind } from "./worth.ts";

@@ -1,7 +1,8 @@
 /** Which lines are said: never two at once, never outside a window, and no choice that loses less exists. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { earliestBegins, latestBegins, oneVoice, type Spoken } from "#lib/cues/one-voice.ts";
+import { oneVoice } from "#lib/cues/one-voice.ts";
+import { earliestBegins, latestBegins, type Spoken } from "#lib/cues/said-order.ts";
 
 const line = fc.record({
   length: fc.integer({ min: 1, max: 60 }),
