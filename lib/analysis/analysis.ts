@@ -116,8 +116,8 @@ class LazyAnalysis implements PlanAnalysis {
   }
 
   private get source(): SpanSource {
-    const { frame, plan } = this.parts;
-    return { frame, plan, clock: this.clock };
+    const { frame, times, plan } = this.parts;
+    return { frame, times, plan, clock: this.clock };
   }
 }
 

@@ -42,7 +42,8 @@ export class KeptEach<T> {
   }
 }
 
-function areSame(a: Reads, b: Reads): boolean {
+/** Each of one list the very same value as its fellow of the other. */
+export function areSame(a: Reads, b: Reads): boolean {
   if (a.length !== b.length) return false;
   for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
   return true;

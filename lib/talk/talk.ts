@@ -4,6 +4,7 @@
  */
 import { type ClassClock, classClock } from "#lib/clock/clock.ts";
 import { KeptEach } from "#lib/memo/kept.ts";
+import { perValue } from "#lib/memo/per-value.ts";
 import { moveName } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
@@ -83,7 +84,7 @@ export class TalkCounter {
     for (const [i, { item, row }] of moves.entries()) {
       if (!row) continue;
       const next = moves[i + 1]?.item;
-      const classSecondsLeft = item.script?.some(tellsMinutes) ? clock.total - row.start : 0;
+      const classSecondsLeft = tellsMinutes(item) ? clock.total - row.start : 0;
       const roomSeconds = tenth(row.end - row.transitionFrom);
       const reads = [frame, item, moveOf(plan, item), next && moveName(plan, next), classSecondsLeft, roomSeconds];
       const moment = { item, next, secondsLeft: item.seconds, classSecondsLeft };
@@ -103,6 +104,9 @@ export class TalkCounter {
   }
 }
 
-const tellsMinutes = ({ text }: ScriptLine): boolean => text.includes("{minutes-left}");
+/** Whether a line of the item says how many minutes of the class are left. */
+export const tellsMinutes = perValue(({ script = [] }: MoveItem): boolean =>
+  script.some(({ text }) => text.includes("{minutes-left}")),
+);
 const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
 const isSaid = (line: ScriptLine): boolean => line.kind !== "crew";
