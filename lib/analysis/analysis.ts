@@ -69,7 +69,7 @@ class LazyAnalysis implements PlanAnalysis {
   private readonly parts: PlanParts;
   private readonly tools: Tools;
   private readonly made: { -readonly [Part in Exclude<keyof PlanAnalysis, "plan">]?: PlanAnalysis[Part] } & {
-    voice?: KnownPlan["voice"];
+    spans?: KnownPlan["spans"];
   } = {};
 
   constructor(plan: Plan, tools: Tools) {
@@ -95,24 +95,21 @@ class LazyAnalysis implements PlanAnalysis {
     return this.made.classTalk;
   }
   get track(): CueTrack {
-    return this.voice?.track ?? NOTHING_SAID;
+    const { spans, source } = this;
+    this.made.track ??= spans ? this.tools.tracker.track(source, spans) : NOTHING_SAID;
+    return this.made.track;
   }
   get findings(): readonly Finding[] {
     const { standards } = this.plan;
-    const { clock, balance, voice } = this;
-    this.made.findings ??= this.tools.checker.findings({ ...this.parts, standards, clock, balance, voice });
+    const { clock, balance, spans } = this;
+    this.made.findings ??= this.tools.checker.findings({ ...this.parts, standards, clock, balance, spans });
     return this.made.findings;
   }
 
-  private get voice(): KnownPlan["voice"] {
-    if (this.made.voice === undefined) this.made.voice = this.voiceNow();
-    return this.made.voice;
-  }
-
-  private voiceNow(): KnownPlan["voice"] {
-    if (!isTimed(this.parts.frame, this.clock)) return null;
-    const spans = this.tools.tracker.spans(this.source);
-    return { spans, track: this.tools.tracker.track(this.source, spans) };
+  private get spans(): KnownPlan["spans"] {
+    if (this.made.spans === undefined)
+      this.made.spans = isTimed(this.parts.frame, this.clock) ? this.tools.tracker.spans(this.source) : null;
+    return this.made.spans;
   }
 
   private get source(): SpanSource {

@@ -8,12 +8,13 @@ import { type ClassClock, classClock } from "#lib/clock/clock.ts";
 import type { PlacedSpan } from "#lib/cues/place-span.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
-import type { MoveItem, Plan, PlanItem, ScriptLine, Standards } from "#lib/plan/schema.ts";
-import { type Claim, claimsIn } from "#lib/talk/claims.ts";
+import { perValue } from "#lib/memo/per-value.ts";
+import { moveOf, own } from "#lib/plan/lookup.ts";
+import type { MoveItem, Plan, PlanItem, Standards } from "#lib/plan/schema.ts";
+import { claimsOf } from "#lib/talk/claims.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { NOTHING_SAID, placedMoves, ScopedContext } from "./context.ts";
-import { type Batch, batchOf, inOrder } from "./findings.ts";
+import { type Batch, batchOf, inOrder, NOTHING_FOUND } from "./findings.ts";
 import { type House, houseOf } from "./house.ts";
 import { RULES } from "./registry.ts";
 import type { AnyRule, Finding, PlacedMove } from "./types.ts";
@@ -23,8 +24,8 @@ export interface KnownPlan extends PlanParts {
   readonly standards: Standards | undefined;
   readonly clock: ClassClock;
   readonly balance: Balance;
-  /** One more than there are moves, and the track they make; null for times in which nothing can be placed. */
-  readonly voice: { readonly spans: readonly PlacedSpan[]; readonly track: CueTrack } | null;
+  /** One more than there are moves; null for times in which nothing can be placed. */
+  readonly spans: readonly PlacedSpan[] | null;
 }
 
 export class RuleChecker {
@@ -33,11 +34,11 @@ export class RuleChecker {
   private readonly items = new KeptEach<Batch>();
   private readonly changes = new KeptEach<Batch>();
   private readonly voices = new KeptEach<Batch>();
+  private readonly claims = new KeptEach<Batch>();
   private readonly times = new Kept<Batch>();
   private readonly setups = new Kept<Batch>();
-  private readonly whole = new Kept<Batch>();
+  private readonly kinds = new Kept<Batch>();
   private readonly all = new Kept<readonly Finding[]>();
-  private readonly read = new WeakMap<ScriptLine, readonly Claim[]>();
 
   constructor(rules: readonly AnyRule[] = RULES) {
     this.rules = rules;
@@ -47,117 +48,116 @@ export class RuleChecker {
   findings(known: KnownPlan): readonly Finding[] {
     const { plan, standards } = known;
     const house = this.house.get([standards], () => houseOf(this.rules, standards));
-    for (const kept of [this.items, this.changes, this.voices]) kept.round();
-    const moves = placedMoves(plan, known.clock.rows);
-    const batches = [
-      ...moves.map((placed) => this.ofItem(house, known, placed)),
-      ...changesOf(plan).map((change) => this.ofChange(house, known, change)),
-      ...moves.map((placed, n) => this.ofVoice(house, known, { placed, before: moves[n - 1], n })),
+    for (const kept of [this.items, this.changes, this.voices, this.claims]) kept.round();
+    const batches = this.ofMoves(house, known);
+    batches.push(
       this.times.get([house, known.times], () => this.ofTimes(house, known)),
-      this.setups.get([house, known.setups], () => this.ofSetups(house, known)),
-      this.whole.get([house, plan], () => this.ofClass(house, known, moves)),
-    ];
-    return this.all.get([house, ...plan.items.map(({ id }) => id), ...batches], () =>
-      inOrder(house.rules, plan.items, batches),
+      this.setups.get([house, known.setups], () => ofSetups(house, "setups", known.setups)),
+      this.kinds.get([house, known.kinds], () => ofSetups(house, "kinds", known.kinds)),
     );
+    return this.all.get([house, known.setups, ...batches], () => inOrder(house.rules, plan.items, batches));
+  }
+
+  /** What is asked of each move item. */
+  private ofMoves(house: House, known: KnownPlan): Batch[] {
+    const { plan, clock } = known;
+    const moves = placedMoves(plan, clock.rows);
+    let from = 0;
+    return moves.flatMap((placed, n) => {
+      const at: Place = { placed, before: moves[n - 1], from, around: aroundOf(known, n), n };
+      if (placed.move) from = placed.index;
+      return [
+        this.ofItem(house, known, placed),
+        this.ofChange(house, known, at),
+        this.ofVoice(house, known, at),
+        this.ofClaims(house, known, at),
+      ];
+    });
   }
 
   private ofItem(house: House, { frame, plan }: KnownPlan, { item, move }: PlacedMove): Batch {
     return this.items.get(item.id, [house, frame, item, move], () => {
       const small = fewItems(frame, plan, [item]);
-      const moves = placedMoves(small, undefined);
-      return batchOf(house.reading.item, new ScopedContext("item", { plan: small, moves, claims: this.claims }));
+      const ctx = new ScopedContext("item", { plan: small, moves: placedMoves(small, undefined) });
+      return batchOf(house.reading.item, ctx);
     });
   }
 
-  private ofChange(house: House, { frame, plan }: KnownPlan, items: readonly PlanItem[]): Batch {
-    const item = items.at(-1);
-    const known = items.map((one) => (one.kind === "move" ? moveOf(plan, one) : undefined));
-    return this.changes.get(item?.id ?? "", [house, frame, ...items, ...known], () => {
-      const small = fewItems(frame, plan, items);
+  private ofChange(house: House, { frame, plan }: KnownPlan, { placed: { item, index }, from }: Place): Batch {
+    const reads: unknown[] = [house, frame];
+    for (let at = from; at <= index; at++) {
+      const one = plan.items[at];
+      reads.push(one, one?.kind === "move" ? moveOf(plan, one) : undefined);
+    }
+    return this.changes.get(item.id, reads, () => {
+      const small = fewItems(frame, plan, plan.items.slice(from, index + 1));
       const { rows } = classClock(small);
-      const ctx = new ScopedContext("change", {
-        ...{ plan: small, moves: placedMoves(small, rows), claims: this.claims },
-        steps: () => walkSetups(small).filter((step) => step.item === item),
-      });
-      return batchOf(house.reading.change, ctx, item?.id);
+      const steps = () => walkSetups(small).filter((step) => step.item === item);
+      const ctx = new ScopedContext("change", { plan: small, moves: placedMoves(small, rows), steps });
+      return batchOf(house.reading.change, ctx, item.id);
     });
   }
 
-  private ofVoice(house: House, { frame, plan, voice }: KnownPlan, at: VoiceAt): Batch {
-    const { placed, before } = at;
-    const around = voice ? [voice.spans[at.n], voice.spans[at.n + 1]] : [];
-    const reads = [placed, before].flatMap((one) => [one?.item, one?.move, one?.row]);
-    return this.voices.get(placed.item.id, [house, frame, ...reads, ...around], () => {
+  private ofVoice(house: House, { frame, plan }: KnownPlan, { placed, before, around }: Place): Batch {
+    const reads = [house, frame, placed.item, placed.move, placed.row, before?.item, before?.move, before?.row];
+    return this.voices.get(placed.item.id, [...reads, ...around], () => {
       const moves = before ? [before, placed] : [placed];
-      const track = {
-        ...NOTHING_SAID,
-        cues: around.flatMap((span) => span?.cues ?? []),
-        dropped: around.flatMap((span) => span?.dropped ?? []),
-      };
-      const small = fewItems(
-        frame,
-        plan,
-        moves.map(({ item }) => item),
-      );
-      const given = { plan: small, moves, claims: this.claims, track: () => track };
+      const items = moves.map(({ item }) => item);
+      const given = { plan: fewItems(frame, plan, items), moves, track: () => trackOf(around) };
       return batchOf(house.reading.voice, new ScopedContext("voice", given), placed.item.id);
     });
   }
 
+  private ofClaims(house: House, { times, clock }: KnownPlan, { placed, around, n }: Place): Batch {
+    if (!claimsAnything(placed.item)) return NOTHING_FOUND;
+    return this.claims.get(placed.item.id, [house, times, placed.item, ...around], () => {
+      const plan = { ...times, items: times.items.map((item, i) => (i === placed.index ? placed.item : item)) };
+      const moves = placedMoves(plan, clock.rows);
+      const ctx = new ScopedContext("claims", { ...clock, plan, moves, track: () => trackOf(around) });
+      return batchOf(house.reading.claims, ctx, moves[n]?.item.id);
+    });
+  }
+
   private ofTimes(house: House, { times: plan, clock, balance }: KnownPlan): Batch {
-    const ctx = new ScopedContext("times", {
-      ...{ plan, ...clock, moves: placedMoves(plan, clock.rows), claims: this.claims },
-      balance: () => balance,
-      steps: () => walkSetups(plan),
-    });
-    return batchOf(house.reading.times, ctx);
+    const given = { ...clock, plan, moves: placedMoves(plan, clock.rows), balance: () => balance };
+    return batchOf(house.reading.times, new ScopedContext("times", { ...given, steps: () => walkSetups(plan) }));
   }
-
-  private ofSetups(house: House, { setups: plan }: KnownPlan): Batch {
-    const given = { plan, moves: placedMoves(plan, undefined), claims: this.claims, steps: () => walkSetups(plan) };
-    return batchOf(house.reading.setups, new ScopedContext("setups", given));
-  }
-
-  private ofClass(house: House, { plan, clock, balance, voice }: KnownPlan, moves: readonly PlacedMove[]): Batch {
-    const ctx = new ScopedContext("class", {
-      ...{ plan, ...clock, moves, claims: this.claims },
-      balance: () => balance,
-      steps: () => walkSetups(plan),
-      track: () => voice?.track ?? NOTHING_SAID,
-    });
-    return batchOf(house.reading.class, ctx);
-  }
-
-  private readonly claims = (line: ScriptLine): readonly Claim[] => {
-    const known = this.read.get(line) ?? claimsIn(line.text);
-    this.read.set(line, known);
-    return known;
-  };
 }
 
-interface VoiceAt {
+function ofSetups(house: House, reads: "setups" | "kinds", plan: Plan): Batch {
+  const given = { plan, moves: placedMoves(plan, undefined), steps: () => walkSetups(plan) };
+  return batchOf(house.reading[reads], new ScopedContext(reads, given));
+}
+
+/** A move item among the others. */
+interface Place {
   readonly placed: PlacedMove;
   readonly before: PlacedMove | undefined;
+  /** Place among all items of the last move before it whose set-up is known, else of the first item. */
+  readonly from: number;
+  /** What is said on the way into it and in it. */
+  readonly around: readonly PlacedSpan[];
   /** Place among the moves. */
   readonly n: number;
 }
 
-/** For each move item what stands between the last move before it whose set-up is known and itself, both included. */
-function changesOf(plan: Plan): PlanItem[][] {
-  let from = 0;
-  return plan.items.flatMap((item, i): PlanItem[][] => {
-    if (item.kind !== "move") return [];
-    const items = plan.items.slice(from, i + 1);
-    if (moveOf(plan, item)) from = i;
-    return [items];
-  });
-}
+const aroundOf = ({ spans }: KnownPlan, n: number): readonly PlacedSpan[] => spans?.slice(n, n + 2) ?? [];
+
+const trackOf = (around: readonly PlacedSpan[]): CueTrack => ({
+  ...NOTHING_SAID,
+  cues: around.flatMap(({ cues }) => cues),
+  dropped: around.flatMap(({ dropped }) => dropped),
+});
+
+const claimsAnything = perValue(({ script = [] }: MoveItem): boolean =>
+  script.some((line) => claimsOf(line).length > 0),
+);
 
 function fewItems(frame: Plan, { moves }: Plan, items: readonly PlanItem[]): Plan {
-  const used = items.flatMap((item): [string, Plan["moves"][string]][] => {
-    const move = item.kind === "move" ? moveOf({ ...frame, moves }, item as MoveItem) : undefined;
-    return move && item.kind === "move" ? [[item.move, move]] : [];
-  });
-  return { ...frame, moves: Object.fromEntries(used), items: [...items] };
+  const few: Plan["moves"] = {};
+  for (const item of items) {
+    const move = item.kind === "move" ? own(moves, item.move) : undefined;
+    if (item.kind === "move" && move) few[item.move] = move;
+  }
+  return { ...frame, moves: few, items: [...items] };
 }

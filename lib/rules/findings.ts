@@ -36,7 +36,8 @@ export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: s
 
 /** All findings of a plan in order: see `PlanCheck`. Nothing of a rule that broke anywhere is kept. */
 export function inOrder(rules: readonly RuleInUse[], items: readonly PlanItem[], batches: readonly Batch[]): Finding[] {
-  const broken = new Set(batches.flatMap((batch) => batch.broken));
+  const broken = new Set<string>();
+  for (const batch of batches) for (const rule of batch.broken) broken.add(rule);
   const notices = rules.flatMap(({ rule, limitsRead }): Finding[] => {
     if (broken.has(rule.id)) return [notice(rule, "crashed", CRASHED)];
     return limitsRead ? [] : [notice(rule, "limits-not-read", LIMITS_NOT_READ)];
@@ -45,10 +46,10 @@ export function inOrder(rules: readonly RuleInUse[], items: readonly PlanItem[],
   const lists: Finding[][] = Array.from({ length: items.length + 1 }, () => []);
   for (const { findings } of [...batches, { findings: notices }])
     for (const finding of findings) {
-      const [first] = finding.items;
+      const first = finding.items[0];
       if (!broken.has(finding.rule)) lists[first === undefined ? 0 : (place.get(first) ?? -1) + 1]?.push(finding);
     }
-  return lists.flatMap((list) => (list.length > 1 ? list.sort(byLevelAndRule) : list));
+  return ([] as Finding[]).concat(...lists.map((list) => (list.length > 1 ? list.sort(byLevelAndRule) : list)));
 }
 
 /** Item id -> place in the plan. */
