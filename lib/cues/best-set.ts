@@ -37,13 +37,17 @@ function bestSet(jobs: Jobs, known: number): { readonly best: number; readonly l
   const size = 1 << count;
   const end = new Int32Array(size).fill(NEVER);
   const last = new Uint8Array(size);
-  let [best, least] = [known, unsaidWorth(jobs, known)];
+  let best = known;
+  let least = unsaidWorth(jobs, known);
   end[0] = Math.min(...earliests, 0);
   for (let set = 0; set < size; set++) {
     const free = end[set] as number;
     if (free === NEVER || surelyLost(jobs, set, free) > least) continue;
     const loss = unsaidWorth(jobs, set);
-    if (loss <= least) [best, least] = [set, loss];
+    if (loss <= least) {
+      best = set;
+      least = loss;
+    }
     for (let k = 0, bit = size >> 1; k < count; k++, bit >>= 1) {
       // A line may not be said after one that had to wait for it.
       if ((set & (bit | (befores[k] as number))) !== 0) continue;
@@ -84,11 +88,16 @@ function unsaidWorth({ count, worths }: Jobs, set: number): number {
  * others so many of the cheapest as the longest would have to go for the rest to have room until the last is due.
  */
 function surelyLost({ count, lengths, earliests, latests, worths, befores }: Jobs, set: number, free: number): number {
-  let [lost, needed, longest, cheapest] = [0, 0, 0, Number.POSITIVE_INFINITY];
-  let [first, due] = [NEVER, free];
+  let lost = 0;
+  let needed = 0;
+  let longest = 0;
+  let cheapest = NEVER;
+  let first = NEVER;
+  let due = free;
   for (let k = 0, bit = 1 << (count - 1); k < count; k++, bit >>= 1) {
     if ((set & bit) !== 0) continue;
-    const [length, worth] = [lengths[k] as number, worths[k] as number];
+    const length = lengths[k] as number;
+    const worth = worths[k] as number;
     const earliest = Math.max(free, earliests[k] as number);
     if ((set & (befores[k] as number)) !== 0 || earliest + length > (latests[k] as number)) {
       lost += worth;

@@ -14,7 +14,7 @@ import { changeCall } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
 import { isOverfull, type PlacedSpan, placeSpan, spokenLines, type Wish } from "./place-span.ts";
 import type { Spoken } from "./said-order.ts";
-import { type Span, type SpanSource, type Stretch, spanOf, stretchesOf } from "./span.ts";
+import { type Span, type SpanSource, type Stretch, spanOf, standingOf, stretchesOf } from "./span.ts";
 import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
 import { countInSeconds, type Placed, setupWindow, type Window, workWindow } from "./windows.ts";
 
@@ -53,7 +53,7 @@ export class CueTracker {
   spans(source: SpanSource): PlacedSpan[] {
     this.kept.round();
     return stretchesOf(source).map(
-      (stretch) => this.kept.get(stretch.key, stretch.reads, (was) => this.placed(stretch, was)).onClock,
+      (stretch) => this.kept.get(stretch.key, standingOf(stretch), (was) => this.placed(stretch, was)).onClock,
     );
   }
 

@@ -56,29 +56,34 @@ export interface Stretch {
   readonly next: Known | undefined;
   readonly after: Known | undefined;
   readonly called: PlanItem | undefined;
-  /** Items and rows and moves as they stand: while they are the same, nothing of the span can be otherwise. */
-  readonly reads: Reads;
 }
 
 /** One more than there are moves. */
 export function stretchesOf({ frame, times, plan, clock }: SpanSource): Stretch[] {
-  const moves = plan.items.flatMap((item, at): Known[] => {
+  const moves: Known[] = [];
+  for (const [at, item] of plan.items.entries()) {
     const row = clock.rows[at];
-    const known = { wordless: times.items[at], at };
-    return item.kind === "move" && row ? [{ item, row, move: own(plan.moves, item.move), ...known }] : [];
-  });
+    if (item.kind !== "move" || !row) continue;
+    moves.push({ item, row, at, move: own(plan.moves, item.move), wordless: times.items[at] });
+  }
   const called = firstTimedAfterEach(plan.items);
-  return [undefined, ...moves].map((work, n) => {
-    const [next, after] = [moves[n], moves[n + 1]];
-    const around = { frame, total: clock.total, work, next, after, called: work && called[work.at] };
-    return { ...around, key: work?.item.id ?? "", reads: readsOf(around) };
-  });
+  return [undefined, ...moves].map((work, n) => ({
+    key: work?.item.id ?? "",
+    frame,
+    total: clock.total,
+    work,
+    next: moves[n],
+    after: moves[n + 1],
+    called: work && called[work.at],
+  }));
 }
 
-const readsOf = ({ frame, total, work, next, after, called }: Omit<Stretch, "key" | "reads">): Reads => [
-  ...[frame, work?.item, work?.row, work?.move, next?.item, next?.row, next?.move, called],
-  ...[after && nameOf(after), isTold(work) || isTold(next) ? total : null],
-];
+/** Items, rows and moves as they stand: while they are the same, nothing of the span can be otherwise. */
+export function standingOf({ frame, total, work, next, after, called }: Stretch): Reads {
+  const told = isTold(work) || isTold(next) ? total : null;
+  const afterName = after && nameOf(after);
+  return [frame, work?.item, work?.row, work?.move, next?.item, next?.row, next?.move, called, afterName, told];
+}
 
 const isTold = (one: Placed | undefined): boolean => one !== undefined && tellsMinutes(one.item);
 const nameOf = ({ item, move }: Known): string => move?.name ?? item.move;

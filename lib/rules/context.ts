@@ -4,7 +4,7 @@ import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts"
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
-import type { Plan } from "#lib/plan/schema.ts";
+import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { type Step, walkSetups } from "#lib/transitions/walk.ts";
 import type { PlacedMove, RuleContext, RuleReads } from "./types.ts";
 
@@ -33,20 +33,29 @@ export function ruleContext(plan: Plan): RuleContext {
 
 /** `rows`: undefined where the reader knows no times. */
 export function placedMoves(plan: Plan, rows: readonly ClockRow[] | undefined): PlacedMove[] {
-  return plan.items.flatMap((item, index): PlacedMove[] => {
-    if (item.kind !== "move") return [];
-    const placed = { item, move: moveOf(plan, item), index };
+  const moves: PlacedMove[] = [];
+  for (const [index, item] of plan.items.entries()) {
+    if (item.kind !== "move") continue;
     const row = rows?.[index];
-    if (row) return [{ ...placed, row }];
-    return [
-      {
-        ...placed,
-        get row(): ClockRow {
-          return refuse("the times of a move");
-        },
-      },
-    ];
-  });
+    moves.push(row ? { item, move: moveOf(plan, item), row, index } : new Untimed(item, moveOf(plan, item), index));
+  }
+  return moves;
+}
+
+class Untimed implements PlacedMove {
+  readonly item: MoveItem;
+  readonly move: Move | undefined;
+  readonly index: number;
+
+  constructor(item: MoveItem, move: Move | undefined, index: number) {
+    this.item = item;
+    this.move = move;
+    this.index = index;
+  }
+
+  get row(): ClockRow {
+    return refuse("the times of a move");
+  }
 }
 
 /** What a reader may look at. A function is asked once, when something looks. */

@@ -87,11 +87,8 @@ export class TalkCounter {
       const classSecondsLeft = tellsMinutes(item) ? clock.total - row.start : 0;
       const roomSeconds = tenth(row.end - row.transitionFrom);
       const reads = [frame, item, moveOf(plan, item), next && moveName(plan, next), classSecondsLeft, roomSeconds];
-      const moment = { item, next, secondsLeft: item.seconds, classSecondsLeft };
-      talk.set(
-        item.id,
-        this.items.get(item.id, reads, () => this.ofItem(plan, moment, roomSeconds)),
-      );
+      const ofItem = () => this.ofItem(plan, { item, next, secondsLeft: item.seconds, classSecondsLeft }, roomSeconds);
+      talk.set(item.id, this.items.get(item.id, reads, ofItem));
     }
     return talk;
   }
