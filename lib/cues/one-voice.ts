@@ -81,7 +81,14 @@ const oneByOne = (lines: readonly Spoken[], said: readonly number[], more: reado
 
 /** The order with one more line where it is in time; null when there is no such place. */
 function withLine(lines: readonly Spoken[], said: readonly number[], line: number): number[] | null {
-  return insertions(said, line).find((order) => isInTime(lines, order)) ?? null;
+  const order = [line, ...said];
+  for (let n = 0; !isInTime(lines, order); n++) {
+    const behind = said[n];
+    if (behind === undefined) return null;
+    order[n] = behind;
+    order[n + 1] = line;
+  }
+  return order;
 }
 
 /** Tenths by which one more line would be late, or make another late, at the best place for it. */

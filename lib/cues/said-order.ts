@@ -50,9 +50,12 @@ export const keepsOrder = (lines: readonly Spoken[], order: readonly number[]): 
 
 /** Tenths by which the latest line of an order is late; 0 or less when all are in time. */
 export function lateness(lines: readonly Spoken[], order: readonly number[]): number {
-  const begins = earliestBegins(lines, order);
-  return order.reduce((worst, place, n) => {
-    const line = lineAt(lines, place);
-    return Math.max(worst, (begins[n] ?? 0) + line.length - line.latest);
-  }, Number.NEGATIVE_INFINITY);
+  let free = Number.NEGATIVE_INFINITY;
+  let worst = Number.NEGATIVE_INFINITY;
+  for (const place of order) {
+    const { earliest, length, latest } = lineAt(lines, place);
+    free = Math.max(free, earliest) + length;
+    worst = Math.max(worst, free - latest);
+  }
+  return worst;
 }

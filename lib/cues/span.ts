@@ -5,7 +5,7 @@
  */
 import type { ClassClock, ClockRow } from "#lib/clock/clock.ts";
 import type { Reads } from "#lib/memo/kept.ts";
-import { own } from "#lib/plan/lookup.ts";
+import { followingEach, own } from "#lib/plan/lookup.ts";
 import type { CueKind, Move, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { tellsMinutes } from "#lib/talk/talk.ts";
 import type { Placed } from "./windows.ts";
@@ -66,7 +66,7 @@ export function stretchesOf({ frame, times, plan, clock }: SpanSource): Stretch[
     if (item.kind !== "move" || !row) continue;
     moves.push({ item, row, at, move: own(plan.moves, item.move), wordless: times.items[at] });
   }
-  const called = firstTimedAfterEach(plan.items);
+  const called = followingEach(plan.items, takesTime);
   return [undefined, ...moves].map((work, n) => ({
     key: work?.item.id ?? "",
     frame,
@@ -85,20 +85,9 @@ export function standingOf({ frame, total, work, next, after, called }: Stretch)
   return [frame, work?.item, work?.row, work?.move, next?.item, next?.row, next?.move, called, afterName, told];
 }
 
+const takesTime = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
 const isTold = (one: Placed | undefined): boolean => one !== undefined && tellsMinutes(one.item);
 const nameOf = ({ item, move }: Known): string => move?.name ?? item.move;
-
-/** For each place of the list the first item after it that takes time. */
-function firstTimedAfterEach(items: readonly PlanItem[]): (PlanItem | undefined)[] {
-  const after: (PlanItem | undefined)[] = [];
-  let next: PlanItem | undefined;
-  for (let place = items.length - 1; place >= 0; place--) {
-    after[place] = next;
-    const item = items[place];
-    if (item && item.kind !== "heading") next = item;
-  }
-  return after;
-}
 
 export function spanOf({ frame, total, work, next, after, called }: Stretch): Span {
   const origin = work?.row.start ?? 0;

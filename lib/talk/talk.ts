@@ -6,7 +6,7 @@ import { type ClassClock, classClock } from "#lib/clock/clock.ts";
 import { KeptEach } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { moveName } from "#lib/plan/format.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
+import { followingEach, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { type Moment, spokenText } from "./live-words.ts";
 import { SyllableCounter, syllablesOfText } from "./syllables.ts";
@@ -79,11 +79,12 @@ export class TalkCounter {
 
   byItem({ frame, plan, clock }: TalkSource): Map<string, ItemTalk> {
     this.items.round();
-    const moves = plan.items.flatMap((item, i) => (item.kind === "move" ? [{ item, row: clock.rows[i] }] : []));
     const talk = new Map<string, ItemTalk>();
-    for (const [i, { item, row }] of moves.entries()) {
-      if (!row) continue;
-      const next = moves[i + 1]?.item;
+    const following = followingEach(plan.items, isMoveItem);
+    for (const [at, item] of plan.items.entries()) {
+      const row = clock.rows[at];
+      if (item.kind !== "move" || !row) continue;
+      const next = following[at];
       const classSecondsLeft = tellsMinutes(item) ? clock.total - row.start : 0;
       const roomSeconds = tenth(row.end - row.transitionFrom);
       const reads = [frame, item, moveOf(plan, item), next && moveName(plan, next), classSecondsLeft, roomSeconds];

@@ -38,12 +38,13 @@ function textsOf(doc: Y.Doc): Y.XmlText[] {
 type Edit = (w: Writer, dice: Dice) => void;
 
 /** One key: a letter, or every other time the one that was typed last taken back, so that lines stay as long as they are. */
-function letters(): Edit {
+function letters(doc: Y.Doc): Edit {
+  const texts = textsOf(doc);
   let typed: { text: Y.XmlText; at: number } | undefined;
-  return ({ doc }, dice) => {
+  return (_, dice) => {
     const last = typed;
     if (last) last.text.delete(last.at, 1);
-    const text = dice.one(textsOf(doc));
+    const text = dice.one(texts);
     typed = last ? undefined : { text, at: dice.upTo(text.length + 1) };
     typed?.text.insert(typed.at, dice.one([..."aeiou bdfgklmnprstvz"]));
   };
@@ -112,7 +113,7 @@ function edited(): void {
   console.log(`check of ${ITEMS} items and ${LINES} lines after each of ${EDITS} edits`);
   for (const { what, make } of KINDS) {
     const { doc, studio } = opened();
-    const [derive, dice, edit] = [deriver(), new Dice(11), make()];
+    const [derive, dice, edit] = [deriver(), new Dice(11), make(doc)];
     const p99 = show(what, () => derive(doc, studio), {
       before: () => edit({ doc, origin: "bench" }, dice),
       rounds: EDITS,
@@ -150,7 +151,7 @@ function fresh(): void {
 function shares(): void {
   for (const { what, make } of KINDS) {
     const { doc, studio } = opened();
-    const [parts, dice, edit] = [new Shares(doc, studio), new Dice(11), make()];
+    const [parts, dice, edit] = [new Shares(doc, studio), new Dice(11), make(doc)];
     for (let i = 0; i < WARM_UP + EDITS; i++) {
       edit({ doc, origin: "bench" }, dice);
       if (i === WARM_UP) parts.forget();
