@@ -4,7 +4,7 @@
  * where something that it reads has changed, which is told by the identity of the plan's values (`lib/doc/plan-reader.ts`
  * keeps it). A plan's values never change in place.
  */
-import { type Balance, balance } from "#lib/balance/balance.ts";
+import { type Balance, balance, setupChanges } from "#lib/balance/balance.ts";
 import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { type ClassTalk, classTalk } from "#lib/cues/class-talk.ts";
 import { CueTracker } from "#lib/cues/cue-track.ts";
@@ -19,6 +19,7 @@ import { RULES } from "#lib/rules/registry.ts";
 import type { AnyRule, Finding } from "#lib/rules/types.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { type ItemTalk, TalkCounter } from "#lib/talk/talk.ts";
+import { type Change, changesInto } from "#lib/transitions/transitions.ts";
 import { PartsReader, type PlanParts } from "./parts.ts";
 
 export interface PlanAnalysis {
@@ -36,8 +37,10 @@ export interface PlanAnalysis {
 /** What is kept from one state of a plan to the next. */
 class Tools {
   readonly parts = new PartsReader();
+  readonly changes = new Kept<ReadonlyMap<string, Change>>();
   readonly clock = new Kept<ClassClock>();
   readonly rows = new KeptEach<ClockRow>();
+  readonly setupChanges = new Kept<Balance["setups"]>();
   readonly balance = new Kept<Balance>();
   private readonly counter = new SyllableCounter();
   readonly talk = new TalkCounter(this.counter);
@@ -80,11 +83,19 @@ class LazyAnalysis implements PlanAnalysis {
   }
 
   get clock(): ClassClock {
-    this.made.clock ??= this.tools.clock.get([this.parts.times], () => clockOf(this.parts.times, this.tools.rows));
+    const { times, setups } = this.parts;
+    this.made.clock ??= this.tools.clock.get([times], () => {
+      const changes = this.tools.changes.get([setups], () => changesInto(setups));
+      return clockOf(classClock(times, changes), this.tools.rows);
+    });
     return this.made.clock;
   }
   get balance(): Balance {
-    this.made.balance ??= this.tools.balance.get([this.parts.times], () => balance(this.parts.times));
+    const { times, setups } = this.parts;
+    this.made.balance ??= this.tools.balance.get([times], () => {
+      const changes = this.tools.setupChanges.get([setups], () => setupChanges(setups));
+      return balance(times, changes);
+    });
     return this.made.balance;
   }
   get talk(): ReadonlyMap<string, ItemTalk> {
@@ -120,8 +131,7 @@ class LazyAnalysis implements PlanAnalysis {
 }
 
 /** Rows that say the same stay the same. */
-function clockOf(times: Plan, kept: KeptEach<ClockRow>): ClassClock {
-  const { rows, total } = classClock(times);
+function clockOf({ rows, total }: ClassClock, kept: KeptEach<ClockRow>): ClassClock {
   kept.round();
   return { total, rows: rows.map((row) => kept.get(row.item, readsOf(row), () => row)) };
 }

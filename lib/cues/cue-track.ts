@@ -14,7 +14,7 @@ import { changeCall } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
 import { isOverfull, type PlacedSpan, placeSpan, spokenLines, type Wish } from "./place-span.ts";
 import type { Spoken } from "./said-order.ts";
-import { type Span, type SpanSource, type Stretch, spanOf, standingOf, stretchesOf } from "./span.ts";
+import { planOfSpan, type Span, type SpanSource, type Stretch, spanOf, standingOf, stretchesOf } from "./span.ts";
 import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
 import { countInSeconds, type Placed, setupWindow, type Window, workWindow } from "./windows.ts";
 
@@ -28,7 +28,7 @@ export const cueTrack = (plan: Plan): CueTrack => new CueTracker().track(sourceO
 export function voiceProblems(plan: Plan): Spoken[][][] {
   const counter = new SyllableCounter();
   return stretchesOf(sourceOf(plan)).map((stretch) =>
-    triesOf({ ...spanOf(stretch), counter }).map((wishes) => spokenLines(wishes).lines),
+    triesOf({ ...spanOf(stretch), plan: planOfSpan(stretch), counter }).map((wishes) => spokenLines(wishes).lines),
   );
 }
 
@@ -61,7 +61,10 @@ export class CueTracker {
   private placed(stretch: Stretch, was: KeptSpan | undefined): KeptSpan {
     const span = spanOf(stretch);
     const { reads, origin } = span;
-    const placed = was && areSame(was.reads, reads) ? was.placed : placedSpan({ ...span, counter: this.counter });
+    const placed =
+      was && areSame(was.reads, reads)
+        ? was.placed
+        : placedSpan({ ...span, plan: planOfSpan(stretch), counter: this.counter });
     const isWhereItWas = placed === was?.placed && origin === was.origin;
     return { reads, origin, placed, onClock: isWhereItWas ? was.onClock : movedTo(placed, origin) };
   }
@@ -78,8 +81,9 @@ interface KeptSpan extends Pick<Span, "reads" | "origin"> {
   readonly onClock: PlacedSpan;
 }
 
-/** A span with the counter of whoever has it placed. */
+/** A span with its plan, and the counter of whoever has it placed. */
 interface Voiced extends Span {
+  readonly plan: Plan;
   readonly counter: SyllableCounter;
 }
 

@@ -13,8 +13,6 @@ import type { Placed } from "./windows.ts";
 export interface Span {
   /** Seconds from the start of the class to its beginning. */
   readonly origin: number;
-  /** The head, the machines and the moves of this span; no items. */
-  readonly plan: Plan;
   /** Seconds from its beginning to the end of the class; null where no line of it tells the minutes that are left. */
   readonly classLeft: number | null;
   readonly work: Placed | undefined;
@@ -100,9 +98,14 @@ export function spanOf({ frame, total, work, next, after, called }: Stretch): Sp
     ...[called === next?.item ? "next" : called, lines.length, ...lines, ...setupLines],
     ...[ownWork, ownNext].flatMap((one) => (one ? timesOf(one.row) : [null])),
   ];
-  const plan = { ...frame, moves: movesOf([work, next, after]) };
-  const placed = { origin, work: ownWork, next: ownNext, after: after?.item, called };
-  return { ...placed, plan, classLeft, lines, setupLines, reads };
+  return { origin, work: ownWork, next: ownNext, after: after?.item, called, classLeft, lines, setupLines, reads };
+}
+
+/** The head, the machines and the moves of a span; no items. */
+export function planOfSpan({ frame, work, next, after }: Stretch): Plan {
+  const moves: Plan["moves"] = {};
+  for (const one of [work, next, after]) if (one?.move) moves[one.item.move] = one.move;
+  return { ...frame, moves };
 }
 
 export type SaidLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
@@ -110,12 +113,6 @@ export type SaidLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
 const isOfSetup = (kind: CueKind): boolean => kind === "setup" || kind === "safety";
 const linesOf = (one: Placed | undefined, isWanted: (kind: CueKind) => boolean): SaidLine[] =>
   (one?.item.script ?? []).filter((line): line is SaidLine => line.kind !== "crew" && isWanted(line.kind));
-
-function movesOf(known: readonly (Known | undefined)[]): Plan["moves"] {
-  const few: Plan["moves"] = {};
-  for (const one of known) if (one?.move) few[one.item.move] = one.move;
-  return few;
-}
 
 const timesOf = ({ transitionFrom, start, end }: ClockRow): number[] => [transitionFrom, start, end];
 

@@ -1,7 +1,7 @@
 /** What the rules find of one move item that are asked once an item, each kind of them again only where what it reads changed. */
 import { classClock } from "#lib/clock/clock.ts";
 import type { PlacedSpan } from "#lib/cues/place-span.ts";
-import type { CueTrack } from "#lib/cues/types.ts";
+import type { Cue, CueTrack, DroppedLine } from "#lib/cues/types.ts";
 import { Kept, type Reads } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
@@ -113,8 +113,8 @@ const claimsAnything = perValue(({ script = [] }: MoveItem): boolean =>
 
 const trackOf = (around: readonly PlacedSpan[]): CueTrack => ({
   ...NOTHING_SAID,
-  cues: around.flatMap(({ cues }) => cues),
-  dropped: around.flatMap(({ dropped }) => dropped),
+  cues: ([] as Cue[]).concat(...around.map(({ cues }) => cues)),
+  dropped: ([] as DroppedLine[]).concat(...around.map(({ dropped }) => dropped)),
 });
 
 function fewItems(frame: Plan, { moves }: Plan, items: readonly PlanItem[]): Plan {
