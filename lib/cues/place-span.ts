@@ -80,7 +80,11 @@ function spoken(wish: Wish, after: readonly number[]): Spoken {
 
 /** For each line the places of those that must be said before it. */
 const mustComeBefore = (wishes: readonly Wish[]): readonly (readonly number[])[] =>
-  wishes.map((wish, place) => wishes.flatMap((other, n) => (n < place && mustPrecede(other, wish) ? [n] : [])));
+  wishes.map((wish, place) => {
+    const before: number[] = [];
+    for (let n = 0; n < place; n++) if (mustPrecede(wishes[n] as Wish, wish)) before.push(n);
+    return before;
+  });
 
 const ofWork = (kind: SpokenKind): boolean => !isSetup(kind) && kind !== "heads-up" && kind !== "count-in";
 const isSetup = (kind: SpokenKind): boolean => kind === "setup" || kind === "safety";
