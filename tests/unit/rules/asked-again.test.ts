@@ -54,6 +54,9 @@ const countOf = (asked: readonly RuleReads[]): Partial<Record<RuleReads, number>
   return counts;
 };
 
+/** All else is the whole class. */
+const ONCE_AN_ITEM: readonly string[] = ["item", "change", "voice", "claims"];
+
 const moveIds = (doc: Y.Doc): string[] => orderedIds(doc).filter((id) => scriptOf(doc, id) !== undefined);
 const itemOf = (plan: Plan, id: string): MoveItem | undefined =>
   plan.items.find((item): item is MoveItem => item.id === id && item.kind === "move");
@@ -81,9 +84,7 @@ describe("after one letter", () => {
       expect(asked.change ?? 0).toBeLessThanOrEqual(2);
       expect(asked.voice ?? 0).toBeLessThanOrEqual(3);
       expect(asked.claims ?? 0).toBeLessThanOrEqual(3);
-      expect(asked, "no whole class").not.toHaveProperty("times");
-      expect(asked).not.toHaveProperty("setups");
-      expect(asked).not.toHaveProperty("kinds");
+      expect(Object.keys(asked).filter((reads) => !ONCE_AN_ITEM.includes(reads))).toEqual([]);
     }
   });
 
