@@ -4,7 +4,7 @@
  * where something that it reads has changed, which is told by the identity of the plan's values (`lib/doc/plan-reader.ts`
  * keeps it). A plan's values never change in place.
  */
-import { type Balance, balance } from "#lib/balance/balance.ts";
+import { type Balance, balance, setupChanges } from "#lib/balance/balance.ts";
 import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { type ClassTalk, classTalk } from "#lib/cues/class-talk.ts";
 import { CueTracker } from "#lib/cues/cue-track.ts";
@@ -12,12 +12,14 @@ import type { SpanSource } from "#lib/cues/span.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { type KnownPlan, RuleChecker } from "#lib/rules/checker.ts";
+import { RuleChecker } from "#lib/rules/checker.ts";
 import { isTimed, NOTHING_SAID } from "#lib/rules/context.ts";
+import type { KnownPlan } from "#lib/rules/known-plan.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import type { AnyRule, Finding } from "#lib/rules/types.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { type ItemTalk, TalkCounter } from "#lib/talk/talk.ts";
+import { type Change, changesInto } from "#lib/transitions/transitions.ts";
 import { PartsReader, type PlanParts } from "./parts.ts";
 
 export interface PlanAnalysis {
@@ -35,8 +37,10 @@ export interface PlanAnalysis {
 /** What is kept from one state of a plan to the next. */
 class Tools {
   readonly parts = new PartsReader();
+  readonly changes = new Kept<ReadonlyMap<string, Change>>();
   readonly clock = new Kept<ClassClock>();
   readonly rows = new KeptEach<ClockRow>();
+  readonly setupChanges = new Kept<Balance["setups"]>();
   readonly balance = new Kept<Balance>();
   private readonly counter = new SyllableCounter();
   readonly talk = new TalkCounter(this.counter);
@@ -69,7 +73,7 @@ class LazyAnalysis implements PlanAnalysis {
   private readonly parts: PlanParts;
   private readonly tools: Tools;
   private readonly made: { -readonly [Part in Exclude<keyof PlanAnalysis, "plan">]?: PlanAnalysis[Part] } & {
-    voice?: KnownPlan["voice"];
+    spans?: KnownPlan["spans"];
   } = {};
 
   constructor(plan: Plan, tools: Tools) {
@@ -79,11 +83,19 @@ class LazyAnalysis implements PlanAnalysis {
   }
 
   get clock(): ClassClock {
-    this.made.clock ??= this.tools.clock.get([this.parts.times], () => clockOf(this.parts.times, this.tools.rows));
+    const { times, setups } = this.parts;
+    this.made.clock ??= this.tools.clock.get([times], () => {
+      const changes = this.tools.changes.get([setups], () => changesInto(setups));
+      return clockOf(classClock(times, changes), this.tools.rows);
+    });
     return this.made.clock;
   }
   get balance(): Balance {
-    this.made.balance ??= this.tools.balance.get([this.parts.times], () => balance(this.parts.times));
+    const { times, setups } = this.parts;
+    this.made.balance ??= this.tools.balance.get([times], () => {
+      const changes = this.tools.setupChanges.get([setups], () => setupChanges(setups));
+      return balance(times, changes);
+    });
     return this.made.balance;
   }
   get talk(): ReadonlyMap<string, ItemTalk> {
@@ -95,35 +107,31 @@ class LazyAnalysis implements PlanAnalysis {
     return this.made.classTalk;
   }
   get track(): CueTrack {
-    return this.voice?.track ?? NOTHING_SAID;
+    const { spans, source } = this;
+    this.made.track ??= spans ? this.tools.tracker.track(source, spans) : NOTHING_SAID;
+    return this.made.track;
   }
   get findings(): readonly Finding[] {
     const { standards } = this.plan;
-    const { clock, balance, voice } = this;
-    this.made.findings ??= this.tools.checker.findings({ ...this.parts, standards, clock, balance, voice });
+    const { clock, balance, spans } = this;
+    this.made.findings ??= this.tools.checker.findings({ ...this.parts, standards, clock, balance, spans });
     return this.made.findings;
   }
 
-  private get voice(): KnownPlan["voice"] {
-    if (this.made.voice === undefined) this.made.voice = this.voiceNow();
-    return this.made.voice;
-  }
-
-  private voiceNow(): KnownPlan["voice"] {
-    if (!isTimed(this.parts.frame, this.clock)) return null;
-    const spans = this.tools.tracker.spans(this.source);
-    return { spans, track: this.tools.tracker.track(this.source, spans) };
+  private get spans(): KnownPlan["spans"] {
+    if (this.made.spans === undefined)
+      this.made.spans = isTimed(this.parts.frame, this.clock) ? this.tools.tracker.spans(this.source) : null;
+    return this.made.spans;
   }
 
   private get source(): SpanSource {
-    const { frame, plan } = this.parts;
-    return { frame, plan, clock: this.clock };
+    const { frame, times, plan } = this.parts;
+    return { frame, times, plan, clock: this.clock };
   }
 }
 
 /** Rows that say the same stay the same. */
-function clockOf(times: Plan, kept: KeptEach<ClockRow>): ClassClock {
-  const { rows, total } = classClock(times);
+function clockOf({ rows, total }: ClassClock, kept: KeptEach<ClockRow>): ClassClock {
   kept.round();
   return { total, rows: rows.map((row) => kept.get(row.item, readsOf(row), () => row)) };
 }

@@ -3,7 +3,8 @@
  * letter in a script leaves the times alone, a time leaves the set-ups alone, and a word of the title leaves all of them.
  */
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
-import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { CUE_KINDS, type MoveItem, type Plan, type PlanItem } from "#lib/plan/schema.ts";
+import { says } from "#lib/rules/select/cues.ts";
 
 export interface PlanParts {
   /** Everything but title and notes, which nothing is worked out from. */
@@ -14,6 +15,15 @@ export interface PlanParts {
   readonly times: Plan;
   /** How each item is set up, without its words and its own times. */
   readonly setups: Plan;
+  /** The same, with one line of no meaning for each kind of line in which its script has words. */
+  readonly kinds: Plan;
+}
+
+/** One item in those parts. */
+interface ItemParts {
+  readonly timed: PlanItem;
+  readonly setUp: PlanItem;
+  readonly kinds: PlanItem;
 }
 
 const HEAD = [
@@ -34,28 +44,46 @@ const HEAD = [
 /** Takes plans apart, one after the other. */
 export class PartsReader {
   private readonly frame = new Kept<Plan>();
-  private readonly timed = new KeptEach<PlanItem>();
-  private readonly setUp = new KeptEach<PlanItem>();
+  private readonly items = new KeptEach<ItemParts>();
   private readonly whole = new WholePlan();
   private readonly times = new WholePlan();
   private readonly setups = new WholePlan();
+  private readonly kinds = new WholePlan();
 
   read(plan: Plan): PlanParts {
     const frame = this.frame.get(
       HEAD.map((key) => plan[key]),
       () => ({ ...pick(plan), title: "", moves: {}, items: [] }),
     );
-    this.timed.round();
-    this.setUp.round();
-    const timed = plan.items.map((item) => this.timed.get(item.id, [item], (was) => equalOr(was, withoutWords(item))));
-    const setUp = timed.map((item) => this.setUp.get(item.id, [item], (was) => equalOr(was, withoutTimes(item))));
+    this.items.round();
+    const items = plan.items.map((item) => this.items.get(item.id, [item], (was) => partsOf(item, was)));
+    const { moves } = plan;
     return {
       frame,
-      plan: this.whole.of(frame, plan.moves, plan.items),
-      times: this.times.of(frame, plan.moves, timed),
-      setups: this.setups.of(frame, plan.moves, setUp),
+      plan: this.whole.of(frame, moves, plan.items),
+      times: this.times.of(
+        frame,
+        moves,
+        items.map(({ timed }) => timed),
+      ),
+      setups: this.setups.of(
+        frame,
+        moves,
+        items.map(({ setUp }) => setUp),
+      ),
+      kinds: this.kinds.of(
+        frame,
+        moves,
+        items.map(({ kinds }) => kinds),
+      ),
     };
   }
+}
+
+function partsOf(item: PlanItem, was: ItemParts | undefined): ItemParts {
+  const timed = equalOr(was?.timed, withoutWords(item));
+  const setUp = equalOr(was?.setUp, withoutTimes(timed));
+  return { timed, setUp, kinds: equalOr(was?.kinds, withKinds(setUp, item)) };
 }
 
 /** A frame with moves and items in it, the same plan while they are the same. */
@@ -84,6 +112,11 @@ function withoutTimes(item: PlanItem): PlanItem {
   if (item.kind !== "move") return item;
   const { locked: _locked, range: _range, transitionSeconds: _planned, ...rest } = item;
   return { ...rest, seconds: 1 } satisfies MoveItem;
+}
+
+function withKinds(setUp: PlanItem, item: PlanItem): PlanItem {
+  if (setUp.kind !== "move" || item.kind !== "move") return setUp;
+  return { ...setUp, script: CUE_KINDS.filter((kind) => says(item, kind)).map((kind) => ({ kind, text: "…" })) };
 }
 
 /** The value as it was when the new one says the same. */

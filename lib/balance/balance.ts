@@ -48,8 +48,11 @@ export interface Balance {
 /** A helper or more: from this weight on a group counts as worked without a break. */
 const WORKED = 0.5;
 
-/** Balance of a plan. Items of an unknown move count nothing. Seconds keep their decimals; only float noise is cut. */
-export function balance(plan: Plan): Balance {
+/**
+ * Balance of a plan. Items of an unknown move count nothing. Seconds keep their decimals; only float noise is cut.
+ * `setups`: the changes of this plan where they are known.
+ */
+export function balance(plan: Plan, setups: Balance["setups"] = setupChanges(plan)): Balance {
   const walk = plan.items
     .filter((item) => item.kind !== "heading")
     .map((item): Walked => (item.kind === "move" ? { item, move: moveOf(plan, item) } : PAUSE));
@@ -72,7 +75,7 @@ export function balance(plan: Plan): Balance {
       walk,
       (move) => move.position === "kneeling" || move.cautions?.includes("kneeling") === true,
     ),
-    setups: setupChanges(plan),
+    setups,
   };
 }
 
@@ -96,12 +99,11 @@ function groupSums(performed: readonly Performed[]) {
       if (!weight) continue;
       const seconds = item.seconds * weight;
       const left = item.side === "left" ? 1 : item.side === "right" ? 0 : 0.5;
-      const sum = sums[group] ?? { seconds: 0, left: 0, right: 0 };
-      sums[group] = {
-        seconds: sum.seconds + seconds,
-        left: sum.left + seconds * left,
-        right: sum.right + seconds * (1 - left),
-      };
+      sums[group] ??= { seconds: 0, left: 0, right: 0 };
+      const sum = sums[group];
+      sum.seconds += seconds;
+      sum.left += seconds * left;
+      sum.right += seconds * (1 - left);
     }
   }
   return sums;
@@ -132,7 +134,7 @@ function longestStretch(walk: readonly Walked[], isWork: (move: Move) => boolean
   return { seconds: clean(best.seconds), items };
 }
 
-function setupChanges(plan: Plan): Balance["setups"] {
+export function setupChanges(plan: Plan): Balance["setups"] {
   const changes = { springChanges: 0, facingChanges: 0, positionChanges: 0 };
   let last: Setup | null = null;
   for (const item of plan.items.filter(isMoveItem)) {

@@ -33,10 +33,9 @@ export interface ClassClock {
 /**
  * The clock of a plan. A planned transition, 0 included, replaces the estimate, for the first move too. A pause takes
  * its seconds and has no transition; a heading stands at the moment the item before it ends. Times are whole or have
- * one decimal, rounded only as they are written down. Never throws.
+ * one decimal, rounded only as they are written down. Never throws. `changes`: those of this plan where they are known.
  */
-export function classClock(plan: Plan): ClassClock {
-  const changes = changesInto(plan);
+export function classClock(plan: Plan, changes: ReadonlyMap<string, Change> = changesInto(plan)): ClassClock {
   let now = headSeconds(plan, "openingSeconds");
   const rows = plan.items.map((item) => {
     const change = changes.get(item.id) ?? NO_CHANGE;

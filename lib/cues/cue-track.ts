@@ -2,20 +2,20 @@
  * The cue track of a class: one voice from the first set-up to the last count, every line in its window (`windows.ts`),
  * the choice of what is said exact (`one-voice.ts`), or by how many seconds it does not fit.
  */
-import { type ClassClock, classClock } from "#lib/clock/clock.ts";
-import { Kept, KeptEach } from "#lib/memo/kept.ts";
+import { classClock } from "#lib/clock/clock.ts";
+import { areSame, Kept, KeptEach } from "#lib/memo/kept.ts";
 import { countWord, moveName } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
-import type { CueKind, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeCall } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
-import type { Spoken } from "./one-voice.ts";
 import { isOverfull, type PlacedSpan, placeSpan, spokenLines, type Wish } from "./place-span.ts";
-import { type Span, type SpanSource, spansOf } from "./span.ts";
-import type { CueTrack, SpokenKind } from "./types.ts";
+import type { Spoken } from "./said-order.ts";
+import { planOfSpan, type Span, type SpanSource, type Stretch, spanOf, standingOf, stretchesOf } from "./span.ts";
+import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
 import { countInSeconds, type Placed, setupWindow, type Window, workWindow } from "./windows.ts";
 
 /** A line without words, dots only, still takes a moment. Seconds. */
@@ -27,13 +27,14 @@ export const cueTrack = (plan: Plan): CueTrack => new CueTracker().track(sourceO
 /** What one voice is asked for each span of a plan: its lines, with the whole heads-up first, then with shorter ones. */
 export function voiceProblems(plan: Plan): Spoken[][][] {
   const counter = new SyllableCounter();
-  return spansOf(sourceOf(plan)).map((span) =>
-    triesOf({ ...span, counter }).map((wishes) => spokenLines(wishes).lines),
+  return stretchesOf(sourceOf(plan)).map((stretch) =>
+    triesOf({ ...spanOf(stretch), plan: planOfSpan(stretch), counter }).map((wishes) => spokenLines(wishes).lines),
   );
 }
 
-const sourceOf = (plan: Plan): SpanSource & { clock: ClassClock } => ({
+const sourceOf = (plan: Plan): SpanSource => ({
   frame: { ...plan, items: [] },
+  times: plan,
   plan,
   clock: classClock(plan),
 });
@@ -41,8 +42,7 @@ const sourceOf = (plan: Plan): SpanSource & { clock: ClassClock } => ({
 /** Cue tracks of one plan as it is written: a span in which nothing changed stays as it was placed. */
 export class CueTracker {
   private readonly counter: SyllableCounter;
-  private readonly placed = new KeptEach<PlacedSpan>();
-  private readonly onClock = new KeptEach<PlacedSpan>();
+  private readonly kept = new KeptEach<KeptSpan>();
   private readonly whole = new Kept<CueTrack>();
 
   constructor(counter: SyllableCounter = new SyllableCounter()) {
@@ -51,12 +51,22 @@ export class CueTracker {
 
   /** One more than there are moves: span n is said before move n is over and holds its set-up. Seconds of the class. */
   spans(source: SpanSource): PlacedSpan[] {
-    this.placed.round();
-    this.onClock.round();
-    return spansOf(source).map((span) => {
-      const placed = this.placed.get(span.key, span.reads, () => placedSpan({ ...span, counter: this.counter }));
-      return this.onClock.get(span.key, [placed, span.origin], () => movedTo(placed, span.origin));
-    });
+    this.kept.round();
+    return stretchesOf(source).map(
+      (stretch) => this.kept.get(stretch.key, standingOf(stretch), (was) => this.placed(stretch, was)).onClock,
+    );
+  }
+
+  /** Where only what the span does not read has changed, or where it begins, its lines stay where they are in it. */
+  private placed(stretch: Stretch, was: KeptSpan | undefined): KeptSpan {
+    const span = spanOf(stretch);
+    const { reads, origin } = span;
+    const placed =
+      was && areSame(was.reads, reads)
+        ? was.placed
+        : placedSpan({ ...span, plan: planOfSpan(stretch), counter: this.counter });
+    const isWhereItWas = placed === was?.placed && origin === was.origin;
+    return { reads, origin, placed, onClock: isWhereItWas ? was.onClock : movedTo(placed, origin) };
   }
 
   track(source: SpanSource, spans: readonly PlacedSpan[] = this.spans(source)): CueTrack {
@@ -65,8 +75,15 @@ export class CueTracker {
   }
 }
 
-/** A span with the counter of whoever has it placed. */
+/** A span as it was placed, in its own seconds and on the clock of the class. */
+interface KeptSpan extends Pick<Span, "reads" | "origin"> {
+  readonly placed: PlacedSpan;
+  readonly onClock: PlacedSpan;
+}
+
+/** A span with its plan, and the counter of whoever has it placed. */
 interface Voiced extends Span {
+  readonly plan: Plan;
   readonly counter: SyllableCounter;
 }
 
@@ -95,8 +112,7 @@ const following = (span: Voiced, placed: Placed): MoveItem | undefined =>
 
 function workWishes(span: Voiced, work: Placed): Wish[] {
   const { plan } = span;
-  const lines = scriptOf(work.item, (kind) => kind !== "setup" && kind !== "safety");
-  const wishes = lines.map((line) => wishOf(span, work, line, workWindow(plan, work, line.kind)));
+  const wishes = span.lines.map((line) => wishOf(span, work, line, workWindow(plan, work, line.kind)));
   const count = countInSeconds(plan, work.row);
   if (count < 1) return wishes;
   const text = Array.from({ length: count }, (_, n) => countWord(count - n)).join(", ");
@@ -106,9 +122,8 @@ function workWishes(span: Voiced, work: Placed): Wish[] {
 }
 
 function setupWishes(span: Voiced, next: Placed): Wish[] {
-  const lines = scriptOf(next.item, (kind) => kind === "setup" || kind === "safety");
   const window = setupWindow(span.plan, span.work, next);
-  const wishes = lines.map((line) => wishOf(span, next, line, window));
+  const wishes = span.setupLines.map((line) => wishOf(span, next, line, window));
   // Into the change, all together; before the first move there is no change: they end as it starts.
   const talk = wishes.reduce((sum, wish) => sum + wish.seconds, 0);
   const from = span.work ? next.row.transitionFrom : Math.max(0, next.row.start - talk);
@@ -127,13 +142,6 @@ function headsUpWishes(span: Voiced, work: Placed): Wish[] {
 interface Line {
   readonly kind: SpokenKind;
   readonly text: string;
-}
-type SaidKind = Exclude<CueKind, "crew">;
-
-function scriptOf(item: MoveItem, isWanted: (kind: CueKind) => boolean): (ScriptLine & { kind: SaidKind })[] {
-  return (item.script ?? []).filter(
-    (line): line is ScriptLine & { kind: SaidKind } => line.kind !== "crew" && isWanted(line.kind),
-  );
 }
 
 function wishOf(span: Voiced, placed: Placed, line: Line, window: Window): Wish {
@@ -192,8 +200,8 @@ function movedTo(span: PlacedSpan, origin: number): PlacedSpan {
 function tracked(spans: readonly PlacedSpan[], total: number): CueTrack {
   const talkSeconds = spans.reduce((sum, span) => sum + span.talkSeconds, 0);
   return {
-    cues: spans.flatMap((span) => span.cues),
-    dropped: spans.flatMap((span) => span.dropped),
+    cues: ([] as Cue[]).concat(...spans.map((span) => span.cues)),
+    dropped: ([] as DroppedLine[]).concat(...spans.map((span) => span.dropped)),
     talkSeconds: tenth(talkSeconds),
     talkShare: total > 0 ? Math.round((1000 * talkSeconds) / total) / 1000 : 0,
   };

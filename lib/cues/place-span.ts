@@ -2,7 +2,8 @@
  * Places the lines of one span: chooses what is said (`one-voice.ts`), then gives each line its moment. Lines of the work
  * are spread over the time there is; set-up waits for the change; nothing leaves its window.
  */
-import { earliestBegins, isTooMuch, latestBegins, oneVoice, type Spoken, type Voice } from "./one-voice.ts";
+import { isTooMuch, oneVoice, type Voice } from "./one-voice.ts";
+import { earliestBegins, latestBegins, type Spoken } from "./said-order.ts";
 import type { Cue, DroppedLine, SpokenKind } from "./types.ts";
 import type { Window } from "./windows.ts";
 import { SAID_FIRST, worthOfKind } from "./worth.ts";
@@ -79,7 +80,11 @@ function spoken(wish: Wish, after: readonly number[]): Spoken {
 
 /** For each line the places of those that must be said before it. */
 const mustComeBefore = (wishes: readonly Wish[]): readonly (readonly number[])[] =>
-  wishes.map((wish, place) => wishes.flatMap((other, n) => (n < place && mustPrecede(other, wish) ? [n] : [])));
+  wishes.map((wish, place) => {
+    const before: number[] = [];
+    for (let n = 0; n < place; n++) if (mustPrecede(wishes[n] as Wish, wish)) before.push(n);
+    return before;
+  });
 
 const ofWork = (kind: SpokenKind): boolean => !isSetup(kind) && kind !== "heads-up" && kind !== "count-in";
 const isSetup = (kind: SpokenKind): boolean => kind === "setup" || kind === "safety";

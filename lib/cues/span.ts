@@ -5,18 +5,14 @@
  */
 import type { ClassClock, ClockRow } from "#lib/clock/clock.ts";
 import type { Reads } from "#lib/memo/kept.ts";
-import { moveName } from "#lib/plan/format.ts";
-import { own } from "#lib/plan/lookup.ts";
-import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { followingEach, own } from "#lib/plan/lookup.ts";
+import type { CueKind, Move, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import { tellsMinutes } from "#lib/talk/talk.ts";
 import type { Placed } from "./windows.ts";
 
 export interface Span {
-  /** The item it begins with; none: the class itself. */
-  readonly key: string;
   /** Seconds from the start of the class to its beginning. */
   readonly origin: number;
-  /** The head, the machines and the moves of this span; no items. */
-  readonly plan: Plan;
   /** Seconds from its beginning to the end of the class; null where no line of it tells the minutes that are left. */
   readonly classLeft: number | null;
   readonly work: Placed | undefined;
@@ -25,80 +21,98 @@ export interface Span {
   readonly after: MoveItem | undefined;
   /** What the heads-up calls: the first item after the work that takes time. */
   readonly called: PlanItem | undefined;
+  /** Lines that are said in the work, and lines that set up what is next. */
+  readonly lines: readonly SaidLine[];
+  readonly setupLines: readonly SaidLine[];
   /** All of the above but where it begins. */
   readonly reads: Reads;
 }
 
-/** What spans are cut from. `frame`: head and machines, the same value while they are the same. */
+/** What spans are cut from. `frame`: head and machines, `times`: all but words, the same values while they are the same. */
 export interface SpanSource {
   readonly frame: Plan;
+  readonly times: Plan;
   readonly plan: Plan;
   readonly clock: ClassClock;
 }
 
-/** One more than there are moves. */
-export function spansOf({ frame, plan, clock }: SpanSource): Span[] {
-  const moves = plan.items.flatMap((item, i): PlacedAt[] => {
-    const row = clock.rows[i];
-    return item.kind === "move" && row ? [{ item, row, at: i }] : [];
-  });
-  const called = firstTimedAfterEach(plan.items);
-  return [undefined, ...moves].map((work, n) =>
-    spanOf({
-      ...{ frame, total: clock.total, moves: plan.moves, work, next: moves[n], after: moves[n + 1]?.item },
-      called: work && called[work.at],
-    }),
-  );
-}
-
-/** For each place of the list the first item after it that takes time. */
-function firstTimedAfterEach(items: readonly PlanItem[]): (PlanItem | undefined)[] {
-  const after: (PlanItem | undefined)[] = [];
-  let next: PlanItem | undefined;
-  for (let place = items.length - 1; place >= 0; place--) {
-    after[place] = next;
-    const item = items[place];
-    if (item && item.kind !== "heading") next = item;
-  }
-  return after;
-}
-
-interface PlacedAt extends Placed {
+/** A move of the class with what is known of it. */
+interface Known extends Placed {
+  /** Place among all items. */
   readonly at: number;
+  readonly wordless: PlanItem | undefined;
+  readonly move: Move | undefined;
 }
-interface Around {
+
+/** Where a span lies in its class. */
+export interface Stretch {
+  /** The item it begins with; none: the class itself. */
+  readonly key: string;
   readonly frame: Plan;
-  readonly moves: Plan["moves"];
   readonly total: number;
-  readonly work: Placed | undefined;
-  readonly next: Placed | undefined;
-  readonly after: MoveItem | undefined;
+  readonly work: Known | undefined;
+  readonly next: Known | undefined;
+  readonly after: Known | undefined;
   readonly called: PlanItem | undefined;
 }
 
-function spanOf({ frame, moves, total, work, next, after, called }: Around): Span {
-  const origin = work?.row.start ?? 0;
-  const known = [work?.item, next?.item, after].map((item) => item && own(moves, item.move));
-  const placed = [work, next].map((one) => one && shifted(one, origin));
-  const classLeft = [work, next].some((one) => one && tellsMinutes(one.item)) ? tenth(total - origin) : null;
-  const plan = { ...frame, moves: movesOf([work?.item, next?.item, after], moves) };
-  const afterName = after && moveName(plan, after);
-  const reads = [
-    ...[frame, work?.item, next?.item, called === next?.item ? "next" : called, afterName, classLeft],
-    ...[known[0], known[1], ...placed.flatMap((one) => (one ? timesOf(one.row) : [null]))],
-  ];
-  const [ownWork, ownNext] = placed;
-  return { key: work?.item.id ?? "", origin, plan, classLeft, work: ownWork, next: ownNext, after, called, reads };
+/** One more than there are moves. */
+export function stretchesOf({ frame, times, plan, clock }: SpanSource): Stretch[] {
+  const moves: Known[] = [];
+  for (const [at, item] of plan.items.entries()) {
+    const row = clock.rows[at];
+    if (item.kind !== "move" || !row) continue;
+    moves.push({ item, row, at, move: own(plan.moves, item.move), wordless: times.items[at] });
+  }
+  const called = followingEach(plan.items, takesTime);
+  return [undefined, ...moves].map((work, n) => ({
+    key: work?.item.id ?? "",
+    frame,
+    total: clock.total,
+    work,
+    next: moves[n],
+    after: moves[n + 1],
+    called: work && called[work.at],
+  }));
 }
 
-function movesOf(items: readonly (MoveItem | undefined)[], moves: Plan["moves"]): Plan["moves"] {
-  const few: Plan["moves"] = {};
-  for (const item of items) {
-    const move = item && own(moves, item.move);
-    if (item && move) few[item.move] = move;
-  }
-  return few;
+/** Items, rows and moves as they stand: while they are the same, nothing of the span can be otherwise. */
+export function standingOf({ frame, total, work, next, after, called }: Stretch): Reads {
+  const told = isTold(work) || isTold(next) ? total : null;
+  const afterName = after && nameOf(after);
+  return [frame, work?.item, work?.row, work?.move, next?.item, next?.row, next?.move, called, afterName, told];
 }
+
+const takesTime = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
+const isTold = (one: Placed | undefined): boolean => one !== undefined && tellsMinutes(one.item);
+const nameOf = ({ item, move }: Known): string => move?.name ?? item.move;
+
+export function spanOf({ frame, total, work, next, after, called }: Stretch): Span {
+  const origin = work?.row.start ?? 0;
+  const [ownWork, ownNext] = [work, next].map((one) => one && shifted(one, origin));
+  const classLeft = isTold(work) || isTold(next) ? tenth(total - origin) : null;
+  const lines = linesOf(work, (kind) => !isOfSetup(kind));
+  const setupLines = linesOf(next, isOfSetup);
+  const reads = [
+    ...[frame, work?.wordless, work?.move, next?.wordless, next?.move, classLeft, after && nameOf(after)],
+    ...[called === next?.item ? "next" : called, lines.length, ...lines, ...setupLines],
+    ...[ownWork, ownNext].flatMap((one) => (one ? timesOf(one.row) : [null])),
+  ];
+  return { origin, work: ownWork, next: ownNext, after: after?.item, called, classLeft, lines, setupLines, reads };
+}
+
+/** The head, the machines and the moves of a span; no items. */
+export function planOfSpan({ frame, work, next, after }: Stretch): Plan {
+  const moves: Plan["moves"] = {};
+  for (const one of [work, next, after]) if (one?.move) moves[one.item.move] = one.move;
+  return { ...frame, moves };
+}
+
+export type SaidLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
+
+const isOfSetup = (kind: CueKind): boolean => kind === "setup" || kind === "safety";
+const linesOf = (one: Placed | undefined, isWanted: (kind: CueKind) => boolean): SaidLine[] =>
+  (one?.item.script ?? []).filter((line): line is SaidLine => line.kind !== "crew" && isWanted(line.kind));
 
 const timesOf = ({ transitionFrom, start, end }: ClockRow): number[] => [transitionFrom, start, end];
 
@@ -111,7 +125,5 @@ const shifted = ({ item, row }: Placed, origin: number): Placed => ({
     end: tenth(row.end - origin),
   },
 });
-
-const tellsMinutes = ({ script = [] }: MoveItem): boolean => script.some(({ text }) => text.includes("{minutes-left}"));
 
 const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;

@@ -41,6 +41,7 @@ export class PlanReader {
   private readonly items = new Kept<PlanItem[]>();
   private readonly equipment = new Kept<Equipment>();
   private readonly fitted = new KeptEach<Move>();
+  private readonly lent = new Kept<Record<string, Move>>();
   private readonly moves = new Kept<Record<string, Move>>();
   private readonly plan = new Kept<Plan>();
   private readonly off: () => void;
@@ -110,16 +111,19 @@ export class PlanReader {
     this.headTouched = false;
     this.carriedTouched = false;
     if (this.touched.size === 0) return;
-    let anyTaken = false;
+    let [anyTaken, anyPlaced] = [false, false];
     for (const id of this.touched) {
       const was = this.entries.get(id);
       const now = entryOf(id, items.get(id), was);
       if (now) this.entries.set(id, now);
       else this.entries.delete(id);
       anyTaken ||= was?.taken === true || now?.taken === true;
+      anyPlaced ||= was?.order !== now?.order || was?.taken !== now?.taken;
     }
     this.touched.clear();
-    this.living = [...this.entries.values()].filter(({ taken }) => !taken).sort(byOrder);
+    this.living = anyPlaced
+      ? [...this.entries.values()].filter(({ taken }) => !taken).sort(byOrder)
+      : this.living.map((entry) => this.entries.get(entry.id) ?? entry);
     if (anyTaken) this.deleted = readDeleted(this.doc);
   }
 
@@ -141,10 +145,14 @@ export class PlanReader {
   }
 
   private movesOf(source: LentSource): Record<string, Move> {
-    this.fitted.round();
-    const keep = (id: string, move: Move, fit: () => Move) => this.fitted.get(id, [move, source.equipment], fit);
-    const moves = movesFor(source, keep);
-    return this.moves.get(Object.entries(moves).flat(), () => moves);
+    const { carried, library, items, equipment } = source;
+    const asked = items.map((item) => (item.kind === "move" ? item.move : null));
+    return this.lent.get([carried, library, equipment, ...asked], () => {
+      this.fitted.round();
+      const keep = (id: string, move: Move, fit: () => Move) => this.fitted.get(id, [move, equipment], fit);
+      const moves = movesFor(source, keep);
+      return this.moves.get(Object.entries(moves).flat(), () => moves);
+    });
   }
 }
 
@@ -173,8 +181,23 @@ function entryOf(id: string, map: unknown, was: Entry | undefined): Entry | unde
     id,
     order: typeof order === "string" ? order : "",
     taken: map.get("deleted") !== undefined,
-    item: equalOr(was?.item, readItem(id, map)),
+    item: withLinesOf(was?.item, equalOr(was?.item, readItem(id, map))),
   };
+}
+
+/** The lines before the first that says something else, and those behind the last, are the very same as they were. */
+function withLinesOf(was: PlanItem | undefined, now: PlanItem | undefined): PlanItem | undefined {
+  if (now === was || was?.kind !== "move" || now?.kind !== "move" || !was.script || !now.script) return now;
+  const [before, after] = [was.script, now.script];
+  const more = before.length - after.length;
+  const isSame = (n: number, m: number) =>
+    before[n] !== undefined && before[n]?.kind === after[m]?.kind && before[n]?.text === after[m]?.text;
+  let first = 0;
+  while (isSame(first, first)) first++;
+  let last = after.length;
+  while (last > first && last + more > first && isSame(last + more - 1, last - 1)) last--;
+  const script = after.map((line, n) => (n < first ? before[n] : n >= last ? before[n + more] : line) ?? line);
+  return { ...now, script };
 }
 
 /** The value as it was when the new one says the same. */

@@ -25,24 +25,33 @@ export class Kept<T> {
 
 /** The last answer a key: an item's, a span's. What a whole round did not ask for is let go at the end of the next. */
 export class KeptEach<T> {
-  private now = new Map<string, Answer<T>>();
-  private before = new Map<string, Answer<T>>();
+  private readonly answers = new Map<string, Answer<T> & { askedIn: number }>();
+  private now = 0;
+  private asked = 0;
 
   /** Everything is about to be asked for once more. */
   round(): void {
-    this.before = this.now;
-    this.now = new Map();
+    if (this.asked < this.answers.size)
+      for (const [key, { askedIn }] of this.answers) if (askedIn < this.now) this.answers.delete(key);
+    this.now++;
+    this.asked = 0;
   }
 
   get(key: string, reads: Reads, make: (was: T | undefined) => T): T {
-    const known = this.now.get(key) ?? this.before.get(key);
-    const answer = known && areSame(known.reads, reads) ? known : { reads, value: make(known?.value) };
-    this.now.set(key, answer);
-    return answer.value;
+    const known = this.answers.get(key);
+    if (known?.askedIn !== this.now) this.asked++;
+    if (known && areSame(known.reads, reads)) {
+      known.askedIn = this.now;
+      return known.value;
+    }
+    const value = make(known?.value);
+    this.answers.set(key, { reads, value, askedIn: this.now });
+    return value;
   }
 }
 
-function areSame(a: Reads, b: Reads): boolean {
+/** Each of one list the very same value as its fellow of the other. */
+export function areSame(a: Reads, b: Reads): boolean {
   if (a.length !== b.length) return false;
   for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
   return true;

@@ -18,6 +18,21 @@ export const isMoveItem = (item: PlanItem): item is MoveItem => item.kind === "m
 
 export const moveItems = (plan: Plan): MoveItem[] => plan.items.filter(isMoveItem);
 
+/** For each place of the list the first item after it that is such a one. */
+export function followingEach<T extends PlanItem>(
+  items: readonly PlanItem[],
+  isOne: (item: PlanItem) => item is T,
+): (T | undefined)[] {
+  const following = new Array<T | undefined>(items.length);
+  let next: T | undefined;
+  for (let at = items.length - 1; at >= 0; at--) {
+    following[at] = next;
+    const item = items[at];
+    if (item && isOne(item)) next = item;
+  }
+  return following;
+}
+
 export const itemById = (plan: Plan, id: string): PlanItem | undefined => plan.items.find((i) => i.id === id);
 
 /** A head value in seconds, the house default where the plan leaves it out. */

@@ -4,8 +4,7 @@ import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts"
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
-import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
-import { type Claim, claimsIn } from "#lib/talk/claims.ts";
+import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { type Step, walkSetups } from "#lib/transitions/walk.ts";
 import type { PlacedMove, RuleContext, RuleReads } from "./types.ts";
 
@@ -24,8 +23,8 @@ export const isTimed = (plan: Plan, { rows, total }: ClassClock): boolean =>
 /** A whole plan with nothing held back and nothing kept: for whoever asks a rule by itself. */
 export function ruleContext(plan: Plan): RuleContext {
   const clock = classClock(plan);
-  return new ScopedContext("class", {
-    ...{ plan, ...clock, moves: placedMoves(plan, clock.rows), claims: ({ text }) => claimsIn(text) },
+  return new ScopedContext("everything", {
+    ...{ plan, ...clock, moves: placedMoves(plan, clock.rows) },
     balance: () => balance(plan),
     steps: () => walkSetups(plan),
     track: () => (isTimed(plan, clock) ? cueTrack(plan) : NOTHING_SAID),
@@ -34,27 +33,35 @@ export function ruleContext(plan: Plan): RuleContext {
 
 /** `rows`: undefined where the reader knows no times. */
 export function placedMoves(plan: Plan, rows: readonly ClockRow[] | undefined): PlacedMove[] {
-  return plan.items.flatMap((item, index): PlacedMove[] => {
-    if (item.kind !== "move") return [];
-    const placed = { item, move: moveOf(plan, item), index };
+  const moves: PlacedMove[] = [];
+  for (const [index, item] of plan.items.entries()) {
+    if (item.kind !== "move") continue;
     const row = rows?.[index];
-    if (row) return [{ ...placed, row }];
-    return [
-      {
-        ...placed,
-        get row(): ClockRow {
-          return refuse("the times of a move");
-        },
-      },
-    ];
-  });
+    moves.push(row ? { item, move: moveOf(plan, item), row, index } : new Untimed(item, moveOf(plan, item), index));
+  }
+  return moves;
+}
+
+class Untimed implements PlacedMove {
+  readonly item: MoveItem;
+  readonly move: Move | undefined;
+  readonly index: number;
+
+  constructor(item: MoveItem, move: Move | undefined, index: number) {
+    this.item = item;
+    this.move = move;
+    this.index = index;
+  }
+
+  get row(): ClockRow {
+    return refuse("the times of a move");
+  }
 }
 
 /** What a reader may look at. A function is asked once, when something looks. */
 interface Given {
   readonly plan: Plan;
   readonly moves: readonly PlacedMove[];
-  readonly claims: (line: ScriptLine) => readonly Claim[];
   readonly rows?: readonly ClockRow[];
   readonly total?: number;
   readonly balance?: () => Balance;
@@ -65,17 +72,15 @@ interface Given {
 export class ScopedContext implements RuleContext {
   readonly plan: Plan;
   readonly moves: readonly PlacedMove[];
-  readonly claims: (line: ScriptLine) => readonly Claim[];
-  private readonly reads: RuleReads;
+  private readonly reads: RuleReads | "everything";
   private readonly given: Given;
   private made: { balance?: Balance; steps?: readonly Step[]; track?: CueTrack } = {};
 
-  constructor(reads: RuleReads, given: Given) {
+  constructor(reads: RuleReads | "everything", given: Given) {
     this.reads = reads;
     this.given = given;
     this.plan = given.plan;
     this.moves = given.moves;
-    this.claims = given.claims;
   }
 
   get rows(): readonly ClockRow[] {

@@ -1,4 +1,5 @@
 /** From what a rule found to what people read, and in which order. */
+import { perValue } from "#lib/memo/per-value.ts";
 import type { FindingLevel, PlanItem } from "#lib/plan/schema.ts";
 import { fillMessage } from "./fill-message.ts";
 import type { RuleInUse } from "./house.ts";
@@ -34,9 +35,18 @@ export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: s
   return findings.length + broken.length === 0 ? NOTHING_FOUND : { findings, broken };
 }
 
+/** What was found in one place by several kinds of rules, in order where it is all about one item. */
+export function together(batches: readonly Batch[]): Batch {
+  const some = batches.filter((batch) => batch !== NOTHING_FOUND);
+  if (some.length === 0) return NOTHING_FOUND;
+  const findings = some.flatMap((batch) => batch.findings).sort(byLevelAndRule);
+  return { findings, broken: some.flatMap((batch) => batch.broken) };
+}
+
 /** All findings of a plan in order: see `PlanCheck`. Nothing of a rule that broke anywhere is kept. */
 export function inOrder(rules: readonly RuleInUse[], items: readonly PlanItem[], batches: readonly Batch[]): Finding[] {
-  const broken = new Set(batches.flatMap((batch) => batch.broken));
+  const broken = new Set<string>();
+  for (const batch of batches) for (const rule of batch.broken) broken.add(rule);
   const notices = rules.flatMap(({ rule, limitsRead }): Finding[] => {
     if (broken.has(rule.id)) return [notice(rule, "crashed", CRASHED)];
     return limitsRead ? [] : [notice(rule, "limits-not-read", LIMITS_NOT_READ)];
@@ -45,15 +55,15 @@ export function inOrder(rules: readonly RuleInUse[], items: readonly PlanItem[],
   const lists: Finding[][] = Array.from({ length: items.length + 1 }, () => []);
   for (const { findings } of [...batches, { findings: notices }])
     for (const finding of findings) {
-      const [first] = finding.items;
+      const first = finding.items[0];
       if (!broken.has(finding.rule)) lists[first === undefined ? 0 : (place.get(first) ?? -1) + 1]?.push(finding);
     }
-  return lists.flatMap((list) => (list.length > 1 ? list.sort(byLevelAndRule) : list));
+  return ([] as Finding[]).concat(...lists.map((list) => (isInOrder(list) ? list : list.sort(byLevelAndRule))));
 }
 
 /** Item id -> place in the plan. */
 type Places = ReadonlyMap<string, number>;
-const placesOf = (items: readonly PlanItem[]): Places => new Map(items.map((item, i) => [item.id, i]));
+const placesOf = perValue((items: readonly PlanItem[]): Places => new Map(items.map((item, i) => [item.id, i])));
 
 const CRASHED = "could not be worked out for this plan, so nothing is known about it; everything else was checked.";
 const LIMITS_NOT_READ = "has house limits that cannot be read; its own limits were used instead.";
@@ -84,6 +94,9 @@ function toFinding({ rule, level }: RuleInUse, f: Found, place: Places): Finding
 const LEVEL_ORDER: readonly FindingLevel[] = ["must", "look", "info"];
 const byLevelAndRule = (a: Finding, b: Finding): number =>
   LEVEL_ORDER.indexOf(a.level) - LEVEL_ORDER.indexOf(b.level) || compareText(a.rule, b.rule);
+
+const isInOrder = (list: readonly Finding[]): boolean =>
+  list.every((finding, n) => n === 0 || byLevelAndRule(list[n - 1] ?? finding, finding) <= 0);
 
 /** By code unit: a locale's order would differ from one reader to the next. */
 const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -28,9 +28,10 @@ export function houseOf(rules: readonly AnyRule[], standards: Standards | undefi
       item: reading("item"),
       change: reading("change"),
       voice: reading("voice"),
+      claims: reading("claims"),
       times: reading("times"),
       setups: reading("setups"),
-      class: reading("class"),
+      kinds: reading("kinds"),
     },
   };
 }

@@ -3,8 +3,7 @@ import type { z } from "zod";
 import type { Balance } from "#lib/balance/balance.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
-import type { FindingLevel, Move, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
-import type { Claim } from "#lib/talk/claims.ts";
+import type { FindingLevel, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 
 export interface Finding {
@@ -37,11 +36,13 @@ export interface PlacedMove {
  *           once an item, for the findings about that item.
  *   voice   one move item, the one before it, and what is said around both, on the class's clock. Asked once an item, for
  *           the findings about that item.
+ *   claims  the lines of one move item, what is said on the way into it and in it, and the whole class without any other
+ *           word. Asked once an item with a line that states something of the plan, for the findings about that item.
  *   times   the whole class without a word of its scripts and pauses.
  *   setups  the whole class without words, its moves without their own times.
- *   class   everything.
+ *   kinds   the same, and of the words which kinds of line each item has.
  */
-export const READS = ["item", "change", "voice", "times", "setups", "class"] as const;
+export const READS = ["item", "change", "voice", "claims", "times", "setups", "kinds"] as const;
 export type RuleReads = (typeof READS)[number];
 
 /** What a rule may look at: the plan with its arithmetic done once, as far as the rule says that it reads it. */
@@ -57,8 +58,6 @@ export interface RuleContext {
   readonly steps: readonly Step[];
   /** What is said when; empty for a damaged plan whose times are none. */
   readonly track: CueTrack;
-  /** What a line of a script states about the plan. */
-  readonly claims: (line: ScriptLine) => readonly Claim[];
 }
 
 /** What a check gives back: which of the rule's messages, about which items, with which numbers. */

@@ -3,7 +3,8 @@
  * springs, how many rounds. Looks for the few ways in which coaches say such a thing and lets everything else pass: a
  * false alarm costs more trust than a claim that is missed. Names of moves and springs are left as words.
  */
-import { LIVE_FIELDS } from "#lib/plan/schema.ts";
+import { perValue } from "#lib/memo/per-value.ts";
+import { LIVE_FIELDS, type ScriptLine } from "#lib/plan/schema.ts";
 
 export type Claim =
   | { readonly says: "time"; readonly seconds: number; readonly unit: "seconds" | "minutes"; readonly said: string }
@@ -69,6 +70,9 @@ const WORTH_READING =
 /** The claims of a line. A live field states nothing: the plan fills it in. */
 export const claimsIn = (text: string): readonly Claim[] =>
   WORTH_READING.test(text) ? clausesOf(text).flatMap(claimsOfClause) : [];
+
+/** The same of a line, which is read once. */
+export const claimsOf = perValue(({ text }: ScriptLine): readonly Claim[] => claimsIn(text));
 
 /** Lower case, between punctuation, with one space between words. */
 function clausesOf(text: string): string[] {

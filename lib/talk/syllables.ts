@@ -30,13 +30,24 @@ export function syllablesOfText(text: string, ofWord: (word: string) => number =
 
 const MOST_WORDS = 5000;
 const LONGEST_WORD = 40;
+const MOST_TEXTS = 2000;
+const LONGEST_TEXT = 500;
 
 /** Counts for one reader, who keeps it: a class says most of its words many times, and a plan is read at every key press. */
 export class SyllableCounter {
   private readonly words = new Map<string, number>();
+  private readonly texts = new Map<string, number>();
   private readonly numbers: number[] = [];
 
-  readonly ofText = (text: string): number => syllablesOfText(text, this.ofWord);
+  /** A line is asked for by whoever counts talk and by whoever places it, and mostly nothing in it has changed. */
+  readonly ofText = (text: string): number => {
+    const known = this.texts.get(text);
+    if (known !== undefined) return known;
+    const syllables = syllablesOfText(text, this.ofWord);
+    if (this.texts.size >= MOST_TEXTS) this.texts.clear();
+    if (text.length <= LONGEST_TEXT) this.texts.set(text, syllables);
+    return syllables;
+  };
 
   /** Of a whole number from 0 on, as it is said. */
   ofNumber(n: number): number {

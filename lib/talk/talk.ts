@@ -4,8 +4,9 @@
  */
 import { type ClassClock, classClock } from "#lib/clock/clock.ts";
 import { KeptEach } from "#lib/memo/kept.ts";
+import { perValue } from "#lib/memo/per-value.ts";
 import { moveName } from "#lib/plan/format.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
+import { followingEach, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { type Moment, spokenText } from "./live-words.ts";
 import { SyllableCounter, syllablesOfText } from "./syllables.ts";
@@ -78,19 +79,17 @@ export class TalkCounter {
 
   byItem({ frame, plan, clock }: TalkSource): Map<string, ItemTalk> {
     this.items.round();
-    const moves = plan.items.flatMap((item, i) => (item.kind === "move" ? [{ item, row: clock.rows[i] }] : []));
     const talk = new Map<string, ItemTalk>();
-    for (const [i, { item, row }] of moves.entries()) {
-      if (!row) continue;
-      const next = moves[i + 1]?.item;
-      const classSecondsLeft = item.script?.some(tellsMinutes) ? clock.total - row.start : 0;
+    const following = followingEach(plan.items, isMoveItem);
+    for (const [at, item] of plan.items.entries()) {
+      const row = clock.rows[at];
+      if (item.kind !== "move" || !row) continue;
+      const next = following[at];
+      const classSecondsLeft = tellsMinutes(item) ? clock.total - row.start : 0;
       const roomSeconds = tenth(row.end - row.transitionFrom);
       const reads = [frame, item, moveOf(plan, item), next && moveName(plan, next), classSecondsLeft, roomSeconds];
-      const moment = { item, next, secondsLeft: item.seconds, classSecondsLeft };
-      talk.set(
-        item.id,
-        this.items.get(item.id, reads, () => this.ofItem(plan, moment, roomSeconds)),
-      );
+      const ofItem = () => this.ofItem(plan, { item, next, secondsLeft: item.seconds, classSecondsLeft }, roomSeconds);
+      talk.set(item.id, this.items.get(item.id, reads, ofItem));
     }
     return talk;
   }
@@ -103,6 +102,9 @@ export class TalkCounter {
   }
 }
 
-const tellsMinutes = ({ text }: ScriptLine): boolean => text.includes("{minutes-left}");
+/** Whether a line of the item says how many minutes of the class are left. */
+export const tellsMinutes = perValue(({ script = [] }: MoveItem): boolean =>
+  script.some(({ text }) => text.includes("{minutes-left}")),
+);
 const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
 const isSaid = (line: ScriptLine): boolean => line.kind !== "crew";

@@ -6,7 +6,8 @@
  */
 import loadHighs from "highs";
 import { cueTrack, voiceProblems } from "#lib/cues/cue-track.ts";
-import { oneVoice, type Spoken } from "#lib/cues/one-voice.ts";
+import { oneVoice } from "#lib/cues/one-voice.ts";
+import type { Spoken } from "#lib/cues/said-order.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { planSchema } from "#lib/plan/schema.ts";
 import { checkPlan } from "#lib/rules/run.ts";

@@ -26,6 +26,7 @@ const { values, positionals } = parseArgs({
 /** Each prints what it measured and says whether its targets were met. */
 const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   arithmetic: () => benchBundled("arithmetic"),
+  check: () => benchBundled("check"),
   cues: () => benchBundled("cues"),
   floor: benchFloor,
   line: benchLine,

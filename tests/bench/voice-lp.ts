@@ -3,7 +3,7 @@
  * second, and for each two lines a binary for "comes before", with as large a number as their windows need (the disjunctive
  * form of Manne, "On the job-shop scheduling problem", Operations Research 8(2), 1960, from memory).
  */
-import type { Spoken } from "#lib/cues/one-voice.ts";
+import type { Spoken } from "#lib/cues/said-order.ts";
 
 /** In CPLEX LP format; its optimum is the worth of the lines that are said. */
 export function voiceLp(lines: readonly Spoken[]): string {

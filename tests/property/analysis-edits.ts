@@ -1,5 +1,5 @@
 /** Edits of a plan's document that reach everything an analysis reads, the studio behind it too. */
-import type * as Y from "yjs";
+import * as Y from "yjs";
 import { parts } from "#lib/doc/layout.ts";
 import type { StudioContext } from "#lib/doc/lent.ts";
 import { labelOf, orderedIds, scriptOf } from "#lib/doc/read.ts";
@@ -51,6 +51,8 @@ const MOST_LINES = 6;
 const EDITS: readonly Edit[] = [
   (w, dice) => on(w, dice, (id) => addFew(w, id, { kind: pick(dice, CUE_KINDS), text: pick(dice, SAID) })),
   (w, dice) => on(w, dice, (id) => dropLine(w, id)),
+  (w, dice) => on(w, dice, (id) => typeIn(w, id, dice)),
+  (w, dice) => on(w, dice, (id) => typeIn(w, id, dice)),
   (w, dice) => on(w, dice, (id) => setItemField(w, id, "seconds", 5 + dice.upTo(400) / 2)),
   (w, dice) => on(w, dice, (id) => setItemField(w, id, "transitionSeconds", pick(dice, [undefined, 0, 3.5, 12, 40]))),
   (w, dice) => on(w, dice, (id) => setItemField(w, id, "side", pick(dice, ITEM_SIDES))),
@@ -131,6 +133,16 @@ function addFew(w: Writer, id: string, line: ScriptLine): void {
 function dropLine(w: Writer, id: string): void {
   const script = parts(w.doc).items.get(id)?.get("script") as Y.XmlFragment | undefined;
   if (script && script.length > 1) w.doc.transact(() => script.delete(script.length - 1, 1), w.origin);
+}
+
+/** A letter, or a word that says something of the plan, anywhere in any line of an item. */
+function typeIn(w: Writer, id: string, dice: Dice): void {
+  const lines = scriptOf(w.doc, id)?.toArray() ?? [];
+  const texts = lines.flatMap((line) => (line instanceof Y.XmlElement ? line.toArray() : []));
+  const text = texts.length > 0 ? pick(dice, texts) : undefined;
+  if (!(text instanceof Y.XmlText)) return;
+  const at = dice.upTo(text.length + 1);
+  w.doc.transact(() => text.insert(at, pick(dice, ["a", "e", " ", ". Last one. ", " two springs "])), w.origin);
 }
 
 function withAnother(moves: StudioContext["moves"], dice: Dice): Record<string, Move> {

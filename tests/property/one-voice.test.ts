@@ -1,7 +1,8 @@
 /** Which lines are said: never two at once, never outside a window, and no choice that loses less exists. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { earliestBegins, latestBegins, oneVoice, type Spoken } from "#lib/cues/one-voice.ts";
+import { oneVoice } from "#lib/cues/one-voice.ts";
+import { earliestBegins, latestBegins, type Spoken } from "#lib/cues/said-order.ts";
 
 const line = fc.record({
   length: fc.integer({ min: 1, max: 60 }),
@@ -40,7 +41,37 @@ function bruteLoss(lines: readonly Spoken[]): number {
   return best;
 }
 
+/** Of the sets that lose least the one that says the earlier lines: of two the one that has the first line they differ in. */
+function firstOfBest(lines: readonly Spoken[]): number[] {
+  const sets: number[][] = [];
+  const tryFrom = (said: readonly number[], free: number): void => {
+    sets.push([...said].sort((a, b) => a - b));
+    for (const [n, next] of lines.entries()) {
+      if (said.includes(n) || said.some((other) => lines[other]?.after.includes(n))) continue;
+      const over = Math.max(free, next.earliest) + next.length;
+      if (over <= next.latest) tryFrom([...said, n], over);
+    }
+  };
+  tryFrom([], Number.NEGATIVE_INFINITY);
+  const least = Math.min(...sets.map((said) => lost(lines, said)));
+  const isSaid = (said: readonly number[]) => lines.map((_, n) => (said.includes(n) ? "0" : "1")).join("");
+  const best = sets.filter((said) => lost(lines, said) === least).sort((a, b) => (isSaid(a) < isSaid(b) ? -1 : 1));
+  return best[0] ?? [];
+}
+
 describe("one voice", () => {
+  test("of equal choices takes the one that says the earlier lines", () => {
+    fc.assert(
+      fc.property(scripts(3, 6), (lines) => {
+        // Lines of one worth: most choices have their like.
+        const alike = lines.map((one) => ({ ...one, worth: 100 }));
+        const { said, aside } = oneVoice(alike);
+        if (aside.length > 0) expect([...said].sort((a, b) => a - b)).toEqual(firstOfBest(alike));
+      }),
+      { seed: 17, numRuns: 300 },
+    );
+  });
+
   test("loses the least that any order of any choice of up to nine lines loses", () => {
     let tight = 0;
     fc.assert(

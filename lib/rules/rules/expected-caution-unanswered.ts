@@ -11,7 +11,7 @@ const without = (kind: "safety" | "easier") => fullScript.filter((line) => line.
 
 export const expectedCautionUnanswered = defineRule({
   id: "expected-caution-unanswered",
-  reads: "class",
+  reads: "kinds",
   title: "Somebody is expected whom a move does not answer",
   why: "People known to be coming meet a move that concerns them with no warning or no way round.",
   fix: "Say in the script what to watch and what to do instead, or choose another move; their clinician's word goes first.",

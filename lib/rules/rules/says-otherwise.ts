@@ -1,7 +1,7 @@
 import * as z from "zod";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
-import type { Claim } from "#lib/talk/claims.ts";
+import { type Claim, claimsOf } from "#lib/talk/claims.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan, fullScript, move } from "../examples/build.ts";
 import { contradiction } from "../select/contradicts.ts";
@@ -20,7 +20,7 @@ const three = (text: string, kind?: ScriptLine["kind"]) =>
 
 export const saysOtherwise = defineRule({
   id: "says-otherwise",
-  reads: "class",
+  reads: "claims",
   title: "The script says otherwise than the plan",
   why: "People pace themselves by what they are told: who hears that it is the last one gives what is left.",
   fix: "Say what the plan has, or let a live field say it.",
@@ -78,8 +78,8 @@ export const saysOtherwise = defineRule({
   },
   check(ctx, limits) {
     const { plan } = ctx;
-    return saidLines(ctx, (line) => ctx.claims(line).length > 0).flatMap((said) =>
-      firstOfEach(ctx.claims(said.line)).flatMap((claim, n): Found<"otherwise" | "unplaced">[] => {
+    return saidLines(ctx, (line) => claimsOf(line).length > 0).flatMap((said) =>
+      firstOfEach(claimsOf(said.line)).flatMap((claim, n): Found<"otherwise" | "unplaced">[] => {
         const really = contradiction(ctx, said, claim, limits);
         if (really === undefined) return [];
         const values = {

@@ -2,7 +2,7 @@ import * as z from "zod";
 import { FIELD_WORDS } from "#lib/editor/words.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
-import type { Claim } from "#lib/talk/claims.ts";
+import { type Claim, claimsOf } from "#lib/talk/claims.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
 
@@ -31,11 +31,11 @@ export const typedNumberThatCouldBeLive = defineRule({
       { say: "springs, typed", plan: saying("One light on.", "setup"), expect: ["typed"] },
     ],
   },
-  check({ plan, moves, claims }) {
+  check({ plan, moves }) {
     return moves.flatMap(({ item }) =>
       (item.script ?? []).flatMap((line, index) => {
         if (line.kind === "crew") return [];
-        const typed = claims(line).flatMap((claim) => {
+        const typed = claimsOf(line).flatMap((claim) => {
           const field = fieldFor(plan, item, line, claim);
           return field === undefined ? [] : [{ field, said: claim.said }];
         });

@@ -1,10 +1,9 @@
 import * as z from "zod";
 import { moveName } from "#lib/plan/format.ts";
-import { sidePairs } from "#lib/plan/lookup.ts";
+import { type SidePair, sidePairs } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan } from "../examples/build.ts";
 import { type SideSum, sideSums } from "../select/sides.ts";
-import type { RuleContext } from "../types.ts";
 
 /** Must: the class is told both sides are the same. A move with one side only is missing-side's. */
 export const unevenSides = defineRule({
@@ -43,6 +42,7 @@ export const unevenSides = defineRule({
     ],
   },
   check(ctx, { maxDifferenceSeconds }) {
+    const pairs = sidePairs(ctx.plan);
     return sideSums(ctx).flatMap((sum) => {
       const difference = sum.leftSeconds - sum.rightSeconds;
       const oneSided = sum.left.length === 0 || sum.right.length === 0;
@@ -54,14 +54,14 @@ export const unevenSides = defineRule({
         shortSide: difference > 0 ? "right" : "left",
         differenceSeconds: Math.abs(difference),
       };
-      return [{ message: "uneven" as const, items: unlikePairs(ctx, sum), values }];
+      return [{ message: "uneven" as const, items: unlikePairs(pairs, sum), values }];
     });
   },
 });
 
 /** Only the pairs that differ: with one pair wrong out of three, the other two are not the reader's business. */
-function unlikePairs({ plan }: RuleContext, sum: SideSum): string[] {
-  return sidePairs(plan)
+function unlikePairs(pairs: readonly SidePair[], sum: SideSum): string[] {
+  return pairs
     .filter((pair) => pair.move === sum.first.move && pair.left?.seconds !== pair.right?.seconds)
     .flatMap(({ left, right }) => [left, right].flatMap((item) => (item ? [item.id] : [])));
 }

@@ -18,20 +18,22 @@ export function workStretches(
   restSeconds: number,
 ): WorkStretch[] {
   const stretches: WorkStretch[] = [];
-  let last: PlacedMove | undefined;
+  let open: { moves: [PlacedMove, ...PlacedMove[]]; seconds: number; last: PlacedMove } | undefined;
   for (const placed of moves) {
-    const rested = last === undefined || hasRested(plan.items, last, placed, restSeconds);
-    last = placed;
-    if (!works(placed)) {
-      last = undefined;
-      continue;
+    if (!works(placed)) open = undefined;
+    else if (open && !hasRested(plan.items, open.last, placed, restSeconds)) {
+      open.moves.push(placed);
+      open.seconds = clean(open.seconds + placed.item.seconds);
+      open.last = placed;
+    } else {
+      open = { moves: [placed], seconds: clean(placed.item.seconds), last: placed };
+      stretches.push(open);
     }
-    const open = rested ? undefined : stretches.pop();
-    const seconds = Math.round(((open?.seconds ?? 0) + placed.item.seconds) * 1e9) / 1e9;
-    stretches.push({ moves: open ? [...open.moves, placed] : [placed], seconds });
   }
   return stretches;
 }
+
+const clean = (seconds: number): number => Math.round(seconds * 1e9) / 1e9;
 
 function hasRested(
   items: RuleContext["plan"]["items"],

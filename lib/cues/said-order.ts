@@ -1,0 +1,61 @@
+/** Lines for one voice and orders of them: places in a list. Time is whole tenths of a second. */
+
+export interface Spoken {
+  /** Length, at least 1. */
+  readonly length: number;
+  /** The window: begins no earlier, is over no later. */
+  readonly earliest: number;
+  readonly latest: number;
+  /** What is lost when it is not said; whole, above 0. */
+  readonly worth: number;
+  /** Places (in the list) of lines that must come before this one, when both are said. */
+  readonly after: readonly number[];
+}
+
+export function lineAt(lines: readonly Spoken[], place: number): Spoken {
+  const line = lines[place];
+  if (!line) throw new Error(`No line ${place}.`);
+  return line;
+}
+
+/** Begin of each line of an order when every line is said as early as it may be. */
+export function earliestBegins(lines: readonly Spoken[], order: readonly number[]): number[] {
+  let free = Number.NEGATIVE_INFINITY;
+  return order.map((place) => {
+    const line = lineAt(lines, place);
+    const begin = Math.max(free, line.earliest);
+    free = begin + line.length;
+    return begin;
+  });
+}
+
+/** Begin of each line of an order when every line is said as late as it may be. */
+export function latestBegins(lines: readonly Spoken[], order: readonly number[]): number[] {
+  let due = Number.POSITIVE_INFINITY;
+  const begins = [...order].reverse().map((place) => {
+    const line = lineAt(lines, place);
+    due = Math.min(due, line.latest) - line.length;
+    return due;
+  });
+  return begins.reverse();
+}
+
+/** True when a line that must wait for another stands after it, and all are over in time. */
+export function isInTime(lines: readonly Spoken[], order: readonly number[]): boolean {
+  return keepsOrder(lines, order) && lateness(lines, order) <= 0;
+}
+
+export const keepsOrder = (lines: readonly Spoken[], order: readonly number[]): boolean =>
+  order.every((place, n) => lineAt(lines, place).after.every((other) => order.indexOf(other) < n));
+
+/** Tenths by which the latest line of an order is late; 0 or less when all are in time. */
+export function lateness(lines: readonly Spoken[], order: readonly number[]): number {
+  let free = Number.NEGATIVE_INFINITY;
+  let worst = Number.NEGATIVE_INFINITY;
+  for (const place of order) {
+    const { earliest, length, latest } = lineAt(lines, place);
+    free = Math.max(free, earliest) + length;
+    worst = Math.max(worst, free - latest);
+  }
+  return worst;
+}

@@ -1,0 +1,15 @@
+/**
+ * What a function says of a value, worked out once for each: for values that never change in place, as those of a plan do
+ * not. Forgotten with the value.
+ */
+export function perValue<K extends object, T>(work: (value: K) => T): (value: K) => T {
+  const known = new WeakMap<K, { readonly answer: T }>();
+  return (value) => {
+    let kept = known.get(value);
+    if (!kept) {
+      kept = { answer: work(value) };
+      known.set(value, kept);
+    }
+    return kept.answer;
+  };
+}

@@ -1,0 +1,14 @@
+/** What is known of a plan before any rule is asked. */
+import type { PlanParts } from "#lib/analysis/parts.ts";
+import type { Balance } from "#lib/balance/balance.ts";
+import type { ClassClock } from "#lib/clock/clock.ts";
+import type { PlacedSpan } from "#lib/cues/place-span.ts";
+import type { Standards } from "#lib/plan/schema.ts";
+
+export interface KnownPlan extends PlanParts {
+  readonly standards: Standards | undefined;
+  readonly clock: ClassClock;
+  readonly balance: Balance;
+  /** One more than there are moves; null for times in which nothing can be placed. */
+  readonly spans: readonly PlacedSpan[] | null;
+}

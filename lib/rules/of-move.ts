@@ -1,0 +1,127 @@
+/** What the rules find of one move item that are asked once an item, each kind of them again only where what it reads changed. */
+import { classClock } from "#lib/clock/clock.ts";
+import type { PlacedSpan } from "#lib/cues/place-span.ts";
+import type { Cue, CueTrack, DroppedLine } from "#lib/cues/types.ts";
+import { Kept, type Reads } from "#lib/memo/kept.ts";
+import { perValue } from "#lib/memo/per-value.ts";
+import { moveOf, own } from "#lib/plan/lookup.ts";
+import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { claimsOf } from "#lib/talk/claims.ts";
+import { walkSetups } from "#lib/transitions/walk.ts";
+import { NOTHING_SAID, placedMoves, ScopedContext } from "./context.ts";
+import { type Batch, batchOf, NOTHING_FOUND, together } from "./findings.ts";
+import type { House } from "./house.ts";
+import type { KnownPlan } from "./known-plan.ts";
+import type { PlacedMove } from "./types.ts";
+
+/** A move item among the others. */
+export interface Place {
+  readonly placed: PlacedMove;
+  readonly before: PlacedMove | undefined;
+  /** Place among all items of the last move before it whose set-up is known, else of the first item. */
+  readonly from: number;
+  /** Place among the moves. */
+  readonly n: number;
+}
+
+export interface MoveFindings {
+  readonly kept: Readonly<Record<"item" | "change" | "voice" | "claims", Kept<Batch>>>;
+  readonly batch: Batch;
+}
+
+/** All that anything found of the item depends on: while it is the same, none of the kinds has to be looked at. */
+export function standingOf(house: House, { frame, times, plan, spans }: KnownPlan, at: Place): Reads {
+  const { placed, before, from, n } = at;
+  const claimed = claimsAnything(placed.item) ? times : null;
+  const reads: unknown[] = [house, frame, claimed, placed.row, before?.item, before?.row, before?.move];
+  reads.push(spans?.[n], spans?.[n + 1]);
+  pushChange(reads, plan, from, placed.index);
+  return reads;
+}
+
+export function findingsOfMove(house: House, known: KnownPlan, at: Place, was: MoveFindings | undefined): MoveFindings {
+  const kept = was?.kept ?? { item: new Kept(), change: new Kept(), voice: new Kept(), claims: new Kept() };
+  const around = known.spans?.slice(at.n, at.n + 2) ?? [];
+  const batch = together([
+    ofItem(kept.item, house, known, at),
+    ofChange(kept.change, house, known, at),
+    ofVoice(kept.voice, house, known, { ...at, around }),
+    ofClaims(kept.claims, house, known, { ...at, around }),
+  ]);
+  return { kept, batch };
+}
+
+function ofItem(kept: Kept<Batch>, house: House, { frame, plan }: KnownPlan, { placed }: Place): Batch {
+  return kept.get([house, frame, placed.item, placed.move], () => {
+    const small = fewItems(frame, plan, [placed.item]);
+    const ctx = new ScopedContext("item", { plan: small, moves: placedMoves(small, undefined) });
+    return batchOf(house.reading.item, ctx);
+  });
+}
+
+function ofChange(kept: Kept<Batch>, house: House, { frame, plan }: KnownPlan, { placed, from }: Place): Batch {
+  const { item, index } = placed;
+  const reads: unknown[] = [house, frame];
+  pushChange(reads, plan, from, index);
+  return kept.get(reads, () => {
+    const small = fewItems(frame, plan, plan.items.slice(from, index + 1));
+    const { rows } = classClock(small);
+    const steps = () => walkSetups(small).filter((step) => step.item === item);
+    const ctx = new ScopedContext("change", { plan: small, moves: placedMoves(small, rows), steps });
+    return batchOf(house.reading.change, ctx, item.id);
+  });
+}
+
+/** The items of a change, and the moves that they do. */
+function pushChange(reads: unknown[], plan: Plan, from: number, to: number): void {
+  for (let at = from; at <= to; at++) {
+    const item = plan.items[at];
+    reads.push(item, item?.kind === "move" ? moveOf(plan, item) : undefined);
+  }
+}
+
+interface SpokenPlace extends Place {
+  /** What is said on the way into it and in it. */
+  readonly around: readonly PlacedSpan[];
+}
+
+function ofVoice(kept: Kept<Batch>, house: House, { frame, plan }: KnownPlan, at: SpokenPlace): Batch {
+  const { placed, before, around } = at;
+  const reads = [house, frame, placed.item, placed.move, placed.row, before?.item, before?.move, before?.row];
+  return kept.get([...reads, ...around], () => {
+    const moves = before ? [before, placed] : [placed];
+    const items = moves.map(({ item }) => item);
+    const given = { plan: fewItems(frame, plan, items), moves, track: () => trackOf(around) };
+    return batchOf(house.reading.voice, new ScopedContext("voice", given), placed.item.id);
+  });
+}
+
+function ofClaims(kept: Kept<Batch>, house: House, { times, clock }: KnownPlan, at: SpokenPlace): Batch {
+  const { item, index } = at.placed;
+  if (!claimsAnything(item)) return NOTHING_FOUND;
+  return kept.get([house, times, item, ...at.around], () => {
+    const plan = { ...times, items: times.items.map((one, n) => (n === index ? item : one)) };
+    const moves = placedMoves(plan, clock.rows);
+    const ctx = new ScopedContext("claims", { ...clock, plan, moves, track: () => trackOf(at.around) });
+    return batchOf(house.reading.claims, ctx, item.id);
+  });
+}
+
+const claimsAnything = perValue(({ script = [] }: MoveItem): boolean =>
+  script.some((line) => claimsOf(line).length > 0),
+);
+
+const trackOf = (around: readonly PlacedSpan[]): CueTrack => ({
+  ...NOTHING_SAID,
+  cues: ([] as Cue[]).concat(...around.map(({ cues }) => cues)),
+  dropped: ([] as DroppedLine[]).concat(...around.map(({ dropped }) => dropped)),
+});
+
+function fewItems(frame: Plan, { moves }: Plan, items: readonly PlanItem[]): Plan {
+  const few: Plan["moves"] = {};
+  for (const item of items) {
+    const move = item.kind === "move" ? own(moves, item.move) : undefined;
+    if (item.kind === "move" && move) few[item.move] = move;
+  }
+  return { ...frame, moves: few, items: [...items] };
+}

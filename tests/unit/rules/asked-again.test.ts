@@ -1,0 +1,124 @@
+/**
+ * What one key costs, counted and not timed: which rules are asked again, for how many items. The spans of talk, the
+ * findings and the lines that nothing was written in stay the very same values.
+ */
+import { describe, expect, test } from "vitest";
+import * as Y from "yjs";
+import { PlanAnalyst } from "#lib/analysis/analysis.ts";
+import { createPlanDoc } from "#lib/doc/create.ts";
+import { PlanReader } from "#lib/doc/plan-reader.ts";
+import { orderedIds, scriptOf } from "#lib/doc/read.ts";
+import { setItemField } from "#lib/doc/write.ts";
+import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import { RULES } from "#lib/rules/registry.ts";
+import type { AnyRule, RuleReads } from "#lib/rules/types.ts";
+import { longClass } from "#tests/support/long-class.ts";
+
+/** Rules that note by what they read each time that they are asked. */
+function noted(asked: RuleReads[]): AnyRule[] {
+  const one = new Set<RuleReads>();
+  return RULES.map((rule): AnyRule => {
+    const isFirst = !one.has(rule.reads);
+    one.add(rule.reads);
+    const within: AnyRule["within"] = (limits) => {
+      const { limitsRead, check } = rule.within(limits);
+      const noting: typeof check = (ctx) => {
+        if (isFirst) asked.push(rule.reads);
+        return check(ctx);
+      };
+      return { limitsRead, check: noting };
+    };
+    return { ...rule, within };
+  });
+}
+
+function opened() {
+  const plan = longClass(60, 400);
+  const { moves, equipment, standards = {} } = plan;
+  const doc = createPlanDoc(plan, { carry: false });
+  const reader = new PlanReader(doc);
+  const asked: RuleReads[] = [];
+  const analyst = new PlanAnalyst(noted(asked));
+  const look = () => {
+    asked.length = 0;
+    const { plan: now } = reader.read({ moves, equipment, standards });
+    const { track, findings } = analyst.of(now);
+    return { plan: now, track, findings, asked: countOf(asked) };
+  };
+  return { doc, look };
+}
+
+const countOf = (asked: readonly RuleReads[]): Partial<Record<RuleReads, number>> => {
+  const counts: Partial<Record<RuleReads, number>> = {};
+  for (const reads of asked) counts[reads] = (counts[reads] ?? 0) + 1;
+  return counts;
+};
+
+/** All else is the whole class. */
+const ONCE_AN_ITEM: readonly string[] = ["item", "change", "voice", "claims"];
+
+const moveIds = (doc: Y.Doc): string[] => orderedIds(doc).filter((id) => scriptOf(doc, id) !== undefined);
+const itemOf = (plan: Plan, id: string): MoveItem | undefined =>
+  plan.items.find((item): item is MoveItem => item.id === id && item.kind === "move");
+
+/** Types a letter into the first line of an item that is of a kind. */
+function type(doc: Y.Doc, id: string, kind: string): number {
+  const lines = (scriptOf(doc, id)?.toArray() ?? []).filter((line) => line instanceof Y.XmlElement);
+  const at = lines.findIndex((line) => line.getAttribute("kind") === kind);
+  const text = lines[at]?.toArray().find((piece) => piece instanceof Y.XmlText);
+  if (!text) throw new Error(`${id} has no ${kind} line`);
+  text.insert(0, "o");
+  return at;
+}
+
+describe("after one letter", () => {
+  test.each(["form", "setup"])("in a %s line of each move no rule is asked of more than its neighbours", (kind) => {
+    const { doc, look } = opened();
+    look();
+    const ids = moveIds(doc).filter((id) => scriptOf(doc, id)?.toString().includes(`kind="${kind}"`));
+    expect(ids.length).toBeGreaterThan(20);
+    for (const id of ids) {
+      type(doc, id, kind);
+      const { asked } = look();
+      expect(asked.item).toBe(1);
+      expect(asked.change ?? 0).toBeLessThanOrEqual(2);
+      expect(asked.voice ?? 0).toBeLessThanOrEqual(3);
+      expect(asked.claims ?? 0).toBeLessThanOrEqual(3);
+      expect(Object.keys(asked).filter((reads) => !ONCE_AN_ITEM.includes(reads))).toEqual([]);
+    }
+  });
+
+  test("the other lines of its item are the very same", () => {
+    const { doc, look } = opened();
+    const before = look().plan;
+    const [id = ""] = moveIds(doc).slice(5);
+    const at = type(doc, id, "form");
+    const [was = [], now = []] = [before, look().plan].map((plan) => itemOf(plan, id)?.script);
+    expect(now.flatMap((line, n) => (line === was[n] ? [] : [n]))).toEqual([at]);
+  });
+
+  test("in the work, what is said of every other item is the very same", () => {
+    const { doc, look } = opened();
+    const before = look().track;
+    const [id = ""] = moveIds(doc).slice(5);
+    type(doc, id, "form");
+    const after = look().track;
+    const known = new Set(before.cues);
+    const others = after.cues.filter((cue) => !known.has(cue)).map((cue) => cue.item);
+    // The call of what comes is of the item itself, its set-up of the one after it, in the same span.
+    expect(new Set(others).size).toBeLessThanOrEqual(2);
+    expect(others).toContain(id);
+  });
+});
+
+test("after one changed time the changes between set-ups and the kinds of line are not asked about", () => {
+  const { doc, look } = opened();
+  look();
+  const [id = ""] = moveIds(doc).slice(5);
+  setItemField({ doc, origin: "test" }, id, "seconds", 77);
+  const { asked } = look();
+  expect(asked.item).toBe(1);
+  expect(asked.times).toBe(1);
+  expect(asked).not.toHaveProperty("setups");
+  expect(asked).not.toHaveProperty("kinds");
+});
