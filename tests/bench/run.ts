@@ -6,6 +6,7 @@ import { parseArgs } from "node:util";
 import { benchBundled } from "./bundled.ts";
 import { benchFloor } from "./floor.ts";
 import { benchLine } from "./line.ts";
+import { benchPages } from "./pages.ts";
 import { benchPeak } from "./peak.ts";
 import { benchScreen } from "./screen.ts";
 import { benchSync } from "./sync.ts";
@@ -27,6 +28,7 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
   cues: () => benchBundled("cues"),
   floor: benchFloor,
   line: benchLine,
+  pages: () => benchPages({ rounds: Number(values.rounds) }),
   peak: () =>
     benchPeak({
       rounds: Number(values.rounds),
