@@ -83,6 +83,12 @@ export interface FailExample extends PassExample {
   readonly expect: readonly string[];
 }
 
+/** Made when they are asked for: a page that only checks neither fetches nor builds them. */
+export interface RuleExamples {
+  readonly pass: readonly PassExample[];
+  readonly fail: readonly FailExample[];
+}
+
 export type LimitsSchema = z.ZodObject<Record<string, z.ZodType>>;
 
 export interface Rule<M extends string = string, L extends LimitsSchema = LimitsSchema> {
@@ -101,7 +107,6 @@ export interface Rule<M extends string = string, L extends LimitsSchema = Limits
   readonly limits: L;
   /** Message id -> one short sentence with `{holes}`. */
   readonly messages: Readonly<Record<M, string>>;
-  readonly examples: { readonly pass: readonly PassExample[]; readonly fail: readonly FailExample[] };
   readonly check: (ctx: RuleContext, limits: z.output<L>) => readonly Found<M>[];
 }
 

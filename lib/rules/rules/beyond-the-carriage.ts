@@ -4,7 +4,7 @@ import { itemName, offsetWords, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import type { Found, PlacedMove } from "../types.ts";
+import type { Found, PlacedMove, RuleExamples } from "../types.ts";
 
 const travelling = (travel: [number, number]) =>
   examplePlan([move("a")], { moves: { squat: { ...exampleMoves.squat, travelMm: travel } } });
@@ -31,19 +31,20 @@ export const beyondTheCarriage = defineRule({
     offset:
       "{itemName}: started {place}, and nobody sits more than {mostCm} cm from the usual place. Is the number right?",
   },
-  examples: {
-    pass: [
-      { say: "as far as the carriage goes", plan: travelling([0, 1000]) },
-      { say: "a hand's width off", plan: examplePlan([move("a", { offsetMm: 100 })]) },
-    ],
-    fail: [
-      { say: "further than the carriage goes", plan: travelling([0, 1500]), expect: ["travel"] },
-      { say: "two metres off", plan: examplePlan([move("a", { offsetMm: 2000 })]), expect: ["offset"] },
-    ],
-  },
   check({ plan, moves }, { mostOffsetMm }) {
     return moves.flatMap((placed) => [...tooFarOut(plan, placed), ...tooFarOff(plan, placed, mostOffsetMm)]);
   },
+});
+
+export const beyondTheCarriageExamples = (): RuleExamples => ({
+  pass: [
+    { say: "as far as the carriage goes", plan: travelling([0, 1000]) },
+    { say: "a hand's width off", plan: examplePlan([move("a", { offsetMm: 100 })]) },
+  ],
+  fail: [
+    { say: "further than the carriage goes", plan: travelling([0, 1500]), expect: ["travel"] },
+    { say: "two metres off", plan: examplePlan([move("a", { offsetMm: 2000 })]), expect: ["offset"] },
+  ],
 });
 
 function tooFarOut(plan: Plan, { item, move: library }: PlacedMove): Found<"travel">[] {

@@ -4,7 +4,7 @@ import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, fullScript, move } from "../examples/build.ts";
 import { cautionedMoves } from "../select/cautions.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const plank = { move: "plank", script: fullScript.filter((line) => line.kind !== "easier") };
 
@@ -27,22 +27,6 @@ export const cautionWithoutEasier = defineRule({
     unsaid: "{itemName}: care is asked for ({cautions}) and no easier way is said; the library has one: “{easier}”.",
     unknown: "{itemName}: care is asked for ({cautions}) and there is no easier way; write one, for the library too.",
   },
-  examples: {
-    pass: [
-      { say: "the easier way is said", plan: examplePlan([move("a", { move: "plank" })]) },
-      { say: "a move without cautions", plan: examplePlan([move("a", { script: plank.script })]) },
-    ],
-    fail: [
-      { say: "nobody knows an easier way", plan: examplePlan([move("a", plank)]), expect: ["unknown"] },
-      {
-        say: "the library knows one, the script does not say it",
-        plan: examplePlan([move("a", plank)], {
-          moves: { plank: { ...exampleMoves.plank, easier: ["Drop to the forearms."] } },
-        }),
-        expect: ["unsaid"],
-      },
-    ],
-  },
   check(ctx, { cautions }) {
     return cautionedMoves(ctx, cautions).flatMap(({ placed, tags, saysEasier }): Found<"unsaid" | "unknown">[] => {
       if (saysEasier) return [];
@@ -55,4 +39,21 @@ export const cautionWithoutEasier = defineRule({
         : [{ message: "unsaid", items, values: { ...values, easier } }];
     });
   },
+});
+
+export const cautionWithoutEasierExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the easier way is said", plan: examplePlan([move("a", { move: "plank" })]) },
+    { say: "a move without cautions", plan: examplePlan([move("a", { script: plank.script })]) },
+  ],
+  fail: [
+    { say: "nobody knows an easier way", plan: examplePlan([move("a", plank)]), expect: ["unknown"] },
+    {
+      say: "the library knows one, the script does not say it",
+      plan: examplePlan([move("a", plank)], {
+        moves: { plank: { ...exampleMoves.plank, easier: ["Drop to the forearms."] } },
+      }),
+      expect: ["unsaid"],
+    },
+  ],
 });

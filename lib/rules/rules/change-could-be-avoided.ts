@@ -5,7 +5,7 @@ import type { PlanItem } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { bothSides, exampleMoves, examplePlan, move } from "../examples/build.ts";
 import { type KeptSprings, keptSprings } from "../select/kept-springs.ts";
-import type { Found, RuleContext } from "../types.ts";
+import type { Found, RuleContext, RuleExamples } from "../types.ts";
 
 const range = { max: { light: 3, heavy: 1 } };
 const moves = {
@@ -75,51 +75,52 @@ export const changeCouldBeAvoided = defineRule({
     order:
       "Another order of {block} saves {savedSeconds} of changes: see 'Fewer set-ups' there, if the class allows it.",
   },
-  examples: {
-    pass: [
-      { say: "the springs stay", plan: squats({ light: 3 }) },
-      { say: "one light is far lighter than three: chosen on purpose", plan: squats({ light: 1 }) },
-      { say: "nearer to the anchor the cable would hang loose", plan: rows(3, 2) },
-      {
-        say: "the springs do not come back",
-        plan: examplePlan([move("a"), move("b", { springs: { light: 2 } }), move("c", { springs: { light: 3 } })], {
-          moves,
-        }),
-      },
-    ],
-    fail: [
-      {
-        say: "three light for one pair between moves on two: 14 cm further from the anchor does it",
-        plan: rows(2, 3),
-        expect: ["offset"],
-      },
-      {
-        say: "springs and facing changed to and fro under one heading",
-        plan: examplePlan(
-          [
-            { id: "h", kind: "heading", title: "Legs and back" },
-            move("a", { springs: { heavy: 1 } }),
-            move("b", { move: "press", springs: { light: 3 } }),
-            move("c", { springs: { heavy: 1 }, seconds: 40 }),
-            move("d", { move: "press", springs: { light: 3 }, seconds: 40 }),
-          ],
-          { moves: exampleMoves },
-        ),
-        expect: ["order"],
-      },
-      {
-        say: "a spring the move does not take, between moves on springs that it does",
-        plan: squats({ heavy: 2 }),
-        expect: ["keep"],
-      },
-    ],
-  },
   check(ctx, limits) {
     const kept = keptSprings(ctx.plan, ctx.steps, limits)
       .filter(({ savedSeconds }) => savedSeconds >= limits.minSavedSeconds)
       .map((found) => findingOf(ctx, found));
     return [...kept, ...betterOrders(ctx, limits)];
   },
+});
+
+export const changeCouldBeAvoidedExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the springs stay", plan: squats({ light: 3 }) },
+    { say: "one light is far lighter than three: chosen on purpose", plan: squats({ light: 1 }) },
+    { say: "nearer to the anchor the cable would hang loose", plan: rows(3, 2) },
+    {
+      say: "the springs do not come back",
+      plan: examplePlan([move("a"), move("b", { springs: { light: 2 } }), move("c", { springs: { light: 3 } })], {
+        moves,
+      }),
+    },
+  ],
+  fail: [
+    {
+      say: "three light for one pair between moves on two: 14 cm further from the anchor does it",
+      plan: rows(2, 3),
+      expect: ["offset"],
+    },
+    {
+      say: "springs and facing changed to and fro under one heading",
+      plan: examplePlan(
+        [
+          { id: "h", kind: "heading", title: "Legs and back" },
+          move("a", { springs: { heavy: 1 } }),
+          move("b", { move: "press", springs: { light: 3 } }),
+          move("c", { springs: { heavy: 1 }, seconds: 40 }),
+          move("d", { move: "press", springs: { light: 3 }, seconds: 40 }),
+        ],
+        { moves: exampleMoves },
+      ),
+      expect: ["order"],
+    },
+    {
+      say: "a spring the move does not take, between moves on springs that it does",
+      plan: squats({ heavy: 2 }),
+      expect: ["keep"],
+    },
+  ],
 });
 
 type Message = "offset" | "keep" | "order";

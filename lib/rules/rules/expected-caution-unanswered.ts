@@ -6,6 +6,7 @@ import { EXPECTED_CAUTIONS } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
 import { type CautionedMove, cautionedMoves } from "../select/cautions.ts";
+import type { RuleExamples } from "../types.ts";
 
 const without = (kind: "safety" | "easier") => fullScript.filter((line) => line.kind !== kind);
 
@@ -27,30 +28,6 @@ export const expectedCautionUnanswered = defineRule({
   messages: {
     unanswered: "For {people}: {moves} ({cautions}) without {lack}; say what to watch and offer a way round.",
   },
-  examples: {
-    pass: [
-      {
-        say: "wrist pain is expected, and the plank says what to watch and a way round",
-        plan: examplePlan([move("a", { move: "plank" })], { expected: ["wrist-pain"] }),
-      },
-      {
-        say: "knee pain is expected, and nobody kneels",
-        plan: examplePlan([move("a", { move: "plank", script: [] })], { expected: ["knee-pain"] }),
-      },
-    ],
-    fail: [
-      {
-        say: "wrist pain and no way round",
-        plan: examplePlan([move("a", { move: "plank", script: without("easier") })], { expected: ["wrist-pain"] }),
-        expect: ["unanswered"],
-      },
-      {
-        say: "after surgery every caution counts",
-        plan: examplePlan([move("a", { move: "plank", script: without("safety") })], { expected: ["recent-surgery"] }),
-        expect: ["unanswered"],
-      },
-    ],
-  },
   check(ctx, { conditions }) {
     const expected = ctx.plan.expected ?? [];
     return EXPECTED_GUIDANCE.flatMap(({ condition, people, concerns, source }) => {
@@ -70,6 +47,31 @@ export const expectedCautionUnanswered = defineRule({
       ];
     });
   },
+});
+
+export const expectedCautionUnansweredExamples = (): RuleExamples => ({
+  pass: [
+    {
+      say: "wrist pain is expected, and the plank says what to watch and a way round",
+      plan: examplePlan([move("a", { move: "plank" })], { expected: ["wrist-pain"] }),
+    },
+    {
+      say: "knee pain is expected, and nobody kneels",
+      plan: examplePlan([move("a", { move: "plank", script: [] })], { expected: ["knee-pain"] }),
+    },
+  ],
+  fail: [
+    {
+      say: "wrist pain and no way round",
+      plan: examplePlan([move("a", { move: "plank", script: without("easier") })], { expected: ["wrist-pain"] }),
+      expect: ["unanswered"],
+    },
+    {
+      say: "after surgery every caution counts",
+      plan: examplePlan([move("a", { move: "plank", script: without("safety") })], { expected: ["recent-surgery"] }),
+      expect: ["unanswered"],
+    },
+  ],
 });
 
 /** At most three names: the finding marks every item anyway. */

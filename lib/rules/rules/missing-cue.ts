@@ -4,6 +4,7 @@ import { CUE_KINDS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
 import { kindWords, says } from "../select/cues.ts";
+import type { RuleExamples } from "../types.ts";
 
 export const missingCue = defineRule({
   id: "missing-cue",
@@ -24,21 +25,6 @@ export const missingCue = defineRule({
     missing:
       "{itemName}: no line for {missing}; write what is missing, so that nobody has to think of it on the floor.",
   },
-  examples: {
-    pass: [
-      { say: "set-up and breath are there", plan: examplePlan([move("a", { script: fullScript.slice(0, 2) })]) },
-      {
-        say: "a house that asks for nothing",
-        plan: examplePlan([move("a", { script: [] })], {
-          standards: { "missing-cue": { limits: { requiredKinds: [] } } },
-        }),
-      },
-    ],
-    fail: [
-      { say: "no script at all", plan: examplePlan([move("a", { script: [] })]), expect: ["missing"] },
-      { say: "no breath", plan: examplePlan([move("a", { script: fullScript.slice(0, 1) })]), expect: ["missing"] },
-    ],
-  },
   check({ plan, moves }, { requiredKinds }) {
     return moves.flatMap(({ item }) => {
       const kinds = CUE_KINDS.filter((kind) => requiredKinds.includes(kind) && !says(item, kind));
@@ -47,4 +33,20 @@ export const missingCue = defineRule({
       return [{ message: "missing" as const, items: [item.id], values }];
     });
   },
+});
+
+export const missingCueExamples = (): RuleExamples => ({
+  pass: [
+    { say: "set-up and breath are there", plan: examplePlan([move("a", { script: fullScript.slice(0, 2) })]) },
+    {
+      say: "a house that asks for nothing",
+      plan: examplePlan([move("a", { script: [] })], {
+        standards: { "missing-cue": { limits: { requiredKinds: [] } } },
+      }),
+    },
+  ],
+  fail: [
+    { say: "no script at all", plan: examplePlan([move("a", { script: [] })]), expect: ["missing"] },
+    { say: "no breath", plan: examplePlan([move("a", { script: fullScript.slice(0, 1) })]), expect: ["missing"] },
+  ],
 });

@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import type { RuleExamples } from "../types.ts";
 
 const moves = {
   curl: { ...exampleMoves.squat, name: "Curl-up", spine: ["flexion" as const] },
@@ -42,17 +43,6 @@ export const oneWaySpine = defineRule({
       "The spine bends forward for {flexionSeconds} and back for {extensionSeconds}: add about {missingSeconds} of extension.",
     never: "The spine bends forward for {flexionSeconds} and never back: add about {missingSeconds} of extension.",
   },
-  examples: {
-    pass: [
-      { say: "as long one way as the other", plan: classOf(120, 120) },
-      { say: "one minute of bending", plan: classOf(60, 0) },
-      { say: "two to one", plan: classOf(120, 60) },
-    ],
-    fail: [
-      { say: "four minutes forward, one back", plan: classOf(240, 60), expect: ["apart"] },
-      { say: "forward only", plan: classOf(120, 0), expect: ["never"] },
-    ],
-  },
   check({ moves: placed, balance: { spine } }, { maxFlexionShare, minFlexionSeconds }) {
     const flexion = spine.flexion ?? 0;
     const extension = spine.extension ?? 0;
@@ -66,4 +56,16 @@ export const oneWaySpine = defineRule({
     };
     return [{ message: extension > 0 ? ("apart" as const) : ("never" as const), items, values }];
   },
+});
+
+export const oneWaySpineExamples = (): RuleExamples => ({
+  pass: [
+    { say: "as long one way as the other", plan: classOf(120, 120) },
+    { say: "one minute of bending", plan: classOf(60, 0) },
+    { say: "two to one", plan: classOf(120, 60) },
+  ],
+  fail: [
+    { say: "four minutes forward, one back", plan: classOf(240, 60), expect: ["apart"] },
+    { say: "forward only", plan: classOf(120, 0), expect: ["never"] },
+  ],
 });

@@ -2,6 +2,7 @@ import * as z from "zod";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import type { RuleExamples } from "../types.ts";
 
 export const openingOrClosingMissing = defineRule({
   id: "opening-or-closing-missing",
@@ -19,20 +20,6 @@ export const openingOrClosingMissing = defineRule({
     opening: "The opening has {seconds}: give it at least {leastSeconds} to welcome people and ask who needs care.",
     closing: "The closing has {seconds}: give it at least {leastSeconds} to slow down and put the springs back.",
   },
-  examples: {
-    pass: [
-      { say: "left out: a minute each by the house", plan: examplePlan([move("a")]) },
-      { say: "exactly the least", plan: examplePlan([move("a")], { openingSeconds: 30, closingSeconds: 30 }) },
-    ],
-    fail: [
-      { say: "no opening", plan: examplePlan([move("a")], { openingSeconds: 0 }), expect: ["opening"] },
-      {
-        say: "ten seconds each",
-        plan: examplePlan([move("a")], { openingSeconds: 10, closingSeconds: 10 }),
-        expect: ["opening", "closing"],
-      },
-    ],
-  },
   check({ plan }, limits) {
     const ends = [
       { message: "opening" as const, seconds: headSeconds(plan, "openingSeconds"), least: limits.minOpeningSeconds },
@@ -42,4 +29,19 @@ export const openingOrClosingMissing = defineRule({
       .filter(({ seconds, least }) => seconds < least)
       .map(({ message, seconds, least }) => ({ message, items: [], values: { seconds, leastSeconds: least } }));
   },
+});
+
+export const openingOrClosingMissingExamples = (): RuleExamples => ({
+  pass: [
+    { say: "left out: a minute each by the house", plan: examplePlan([move("a")]) },
+    { say: "exactly the least", plan: examplePlan([move("a")], { openingSeconds: 30, closingSeconds: 30 }) },
+  ],
+  fail: [
+    { say: "no opening", plan: examplePlan([move("a")], { openingSeconds: 0 }), expect: ["opening"] },
+    {
+      say: "ten seconds each",
+      plan: examplePlan([move("a")], { openingSeconds: 10, closingSeconds: 10 }),
+      expect: ["opening", "closing"],
+    },
+  ],
 });

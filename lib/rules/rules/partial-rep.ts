@@ -3,6 +3,7 @@ import { cycleSeconds } from "#lib/clock/clock.ts";
 import { itemName, plainNumber } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import type { RuleExamples } from "../types.ts";
 
 /**
  * The example squat takes 5 s a repetition. For information. Names no other time: which one the class has room for is the
@@ -28,16 +29,6 @@ export const partialRep = defineRule({
     partial:
       "{itemName}: in {seconds}, at {cycleSeconds} a repetition, the last one is cut off ({reps} in all); change the time or fit the class.",
   },
-  examples: {
-    pass: [
-      { say: "45 s of 5 s each", plan: examplePlan([move("a", { seconds: 45 })]) },
-      { say: "a hold has no repetitions", plan: examplePlan([move("a", { move: "plank", seconds: 43 })]) },
-    ],
-    fail: [
-      { say: "42 s of 5 s each", plan: examplePlan([move("a", { seconds: 42 })]), expect: ["partial"] },
-      { say: "less than one repetition", plan: examplePlan([move("a", { seconds: 3 })]), expect: ["partial"] },
-    ],
-  },
   check({ plan, moves }, { toleranceSeconds }) {
     return moves.flatMap(({ item, move: library }) => {
       const cycle = library ? cycleSeconds(library) : null;
@@ -53,4 +44,15 @@ export const partialRep = defineRule({
       return [{ message: "partial" as const, items: [item.id], values }];
     });
   },
+});
+
+export const partialRepExamples = (): RuleExamples => ({
+  pass: [
+    { say: "45 s of 5 s each", plan: examplePlan([move("a", { seconds: 45 })]) },
+    { say: "a hold has no repetitions", plan: examplePlan([move("a", { move: "plank", seconds: 43 })]) },
+  ],
+  fail: [
+    { say: "42 s of 5 s each", plan: examplePlan([move("a", { seconds: 42 })]), expect: ["partial"] },
+    { say: "less than one repetition", plan: examplePlan([move("a", { seconds: 3 })]), expect: ["partial"] },
+  ],
 });

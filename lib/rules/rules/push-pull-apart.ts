@@ -2,6 +2,7 @@ import * as z from "zod";
 import type { Group, Plan } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import type { RuleExamples } from "../types.ts";
 
 const classOf = (push: number, pull: number, changes: Partial<Plan> = {}) =>
   examplePlan(
@@ -39,22 +40,6 @@ export const pushPullApart = defineRule({
     apart: "Pushing gets {pushSeconds} and pulling {pullSeconds}, {ratio} to 1: give {less} more time, or {more} less.",
     only: "The class has {moreSeconds} of {more} and no {less}: add a move of it, or say in the theme that this is meant.",
   },
-  examples: {
-    pass: [
-      { say: "as much of one as of the other", plan: classOf(240, 240) },
-      { say: "a short class that only pushes", plan: classOf(90, 0) },
-      { say: "three minutes and two are not far apart", plan: classOf(180, 100) },
-    ],
-    fail: [
-      { say: "five minutes of pushing, two of pulling", plan: classOf(300, 120), expect: ["apart"] },
-      { say: "pushing only", plan: classOf(240, 0), expect: ["only"] },
-      {
-        say: "a theme that promises the chest and nothing of the back: for information",
-        plan: classOf(300, 60, { theme: { name: "Chest", shares: { chest: 0.4 } } }),
-        expect: ["apart"],
-      },
-    ],
-  },
   check({ plan, balance: { push, pull } }, { maxShare, minDifferenceSeconds }) {
     const larger = Math.max(push, pull);
     const smaller = Math.min(push, pull);
@@ -73,6 +58,23 @@ export const pushPullApart = defineRule({
     const found = { message: smaller === 0 ? ("only" as const) : ("apart" as const), items: [], values };
     return [isTheTheme(plan, pattern) ? { ...found, level: "info" as const } : found];
   },
+});
+
+export const pushPullApartExamples = (): RuleExamples => ({
+  pass: [
+    { say: "as much of one as of the other", plan: classOf(240, 240) },
+    { say: "a short class that only pushes", plan: classOf(90, 0) },
+    { say: "three minutes and two are not far apart", plan: classOf(180, 100) },
+  ],
+  fail: [
+    { say: "five minutes of pushing, two of pulling", plan: classOf(300, 120), expect: ["apart"] },
+    { say: "pushing only", plan: classOf(240, 0), expect: ["only"] },
+    {
+      say: "a theme that promises the chest and nothing of the back: for information",
+      plan: classOf(300, 60, { theme: { name: "Chest", shares: { chest: 0.4 } } }),
+      expect: ["apart"],
+    },
+  ],
 });
 
 const GROUPS_OF: Readonly<Record<"push" | "pull", readonly Group[]>> = {

@@ -2,6 +2,7 @@ import * as z from "zod";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import type { RuleExamples } from "../types.ts";
 
 export const silentStretch = defineRule({
   id: "silent-stretch",
@@ -21,29 +22,6 @@ export const silentStretch = defineRule({
   }),
   messages: {
     silent: "{itemName}: silence for {silenceSeconds} from {at} on; write a line that keeps people with you.",
-  },
-  examples: {
-    pass: [
-      { say: "45 s with breath, easier way and the calls", plan: examplePlan([move("a"), move("b")]) },
-      {
-        say: "a house that likes it quiet",
-        plan: examplePlan([move("a", { seconds: 180 })], {
-          standards: { "silent-stretch": { limits: { maxSilenceSeconds: 300 } } },
-        }),
-      },
-    ],
-    fail: [
-      {
-        say: "three minutes and four short lines",
-        plan: examplePlan([move("a", { seconds: 180 })]),
-        expect: ["silent"],
-      },
-      {
-        say: "nothing to say but the set-up",
-        plan: examplePlan([move("a", { seconds: 90, script: fullScript.slice(0, 1) })]),
-        expect: ["silent"],
-      },
-    ],
   },
   check(ctx, { maxSilenceSeconds }) {
     if (!ctx.moves.some(({ row }) => row.end - row.start > maxSilenceSeconds)) return [];
@@ -65,4 +43,28 @@ export const silentStretch = defineRule({
       return [{ message: "silent" as const, items: [item.id], values }];
     });
   },
+});
+
+export const silentStretchExamples = (): RuleExamples => ({
+  pass: [
+    { say: "45 s with breath, easier way and the calls", plan: examplePlan([move("a"), move("b")]) },
+    {
+      say: "a house that likes it quiet",
+      plan: examplePlan([move("a", { seconds: 180 })], {
+        standards: { "silent-stretch": { limits: { maxSilenceSeconds: 300 } } },
+      }),
+    },
+  ],
+  fail: [
+    {
+      say: "three minutes and four short lines",
+      plan: examplePlan([move("a", { seconds: 180 })]),
+      expect: ["silent"],
+    },
+    {
+      say: "nothing to say but the set-up",
+      plan: examplePlan([move("a", { seconds: 90, script: fullScript.slice(0, 1) })]),
+      expect: ["silent"],
+    },
+  ],
 });

@@ -4,6 +4,7 @@ import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import type { RuleExamples } from "../types.ts";
 
 const LONG = "Press the feet down, grow tall through the crown of the head, ribs over hips, and slow. ";
 const talking = (times: number): Partial<MoveItem> => ({
@@ -26,29 +27,6 @@ export const talkTooLong = defineRule({
     lines:
       "{itemName}: no time for {lineCountInWords} of the lines ({kinds}); give it at least {shortBySeconds} more, or fewer words.",
   },
-  examples: {
-    pass: [
-      { say: "what is written can be said", plan: examplePlan([move("a", talking(1)), move("b")]) },
-      {
-        say: "a house that lets ten seconds pass",
-        plan: examplePlan([move("a", { ...talking(4), seconds: 30 }), move("b")], {
-          standards: { "talk-too-long": { limits: { maxShortSeconds: 60 } } },
-        }),
-      },
-    ],
-    fail: [
-      {
-        say: "six long lines in half a minute",
-        plan: examplePlan([move("a", { ...talking(8), seconds: 30 })]),
-        expect: ["lines"],
-      },
-      {
-        say: "a line longer than the move",
-        plan: examplePlan([move("a", { ...talking(2), seconds: 15 })]),
-        expect: ["one-line"],
-      },
-    ],
-  },
   check(ctx, { maxShortSeconds }) {
     const asideOf = new Map<string, DroppedLine[]>();
     for (const line of ctx.track.dropped)
@@ -63,4 +41,28 @@ export const talkTooLong = defineRule({
       return [{ message: aside.length === 1 ? ("one-line" as const) : ("lines" as const), items: [item.id], values }];
     });
   },
+});
+
+export const talkTooLongExamples = (): RuleExamples => ({
+  pass: [
+    { say: "what is written can be said", plan: examplePlan([move("a", talking(1)), move("b")]) },
+    {
+      say: "a house that lets ten seconds pass",
+      plan: examplePlan([move("a", { ...talking(4), seconds: 30 }), move("b")], {
+        standards: { "talk-too-long": { limits: { maxShortSeconds: 60 } } },
+      }),
+    },
+  ],
+  fail: [
+    {
+      say: "six long lines in half a minute",
+      plan: examplePlan([move("a", { ...talking(8), seconds: 30 })]),
+      expect: ["lines"],
+    },
+    {
+      say: "a line longer than the move",
+      plan: examplePlan([move("a", { ...talking(2), seconds: 15 })]),
+      expect: ["one-line"],
+    },
+  ],
 });

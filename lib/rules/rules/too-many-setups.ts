@@ -2,7 +2,7 @@ import * as z from "zod";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
-import type { Found, RuleContext } from "../types.ts";
+import type { Found, RuleContext, RuleExamples } from "../types.ts";
 
 const TEN_MINUTES = 600;
 
@@ -44,17 +44,6 @@ export const tooManySetups = defineRule({
       "Spring changes in {classSeconds}: {changes}, where {most} is the most; put moves on the same springs together.",
     time: "Changes take {changeSeconds} of the {classSeconds} between opening and closing ({share}): make them fewer or smaller.",
   },
-  examples: {
-    pass: [
-      { say: "three changes", plan: springsTurnAbout(4) },
-      { say: "a quarter of the time at most", plan: slow(20) },
-      { say: "an empty plan", plan: examplePlan([]) },
-    ],
-    fail: [
-      { say: "other springs for every move", plan: springsTurnAbout(9), expect: ["springs"] },
-      { say: "half a minute and more before every move", plan: slow(35), expect: ["time"] },
-    ],
-  },
   check(ctx, limits) {
     const { seconds, changing } = classTime(ctx);
     const found: Found<"springs" | "time">[] = [];
@@ -74,6 +63,18 @@ export const tooManySetups = defineRule({
     }
     return found;
   },
+});
+
+export const tooManySetupsExamples = (): RuleExamples => ({
+  pass: [
+    { say: "three changes", plan: springsTurnAbout(4) },
+    { say: "a quarter of the time at most", plan: slow(20) },
+    { say: "an empty plan", plan: examplePlan([]) },
+  ],
+  fail: [
+    { say: "other springs for every move", plan: springsTurnAbout(9), expect: ["springs"] },
+    { say: "half a minute and more before every move", plan: slow(35), expect: ["time"] },
+  ],
 });
 
 /** Seconds from the end of the opening to the start of the closing, and how many of them go to changes. */

@@ -2,7 +2,7 @@ import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const ranged = (seconds: number) =>
   examplePlan([move("a", { seconds })], { moves: { squat: { ...exampleMoves.squat, seconds: [40, 60] } } });
@@ -33,23 +33,6 @@ export const tooShortOrLong = defineRule({
     short: "{itemName}: {seconds}, where {shortestSeconds} is the shortest; add {missingSeconds}.",
     long: "{itemName}: {seconds}, where {longestSeconds} is the longest; take {extraSeconds} off.",
   },
-  examples: {
-    pass: [
-      { say: "45 s where the move allows 40 to 60", plan: ranged(45) },
-      {
-        say: "the item's own range wins over the move's",
-        plan: examplePlan([move("a", { seconds: 20, range: [15, 30] })]),
-      },
-    ],
-    fail: [
-      { say: "35 s where the move needs 40", plan: ranged(35), expect: ["short"] },
-      {
-        say: "over two minutes with no range given",
-        plan: examplePlan([move("a", { seconds: 121 })]),
-        expect: ["long"],
-      },
-    ],
-  },
   check({ plan, moves }, limits) {
     return moves.flatMap(({ item, move: library }): Found<"short" | "long">[] => {
       const [shortest, longest] = item.range ?? library?.seconds ?? [limits.minSeconds, limits.maxSeconds];
@@ -64,4 +47,22 @@ export const tooShortOrLong = defineRule({
       return [];
     });
   },
+});
+
+export const tooShortOrLongExamples = (): RuleExamples => ({
+  pass: [
+    { say: "45 s where the move allows 40 to 60", plan: ranged(45) },
+    {
+      say: "the item's own range wins over the move's",
+      plan: examplePlan([move("a", { seconds: 20, range: [15, 30] })]),
+    },
+  ],
+  fail: [
+    { say: "35 s where the move needs 40", plan: ranged(35), expect: ["short"] },
+    {
+      say: "over two minutes with no range given",
+      plan: examplePlan([move("a", { seconds: 121 })]),
+      expect: ["long"],
+    },
+  ],
 });

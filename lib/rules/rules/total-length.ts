@@ -3,6 +3,7 @@ import { freeSeconds } from "#lib/clock/length-words.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import type { RuleExamples } from "../types.ts";
 
 const squat = (seconds: number) => examplePlan([move("a", { seconds })], { lengthSeconds: 300 });
 
@@ -28,16 +29,6 @@ export const totalLength = defineRule({
     over: "The class takes {totalSeconds} and its slot is {lengthSeconds}: take {overSeconds} out.",
     under: "The class takes {totalSeconds} and its slot is {lengthSeconds}: plan {underSeconds} more.",
   },
-  examples: {
-    pass: [
-      { say: "opening, 180 s of work and closing fill the five minutes", plan: squat(180) },
-      { say: "four seconds that a grid of five leaves go to the closing", plan: squat(176) },
-    ],
-    fail: [
-      { say: "one second too long", plan: squat(181), expect: ["over"] },
-      { say: "five seconds that nobody planned", plan: squat(175), expect: ["under"] },
-    ],
-  },
   check({ plan, total }, limits) {
     const { lengthSeconds } = plan;
     const over = total - lengthSeconds;
@@ -49,4 +40,15 @@ export const totalLength = defineRule({
     if (-over > allowedUnder) return [{ message: "under", items: [], values: { ...values, underSeconds: free } }];
     return [];
   },
+});
+
+export const totalLengthExamples = (): RuleExamples => ({
+  pass: [
+    { say: "opening, 180 s of work and closing fill the five minutes", plan: squat(180) },
+    { say: "four seconds that a grid of five leaves go to the closing", plan: squat(176) },
+  ],
+  fail: [
+    { say: "one second too long", plan: squat(181), expect: ["over"] },
+    { say: "five seconds that nobody planned", plan: squat(175), expect: ["under"] },
+  ],
 });

@@ -2,7 +2,7 @@ import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 /** Two springs on (6 s), the carriage home (2 s) and the base (2 s): 10 s. */
 const springChange = (transitionSeconds?: number) =>
@@ -31,17 +31,6 @@ export const transitionTooShort = defineRule({
       "{itemName}: {plannedSeconds} planned to get into it, and the change takes about {estimateSeconds}; plan {estimateSeconds}.",
     tight: "{itemName}: {plannedSeconds} to get into it is tight, as the change takes about {estimateSeconds}.",
   },
-  examples: {
-    pass: [
-      { say: "nothing planned: the estimate counts", plan: springChange() },
-      { say: "exactly the estimate", plan: springChange(10) },
-      { say: "no time where nothing changes", plan: examplePlan([move("a"), move("b", { transitionSeconds: 0 })]) },
-    ],
-    fail: [
-      { say: "5 s for a change of 10 s", plan: springChange(5), expect: ["short"] },
-      { say: "one second below", plan: springChange(9), expect: ["tight"] },
-    ],
-  },
   check({ plan, moves }, { hurrySeconds }) {
     return moves.flatMap(({ item, row: { transition } }): Found<"short" | "tight">[] => {
       const { planned, estimate } = transition;
@@ -57,4 +46,16 @@ export const transitionTooShort = defineRule({
         : [{ message: "tight", items: [item.id], values, level: "look" }];
     });
   },
+});
+
+export const transitionTooShortExamples = (): RuleExamples => ({
+  pass: [
+    { say: "nothing planned: the estimate counts", plan: springChange() },
+    { say: "exactly the estimate", plan: springChange(10) },
+    { say: "no time where nothing changes", plan: examplePlan([move("a"), move("b", { transitionSeconds: 0 })]) },
+  ],
+  fail: [
+    { say: "5 s for a change of 10 s", plan: springChange(5), expect: ["short"] },
+    { say: "one second below", plan: springChange(9), expect: ["tight"] },
+  ],
 });

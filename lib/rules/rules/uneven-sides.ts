@@ -4,7 +4,7 @@ import { sidePairs } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan } from "../examples/build.ts";
 import { type SideSum, sideSums } from "../select/sides.ts";
-import type { RuleContext } from "../types.ts";
+import type { RuleContext, RuleExamples } from "../types.ts";
 
 /** Must: the class is told both sides are the same. A move with one side only is missing-side's. */
 export const unevenSides = defineRule({
@@ -22,26 +22,6 @@ export const unevenSides = defineRule({
     uneven:
       "{moveName}: left gets {leftSeconds} and right {rightSeconds}; give the {shortSide} {differenceSeconds} more.",
   },
-  examples: {
-    pass: [
-      { say: "45 s a side", plan: examplePlan(bothSides("row")) },
-      {
-        say: "30 and 60 on the left, 60 and 30 on the right",
-        plan: examplePlan([
-          ...bothSides("x", { seconds: 30 }, { seconds: 60 }),
-          ...bothSides("y", { seconds: 60 }, { seconds: 30 }),
-        ]),
-      },
-    ],
-    fail: [
-      { say: "60 s left, 45 s right", plan: examplePlan(bothSides("row", { seconds: 60 })), expect: ["uneven"] },
-      {
-        say: "twice left, once right",
-        plan: examplePlan([...bothSides("x"), ...bothSides("y").slice(0, 1)]),
-        expect: ["uneven"],
-      },
-    ],
-  },
   check(ctx, { maxDifferenceSeconds }) {
     return sideSums(ctx).flatMap((sum) => {
       const difference = sum.leftSeconds - sum.rightSeconds;
@@ -57,6 +37,27 @@ export const unevenSides = defineRule({
       return [{ message: "uneven" as const, items: unlikePairs(ctx, sum), values }];
     });
   },
+});
+
+export const unevenSidesExamples = (): RuleExamples => ({
+  pass: [
+    { say: "45 s a side", plan: examplePlan(bothSides("row")) },
+    {
+      say: "30 and 60 on the left, 60 and 30 on the right",
+      plan: examplePlan([
+        ...bothSides("x", { seconds: 30 }, { seconds: 60 }),
+        ...bothSides("y", { seconds: 60 }, { seconds: 30 }),
+      ]),
+    },
+  ],
+  fail: [
+    { say: "60 s left, 45 s right", plan: examplePlan(bothSides("row", { seconds: 60 })), expect: ["uneven"] },
+    {
+      say: "twice left, once right",
+      plan: examplePlan([...bothSides("x"), ...bothSides("y").slice(0, 1)]),
+      expect: ["uneven"],
+    },
+  ],
 });
 
 /** Only the pairs that differ: with one pair wrong out of three, the other two are not the reader's business. */

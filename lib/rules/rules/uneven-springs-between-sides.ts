@@ -4,7 +4,7 @@ import { sidePairs } from "#lib/plan/lookup.ts";
 import { springsDiffer } from "#lib/transitions/transitions.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 export const unevenSpringsBetweenSides = defineRule({
   id: "uneven-springs-between-sides",
@@ -26,27 +26,6 @@ export const unevenSpringsBetweenSides = defineRule({
     springs: "{moveName}: {leftSprings} on the left and {rightSprings} on the right; make them the same.",
     offset: "{moveName}: sitting {differenceMm} mm further off on one side makes the load differ; make them the same.",
   },
-  examples: {
-    pass: [
-      { say: "the same springs", plan: examplePlan(bothSides("row")) },
-      {
-        say: "a spring counted as none is no difference",
-        plan: examplePlan(bothSides("row", { springs: { light: 1, heavy: 0 } })),
-      },
-    ],
-    fail: [
-      {
-        say: "one light left, two right",
-        plan: examplePlan(bothSides("row", {}, { springs: { light: 2 } })),
-        expect: ["springs"],
-      },
-      {
-        say: "100 mm further off on the right",
-        plan: examplePlan(bothSides("row", {}, { offsetMm: 100 })),
-        expect: ["offset"],
-      },
-    ],
-  },
   check({ plan }, { maxOffsetDifferenceMm }) {
     return sidePairs(plan).flatMap(({ left, right }): Found<"springs" | "offset">[] => {
       if (!left || !right) return [];
@@ -62,4 +41,26 @@ export const unevenSpringsBetweenSides = defineRule({
       return [{ message: "offset", items, values: { moveName: name, differenceMm } }];
     });
   },
+});
+
+export const unevenSpringsBetweenSidesExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the same springs", plan: examplePlan(bothSides("row")) },
+    {
+      say: "a spring counted as none is no difference",
+      plan: examplePlan(bothSides("row", { springs: { light: 1, heavy: 0 } })),
+    },
+  ],
+  fail: [
+    {
+      say: "one light left, two right",
+      plan: examplePlan(bothSides("row", {}, { springs: { light: 2 } })),
+      expect: ["springs"],
+    },
+    {
+      say: "100 mm further off on the right",
+      plan: examplePlan(bothSides("row", {}, { offsetMm: 100 })),
+      expect: ["offset"],
+    },
+  ],
 });

@@ -2,7 +2,7 @@ import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 /** Must: nothing else about such an item can be checked, its cautions least of all. */
 export const unknownMoveData = defineRule({
@@ -19,20 +19,6 @@ export const unknownMoveData = defineRule({
     "no-muscles":
       "{itemName}: the library names no muscles, so the balance of the class leaves it out; complete it there.",
   },
-  examples: {
-    pass: [
-      { say: "a move of the plan", plan: examplePlan([move("a")]) },
-      { say: "no items at all", plan: examplePlan([]) },
-    ],
-    fail: [
-      { say: "a move nobody knows", plan: examplePlan([move("a", { move: "gone" })]), expect: ["unknown"] },
-      {
-        say: "a move with no muscles",
-        plan: examplePlan([move("a")], { moves: { squat: { ...exampleMoves.squat, muscles: {} } } }),
-        expect: ["no-muscles"],
-      },
-    ],
-  },
   check({ plan, moves }) {
     return moves.flatMap(({ item, move: library }): Found<"unknown" | "no-muscles">[] => {
       const items = [item.id];
@@ -42,4 +28,19 @@ export const unknownMoveData = defineRule({
       return [{ message: "no-muscles", items, values, level: "info" }];
     });
   },
+});
+
+export const unknownMoveDataExamples = (): RuleExamples => ({
+  pass: [
+    { say: "a move of the plan", plan: examplePlan([move("a")]) },
+    { say: "no items at all", plan: examplePlan([]) },
+  ],
+  fail: [
+    { say: "a move nobody knows", plan: examplePlan([move("a", { move: "gone" })]), expect: ["unknown"] },
+    {
+      say: "a move with no muscles",
+      plan: examplePlan([move("a")], { moves: { squat: { ...exampleMoves.squat, muscles: {} } } }),
+      expect: ["no-muscles"],
+    },
+  ],
 });

@@ -3,6 +3,7 @@ import { moveName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
 import { workStretches } from "../select/stretches.ts";
+import type { RuleExamples } from "../types.ts";
 
 const plank = (id: string, seconds: number, transitionSeconds?: number) =>
   move(id, { move: "plank", seconds, ...(transitionSeconds === undefined ? {} : { transitionSeconds }) });
@@ -24,29 +25,6 @@ export const wristsWithoutRest = defineRule({
     alone:
       "{first}: weight on the wrists for {seconds}, where {maxSeconds} is the most; make it shorter, or use the forearms.",
   },
-  examples: {
-    pass: [
-      { say: "two planks of a minute", plan: examplePlan([plank("a", 60), plank("b", 60)]) },
-      {
-        say: "a change long enough to shake the hands out",
-        plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60, 25)]),
-      },
-      { say: "a squat in the middle", plan: examplePlan([plank("a", 90), move("b"), plank("c", 90)]) },
-    ],
-    fail: [
-      {
-        say: "three planks in a row",
-        plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60)]),
-        expect: ["long"],
-      },
-      {
-        say: "a heading is no rest",
-        plan: examplePlan([plank("a", 90), { id: "h", kind: "heading", title: "More" }, plank("b", 60)]),
-        expect: ["long"],
-      },
-      { say: "one plank of three minutes", plan: examplePlan([plank("a", 180)]), expect: ["alone"] },
-    ],
-  },
   check(ctx, { maxSeconds, restSeconds }) {
     return workStretches(ctx, ({ move: library }) => library?.cautions?.includes("wrist-load") === true, restSeconds)
       .filter(({ seconds }) => seconds > maxSeconds)
@@ -64,4 +42,28 @@ export const wristsWithoutRest = defineRule({
         };
       });
   },
+});
+
+export const wristsWithoutRestExamples = (): RuleExamples => ({
+  pass: [
+    { say: "two planks of a minute", plan: examplePlan([plank("a", 60), plank("b", 60)]) },
+    {
+      say: "a change long enough to shake the hands out",
+      plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60, 25)]),
+    },
+    { say: "a squat in the middle", plan: examplePlan([plank("a", 90), move("b"), plank("c", 90)]) },
+  ],
+  fail: [
+    {
+      say: "three planks in a row",
+      plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60)]),
+      expect: ["long"],
+    },
+    {
+      say: "a heading is no rest",
+      plan: examplePlan([plank("a", 90), { id: "h", kind: "heading", title: "More" }, plank("b", 60)]),
+      expect: ["long"],
+    },
+    { say: "one plank of three minutes", plan: examplePlan([plank("a", 180)]), expect: ["alone"] },
+  ],
 });
