@@ -1,5 +1,5 @@
 /** What a rule is and what it finds. One rule, one file; everything shown about a rule is made from that file. */
-import type { z } from "zod";
+import type { z } from "zod/mini";
 import type { Balance } from "#lib/balance/balance.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
@@ -89,7 +89,7 @@ export interface RuleExamples {
   readonly fail: readonly FailExample[];
 }
 
-export type LimitsSchema = z.ZodObject<Record<string, z.ZodType>>;
+export type LimitsSchema = z.ZodMiniObject<Record<string, z.ZodMiniType>>;
 
 export interface Rule<M extends string = string, L extends LimitsSchema = LimitsSchema> {
   /** kebab-case; the file's name; names the problem. */

@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { travelMm, worksSprings } from "#lib/load/load.ts";
 import { itemName, offsetWords, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits, wholeLimit } from "../limit-fields.ts";
 import type { Found, PlacedMove, RuleExamples } from "../types.ts";
 
 const travelling = (travel: [number, number]) =>
@@ -17,14 +17,13 @@ export const beyondTheCarriage = defineRule({
   fix: "Mend the travel in the library or the room's, or bring the starting place nearer to the usual one.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    mostOffsetMm: z
-      .number()
-      .int()
-      .min(0)
-      .max(2000)
-      .default(400)
-      .describe("Furthest that people start from a move's usual place, mm"),
+  limits: limits({
+    mostOffsetMm: wholeLimit({
+      from: 0,
+      to: 2000,
+      usual: 400,
+      says: "Furthest that people start from a move's usual place, mm",
+    }),
   }),
   messages: {
     travel: "{itemName}: {toCm} cm of travel by the library, and this room's carriage goes {hasCm} cm; look at both.",

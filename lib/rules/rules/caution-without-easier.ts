@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { itemName, tagWords } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, fullScript, move } from "../examples/build.ts";
+import { choicesLimit, limits } from "../limit-fields.ts";
 import { cautionedMoves } from "../select/cautions.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
@@ -16,12 +16,12 @@ export const cautionWithoutEasier = defineRule({
   fix: "Write a line that offers the easier way.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    cautions: z
-      .array(z.enum(MOVE_CAUTIONS))
-      .max(MOVE_CAUTIONS.length)
-      .default([...MOVE_CAUTIONS])
-      .describe("Cautions that call for an easier way"),
+  limits: limits({
+    cautions: choicesLimit({
+      of: MOVE_CAUTIONS,
+      usual: [...MOVE_CAUTIONS],
+      says: "Cautions that call for an easier way",
+    }),
   }),
   messages: {
     unsaid: "{itemName}: care is asked for ({cautions}) and no easier way is said; the library has one: “{easier}”.",

@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { itemName, tagWords } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { choicesLimit, limits, yesNoLimit } from "../limit-fields.ts";
 import type { CautionedMove } from "../select/cautions.ts";
 import { cautionedMoves } from "../select/cautions.ts";
 import type { RuleExamples } from "../types.ts";
@@ -19,16 +19,16 @@ export const cautionWithoutSafetyLine = defineRule({
   fix: "Write a safety line that says what to watch and when to stop; the maker's manual and a participant's clinician go first.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    cautions: z
-      .array(z.enum(MOVE_CAUTIONS))
-      .max(MOVE_CAUTIONS.length)
-      .default([...MOVE_CAUTIONS])
-      .describe("Cautions that call for a safety line"),
-    onceForBothSides: z
-      .boolean()
-      .default(false)
-      .describe("A line on one side is enough when the other side follows at once"),
+  limits: limits({
+    cautions: choicesLimit({
+      of: MOVE_CAUTIONS,
+      usual: [...MOVE_CAUTIONS],
+      says: "Cautions that call for a safety line",
+    }),
+    onceForBothSides: yesNoLimit({
+      usual: false,
+      says: "A line on one side is enough when the other side follows at once",
+    }),
   }),
   messages: { unsaid: "{itemName}: care is asked for ({cautions}) and no safety line says so; write one." },
   check(ctx, { cautions, onceForBothSides }) {

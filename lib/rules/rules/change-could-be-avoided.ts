@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { bestOrder } from "#lib/order/order.ts";
 import { itemName, moveName, springWords } from "#lib/plan/format.ts";
 import type { PlanItem } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { bothSides, exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit, wholeLimit } from "../limit-fields.ts";
 import { type KeptSprings, keptSprings } from "../select/kept-springs.ts";
 import type { Found, RuleContext, RuleExamples } from "../types.ts";
 
@@ -40,33 +40,27 @@ export const changeCouldBeAvoided = defineRule({
   level: "info",
   source:
     "the room's measured springs and the ranges of the studio's library; what is worth a change is common practice, no source",
-  limits: z.strictObject({
-    minSavedSeconds: z.number().min(0).max(600).default(8).describe("What must be spared to be worth a word"),
-    maxOffsetMm: z
-      .number()
-      .min(0)
-      .max(400)
-      .default(200)
-      .describe("Furthest that people can sit from where they usually do"),
-    minOrderSavedSeconds: z
-      .number()
-      .min(1)
-      .max(600)
-      .default(15)
-      .describe("What another order of a block must spare to be worth a word"),
-    maxBlockCount: z
-      .number()
-      .int()
-      .min(2)
-      .max(10)
-      .default(8)
-      .describe("Moves of a block up to which its order is tried"),
-    maxLoadDifferenceShare: z
-      .number()
-      .min(0)
-      .max(1)
-      .default(0.25)
-      .describe("How different the load may be where only the springs can change it"),
+  limits: limits({
+    minSavedSeconds: numberLimit({ from: 0, to: 600, usual: 8, says: "What must be spared to be worth a word" }),
+    maxOffsetMm: numberLimit({
+      from: 0,
+      to: 400,
+      usual: 200,
+      says: "Furthest that people can sit from where they usually do",
+    }),
+    minOrderSavedSeconds: numberLimit({
+      from: 1,
+      to: 600,
+      usual: 15,
+      says: "What another order of a block must spare to be worth a word",
+    }),
+    maxBlockCount: wholeLimit({ from: 2, to: 10, usual: 8, says: "Moves of a block up to which its order is tried" }),
+    maxLoadDifferenceShare: numberLimit({
+      from: 0,
+      to: 1,
+      usual: 0.25,
+      says: "How different the load may be where only the springs can change it",
+    }),
   }),
   messages: {
     offset:

@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { itemName, sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { choicesLimit, limits } from "../limit-fields.ts";
 import { changeList } from "../select/changes.ts";
 import {
   saidIn,
@@ -31,12 +31,8 @@ export const changeNotTold = defineRule({
   fix: "Name the change in the set-up line, in words or with a live field.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    kinds: z
-      .array(z.enum(CHANGE_KINDS))
-      .max(CHANGE_KINDS.length)
-      .default([...CHANGE_KINDS])
-      .describe("Changes that must be told"),
+  limits: limits({
+    kinds: choicesLimit({ of: CHANGE_KINDS, usual: [...CHANGE_KINDS], says: "Changes that must be told" }),
   }),
   messages: {
     springs: "{itemName}: people {changes}, and no set-up line names the springs: say them, or put the field in.",

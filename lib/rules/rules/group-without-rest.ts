@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { listWords, moveName, sentenceCase, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { type WorkStretch, workStretches } from "../select/stretches.ts";
 import type { PlacedMove, RuleContext, RuleExamples } from "../types.ts";
 
@@ -19,9 +19,9 @@ export const groupWithoutRest = defineRule({
   fix: "Put a pause, a longer change or a move for other muscles into the stretch.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxSeconds: z.number().min(30).max(3600).default(300).describe("Longest work in a row, at half weight or more"),
-    restSeconds: z.number().min(1).max(600).default(30).describe("A change this long is a rest"),
+  limits: limits({
+    maxSeconds: numberLimit({ from: 30, to: 3600, usual: 300, says: "Longest work in a row, at half weight or more" }),
+    restSeconds: numberLimit({ from: 1, to: 600, usual: 30, says: "A change this long is a rest" }),
   }),
   messages: {
     long: "{groups}: {seconds} without a rest, from {first} to {last}, where {maxSeconds} is the most; put a pause in, or other muscles.",

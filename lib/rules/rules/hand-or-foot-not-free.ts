@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { agree, itemName, tagWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import { saidIn, saidInPauses, tellsHandles, tellsStrap } from "../select/told.ts";
 import { toldLate } from "../select/told-order.ts";
 import type { Found, RuleExamples } from "../types.ts";
@@ -32,7 +32,7 @@ export const handOrFootNotFree = defineRule({
   fix: "Say in the set-up what to put down or come out of, and plan the time for it.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     handles: "{itemName}: {held} still in hand as the hands go {place}, and no line says let go: say it before.",
     strap:

@@ -1,7 +1,7 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import { toldLate } from "../select/told-order.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
@@ -24,7 +24,7 @@ export const letGoBeforeCarriageHome = defineRule({
   fix: 'Say "carriage home" first, then what to put down or come out of.',
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     early:
       '{itemName}: the set-up has "{early}" before "carriage home", so an open carriage runs in: say "carriage home" first.',

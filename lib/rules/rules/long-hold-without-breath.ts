@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { saidLines } from "../select/said-lines.ts";
 import type { RuleExamples } from "../types.ts";
 
@@ -18,13 +18,13 @@ export const longHoldWithoutBreath = defineRule({
   // Whoever has a heart or eye condition is asked about by the cautions; this is the reminder for everybody.
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    longHoldSeconds: z
-      .number()
-      .min(1)
-      .max(600)
-      .default(30)
-      .describe("A hold from this length on needs a word about breathing"),
+  limits: limits({
+    longHoldSeconds: numberLimit({
+      from: 1,
+      to: 600,
+      usual: 30,
+      says: "A hold from this length on needs a word about breathing",
+    }),
   }),
   messages: {
     unwritten: "{itemName}: held for {holdSeconds} with no word about breathing; write a breath line.",

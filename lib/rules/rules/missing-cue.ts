@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { choicesLimit, limits } from "../limit-fields.ts";
 import { kindWords, says } from "../select/cues.ts";
 import type { RuleExamples } from "../types.ts";
 
@@ -14,12 +14,8 @@ export const missingCue = defineRule({
   fix: "Write the missing lines into the item's script.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    requiredKinds: z
-      .array(z.enum(CUE_KINDS))
-      .max(CUE_KINDS.length)
-      .default(["setup", "breath"])
-      .describe("Kinds of line every move needs"),
+  limits: limits({
+    requiredKinds: choicesLimit({ of: CUE_KINDS, usual: ["setup", "breath"], says: "Kinds of line every move needs" }),
   }),
   messages: {
     missing:

@@ -1,7 +1,7 @@
-import * as z from "zod";
 import { itemName, moveName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import { sideSums } from "../select/sides.ts";
 import type { RuleExamples } from "../types.ts";
 
@@ -14,7 +14,7 @@ export const missingSide = defineRule({
   fix: "Add the other side, or take this one out.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     missing: "{moveName}: {seconds} on the {side} and nothing on the {otherSide}; add the {otherSide}.",
     unsaid: "{itemName}: done one side at a time but planned for both at once; make it a left and a right.",

@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { PlacedMove, RuleContext, RuleExamples } from "../types.ts";
 
 const two = (seconds: number) => examplePlan([move("a", { seconds }), move("b")]);
@@ -15,13 +15,13 @@ export const noRoomForHeadsUp = defineRule({
   fix: "Make the item longer, put a pause after it, or plan a shorter heads-up.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    minBeforeSeconds: z
-      .number()
-      .min(0)
-      .max(120)
-      .default(5)
-      .describe("Work that must have gone by before the next move is announced"),
+  limits: limits({
+    minBeforeSeconds: numberLimit({
+      from: 0,
+      to: 120,
+      usual: 5,
+      says: "Work that must have gone by before the next move is announced",
+    }),
   }),
   messages: {
     short: "{itemName}: {seconds}, too short to call the next move {headsUpSeconds} ahead; give it {neededSeconds}.",

@@ -1,6 +1,6 @@
-import * as z from "zod";
 import { defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { RuleExamples } from "../types.ts";
 
 const moves = {
@@ -24,19 +24,19 @@ export const oneWaySpine = defineRule({
   fix: "Add a move that extends the spine, or make one that bends it shorter.",
   level: "look",
   source: "common practice, no source: guidelines ask for opposing muscles to be trained and give no ratio",
-  limits: z.strictObject({
-    maxFlexionShare: z
-      .number()
-      .min(0.5)
-      .max(1)
-      .default(0.75)
-      .describe("Most that bending forward may take of bending forward and back together (75%: three to one)"),
-    minFlexionSeconds: z
-      .number()
-      .min(0)
-      .max(14400)
-      .default(90)
-      .describe("Less bending forward than this is never too much"),
+  limits: limits({
+    maxFlexionShare: numberLimit({
+      from: 0.5,
+      to: 1,
+      usual: 0.75,
+      says: "Most that bending forward may take of bending forward and back together (75%: three to one)",
+    }),
+    minFlexionSeconds: numberLimit({
+      from: 0,
+      to: 14400,
+      usual: 90,
+      says: "Less bending forward than this is never too much",
+    }),
   }),
   messages: {
     apart:

@@ -1,7 +1,7 @@
-import * as z from "zod";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { RuleExamples } from "../types.ts";
 
 export const openingOrClosingMissing = defineRule({
@@ -12,9 +12,9 @@ export const openingOrClosingMissing = defineRule({
   fix: "Give the opening and the closing their time.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    minOpeningSeconds: z.number().min(0).max(3600).default(30).describe("Least time to open the class"),
-    minClosingSeconds: z.number().min(0).max(3600).default(30).describe("Least time to close it"),
+  limits: limits({
+    minOpeningSeconds: numberLimit({ from: 0, to: 3600, usual: 30, says: "Least time to open the class" }),
+    minClosingSeconds: numberLimit({ from: 0, to: 3600, usual: 30, says: "Least time to close it" }),
   }),
   messages: {
     opening: "The opening has {seconds}: give it at least {leastSeconds} to welcome people and ask who needs care.",

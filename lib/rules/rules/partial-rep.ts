@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { itemName, plainNumber } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { RuleExamples } from "../types.ts";
 
 /**
@@ -17,13 +17,13 @@ export const partialRep = defineRule({
   fix: "Give it a time of whole repetitions, or fit the class to its length: the fit looks for them.",
   level: "info",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    toleranceSeconds: z
-      .number()
-      .min(0)
-      .max(60)
-      .default(0.5)
-      .describe("Time of a repetition that may be missing or left over"),
+  limits: limits({
+    toleranceSeconds: numberLimit({
+      from: 0,
+      to: 60,
+      usual: 0.5,
+      says: "Time of a repetition that may be missing or left over",
+    }),
   }),
   messages: {
     partial:

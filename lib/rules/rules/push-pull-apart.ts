@@ -1,7 +1,7 @@
-import * as z from "zod";
 import type { Group, Plan } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { RuleExamples } from "../types.ts";
 
 const classOf = (push: number, pull: number, changes: Partial<Plan> = {}) =>
@@ -22,19 +22,19 @@ export const pushPullApart = defineRule({
   level: "look",
   source:
     "house policy: no published ratio of push to pull in a class was found; studies of strength differ even in which is larger",
-  limits: z.strictObject({
-    maxShare: z
-      .number()
-      .min(0.5)
-      .max(1)
-      .default(0.67)
-      .describe("Most that pushing or pulling may take of the two together (67%: two to one)"),
-    minDifferenceSeconds: z
-      .number()
-      .min(0)
-      .max(14400)
-      .default(120)
-      .describe("With less between them than this nobody minds"),
+  limits: limits({
+    maxShare: numberLimit({
+      from: 0.5,
+      to: 1,
+      usual: 0.67,
+      says: "Most that pushing or pulling may take of the two together (67%: two to one)",
+    }),
+    minDifferenceSeconds: numberLimit({
+      from: 0,
+      to: 14400,
+      usual: 120,
+      says: "With less between them than this nobody minds",
+    }),
   }),
   messages: {
     apart: "Pushing gets {pushSeconds} and pulling {pullSeconds}, {ratio} to 1: give {less} more time, or {more} less.",

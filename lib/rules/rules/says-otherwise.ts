@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
 import type { Claim } from "#lib/talk/claims.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { contradiction } from "../select/contradicts.ts";
 import { saidLines } from "../select/said-lines.ts";
 import type { Found, RuleExamples } from "../types.ts";
@@ -26,19 +26,19 @@ export const saysOtherwise = defineRule({
   fix: "Say what the plan has, or let a live field say it.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    toleranceSeconds: z
-      .number()
-      .min(0)
-      .max(120)
-      .default(5)
-      .describe("How far a time said may be from the time that is left"),
-    toleranceShare: z
-      .number()
-      .min(0)
-      .max(1)
-      .default(0.15)
-      .describe("The same as a part of the time said, where that is more"),
+  limits: limits({
+    toleranceSeconds: numberLimit({
+      from: 0,
+      to: 120,
+      usual: 5,
+      says: "How far a time said may be from the time that is left",
+    }),
+    toleranceShare: numberLimit({
+      from: 0,
+      to: 1,
+      usual: 0.15,
+      says: "The same as a part of the time said, where that is more",
+    }),
   }),
   messages: {
     otherwise: "{itemName}, at {at}: “{said}” is said, but {really}.",

@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { readOut } from "#lib/acts/words.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
 const setup = (...texts: string[]) => move("a", { script: texts.map((text) => ({ kind: "setup" as const, text })) });
@@ -17,7 +17,7 @@ export const setupLineTwice = defineRule({
   fix: "Take one of the two lines out.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: { twice: '{itemName}: the set-up says "{text}" {times} times: once is enough.' },
   check({ plan, moves }) {
     return moves.flatMap(({ item }) =>

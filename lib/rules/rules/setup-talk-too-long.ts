@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
 const LONG =
@@ -23,13 +23,13 @@ export const setupTalkTooLong = defineRule({
   fix: "Shorten the set-up and safety lines, or plan more seconds for the change.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxEarlySeconds: z
-      .number()
-      .min(0)
-      .max(120)
-      .default(8)
-      .describe("How long before the work ends the next set-up may begin to be told"),
+  limits: limits({
+    maxEarlySeconds: numberLimit({
+      from: 0,
+      to: 120,
+      usual: 8,
+      says: "How long before the work ends the next set-up may begin to be told",
+    }),
   }),
   messages: {
     early: "{itemName}: {setupSeconds} of set-up talk, which begins {earlySeconds} before the move before it ends.",

@@ -1,7 +1,7 @@
-import * as z from "zod";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { RuleExamples } from "../types.ts";
 
 export const silentStretch = defineRule({
@@ -12,13 +12,13 @@ export const silentStretch = defineRule({
   fix: "Write a form, focus or breath line for the silence.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxSilenceSeconds: z
-      .number()
-      .min(5)
-      .max(600)
-      .default(45)
-      .describe("Longest time in the work of one move without a word"),
+  limits: limits({
+    maxSilenceSeconds: numberLimit({
+      from: 5,
+      to: 600,
+      usual: 45,
+      says: "Longest time in the work of one move without a word",
+    }),
   }),
   messages: {
     silent: "{itemName}: silence for {silenceSeconds} from {at} on; write a line that keeps people with you.",

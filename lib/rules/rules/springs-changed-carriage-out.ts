@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import { changeList } from "../select/changes.ts";
 import { saidIn, saidInPauses, tellsCarriageHome } from "../select/told.ts";
 import { toldLate } from "../select/told-order.ts";
@@ -26,7 +26,7 @@ export const springsChangedCarriageOut = defineRule({
   fix: 'Say "carriage home" in the set-up, before the springs.',
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     late: '{itemName}: the set-up tells people to {changes} before it says "carriage home": say that first.',
     unsaid: '{itemName}: say "carriage home" before people {changes}; no line of it does.',

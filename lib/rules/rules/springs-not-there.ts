@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { countWord, itemName, springLabel } from "#lib/plan/format.ts";
 import { springOf } from "#lib/plan/lookup.ts";
 import { defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
 /** Must: on the floor the plan cannot be carried out, and what people put on instead nobody chose. */
@@ -14,7 +14,7 @@ export const springsNotThere = defineRule({
   fix: "Use springs the machine has, as many as it has.",
   level: "must",
   source: "the plan's own equipment list",
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     "too-many":
       "{itemName}: {wantedInWords} {spring} planned and the machine has {there}; take off {tooManyInWords} {spring}.",

@@ -1,10 +1,10 @@
-import * as z from "zod";
 import { forceN, travelMm, worksSprings } from "#lib/load/load.ts";
 import { itemName, springLabel } from "#lib/plan/format.ts";
 import { own, springOf } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { exampleEquipment, exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import type { Found, PlacedMove, RuleExamples } from "../types.ts";
 
 const limited = (light: number, there = 4, heavy = 0) =>
@@ -28,7 +28,7 @@ export const springsOutOfRange = defineRule({
   fix: "Choose springs within the move's range, or change the range in the library.",
   level: "look",
   source: "the move's own ranges of springs and of load in the studio's library, the room's springs as measured",
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     light:
       "{itemName}: {countInWords} {spring} on, where the move needs at least {leastInWords}; add {differenceInWords}.",

@@ -1,10 +1,10 @@
-import * as z from "zod";
 import { movedMm } from "#lib/acts/words.ts";
 import { itemName, offsetWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, wholeLimit } from "../limit-fields.ts";
 import { saidIn, saidInPauses, tellsPlace } from "../select/told.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
@@ -18,14 +18,13 @@ export const startPlaceNotTold = defineRule({
   fix: "Say in the set-up line how much nearer or further people start.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    leastMm: z
-      .number()
-      .int()
-      .min(1)
-      .max(400)
-      .default(20)
-      .describe("Smallest change of the starting place that must be told, mm"),
+  limits: limits({
+    leastMm: wholeLimit({
+      from: 1,
+      to: 400,
+      usual: 20,
+      says: "Smallest change of the starting place that must be told, mm",
+    }),
   }),
   messages: {
     moved: "{itemName}: started {place} than what is before it, and no set-up line says from where; say it.",

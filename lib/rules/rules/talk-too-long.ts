@@ -1,9 +1,9 @@
-import * as z from "zod";
 import type { DroppedLine } from "#lib/cues/types.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { RuleExamples } from "../types.ts";
 
 const LONG = "Press the feet down, grow tall through the crown of the head, ribs over hips, and slow. ";
@@ -19,8 +19,13 @@ export const talkTooLong = defineRule({
   fix: "Shorten or take out a line, or give the move more time.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxShortSeconds: z.number().min(0).max(600).default(0).describe("How many seconds of talk too much are let pass"),
+  limits: limits({
+    maxShortSeconds: numberLimit({
+      from: 0,
+      to: 600,
+      usual: 0,
+      says: "How many seconds of talk too much are let pass",
+    }),
   }),
   messages: {
     "one-line": "{itemName}: no time for the {kinds} line; give it {shortBySeconds} more, or fewer words.",

@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { tagWords } from "#lib/plan/format.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { RuleExamples } from "../types.ts";
 
 /** The example press is two thirds chest, one third triceps. */
@@ -17,8 +17,8 @@ export const themeMissed = defineRule({
   fix: "Give moves of that group more time, or lower the theme's share.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    toleranceShare: z.number().min(0).max(1).default(0).describe("How far a group may stay below the theme's share"),
+  limits: limits({
+    toleranceShare: numberLimit({ from: 0, to: 1, usual: 0, says: "How far a group may stay below the theme's share" }),
   }),
   messages: {
     missed:

@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { forceN, travelMm } from "#lib/load/load.ts";
 import { itemName, springWords } from "#lib/plan/format.ts";
 import { LEVELS, type Move, type Plan } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { choicesLimit, limits, numberLimit } from "../limit-fields.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
 const UPRIGHT: readonly Move["position"][] = ["standing", "kneeling", "quadruped", "plank", "inverted"];
@@ -21,18 +21,18 @@ export const tooLightToBeSteady = defineRule({
   fix: "Put a spring on or start further out, or keep the move for an experienced class; the machine maker's manual goes first.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    minStartN: z
-      .number()
-      .min(0)
-      .max(500)
-      .default(5)
-      .describe("Least pull of all springs together where the travel starts"),
-    levels: z
-      .array(z.enum(LEVELS))
-      .max(LEVELS.length)
-      .default(["first-time", "open"])
-      .describe("Classes this is looked at in; a plan that does not say its level counts as open"),
+  limits: limits({
+    minStartN: numberLimit({
+      from: 0,
+      to: 500,
+      usual: 5,
+      says: "Least pull of all springs together where the travel starts",
+    }),
+    levels: choicesLimit({
+      of: LEVELS,
+      usual: ["first-time", "open"],
+      says: "Classes this is looked at in; a plan that does not say its level counts as open",
+    }),
   }),
   messages: {
     loose:

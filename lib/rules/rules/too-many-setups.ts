@@ -1,7 +1,7 @@
-import * as z from "zod";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { Found, RuleContext, RuleExamples } from "../types.ts";
 
 const TEN_MINUTES = 600;
@@ -19,25 +19,25 @@ export const tooManySetups = defineRule({
   fix: "Put moves on the same springs next to each other; 'Fewer set-ups' on a block finds the best order.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxInTenMinutesCount: z
-      .number()
-      .min(0)
-      .max(60)
-      .default(4)
-      .describe("Most changes of springs in ten minutes of class, opening and closing left out"),
-    allowedAnywayCount: z
-      .number()
-      .min(0)
-      .max(60)
-      .default(3)
-      .describe("As many are never too many, however short the class"),
-    maxTimeShare: z
-      .number()
-      .min(0)
-      .max(1)
-      .default(0.25)
-      .describe("Most of the time between opening and closing that may be change"),
+  limits: limits({
+    maxInTenMinutesCount: numberLimit({
+      from: 0,
+      to: 60,
+      usual: 4,
+      says: "Most changes of springs in ten minutes of class, opening and closing left out",
+    }),
+    allowedAnywayCount: numberLimit({
+      from: 0,
+      to: 60,
+      usual: 3,
+      says: "As many are never too many, however short the class",
+    }),
+    maxTimeShare: numberLimit({
+      from: 0,
+      to: 1,
+      usual: 0.25,
+      says: "Most of the time between opening and closing that may be change",
+    }),
   }),
   messages: {
     springs:

@@ -1,7 +1,7 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
 const ranged = (seconds: number) =>
@@ -15,19 +15,19 @@ export const tooShortOrLong = defineRule({
   fix: "Bring the item into its range, or give it a range of its own when this is meant.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    minSeconds: z
-      .number()
-      .min(0)
-      .max(14400)
-      .default(30)
-      .describe("Shortest, for moves that bring no range of their own"),
-    maxSeconds: z
-      .number()
-      .min(1)
-      .max(14400)
-      .default(120)
-      .describe("Longest, for moves that bring no range of their own"),
+  limits: limits({
+    minSeconds: numberLimit({
+      from: 0,
+      to: 14400,
+      usual: 30,
+      says: "Shortest, for moves that bring no range of their own",
+    }),
+    maxSeconds: numberLimit({
+      from: 1,
+      to: 14400,
+      usual: 120,
+      says: "Longest, for moves that bring no range of their own",
+    }),
   }),
   messages: {
     short: "{itemName}: {seconds}, where {shortestSeconds} is the shortest; add {missingSeconds}.",

@@ -1,7 +1,7 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
 /** Two springs on (6 s), the carriage home (2 s) and the base (2 s): 10 s. */
@@ -23,8 +23,8 @@ export const transitionTooShort = defineRule({
   fix: "Plan at least the estimate, or make the change smaller.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    hurrySeconds: z.number().min(0).max(120).default(2).describe("Short by no more than this is only looked at"),
+  limits: limits({
+    hurrySeconds: numberLimit({ from: 0, to: 120, usual: 2, says: "Short by no more than this is only looked at" }),
   }),
   messages: {
     short:

@@ -1,10 +1,10 @@
-import * as z from "zod";
 import { FIELD_WORDS } from "#lib/editor/words.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Claim } from "#lib/talk/claims.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import type { RuleExamples } from "../types.ts";
 
 const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
@@ -18,7 +18,7 @@ export const typedNumberThatCouldBeLive = defineRule({
   fix: "Put a live field where the number stands.",
   level: "info",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     typed: "{itemName}: “{said}” is typed; the live field “{fieldName}” stays right when the plan changes.",
   },

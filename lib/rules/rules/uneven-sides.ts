@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { moveName } from "#lib/plan/format.ts";
 import { sidePairs } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { type SideSum, sideSums } from "../select/sides.ts";
 import type { RuleContext, RuleExamples } from "../types.ts";
 
@@ -15,8 +15,8 @@ export const unevenSides = defineRule({
   fix: "Give both sides of the move the same seconds.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxDifferenceSeconds: z.number().min(0).max(600).default(0).describe("Most that left and right may differ"),
+  limits: limits({
+    maxDifferenceSeconds: numberLimit({ from: 0, to: 600, usual: 0, says: "Most that left and right may differ" }),
   }),
   messages: {
     uneven:

@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { moveName, springWords } from "#lib/plan/format.ts";
 import { sidePairs } from "#lib/plan/lookup.ts";
 import { springsDiffer } from "#lib/transitions/transitions.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
 export const unevenSpringsBetweenSides = defineRule({
@@ -14,13 +14,13 @@ export const unevenSpringsBetweenSides = defineRule({
   fix: "Give both sides the same springs and the same distance from the anchor.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxOffsetDifferenceMm: z
-      .number()
-      .min(0)
-      .max(2000)
-      .default(0)
-      .describe("Most that the distance from the anchor may differ"),
+  limits: limits({
+    maxOffsetDifferenceMm: numberLimit({
+      from: 0,
+      to: 2000,
+      usual: 0,
+      says: "Most that the distance from the anchor may differ",
+    }),
   }),
   messages: {
     springs: "{moveName}: {leftSprings} on the left and {rightSprings} on the right; make them the same.",

@@ -1,7 +1,7 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import type { Found, RuleExamples } from "../types.ts";
 
 /** Must: nothing else about such an item can be checked, its cautions least of all. */
@@ -13,7 +13,7 @@ export const unknownMoveData = defineRule({
   fix: "Choose a move of the library, or complete its entry there.",
   level: "must",
   source: "the studio's library",
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     unknown: "The move {moveId} is not in the library: choose another, or put it back.",
     "no-muscles":

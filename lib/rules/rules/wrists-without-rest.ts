@@ -1,7 +1,7 @@
-import * as z from "zod";
 import { moveName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { workStretches } from "../select/stretches.ts";
 import type { RuleExamples } from "../types.ts";
 
@@ -16,9 +16,14 @@ export const wristsWithoutRest = defineRule({
   fix: "Put a move without weight on the hands, a pause or a longer change into the stretch, or take some of it on the forearms.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxSeconds: z.number().min(15).max(3600).default(120).describe("Longest work in a row with weight on the wrists"),
-    restSeconds: z.number().min(1).max(600).default(20).describe("A change this long takes the weight off"),
+  limits: limits({
+    maxSeconds: numberLimit({
+      from: 15,
+      to: 3600,
+      usual: 120,
+      says: "Longest work in a row with weight on the wrists",
+    }),
+    restSeconds: numberLimit({ from: 1, to: 600, usual: 20, says: "A change this long takes the weight off" }),
   }),
   messages: {
     long: "{seconds} on the wrists without a rest, from {first} to {last}, where {maxSeconds} is the most; put one on the forearms, or rest.",

@@ -3,6 +3,7 @@
 import { readdirSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
+import * as z from "zod/mini";
 import type { Plan } from "#lib/plan/schema.ts";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
 import { examplesOf } from "#lib/rules/examples/registry.ts";
@@ -68,7 +69,9 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
     }
     expect(rule.limits.safeParse({ "no-such-limit": 1 }).success).toBe(false);
     for (const [name, limit] of Object.entries(rule.limits.shape)) {
-      expect(limit.description, `${name} is described, for whoever sets it`).toMatch(/^[A-Z].*[^.]$/);
+      expect(z.globalRegistry.get(limit)?.description, `${name} is described, for whoever sets it`).toMatch(
+        /^[A-Z].*[^.]$/,
+      );
     }
   });
 
