@@ -11,6 +11,7 @@ import type { PlanPageProps } from "#app/_plan/session-types.ts";
 import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";
+import { readOutline } from "#server/plans/plan-outline.ts";
 import { planStudio } from "#server/plans/plan-studio.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import { springline } from "#server/springline.ts";
@@ -42,9 +43,12 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   const generation = app.rooms.generation(planDoc(id));
   if (generation === undefined) return fail(404, "not-found", "This plan has no document. It may have been deleted.");
   const { rights, roomId, state, title } = found.value;
+  const outline = readOutline(app, who.actor, id);
   return ok({
     planId: id,
     title,
+    // The page says itself what is wrong with a document that cannot be read.
+    outline: outline.ok ? outline.value : [],
     generation,
     me: { id: who.actor.id, name: who.name, roles: who.actor.roles },
     studio: planStudio(app.db, roomId),
