@@ -1,5 +1,5 @@
 /** What the server puts in front of a lead before a sign-off, read from its answer. */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { planSchema } from "#lib/plan/schema.ts";
 import { findingSchema } from "#lib/protocol/finding.ts";
 
@@ -10,23 +10,26 @@ const fromFileSchema = z.object({
 });
 const blockerSchema = z.object({ code: z.string(), message: z.string() });
 /** One change in a sentence. */
-const changeSchema = z.string().transform((message) => ({ message }));
+const changeSchema = z.pipe(
+  z.string(),
+  z.transform((message) => ({ message })),
+);
 
 export const readingSchema = z.object({
   hash: z.string(),
   /** Null for a plan that is not whole: then a blocker says what is wrong with it. */
-  plan: planSchema.nullable().catch(null),
+  plan: z.catch(z.nullable(planSchema), null),
   findings: z.array(findingSchema),
   blockers: z.array(blockerSchema),
   fromFile: z.array(fromFileSchema),
-  changedSince: z.array(changeSchema).optional(),
-  nextEdition: z.number().int(),
+  changedSince: z.optional(z.array(changeSchema)),
+  nextEdition: z.int(),
 });
 export type Reading = z.infer<typeof readingSchema>;
 
 const refusalSchema = z.object({
-  changes: z.array(changeSchema).optional(),
-  blockers: z.array(blockerSchema).optional(),
+  changes: z.optional(z.array(changeSchema)),
+  blockers: z.optional(z.array(blockerSchema)),
 });
 
 /** What changed, or what stands in the way, from a refused sign-off. */

@@ -2,7 +2,7 @@
  * Posts a command and gives back its answer or a sentence to show. Never throws: a form keeps what was typed until the
  * server says it has it.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 
 export type Sent =
   | { readonly ok: true; readonly value: unknown }
@@ -15,7 +15,7 @@ export type Sent =
     };
 
 const errorSchema = z.object({
-  error: z.object({ code: z.string(), message: z.string(), details: z.unknown().optional() }),
+  error: z.object({ code: z.string(), message: z.string(), details: z.optional(z.unknown()) }),
 });
 
 const UNREACHABLE = "The server cannot be reached. What you wrote is still here: try again once you are back online.";

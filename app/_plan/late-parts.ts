@@ -1,5 +1,6 @@
 /** What the plan page fetches once it can be used: the editor first, then views and dialogs by how soon they are wanted. */
 import { lateReview } from "#app/_margin/late-review.ts";
+import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateScript } from "#app/_script/late-script.ts";
 import { late } from "#lib/client/late.ts";
 
@@ -12,4 +13,4 @@ export const LATE = {
   rehearsals: late(() => import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog)),
   marks: late(() => import("./legend.tsx").then((module) => module.LegendDialog)),
 };
-export const LATE_PARTS = [lateScript, ...Object.values(LATE), lateReview];
+export const LATE_PARTS = [lateScript, ...Object.values(LATE), lateReadAloud, lateReview];

@@ -30,20 +30,15 @@ import { TakenOutNotices } from "./taken-out/notices.tsx";
 import { useHeight } from "./use-height.ts";
 import { useMedia } from "./use-media.ts";
 import { type PlanView, usePlanView } from "./use-plan-view.ts";
-import { usePlanSession, useSnapshot } from "./use-session.ts";
+import { usePlanSession, useSnapshot, useSnapshotOnce } from "./use-session.ts";
 
 export function PlanPage(props: PlanPageProps) {
   const session = usePlanSession(props);
-  return session === null ? <Opening title={props.title} /> : <OnceRead {...props} session={session} />;
-}
-
-/** Until the document is read there is nothing to show but what stands in its way. */
-function OnceRead(props: PlanPageProps & { session: PlanSession }) {
-  const snap = useSnapshot(props.session);
-  if (snap.ready) return <OpenedPlan {...props} />;
+  const snap = useSnapshotOnce(session);
+  if (session && snap?.ready) return <OpenedPlan {...props} session={session} />;
   return (
-    <Opening title={props.title} barred={snap.noLive !== null || snap.closeCode !== null}>
-      <Notices session={props.session} snap={snap} />
+    <Opening {...props} barred={snap !== null && (snap.noLive !== null || snap.closeCode !== null)}>
+      {session && snap && <Notices session={session} snap={snap} />}
     </Opening>
   );
 }

@@ -3,7 +3,7 @@
  * what it found; a page that found the same asks for nothing. One that found something else of the very same plan (an
  * older page, a defect) fetches what the server found.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { Marker } from "#lib/analysis/marks.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { findingSchema } from "#lib/protocol/finding.ts";

@@ -7,6 +7,7 @@ import type { ClockRow } from "#lib/clock/clock.ts";
 import type { ClassTalk } from "#lib/cues/class-talk.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import type { DeletedItem } from "#lib/doc/read.ts";
+import type { OutlinePart } from "#lib/plan/outline.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
@@ -30,6 +31,8 @@ export interface PlanPageProps {
   readonly studio: PlanStudio;
   /** As the lists show it; the document's own title wins as soon as it is read. */
   readonly title: string;
+  /** The class in words as it was when the page was made; shown until the document is read. */
+  readonly outline: readonly OutlinePart[];
   readonly rights: Rights;
   /** What the person may do with the plan besides; asked again by the server at every act. */
   readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete", boolean>>;

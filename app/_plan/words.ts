@@ -1,18 +1,11 @@
 /** Words of the plan page: names of items, times, what a change of set-up asks, what each value is called. */
 import { plainNumber } from "#lib/plan/format.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
 import { ACTIONS, type Action, type Facing, type Move, type Plan, type PlanItem } from "#lib/plan/schema.ts";
 import { actionSeconds } from "#lib/transitions/transitions.ts";
 
-export const isTimed = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
+export { bareName as nameOf } from "#lib/plan/format.ts";
 
-/** An item's bare name on the rail, in the panel and in the live region; side and seconds stand beside it there. */
-export function nameOf(plan: Plan, item: PlanItem): string {
-  if (item.kind === "heading") return item.title.trim() || "Heading without words";
-  if (item.kind === "pause") return item.text?.trim() || "Pause";
-  if (item.move === "") return "Move not chosen yet";
-  return moveOf(plan, item)?.name ?? `Unknown move “${item.move}”`;
-}
+export const isTimed = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
 
 const ACTION_WORDS: Readonly<Record<Action, string>> = {
   springOn: "spring on",

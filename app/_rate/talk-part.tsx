@@ -5,10 +5,11 @@ import { setHeadField } from "#app/_plan/acts.ts";
 import { NumberField } from "#app/_plan/fields/number-field.tsx";
 import type { PlanSession } from "#app/_plan/session.ts";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
+import { LatePart } from "#app/_shell/late-part.tsx";
 import { asideWords, talkInClass, talkPercent } from "#lib/cues/class-talk.ts";
 import { SPEECH_DEFAULTS } from "#lib/talk/talk.ts";
+import { lateReadAloud } from "./late-read-aloud.ts";
 import styles from "./rate.module.css";
-import { ReadAloudDialog } from "./read-aloud-dialog.tsx";
 
 /** The band leads here. */
 export const TALK_PART = "talk-part";
@@ -62,7 +63,7 @@ export function TalkPart({ session, snap, readOnly }: TalkPartProps) {
       <button type="button" className="button" onClick={() => setOpen(true)}>
         Read aloud to find your rate
       </button>
-      {open && <ReadAloudDialog session={session} onClosed={() => setOpen(false)} />}
+      {open && <LatePart part={lateReadAloud} props={{ session, onClosed: () => setOpen(false) }} />}
     </section>
   );
 }

@@ -2,7 +2,7 @@
  * One's own rehearsals of plans in writing, kept in this browser only: how somebody speaks is their own affair, and no
  * edition was rehearsed that the studio could file it under. Cleared when the person signs out (`rehearsal-keys.ts`).
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 import type { KeptRehearsal } from "#app/floor/_parts/rehearsal/use-rehearsal.ts";
 import { type Rehearsed, rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
 import { rehearsalKey } from "./rehearsal-keys.ts";

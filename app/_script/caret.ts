@@ -1,5 +1,5 @@
 /** Somebody else's caret: a bar and their name, as the server stamped it. Ink, never a colour for a person. */
-import * as z from "zod";
+import * as z from "zod/mini";
 
 const userSchema = z.object({ id: z.string(), name: z.string() });
 

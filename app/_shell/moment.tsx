@@ -1,5 +1,8 @@
 "use client";
-/** A time in the reader's own zone. The server does not know the zone: its page says the day, the browser the hour. */
+/**
+ * A time in the reader's own zone. The server does not know the zone: its page says the day and leaves room for the hour,
+ * which the browser says, so that no line breaks anew when it does.
+ */
 import { useSyncExternalStore } from "react";
 import { dayOfMoment, momentWords } from "./words.ts";
 
@@ -9,11 +12,18 @@ export function Moment({ at }: { readonly at: number }) {
   const words = useSyncExternalStore(
     never,
     () => momentWords(at),
-    () => dayOfMoment(at),
+    () => null,
   );
   return (
     <time style={{ fontFamily: "inherit" }} dateTime={new Date(at).toISOString()}>
-      {words}
+      {words ?? (
+        <>
+          {dayOfMoment(at)}
+          <span style={{ visibility: "hidden" }} aria-hidden="true">
+            , 00:00
+          </span>
+        </>
+      )}
     </time>
   );
 }

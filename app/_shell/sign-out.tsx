@@ -1,12 +1,19 @@
 "use client";
 /** Signing out: what this device keeps is cleared when the server has all of it; else the person decides. */
 import { useState } from "react";
+import { late } from "#lib/client/late.ts";
 import { agree } from "#lib/plan/format.ts";
 import { dropAllRehearsals } from "../_rehearsal/rehearsal-keys.ts";
 import { dropAllDrafts } from "../library/_form/kept-draft.ts";
-import { clearCopies, isSaved, keptCopies } from "./kept-copies.ts";
+import { useLateParts } from "./late-part.tsx";
 import { Problem } from "./problem.tsx";
 import { send } from "./send.ts";
+
+/** Reads shared documents and talks to the server about them: more script than all else on most pages. */
+const lateCopies = late(() => import("./kept-copies.ts"));
+const LATE_PARTS = [lateCopies];
+const NOT_HERE =
+  "A part of the program could not be fetched, so nothing was cleared and you are still signed in. Try again when the network is back.";
 
 type Step =
   | { kind: "ready" }
@@ -16,6 +23,7 @@ type Step =
 
 export function SignOut({ userId }: { readonly userId: string }) {
   const [step, setStep] = useState<Step>({ kind: "ready" });
+  useLateParts(LATE_PARTS);
 
   const leave = async () => {
     const sent = await send("POST", "/api/auth/sign-out", {});
@@ -27,9 +35,11 @@ export function SignOut({ userId }: { readonly userId: string }) {
   };
   const look = async () => {
     setStep({ kind: "looking" });
-    const copies = await keptCopies(userId);
-    const saved = await Promise.all(copies.map(isSaved));
-    await clearCopies(copies.filter((_, i) => saved[i]));
+    const kept = await lateCopies.fetch().catch(() => null);
+    if (!kept) return setStep({ kind: "problem", say: NOT_HERE });
+    const copies = await kept.keptCopies(userId);
+    const saved = await Promise.all(copies.map(kept.isSaved));
+    await kept.clearCopies(copies.filter((_, i) => saved[i]));
     const count = saved.filter((yes) => !yes).length;
     if (count > 0) setStep({ kind: "unsaved", count });
     else await leave();

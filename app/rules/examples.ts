@@ -1,6 +1,7 @@
 /** A rule's examples with what the rule says of each: run, never written down. Pure. */
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import { examplesOf } from "#lib/rules/examples/registry.ts";
 import type { HouseStandard } from "#lib/rules/house-standard.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 import type { AnyRule, Finding } from "#lib/rules/types.ts";
@@ -18,11 +19,12 @@ export interface RunExample {
 }
 
 export function ruleExamples(rule: AnyRule, house: HouseStandard | null): { pass: RunExample[]; fail: RunExample[] } {
-  const lines = saysSomethingElse([...rule.examples.pass, ...rule.examples.fail].map(({ plan }) => plan));
+  const { pass, fail } = examplesOf(rule);
+  const lines = saysSomethingElse([...pass, ...fail].map(({ plan }) => plan));
   const run = ({ say, plan }: { say: string; plan: Plan }): RunExample => {
     const { findings } = checkPlan(plan, [rule]);
     const here = house && checkPlan({ ...plan, standards: { [rule.id]: house } }, [rule]).findings;
     return { say, plan, lines, findings, here: here && !sameData(here, findings) ? here : null };
   };
-  return { pass: rule.examples.pass.map(run), fail: rule.examples.fail.map(run) };
+  return { pass: pass.map(run), fail: fail.map(run) };
 }

@@ -2,6 +2,7 @@
 import { actionsWords } from "#app/_plan/words.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
+import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import {
   clockTime,
   itemName,
@@ -16,14 +17,7 @@ import {
 } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";
-import {
-  type Move,
-  type MoveItem,
-  PLAN_DEFAULTS,
-  type Plan,
-  type PlanItem,
-  type ScriptLine,
-} from "#lib/plan/schema.ts";
+import type { Move, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { exampleMoves, examplePlan, fullScript } from "#lib/rules/examples/build.ts";
 
 export interface ExcerptItem {

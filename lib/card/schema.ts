@@ -2,13 +2,13 @@
  * The cue card, format `springline.card/1`: everything a class needs on the floor with the network gone, and the signed
  * envelope it travels in. One zod schema is the type and the parser.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { SPOKEN_KINDS } from "#lib/cues/types.ts";
 import { ACTIONS, planSchema } from "#lib/plan/schema.ts";
 
 export const CARD_FORMAT = "springline.card/1";
 
-const at = z.number().min(0);
+const at = z.number().check(z.minimum(0));
 const line = z.object({ item: z.string(), kind: z.enum(SPOKEN_KINDS), text: z.string() });
 
 const clockRowSchema = z.object({
@@ -17,11 +17,11 @@ const clockRowSchema = z.object({
   start: at,
   end: at,
   transition: z.object({
-    planned: z.number().nullable(),
+    planned: z.nullable(z.number()),
     estimate: z.number(),
     actions: z.partialRecord(z.enum(ACTIONS), z.number()),
   }),
-  reps: z.number().nullable(),
+  reps: z.nullable(z.number()),
 });
 
 /** Unknown keys pass: a later server may add some, and the signature covers them all. */
@@ -29,20 +29,20 @@ export const cardSchema = z.object({
   format: z.literal(CARD_FORMAT),
   studio: z.object({ name: z.string(), town: z.string() }),
   edition: z.object({
-    planId: z.string().min(1),
-    number: z.number().int().min(1),
+    planId: z.string().check(z.minLength(1)),
+    number: z.int().check(z.minimum(1)),
     /** SHA-256, hex, of the canonical plan below. */
-    hash: z.string().regex(/^[0-9a-f]{64}$/),
+    hash: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
     shortName: z.string(),
     title: z.string(),
   }),
   room: z.object({ id: z.string(), name: z.string() }),
   plan: planSchema,
   clock: z.object({ rows: z.array(clockRowSchema), total: at }),
-  cues: z.array(line.extend({ from: at, to: at })),
-  dropped: z.array(line.extend({ shortBy: z.number() })),
+  cues: z.array(z.extend(line, { from: at, to: at })),
+  dropped: z.array(z.extend(line, { shortBy: z.number() })),
   cautions: z.object({
-    note: z.array(z.string()).min(1),
+    note: z.array(z.string()).check(z.minLength(1)),
     asked: z.array(z.object({ words: z.string(), items: z.array(z.string()) })),
     expected: z.array(z.string()),
   }),

@@ -3,7 +3,7 @@
  * did may arrive after them. States of a foreign shape are passed over.
  */
 import type { Awareness } from "y-protocols/awareness";
-import * as z from "zod";
+import * as z from "zod/mini";
 
 const userSchema = z.object({ id: z.string(), name: z.string() });
 const stateSchema = z.object({ user: userSchema });

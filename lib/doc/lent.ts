@@ -38,7 +38,7 @@ export interface Carried {
   readonly standards: Standards | undefined;
 }
 
-const standardsSchema = planSchema.shape.standards.unwrap();
+const standardsSchema = planSchema.shape.standards.def.innerType;
 
 export const readCarried = (carried: Y.Map<unknown>): Carried => ({
   equipment: carriedEquipment(carried),

@@ -2,18 +2,19 @@
  * The class log, format `springline.class-log/1`: what a device sends the studio after a class. One zod schema is the type
  * and the parser. No person is named in it: it says what a class did, not who was in the room.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
+import { numberFrom } from "#lib/plan/number-fields.ts";
 import { rehearsedSchema } from "./rehearsed-schema.ts";
 
 export const CLASS_LOG_FORMAT = "springline.class-log/1";
 
 /** A day: no class is held up for longer, and a number beyond it is a mistake. */
-const seconds = z.number().min(0).max(86_400);
+const seconds = numberFrom(0, 86_400);
 
 const rowSchema = z.strictObject({
   phase: z.enum(["opening", "change", "work", "pause", "closing"]),
   /** Null in the opening and the closing. */
-  item: z.string().min(1).max(64).nullable(),
+  item: z.nullable(z.string().check(z.minLength(1), z.maxLength(64))),
   /** Seconds the signed plan gives it; 0 for a change that only a re-timing brought about. */
   planned: seconds,
   /** Seconds it had in the end, re-timings included; 0 where it was left out. */
@@ -26,7 +27,7 @@ const rowSchema = z.strictObject({
    * Seconds from the step's start to when it went on after a hold begun as it had only just begun: people were not ready.
    * Left out where there was no such hold.
    */
-  lateStart: seconds.optional(),
+  lateStart: z.optional(seconds),
 });
 
 /** As many as a log tells of. */
@@ -41,12 +42,12 @@ const undoneSchema = z.strictObject({
 export const classLogSchema = z.strictObject({
   format: z.literal(CLASS_LOG_FORMAT),
   /** Made by the device when the class begins: the same log sent twice is one class. */
-  sessionId: z.string().regex(/^[0-9a-z]{16,40}$/, "letters and digits, 16 to 40 of them"),
+  sessionId: z.string().check(z.regex(/^[0-9a-z]{16,40}$/, "letters and digits, 16 to 40 of them")),
   kind: z.enum(["class", "rehearsal"]),
   edition: z.strictObject({
-    planId: z.string().min(1).max(64),
-    number: z.number().int().min(1),
-    hash: z.string().regex(/^[0-9a-f]{64}$/),
+    planId: z.string().check(z.minLength(1), z.maxLength(64)),
+    number: z.int().check(z.minimum(1)),
+    hash: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
   }),
   /** ISO 8601, UTC, by the device's clock. */
   startedAt: z.iso.datetime(),
@@ -55,11 +56,11 @@ export const classLogSchema = z.strictObject({
   /** The class went through to its end, instead of being ended before. */
   whole: z.boolean(),
   /** In the order of the class. */
-  rows: z.array(rowSchema).min(1).max(2_000),
+  rows: z.array(rowSchema).check(z.minLength(1), z.maxLength(2_000)),
   /** Of a rehearsal: each line and each set-up as the coach tapped it. */
-  rehearsed: rehearsedSchema.optional(),
+  rehearsed: z.optional(rehearsedSchema),
   /** Touches that were taken back, in the order of the undos: no second of the rows is theirs. Left out for none. */
-  undone: z.array(undoneSchema).max(MOST_UNDONE).optional(),
+  undone: z.optional(z.array(undoneSchema).check(z.maxLength(MOST_UNDONE))),
 });
 
 export type ClassLog = z.infer<typeof classLogSchema>;

@@ -1,9 +1,10 @@
 /** What a rehearsal was, as plain data that goes with its log. One zod schema is the type and the parser. */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { SPOKEN_KINDS } from "#lib/cues/types.ts";
+import { numberFrom } from "#lib/plan/number-fields.ts";
 
-const seconds = z.number().min(0).max(86_400);
-const item = z.string().min(1).max(64);
+const seconds = numberFrom(0, 86_400);
+const item = z.string().check(z.minLength(1), z.maxLength(64));
 
 export const rehearsedSchema = z.strictObject({
   changes: z
@@ -11,25 +12,25 @@ export const rehearsedSchema = z.strictObject({
       z.strictObject({
         item,
         /** The move before it. */
-        after: item.nullable(),
+        after: z.nullable(item),
         planned: seconds,
         /** What the actions of the change come to, in the rehearsed plan. */
         estimate: seconds,
         took: seconds,
       }),
     )
-    .max(2_000),
+    .check(z.maxLength(2_000)),
   lines: z
     .array(
       z.strictObject({
         item,
         kind: z.enum(SPOKEN_KINDS),
         /** As it was said, live fields filled. */
-        text: z.string().max(4_000),
+        text: z.string().check(z.maxLength(4_000)),
         planned: seconds,
         took: seconds,
       }),
     )
-    .max(4_000),
+    .check(z.maxLength(4_000)),
 });
 export type Rehearsed = z.infer<typeof rehearsedSchema>;

@@ -2,7 +2,7 @@
  * What is wrong with a move, by place, each in one sentence for a person. The schema of the plan file decides; here its
  * bounds are only put into words, so the form, the server and a file never differ. What no schema says stands below it.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { expectedWords, schemaAt } from "#lib/plan/expected.ts";
 import type { JsonSchema } from "#lib/plan/json-schema.ts";
 import { type Move, moveSchema } from "#lib/plan/schema.ts";
@@ -64,7 +64,7 @@ interface Issue {
 }
 
 /** A tempo that fits neither form is taken apart: the faults of the form that was begun stand at its own fields. */
-function issuesOf(error: z.ZodError, move: unknown): Issue[] {
+function issuesOf(error: z.core.$ZodError, move: unknown): Issue[] {
   return error.issues.flatMap((issue): Issue[] => {
     const path = issue.path.map(step);
     const given = valueAt(move, path);

@@ -2,63 +2,67 @@
  * What the screens of one room and the server say to each other on `/floor/line`: one JSON object a text frame. Strict and
  * bounded, since any paired device may send anything. The token stands in the first message, never in an address.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
+import { numberFrom, wholeFrom } from "#lib/plan/number-fields.ts";
 import type { Line } from "./line.ts";
 import { SCREEN_VIEWS } from "./wire.ts";
 
-const id = z.string().min(1).max(64);
-const term = z.number().int().min(0).max(1_000_000_000);
+const id = z.string().check(z.minLength(1), z.maxLength(64));
+const term = wholeFrom(0, 1_000_000_000);
 /** ms of a forward-only clock. */
-const ms = z.number().min(-1e12).max(1e12);
+const ms = numberFrom(-1e12, 1e12);
 /** Seconds of a plan. */
-const seconds = z.number().min(0).max(86_400);
+const seconds = numberFrom(0, 86_400);
 
 const eventSchema = z.discriminatedUnion("type", [
   z.strictObject({ type: z.enum(["start", "end", "undo", "undo-retime"]), at: ms }),
-  z.strictObject({ type: z.enum(["hold", "resume"]), at: ms, asleep: z.literal(true).optional() }),
-  z.strictObject({ type: z.enum(["next", "back"]), at: ms, to: seconds.optional() }),
+  z.strictObject({ type: z.enum(["hold", "resume"]), at: ms, asleep: z.optional(z.literal(true)) }),
+  z.strictObject({ type: z.enum(["next", "back"]), at: ms, to: z.optional(seconds) }),
   z.strictObject({ type: z.literal("seek"), at: ms, to: seconds }),
   z.strictObject({
     type: z.literal("retime"),
     at: ms,
-    changed: z.array(z.strictObject({ item: id, to: seconds })).max(500),
-    dropped: z.array(id).max(500),
+    changed: z.array(z.strictObject({ item: id, to: seconds })).check(z.maxLength(500)),
+    dropped: z.array(id).check(z.maxLength(500)),
     closingSeconds: seconds,
-    openingSeconds: seconds.optional(),
-    changes: z
-      .array(z.strictObject({ item: id, to: seconds }))
-      .max(500)
-      .optional(),
+    openingSeconds: z.optional(seconds),
+    changes: z.optional(z.array(z.strictObject({ item: id, to: seconds })).check(z.maxLength(500))),
   }),
 ]);
 
 /** The class that is led: which signed card, and its log with times on the server's clock. */
 export const lineClassSchema = z.strictObject({
   /** The session of the class's log, so that whoever leads at the end files it once. */
-  session: z.string().regex(/^[0-9a-z]{16,40}$/),
+  session: z.string().check(z.regex(/^[0-9a-z]{16,40}$/)),
   edition: z.strictObject({
     planId: id,
-    number: z.number().int().min(1).max(1_000_000),
-    hash: z.string().regex(/^[0-9a-f]{64}$/),
+    number: wholeFrom(1, 1_000_000),
+    hash: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
   }),
-  title: z.string().min(1).max(300),
-  log: z.array(eventSchema).min(1).max(1_000),
+  title: z.string().check(z.minLength(1), z.maxLength(300)),
+  log: z.array(eventSchema).check(z.minLength(1), z.maxLength(1_000)),
 });
 export type LineClass = z.infer<typeof lineClassSchema>;
 
 const memorySchema = z.strictObject({
   term,
-  leader: z.strictObject({ id, label: z.string().max(80), sinceWall: z.number().min(0).max(1e14) }).nullable(),
+  leader: z.nullable(
+    z.strictObject({
+      id,
+      label: z.string().check(z.maxLength(80)),
+      sinceWall: numberFrom(0, 1e14),
+    }),
+  ),
 });
 /** What a screen remembers of the line: a server that was started again knows nothing and takes it from there. */
 export type LineMemory = z.infer<typeof memorySchema>;
 
 export const helloSchema = z.strictObject({
   t: z.literal("hello"),
-  version: z.number().int(),
-  token: z.string().min(20).max(200),
+  version: z.int(),
+  token: z.string().check(z.minLength(20), z.maxLength(200)),
   view: z.enum(SCREEN_VIEWS),
-  memory: memorySchema.nullable(),
+  memory: z.nullable(memorySchema),
 });
 
 export const toServerSchema = z.discriminatedUnion("t", [

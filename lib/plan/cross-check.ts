@@ -1,5 +1,5 @@
 /** What no schema says about a plan: that the ids it names are there, once, and that its words and limits are known. */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { FORMAT_RULE_IDS } from "#lib/rules/format-ids.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { AnyRule } from "#lib/rules/types.ts";

@@ -87,6 +87,14 @@ export const sideWords = (side: ItemSide): string => SIDE_WORDS[side];
 /** A move's name, or its id where the plan does not carry it. */
 export const moveName = (plan: Plan, item: MoveItem): string => moveOf(plan, item)?.name ?? item.move;
 
+/** An item's bare name on the rail, in the panel and in the live region; side and seconds stand beside it there. */
+export function bareName(plan: Plan, item: PlanItem): string {
+  if (item.kind === "heading") return item.title.trim() || "Heading without words";
+  if (item.kind === "pause") return item.text?.trim() || "Pause";
+  if (item.move === "") return "Move not chosen yet";
+  return moveOf(plan, item)?.name ?? `Unknown move “${item.move}”`;
+}
+
 /** What a person calls an item: "Kneeling row, right", "Plank hold", "the heading Arms", "the pause of 20 s". */
 export function itemName(plan: Plan, item: PlanItem): string {
   if (item.kind === "heading") return item.title === "" ? "the heading without words" : `the heading ${item.title}`;

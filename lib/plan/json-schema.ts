@@ -1,5 +1,5 @@
 /** The plan file's JSON Schema (2020-12), generated from the one zod schema that also parses it. */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { PLAN_FORMAT, planSchema } from "./schema.ts";
 
 export type JsonSchema = { readonly [key: string]: unknown };

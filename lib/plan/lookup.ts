@@ -2,7 +2,8 @@
  * Safe look-ups in a plan. Ids come from people and files, so a map is asked for its own keys only: "constructor" is a
  * well-formed id, and every object inherits one.
  */
-import { type Move, type MoveItem, PLAN_DEFAULTS, type Plan, type PlanItem, type Spring } from "./schema.ts";
+import { PLAN_DEFAULTS } from "./defaults.ts";
+import type { Move, MoveItem, Plan, PlanItem, Spring } from "./schema.ts";
 
 /** The value of a map's own key, or undefined. */
 export function own<T>(map: Readonly<Record<string, T>> | undefined, key: string): T | undefined {

@@ -2,7 +2,7 @@
  * The one door for plan files: text or any value becomes a valid plan, or one clear line saying where it is not one.
  * The file command, import and every test go through here.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { crossCheck, type Problem } from "./cross-check.ts";
 import { expectedWords, schemaAt } from "./expected.ts";
 import { planJsonSchema } from "./json-schema.ts";
@@ -45,9 +45,9 @@ function parse(input: unknown): PlanParse {
 }
 
 /** The plan with its long parts still unread. */
-const outline = planSchema.extend({
-  moves: z.record(planSchema.shape.moves.keyType, z.unknown()),
-  items: z.array(z.unknown()).max(2000),
+const outline = z.extend(planSchema, {
+  moves: z.record(planSchema.shape.moves.def.keyType, z.unknown()),
+  items: z.array(z.unknown()).check(z.maxLength(2000)),
 });
 
 type Parts = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly issues: readonly Issue[] };

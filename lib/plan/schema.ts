@@ -2,7 +2,8 @@
  * The plan file, format `springline.plan/1`: one zod schema is the type, the parser and the published JSON Schema.
  * Units: seconds, millimetres, newtons, metres, kilograms. Everything here is plain data and safe in any runtime.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
+import { numberFrom, wholeFrom } from "./number-fields.ts";
 
 export const PLAN_FORMAT = "springline.plan/1";
 
@@ -129,51 +130,51 @@ export const LIVE_FIELDS = ["next-move", "seconds-left", "minutes-left", "side",
 
 export const ID_PATTERN = /^[a-z0-9][a-z0-9-]{0,63}$/;
 
-const id = z.string().regex(ID_PATTERN);
-const text = (max: number) => z.string().min(1).max(max);
-const seconds = z.number().min(0).max(14400);
-const workSeconds = z.number().min(1).max(14400);
+const id = z.string().check(z.regex(ID_PATTERN));
+const text = (max: number) => z.string().check(z.minLength(1), z.maxLength(max));
+const seconds = numberFrom(0, 14400);
+const workSeconds = numberFrom(1, 14400);
 const group = z.enum(GROUPS);
-const springCounts = z.record(id, z.number().int().min(0).max(20));
+const springCounts = z.record(id, wholeFrom(0, 20));
 const secondsRange = z
   .tuple([workSeconds, workSeconds])
-  .refine(([a, b]) => a <= b, "the shortest must not be above the longest");
+  .check(z.refine(([a, b]) => a <= b, "the shortest must not be above the longest"));
 const ascending = (max: number) =>
   z
-    .tuple([z.number().min(0).max(max), z.number().min(0).max(max)])
-    .refine(([a, b]) => a <= b, "the first must not be above the second");
+    .tuple([numberFrom(0, max), numberFrom(0, max)])
+    .check(z.refine(([a, b]) => a <= b, "the first must not be above the second"));
 
 export const scriptLineSchema = z.strictObject({ kind: z.enum(CUE_KINDS), text: text(2000) });
 
 export const springSchema = z.strictObject({
   id,
   label: text(60),
-  count: z.number().int().min(0).max(20),
-  stiffnessNPerMm: z.number().min(0).max(100),
-  preloadN: z.number().min(0).max(5000),
+  count: wholeFrom(0, 20),
+  stiffnessNPerMm: numberFrom(0, 100),
+  preloadN: numberFrom(0, 5000),
 });
 
 export const actionSecondsSchema = z.strictObject({
-  base: z.number().min(0).max(120).optional(),
-  ...(Object.fromEntries(ACTIONS.map((a) => [a, z.number().min(0).max(120).optional()])) as Record<
+  base: z.optional(numberFrom(0, 120)),
+  ...(Object.fromEntries(ACTIONS.map((a) => [a, z.optional(numberFrom(0, 120))])) as Record<
     (typeof ACTIONS)[number],
-    z.ZodOptional<z.ZodNumber>
+    z.ZodMiniOptional<z.ZodMiniNumber>
   >),
 });
 
 export const equipmentSchema = z.strictObject({
   name: text(120),
-  carriageTravelMm: z.number().min(1).max(5000),
-  springs: z.array(springSchema).max(20),
-  actionSeconds: actionSecondsSchema.optional(),
+  carriageTravelMm: numberFrom(1, 5000),
+  springs: z.array(springSchema).check(z.maxLength(20)),
+  actionSeconds: z.optional(actionSecondsSchema),
 });
 
 export const tempoSchema = z.union([
   z.strictObject({
-    outSeconds: z.number().min(0.1).max(120),
-    outHoldSeconds: z.number().min(0).max(120).optional(),
-    backSeconds: z.number().min(0.1).max(120),
-    backHoldSeconds: z.number().min(0).max(120).optional(),
+    outSeconds: numberFrom(0.1, 120),
+    outHoldSeconds: z.optional(numberFrom(0, 120)),
+    backSeconds: numberFrom(0.1, 120),
+    backHoldSeconds: z.optional(numberFrom(0, 120)),
   }),
   z.strictObject({ holdSeconds: z.literal(true) }),
 ]);
@@ -187,28 +188,32 @@ export const moveSchema = z.strictObject({
   feet: z.enum(FEET),
   sides: z.enum(MOVE_SIDES),
   pattern: z.enum(PATTERNS),
-  muscles: z.partialRecord(group, z.number().min(0).max(1)),
-  spine: z.array(z.enum(SPINE_DIRECTIONS)).optional(),
+  muscles: z.partialRecord(group, numberFrom(0, 1)),
+  spine: z.optional(z.array(z.enum(SPINE_DIRECTIONS))),
   resistance: z.enum(RESISTANCES),
-  loadN: ascending(5000).optional(),
-  springs: z.strictObject({ min: springCounts.optional(), max: springCounts.optional() }).optional(),
-  travelMm: ascending(5000).optional(),
+  loadN: z.optional(ascending(5000)),
+  springs: z.optional(z.strictObject({ min: z.optional(springCounts), max: z.optional(springCounts) })),
+  travelMm: z.optional(ascending(5000)),
   tempo: tempoSchema,
-  exhaleOn: z.enum(["out", "back"]).optional(),
-  met: z.number().min(0.5).max(25).optional(),
-  cautions: z.array(z.enum(MOVE_CAUTIONS)).optional(),
-  easier: z.array(text(500)).optional(),
-  harder: z.array(text(500)).optional(),
-  seconds: secondsRange.optional(),
-  handsShare: z.strictObject({ pose: z.enum(POSES) }).optional(),
+  exhaleOn: z.optional(z.enum(["out", "back"])),
+  met: z.optional(numberFrom(0.5, 25)),
+  cautions: z.optional(z.array(z.enum(MOVE_CAUTIONS))),
+  easier: z.optional(z.array(text(500))),
+  harder: z.optional(z.array(text(500))),
+  seconds: z.optional(secondsRange),
+  handsShare: z.optional(z.strictObject({ pose: z.enum(POSES) })),
 });
 
-export const headingSchema = z.strictObject({ id, kind: z.literal("heading"), title: z.string().max(200) });
+export const headingSchema = z.strictObject({
+  id,
+  kind: z.literal("heading"),
+  title: z.string().check(z.maxLength(200)),
+});
 export const pauseSchema = z.strictObject({
   id,
   kind: z.literal("pause"),
   seconds,
-  text: z.string().max(2000).optional(),
+  text: z.optional(z.string().check(z.maxLength(2000))),
 });
 export const moveItemSchema = z.strictObject({
   id,
@@ -216,49 +221,52 @@ export const moveItemSchema = z.strictObject({
   move: id,
   side: z.enum(ITEM_SIDES),
   seconds: workSeconds,
-  locked: z.boolean().optional(),
-  range: secondsRange.optional(),
+  locked: z.optional(z.boolean()),
+  range: z.optional(secondsRange),
   springs: springCounts,
-  offsetMm: z.number().min(-2000).max(2000).optional(),
-  facing: z.enum(FACINGS).optional(),
-  transitionSeconds: seconds.optional(),
-  keep: id.optional(),
-  after: z.array(id).optional(),
-  script: z.array(scriptLineSchema).max(200).optional(),
+  offsetMm: z.optional(numberFrom(-2000, 2000)),
+  facing: z.optional(z.enum(FACINGS)),
+  transitionSeconds: z.optional(seconds),
+  keep: z.optional(id),
+  after: z.optional(z.array(id)),
+  script: z.optional(z.array(scriptLineSchema).check(z.maxLength(200))),
 });
 export const itemSchema = z.discriminatedUnion("kind", [headingSchema, pauseSchema, moveItemSchema]);
 
 export const standardSchema = z.strictObject({
-  level: z.enum(["must", "look", "info", "off"]).optional(),
-  limits: z.record(z.string().min(1).max(60), z.unknown()).optional(),
+  level: z.optional(z.enum(["must", "look", "info", "off"])),
+  limits: z.optional(z.record(z.string().check(z.minLength(1), z.maxLength(60)), z.unknown())),
 });
 
 export const planSchema = z.strictObject({
   format: z.literal(PLAN_FORMAT),
-  title: z.string().max(200),
-  lengthSeconds: z.number().int().min(60).max(14400),
-  theme: z
-    .strictObject({ name: text(120), shares: z.partialRecord(group, z.number().min(0).max(1)).optional() })
-    .optional(),
-  level: z.enum(LEVELS).optional(),
-  expected: z.array(z.enum(EXPECTED_CAUTIONS)).optional(),
-  openingSeconds: seconds.optional(),
-  closingSeconds: seconds.optional(),
-  headsUpSeconds: seconds.optional(),
-  countInSeconds: seconds.optional(),
-  gridSeconds: z.number().min(1).max(600).optional(),
-  speech: z
-    .strictObject({
-      syllablesPerSecond: z.number().min(0.5).max(15).optional(),
-      pauseSeconds: z.number().min(0).max(10).optional(),
-    })
-    .optional(),
+  title: z.string().check(z.maxLength(200)),
+  lengthSeconds: wholeFrom(60, 14400),
+  theme: z.optional(
+    z.strictObject({
+      name: text(120),
+      shares: z.optional(z.partialRecord(group, numberFrom(0, 1))),
+    }),
+  ),
+  level: z.optional(z.enum(LEVELS)),
+  expected: z.optional(z.array(z.enum(EXPECTED_CAUTIONS))),
+  openingSeconds: z.optional(seconds),
+  closingSeconds: z.optional(seconds),
+  headsUpSeconds: z.optional(seconds),
+  countInSeconds: z.optional(seconds),
+  gridSeconds: z.optional(numberFrom(1, 600)),
+  speech: z.optional(
+    z.strictObject({
+      syllablesPerSecond: z.optional(numberFrom(0.5, 15)),
+      pauseSeconds: z.optional(numberFrom(0, 10)),
+    }),
+  ),
   equipment: equipmentSchema,
-  standards: z.record(id, standardSchema).optional(),
+  standards: z.optional(z.record(id, standardSchema)),
   moves: z.record(id, moveSchema),
-  items: z.array(itemSchema).max(2000),
+  items: z.array(itemSchema).check(z.maxLength(2000)),
   /** Working notes of the authors: not part of the class, carried with it. */
-  notes: z.string().max(100_000).optional(),
+  notes: z.optional(z.string().check(z.maxLength(100_000))),
 });
 
 export type Plan = z.infer<typeof planSchema>;
@@ -282,12 +290,3 @@ export type LiveField = (typeof LIVE_FIELDS)[number];
 export type Action = (typeof ACTIONS)[number];
 export type FindingLevel = (typeof FINDING_LEVELS)[number];
 export type PlanLevel = (typeof LEVELS)[number];
-
-/** What a plan that leaves a key out takes (common practice, no source). Seconds. */
-export const PLAN_DEFAULTS = {
-  openingSeconds: 60,
-  closingSeconds: 60,
-  headsUpSeconds: 15,
-  countInSeconds: 3,
-  gridSeconds: 5,
-} as const;

@@ -2,20 +2,20 @@
  * What the server says of the address it was asked through (`/api/address`): for a page whose socket does not open, and
  * for `npm run doctor`. Pure.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 
 export const ADDRESS_PATH = "/api/address";
 
 export const addressAnswerSchema = z.object({
   program: z.literal("springline"),
   /** Tells this studio's server from another one: the same after every start, nothing secret. */
-  server: z.string().max(64),
+  server: z.string().check(z.maxLength(64)),
   /** The public address that is set, e.g. `https://plans.quay.example`. */
-  address: z.string().max(300),
+  address: z.string().check(z.maxLength(300)),
   /** Whether a proxy named the client's address (`x-forwarded-for`) in this very request, and whether that was believed. */
   forwarded: z.enum(["none", "ignored", "believed"]),
   /** The address that this request counts as coming from. */
-  client: z.string().max(300),
+  client: z.string().check(z.maxLength(300)),
 });
 export type AddressAnswer = z.infer<typeof addressAnswerSchema>;
 

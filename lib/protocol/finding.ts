@@ -1,5 +1,5 @@
 /** A finding as a server's answer holds it. */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 
 export const findingSchema = z.object({
@@ -8,5 +8,5 @@ export const findingSchema = z.object({
   items: z.array(z.string()),
   message: z.string(),
   values: z.record(z.string(), z.unknown()),
-  key: z.string().optional(),
+  key: z.optional(z.string()),
 });

@@ -1,5 +1,5 @@
 /** One rule's house standard: whether it can be, and what of it differs from the rule's own. Pure. */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { badLimits } from "#lib/plan/cross-check.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { type Standards, standardSchema } from "#lib/plan/schema.ts";
@@ -28,7 +28,7 @@ export function checkStandard(rule: AnyRule, wanted: HouseStandard): StandardChe
   return { ok: true, standard: Object.keys(standard).length === 0 ? null : standard };
 }
 
-function refused(rule: AnyRule, wanted: HouseStandard, error: z.ZodError): StandardCheck {
+function refused(rule: AnyRule, wanted: HouseStandard, error: z.core.$ZodError): StandardCheck {
   const [first] = badLimits(rule, wanted.limits);
   const name = first?.path[3];
   const problem = first?.problem ?? z.prettifyError(error);

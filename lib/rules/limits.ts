@@ -2,7 +2,7 @@
  * A rule's limits as fields to read and to type: kind, unit, bounds and the rule's own value, all read off the rule's
  * zod schema, so that a screen never says another thing than the check does. Pure.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
 import type { AnyRule } from "./types.ts";
 

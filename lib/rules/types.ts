@@ -1,5 +1,5 @@
 /** What a rule is and what it finds. One rule, one file; everything shown about a rule is made from that file. */
-import type { z } from "zod";
+import type { z } from "zod/mini";
 import type { Balance } from "#lib/balance/balance.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
@@ -82,7 +82,13 @@ export interface FailExample extends PassExample {
   readonly expect: readonly string[];
 }
 
-export type LimitsSchema = z.ZodObject<Record<string, z.ZodType>>;
+/** Made when they are asked for: a page that only checks neither fetches nor builds them. */
+export interface RuleExamples {
+  readonly pass: readonly PassExample[];
+  readonly fail: readonly FailExample[];
+}
+
+export type LimitsSchema = z.ZodMiniObject<Record<string, z.ZodMiniType>>;
 
 export interface Rule<M extends string = string, L extends LimitsSchema = LimitsSchema> {
   /** kebab-case; the file's name; names the problem. */
@@ -100,7 +106,6 @@ export interface Rule<M extends string = string, L extends LimitsSchema = Limits
   readonly limits: L;
   /** Message id -> one short sentence with `{holes}`. */
   readonly messages: Readonly<Record<M, string>>;
-  readonly examples: { readonly pass: readonly PassExample[]; readonly fail: readonly FailExample[] };
   readonly check: (ctx: RuleContext, limits: z.output<L>) => readonly Found<M>[];
 }
 

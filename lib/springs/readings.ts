@@ -2,7 +2,8 @@
  * The readings of a luggage scale as a studio keeps them beside its machines: what was read, in which units, and which
  * reading was left out of the fit. Never part of a plan. Pure.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
+import { numberFrom } from "#lib/plan/number-fields.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { Reading } from "./spring-fit.ts";
 
@@ -24,24 +25,24 @@ export const fromNewtons = (newtons: number, unit: ForceUnit): number =>
   Number((newtons / NEWTONS[unit]).toPrecision(12));
 
 export const readingSchema = z.strictObject({
-  travelMm: z.number().min(0).max(5000),
-  newtons: z.number().min(0).max(5000),
+  travelMm: numberFrom(0, 5000),
+  newtons: numberFrom(0, 5000),
   /** Kept to be seen, not used. */
-  leftOut: z.literal(true).optional(),
+  leftOut: z.optional(z.literal(true)),
 });
 /** All that was read at one spring. The units are those it was typed in; the numbers are millimetres and newtons. */
 export const sheetSchema = z.strictObject({
   travelUnit: z.enum(TRAVEL_UNITS),
   forceUnit: z.enum(FORCE_UNITS),
-  readings: z.array(readingSchema).max(100),
+  readings: z.array(readingSchema).check(z.maxLength(100)),
 });
 export type KeptReading = z.infer<typeof readingSchema>;
 export type ReadingSheet = z.infer<typeof sheetSchema>;
 /** A sheet with when it was kept, ms since the epoch. */
-export const keptSheetSchema = sheetSchema.extend({ at: z.number() });
+export const keptSheetSchema = z.extend(sheetSchema, { at: z.number() });
 export type KeptSheet = z.infer<typeof keptSheetSchema>;
 /** By spring id. */
-export const roomReadingsSchema = z.record(z.string().regex(ID_PATTERN), keptSheetSchema);
+export const roomReadingsSchema = z.record(z.string().check(z.regex(ID_PATTERN)), keptSheetSchema);
 export type RoomReadings = z.infer<typeof roomReadingsSchema>;
 
 /** The readings that count, with their places among all. */

@@ -2,7 +2,7 @@
  * A request's JSON body, read with a limit and checked with zod; what is wrong with it is said in one sentence. The limit
  * of every route is here: the gate asks before anything is read, the reader counts what comes.
  */
-import type { z } from "zod";
+import * as z from "zod";
 import { fail, ok, type Result } from "#server/result.ts";
 
 /** Bytes. A plan file of a long class with its whole library is well below one tenth of this. */
@@ -32,7 +32,7 @@ export function refuseUnread(headers: {
 /** Reads and checks the body, of at most `most` bytes. Errors: 413 too-large, 415 not-json-type, 400 not-json, 422 invalid (with `pointer`). */
 export async function readBody<T>(
   request: Request,
-  schema: z.ZodType<T>,
+  schema: z.core.$ZodType<T>,
   most: number = FORM_BODY_BYTES,
 ): Promise<Result<T>> {
   const text = await readBodyText(request, most);
@@ -40,14 +40,14 @@ export async function readBody<T>(
 }
 
 /** Errors: 400 not-json, 422 invalid (with `pointer`). */
-export function parseBody<T>(text: string, schema: z.ZodType<T>): Result<T> {
+export function parseBody<T>(text: string, schema: z.core.$ZodType<T>): Result<T> {
   let value: unknown;
   try {
     value = JSON.parse(text);
   } catch {
     return NOT_JSON;
   }
-  const parsed = schema.safeParse(value);
+  const parsed = z.safeParse(schema, value);
   return parsed.success ? ok(parsed.data) : invalid(parsed.error);
 }
 
@@ -62,7 +62,7 @@ export async function readBodyText(request: Request, most: number = FORM_BODY_BY
 }
 
 /** A zod error as one sentence about its first place; all places are in `details.issues`. */
-export function invalid(error: z.ZodError): Result<never> {
+export function invalid(error: z.core.$ZodError): Result<never> {
   const issues = error.issues.map((issue) => ({
     pointer: issue.path.map((part) => `/${String(part).replaceAll("~", "~0").replaceAll("/", "~1")}`).join(""),
     message: issue.message,

@@ -42,7 +42,7 @@ export interface DeviceCall<B> extends Call<B> {
 export type Asking = Omit<Call<undefined>, "body">;
 
 export interface Options<B, A = Asking> {
-  readonly body?: z.ZodType<B>;
+  readonly body?: z.core.$ZodType<B>;
   /** The body may be a file. */
   readonly large?: boolean;
   /** Refuses, or gives undefined, before the body is read: nobody without the right has the server read megabytes. */

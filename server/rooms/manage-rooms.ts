@@ -10,17 +10,19 @@ import type { Springline } from "#server/springline.ts";
 import { announceStudio } from "#server/studio/announce-studio.ts";
 
 const roomName = z.string().trim().min(1, "Give the room a name.").max(80, "That name is too long.");
-const machines = equipmentSchema.refine(
-  (equipment) => new Set(equipment.springs.map((spring) => spring.id)).size === equipment.springs.length,
-  { path: ["springs"], message: "Two springs have the same id." },
+const machines = equipmentSchema.check(
+  z.refine((equipment) => new Set(equipment.springs.map((spring) => spring.id)).size === equipment.springs.length, {
+    path: ["springs"],
+    message: "Two springs have the same id.",
+  }),
 );
 export const newRoomSchema = z.strictObject({ name: roomName, equipment: machines });
 export const roomChangeSchema = z
   .strictObject({
     name: roomName.optional(),
-    equipment: machines.optional(),
+    equipment: z.optional(machines),
     /** The machines that the change was made on: what another manager kept meanwhile is never taken back unseen. */
-    seen: equipmentSchema.optional(),
+    seen: z.optional(equipmentSchema),
   })
   .refine(({ equipment, seen }) => equipment === undefined || seen !== undefined, {
     path: ["seen"],

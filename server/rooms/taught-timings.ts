@@ -27,9 +27,11 @@ export type TakenSeconds = Readonly<Partial<Record<TimedAction, number>>>;
 
 export const takeTimingsSchema = z.strictObject({
   /** The actions to take, each with the seconds it was shown with. */
-  take: actionSecondsSchema.refine((take) => Object.values(take).some((seconds) => seconds !== undefined), {
-    message: "Choose at least one.",
-  }),
+  take: actionSecondsSchema.check(
+    z.refine((take) => Object.values(take).some((seconds) => seconds !== undefined), {
+      message: "Choose at least one.",
+    }),
+  ),
 });
 
 /** Errors: 403 no-right, 404 not-found. */
@@ -39,7 +41,7 @@ export function readTaughtTimings(app: Springline, actor: Actor, roomId: string)
   const { classes, fit } = fitted(app, roomId);
   const last = lastStudioEvent(app.db, "timings-taken", roomId);
   const byName = last && (namesById(app.db).get(last.actorId) ?? SOMEBODY);
-  const seconds = actionSecondsSchema.catch({}).parse(last?.data);
+  const seconds = actionSecondsSchema.safeParse(last?.data).data ?? {};
   return ok({ ...fit, classes, taken: last && byName ? { at: last.at, byName, seconds: given(seconds) } : null });
 }
 

@@ -16,9 +16,9 @@ import { announceStudio } from "./announce-studio.ts";
 
 export const standardChangeSchema = z.strictObject({
   /** Null: as the rule has it. */
-  standard: houseStandardSchema.nullable(),
+  standard: z.nullable(houseStandardSchema),
   /** What the change was made on: what another manager kept meanwhile is never taken back unseen. */
-  seen: houseStandardSchema.nullable(),
+  seen: z.nullable(houseStandardSchema),
 });
 
 export interface KeptStandard {

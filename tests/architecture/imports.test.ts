@@ -66,6 +66,13 @@ describe("structure", () => {
     expect(wrong).toEqual([]);
   });
 
+  test("a schema that a page may hold is written with zod/mini: the other one cannot be taken apart", () => {
+    const wrong = sources.filter(
+      ({ layer, imports }) => (layer === "app" || layer === "lib") && imports.some(({ from }) => from === "zod"),
+    );
+    expect(wrong.map(({ path }) => path)).toEqual([]);
+  });
+
   test("client components import lib and app only", () => {
     const wrong = sources
       .filter((s) => s.layer === "app" && /^["']use client["']/m.test(s.text))

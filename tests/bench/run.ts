@@ -8,6 +8,7 @@ import { benchFloor } from "./floor.ts";
 import { benchLine } from "./line.ts";
 import { benchLive } from "./live/live.ts";
 import { benchSoak } from "./live/soak.ts";
+import { benchPages } from "./pages.ts";
 import { benchScreen } from "./screen.ts";
 
 const { values, positionals } = parseArgs({
@@ -38,6 +39,7 @@ const PARTS: Readonly<Record<string, () => Promise<boolean>>> = {
       pages: Number(values.pages),
       works: values.works.split(",").filter(Boolean),
     }),
+  pages: () => benchPages({ rounds: Number(values.rounds) }),
   screen: benchScreen,
   soak: () => benchSoak(Number(values.minutes)),
 };

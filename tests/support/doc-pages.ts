@@ -85,7 +85,7 @@ export async function docPages(): Promise<DocPages> {
 
 function planProps(user: string, generation: string): ConstructorParameters<typeof PlanSession>[0] {
   return {
-    ...{ planId: "p", generation, title: "", me: { ...person(user), roles: ["coach"] } },
+    ...{ planId: "p", generation, title: "", outline: [], me: { ...person(user), roles: ["coach"] } },
     studio: {
       ...{ mark: "m", roomName: "Loft", moves: SMALL_PLAN.moves, equipment: SMALL_PLAN.equipment },
     } as unknown as PlanSession["studio"],

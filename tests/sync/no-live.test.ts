@@ -44,6 +44,7 @@ function openPlan(made: TestServer, edge: TestEdge): PlanSession {
   return new PlanSession(
     {
       ...{ planId: "p", generation: made.rooms.generation({ kind: "plan", key: "p" }) ?? "", title: "" },
+      outline: [],
       me: { id: "ines", name: "Ines", roles: ["coach"] },
       studio: {
         ...{ mark: "m", roomName: "Loft", moves: SMALL_PLAN.moves, equipment: SMALL_PLAN.equipment },

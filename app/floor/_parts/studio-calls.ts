@@ -1,5 +1,5 @@
 /** What a device says to the studio: take me as yours, which cards are mine, this is what the class did. */
-import * as z from "zod";
+import * as z from "zod/mini";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { Pairing } from "./kept.ts";
 
@@ -9,20 +9,23 @@ export type Answer<T> =
 
 const named = z.object({ id: z.string(), name: z.string() });
 const pairingSchema = z.object({
-  token: z.string().min(20),
+  token: z.string().check(z.minLength(20)),
   device: named,
   room: named,
   studio: z.object({ name: z.string(), town: z.string() }),
-  publicKey: z.string().min(43),
+  publicKey: z.string().check(z.minLength(43)),
 });
 const cardsSchema = z.object({
   room: named,
   /** Not trusted before they are verified. */
   cards: z.array(z.unknown()),
-  nextSlots: z.record(z.string(), z.string()).default({}),
-  withdrawn: z
-    .array(z.object({ planId: z.string(), number: z.number(), byName: z.string(), at: z.number(), reason: z.string() }))
-    .default([]),
+  nextSlots: z._default(z.record(z.string(), z.string()), {}),
+  withdrawn: z._default(
+    z.array(
+      z.object({ planId: z.string(), number: z.number(), byName: z.string(), at: z.number(), reason: z.string() }),
+    ),
+    [],
+  ),
   serverTime: z.number(),
 });
 const errorSchema = z.object({ error: z.object({ code: z.string(), message: z.string() }) });
@@ -51,7 +54,7 @@ export const sendLog = (token: string, log: ClassLog): Promise<Answer<{ sessionI
     body: JSON.stringify(log),
   });
 
-async function ask<T>(path: string, schema: z.ZodType<T>, init: RequestInit): Promise<Answer<T>> {
+async function ask<T>(path: string, schema: z.ZodMiniType<T>, init: RequestInit): Promise<Answer<T>> {
   let body: unknown;
   try {
     // No cookie goes along: a device is a device, whoever is signed in on the same browser.

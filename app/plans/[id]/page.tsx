@@ -1,16 +1,20 @@
-/** A plan's page: who asks, what they may do, what the studio lends the plan; the rest happens in the browser. */
+/**
+ * A plan's page: who asks, what they may do, what the studio lends the plan; the rest happens in the browser. Its script is
+ * named in the page itself, so that it comes beside the framework's and not after it.
+ */
 import type { Metadata } from "next";
 import { headers } from "next/headers";
 import Link from "next/link";
 import { redirect } from "next/navigation";
+import { PlanPage } from "#app/_plan/plan-page.tsx";
 import type { PlanPageProps } from "#app/_plan/session-types.ts";
 import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";
+import { readOutline } from "#server/plans/plan-outline.ts";
 import { planStudio } from "#server/plans/plan-studio.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import { springline } from "#server/springline.ts";
-import { OpenPlan } from "./open-plan.tsx";
 import styles from "./page.module.css";
 
 interface PageProps {
@@ -23,13 +27,13 @@ export async function generateMetadata({ params }: PageProps): Promise<Metadata>
   return { title: found.ok ? found.value.title || "Plan without a title" : "No such plan" };
 }
 
-export default async function PlanPage({ params }: PageProps) {
+export default async function Page({ params }: PageProps) {
   const { id } = await params;
   const who = await actorFromHeaders(await headers());
   if (!who) redirect(`/sign-in?to=${encodeURIComponent(`/plans/${id}`)}`);
   const found = planPageProps(who, id);
   if (!found.ok) return <NotHere sentence={found.error.message} />;
-  return <OpenPlan {...found.value} />;
+  return <PlanPage {...found.value} />;
 }
 
 function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
@@ -39,9 +43,12 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   const generation = app.rooms.generation(planDoc(id));
   if (generation === undefined) return fail(404, "not-found", "This plan has no document. It may have been deleted.");
   const { rights, roomId, state, title } = found.value;
+  const outline = readOutline(app, who.actor, id);
   return ok({
     planId: id,
     title,
+    // The page says itself what is wrong with a document that cannot be read.
+    outline: outline.ok ? outline.value : [],
     generation,
     me: { id: who.actor.id, name: who.name, roles: who.actor.roles },
     studio: planStudio(app.db, roomId),

@@ -2,7 +2,7 @@
  * A value that a person set, as it is remembered until it is known whether it stood; and the note of it that is kept with
  * the device's copy, so that the next page can tell when this one is closed before. Notes are checked as they are read.
  */
-import * as z from "zod";
+import * as z from "zod/mini";
 import { type Names, namesSchema } from "../names-seen.ts";
 import type { ValueAt, ValueWords } from "./description.ts";
 import { placeKey } from "./values.ts";
@@ -12,14 +12,14 @@ const ownSchema = z.object({
   words: z.object({
     name: z.string(),
     says: z.string(),
-    did: z.object({ past: z.string(), perfect: z.string() }).optional(),
+    did: z.optional(z.object({ past: z.string(), perfect: z.string() })),
   }),
   /** Client id of the page that it was set on. */
   by: z.number(),
   /** Of a text: what that page knew of every page then. */
   since: z.map(z.number(), z.number()),
   /** Of a key: the struct that holds it; null where it was taken away. */
-  struct: z.object({ client: z.number(), clock: z.number() }).nullable(),
+  struct: z.nullable(z.object({ client: z.number(), clock: z.number() })),
 });
 
 export interface Own {

@@ -1,6 +1,6 @@
 /** Who else is on this page and where, from awareness. States of a foreign shape are passed over. */
 import type { Awareness } from "y-protocols/awareness";
-import * as z from "zod";
+import * as z from "zod/mini";
 
 /** The person at this page, as the server knows them. */
 export interface Person {
@@ -18,7 +18,7 @@ export interface Place {
 
 const stateSchema = z.object({
   user: z.object({ id: z.string(), name: z.string() }),
-  item: z.string().nullable().optional(),
+  item: z.optional(z.nullable(z.string())),
 });
 
 export function placesOf(awareness: Awareness, me: Person): Place[] {

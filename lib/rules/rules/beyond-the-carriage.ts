@@ -1,10 +1,10 @@
-import * as z from "zod";
 import { travelMm, worksSprings } from "#lib/load/load.ts";
 import { itemName, offsetWords, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import type { Found, PlacedMove } from "../types.ts";
+import { limits, wholeLimit } from "../limit-fields.ts";
+import type { Found, PlacedMove, RuleExamples } from "../types.ts";
 
 const travelling = (travel: [number, number]) =>
   examplePlan([move("a")], { moves: { squat: { ...exampleMoves.squat, travelMm: travel } } });
@@ -17,33 +17,33 @@ export const beyondTheCarriage = defineRule({
   fix: "Mend the travel in the library or the room's, or bring the starting place nearer to the usual one.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    mostOffsetMm: z
-      .number()
-      .int()
-      .min(0)
-      .max(2000)
-      .default(400)
-      .describe("Furthest that people start from a move's usual place, mm"),
+  limits: limits({
+    mostOffsetMm: wholeLimit({
+      from: 0,
+      to: 2000,
+      usual: 400,
+      says: "Furthest that people start from a move's usual place, mm",
+    }),
   }),
   messages: {
     travel: "{itemName}: {toCm} cm of travel by the library, and this room's carriage goes {hasCm} cm; look at both.",
     offset:
       "{itemName}: started {place}, and nobody sits more than {mostCm} cm from the usual place. Is the number right?",
   },
-  examples: {
-    pass: [
-      { say: "as far as the carriage goes", plan: travelling([0, 1000]) },
-      { say: "a hand's width off", plan: examplePlan([move("a", { offsetMm: 100 })]) },
-    ],
-    fail: [
-      { say: "further than the carriage goes", plan: travelling([0, 1500]), expect: ["travel"] },
-      { say: "two metres off", plan: examplePlan([move("a", { offsetMm: 2000 })]), expect: ["offset"] },
-    ],
-  },
   check({ plan, moves }, { mostOffsetMm }) {
     return moves.flatMap((placed) => [...tooFarOut(plan, placed), ...tooFarOff(plan, placed, mostOffsetMm)]);
   },
+});
+
+export const beyondTheCarriageExamples = (): RuleExamples => ({
+  pass: [
+    { say: "as far as the carriage goes", plan: travelling([0, 1000]) },
+    { say: "a hand's width off", plan: examplePlan([move("a", { offsetMm: 100 })]) },
+  ],
+  fail: [
+    { say: "further than the carriage goes", plan: travelling([0, 1500]), expect: ["travel"] },
+    { say: "two metres off", plan: examplePlan([move("a", { offsetMm: 2000 })]), expect: ["offset"] },
+  ],
 });
 
 function tooFarOut(plan: Plan, { item, move: library }: PlacedMove): Found<"travel">[] {

@@ -1,10 +1,10 @@
-import * as z from "zod";
 import { itemName, tagWords } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, fullScript, move } from "../examples/build.ts";
+import { choicesLimit, limits } from "../limit-fields.ts";
 import { cautionedMoves } from "../select/cautions.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const plank = { move: "plank", script: fullScript.filter((line) => line.kind !== "easier") };
 
@@ -16,32 +16,16 @@ export const cautionWithoutEasier = defineRule({
   fix: "Write a line that offers the easier way.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    cautions: z
-      .array(z.enum(MOVE_CAUTIONS))
-      .max(MOVE_CAUTIONS.length)
-      .default([...MOVE_CAUTIONS])
-      .describe("Cautions that call for an easier way"),
+  limits: limits({
+    cautions: choicesLimit({
+      of: MOVE_CAUTIONS,
+      usual: [...MOVE_CAUTIONS],
+      says: "Cautions that call for an easier way",
+    }),
   }),
   messages: {
     unsaid: "{itemName}: care is asked for ({cautions}) and no easier way is said; the library has one: “{easier}”.",
     unknown: "{itemName}: care is asked for ({cautions}) and there is no easier way; write one, for the library too.",
-  },
-  examples: {
-    pass: [
-      { say: "the easier way is said", plan: examplePlan([move("a", { move: "plank" })]) },
-      { say: "a move without cautions", plan: examplePlan([move("a", { script: plank.script })]) },
-    ],
-    fail: [
-      { say: "nobody knows an easier way", plan: examplePlan([move("a", plank)]), expect: ["unknown"] },
-      {
-        say: "the library knows one, the script does not say it",
-        plan: examplePlan([move("a", plank)], {
-          moves: { plank: { ...exampleMoves.plank, easier: ["Drop to the forearms."] } },
-        }),
-        expect: ["unsaid"],
-      },
-    ],
   },
   check(ctx, { cautions }) {
     return cautionedMoves(ctx, cautions).flatMap(({ placed, tags, saysEasier }): Found<"unsaid" | "unknown">[] => {
@@ -55,4 +39,21 @@ export const cautionWithoutEasier = defineRule({
         : [{ message: "unsaid", items, values: { ...values, easier } }];
     });
   },
+});
+
+export const cautionWithoutEasierExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the easier way is said", plan: examplePlan([move("a", { move: "plank" })]) },
+    { say: "a move without cautions", plan: examplePlan([move("a", { script: plank.script })]) },
+  ],
+  fail: [
+    { say: "nobody knows an easier way", plan: examplePlan([move("a", plank)]), expect: ["unknown"] },
+    {
+      say: "the library knows one, the script does not say it",
+      plan: examplePlan([move("a", plank)], {
+        moves: { plank: { ...exampleMoves.plank, easier: ["Drop to the forearms."] } },
+      }),
+      expect: ["unsaid"],
+    },
+  ],
 });

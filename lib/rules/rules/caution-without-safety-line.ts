@@ -1,10 +1,11 @@
-import * as z from "zod";
 import { itemName, tagWords } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { choicesLimit, limits, yesNoLimit } from "../limit-fields.ts";
 import type { CautionedMove } from "../select/cautions.ts";
 import { cautionedMoves } from "../select/cautions.ts";
+import type { RuleExamples } from "../types.ts";
 
 const unsafe = fullScript.filter((line) => line.kind !== "safety");
 const plank = { move: "plank", script: unsafe };
@@ -18,32 +19,18 @@ export const cautionWithoutSafetyLine = defineRule({
   fix: "Write a safety line that says what to watch and when to stop; the maker's manual and a participant's clinician go first.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    cautions: z
-      .array(z.enum(MOVE_CAUTIONS))
-      .max(MOVE_CAUTIONS.length)
-      .default([...MOVE_CAUTIONS])
-      .describe("Cautions that call for a safety line"),
-    onceForBothSides: z
-      .boolean()
-      .default(false)
-      .describe("A line on one side is enough when the other side follows at once"),
+  limits: limits({
+    cautions: choicesLimit({
+      of: MOVE_CAUTIONS,
+      usual: [...MOVE_CAUTIONS],
+      says: "Cautions that call for a safety line",
+    }),
+    onceForBothSides: yesNoLimit({
+      usual: false,
+      says: "A line on one side is enough when the other side follows at once",
+    }),
   }),
   messages: { unsaid: "{itemName}: care is asked for ({cautions}) and no safety line says so; write one." },
-  examples: {
-    pass: [
-      { say: "a plank with its safety line", plan: examplePlan([move("a", { move: "plank" })]) },
-      { say: "a move without cautions", plan: examplePlan([move("a", { script: unsafe })]) },
-    ],
-    fail: [
-      { say: "weight on the wrists and nothing said", plan: examplePlan([move("a", plank)]), expect: ["unsaid"] },
-      {
-        say: "a safety line of spaces says nothing",
-        plan: examplePlan([move("a", { ...plank, script: [...unsafe, { kind: "safety", text: "  " }] })]),
-        expect: ["unsaid"],
-      },
-    ],
-  },
   check(ctx, { cautions, onceForBothSides }) {
     const cautioned = cautionedMoves(ctx, cautions);
     return cautioned.flatMap((found) => {
@@ -53,6 +40,21 @@ export const cautionWithoutSafetyLine = defineRule({
       return [{ message: "unsaid" as const, items: [placed.item.id], values }];
     });
   },
+});
+
+export const cautionWithoutSafetyLineExamples = (): RuleExamples => ({
+  pass: [
+    { say: "a plank with its safety line", plan: examplePlan([move("a", { move: "plank" })]) },
+    { say: "a move without cautions", plan: examplePlan([move("a", { script: unsafe })]) },
+  ],
+  fail: [
+    { say: "weight on the wrists and nothing said", plan: examplePlan([move("a", plank)]), expect: ["unsaid"] },
+    {
+      say: "a safety line of spaces says nothing",
+      plan: examplePlan([move("a", { ...plank, script: [...unsafe, { kind: "safety", text: "  " }] })]),
+      expect: ["unsaid"],
+    },
+  ],
 });
 
 function saidOnOtherSide({ placed: { item, index } }: CautionedMove, all: readonly CautionedMove[]): boolean {

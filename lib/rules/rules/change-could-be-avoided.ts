@@ -1,11 +1,11 @@
-import * as z from "zod";
 import { bestOrder } from "#lib/order/order.ts";
 import { itemName, moveName, springWords } from "#lib/plan/format.ts";
 import type { PlanItem } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { bothSides, exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit, wholeLimit } from "../limit-fields.ts";
 import { type KeptSprings, keptSprings } from "../select/kept-springs.ts";
-import type { Found, RuleContext } from "../types.ts";
+import type { Found, RuleContext, RuleExamples } from "../types.ts";
 
 const range = { max: { light: 3, heavy: 1 } };
 const moves = {
@@ -40,33 +40,27 @@ export const changeCouldBeAvoided = defineRule({
   level: "info",
   source:
     "the room's measured springs and the ranges of the studio's library; what is worth a change is common practice, no source",
-  limits: z.strictObject({
-    minSavedSeconds: z.number().min(0).max(600).default(8).describe("What must be spared to be worth a word"),
-    maxOffsetMm: z
-      .number()
-      .min(0)
-      .max(400)
-      .default(200)
-      .describe("Furthest that people can sit from where they usually do"),
-    minOrderSavedSeconds: z
-      .number()
-      .min(1)
-      .max(600)
-      .default(15)
-      .describe("What another order of a block must spare to be worth a word"),
-    maxBlockCount: z
-      .number()
-      .int()
-      .min(2)
-      .max(10)
-      .default(8)
-      .describe("Moves of a block up to which its order is tried"),
-    maxLoadDifferenceShare: z
-      .number()
-      .min(0)
-      .max(1)
-      .default(0.25)
-      .describe("How different the load may be where only the springs can change it"),
+  limits: limits({
+    minSavedSeconds: numberLimit({ from: 0, to: 600, usual: 8, says: "What must be spared to be worth a word" }),
+    maxOffsetMm: numberLimit({
+      from: 0,
+      to: 400,
+      usual: 200,
+      says: "Furthest that people can sit from where they usually do",
+    }),
+    minOrderSavedSeconds: numberLimit({
+      from: 1,
+      to: 600,
+      usual: 15,
+      says: "What another order of a block must spare to be worth a word",
+    }),
+    maxBlockCount: wholeLimit({ from: 2, to: 10, usual: 8, says: "Moves of a block up to which its order is tried" }),
+    maxLoadDifferenceShare: numberLimit({
+      from: 0,
+      to: 1,
+      usual: 0.25,
+      says: "How different the load may be where only the springs can change it",
+    }),
   }),
   messages: {
     offset:
@@ -75,51 +69,52 @@ export const changeCouldBeAvoided = defineRule({
     order:
       "Another order of {block} saves {savedSeconds} of changes: see 'Fewer set-ups' there, if the class allows it.",
   },
-  examples: {
-    pass: [
-      { say: "the springs stay", plan: squats({ light: 3 }) },
-      { say: "one light is far lighter than three: chosen on purpose", plan: squats({ light: 1 }) },
-      { say: "nearer to the anchor the cable would hang loose", plan: rows(3, 2) },
-      {
-        say: "the springs do not come back",
-        plan: examplePlan([move("a"), move("b", { springs: { light: 2 } }), move("c", { springs: { light: 3 } })], {
-          moves,
-        }),
-      },
-    ],
-    fail: [
-      {
-        say: "three light for one pair between moves on two: 14 cm further from the anchor does it",
-        plan: rows(2, 3),
-        expect: ["offset"],
-      },
-      {
-        say: "springs and facing changed to and fro under one heading",
-        plan: examplePlan(
-          [
-            { id: "h", kind: "heading", title: "Legs and back" },
-            move("a", { springs: { heavy: 1 } }),
-            move("b", { move: "press", springs: { light: 3 } }),
-            move("c", { springs: { heavy: 1 }, seconds: 40 }),
-            move("d", { move: "press", springs: { light: 3 }, seconds: 40 }),
-          ],
-          { moves: exampleMoves },
-        ),
-        expect: ["order"],
-      },
-      {
-        say: "a spring the move does not take, between moves on springs that it does",
-        plan: squats({ heavy: 2 }),
-        expect: ["keep"],
-      },
-    ],
-  },
   check(ctx, limits) {
     const kept = keptSprings(ctx.plan, ctx.steps, limits)
       .filter(({ savedSeconds }) => savedSeconds >= limits.minSavedSeconds)
       .map((found) => findingOf(ctx, found));
     return [...kept, ...betterOrders(ctx, limits)];
   },
+});
+
+export const changeCouldBeAvoidedExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the springs stay", plan: squats({ light: 3 }) },
+    { say: "one light is far lighter than three: chosen on purpose", plan: squats({ light: 1 }) },
+    { say: "nearer to the anchor the cable would hang loose", plan: rows(3, 2) },
+    {
+      say: "the springs do not come back",
+      plan: examplePlan([move("a"), move("b", { springs: { light: 2 } }), move("c", { springs: { light: 3 } })], {
+        moves,
+      }),
+    },
+  ],
+  fail: [
+    {
+      say: "three light for one pair between moves on two: 14 cm further from the anchor does it",
+      plan: rows(2, 3),
+      expect: ["offset"],
+    },
+    {
+      say: "springs and facing changed to and fro under one heading",
+      plan: examplePlan(
+        [
+          { id: "h", kind: "heading", title: "Legs and back" },
+          move("a", { springs: { heavy: 1 } }),
+          move("b", { move: "press", springs: { light: 3 } }),
+          move("c", { springs: { heavy: 1 }, seconds: 40 }),
+          move("d", { move: "press", springs: { light: 3 }, seconds: 40 }),
+        ],
+        { moves: exampleMoves },
+      ),
+      expect: ["order"],
+    },
+    {
+      say: "a spring the move does not take, between moves on springs that it does",
+      plan: squats({ heavy: 2 }),
+      expect: ["keep"],
+    },
+  ],
 });
 
 type Message = "offset" | "keep" | "order";

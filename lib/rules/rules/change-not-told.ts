@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { itemName, sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { choicesLimit, limits } from "../limit-fields.ts";
 import { changeList } from "../select/changes.ts";
 import {
   saidIn,
@@ -14,7 +14,7 @@ import {
   tellsSprings,
   tellsStrap,
 } from "../select/told.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const CHANGE_KINDS = ["springs", "facing", "side", "handles", "strap"] as const;
 export type ChangeKind = (typeof CHANGE_KINDS)[number];
@@ -31,12 +31,8 @@ export const changeNotTold = defineRule({
   fix: "Name the change in the set-up line, in words or with a live field.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    kinds: z
-      .array(z.enum(CHANGE_KINDS))
-      .max(CHANGE_KINDS.length)
-      .default([...CHANGE_KINDS])
-      .describe("Changes that must be told"),
+  limits: limits({
+    kinds: choicesLimit({ of: CHANGE_KINDS, usual: [...CHANGE_KINDS], says: "Changes that must be told" }),
   }),
   messages: {
     springs: "{itemName}: people {changes}, and no set-up line names the springs: say them, or put the field in.",
@@ -45,71 +41,6 @@ export const changeNotTold = defineRule({
     handles: "{itemName}: {changes}, and no set-up line speaks of the handles: say what the hands do.",
     strap: "{itemName}: {changes}, and no set-up line speaks of the strap: say what the foot does.",
     nothing: "{itemName}: no set-up line tells what changes ({kinds}); write one.",
-  },
-  examples: {
-    pass: [
-      {
-        say: "springs by the live field, facing and handles in words",
-        plan: examplePlan([
-          move("a"),
-          move("b", {
-            move: "press",
-            facing: "back",
-            springs: { light: 2 },
-            ...setup("{springs}, FACE back, grab both handles!"),
-          }),
-        ]),
-      },
-      {
-        say: "the spring's own name, in the plural",
-        plan: examplePlan([move("a"), move("b", { springs: { light: 3 }, ...setup("Three lights on.") })]),
-      },
-      { say: "nothing changes", plan: examplePlan([move("a"), move("b", { script: [] })]) },
-      {
-        say: "naming the other side says what the one handle does too",
-        plan: examplePlan([
-          move("a", { move: "row", side: "right" }),
-          move("b", { move: "row", side: "left", ...setup("Other side.") }),
-        ]),
-      },
-    ],
-    fail: [
-      {
-        say: "springs",
-        plan: examplePlan([move("a"), move("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
-        expect: ["springs"],
-      },
-      {
-        say: "a long back is no way to face",
-        plan: examplePlan([move("a"), move("b", { facing: "back", ...setup("Stand tall, back long.") })]),
-        expect: ["facing"],
-      },
-      {
-        say: "the other side",
-        plan: examplePlan([
-          move("a", { move: "row", side: "right" }),
-          move("b", { move: "row", side: "left", ...setup("Arms long.") }),
-        ]),
-        expect: ["side"],
-      },
-      {
-        say: "handles",
-        plan: examplePlan([move("a"), move("b", { move: "press", ...setup("Kneel, hands at the chest.") })]),
-        expect: ["handles"],
-      },
-      {
-        say: "a strap",
-        plan: examplePlan([move("a"), move("b", { move: "legs", ...setup("Lie down.") })], {
-          moves: { ...exampleMoves, legs: strapped },
-        }),
-        expect: ["strap"],
-      },
-      {
-        say: "no set-up line at all: one finding for everything",
-        plan: examplePlan([move("a"), move("b", { facing: "back", springs: { light: 2 }, script: [] })]),
-        expect: ["nothing"],
-      },
-    ],
   },
   check({ plan, steps }, { kinds }) {
     return steps.flatMap((step): Found<Message>[] => {
@@ -127,6 +58,72 @@ export const changeNotTold = defineRule({
       }));
     });
   },
+});
+
+export const changeNotToldExamples = (): RuleExamples => ({
+  pass: [
+    {
+      say: "springs by the live field, facing and handles in words",
+      plan: examplePlan([
+        move("a"),
+        move("b", {
+          move: "press",
+          facing: "back",
+          springs: { light: 2 },
+          ...setup("{springs}, FACE back, grab both handles!"),
+        }),
+      ]),
+    },
+    {
+      say: "the spring's own name, in the plural",
+      plan: examplePlan([move("a"), move("b", { springs: { light: 3 }, ...setup("Three lights on.") })]),
+    },
+    { say: "nothing changes", plan: examplePlan([move("a"), move("b", { script: [] })]) },
+    {
+      say: "naming the other side says what the one handle does too",
+      plan: examplePlan([
+        move("a", { move: "row", side: "right" }),
+        move("b", { move: "row", side: "left", ...setup("Other side.") }),
+      ]),
+    },
+  ],
+  fail: [
+    {
+      say: "springs",
+      plan: examplePlan([move("a"), move("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
+      expect: ["springs"],
+    },
+    {
+      say: "a long back is no way to face",
+      plan: examplePlan([move("a"), move("b", { facing: "back", ...setup("Stand tall, back long.") })]),
+      expect: ["facing"],
+    },
+    {
+      say: "the other side",
+      plan: examplePlan([
+        move("a", { move: "row", side: "right" }),
+        move("b", { move: "row", side: "left", ...setup("Arms long.") }),
+      ]),
+      expect: ["side"],
+    },
+    {
+      say: "handles",
+      plan: examplePlan([move("a"), move("b", { move: "press", ...setup("Kneel, hands at the chest.") })]),
+      expect: ["handles"],
+    },
+    {
+      say: "a strap",
+      plan: examplePlan([move("a"), move("b", { move: "legs", ...setup("Lie down.") })], {
+        moves: { ...exampleMoves, legs: strapped },
+      }),
+      expect: ["strap"],
+    },
+    {
+      say: "no set-up line at all: one finding for everything",
+      plan: examplePlan([move("a"), move("b", { facing: "back", springs: { light: 2 }, script: [] })]),
+      expect: ["nothing"],
+    },
+  ],
 });
 
 const hasSetupWords = (plan: Plan, step: Step): boolean => saidIn(plan, step.item, ["setup"]) !== "";

@@ -1,11 +1,12 @@
-import * as z from "zod";
 import { isAnswered } from "#lib/cautions/concern.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { moveName, plural, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { choicesLimit, limits } from "../limit-fields.ts";
 import { type CautionedMove, cautionedMoves } from "../select/cautions.ts";
+import type { RuleExamples } from "../types.ts";
 
 const without = (kind: "safety" | "easier") => fullScript.filter((line) => line.kind !== kind);
 
@@ -17,39 +18,15 @@ export const expectedCautionUnanswered = defineRule({
   fix: "Say in the script what to watch and what to do instead, or choose another move; their clinician's word goes first.",
   level: "look",
   source: "EXPECTED_GUIDANCE in lib/cautions/expected.ts names a publication, or common practice, for each condition",
-  limits: z.strictObject({
-    conditions: z
-      .array(z.enum(EXPECTED_CAUTIONS))
-      .max(EXPECTED_CAUTIONS.length)
-      .default([...EXPECTED_CAUTIONS])
-      .describe("Conditions that are looked at"),
+  limits: limits({
+    conditions: choicesLimit({
+      of: EXPECTED_CAUTIONS,
+      usual: [...EXPECTED_CAUTIONS],
+      says: "Conditions that are looked at",
+    }),
   }),
   messages: {
     unanswered: "For {people}: {moves} ({cautions}) without {lack}; say what to watch and offer a way round.",
-  },
-  examples: {
-    pass: [
-      {
-        say: "wrist pain is expected, and the plank says what to watch and a way round",
-        plan: examplePlan([move("a", { move: "plank" })], { expected: ["wrist-pain"] }),
-      },
-      {
-        say: "knee pain is expected, and nobody kneels",
-        plan: examplePlan([move("a", { move: "plank", script: [] })], { expected: ["knee-pain"] }),
-      },
-    ],
-    fail: [
-      {
-        say: "wrist pain and no way round",
-        plan: examplePlan([move("a", { move: "plank", script: without("easier") })], { expected: ["wrist-pain"] }),
-        expect: ["unanswered"],
-      },
-      {
-        say: "after surgery every caution counts",
-        plan: examplePlan([move("a", { move: "plank", script: without("safety") })], { expected: ["recent-surgery"] }),
-        expect: ["unanswered"],
-      },
-    ],
   },
   check(ctx, { conditions }) {
     const expected = ctx.plan.expected ?? [];
@@ -70,6 +47,31 @@ export const expectedCautionUnanswered = defineRule({
       ];
     });
   },
+});
+
+export const expectedCautionUnansweredExamples = (): RuleExamples => ({
+  pass: [
+    {
+      say: "wrist pain is expected, and the plank says what to watch and a way round",
+      plan: examplePlan([move("a", { move: "plank" })], { expected: ["wrist-pain"] }),
+    },
+    {
+      say: "knee pain is expected, and nobody kneels",
+      plan: examplePlan([move("a", { move: "plank", script: [] })], { expected: ["knee-pain"] }),
+    },
+  ],
+  fail: [
+    {
+      say: "wrist pain and no way round",
+      plan: examplePlan([move("a", { move: "plank", script: without("easier") })], { expected: ["wrist-pain"] }),
+      expect: ["unanswered"],
+    },
+    {
+      say: "after surgery every caution counts",
+      plan: examplePlan([move("a", { move: "plank", script: without("safety") })], { expected: ["recent-surgery"] }),
+      expect: ["unanswered"],
+    },
+  ],
 });
 
 /** At most three names: the finding marks every item anyway. */

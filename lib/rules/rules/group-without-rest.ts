@@ -1,10 +1,10 @@
-import * as z from "zod";
 import { listWords, moveName, sentenceCase, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { type WorkStretch, workStretches } from "../select/stretches.ts";
-import type { PlacedMove, RuleContext } from "../types.ts";
+import type { PlacedMove, RuleContext, RuleExamples } from "../types.ts";
 
 const squats = (...seconds: number[]) => seconds.map((s, i) => move(`squat-${i}`, { seconds: s }));
 
@@ -19,46 +19,14 @@ export const groupWithoutRest = defineRule({
   fix: "Put a pause, a longer change or a move for other muscles into the stretch.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxSeconds: z.number().min(30).max(3600).default(300).describe("Longest work in a row, at half weight or more"),
-    restSeconds: z.number().min(1).max(600).default(30).describe("A change this long is a rest"),
+  limits: limits({
+    maxSeconds: numberLimit({ from: 30, to: 3600, usual: 300, says: "Longest work in a row, at half weight or more" }),
+    restSeconds: numberLimit({ from: 1, to: 600, usual: 30, says: "A change this long is a rest" }),
   }),
   messages: {
     long: "{groups}: {seconds} without a rest, from {first} to {last}, where {maxSeconds} is the most; put a pause in, or other muscles.",
     alone:
       "{groups}: {seconds} without a rest in {first}, where {maxSeconds} is the most; make it shorter, or pause half-way.",
-  },
-  examples: {
-    pass: [
-      { say: "five minutes in a row are just allowed", plan: examplePlan(squats(100, 100, 100)) },
-      {
-        say: "a pause in the middle",
-        plan: examplePlan([...squats(120, 120), { id: "p", kind: "pause", seconds: 20 }, move("b", { seconds: 120 })]),
-      },
-      {
-        say: "one side rests while the other works",
-        plan: examplePlan([
-          ...bothSides("x", { seconds: 120 }, { seconds: 120 }),
-          ...bothSides("y", { seconds: 120 }, { seconds: 120 }),
-        ]),
-      },
-    ],
-    fail: [
-      {
-        say: "six minutes of squats: the front of the thigh and the seat",
-        plan: examplePlan(squats(120, 120, 120)),
-        expect: ["long"],
-      },
-      {
-        say: "the same side again and again",
-        plan: examplePlan([
-          move("a", { move: "row", side: "right", seconds: 180 }),
-          move("b", { move: "row", side: "right", seconds: 180 }),
-        ]),
-        expect: ["long"],
-      },
-      { say: "one endless squat", plan: examplePlan(squats(400)), expect: ["alone"] },
-    ],
   },
   check(ctx, { maxSeconds, restSeconds }) {
     return tooLong(ctx, maxSeconds, restSeconds).map(({ stretch: { moves, seconds }, side, groups }) => {
@@ -77,6 +45,39 @@ export const groupWithoutRest = defineRule({
       };
     });
   },
+});
+
+export const groupWithoutRestExamples = (): RuleExamples => ({
+  pass: [
+    { say: "five minutes in a row are just allowed", plan: examplePlan(squats(100, 100, 100)) },
+    {
+      say: "a pause in the middle",
+      plan: examplePlan([...squats(120, 120), { id: "p", kind: "pause", seconds: 20 }, move("b", { seconds: 120 })]),
+    },
+    {
+      say: "one side rests while the other works",
+      plan: examplePlan([
+        ...bothSides("x", { seconds: 120 }, { seconds: 120 }),
+        ...bothSides("y", { seconds: 120 }, { seconds: 120 }),
+      ]),
+    },
+  ],
+  fail: [
+    {
+      say: "six minutes of squats: the front of the thigh and the seat",
+      plan: examplePlan(squats(120, 120, 120)),
+      expect: ["long"],
+    },
+    {
+      say: "the same side again and again",
+      plan: examplePlan([
+        move("a", { move: "row", side: "right", seconds: 180 }),
+        move("b", { move: "row", side: "right", seconds: 180 }),
+      ]),
+      expect: ["long"],
+    },
+    { say: "one endless squat", plan: examplePlan(squats(400)), expect: ["alone"] },
+  ],
 });
 
 type Side = "left" | "right";

@@ -1,12 +1,12 @@
-import * as z from "zod";
 import { agree, itemName, tagWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import { saidIn, saidInPauses, tellsHandles, tellsStrap } from "../select/told.ts";
 import { toldLate } from "../select/told-order.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 type Message = "handles" | "strap" | "handles-late" | "strap-late" | "no-time";
 
@@ -32,7 +32,7 @@ export const handOrFootNotFree = defineRule({
   fix: "Say in the set-up what to put down or come out of, and plan the time for it.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     handles: "{itemName}: {held} still in hand as the hands go {place}, and no line says let go: say it before.",
     strap:
@@ -44,44 +44,6 @@ export const handOrFootNotFree = defineRule({
     "no-time":
       "{itemName}: {seconds} planned where people must {acts}, which takes {neededSeconds} by itself; plan {estimateSeconds}.",
   },
-  examples: {
-    pass: [
-      { say: "the handles are put down", plan: toPlank("Handles down, hands on the bars.") },
-      { say: "hands told to bear weight have put them down", plan: toPlank("Hands under the shoulders.", 6) },
-      { say: "out of the strap", plan: outOfStrap("Foot out of the strap, stand up.") },
-      {
-        say: "the pause frees the hands",
-        plan: examplePlan([
-          move("a", { move: "press" }),
-          { id: "p", kind: "pause", seconds: 20, text: "Handles down, shake out." },
-          move("b", { move: "plank", ...setup("To a plank.", 0) }),
-        ]),
-      },
-      {
-        say: "hands that only rest may keep theirs a moment longer",
-        plan: examplePlan([move("a", { move: "press" }), move("b", setup("Stand up."))]),
-      },
-    ],
-    fail: [
-      { say: "nobody says where the handles go", plan: toPlank("Come to a plank."), expect: ["handles"] },
-      { say: "a foot left in its strap", plan: outOfStrap("Stand up."), expect: ["strap"] },
-      {
-        say: "told after the hands are needed",
-        plan: toPlank("Come to a plank, then put the handles down."),
-        expect: ["handles-late"],
-      },
-      {
-        say: "told after people turned",
-        plan: outOfStrap("Face the back, foot out of the strap.", { facing: "back" }),
-        expect: ["strap-late"],
-      },
-      {
-        say: "told, and one second to put two handles down",
-        plan: toPlank("Handles down, hands on the bars.", 1),
-        expect: ["no-time"],
-      },
-    ],
-  },
   check({ plan, steps }) {
     return steps.flatMap((step): Found<Message>[] => {
       const { handles, strap, seconds } = step.letGo;
@@ -90,6 +52,45 @@ export const handOrFootNotFree = defineRule({
       return found.length === 0 && needed && step.seconds < seconds ? [noTime(plan, step)] : found;
     });
   },
+});
+
+export const handOrFootNotFreeExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the handles are put down", plan: toPlank("Handles down, hands on the bars.") },
+    { say: "hands told to bear weight have put them down", plan: toPlank("Hands under the shoulders.", 6) },
+    { say: "out of the strap", plan: outOfStrap("Foot out of the strap, stand up.") },
+    {
+      say: "the pause frees the hands",
+      plan: examplePlan([
+        move("a", { move: "press" }),
+        { id: "p", kind: "pause", seconds: 20, text: "Handles down, shake out." },
+        move("b", { move: "plank", ...setup("To a plank.", 0) }),
+      ]),
+    },
+    {
+      say: "hands that only rest may keep theirs a moment longer",
+      plan: examplePlan([move("a", { move: "press" }), move("b", setup("Stand up."))]),
+    },
+  ],
+  fail: [
+    { say: "nobody says where the handles go", plan: toPlank("Come to a plank."), expect: ["handles"] },
+    { say: "a foot left in its strap", plan: outOfStrap("Stand up."), expect: ["strap"] },
+    {
+      say: "told after the hands are needed",
+      plan: toPlank("Come to a plank, then put the handles down."),
+      expect: ["handles-late"],
+    },
+    {
+      say: "told after people turned",
+      plan: outOfStrap("Face the back, foot out of the strap.", { facing: "back" }),
+      expect: ["strap-late"],
+    },
+    {
+      say: "told, and one second to put two handles down",
+      plan: toPlank("Handles down, hands on the bars.", 1),
+      expect: ["no-time"],
+    },
+  ],
 });
 
 /** What must be free and is told by nobody. */

@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import { toldLate } from "../select/told-order.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const afterPress = (text: string, moves: Partial<typeof exampleMoves> = {}) =>
   examplePlan(
@@ -24,43 +24,10 @@ export const letGoBeforeCarriageHome = defineRule({
   fix: 'Say "carriage home" first, then what to put down or come out of.',
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     early:
       '{itemName}: the set-up has "{early}" before "carriage home", so an open carriage runs in: say "carriage home" first.',
-  },
-  examples: {
-    pass: [
-      { say: "the carriage first", plan: afterPress("Carriage home, handles down, two light.") },
-      { say: "the handles wait for it", plan: afterPress("Handles down once the carriage is home, two light.") },
-      {
-        say: "the move before never took the carriage out",
-        plan: afterPress("Handles down, carriage home, two light.", {
-          press: { ...exampleMoves.press, travelMm: [0, 0] } as typeof exampleMoves.press,
-        }),
-      },
-    ],
-    fail: [
-      {
-        say: "the handles first",
-        plan: afterPress("Put the handles down, carriage home, two light."),
-        expect: ["early"],
-      },
-      {
-        say: "the foot first",
-        plan: examplePlan(
-          [
-            move("a", { move: "cuffed" }),
-            move("b", {
-              springs: { light: 2 },
-              script: [{ kind: "setup", text: "Foot out of the strap. Carriage home, two light." }],
-            }),
-          ],
-          { moves: { ...exampleMoves, cuffed } },
-        ),
-        expect: ["early"],
-      },
-    ],
   },
   check({ plan, steps }) {
     return steps.flatMap((step): Found<"early">[] => {
@@ -69,4 +36,38 @@ export const letGoBeforeCarriageHome = defineRule({
       return [{ message: "early", items: [step.item.id], values: { itemName: itemName(plan, step.item), early } }];
     });
   },
+});
+
+export const letGoBeforeCarriageHomeExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the carriage first", plan: afterPress("Carriage home, handles down, two light.") },
+    { say: "the handles wait for it", plan: afterPress("Handles down once the carriage is home, two light.") },
+    {
+      say: "the move before never took the carriage out",
+      plan: afterPress("Handles down, carriage home, two light.", {
+        press: { ...exampleMoves.press, travelMm: [0, 0] } as typeof exampleMoves.press,
+      }),
+    },
+  ],
+  fail: [
+    {
+      say: "the handles first",
+      plan: afterPress("Put the handles down, carriage home, two light."),
+      expect: ["early"],
+    },
+    {
+      say: "the foot first",
+      plan: examplePlan(
+        [
+          move("a", { move: "cuffed" }),
+          move("b", {
+            springs: { light: 2 },
+            script: [{ kind: "setup", text: "Foot out of the strap. Carriage home, two light." }],
+          }),
+        ],
+        { moves: { ...exampleMoves, cuffed } },
+      ),
+      expect: ["early"],
+    },
+  ],
 });

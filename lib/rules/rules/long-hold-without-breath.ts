@@ -1,9 +1,10 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { saidLines } from "../select/said-lines.ts";
+import type { RuleExamples } from "../types.ts";
 
 const noBreath = fullScript.filter((line) => line.kind !== "breath");
 const form = (text: string): ScriptLine => ({ kind: "form", text });
@@ -17,46 +18,17 @@ export const longHoldWithoutBreath = defineRule({
   // Whoever has a heart or eye condition is asked about by the cautions; this is the reminder for everybody.
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    longHoldSeconds: z
-      .number()
-      .min(1)
-      .max(600)
-      .default(30)
-      .describe("A hold from this length on needs a word about breathing"),
+  limits: limits({
+    longHoldSeconds: numberLimit({
+      from: 1,
+      to: 600,
+      usual: 30,
+      says: "A hold from this length on needs a word about breathing",
+    }),
   }),
   messages: {
     unwritten: "{itemName}: held for {holdSeconds} with no word about breathing; write a breath line.",
     unsaid: "{itemName}: held for {holdSeconds}, and the breath line finds no time; shorten the others.",
-  },
-  examples: {
-    pass: [
-      { say: "the breath is said", plan: examplePlan([move("a", { move: "plank" })]) },
-      {
-        say: "a form line speaks of it",
-        plan: examplePlan([move("a", { move: "plank", script: [...noBreath, form("Keep breathing.")] })]),
-      },
-      { say: "a hold of 20 s", plan: examplePlan([move("a", { move: "plank", seconds: 20, script: noBreath })]) },
-      { say: "repetitions are no hold", plan: examplePlan([move("a", { script: noBreath })]) },
-    ],
-    fail: [
-      {
-        say: "a minute of plank",
-        plan: examplePlan([move("a", { move: "plank", seconds: 60, script: noBreath })]),
-        expect: ["unwritten"],
-      },
-      {
-        say: "a breath line longer than the hold",
-        plan: examplePlan([
-          move("a", {
-            move: "plank",
-            seconds: 40,
-            script: [...noBreath, { kind: "breath", text: "Breathe in and out. ".repeat(40) }],
-          }),
-        ]),
-        expect: ["unsaid"],
-      },
-    ],
   },
   check(ctx, { longHoldSeconds }) {
     const holds = ctx.moves.filter(
@@ -71,6 +43,36 @@ export const longHoldWithoutBreath = defineRule({
       return [{ message: own.length > 0 ? ("unsaid" as const) : ("unwritten" as const), items: [item.id], values }];
     });
   },
+});
+
+export const longHoldWithoutBreathExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the breath is said", plan: examplePlan([move("a", { move: "plank" })]) },
+    {
+      say: "a form line speaks of it",
+      plan: examplePlan([move("a", { move: "plank", script: [...noBreath, form("Keep breathing.")] })]),
+    },
+    { say: "a hold of 20 s", plan: examplePlan([move("a", { move: "plank", seconds: 20, script: noBreath })]) },
+    { say: "repetitions are no hold", plan: examplePlan([move("a", { script: noBreath })]) },
+  ],
+  fail: [
+    {
+      say: "a minute of plank",
+      plan: examplePlan([move("a", { move: "plank", seconds: 60, script: noBreath })]),
+      expect: ["unwritten"],
+    },
+    {
+      say: "a breath line longer than the hold",
+      plan: examplePlan([
+        move("a", {
+          move: "plank",
+          seconds: 40,
+          script: [...noBreath, { kind: "breath", text: "Breathe in and out. ".repeat(40) }],
+        }),
+      ]),
+      expect: ["unsaid"],
+    },
+  ],
 });
 
 /** Lines said in the work itself: "keep breathing" in a set-up is over when the hold begins. */

@@ -1,9 +1,10 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { choicesLimit, limits } from "../limit-fields.ts";
 import { kindWords, says } from "../select/cues.ts";
+import type { RuleExamples } from "../types.ts";
 
 export const missingCue = defineRule({
   id: "missing-cue",
@@ -13,31 +14,12 @@ export const missingCue = defineRule({
   fix: "Write the missing lines into the item's script.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    requiredKinds: z
-      .array(z.enum(CUE_KINDS))
-      .max(CUE_KINDS.length)
-      .default(["setup", "breath"])
-      .describe("Kinds of line every move needs"),
+  limits: limits({
+    requiredKinds: choicesLimit({ of: CUE_KINDS, usual: ["setup", "breath"], says: "Kinds of line every move needs" }),
   }),
   messages: {
     missing:
       "{itemName}: no line for {missing}; write what is missing, so that nobody has to think of it on the floor.",
-  },
-  examples: {
-    pass: [
-      { say: "set-up and breath are there", plan: examplePlan([move("a", { script: fullScript.slice(0, 2) })]) },
-      {
-        say: "a house that asks for nothing",
-        plan: examplePlan([move("a", { script: [] })], {
-          standards: { "missing-cue": { limits: { requiredKinds: [] } } },
-        }),
-      },
-    ],
-    fail: [
-      { say: "no script at all", plan: examplePlan([move("a", { script: [] })]), expect: ["missing"] },
-      { say: "no breath", plan: examplePlan([move("a", { script: fullScript.slice(0, 1) })]), expect: ["missing"] },
-    ],
   },
   check({ plan, moves }, { requiredKinds }) {
     return moves.flatMap(({ item }) => {
@@ -47,4 +29,20 @@ export const missingCue = defineRule({
       return [{ message: "missing" as const, items: [item.id], values }];
     });
   },
+});
+
+export const missingCueExamples = (): RuleExamples => ({
+  pass: [
+    { say: "set-up and breath are there", plan: examplePlan([move("a", { script: fullScript.slice(0, 2) })]) },
+    {
+      say: "a house that asks for nothing",
+      plan: examplePlan([move("a", { script: [] })], {
+        standards: { "missing-cue": { limits: { requiredKinds: [] } } },
+      }),
+    },
+  ],
+  fail: [
+    { say: "no script at all", plan: examplePlan([move("a", { script: [] })]), expect: ["missing"] },
+    { say: "no breath", plan: examplePlan([move("a", { script: fullScript.slice(0, 1) })]), expect: ["missing"] },
+  ],
 });

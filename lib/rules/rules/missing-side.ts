@@ -1,8 +1,9 @@
-import * as z from "zod";
 import { itemName, moveName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import { sideSums } from "../select/sides.ts";
+import type { RuleExamples } from "../types.ts";
 
 /** Must: a forgotten side is the mistake a class complains of most. */
 export const missingSide = defineRule({
@@ -13,21 +14,10 @@ export const missingSide = defineRule({
   fix: "Add the other side, or take this one out.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     missing: "{moveName}: {seconds} on the {side} and nothing on the {otherSide}; add the {otherSide}.",
     unsaid: "{itemName}: done one side at a time but planned for both at once; make it a left and a right.",
-  },
-  examples: {
-    pass: [
-      { say: "left and right", plan: examplePlan(bothSides("row")) },
-      { say: "a move of both sides", plan: examplePlan([move("a")]) },
-    ],
-    fail: [
-      { say: "left only", plan: examplePlan(bothSides("row").slice(0, 1)), expect: ["missing"] },
-      { say: "right only", plan: examplePlan(bothSides("row").slice(1)), expect: ["missing"] },
-      { say: "one item for a one-sided move", plan: examplePlan([move("a", { move: "row" })]), expect: ["unsaid"] },
-    ],
   },
   check(ctx) {
     const missing = sideSums(ctx).flatMap(({ first, left, right, leftSeconds, rightSeconds }) => {
@@ -48,4 +38,16 @@ export const missingSide = defineRule({
     });
     return [...missing, ...unsaid];
   },
+});
+
+export const missingSideExamples = (): RuleExamples => ({
+  pass: [
+    { say: "left and right", plan: examplePlan(bothSides("row")) },
+    { say: "a move of both sides", plan: examplePlan([move("a")]) },
+  ],
+  fail: [
+    { say: "left only", plan: examplePlan(bothSides("row").slice(0, 1)), expect: ["missing"] },
+    { say: "right only", plan: examplePlan(bothSides("row").slice(1)), expect: ["missing"] },
+    { say: "one item for a one-sided move", plan: examplePlan([move("a", { move: "row" })]), expect: ["unsaid"] },
+  ],
 });

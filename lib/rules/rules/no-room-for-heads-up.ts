@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
-import type { PlacedMove, RuleContext } from "../types.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { PlacedMove, RuleContext, RuleExamples } from "../types.ts";
 
 const two = (seconds: number) => examplePlan([move("a", { seconds }), move("b")]);
 
@@ -15,36 +15,18 @@ export const noRoomForHeadsUp = defineRule({
   fix: "Make the item longer, put a pause after it, or plan a shorter heads-up.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    minBeforeSeconds: z
-      .number()
-      .min(0)
-      .max(120)
-      .default(5)
-      .describe("Work that must have gone by before the next move is announced"),
+  limits: limits({
+    minBeforeSeconds: numberLimit({
+      from: 0,
+      to: 120,
+      usual: 5,
+      says: "Work that must have gone by before the next move is announced",
+    }),
   }),
   messages: {
     short: "{itemName}: {seconds}, too short to call the next move {headsUpSeconds} ahead; give it {neededSeconds}.",
     order:
       "The heads-up is planned {headsUpSeconds} ahead and the count-in {countInSeconds}: the heads-up must come first.",
-  },
-  examples: {
-    pass: [
-      { say: "20 s leave five before a heads-up of 15", plan: two(20) },
-      { say: "the last move has nothing to announce", plan: examplePlan([move("a", { seconds: 10 })]) },
-      {
-        say: "the pause after a short move holds the call",
-        plan: examplePlan([move("a", { seconds: 10 }), { id: "p", kind: "pause", seconds: 20 }, move("b")]),
-      },
-    ],
-    fail: [
-      { say: "15 s of work and a heads-up of 15 s", plan: two(15), expect: ["short"] },
-      {
-        say: "a heads-up that falls into the count-in",
-        plan: examplePlan([move("a"), move("b")], { headsUpSeconds: 3 }),
-        expect: ["order"],
-      },
-    ],
   },
   check(ctx, limits) {
     const { plan } = ctx;
@@ -63,6 +45,25 @@ export const noRoomForHeadsUp = defineRule({
       return [{ message: "short" as const, items: [item.id], values }];
     });
   },
+});
+
+export const noRoomForHeadsUpExamples = (): RuleExamples => ({
+  pass: [
+    { say: "20 s leave five before a heads-up of 15", plan: two(20) },
+    { say: "the last move has nothing to announce", plan: examplePlan([move("a", { seconds: 10 })]) },
+    {
+      say: "the pause after a short move holds the call",
+      plan: examplePlan([move("a", { seconds: 10 }), { id: "p", kind: "pause", seconds: 20 }, move("b")]),
+    },
+  ],
+  fail: [
+    { say: "15 s of work and a heads-up of 15 s", plan: two(15), expect: ["short"] },
+    {
+      say: "a heads-up that falls into the count-in",
+      plan: examplePlan([move("a"), move("b")], { headsUpSeconds: 3 }),
+      expect: ["order"],
+    },
+  ],
 });
 
 /** Seconds of work and pause from the start of one move to the change into the next. */

@@ -1,6 +1,7 @@
-import * as z from "zod";
 import { defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { RuleExamples } from "../types.ts";
 
 const moves = {
   curl: { ...exampleMoves.squat, name: "Curl-up", spine: ["flexion" as const] },
@@ -23,35 +24,24 @@ export const oneWaySpine = defineRule({
   fix: "Add a move that extends the spine, or make one that bends it shorter.",
   level: "look",
   source: "common practice, no source: guidelines ask for opposing muscles to be trained and give no ratio",
-  limits: z.strictObject({
-    maxFlexionShare: z
-      .number()
-      .min(0.5)
-      .max(1)
-      .default(0.75)
-      .describe("Most that bending forward may take of bending forward and back together (75%: three to one)"),
-    minFlexionSeconds: z
-      .number()
-      .min(0)
-      .max(14400)
-      .default(90)
-      .describe("Less bending forward than this is never too much"),
+  limits: limits({
+    maxFlexionShare: numberLimit({
+      from: 0.5,
+      to: 1,
+      usual: 0.75,
+      says: "Most that bending forward may take of bending forward and back together (75%: three to one)",
+    }),
+    minFlexionSeconds: numberLimit({
+      from: 0,
+      to: 14400,
+      usual: 90,
+      says: "Less bending forward than this is never too much",
+    }),
   }),
   messages: {
     apart:
       "The spine bends forward for {flexionSeconds} and back for {extensionSeconds}: add about {missingSeconds} of extension.",
     never: "The spine bends forward for {flexionSeconds} and never back: add about {missingSeconds} of extension.",
-  },
-  examples: {
-    pass: [
-      { say: "as long one way as the other", plan: classOf(120, 120) },
-      { say: "one minute of bending", plan: classOf(60, 0) },
-      { say: "two to one", plan: classOf(120, 60) },
-    ],
-    fail: [
-      { say: "four minutes forward, one back", plan: classOf(240, 60), expect: ["apart"] },
-      { say: "forward only", plan: classOf(120, 0), expect: ["never"] },
-    ],
   },
   check({ moves: placed, balance: { spine } }, { maxFlexionShare, minFlexionSeconds }) {
     const flexion = spine.flexion ?? 0;
@@ -66,4 +56,16 @@ export const oneWaySpine = defineRule({
     };
     return [{ message: extension > 0 ? ("apart" as const) : ("never" as const), items, values }];
   },
+});
+
+export const oneWaySpineExamples = (): RuleExamples => ({
+  pass: [
+    { say: "as long one way as the other", plan: classOf(120, 120) },
+    { say: "one minute of bending", plan: classOf(60, 0) },
+    { say: "two to one", plan: classOf(120, 60) },
+  ],
+  fail: [
+    { say: "four minutes forward, one back", plan: classOf(240, 60), expect: ["apart"] },
+    { say: "forward only", plan: classOf(120, 0), expect: ["never"] },
+  ],
 });

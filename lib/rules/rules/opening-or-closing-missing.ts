@@ -1,7 +1,8 @@
-import * as z from "zod";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { RuleExamples } from "../types.ts";
 
 export const openingOrClosingMissing = defineRule({
   id: "opening-or-closing-missing",
@@ -11,27 +12,13 @@ export const openingOrClosingMissing = defineRule({
   fix: "Give the opening and the closing their time.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    minOpeningSeconds: z.number().min(0).max(3600).default(30).describe("Least time to open the class"),
-    minClosingSeconds: z.number().min(0).max(3600).default(30).describe("Least time to close it"),
+  limits: limits({
+    minOpeningSeconds: numberLimit({ from: 0, to: 3600, usual: 30, says: "Least time to open the class" }),
+    minClosingSeconds: numberLimit({ from: 0, to: 3600, usual: 30, says: "Least time to close it" }),
   }),
   messages: {
     opening: "The opening has {seconds}: give it at least {leastSeconds} to welcome people and ask who needs care.",
     closing: "The closing has {seconds}: give it at least {leastSeconds} to slow down and put the springs back.",
-  },
-  examples: {
-    pass: [
-      { say: "left out: a minute each by the house", plan: examplePlan([move("a")]) },
-      { say: "exactly the least", plan: examplePlan([move("a")], { openingSeconds: 30, closingSeconds: 30 }) },
-    ],
-    fail: [
-      { say: "no opening", plan: examplePlan([move("a")], { openingSeconds: 0 }), expect: ["opening"] },
-      {
-        say: "ten seconds each",
-        plan: examplePlan([move("a")], { openingSeconds: 10, closingSeconds: 10 }),
-        expect: ["opening", "closing"],
-      },
-    ],
   },
   check({ plan }, limits) {
     const ends = [
@@ -42,4 +29,19 @@ export const openingOrClosingMissing = defineRule({
       .filter(({ seconds, least }) => seconds < least)
       .map(({ message, seconds, least }) => ({ message, items: [], values: { seconds, leastSeconds: least } }));
   },
+});
+
+export const openingOrClosingMissingExamples = (): RuleExamples => ({
+  pass: [
+    { say: "left out: a minute each by the house", plan: examplePlan([move("a")]) },
+    { say: "exactly the least", plan: examplePlan([move("a")], { openingSeconds: 30, closingSeconds: 30 }) },
+  ],
+  fail: [
+    { say: "no opening", plan: examplePlan([move("a")], { openingSeconds: 0 }), expect: ["opening"] },
+    {
+      say: "ten seconds each",
+      plan: examplePlan([move("a")], { openingSeconds: 10, closingSeconds: 10 }),
+      expect: ["opening", "closing"],
+    },
+  ],
 });

@@ -1,8 +1,9 @@
-import * as z from "zod";
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { itemName, plainNumber } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { RuleExamples } from "../types.ts";
 
 /**
  * The example squat takes 5 s a repetition. For information. Names no other time: which one the class has room for is the
@@ -16,27 +17,17 @@ export const partialRep = defineRule({
   fix: "Give it a time of whole repetitions, or fit the class to its length: the fit looks for them.",
   level: "info",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    toleranceSeconds: z
-      .number()
-      .min(0)
-      .max(60)
-      .default(0.5)
-      .describe("Time of a repetition that may be missing or left over"),
+  limits: limits({
+    toleranceSeconds: numberLimit({
+      from: 0,
+      to: 60,
+      usual: 0.5,
+      says: "Time of a repetition that may be missing or left over",
+    }),
   }),
   messages: {
     partial:
       "{itemName}: in {seconds}, at {cycleSeconds} a repetition, the last one is cut off ({reps} in all); change the time or fit the class.",
-  },
-  examples: {
-    pass: [
-      { say: "45 s of 5 s each", plan: examplePlan([move("a", { seconds: 45 })]) },
-      { say: "a hold has no repetitions", plan: examplePlan([move("a", { move: "plank", seconds: 43 })]) },
-    ],
-    fail: [
-      { say: "42 s of 5 s each", plan: examplePlan([move("a", { seconds: 42 })]), expect: ["partial"] },
-      { say: "less than one repetition", plan: examplePlan([move("a", { seconds: 3 })]), expect: ["partial"] },
-    ],
   },
   check({ plan, moves }, { toleranceSeconds }) {
     return moves.flatMap(({ item, move: library }) => {
@@ -53,4 +44,15 @@ export const partialRep = defineRule({
       return [{ message: "partial" as const, items: [item.id], values }];
     });
   },
+});
+
+export const partialRepExamples = (): RuleExamples => ({
+  pass: [
+    { say: "45 s of 5 s each", plan: examplePlan([move("a", { seconds: 45 })]) },
+    { say: "a hold has no repetitions", plan: examplePlan([move("a", { move: "plank", seconds: 43 })]) },
+  ],
+  fail: [
+    { say: "42 s of 5 s each", plan: examplePlan([move("a", { seconds: 42 })]), expect: ["partial"] },
+    { say: "less than one repetition", plan: examplePlan([move("a", { seconds: 3 })]), expect: ["partial"] },
+  ],
 });

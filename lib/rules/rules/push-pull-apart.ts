@@ -1,7 +1,8 @@
-import * as z from "zod";
 import type { Group, Plan } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { RuleExamples } from "../types.ts";
 
 const classOf = (push: number, pull: number, changes: Partial<Plan> = {}) =>
   examplePlan(
@@ -21,39 +22,23 @@ export const pushPullApart = defineRule({
   level: "look",
   source:
     "house policy: no published ratio of push to pull in a class was found; studies of strength differ even in which is larger",
-  limits: z.strictObject({
-    maxShare: z
-      .number()
-      .min(0.5)
-      .max(1)
-      .default(0.67)
-      .describe("Most that pushing or pulling may take of the two together (67%: two to one)"),
-    minDifferenceSeconds: z
-      .number()
-      .min(0)
-      .max(14400)
-      .default(120)
-      .describe("With less between them than this nobody minds"),
+  limits: limits({
+    maxShare: numberLimit({
+      from: 0.5,
+      to: 1,
+      usual: 0.67,
+      says: "Most that pushing or pulling may take of the two together (67%: two to one)",
+    }),
+    minDifferenceSeconds: numberLimit({
+      from: 0,
+      to: 14400,
+      usual: 120,
+      says: "With less between them than this nobody minds",
+    }),
   }),
   messages: {
     apart: "Pushing gets {pushSeconds} and pulling {pullSeconds}, {ratio} to 1: give {less} more time, or {more} less.",
     only: "The class has {moreSeconds} of {more} and no {less}: add a move of it, or say in the theme that this is meant.",
-  },
-  examples: {
-    pass: [
-      { say: "as much of one as of the other", plan: classOf(240, 240) },
-      { say: "a short class that only pushes", plan: classOf(90, 0) },
-      { say: "three minutes and two are not far apart", plan: classOf(180, 100) },
-    ],
-    fail: [
-      { say: "five minutes of pushing, two of pulling", plan: classOf(300, 120), expect: ["apart"] },
-      { say: "pushing only", plan: classOf(240, 0), expect: ["only"] },
-      {
-        say: "a theme that promises the chest and nothing of the back: for information",
-        plan: classOf(300, 60, { theme: { name: "Chest", shares: { chest: 0.4 } } }),
-        expect: ["apart"],
-      },
-    ],
   },
   check({ plan, balance: { push, pull } }, { maxShare, minDifferenceSeconds }) {
     const larger = Math.max(push, pull);
@@ -73,6 +58,23 @@ export const pushPullApart = defineRule({
     const found = { message: smaller === 0 ? ("only" as const) : ("apart" as const), items: [], values };
     return [isTheTheme(plan, pattern) ? { ...found, level: "info" as const } : found];
   },
+});
+
+export const pushPullApartExamples = (): RuleExamples => ({
+  pass: [
+    { say: "as much of one as of the other", plan: classOf(240, 240) },
+    { say: "a short class that only pushes", plan: classOf(90, 0) },
+    { say: "three minutes and two are not far apart", plan: classOf(180, 100) },
+  ],
+  fail: [
+    { say: "five minutes of pushing, two of pulling", plan: classOf(300, 120), expect: ["apart"] },
+    { say: "pushing only", plan: classOf(240, 0), expect: ["only"] },
+    {
+      say: "a theme that promises the chest and nothing of the back: for information",
+      plan: classOf(300, 60, { theme: { name: "Chest", shares: { chest: 0.4 } } }),
+      expect: ["apart"],
+    },
+  ],
 });
 
 const GROUPS_OF: Readonly<Record<"push" | "pull", readonly Group[]>> = {

@@ -1,12 +1,12 @@
-import * as z from "zod";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
 import { type Claim, claimsOf } from "#lib/talk/claims.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { contradiction } from "../select/contradicts.ts";
 import { saidLines } from "../select/said-lines.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const saying = (text: string, kind: ScriptLine["kind"] = "form"): Partial<MoveItem> => ({
   script: [...fullScript, { kind, text }],
@@ -26,55 +26,23 @@ export const saysOtherwise = defineRule({
   fix: "Say what the plan has, or let a live field say it.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    toleranceSeconds: z
-      .number()
-      .min(0)
-      .max(120)
-      .default(5)
-      .describe("How far a time said may be from the time that is left"),
-    toleranceShare: z
-      .number()
-      .min(0)
-      .max(1)
-      .default(0.15)
-      .describe("The same as a part of the time said, where that is more"),
+  limits: limits({
+    toleranceSeconds: numberLimit({
+      from: 0,
+      to: 120,
+      usual: 5,
+      says: "How far a time said may be from the time that is left",
+    }),
+    toleranceShare: numberLimit({
+      from: 0,
+      to: 1,
+      usual: 0.15,
+      says: "The same as a part of the time said, where that is more",
+    }),
   }),
   messages: {
     otherwise: "{itemName}, at {at}: “{said}” is said, but {really}.",
     unplaced: "{itemName}: “{said}” is in the script, but {really}.",
-  },
-  examples: {
-    pass: [
-      { say: "what is said is so", plan: three("Two springs", "crew") },
-      { say: "a figure of speech", plan: three("Last but not least, breathe. One more time. Give me a second.") },
-      { say: "a live field is always right", plan: three("{seconds-left} seconds left, {next-move} is next.") },
-      { say: "the next move by a part of its name", plan: three("Press is next.") },
-      {
-        say: "the other side after the first",
-        plan: examplePlan(bothSides("a", {}, saying("Other side now.", "start"))),
-      },
-    ],
-    fail: [
-      { say: "a time that is not left", plan: three("Two minutes fifteen. 90 seconds left."), expect: ["otherwise"] },
-      { say: "the last move that is not", plan: three("This is the last move of the class."), expect: ["otherwise"] },
-      {
-        say: "the wrong side",
-        plan: examplePlan(bothSides("a", saying("Right side now.", "start"))),
-        expect: ["otherwise"],
-      },
-      { say: "another next move", plan: three("Plank is next."), expect: ["otherwise"] },
-      { say: "springs that are not on", plan: three("Two springs on.", "setup"), expect: ["otherwise"] },
-      { say: "rounds that are not planned", plan: three("Three rounds."), expect: ["otherwise"] },
-      {
-        say: "there is no time to say it, and it would be wrong",
-        plan: examplePlan([
-          move("a"),
-          move("b", { ...saying("This is the first move of the class. ".repeat(12)), seconds: 20 }),
-        ]),
-        expect: ["unplaced"],
-      },
-    ],
   },
   check(ctx, limits) {
     const { plan } = ctx;
@@ -100,6 +68,39 @@ export const saysOtherwise = defineRule({
       }),
     );
   },
+});
+
+export const saysOtherwiseExamples = (): RuleExamples => ({
+  pass: [
+    { say: "what is said is so", plan: three("Two springs", "crew") },
+    { say: "a figure of speech", plan: three("Last but not least, breathe. One more time. Give me a second.") },
+    { say: "a live field is always right", plan: three("{seconds-left} seconds left, {next-move} is next.") },
+    { say: "the next move by a part of its name", plan: three("Press is next.") },
+    {
+      say: "the other side after the first",
+      plan: examplePlan(bothSides("a", {}, saying("Other side now.", "start"))),
+    },
+  ],
+  fail: [
+    { say: "a time that is not left", plan: three("Two minutes fifteen. 90 seconds left."), expect: ["otherwise"] },
+    { say: "the last move that is not", plan: three("This is the last move of the class."), expect: ["otherwise"] },
+    {
+      say: "the wrong side",
+      plan: examplePlan(bothSides("a", saying("Right side now.", "start"))),
+      expect: ["otherwise"],
+    },
+    { say: "another next move", plan: three("Plank is next."), expect: ["otherwise"] },
+    { say: "springs that are not on", plan: three("Two springs on.", "setup"), expect: ["otherwise"] },
+    { say: "rounds that are not planned", plan: three("Three rounds."), expect: ["otherwise"] },
+    {
+      say: "there is no time to say it, and it would be wrong",
+      plan: examplePlan([
+        move("a"),
+        move("b", { ...saying("This is the first move of the class. ".repeat(12)), seconds: 20 }),
+      ]),
+      expect: ["unplaced"],
+    },
+  ],
 });
 
 /** One thing said twice in a line is one mistake. */

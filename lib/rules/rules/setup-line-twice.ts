@@ -1,10 +1,10 @@
-import * as z from "zod";
 import { readOut } from "#lib/acts/words.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import { limits } from "../limit-fields.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const setup = (...texts: string[]) => move("a", { script: texts.map((text) => ({ kind: "setup" as const, text })) });
 
@@ -17,32 +17,8 @@ export const setupLineTwice = defineRule({
   fix: "Take one of the two lines out.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: { twice: '{itemName}: the set-up says "{text}" {times} times: once is enough.' },
-  examples: {
-    pass: [
-      { say: "two lines of other words", plan: examplePlan([setup("Carriage home.", "Two light.")]) },
-      {
-        say: "a breath may be said again",
-        plan: examplePlan([
-          move("a", {
-            script: [
-              { kind: "breath", text: "Out." },
-              { kind: "breath", text: "Out." },
-            ],
-          }),
-        ]),
-      },
-    ],
-    fail: [
-      { say: "taken twice", plan: examplePlan([setup("{springs}.", "{springs}.")]), expect: ["twice"] },
-      {
-        say: "again, further down",
-        plan: examplePlan([setup("Kneel.", "Face the back.", "Kneel.")]),
-        expect: ["twice"],
-      },
-    ],
-  },
   check({ plan, moves }) {
     return moves.flatMap(({ item }) =>
       [...timesSaid(item)]
@@ -58,6 +34,31 @@ export const setupLineTwice = defineRule({
         }),
     );
   },
+});
+
+export const setupLineTwiceExamples = (): RuleExamples => ({
+  pass: [
+    { say: "two lines of other words", plan: examplePlan([setup("Carriage home.", "Two light.")]) },
+    {
+      say: "a breath may be said again",
+      plan: examplePlan([
+        move("a", {
+          script: [
+            { kind: "breath", text: "Out." },
+            { kind: "breath", text: "Out." },
+          ],
+        }),
+      ]),
+    },
+  ],
+  fail: [
+    { say: "taken twice", plan: examplePlan([setup("{springs}.", "{springs}.")]), expect: ["twice"] },
+    {
+      say: "again, further down",
+      plan: examplePlan([setup("Kneel.", "Face the back.", "Kneel.")]),
+      expect: ["twice"],
+    },
+  ],
 });
 
 /** Each set-up line with words, and how often it stands there. */

@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const LONG =
   "Carriage home, take the light spring off and put the heavy one on, then turn round and kneel in the middle. ";
@@ -23,28 +23,17 @@ export const setupTalkTooLong = defineRule({
   fix: "Shorten the set-up and safety lines, or plan more seconds for the change.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxEarlySeconds: z
-      .number()
-      .min(0)
-      .max(120)
-      .default(8)
-      .describe("How long before the work ends the next set-up may begin to be told"),
+  limits: limits({
+    maxEarlySeconds: numberLimit({
+      from: 0,
+      to: 120,
+      usual: 8,
+      says: "How long before the work ends the next set-up may begin to be told",
+    }),
   }),
   messages: {
     early: "{itemName}: {setupSeconds} of set-up talk, which begins {earlySeconds} before the move before it ends.",
     unsaid: "{itemName}: no time for the {kinds} before the start; give the change {shortBySeconds} more.",
-  },
-  examples: {
-    pass: [
-      { say: "told within the change", plan: examplePlan([move("a"), change(1)]) },
-      { say: "nothing changes, and the words come while people work", plan: examplePlan([move("a"), move("b")]) },
-      { say: "the first move is set up in the opening", plan: examplePlan([change(3)]) },
-    ],
-    fail: [
-      { say: "25 s of talk for a change of 10", plan: examplePlan([move("a"), change(3)]), expect: ["early"] },
-      { say: "more than there is time for", plan: examplePlan([move("a"), change(5)]), expect: ["unsaid"] },
-    ],
   },
   check(ctx, { maxEarlySeconds }) {
     const { cues, dropped } = ctx.track;
@@ -72,4 +61,16 @@ export const setupTalkTooLong = defineRule({
       return [{ message: "early", items: [item.id], values: { ...name, setupSeconds, earlySeconds } }];
     });
   },
+});
+
+export const setupTalkTooLongExamples = (): RuleExamples => ({
+  pass: [
+    { say: "told within the change", plan: examplePlan([move("a"), change(1)]) },
+    { say: "nothing changes, and the words come while people work", plan: examplePlan([move("a"), move("b")]) },
+    { say: "the first move is set up in the opening", plan: examplePlan([change(3)]) },
+  ],
+  fail: [
+    { say: "25 s of talk for a change of 10", plan: examplePlan([move("a"), change(3)]), expect: ["early"] },
+    { say: "more than there is time for", plan: examplePlan([move("a"), change(5)]), expect: ["unsaid"] },
+  ],
 });

@@ -1,7 +1,8 @@
-import * as z from "zod";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { RuleExamples } from "../types.ts";
 
 export const silentStretch = defineRule({
   id: "silent-stretch",
@@ -11,39 +12,16 @@ export const silentStretch = defineRule({
   fix: "Write a form, focus or breath line for the silence.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxSilenceSeconds: z
-      .number()
-      .min(5)
-      .max(600)
-      .default(45)
-      .describe("Longest time in the work of one move without a word"),
+  limits: limits({
+    maxSilenceSeconds: numberLimit({
+      from: 5,
+      to: 600,
+      usual: 45,
+      says: "Longest time in the work of one move without a word",
+    }),
   }),
   messages: {
     silent: "{itemName}: silence for {silenceSeconds} from {at} on; write a line that keeps people with you.",
-  },
-  examples: {
-    pass: [
-      { say: "45 s with breath, easier way and the calls", plan: examplePlan([move("a"), move("b")]) },
-      {
-        say: "a house that likes it quiet",
-        plan: examplePlan([move("a", { seconds: 180 })], {
-          standards: { "silent-stretch": { limits: { maxSilenceSeconds: 300 } } },
-        }),
-      },
-    ],
-    fail: [
-      {
-        say: "three minutes and four short lines",
-        plan: examplePlan([move("a", { seconds: 180 })]),
-        expect: ["silent"],
-      },
-      {
-        say: "nothing to say but the set-up",
-        plan: examplePlan([move("a", { seconds: 90, script: fullScript.slice(0, 1) })]),
-        expect: ["silent"],
-      },
-    ],
   },
   check(ctx, { maxSilenceSeconds }) {
     if (!ctx.moves.some(({ row }) => row.end - row.start > maxSilenceSeconds)) return [];
@@ -65,4 +43,28 @@ export const silentStretch = defineRule({
       return [{ message: "silent" as const, items: [item.id], values }];
     });
   },
+});
+
+export const silentStretchExamples = (): RuleExamples => ({
+  pass: [
+    { say: "45 s with breath, easier way and the calls", plan: examplePlan([move("a"), move("b")]) },
+    {
+      say: "a house that likes it quiet",
+      plan: examplePlan([move("a", { seconds: 180 })], {
+        standards: { "silent-stretch": { limits: { maxSilenceSeconds: 300 } } },
+      }),
+    },
+  ],
+  fail: [
+    {
+      say: "three minutes and four short lines",
+      plan: examplePlan([move("a", { seconds: 180 })]),
+      expect: ["silent"],
+    },
+    {
+      say: "nothing to say but the set-up",
+      plan: examplePlan([move("a", { seconds: 90, script: fullScript.slice(0, 1) })]),
+      expect: ["silent"],
+    },
+  ],
 });

@@ -1,13 +1,13 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
 import { changeList } from "../select/changes.ts";
 import { saidIn, saidInPauses, tellsCarriageHome } from "../select/told.ts";
 import { toldLate } from "../select/told-order.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 type Message = "unsaid" | "late" | "paused" | "loose";
 
@@ -26,60 +26,12 @@ export const springsChangedCarriageOut = defineRule({
   fix: 'Say "carriage home" in the set-up, before the springs.',
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     late: '{itemName}: the set-up tells people to {changes} before it says "carriage home": say that first.',
     unsaid: '{itemName}: say "carriage home" before people {changes}; no line of it does.',
     paused: '{itemName}: people {changes} after a pause; say "carriage home" first, in case it is still out.',
     loose: '{itemName}: people {changes} and nothing held the carriage before; say "carriage home" first.',
-  },
-  examples: {
-    pass: [
-      { say: "the set-up says it", plan: examplePlan([move("a"), second("Carriage home. Two light.")]) },
-      { say: "in other words", plan: examplePlan([move("a"), second("Bring it all the way in, then two light.")]) },
-      {
-        say: "the springs wait for it",
-        plan: examplePlan([move("a"), second("Two light once the carriage is home.")]),
-      },
-      { say: "the springs stay", plan: examplePlan([move("a"), move("b", { script: [] })]) },
-      {
-        say: "the move before never took the carriage out",
-        plan: examplePlan([move("a"), second("Two light.")], {
-          moves: { squat: { ...exampleMoves.squat, travelMm: [0, 0] } },
-        }),
-      },
-      {
-        say: "the pause says it",
-        plan: examplePlan([
-          move("a"),
-          { id: "p", kind: "pause", seconds: 20, text: "Carriages in, drink." },
-          second("Two light."),
-        ]),
-      },
-    ],
-    fail: [
-      { say: "only the springs are named", plan: examplePlan([move("a"), second("{springs}.")]), expect: ["unsaid"] },
-      {
-        say: "a line about going out and coming in again is no word of it",
-        plan: examplePlan([move("a"), second("Slide the carriage in and out.", "start")]),
-        expect: ["unsaid"],
-      },
-      {
-        say: "the springs come first",
-        plan: examplePlan([move("a"), second("Two light on, then the carriage home.")]),
-        expect: ["late"],
-      },
-      {
-        say: "people drank in between",
-        plan: examplePlan([move("a"), { id: "p", kind: "pause", seconds: 20, text: "Drink." }, second("Two light.")]),
-        expect: ["paused"],
-      },
-      {
-        say: "no spring was on",
-        plan: examplePlan([move("a", { springs: {} }), second("Two light.")]),
-        expect: ["loose"],
-      },
-    ],
   },
   check({ plan, steps }) {
     return steps.flatMap((step): Found<Message>[] => {
@@ -97,6 +49,55 @@ export const springsChangedCarriageOut = defineRule({
       return [{ message: !held ? "loose" : step.carriage === "out" ? "unsaid" : "paused", ...found, ...level }];
     });
   },
+});
+
+export const springsChangedCarriageOutExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the set-up says it", plan: examplePlan([move("a"), second("Carriage home. Two light.")]) },
+    { say: "in other words", plan: examplePlan([move("a"), second("Bring it all the way in, then two light.")]) },
+    {
+      say: "the springs wait for it",
+      plan: examplePlan([move("a"), second("Two light once the carriage is home.")]),
+    },
+    { say: "the springs stay", plan: examplePlan([move("a"), move("b", { script: [] })]) },
+    {
+      say: "the move before never took the carriage out",
+      plan: examplePlan([move("a"), second("Two light.")], {
+        moves: { squat: { ...exampleMoves.squat, travelMm: [0, 0] } },
+      }),
+    },
+    {
+      say: "the pause says it",
+      plan: examplePlan([
+        move("a"),
+        { id: "p", kind: "pause", seconds: 20, text: "Carriages in, drink." },
+        second("Two light."),
+      ]),
+    },
+  ],
+  fail: [
+    { say: "only the springs are named", plan: examplePlan([move("a"), second("{springs}.")]), expect: ["unsaid"] },
+    {
+      say: "a line about going out and coming in again is no word of it",
+      plan: examplePlan([move("a"), second("Slide the carriage in and out.", "start")]),
+      expect: ["unsaid"],
+    },
+    {
+      say: "the springs come first",
+      plan: examplePlan([move("a"), second("Two light on, then the carriage home.")]),
+      expect: ["late"],
+    },
+    {
+      say: "people drank in between",
+      plan: examplePlan([move("a"), { id: "p", kind: "pause", seconds: 20, text: "Drink." }, second("Two light.")]),
+      expect: ["paused"],
+    },
+    {
+      say: "no spring was on",
+      plan: examplePlan([move("a", { springs: {} }), second("Two light.")]),
+      expect: ["loose"],
+    },
+  ],
 });
 
 /** A word of the carriage coming home, in the pauses before a move or in its own lines. */

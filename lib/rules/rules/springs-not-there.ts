@@ -1,9 +1,9 @@
-import * as z from "zod";
 import { countWord, itemName, springLabel } from "#lib/plan/format.ts";
 import { springOf } from "#lib/plan/lookup.ts";
 import { defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import { limits } from "../limit-fields.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 /** Must: on the floor the plan cannot be carried out, and what people put on instead nobody chose. */
 export const springsNotThere = defineRule({
@@ -14,29 +14,11 @@ export const springsNotThere = defineRule({
   fix: "Use springs the machine has, as many as it has.",
   level: "must",
   source: "the plan's own equipment list",
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     "too-many":
       "{itemName}: {wantedInWords} {spring} planned and the machine has {there}; take off {tooManyInWords} {spring}.",
     unknown: "{itemName}: the spring {spring} is planned, which this room does not have; choose another.",
-  },
-  examples: {
-    pass: [
-      { say: "all four light springs", plan: examplePlan([move("a", { springs: { light: 4 } })]) },
-      { say: "none of a spring nobody has", plan: examplePlan([move("a", { springs: { light: 1, extra: 0 } })]) },
-    ],
-    fail: [
-      {
-        say: "three heavy where there are two",
-        plan: examplePlan([move("a", { springs: { heavy: 3 } })]),
-        expect: ["too-many"],
-      },
-      {
-        say: "a spring of another room",
-        plan: examplePlan([move("a", { springs: { medium: 1 } })]),
-        expect: ["unknown"],
-      },
-    ],
   },
   check({ plan, moves }) {
     return moves.flatMap(({ item }) =>
@@ -59,4 +41,23 @@ export const springsNotThere = defineRule({
         }),
     );
   },
+});
+
+export const springsNotThereExamples = (): RuleExamples => ({
+  pass: [
+    { say: "all four light springs", plan: examplePlan([move("a", { springs: { light: 4 } })]) },
+    { say: "none of a spring nobody has", plan: examplePlan([move("a", { springs: { light: 1, extra: 0 } })]) },
+  ],
+  fail: [
+    {
+      say: "three heavy where there are two",
+      plan: examplePlan([move("a", { springs: { heavy: 3 } })]),
+      expect: ["too-many"],
+    },
+    {
+      say: "a spring of another room",
+      plan: examplePlan([move("a", { springs: { medium: 1 } })]),
+      expect: ["unknown"],
+    },
+  ],
 });

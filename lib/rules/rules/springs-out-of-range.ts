@@ -1,11 +1,11 @@
-import * as z from "zod";
 import { forceN, travelMm, worksSprings } from "#lib/load/load.ts";
 import { itemName, springLabel } from "#lib/plan/format.ts";
 import { own, springOf } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { defineRule } from "../define-rule.ts";
 import { exampleEquipment, exampleMoves, examplePlan, move } from "../examples/build.ts";
-import type { Found, PlacedMove } from "../types.ts";
+import { limits } from "../limit-fields.ts";
+import type { Found, PlacedMove, RuleExamples } from "../types.ts";
 
 const limited = (light: number, there = 4, heavy = 0) =>
   examplePlan([move("a", { springs: { light, heavy } })], {
@@ -28,7 +28,7 @@ export const springsOutOfRange = defineRule({
   fix: "Choose springs within the move's range, or change the range in the library.",
   level: "look",
   source: "the move's own ranges of springs and of load in the studio's library, the room's springs as measured",
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     light:
       "{itemName}: {countInWords} {spring} on, where the move needs at least {leastInWords}; add {differenceInWords}.",
@@ -40,31 +40,32 @@ export const springsOutOfRange = defineRule({
     overLoad:
       "{itemName}: {force} N half-way, where the library asks for {least} to {most} N: fewer springs, or nearer.",
   },
-  examples: {
-    pass: [
-      { say: "two light where one to three are meant", plan: limited(2) },
-      { say: "as many newtons as the library asks for", plan: loaded([60, 90]) },
-      { say: "a move with no range", plan: examplePlan([move("a", { springs: {} })]) },
-      { say: "more than the machine has is another rule's, when what it has would do", plan: limited(5, 3) },
-    ],
-    fail: [
-      { say: "none where one is the least", plan: limited(0), expect: ["light"] },
-      { say: "four where three are the most", plan: limited(4), expect: ["heavy"] },
-      { say: "a heavy one where there should be none", plan: limited(2, 4, 1), expect: ["none"] },
-      {
-        say: "less than the library asks for, though every number of springs is allowed",
-        plan: loaded([100, 120]),
-        expect: ["underLoad"],
-      },
-      { say: "more than the library asks for", plan: loaded([5, 20]), expect: ["overLoad"] },
-    ],
-  },
   check({ plan, moves }) {
     return moves.flatMap((placed): Found<Message>[] => {
       const counted = countsOutOfRange(plan, placed);
       return counted.length > 0 ? counted : loadOutOfRange(plan, placed);
     });
   },
+});
+
+export const springsOutOfRangeExamples = (): RuleExamples => ({
+  pass: [
+    { say: "two light where one to three are meant", plan: limited(2) },
+    { say: "as many newtons as the library asks for", plan: loaded([60, 90]) },
+    { say: "a move with no range", plan: examplePlan([move("a", { springs: {} })]) },
+    { say: "more than the machine has is another rule's, when what it has would do", plan: limited(5, 3) },
+  ],
+  fail: [
+    { say: "none where one is the least", plan: limited(0), expect: ["light"] },
+    { say: "four where three are the most", plan: limited(4), expect: ["heavy"] },
+    { say: "a heavy one where there should be none", plan: limited(2, 4, 1), expect: ["none"] },
+    {
+      say: "less than the library asks for, though every number of springs is allowed",
+      plan: loaded([100, 120]),
+      expect: ["underLoad"],
+    },
+    { say: "more than the library asks for", plan: loaded([5, 20]), expect: ["overLoad"] },
+  ],
 });
 
 type Message = "light" | "heavy" | "none" | "underLoad" | "overLoad";

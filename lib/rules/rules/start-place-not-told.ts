@@ -1,12 +1,12 @@
-import * as z from "zod";
 import { movedMm } from "#lib/acts/words.ts";
 import { itemName, offsetWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Step } from "#lib/transitions/walk.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, wholeLimit } from "../limit-fields.ts";
 import { saidIn, saidInPauses, tellsPlace } from "../select/told.ts";
-import type { Found } from "../types.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
 
@@ -18,45 +18,18 @@ export const startPlaceNotTold = defineRule({
   fix: "Say in the set-up line how much nearer or further people start.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    leastMm: z
-      .number()
-      .int()
-      .min(1)
-      .max(400)
-      .default(20)
-      .describe("Smallest change of the starting place that must be told, mm"),
+  limits: limits({
+    leastMm: wholeLimit({
+      from: 1,
+      to: 400,
+      usual: 20,
+      says: "Smallest change of the starting place that must be told, mm",
+    }),
   }),
   messages: {
     moved: "{itemName}: started {place} than what is before it, and no set-up line says from where; say it.",
     back: "{itemName}: back at the usual place, and no set-up line says so, so people stay where they are; say it.",
     first: "{itemName}: started {place} than usual, and no set-up line says from where; say it.",
-  },
-  examples: {
-    pass: [
-      {
-        say: "told in words",
-        plan: examplePlan([move("a"), move("b", { offsetMm: 80, ...setup("Sit a hand further back.") })]),
-      },
-      {
-        say: "two sides of one place",
-        plan: examplePlan([move("a", { offsetMm: 80, ...setup("8 cm out.") }), move("b", { offsetMm: 80 })]),
-      },
-      { say: "a centimetre nobody can tell", plan: examplePlan([move("a"), move("b", { offsetMm: 10 })]) },
-    ],
-    fail: [
-      {
-        say: "further away, and the line speaks of the feet",
-        plan: examplePlan([move("a"), move("b", { offsetMm: 80, ...setup("Feet wide.") })]),
-        expect: ["moved"],
-      },
-      {
-        say: "back again without a word",
-        plan: examplePlan([move("a", { offsetMm: 80, ...setup("8 cm out.") }), move("b")]),
-        expect: ["back"],
-      },
-      { say: "the very first move", plan: examplePlan([move("a", { offsetMm: -60 })]), expect: ["first"] },
-    ],
   },
   check({ plan, steps }, { leastMm }) {
     return steps.flatMap((step): Found<Message>[] => {
@@ -71,6 +44,33 @@ export const startPlaceNotTold = defineRule({
       ];
     });
   },
+});
+
+export const startPlaceNotToldExamples = (): RuleExamples => ({
+  pass: [
+    {
+      say: "told in words",
+      plan: examplePlan([move("a"), move("b", { offsetMm: 80, ...setup("Sit a hand further back.") })]),
+    },
+    {
+      say: "two sides of one place",
+      plan: examplePlan([move("a", { offsetMm: 80, ...setup("8 cm out.") }), move("b", { offsetMm: 80 })]),
+    },
+    { say: "a centimetre nobody can tell", plan: examplePlan([move("a"), move("b", { offsetMm: 10 })]) },
+  ],
+  fail: [
+    {
+      say: "further away, and the line speaks of the feet",
+      plan: examplePlan([move("a"), move("b", { offsetMm: 80, ...setup("Feet wide.") })]),
+      expect: ["moved"],
+    },
+    {
+      say: "back again without a word",
+      plan: examplePlan([move("a", { offsetMm: 80, ...setup("8 cm out.") }), move("b")]),
+      expect: ["back"],
+    },
+    { say: "the very first move", plan: examplePlan([move("a", { offsetMm: -60 })]), expect: ["first"] },
+  ],
 });
 
 type Message = "moved" | "back" | "first";

@@ -1,9 +1,10 @@
-import * as z from "zod";
 import type { DroppedLine } from "#lib/cues/types.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { RuleExamples } from "../types.ts";
 
 const LONG = "Press the feet down, grow tall through the crown of the head, ribs over hips, and slow. ";
 const talking = (times: number): Partial<MoveItem> => ({
@@ -18,36 +19,18 @@ export const talkTooLong = defineRule({
   fix: "Shorten or take out a line, or give the move more time.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxShortSeconds: z.number().min(0).max(600).default(0).describe("How many seconds of talk too much are let pass"),
+  limits: limits({
+    maxShortSeconds: numberLimit({
+      from: 0,
+      to: 600,
+      usual: 0,
+      says: "How many seconds of talk too much are let pass",
+    }),
   }),
   messages: {
     "one-line": "{itemName}: no time for the {kinds} line; give it {shortBySeconds} more, or fewer words.",
     lines:
       "{itemName}: no time for {lineCountInWords} of the lines ({kinds}); give it at least {shortBySeconds} more, or fewer words.",
-  },
-  examples: {
-    pass: [
-      { say: "what is written can be said", plan: examplePlan([move("a", talking(1)), move("b")]) },
-      {
-        say: "a house that lets ten seconds pass",
-        plan: examplePlan([move("a", { ...talking(4), seconds: 30 }), move("b")], {
-          standards: { "talk-too-long": { limits: { maxShortSeconds: 60 } } },
-        }),
-      },
-    ],
-    fail: [
-      {
-        say: "six long lines in half a minute",
-        plan: examplePlan([move("a", { ...talking(8), seconds: 30 })]),
-        expect: ["lines"],
-      },
-      {
-        say: "a line longer than the move",
-        plan: examplePlan([move("a", { ...talking(2), seconds: 15 })]),
-        expect: ["one-line"],
-      },
-    ],
   },
   check(ctx, { maxShortSeconds }) {
     const asideOf = new Map<string, DroppedLine[]>();
@@ -63,4 +46,28 @@ export const talkTooLong = defineRule({
       return [{ message: aside.length === 1 ? ("one-line" as const) : ("lines" as const), items: [item.id], values }];
     });
   },
+});
+
+export const talkTooLongExamples = (): RuleExamples => ({
+  pass: [
+    { say: "what is written can be said", plan: examplePlan([move("a", talking(1)), move("b")]) },
+    {
+      say: "a house that lets ten seconds pass",
+      plan: examplePlan([move("a", { ...talking(4), seconds: 30 }), move("b")], {
+        standards: { "talk-too-long": { limits: { maxShortSeconds: 60 } } },
+      }),
+    },
+  ],
+  fail: [
+    {
+      say: "six long lines in half a minute",
+      plan: examplePlan([move("a", { ...talking(8), seconds: 30 })]),
+      expect: ["lines"],
+    },
+    {
+      say: "a line longer than the move",
+      plan: examplePlan([move("a", { ...talking(2), seconds: 15 })]),
+      expect: ["one-line"],
+    },
+  ],
 });

@@ -1,8 +1,9 @@
-import * as z from "zod";
 import { tagWords } from "#lib/plan/format.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { RuleExamples } from "../types.ts";
 
 /** The example press is two thirds chest, one third triceps. */
 const presses = (share: number) =>
@@ -16,27 +17,13 @@ export const themeMissed = defineRule({
   fix: "Give moves of that group more time, or lower the theme's share.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    toleranceShare: z.number().min(0).max(1).default(0).describe("How far a group may stay below the theme's share"),
+  limits: limits({
+    toleranceShare: numberLimit({ from: 0, to: 1, usual: 0, says: "How far a group may stay below the theme's share" }),
   }),
   messages: {
     missed:
       "{theme}: {wantedShare} {group} is asked for, the class has {actualShare}; about {missingSeconds} of other work would have to be work for it.",
     absent: "{theme}: {wantedShare} {group} is asked for and no move does it; add one.",
-  },
-  examples: {
-    pass: [
-      { say: "two thirds where half are asked for", plan: presses(0.5) },
-      { say: "a theme that is only a name", plan: examplePlan([move("a")], { theme: { name: "Anything" } }) },
-    ],
-    fail: [
-      { say: "two thirds where nine tenths are asked for", plan: presses(0.9), expect: ["missed"] },
-      {
-        say: "a group no move trains",
-        plan: examplePlan([move("a")], { theme: { name: "Arms", shares: { biceps: 0.2 } } }),
-        expect: ["absent"],
-      },
-    ],
   },
   check({ plan, balance }, { toleranceShare }) {
     const all = GROUPS.reduce((sum, group) => sum + (balance.groups[group]?.seconds ?? 0), 0);
@@ -56,4 +43,19 @@ export const themeMissed = defineRule({
       return [{ message: seconds === 0 ? ("absent" as const) : ("missed" as const), items: [], about: group, values }];
     });
   },
+});
+
+export const themeMissedExamples = (): RuleExamples => ({
+  pass: [
+    { say: "two thirds where half are asked for", plan: presses(0.5) },
+    { say: "a theme that is only a name", plan: examplePlan([move("a")], { theme: { name: "Anything" } }) },
+  ],
+  fail: [
+    { say: "two thirds where nine tenths are asked for", plan: presses(0.9), expect: ["missed"] },
+    {
+      say: "a group no move trains",
+      plan: examplePlan([move("a")], { theme: { name: "Arms", shares: { biceps: 0.2 } } }),
+      expect: ["absent"],
+    },
+  ],
 });

@@ -1,10 +1,10 @@
-import * as z from "zod";
 import { forceN, travelMm } from "#lib/load/load.ts";
 import { itemName, springWords } from "#lib/plan/format.ts";
 import { LEVELS, type Move, type Plan } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import { choicesLimit, limits, numberLimit } from "../limit-fields.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const UPRIGHT: readonly Move["position"][] = ["standing", "kneeling", "quadruped", "plank", "inverted"];
 
@@ -21,18 +21,18 @@ export const tooLightToBeSteady = defineRule({
   fix: "Put a spring on or start further out, or keep the move for an experienced class; the machine maker's manual goes first.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    minStartN: z
-      .number()
-      .min(0)
-      .max(500)
-      .default(5)
-      .describe("Least pull of all springs together where the travel starts"),
-    levels: z
-      .array(z.enum(LEVELS))
-      .max(LEVELS.length)
-      .default(["first-time", "open"])
-      .describe("Classes this is looked at in; a plan that does not say its level counts as open"),
+  limits: limits({
+    minStartN: numberLimit({
+      from: 0,
+      to: 500,
+      usual: 5,
+      says: "Least pull of all springs together where the travel starts",
+    }),
+    levels: choicesLimit({
+      of: LEVELS,
+      usual: ["first-time", "open"],
+      says: "Classes this is looked at in; a plan that does not say its level counts as open",
+    }),
   }),
   messages: {
     loose:
@@ -40,30 +40,6 @@ export const tooLightToBeSteady = defineRule({
     light:
       "{itemName}: with {springs} on the carriage is held with {force} N where it starts, and {least} N is the least: add a spring.",
     near: "{itemName}: started {cm} cm nearer to the anchor, the carriage is held with {force} N, and {least} N is the least: start further out.",
-  },
-  examples: {
-    pass: [
-      { say: "one light spring pulls with 10 N", plan: lunges({ light: 1 }) },
-      { say: "an experienced class knows what it does", plan: lunges({}, { level: "experienced" }) },
-      { say: "a carriage that is not called unstable", plan: lunges({}, {}, { cautions: [] }) },
-      { say: "lying down nobody falls", plan: lunges({}, {}, { position: "supine" }) },
-    ],
-    fail: [
-      { say: "standing with no spring on", plan: lunges({}), expect: ["loose"] },
-      { say: "a plank with no spring on: to look at", plan: lunges({}, {}, { position: "plank" }), expect: ["loose"] },
-      {
-        say: "a house that asks for 15 N",
-        plan: lunges({ light: 1 }, { standards: { "too-light-to-be-steady": { limits: { minStartN: 15 } } } }),
-        expect: ["light"],
-      },
-      {
-        say: "a spring that would hold, its pull taken away by starting 20 cm nearer",
-        plan: examplePlan([move("a", { move: "lunge", springs: { light: 1 }, offsetMm: -200 })], {
-          moves: { lunge },
-        }),
-        expect: ["near"],
-      },
-    ],
   },
   check({ plan, moves }, { minStartN, levels }) {
     if (!levels.includes(plan.level ?? "open")) return [];
@@ -91,6 +67,31 @@ export const tooLightToBeSteady = defineRule({
       return [{ message: "light", items, level: "look", values: { itemName: name, springs, force, least: minStartN } }];
     });
   },
+});
+
+export const tooLightToBeSteadyExamples = (): RuleExamples => ({
+  pass: [
+    { say: "one light spring pulls with 10 N", plan: lunges({ light: 1 }) },
+    { say: "an experienced class knows what it does", plan: lunges({}, { level: "experienced" }) },
+    { say: "a carriage that is not called unstable", plan: lunges({}, {}, { cautions: [] }) },
+    { say: "lying down nobody falls", plan: lunges({}, {}, { position: "supine" }) },
+  ],
+  fail: [
+    { say: "standing with no spring on", plan: lunges({}), expect: ["loose"] },
+    { say: "a plank with no spring on: to look at", plan: lunges({}, {}, { position: "plank" }), expect: ["loose"] },
+    {
+      say: "a house that asks for 15 N",
+      plan: lunges({ light: 1 }, { standards: { "too-light-to-be-steady": { limits: { minStartN: 15 } } } }),
+      expect: ["light"],
+    },
+    {
+      say: "a spring that would hold, its pull taken away by starting 20 cm nearer",
+      plan: examplePlan([move("a", { move: "lunge", springs: { light: 1 }, offsetMm: -200 })], {
+        moves: { lunge },
+      }),
+      expect: ["near"],
+    },
+  ],
 });
 
 const isUnsteady = ({ cautions, position, station, feet, hands }: Move): boolean =>

@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
-import type { Found, RuleContext } from "../types.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { Found, RuleContext, RuleExamples } from "../types.ts";
 
 const TEN_MINUTES = 600;
 
@@ -19,41 +19,30 @@ export const tooManySetups = defineRule({
   fix: "Put moves on the same springs next to each other; 'Fewer set-ups' on a block finds the best order.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxInTenMinutesCount: z
-      .number()
-      .min(0)
-      .max(60)
-      .default(4)
-      .describe("Most changes of springs in ten minutes of class, opening and closing left out"),
-    allowedAnywayCount: z
-      .number()
-      .min(0)
-      .max(60)
-      .default(3)
-      .describe("As many are never too many, however short the class"),
-    maxTimeShare: z
-      .number()
-      .min(0)
-      .max(1)
-      .default(0.25)
-      .describe("Most of the time between opening and closing that may be change"),
+  limits: limits({
+    maxInTenMinutesCount: numberLimit({
+      from: 0,
+      to: 60,
+      usual: 4,
+      says: "Most changes of springs in ten minutes of class, opening and closing left out",
+    }),
+    allowedAnywayCount: numberLimit({
+      from: 0,
+      to: 60,
+      usual: 3,
+      says: "As many are never too many, however short the class",
+    }),
+    maxTimeShare: numberLimit({
+      from: 0,
+      to: 1,
+      usual: 0.25,
+      says: "Most of the time between opening and closing that may be change",
+    }),
   }),
   messages: {
     springs:
       "Spring changes in {classSeconds}: {changes}, where {most} is the most; put moves on the same springs together.",
     time: "Changes take {changeSeconds} of the {classSeconds} between opening and closing ({share}): make them fewer or smaller.",
-  },
-  examples: {
-    pass: [
-      { say: "three changes", plan: springsTurnAbout(4) },
-      { say: "a quarter of the time at most", plan: slow(20) },
-      { say: "an empty plan", plan: examplePlan([]) },
-    ],
-    fail: [
-      { say: "other springs for every move", plan: springsTurnAbout(9), expect: ["springs"] },
-      { say: "half a minute and more before every move", plan: slow(35), expect: ["time"] },
-    ],
   },
   check(ctx, limits) {
     const { seconds, changing } = classTime(ctx);
@@ -74,6 +63,18 @@ export const tooManySetups = defineRule({
     }
     return found;
   },
+});
+
+export const tooManySetupsExamples = (): RuleExamples => ({
+  pass: [
+    { say: "three changes", plan: springsTurnAbout(4) },
+    { say: "a quarter of the time at most", plan: slow(20) },
+    { say: "an empty plan", plan: examplePlan([]) },
+  ],
+  fail: [
+    { say: "other springs for every move", plan: springsTurnAbout(9), expect: ["springs"] },
+    { say: "half a minute and more before every move", plan: slow(35), expect: ["time"] },
+  ],
 });
 
 /** Seconds from the end of the opening to the start of the closing, and how many of them go to changes. */

@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 const ranged = (seconds: number) =>
   examplePlan([move("a", { seconds })], { moves: { squat: { ...exampleMoves.squat, seconds: [40, 60] } } });
@@ -15,40 +15,23 @@ export const tooShortOrLong = defineRule({
   fix: "Bring the item into its range, or give it a range of its own when this is meant.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    minSeconds: z
-      .number()
-      .min(0)
-      .max(14400)
-      .default(30)
-      .describe("Shortest, for moves that bring no range of their own"),
-    maxSeconds: z
-      .number()
-      .min(1)
-      .max(14400)
-      .default(120)
-      .describe("Longest, for moves that bring no range of their own"),
+  limits: limits({
+    minSeconds: numberLimit({
+      from: 0,
+      to: 14400,
+      usual: 30,
+      says: "Shortest, for moves that bring no range of their own",
+    }),
+    maxSeconds: numberLimit({
+      from: 1,
+      to: 14400,
+      usual: 120,
+      says: "Longest, for moves that bring no range of their own",
+    }),
   }),
   messages: {
     short: "{itemName}: {seconds}, where {shortestSeconds} is the shortest; add {missingSeconds}.",
     long: "{itemName}: {seconds}, where {longestSeconds} is the longest; take {extraSeconds} off.",
-  },
-  examples: {
-    pass: [
-      { say: "45 s where the move allows 40 to 60", plan: ranged(45) },
-      {
-        say: "the item's own range wins over the move's",
-        plan: examplePlan([move("a", { seconds: 20, range: [15, 30] })]),
-      },
-    ],
-    fail: [
-      { say: "35 s where the move needs 40", plan: ranged(35), expect: ["short"] },
-      {
-        say: "over two minutes with no range given",
-        plan: examplePlan([move("a", { seconds: 121 })]),
-        expect: ["long"],
-      },
-    ],
   },
   check({ plan, moves }, limits) {
     return moves.flatMap(({ item, move: library }): Found<"short" | "long">[] => {
@@ -64,4 +47,22 @@ export const tooShortOrLong = defineRule({
       return [];
     });
   },
+});
+
+export const tooShortOrLongExamples = (): RuleExamples => ({
+  pass: [
+    { say: "45 s where the move allows 40 to 60", plan: ranged(45) },
+    {
+      say: "the item's own range wins over the move's",
+      plan: examplePlan([move("a", { seconds: 20, range: [15, 30] })]),
+    },
+  ],
+  fail: [
+    { say: "35 s where the move needs 40", plan: ranged(35), expect: ["short"] },
+    {
+      say: "over two minutes with no range given",
+      plan: examplePlan([move("a", { seconds: 121 })]),
+      expect: ["long"],
+    },
+  ],
 });

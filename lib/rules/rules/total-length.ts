@@ -1,8 +1,9 @@
-import * as z from "zod";
 import { freeSeconds } from "#lib/clock/length-words.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit, openLimit } from "../limit-fields.ts";
+import type { RuleExamples } from "../types.ts";
 
 const squat = (seconds: number) => examplePlan([move("a", { seconds })], { lengthSeconds: 300 });
 
@@ -15,28 +16,17 @@ export const totalLength = defineRule({
   fix: "Fit the items to the length, or change a transition, the opening or the closing.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxOverSeconds: z.number().min(0).max(600).default(0).describe("Most that a class may run over"),
-    maxUnderSeconds: z
-      .number()
-      .min(0)
-      .max(3600)
-      .optional()
-      .describe("How much of its length may stay unplanned; left empty: one second less than the plan's grid"),
+  limits: limits({
+    maxOverSeconds: numberLimit({ from: 0, to: 600, usual: 0, says: "Most that a class may run over" }),
+    maxUnderSeconds: openLimit({
+      from: 0,
+      to: 3600,
+      says: "How much of its length may stay unplanned; left empty: one second less than the plan's grid",
+    }),
   }),
   messages: {
     over: "The class takes {totalSeconds} and its slot is {lengthSeconds}: take {overSeconds} out.",
     under: "The class takes {totalSeconds} and its slot is {lengthSeconds}: plan {underSeconds} more.",
-  },
-  examples: {
-    pass: [
-      { say: "opening, 180 s of work and closing fill the five minutes", plan: squat(180) },
-      { say: "four seconds that a grid of five leaves go to the closing", plan: squat(176) },
-    ],
-    fail: [
-      { say: "one second too long", plan: squat(181), expect: ["over"] },
-      { say: "five seconds that nobody planned", plan: squat(175), expect: ["under"] },
-    ],
   },
   check({ plan, total }, limits) {
     const { lengthSeconds } = plan;
@@ -49,4 +39,15 @@ export const totalLength = defineRule({
     if (-over > allowedUnder) return [{ message: "under", items: [], values: { ...values, underSeconds: free } }];
     return [];
   },
+});
+
+export const totalLengthExamples = (): RuleExamples => ({
+  pass: [
+    { say: "opening, 180 s of work and closing fill the five minutes", plan: squat(180) },
+    { say: "four seconds that a grid of five leaves go to the closing", plan: squat(176) },
+  ],
+  fail: [
+    { say: "one second too long", plan: squat(181), expect: ["over"] },
+    { say: "five seconds that nobody planned", plan: squat(175), expect: ["under"] },
+  ],
 });

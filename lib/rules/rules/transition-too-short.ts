@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 /** Two springs on (6 s), the carriage home (2 s) and the base (2 s): 10 s. */
 const springChange = (transitionSeconds?: number) =>
@@ -23,24 +23,13 @@ export const transitionTooShort = defineRule({
   fix: "Plan at least the estimate, or make the change smaller.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    hurrySeconds: z.number().min(0).max(120).default(2).describe("Short by no more than this is only looked at"),
+  limits: limits({
+    hurrySeconds: numberLimit({ from: 0, to: 120, usual: 2, says: "Short by no more than this is only looked at" }),
   }),
   messages: {
     short:
       "{itemName}: {plannedSeconds} planned to get into it, and the change takes about {estimateSeconds}; plan {estimateSeconds}.",
     tight: "{itemName}: {plannedSeconds} to get into it is tight, as the change takes about {estimateSeconds}.",
-  },
-  examples: {
-    pass: [
-      { say: "nothing planned: the estimate counts", plan: springChange() },
-      { say: "exactly the estimate", plan: springChange(10) },
-      { say: "no time where nothing changes", plan: examplePlan([move("a"), move("b", { transitionSeconds: 0 })]) },
-    ],
-    fail: [
-      { say: "5 s for a change of 10 s", plan: springChange(5), expect: ["short"] },
-      { say: "one second below", plan: springChange(9), expect: ["tight"] },
-    ],
   },
   check({ plan, moves }, { hurrySeconds }) {
     return moves.flatMap(({ item, row: { transition } }): Found<"short" | "tight">[] => {
@@ -57,4 +46,16 @@ export const transitionTooShort = defineRule({
         : [{ message: "tight", items: [item.id], values, level: "look" }];
     });
   },
+});
+
+export const transitionTooShortExamples = (): RuleExamples => ({
+  pass: [
+    { say: "nothing planned: the estimate counts", plan: springChange() },
+    { say: "exactly the estimate", plan: springChange(10) },
+    { say: "no time where nothing changes", plan: examplePlan([move("a"), move("b", { transitionSeconds: 0 })]) },
+  ],
+  fail: [
+    { say: "5 s for a change of 10 s", plan: springChange(5), expect: ["short"] },
+    { say: "one second below", plan: springChange(9), expect: ["tight"] },
+  ],
 });

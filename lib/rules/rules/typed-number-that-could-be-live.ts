@@ -1,10 +1,11 @@
-import * as z from "zod";
 import { FIELD_WORDS } from "#lib/editor/words.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { type Claim, claimsOf } from "#lib/talk/claims.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, fullScript, move } from "../examples/build.ts";
+import { limits } from "../limit-fields.ts";
+import type { RuleExamples } from "../types.ts";
 
 const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
   examplePlan([move("a", { script: [...fullScript, { kind, text }] })]);
@@ -17,19 +18,9 @@ export const typedNumberThatCouldBeLive = defineRule({
   fix: "Put a live field where the number stands.",
   level: "info",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     typed: "{itemName}: “{said}” is typed; the live field “{fieldName}” stays right when the plan changes.",
-  },
-  examples: {
-    pass: [
-      { say: "the field is there", plan: saying("{seconds-left} seconds left.") },
-      { say: "a number of something else", plan: saying("Two more breaths. Count to four.") },
-    ],
-    fail: [
-      { say: "seconds left, typed", plan: saying("20 seconds left."), expect: ["typed"] },
-      { say: "springs, typed", plan: saying("One light on.", "setup"), expect: ["typed"] },
-    ],
   },
   check({ plan, moves }) {
     return moves.flatMap(({ item }) =>
@@ -53,6 +44,17 @@ export const typedNumberThatCouldBeLive = defineRule({
       }),
     );
   },
+});
+
+export const typedNumberThatCouldBeLiveExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the field is there", plan: saying("{seconds-left} seconds left.") },
+    { say: "a number of something else", plan: saying("Two more breaths. Count to four.") },
+  ],
+  fail: [
+    { say: "seconds left, typed", plan: saying("20 seconds left."), expect: ["typed"] },
+    { say: "springs, typed", plan: saying("One light on.", "setup"), expect: ["typed"] },
+  ],
 });
 
 /** The live field, without its braces, that would say the same; undefined where there is none. */

@@ -1,9 +1,10 @@
-import * as z from "zod";
 import { moveName } from "#lib/plan/format.ts";
 import { type SidePair, sidePairs } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { type SideSum, sideSums } from "../select/sides.ts";
+import type { RuleExamples } from "../types.ts";
 
 /** Must: the class is told both sides are the same. A move with one side only is missing-side's. */
 export const unevenSides = defineRule({
@@ -14,32 +15,12 @@ export const unevenSides = defineRule({
   fix: "Give both sides of the move the same seconds.",
   level: "must",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxDifferenceSeconds: z.number().min(0).max(600).default(0).describe("Most that left and right may differ"),
+  limits: limits({
+    maxDifferenceSeconds: numberLimit({ from: 0, to: 600, usual: 0, says: "Most that left and right may differ" }),
   }),
   messages: {
     uneven:
       "{moveName}: left gets {leftSeconds} and right {rightSeconds}; give the {shortSide} {differenceSeconds} more.",
-  },
-  examples: {
-    pass: [
-      { say: "45 s a side", plan: examplePlan(bothSides("row")) },
-      {
-        say: "30 and 60 on the left, 60 and 30 on the right",
-        plan: examplePlan([
-          ...bothSides("x", { seconds: 30 }, { seconds: 60 }),
-          ...bothSides("y", { seconds: 60 }, { seconds: 30 }),
-        ]),
-      },
-    ],
-    fail: [
-      { say: "60 s left, 45 s right", plan: examplePlan(bothSides("row", { seconds: 60 })), expect: ["uneven"] },
-      {
-        say: "twice left, once right",
-        plan: examplePlan([...bothSides("x"), ...bothSides("y").slice(0, 1)]),
-        expect: ["uneven"],
-      },
-    ],
   },
   check(ctx, { maxDifferenceSeconds }) {
     const pairs = sidePairs(ctx.plan);
@@ -57,6 +38,27 @@ export const unevenSides = defineRule({
       return [{ message: "uneven" as const, items: unlikePairs(pairs, sum), values }];
     });
   },
+});
+
+export const unevenSidesExamples = (): RuleExamples => ({
+  pass: [
+    { say: "45 s a side", plan: examplePlan(bothSides("row")) },
+    {
+      say: "30 and 60 on the left, 60 and 30 on the right",
+      plan: examplePlan([
+        ...bothSides("x", { seconds: 30 }, { seconds: 60 }),
+        ...bothSides("y", { seconds: 60 }, { seconds: 30 }),
+      ]),
+    },
+  ],
+  fail: [
+    { say: "60 s left, 45 s right", plan: examplePlan(bothSides("row", { seconds: 60 })), expect: ["uneven"] },
+    {
+      say: "twice left, once right",
+      plan: examplePlan([...bothSides("x"), ...bothSides("y").slice(0, 1)]),
+      expect: ["uneven"],
+    },
+  ],
 });
 
 /** Only the pairs that differ: with one pair wrong out of three, the other two are not the reader's business. */

@@ -1,10 +1,10 @@
-import * as z from "zod";
 import { moveName, springWords } from "#lib/plan/format.ts";
 import { sidePairs } from "#lib/plan/lookup.ts";
 import { springsDiffer } from "#lib/transitions/transitions.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { bothSides, examplePlan } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 export const unevenSpringsBetweenSides = defineRule({
   id: "uneven-springs-between-sides",
@@ -14,38 +14,17 @@ export const unevenSpringsBetweenSides = defineRule({
   fix: "Give both sides the same springs and the same distance from the anchor.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxOffsetDifferenceMm: z
-      .number()
-      .min(0)
-      .max(2000)
-      .default(0)
-      .describe("Most that the distance from the anchor may differ"),
+  limits: limits({
+    maxOffsetDifferenceMm: numberLimit({
+      from: 0,
+      to: 2000,
+      usual: 0,
+      says: "Most that the distance from the anchor may differ",
+    }),
   }),
   messages: {
     springs: "{moveName}: {leftSprings} on the left and {rightSprings} on the right; make them the same.",
     offset: "{moveName}: sitting {differenceMm} mm further off on one side makes the load differ; make them the same.",
-  },
-  examples: {
-    pass: [
-      { say: "the same springs", plan: examplePlan(bothSides("row")) },
-      {
-        say: "a spring counted as none is no difference",
-        plan: examplePlan(bothSides("row", { springs: { light: 1, heavy: 0 } })),
-      },
-    ],
-    fail: [
-      {
-        say: "one light left, two right",
-        plan: examplePlan(bothSides("row", {}, { springs: { light: 2 } })),
-        expect: ["springs"],
-      },
-      {
-        say: "100 mm further off on the right",
-        plan: examplePlan(bothSides("row", {}, { offsetMm: 100 })),
-        expect: ["offset"],
-      },
-    ],
   },
   check({ plan }, { maxOffsetDifferenceMm }) {
     return sidePairs(plan).flatMap(({ left, right }): Found<"springs" | "offset">[] => {
@@ -62,4 +41,26 @@ export const unevenSpringsBetweenSides = defineRule({
       return [{ message: "offset", items, values: { moveName: name, differenceMm } }];
     });
   },
+});
+
+export const unevenSpringsBetweenSidesExamples = (): RuleExamples => ({
+  pass: [
+    { say: "the same springs", plan: examplePlan(bothSides("row")) },
+    {
+      say: "a spring counted as none is no difference",
+      plan: examplePlan(bothSides("row", { springs: { light: 1, heavy: 0 } })),
+    },
+  ],
+  fail: [
+    {
+      say: "one light left, two right",
+      plan: examplePlan(bothSides("row", {}, { springs: { light: 2 } })),
+      expect: ["springs"],
+    },
+    {
+      say: "100 mm further off on the right",
+      plan: examplePlan(bothSides("row", {}, { offsetMm: 100 })),
+      expect: ["offset"],
+    },
+  ],
 });

@@ -1,8 +1,8 @@
-import * as z from "zod";
 import { itemName } from "#lib/plan/format.ts";
 import { defineRule } from "../define-rule.ts";
 import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import type { Found } from "../types.ts";
+import { limits } from "../limit-fields.ts";
+import type { Found, RuleExamples } from "../types.ts";
 
 /** Must: nothing else about such an item can be checked, its cautions least of all. */
 export const unknownMoveData = defineRule({
@@ -13,25 +13,11 @@ export const unknownMoveData = defineRule({
   fix: "Choose a move of the library, or complete its entry there.",
   level: "must",
   source: "the studio's library",
-  limits: z.strictObject({}),
+  limits: limits({}),
   messages: {
     unknown: "The move {moveId} is not in the library: choose another, or put it back.",
     "no-muscles":
       "{itemName}: the library names no muscles, so the balance of the class leaves it out; complete it there.",
-  },
-  examples: {
-    pass: [
-      { say: "a move of the plan", plan: examplePlan([move("a")]) },
-      { say: "no items at all", plan: examplePlan([]) },
-    ],
-    fail: [
-      { say: "a move nobody knows", plan: examplePlan([move("a", { move: "gone" })]), expect: ["unknown"] },
-      {
-        say: "a move with no muscles",
-        plan: examplePlan([move("a")], { moves: { squat: { ...exampleMoves.squat, muscles: {} } } }),
-        expect: ["no-muscles"],
-      },
-    ],
   },
   check({ plan, moves }) {
     return moves.flatMap(({ item, move: library }): Found<"unknown" | "no-muscles">[] => {
@@ -42,4 +28,19 @@ export const unknownMoveData = defineRule({
       return [{ message: "no-muscles", items, values, level: "info" }];
     });
   },
+});
+
+export const unknownMoveDataExamples = (): RuleExamples => ({
+  pass: [
+    { say: "a move of the plan", plan: examplePlan([move("a")]) },
+    { say: "no items at all", plan: examplePlan([]) },
+  ],
+  fail: [
+    { say: "a move nobody knows", plan: examplePlan([move("a", { move: "gone" })]), expect: ["unknown"] },
+    {
+      say: "a move with no muscles",
+      plan: examplePlan([move("a")], { moves: { squat: { ...exampleMoves.squat, muscles: {} } } }),
+      expect: ["no-muscles"],
+    },
+  ],
 });

@@ -1,8 +1,9 @@
-import * as z from "zod";
 import { moveName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
 import { examplePlan, move } from "../examples/build.ts";
+import { limits, numberLimit } from "../limit-fields.ts";
 import { workStretches } from "../select/stretches.ts";
+import type { RuleExamples } from "../types.ts";
 
 const plank = (id: string, seconds: number, transitionSeconds?: number) =>
   move(id, { move: "plank", seconds, ...(transitionSeconds === undefined ? {} : { transitionSeconds }) });
@@ -15,37 +16,19 @@ export const wristsWithoutRest = defineRule({
   fix: "Put a move without weight on the hands, a pause or a longer change into the stretch, or take some of it on the forearms.",
   level: "look",
   source: COMMON_PRACTICE,
-  limits: z.strictObject({
-    maxSeconds: z.number().min(15).max(3600).default(120).describe("Longest work in a row with weight on the wrists"),
-    restSeconds: z.number().min(1).max(600).default(20).describe("A change this long takes the weight off"),
+  limits: limits({
+    maxSeconds: numberLimit({
+      from: 15,
+      to: 3600,
+      usual: 120,
+      says: "Longest work in a row with weight on the wrists",
+    }),
+    restSeconds: numberLimit({ from: 1, to: 600, usual: 20, says: "A change this long takes the weight off" }),
   }),
   messages: {
     long: "{seconds} on the wrists without a rest, from {first} to {last}, where {maxSeconds} is the most; put one on the forearms, or rest.",
     alone:
       "{first}: weight on the wrists for {seconds}, where {maxSeconds} is the most; make it shorter, or use the forearms.",
-  },
-  examples: {
-    pass: [
-      { say: "two planks of a minute", plan: examplePlan([plank("a", 60), plank("b", 60)]) },
-      {
-        say: "a change long enough to shake the hands out",
-        plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60, 25)]),
-      },
-      { say: "a squat in the middle", plan: examplePlan([plank("a", 90), move("b"), plank("c", 90)]) },
-    ],
-    fail: [
-      {
-        say: "three planks in a row",
-        plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60)]),
-        expect: ["long"],
-      },
-      {
-        say: "a heading is no rest",
-        plan: examplePlan([plank("a", 90), { id: "h", kind: "heading", title: "More" }, plank("b", 60)]),
-        expect: ["long"],
-      },
-      { say: "one plank of three minutes", plan: examplePlan([plank("a", 180)]), expect: ["alone"] },
-    ],
   },
   check(ctx, { maxSeconds, restSeconds }) {
     return workStretches(ctx, ({ move: library }) => library?.cautions?.includes("wrist-load") === true, restSeconds)
@@ -64,4 +47,28 @@ export const wristsWithoutRest = defineRule({
         };
       });
   },
+});
+
+export const wristsWithoutRestExamples = (): RuleExamples => ({
+  pass: [
+    { say: "two planks of a minute", plan: examplePlan([plank("a", 60), plank("b", 60)]) },
+    {
+      say: "a change long enough to shake the hands out",
+      plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60, 25)]),
+    },
+    { say: "a squat in the middle", plan: examplePlan([plank("a", 90), move("b"), plank("c", 90)]) },
+  ],
+  fail: [
+    {
+      say: "three planks in a row",
+      plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60)]),
+      expect: ["long"],
+    },
+    {
+      say: "a heading is no rest",
+      plan: examplePlan([plank("a", 90), { id: "h", kind: "heading", title: "More" }, plank("b", 60)]),
+      expect: ["long"],
+    },
+    { say: "one plank of three minutes", plan: examplePlan([plank("a", 180)]), expect: ["alone"] },
+  ],
 });

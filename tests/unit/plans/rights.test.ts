@@ -13,6 +13,7 @@ import { importPlan } from "#server/plans/import-plan.ts";
 import { listDeletedPlans, listPlans } from "#server/plans/list-plans.ts";
 import { readPlanDetail, readPlanRecord } from "#server/plans/plan-detail.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";
+import { readOutline } from "#server/plans/plan-outline.ts";
 import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
 import { signPlan } from "#server/plans/sign-plan.ts";
@@ -40,6 +41,7 @@ const hash = "0".repeat(64);
 const onPlan = (actor: Actor): Record<string, Result<unknown>> => ({
   read: readPlanDetail(s.app, actor, id),
   record: readPlanRecord(s.app, actor, id),
+  outline: readOutline(s.app, actor, id),
   file: exportPlan(s.app, actor, id),
   duplicate: duplicatePlan(s.app, actor, id),
   change: changePlan(s.app, actor, id, { team: true }),

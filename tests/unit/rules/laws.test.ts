@@ -1,9 +1,12 @@
 /** What every rule keeps, whoever wrote it. There is no list of exceptions. */
+
 import { readdirSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
+import * as z from "zod/mini";
 import type { Plan } from "#lib/plan/schema.ts";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { examplesOf } from "#lib/rules/examples/registry.ts";
 import { FORMAT_RULE_IDS } from "#lib/rules/format-ids.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import { checkPlan, RULE_CRASHED, ruleContext } from "#lib/rules/run.ts";
@@ -15,7 +18,7 @@ test("every rule's id is one a plan file may name", () => {
 });
 
 const RULE_FILES = readdirSync("lib/rules/rules");
-const FAIL_EXAMPLES = RULES.flatMap((rule) => rule.examples.fail.map((example) => ({ rule, example })));
+const FAIL_EXAMPLES = RULES.flatMap((rule) => examplesOf(rule).fail.map((example) => ({ rule, example })));
 
 const messageOf = (key: string | undefined): string => key?.split(":")[1] ?? "";
 const findingsOf = (rule: AnyRule, plan: Plan) => checkPlan(plan, [rule]).findings;
@@ -66,18 +69,20 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
     }
     expect(rule.limits.safeParse({ "no-such-limit": 1 }).success).toBe(false);
     for (const [name, limit] of Object.entries(rule.limits.shape)) {
-      expect(limit.description, `${name} is described, for whoever sets it`).toMatch(/^[A-Z].*[^.]$/);
+      expect(z.globalRegistry.get(limit)?.description, `${name} is described, for whoever sets it`).toMatch(
+        /^[A-Z].*[^.]$/,
+      );
     }
   });
 
   it("passes its good examples", () => {
-    expect(rule.examples.pass.length).toBeGreaterThanOrEqual(1);
-    for (const { say, plan } of rule.examples.pass) expect(findingsOf(rule, plan), say).toEqual([]);
+    expect(examplesOf(rule).pass.length).toBeGreaterThanOrEqual(1);
+    for (const { say, plan } of examplesOf(rule).pass) expect(findingsOf(rule, plan), say).toEqual([]);
   });
 
   it("finds exactly what its bad examples expect", () => {
-    expect(rule.examples.fail.length).toBeGreaterThanOrEqual(2);
-    for (const { say, plan, expect: expected } of rule.examples.fail) {
+    expect(examplesOf(rule).fail.length).toBeGreaterThanOrEqual(2);
+    for (const { say, plan, expect: expected } of examplesOf(rule).fail) {
       const findings = findingsOf(rule, plan);
       expect(
         findings.map((f) => f.rule),
@@ -91,15 +96,15 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
   });
 
   it("uses every message it has, and fills every hole", () => {
-    const used = rule.examples.fail.flatMap((example: FailExample) => example.expect);
+    const used = examplesOf(rule).fail.flatMap((example: FailExample) => example.expect);
     expect([...new Set(used)].sort()).toEqual(Object.keys(rule.messages).sort());
-    for (const { plan } of rule.examples.fail) {
+    for (const { plan } of examplesOf(rule).fail) {
       for (const finding of findingsOf(rule, plan)) expect(finding.message).not.toMatch(/\{[a-zA-Z]+\}|undefined|NaN/);
     }
   });
 
   it("obeys the house: off, another level", () => {
-    for (const { plan } of rule.examples.fail) {
+    for (const { plan } of examplesOf(rule).fail) {
       const house = (level: "off" | "info" | "must"): Plan => ({
         ...plan,
         standards: { ...plan.standards, [rule.id]: { ...plan.standards?.[rule.id], level } },

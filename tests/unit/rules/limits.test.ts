@@ -1,6 +1,6 @@
 /** Limits as fields: every rule's can be shown and typed, and what is typed is what the rule's schema takes. */
 import { describe, expect, test } from "vitest";
-import * as z from "zod";
+import * as z from "zod/mini";
 import { checkStandard } from "#lib/rules/house-standard.ts";
 import { type Limit, limitsOf, limitWords, type NumberLimit, numberText, readNumberLimit } from "#lib/rules/limits.ts";
 import { RULES, ruleById } from "#lib/rules/registry.ts";
@@ -10,15 +10,14 @@ const numbers = RULE_LIMITS.filter((x): x is { rule: (typeof RULES)[number]; lim
   return x.limit.kind === "number";
 });
 const example = z.strictObject({
-  hurrySeconds: z.number().min(0).max(120).default(2).describe("Short by no more than this is only looked at"),
-  maxShare: z.number().min(0.5).max(1).default(0.67),
-  roundsCount: z.number().int().min(1).max(9).default(3),
-  maxUnderSeconds: z.number().min(0).max(3600).optional(),
-  kinds: z
-    .array(z.enum(["setup", "breath"]))
-    .max(2)
-    .default(["setup"]),
-  once: z.boolean().default(false),
+  hurrySeconds: z
+    ._default(z.number().check(z.minimum(0), z.maximum(120)), 2)
+    .check(z.describe("Short by no more than this is only looked at")),
+  maxShare: z._default(z.number().check(z.minimum(0.5), z.maximum(1)), 0.67),
+  roundsCount: z._default(z.int().check(z.minimum(1), z.maximum(9)), 3),
+  maxUnderSeconds: z.optional(z.number().check(z.minimum(0), z.maximum(3600))),
+  kinds: z._default(z.array(z.enum(["setup", "breath"])).check(z.maxLength(2)), ["setup"]),
+  once: z._default(z.boolean(), false),
 });
 const [hurry, share, rounds, under, kinds, once] = limitsOf({ limits: example }) as readonly NumberLimit[];
 

@@ -1,10 +1,12 @@
 /** What a rule's page shows is read off the rule: every example can be shown, and says what the check says. */
+
 import { describe, expect, test } from "vitest";
 import { ruleExamples } from "#app/rules/examples.ts";
 import { excerptOf } from "#app/rules/excerpt.ts";
 import { draftOf, readStandardDraft } from "#app/rules/standard-draft.ts";
 import { trialWords } from "#app/rules/trial-words.tsx";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { examplesOf } from "#lib/rules/examples/registry.ts";
 import { checkStandard } from "#lib/rules/house-standard.ts";
 import { RULES, ruleById } from "#lib/rules/registry.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
@@ -17,7 +19,7 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
   });
 
   test("every example can be shown, all of its items in order, nothing undefined in words", () => {
-    for (const { plan } of [...rule.examples.pass, ...rule.examples.fail]) {
+    for (const { plan } of [...examplesOf(rule).pass, ...examplesOf(rule).fail]) {
       const excerpt = excerptOf(plan, true);
       expect(excerpt.items.map((item) => item.id)).toEqual(plan.items.map((item) => item.id));
       expect(JSON.stringify(excerpt)).not.toMatch(/undefined|NaN|null|\[object/);

@@ -1,7 +1,9 @@
 /** Every message of every rule, and every act offered, reads as one English sentence whatever names and numbers are in it. */
+
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Move, Plan, PlanItem } from "#lib/plan/schema.ts";
+import { examplesOf } from "#lib/rules/examples/registry.ts";
 import { mendFor } from "#lib/rules/mend.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import { checkPlan } from "#lib/rules/run.ts";
@@ -79,7 +81,7 @@ describe.each(Object.entries(KINDS))("with names of %s", (_, names) => {
   const rename = named(names.one.length > 0 ? names.one : names.several);
   it.each(Object.entries(SHAPES))("every example of every rule, %s", (_shape, change) => {
     for (const rule of RULES)
-      for (const { plan } of [...rule.examples.fail, ...rule.examples.pass])
+      for (const { plan } of [...examplesOf(rule).fail, ...examplesOf(rule).pass])
         expect(faulty(rename(change(plan)), names)).toEqual([]);
   });
   it("any plan at all", () => {

@@ -1,0 +1,35 @@
+/** The kinds of limit a rule may have, each with its bounds, its usual value and the words a house reads when it sets it. */
+import * as z from "zod/mini";
+import { numberFrom, wholeFrom } from "#lib/plan/number-fields.ts";
+
+interface Says {
+  /** What it means, without a full stop. */
+  readonly says: string;
+}
+interface Bounds extends Says {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** All limits of a rule; none for a rule that has nothing to set. */
+export const limits = <S extends Record<string, z.core.SomeType>>(fields: S) => z.strictObject(fields);
+
+export const numberLimit = ({ from, to, usual, says }: Bounds & { readonly usual: number }) =>
+  z._default(numberFrom(from, to), usual).check(z.describe(says));
+
+export const wholeLimit = ({ from, to, usual, says }: Bounds & { readonly usual: number }) =>
+  z._default(wholeFrom(from, to), usual).check(z.describe(says));
+
+/** A number that may be left out; what that means its words say. */
+export const openLimit = ({ from, to, says }: Bounds) => z.optional(numberFrom(from, to)).check(z.describe(says));
+
+export const yesNoLimit = ({ usual, says }: Says & { readonly usual: boolean }) =>
+  z._default(z.boolean(), usual).check(z.describe(says));
+
+/** Any number of these, each at most once in sense; the list is never longer than what there is to choose. */
+export const choicesLimit = <const T extends readonly string[]>(
+  choice: Says & { readonly of: T; readonly usual: T[number][] },
+) =>
+  z
+    ._default(z.array(z.enum(choice.of)).check(z.maxLength(choice.of.length)), choice.usual)
+    .check(z.describe(choice.says));
