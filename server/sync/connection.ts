@@ -43,6 +43,8 @@ export class Connection {
   /** One frame of the page. Whatever is wrong with it ends this connection only. */
   receive(data: Uint8Array, isBinary: boolean): void {
     if (!this.open) return;
+    // The answer to a ping may wait behind what else the page sent.
+    this.alive = true;
     const wrong = this.read(data, isBinary);
     if (wrong) this.close(wrong);
   }

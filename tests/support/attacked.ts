@@ -16,8 +16,22 @@ const BUNDLE = join(ROOT, "node_modules/.cache/springline-tests/attack-server.mj
 export const WAIT_MS = 500;
 const PLAN = { kind: "plan", key: "p" } as const;
 
-export interface Attacked {
+/** What the server says of itself as it starts. */
+interface Said {
+  /** Of live documents, `ws://...`. */
   readonly url: string;
+  /** Of routes behind the gate, on the same thread. */
+  readonly http: string;
+  /** Of the studio's own pages. */
+  readonly origin: string;
+  /** For sockets, by person. */
+  readonly sessions: Readonly<Record<string, string>>;
+  /** For routes, by person. */
+  readonly cookies: Readonly<Record<string, string>>;
+  readonly pairingCode: string;
+}
+
+export interface Attacked extends Said {
   readonly child: ChildProcess;
   page(user: "ines" | "jonas" | "sam"): RawClient;
   /**
@@ -37,7 +51,8 @@ export async function startAttacked(): Promise<Attacked> {
   let said = "";
   for (const stream of [child.stdout, child.stderr]) stream?.on("data", (chunk) => (said += String(chunk)));
   const line = await eventually("the server starts", () => /^\{.*\}$/m.exec(said)?.[0], 60_000);
-  const { url, sessions } = JSON.parse(line) as { url: string; sessions: Record<string, string> };
+  const told = JSON.parse(line) as Said;
+  const { url, sessions } = told;
   const clients: RawClient[] = [];
   const page: Attacked["page"] = (user) => {
     const client = new RawClient(url, PLAN, { cookie: sessions[user] ?? "" });
@@ -48,7 +63,7 @@ export async function startAttacked(): Promise<Attacked> {
     const writer = await page("ines").synced();
     const before = writer.sent;
     const typing = setInterval(() => writer.edit((doc) => doc.getArray("words").push(["word"])), 10);
-    const gap = await longestWait(url, attack);
+    const gap = await longestWait(`${told.http}/api/health`, attack);
     clearInterval(typing);
     await writer.saved(20_000);
     if (writer.closeCode !== undefined) throw new Error(`the writer was closed with ${writer.closeCode}`);
@@ -57,7 +72,7 @@ export async function startAttacked(): Promise<Attacked> {
     return gap;
   };
   return {
-    url,
+    ...told,
     child,
     page,
     async under(attack) {
@@ -97,7 +112,7 @@ parentPort.once("message", () => { over = true; });
 `;
 
 async function longestWait(url: string, attack: () => Promise<unknown>): Promise<number> {
-  const asker = new Worker(ASKER, { eval: true, workerData: url.replace(/^ws/, "http") });
+  const asker = new Worker(ASKER, { eval: true, workerData: url });
   const told = new Promise<{ longest: number }>((resolve, reject) => {
     asker.once("message", resolve);
     asker.once("error", reject);
