@@ -1,0 +1,108 @@
+/** Floods of people who are signed in: somebody who writes beside them loses nothing, and nobody waits. */
+import * as encoding from "lib0/encoding";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import * as Y from "yjs";
+import { parts } from "#lib/doc/layout.ts";
+import { CLOSE } from "#lib/protocol/close.ts";
+import { type Attacked, startAttacked, WAIT_MS } from "../support/attacked.ts";
+import { eventually } from "../support/eventually.ts";
+import {
+  ASK_ALL,
+  ASK_WHO,
+  bareSocket,
+  type Flood,
+  flood,
+  itemsUpdate,
+  letterFrame,
+  presenceFrame,
+  syncFrame,
+} from "../support/flood.ts";
+
+let server: Attacked;
+let round = 0;
+/** Client ids that nobody has used yet. */
+const freshIds = () => ++round * 1_000_000;
+beforeAll(async () => {
+  server = await startAttacked();
+  await fill();
+}, 60_000);
+afterAll(() => server.stop());
+
+const LETTERS = 12_000;
+let filled = 0;
+/** A text of many short words, which makes the document cost something to send and to look through. */
+async function fill(): Promise<void> {
+  const page = await server.page("jonas").synced();
+  page.edit((doc) => {
+    for (let n = 0; n < LETTERS; n++) doc.getText("filled").insert(0, "x");
+  });
+  filled = page.doc.clientID;
+  await page.saved(30_000);
+  page.end();
+}
+
+/** Letters each said to stand far before a neighbour of their own: a little below what one frame may cost. */
+const nearlyTooHeavy = (client: number, client0: number) =>
+  syncFrame(
+    2,
+    itemsUpdate({ client, clock: 0, count: 20 }, (out, n) => {
+      encoding.writeUint8(out, 4 | 0x40);
+      encoding.writeVarUint(out, client0);
+      encoding.writeVarUint(out, n);
+      encoding.writeVarString(out, "x");
+    }),
+  );
+const manyClaims = (n: number) =>
+  presenceFrame(Array.from({ length: 1000 }, (_, i) => ({ clientId: 5000 + i, clock: n, state: `{"n":${n}}` })));
+const largePresence = (socket: number, n: number) =>
+  presenceFrame([{ clientId: 9000 + socket, clock: n + 1, state: `{"item":"${"x".repeat(16_000)}"}` }]);
+
+const SIGNED_IN: Readonly<Record<string, () => Flood>> = {
+  "letters, one a frame, of one socket": () => {
+    const client = freshIds();
+    return { user: "jonas", frame: (_, n) => letterFrame(client, n, "flood") };
+  },
+  "letters, one a frame, of thirty sockets of one person": () => {
+    const client = freshIds();
+    return { user: "jonas", sockets: 30, frame: (socket, n) => letterFrame(client + socket, n, `flood-${socket}`) };
+  },
+  "frames a little below what one may cost, of ten sockets": () => {
+    const client = freshIds();
+    return {
+      user: "jonas",
+      sockets: 10,
+      frame: (socket, n) => (n < 40 ? nearlyTooHeavy(client + socket * 100 + n, filled) : undefined),
+    };
+  },
+  "a reader asks for the whole document, again and again": () => ({
+    user: "sam",
+    sockets: 20,
+    again: true,
+    frame: () => ASK_ALL,
+  }),
+  "a reader asks who is there, again and again": () => ({ user: "sam", sockets: 20, again: true, frame: () => ASK_WHO }),
+  "a writer shows another place with each frame": () => ({ user: "jonas", sockets: 10, frame: largePresence }),
+  "a thousand claims of presence in each frame": () => ({
+    user: "jonas",
+    sockets: 5,
+    again: true,
+    frame: (_, n) => manyClaims(n),
+  }),
+  "a reader shows itself without end, comes back when closed": () => ({
+    user: "sam",
+    sockets: 5,
+    again: true,
+    frame: (_, n) => presenceFrame([{ clientId: 5, clock: n, state: "{}" }]),
+  }),
+  "frames that are none, from sockets that come back": () => ({
+    user: "jonas",
+    sockets: 20,
+    again: true,
+    frame: () => syncFrame(2, new Uint8Array([9, 200, 1, 255, 255, 3])),
+  }),
+};
+test.each(Object.entries(SIGNED_IN))("%s", async (_what, make) => {
+  const gap = await server.under(() => flood(server, make()));
+  console.log("GAP", _what, gap);
+  expect(gap).toBeLessThan(WAIT_MS);
+});
