@@ -96,7 +96,8 @@ export class Pace {
 
   private nextTurn(): void {
     this.turn = undefined;
-    this.spentMs = 0;
+    // What one frame took beyond a turn's share is taken off the next ones: others are heard between two such frames.
+    this.spentMs = Math.max(0, this.spentMs - this.limits.turnMs);
     let owing = 0;
     for (const purse of this.waiting) {
       if (this.spentMs >= this.limits.turnMs || owing === this.waiting.size) break;
@@ -107,9 +108,8 @@ export class Pace {
       if (this.solvent(purse)) this.workOff(purse);
       owing = this.solvent(purse) ? 0 : owing + 1;
     }
-    if (this.waiting.size === 0) return;
-    if (owing < this.waiting.size) this.turn ??= setImmediate(() => this.nextTurn());
-    else this.look ??= setTimeout(() => this.lookAgain(), LOOK_MS).unref();
+    if (owing < this.waiting.size || this.spentMs > 0) this.turn ??= setImmediate(() => this.nextTurn());
+    else if (this.waiting.size > 0) this.look ??= setTimeout(() => this.lookAgain(), LOOK_MS).unref();
   }
 
   private lookAgain(): void {

@@ -11,8 +11,8 @@ import { cuts, isIn, originOf, type Piece, Shadow } from "./shadow.ts";
 import { type Struct, StructView } from "./struct-view.ts";
 import type { DecodedUpdate } from "./updates.ts";
 
-/** Our own choices: below a twentieth of a second on a small machine; a day of writing offline is a few thousand steps. */
-export const WEIGHT = { steps: 300_000, depth: 24, valueDepth: 32 } as const;
+/** Our own choices: below a twentieth of a second on a small machine; two weeks offline on both sides are some 50,000. */
+export const WEIGHT = { steps: 120_000, depth: 24, valueDepth: 32 } as const;
 /** Structs moved by one cut that cost as much as one step. */
 const MOVED_A_STEP = 200;
 

@@ -6,6 +6,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { join } from "node:path";
 import { Worker } from "node:worker_threads";
 import { build } from "esbuild";
+import { expect } from "vitest";
 import { parts } from "#lib/doc/layout.ts";
 import { eventually } from "./eventually.ts";
 import { RawClient } from "./raw-client.ts";
@@ -37,6 +38,7 @@ export interface Attacked extends Said {
   /**
    * Runs the attack with a writer beside it, whose words are checked. Gives the longest wait of a request (ms): the least of
    * up to three runs, since what else the machine does may take half a second of one, and what the attack does is in all.
+   * `ATTACK_GAPS=1` has it written out.
    */
   under(attack: () => Promise<unknown>): Promise<number>;
   stop(): Promise<void>;
@@ -78,6 +80,7 @@ export async function startAttacked(): Promise<Attacked> {
     async under(attack) {
       let least = Number.POSITIVE_INFINITY;
       for (let run = 0; run < 3 && least > WAIT_MS; run++) least = Math.min(least, await once(attack));
+      if (process.env.ATTACK_GAPS) console.info(`${least.toFixed(0)} ms: ${expect.getState().currentTestName}`);
       return least;
     },
     async stop() {
