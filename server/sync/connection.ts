@@ -89,6 +89,8 @@ export class Connection {
     if (!this.access.writes) return this.takeFromReader(update);
     const result = this.room.apply(this, update);
     if (result === "malformed") return "badMessage";
+    // Two pages that each hold lost words of the other would wait for each other for good.
+    if (result === "forged" && isOffer) this.room.applyOwn(this, update);
     const refused = this.refuse(result, isOffer);
     if (refused) return refused;
     if (result === "broken") return "roomReloaded";

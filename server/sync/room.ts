@@ -11,7 +11,7 @@ import type { Connection } from "./connection.ts";
 import { newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
 import type { KindHooks } from "./host.ts";
-import { type Court, judge, type Refusal } from "./judge.ts";
+import { type Court, judge, ownPart, type Refusal } from "./judge.ts";
 import type { Owners } from "./owners.ts";
 import { Presence } from "./presence.ts";
 import { DocSize } from "./size.ts";
@@ -133,6 +133,11 @@ export class Room {
     this.doc.store.pendingStructs = null;
     this.doc.store.pendingDs = null;
     return "gap";
+  }
+
+  /** Applies what of a page's offer is under its person's own client ids and stands on what is there. */
+  applyOwn(from: Connection, update: Uint8Array): Verdict {
+    return this.apply(from, ownPart(this.court, from.session.userId, update));
   }
 
   /**
