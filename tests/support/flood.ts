@@ -100,18 +100,16 @@ export function itemsUpdate(
 }
 
 /** One letter of a client at the front of a text: each a struct of its own, as nothing grows together there. */
+export function writeLetter(out: encoding.Encoder, at: { client: number; clock: number; text: string }): void {
+  encoding.writeUint8(out, at.clock === 0 ? 4 : 4 | 0x40);
+  encoding.writeVarUint(out, at.clock === 0 ? 1 : at.client);
+  if (at.clock === 0) encoding.writeVarString(out, at.text);
+  else encoding.writeVarUint(out, at.clock - 1);
+  encoding.writeVarString(out, "x");
+}
+
 export const letterFrame = (client: number, clock: number, text: string): Uint8Array =>
   syncFrame(
     2,
-    itemsUpdate({ client, clock, count: 1 }, (out) => {
-      encoding.writeUint8(out, clock === 0 ? 4 : 4 | 0x40);
-      if (clock === 0) {
-        encoding.writeVarUint(out, 1);
-        encoding.writeVarString(out, text);
-      } else {
-        encoding.writeVarUint(out, client);
-        encoding.writeVarUint(out, clock - 1);
-      }
-      encoding.writeVarString(out, "x");
-    }),
+    itemsUpdate({ client, clock, count: 1 }, (out) => writeLetter(out, { client, clock, text })),
   );

@@ -1,7 +1,7 @@
 /** A document has a size: what goes beyond it is refused in words, what is there stays and can always be shortened. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
-import { MONTH_BOUNDS, nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
+import { countPieces, MONTH_BOUNDS, nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { monthParts } from "#lib/programme/layout.ts";
@@ -9,6 +9,7 @@ import { CLOSE } from "#lib/protocol/close.ts";
 import { DocSize } from "#server/sync/size.ts";
 import { decodeUpdate } from "#server/sync/updates.ts";
 import { type Attacked, startAttacked, WAIT_MS } from "../support/attacked.ts";
+import { ASK_ALL, flood, itemsUpdate, syncFrame, writeLetter } from "../support/flood.ts";
 import { SMALL_PLAN } from "../support/sync-server.ts";
 
 let server: Attacked;
@@ -69,6 +70,51 @@ test("notes without end, megabyte by megabyte: taken up to their bound, and shor
   expect(page.closeCode).toBeUndefined();
   page.edit((doc) => parts(doc).notes.insert(5, "too much"));
   expect(await page.closed()).toBe(CLOSE.full.code);
+});
+
+/** A text of its own, letter by letter from the end: nothing in it grows together. */
+const crumbs = (client: number, count: number): Uint8Array =>
+  itemsUpdate({ client, clock: 0, count }, (out, n) =>
+    writeLetter(out, { client, clock: n, text: `crumbs-${client}` }),
+  );
+
+test("a document made of crumbs: taken up to its bound, and nobody waits while it is sent, kept and opened", async () => {
+  let client = 1000;
+  const gap = await server.under(async () => {
+    const { codes } = await flood(server, {
+      user: "jonas",
+      sockets: 4,
+      ms: 2500,
+      again: true,
+      frame: () => syncFrame(2, crumbs(++client, 20_000)),
+    });
+    expect(codes).toContain(CLOSE.full.code);
+    // What the room does when it has been quiet is over as well.
+    await flood(server, { user: "sam", sockets: 10, ms: 1500, frame: () => ASK_ALL });
+  });
+  expect(gap).toBeLessThan(WAIT_MS);
+  const after = await server.page("jonas").synced();
+  expect(countPieces(after.doc)).toBeGreaterThan(PLAN_BOUNDS.pieces / 2);
+  // Act by act it goes on.
+  after.edit((doc) => parts(doc).items.get("a")?.set("deleted", 1));
+  after.edit((doc) => parts(doc).items.get("a")?.delete("deleted"));
+  await after.saved();
+  expect(after.closeCode).toBeUndefined();
+});
+
+test("the longest plan file is far from that bound, and so is one that was written for long", () => {
+  const [move] = SMALL_PLAN.items;
+  const items = Array.from({ length: PLAN_BOUNDS.most }, (_, n) => ({
+    ...move,
+    id: `i${n}`,
+    script: Array.from({ length: 4 }, () => ({ kind: "cue", text: "Breathe out as you work." })),
+  })) as typeof SMALL_PLAN.items;
+  const doc = createPlanDoc({ ...SMALL_PLAN, items }, { carry: true });
+  expect(countPieces(doc)).toBeLessThan(PLAN_BOUNDS.pieces * 0.9);
+  const small = createPlanDoc(SMALL_PLAN, { carry: true });
+  const before = countPieces(small);
+  for (let n = 0; n < 20_000; n++) parts(small).items.get("a")?.set("seconds", n);
+  expect(countPieces(small) - before).toBeLessThan(10);
 });
 
 /** What `change` would send, judged against the document as it is. */
