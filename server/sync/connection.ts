@@ -90,7 +90,7 @@ export class Connection {
     const result = this.room.apply(this, update);
     if (result === "malformed") return "badMessage";
     // Two pages that each hold lost words of the other would wait for each other for good.
-    if (result === "forged" && isOffer) this.room.applyOwn(this, update);
+    if (result === "forged" && isOffer) this.room.apply(this, this.room.ownPart(this, update));
     const refused = this.refuse(result, isOffer);
     if (refused) return refused;
     if (result === "broken") return "roomReloaded";

@@ -135,10 +135,8 @@ export class Room {
     return "gap";
   }
 
-  /** Applies what of a page's offer is under its person's own client ids and stands on what is there. */
-  applyOwn(from: Connection, update: Uint8Array): Verdict {
-    return this.apply(from, ownPart(this.court, from.session.userId, update));
-  }
+  /** What of an update is not under the client ids of other people's pages. */
+  ownPart = (from: Connection, update: Uint8Array): Uint8Array => ownPart(this.court, from.session.userId, update);
 
   /**
    * Something threw inside a transaction: yjs emits no update of this document any more, whoever is to blame. When a

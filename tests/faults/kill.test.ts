@@ -1,6 +1,6 @@
 /**
- * kill -9 in a burst of edits, again and again (`KILL_RUNS=50` makes it fifty times): whatever was called saved, and whatever a peer had already been sent, is
- * in the database afterwards; and the next process gets the lock and the document at once.
+ * kill -9 in a burst of edits, again and again (`KILL_RUNS=50`: fifty times): whatever was called saved, and whatever a
+ * peer had already been sent, is in the database afterwards; and the next process gets the lock and the document at once.
  */
 import { type ChildProcess, spawn } from "node:child_process";
 import { join } from "node:path";
