@@ -26,13 +26,17 @@ export class DocSize {
     let added = 0;
     let entries = 0;
     let pieces = 0;
+    const roots = new Set<string>();
     for (const struct of view.brings()) {
       if (!(struct instanceof Y.Item)) continue;
       pieces++;
+      const root = newRootOf(this.doc, struct);
+      if (root !== undefined) roots.add(root);
       added += lengthOf(struct);
       if (isIn(struct, this.bounds.entries) && struct.parentSub !== null) entries++;
     }
     if (added === 0) return false;
+    if (roots.size > 0 && this.doc.share.size + roots.size > MOST_ROOTS) return true;
     return this.hasNoRoomFor(entries) || this.isTooFine(pieces) || this.isTooLong(added, update, view);
   }
 
@@ -81,6 +85,18 @@ export class DocSize {
     const gone = total(removed.filter((item) => item.parent === text));
     return added > gone && text.length + added - gone > most;
   }
+}
+
+/**
+ * Names of shared types that a document has at its root; ours have some ten. yjs looks through all of them for each item
+ * that it sends.
+ */
+const MOST_ROOTS = 100;
+
+/** The root that an item of an update would make. */
+function newRootOf(doc: Y.Doc, item: Y.Item): string | undefined {
+  const parent: unknown = item.parent;
+  return typeof parent === "string" && !doc.share.has(parent) ? parent : undefined;
 }
 
 /** Pieces that a single act of a person brings at most, and by how much such acts may go beyond the bound. */

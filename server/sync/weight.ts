@@ -15,6 +15,8 @@ import type { DecodedUpdate } from "./updates.ts";
 export const WEIGHT = { steps: 120_000, depth: 24, valueDepth: 32 } as const;
 /** What a new struct costs besides its walk: it is read, judged and put in. */
 const STRUCT_STEPS = 4;
+/** What a client id costs: whose it is stands in a row of its own. */
+const CLIENT_STEPS = 16;
 /** Structs moved by one cut that cost as much as one step. */
 const MOVED_A_STEP = 200;
 
@@ -37,7 +39,7 @@ class Weigher {
   }
 
   isTooHeavy(): boolean {
-    this.steps += this.update.structs.length * STRUCT_STEPS;
+    this.steps += this.view.freshStructs * STRUCT_STEPS + this.view.freshClients * CLIENT_STEPS;
     this.weighDeletions();
     if (this.spent > WEIGHT.steps) return true;
     for (const struct of this.view.brings()) {

@@ -151,6 +151,20 @@ test("the whole of a document has a bound as well, whatever it is made of", () =
   expect(overflows(doc, (copy) => copy.getMap("anything").set("v1", "x".repeat(94_000)))).toBe(false);
 });
 
+test("names at the root of a document have a bound, since each is looked through for every item that is sent", () => {
+  const doc = createPlanDoc(SMALL_PLAN, { carry: true });
+  for (let n = 0; n < 80; n++) doc.getMap(`root-${n}`).set("one", n);
+  expect(overflows(doc, (copy) => copy.getMap("another").set("one", 1))).toBe(false);
+  const many = (copy: Y.Doc) => {
+    for (let n = 0; n < 30; n++) copy.getMap(`more-${n}`).set("one", n);
+  };
+  expect(overflows(doc, many)).toBe(true);
+  const again = (copy: Y.Doc) => {
+    for (let n = 0; n < 80; n++) copy.getMap(`root-${n}`).set("one", "again");
+  };
+  expect(overflows(doc, again)).toBe(false);
+});
+
 test("a month holds as many classes as its file, and the page says so before", () => {
   const doc = new Y.Doc();
   const add = (to: Y.Doc, n: number) => monthParts(to).slots.set(`s${n}`, new Y.Map());
