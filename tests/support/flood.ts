@@ -34,7 +34,7 @@ export function bareSocket(server: Attacked, user: string): WebSocket {
   return ws;
 }
 
-export async function flood(server: Attacked, { user, sockets = 1, ms = 1000, frame, again }: Flood): Promise<Flooded> {
+export async function flood(server: Attacked, { user, sockets = 1, ms = 700, frame, again }: Flood): Promise<Flooded> {
   const codes = new Set<number>();
   let sent = 0;
   const open = () => {
