@@ -23,6 +23,8 @@ export interface ConnectionState {
   readonly storageFailing: boolean;
   /** Its database is damaged: it saves nothing more until that is restored. */
   readonly damaged: boolean;
+  /** It does not take what this page holds before a colleague has brought theirs, which it has lost; tried again. */
+  readonly othersFirst: boolean;
   /** Code of a final close (a `CLOSE` code); null while the connection lives or tries again. */
   readonly closed: number | null;
 }
@@ -74,6 +76,7 @@ const START: ConnectionState = {
   waiting: 0,
   storageFailing: false,
   damaged: false,
+  othersFirst: false,
   closed: null,
 };
 
@@ -193,6 +196,7 @@ class Connection implements DocConnection {
     this.provider.on("connection-close", (event) => {
       if (event?.code === CLOSE.storageFailing.code) this.change({ storageFailing: true });
       if (event?.code === CLOSE.storageDamaged.code) this.change({ storageFailing: true, damaged: true });
+      this.change({ othersFirst: event?.code === CLOSE.othersFirst.code });
       if (event?.code === CLOSE.idTaken.code) this.takeNewId();
       if (!this.provider.wsconnected && !this.takingAway) this.options.onFailed?.();
     });
@@ -244,7 +248,8 @@ class Connection implements DocConnection {
     this.offered = false;
     this.read = false;
     this.writes = true;
-    this.change({ ...START, connected: true });
+    // Known only once what this page offers has been taken in.
+    this.change({ ...START, connected: true, othersFirst: this.now.othersFirst });
   }
 
   private noteSent(frame: Uint8Array): void {
@@ -279,7 +284,9 @@ class Connection implements DocConnection {
 
   private recount(): void {
     const waiting = Math.max(0, this.sent - this.saved) + (this.missed ? 1 : 0);
-    this.change({ synced: this.read && this.offered, waiting });
+    const synced = this.read && this.offered;
+    const othersFirst = this.now.othersFirst && !(synced && waiting === 0);
+    this.change({ synced, waiting, othersFirst });
   }
 
   private change(part: Partial<ConnectionState>): void {

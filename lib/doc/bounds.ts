@@ -13,6 +13,12 @@ export interface Bounds {
   readonly mostEver: number;
   /** Letters and values of the whole document. Our own choice. */
   readonly characters: number;
+  /**
+   * Pieces that it is kept in (structs of yjs): a word typed in one go is one, and so are many values that came after each
+   * other and are gone. What opening, sending and keeping it costs hangs on these. Our own choice, three times what the
+   * longest plan file comes to.
+   */
+  readonly pieces: number;
   /** Root texts with a bound of their own, in characters. */
   readonly texts: Readonly<Record<string, number>>;
 }
@@ -23,10 +29,18 @@ export const PLAN_BOUNDS: Bounds = {
   most: 2000,
   mostEver: 8000,
   characters: 2_000_000,
+  pieces: 100_000,
   texts: { title: 2000, notes: 100_000 },
 };
 /** As many classes as the month file holds. */
-export const MONTH_BOUNDS: Bounds = { entries: "slots", most: 1000, mostEver: 4000, characters: 1_000_000, texts: {} };
+export const MONTH_BOUNDS: Bounds = {
+  entries: "slots",
+  most: 1000,
+  mostEver: 4000,
+  characters: 1_000_000,
+  pieces: 50_000,
+  texts: {},
+};
 
 /** From this share of a bound on the page says so. */
 const NEAR = 0.9;
@@ -37,6 +51,13 @@ export function countLiving(doc: Y.Doc, bounds: Bounds): number {
   for (const entry of doc.getMap<Y.Map<unknown>>(bounds.entries).values())
     if (entry.get?.("deleted") === undefined) living++;
   return living;
+}
+
+/** Pieces that a document is kept in just now. */
+export function countPieces(doc: Y.Doc): number {
+  let sum = 0;
+  for (const structs of doc.store.clients.values()) sum += structs.length;
+  return sum;
 }
 
 /** What a page says near a bound or beyond it; undefined far from all. */
@@ -50,7 +71,9 @@ export function nearBounds(doc: Y.Doc, bounds: Bounds): string | undefined {
     if (length >= most * NEAR)
       return sentence(`${number(length)} of at most ${number(most)} characters in its ${root}`);
   }
-  return undefined;
+  const pieces = countPieces(doc);
+  if (pieces < bounds.pieces * NEAR) return undefined;
+  return sentence(`${number(pieces)} of at most ${number(bounds.pieces)} pieces of writing`);
 }
 
 const sentence = (held: string) => `This holds ${held}: beyond that the server takes in only what shortens it.`;

@@ -5,6 +5,7 @@
  * NIST SP 800-63B (5.2.2) asks for at most 100 wrong tries in a row on an account and names waits that grow from
  * 30 seconds up to an hour as a means; the account's numbers keep near that in a day. The network's are our own choice.
  */
+import { availableParallelism } from "node:os";
 import { userIdByEmail } from "#db/repos/people-repo.ts";
 import { CLIENT_NETWORK_HEADER } from "#server/http/network.ts";
 import { fail, ok, type Result } from "#server/result.ts";
@@ -33,9 +34,16 @@ const NETWORK: Allowance = {
 /** Of one network: a team that comes in together need not queue, a flood of guesses is counted before it is through. */
 const NETWORK_WIDTH = 4;
 
+/**
+ * Passwords compared at once: each takes a processor for a tenth of a second, on the threads that also bring words to the
+ * disk. Strangers wait for each other, and whoever has been in before for none of them.
+ */
+const HASHES = availableParallelism() > 2 ? 2 : 1;
+
 /** What became of a guess: one that never got to the password counts for nothing. */
 export type Verdict = "right" | "wrong" | "neither";
 
+type Guess<T> = () => Promise<{ readonly verdict: Verdict; readonly value: T }>;
 type App = Pick<Springline, "db" | "env" | "now">;
 
 /** One thing that is counted, and the sentence for whoever has to wait for it. */
@@ -43,11 +51,14 @@ interface Count {
   readonly tries: Tries;
   readonly key: string;
   readonly width: number;
+  /** Of somebody who has been in before. */
+  readonly known?: boolean;
   refusal(time: string): string;
 }
 
 class GuessLimit {
   private readonly turns = new Turns();
+  private readonly hashing = new Turns();
   private readonly accounts = new Tries(ACCOUNT);
   private readonly nobody = new Tries(NOBODY);
   private readonly networks = new Tries(NETWORK);
@@ -70,24 +81,25 @@ class GuessLimit {
   ownPassword = (userId: string): Count[] => [{ ...ONE, tries: this.accounts, key: `${userId} signed in` }];
 
   /** Runs the guess when no count has to wait, and counts it. Errors: 429 too-many-tries, with `details.seconds`. */
-  async run<T>(
-    app: App,
-    counts: readonly Count[],
-    guess: () => Promise<{ readonly verdict: Verdict; readonly value: T }>,
-  ): Promise<Result<T>> {
+  run<T>(app: App, counts: readonly Count[], guess: Guess<T>): Promise<Result<T>> {
+    const line = counts.every(({ known }) => known) ? "known" : "strangers";
+    return this.counted(app, counts, () => this.hashing.take(line, HASHES, guess));
+  }
+
+  private async counted<T>(app: App, counts: readonly Count[], guess: Guess<T>): Promise<Result<T>> {
     const [count, ...others] = counts;
     if (!count) return ok((await guess()).value);
     return this.turns.take(count.key, count.width, async () => {
       const wait = count.tries.waitMs(count.key, app.now());
       if (wait > 0) return tooMany(count, wait);
-      const counted = async () => {
+      const told = async () => {
         const done = await guess();
         if (done.verdict === "wrong") count.tries.failed(count.key, app.now());
         // A network's other guesses may be another person's.
         if (done.verdict === "right" && count.width === 1) count.tries.forgive(count.key);
         return done;
       };
-      return this.run(app, others, counted);
+      return this.counted(app, others, told);
     });
   }
 }
@@ -98,7 +110,11 @@ const ALL_OF_IT = {
   width: NETWORK_WIDTH,
   refusal: (time: string) => `Too many wrong passwords from this network. Wait ${time} and try again.`,
 };
-const ONE = { width: 1, refusal: (time: string) => `Too many wrong passwords. Wait ${time} and try again.` };
+const ONE = {
+  width: 1,
+  known: true,
+  refusal: (time: string) => `Too many wrong passwords. Wait ${time} and try again.`,
+};
 
 function tooMany(count: Count, waitMs: number): Result<never> {
   const seconds = Math.ceil(waitMs / 1000);

@@ -69,7 +69,9 @@ export function pairDevice(app: Studio, typed: string, network: string | null): 
   const token = newDeviceToken();
   const maker = code === null ? undefined : makerOfCode(app.db, hashToken(code), now);
   if (maker !== undefined && !mayStill(app.db, maker, "devices.manage")) return MAKER_GONE;
-  const device = code === null ? undefined : claimDevice(app.db, hashToken(code), hashToken(token), now);
+  // A guess writes nothing: it would take the database's one place for writers.
+  const device =
+    code === null || maker === undefined ? undefined : claimDevice(app.db, hashToken(code), hashToken(token), now);
   if (!device) {
     if (network !== null) tries.failed(network, now);
     return WRONG_CODE;

@@ -9,9 +9,10 @@ import { type WebSocket, WebSocketServer } from "ws";
 import { type DocName, parseDocName } from "#lib/protocol/messages.ts";
 import { CLIENT_NETWORK_HEADER } from "#server/http/network.ts";
 import { Places } from "#server/http/places.ts";
-import { bytesOf, closeSocket } from "./connection.ts";
+import { bytesOf, type Connection, closeSocket } from "./connection.ts";
 import type { LiveRooms } from "./create-rooms.ts";
 import { readClaims } from "./gate.ts";
+import { Pace } from "./pace.ts";
 import { admitStranger } from "./stranger.ts";
 
 const PATH = "/sync/";
@@ -40,6 +41,7 @@ export function attachSync(options: AttachOptions): SyncDoor {
   const { limits } = options.rooms.registry.context;
   const wss = new WebSocketServer({ noServer: true, maxPayload: limits.frameBytes, perMessageDeflate: false });
   const people = new Places(limits.socketsOfPerson);
+  const pace = new Pace(limits);
   const networks = new Places(limits.strangersOfNetwork);
   let strangers = 0;
   const door: SyncDoor = {
@@ -79,7 +81,7 @@ export function attachSync(options: AttachOptions): SyncDoor {
   const greet = async (ws: WebSocket, caller: Caller): Promise<void> => {
     ws.on("error", () => options.rooms.registry.refusals.note("broken frames"));
     const name = parseDocName(caller.url.pathname.slice(PATH.length));
-    if (name) await meet({ rooms: options.rooms, people }, ws, name, caller);
+    if (name) await meet({ rooms: options.rooms, people, pace }, ws, name, caller);
     else closeSocket(ws, "unknownDocument", limits.closeMs);
   };
   options.server?.on("upgrade", door.handleUpgrade);
@@ -96,10 +98,11 @@ interface Caller {
 interface House {
   readonly rooms: LiveRooms;
   readonly people: Places;
+  readonly pace: Pace;
 }
 
 /** Finds out who it is, then lets them into the room with what they have said meanwhile. */
-async function meet({ rooms, people }: House, ws: WebSocket, name: DocName, caller: Caller): Promise<void> {
+async function meet({ rooms, people, pace }: House, ws: WebSocket, name: DocName, caller: Caller): Promise<void> {
   const { registry } = rooms;
   const { host, limits, log } = registry.context;
   const who = await admitStranger({ ws, socket: caller.socket, headBytes: caller.headBytes, limits }, () =>
@@ -115,14 +118,19 @@ async function meet({ rooms, people }: House, ws: WebSocket, name: DocName, call
     return;
   }
   ws.once("close", leave);
-  const page = readClaims(caller.url.searchParams);
-  // A dozen small frames leave in one go.
-  caller.socket.cork();
-  process.nextTick(() => caller.socket.uncork());
-  const connection = registry.join(ws, name, { session: who.session, page });
-  if (!connection) return;
-  for (const { data, isBinary } of who.said) connection.receive(data, isBinary);
-  ws.on("message", (data, isBinary) => connection.receive(bytesOf(data), isBinary));
+  const { session, said } = who;
+  const lane = pace.lane(ws, session.userId);
+  ws.once("close", () => lane.end());
+  let connection: Connection | undefined;
+  // Coming in costs as well: a page that comes and goes all the time waits like one that never stops writing.
+  lane.take(() => {
+    // A dozen small frames leave in one go.
+    caller.socket.cork();
+    process.nextTick(() => caller.socket.uncork());
+    connection = registry.join(ws, name, { session, lane, page: readClaims(caller.url.searchParams) });
+  });
+  for (const { data, isBinary } of said) lane.take(() => connection?.receive(data, isBinary));
+  ws.on("message", (data, isBinary) => lane.take(() => connection?.receive(bytesOf(data), isBinary)));
 }
 
 /** Where networks cannot be told apart, only all strangers together are counted. */

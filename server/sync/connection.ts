@@ -10,7 +10,15 @@ import { MESSAGE, type News } from "#lib/protocol/messages.ts";
 import { MURMUR_FRAME, newsFrame, step1Frame } from "./frames.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import type { Limits } from "./limits.ts";
+import type { Lane } from "./pace.ts";
 import type { Room, Verdict } from "./room.ts";
+
+/** Whose connection it is, what they may do, and the lane that their work is paid from. */
+export interface Holder {
+  readonly session: SessionInfo;
+  readonly access: DocAccess;
+  readonly lane: Lane;
+}
 
 export class Connection {
   readonly session: SessionInfo;
@@ -20,10 +28,12 @@ export class Connection {
   counted = 0;
   private readonly ws: WebSocket;
   private readonly limits: Limits;
+  private readonly lane: Lane;
   private open = true;
   private alive = true;
   /** Updates of this turn that the room has not taken yet: put together, many cost little more than one. */
   private heard: Uint8Array[] = [];
+  private heardBytes = 0;
   /** Updates that came before the page's first full offer and lack what that offer brings. */
   private early: Uint8Array[] = [];
   private earlyBytes = 0;
@@ -31,10 +41,11 @@ export class Connection {
   private strained = 0;
   private strainedSince = performance.now();
 
-  constructor(ws: WebSocket, room: Room, who: { session: SessionInfo; access: DocAccess }, limits: Limits) {
+  constructor(ws: WebSocket, room: Room, who: Holder, limits: Limits) {
     this.ws = ws;
     this.room = room;
     this.session = who.session;
+    this.lane = who.lane;
     this.access = who.access;
     this.limits = limits;
     ws.on("pong", () => {
@@ -45,6 +56,8 @@ export class Connection {
   /** One frame of the page. Whatever is wrong with it ends this connection only. */
   receive(data: Uint8Array, isBinary: boolean): void {
     if (!this.open) return;
+    // The answer to a ping may wait behind what else the page sent.
+    this.alive = true;
     const wrong = this.read(data, isBinary);
     if (wrong) this.close(wrong);
   }
@@ -90,36 +103,45 @@ export class Connection {
   private takeUpdate(update: Uint8Array): CloseName | undefined {
     if (!this.offered || !this.access.writes) return this.takeChange(update, false);
     this.heard.push(update);
+    this.heardBytes += update.byteLength;
+    if (this.heardBytes > this.limits.heardBytes) return this.readHeard();
     this.room.hears(this);
     return undefined;
   }
 
   /** Gives the room what the page said in this turn. */
   takeHeard(): void {
-    const wrong = this.readHeard();
-    if (wrong) this.close(wrong);
+    this.lane.pay(() => {
+      const wrong = this.readHeard();
+      if (wrong) this.close(wrong);
+    });
   }
 
   private readHeard(): CloseName | undefined {
     const { heard } = this;
-    if (heard.length === 0) return undefined;
     this.heard = [];
-    if (heard.length > 1 && this.room.applyTogether(this, heard)) {
-      this.count(heard.length);
-      return undefined;
-    }
-    // One by one, so that what was right before the one that is wrong counts.
-    for (const update of heard) {
-      const wrong = this.takeChange(update, false);
-      if (wrong || !this.open) return wrong;
-    }
+    this.heardBytes = 0;
+    const [first] = heard;
+    if (heard.length === 1 && first) return this.takeChange(first, false);
+    if (heard.length === 0) return undefined;
+    if (this.room.applyTogether(this, heard)) this.count(heard.length);
+    // One by one, so that what was right before the one that is wrong counts; each in its turn, since each may be dear.
+    else for (const update of heard) this.lane.take(() => this.takeAlone(update));
     return undefined;
+  }
+
+  private takeAlone(update: Uint8Array): void {
+    if (!this.open) return;
+    const wrong = this.takeChange(update, false);
+    if (wrong) this.close(wrong);
   }
 
   private takeChange(update: Uint8Array, isOffer: boolean): CloseName | undefined {
     if (!this.access.writes) return this.takeFromReader(update);
     const result = this.room.apply(this, update);
     if (result === "malformed") return "badMessage";
+    // Two pages that each hold lost words of the other would wait for each other for good.
+    if (result === "forged" && isOffer) this.room.apply(this, this.room.ownPart(this, update));
     const refused = this.refuse(result, isOffer);
     if (refused) return refused;
     if (result === "broken") return "roomReloaded";

@@ -1,10 +1,10 @@
 /** Whether a page's update may be applied, told from what it holds before it touches the document. */
-import type * as Y from "yjs";
+import * as Y from "yjs";
 import type { HoldOf } from "#lib/doc/held.ts";
 import { erases } from "./erasing.ts";
 import { newSpeakers } from "./owners.ts";
 import type { DocSize } from "./size.ts";
-import { tidyUpdate } from "./updates.ts";
+import { decodeUpdate, tidyUpdate } from "./updates.ts";
 import { isTooHeavy } from "./weight.ts";
 
 /**
@@ -43,4 +43,14 @@ export function judge(court: Court, userId: string, update: Uint8Array): Judged 
   if (court.size.overflows(decoded)) return "full";
   court.size.grew(decoded);
   return { bytes, speakers };
+}
+
+/** Later than any word under a client id. */
+const NEVER = 2 ** 32;
+
+/** An update without the words under the client ids of other people's pages. */
+export function ownPart(court: Court, userId: string, update: Uint8Array): Uint8Array {
+  const clients = new Set(decodeUpdate(update)?.structs.map(({ id }) => id.client));
+  const foreign = [...clients].filter((id) => (court.ownerOf(id) ?? userId) !== userId);
+  return Y.diffUpdate(update, Y.encodeStateVector(new Map(foreign.map((id) => [id, NEVER]))));
 }

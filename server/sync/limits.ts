@@ -17,6 +17,14 @@ export const LIMITS = {
   socketsOfPerson: 60,
   /** Sockets of one network whose person is not yet known, where networks can be told apart. */
   strangersOfNetwork: 50,
+  /** Work on frames in one turn of the event loop, of everybody together; at least one frame. */
+  turnMs: 25,
+  /**
+   * What one person's frames may cost at once, and from then on: of the thread's own time. A class pasted whole, a long
+   * day offline, five thousand letters in one go are a third of a second.
+   */
+  personBurstMs: 2000,
+  personPercent: 20,
   /** A reader that has this much waiting is cut off. */
   bufferedBytes: 8 * MiB,
   /** One presence state, and how many of them one connection may hold. */
@@ -24,6 +32,8 @@ export const LIMITS = {
   presenceIds: 8,
   /** Updates that came before a page's first full offer and cannot be read without it. */
   earlyBytes: 4 * MiB,
+  /** What is put together of what one page says in a turn; beyond it is taken in at once. */
+  heardBytes: 64 * KiB,
   /** What a page may try that is not its to do before it is let go: so many within so long. Stock pages show themselves unasked. */
   refusals: 20,
   refusalsMs: 60_000,

@@ -14,6 +14,7 @@ import { loadOrCreate, type RegistryContext } from "./documents.ts";
 import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./gate.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import { Owners } from "./owners.ts";
+import type { Lane } from "./pace.ts";
 import { Refusals } from "./refusals.ts";
 import { Room, type RoomKeeper } from "./room.ts";
 import { DocUnavailable } from "./rooms.ts";
@@ -75,14 +76,14 @@ export class RoomRegistry implements RoomKeeper {
   }
 
   /** Lets a known person's socket in, or closes it and says why. */
-  join(ws: WebSocket, name: DocName, who: { session: SessionInfo; page: PageClaims }): Connection | undefined {
+  join(ws: WebSocket, name: DocName, who: Joining): Connection | undefined {
     const entry = this.admit(name, who);
     if (typeof entry === "string") {
       closeSocket(ws, entry, this.context.limits.closeMs);
       return undefined;
     }
     const { room, access } = entry;
-    const connection = new Connection(ws, room, { session: who.session, access }, this.context.limits);
+    const connection = new Connection(ws, room, { session: who.session, lane: who.lane, access }, this.context.limits);
     ws.on("close", () => connection.ended());
     this.upkeep.get(room)?.joined();
     room.join(connection, this.welcomeFor(name, who.session));
@@ -255,6 +256,13 @@ export class RoomRegistry implements RoomKeeper {
     this.wholes.forget(room);
     room.doc.destroy();
   }
+}
+
+/** Who comes in, with what their page says of itself, and the lane that their work is paid from. */
+interface Joining {
+  readonly session: SessionInfo;
+  readonly page: PageClaims;
+  readonly lane: Lane;
 }
 
 const STOP_STEP_MS = 50;

@@ -4,14 +4,12 @@
  * them on and tell each writer. Nothing here may throw out of a listener: yjs would stop emitting for good.
  */
 import * as Y from "yjs";
-import type { Bounds } from "#lib/doc/bounds.ts";
-import type { HoldOf } from "#lib/doc/held.ts";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
 import type { Connection } from "./connection.ts";
 import { type Frame, isEmptyVector, newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
-import type { KindHooks } from "./host.ts";
-import { type Court, judge, type Refusal } from "./judge.ts";
+import { type Court, judge, ownPart, type Refusal } from "./judge.ts";
+import type { LoadedRoom } from "./loaded-room.ts";
 import type { Owners } from "./owners.ts";
 import { Presence } from "./presence.ts";
 import { peopleOf } from "./present.ts";
@@ -28,20 +26,6 @@ const STORED = Symbol("stored");
 
 /** What became of a page's update. */
 export type Verdict = Refusal | "applied" | "gap" | "broken";
-
-export interface LoadedRoom {
-  readonly doc: Y.Doc;
-  readonly generation: string;
-  /** Rows on disk since the newest snapshot. */
-  readonly rows: number;
-  /** What of the document only ever grows. */
-  readonly holds: (doc: Y.Doc) => HoldOf;
-  readonly carryLate?: KindHooks["carryLate"];
-  /** How large it may grow. */
-  readonly bounds: Bounds;
-  /** Whose page each client id is. */
-  readonly owners: Owners;
-}
 
 /** What a room asks of the registry. */
 export interface RoomKeeper {
@@ -151,6 +135,9 @@ export class Room {
       if (!this.broken) connection.takeHeard();
     }
   }
+
+  /** What of an update is not under the client ids of other people's pages. */
+  ownPart = (from: Connection, update: Uint8Array): Uint8Array => ownPart(this.court, from.session.userId, update);
 
   /**
    * Something threw inside a transaction: yjs emits no update of this document any more, whoever is to blame. When a

@@ -1,6 +1,6 @@
 /** Holds pages to the bounds of a kind of document: told from an update before it is applied. */
 import * as Y from "yjs";
-import { type Bounds, countLiving } from "#lib/doc/bounds.ts";
+import { type Bounds, countLiving, countPieces } from "#lib/doc/bounds.ts";
 import { deletedStructs } from "./deleted-structs.ts";
 import { StructView } from "./struct-view.ts";
 import type { DecodedUpdate } from "./updates.ts";
@@ -10,10 +10,13 @@ export class DocSize {
   private readonly bounds: Bounds;
   /** At most this many characters: exact when last counted, and all that came since. Counted when somebody writes. */
   private characters: number | undefined;
+  /** At most this many pieces. */
+  private pieces: number;
 
   constructor(doc: Y.Doc, bounds: Bounds) {
     this.doc = doc;
     this.bounds = bounds;
+    this.pieces = countPieces(doc);
   }
 
   /** True when an update would take the document over a bound, or further over it; shortening never does. */
@@ -21,17 +24,24 @@ export class DocSize {
     const view = new StructView(this.doc, update);
     let added = 0;
     let entries = 0;
+    let pieces = 0;
+    const roots = new Set<string>();
     for (const struct of view.brings()) {
       if (!(struct instanceof Y.Item)) continue;
+      pieces++;
+      const root = newRootOf(this.doc, struct);
+      if (root !== undefined) roots.add(root);
       added += lengthOf(struct);
       if (isIn(struct, this.bounds.entries) && struct.parentSub !== null) entries++;
     }
     if (added === 0) return false;
-    return this.hasNoRoomFor(entries) || this.isTooLong(added, update, view);
+    if (roots.size > 0 && this.doc.share.size + roots.size > MOST_ROOTS) return true;
+    return this.hasNoRoomFor(entries) || this.isTooFine(pieces) || this.isTooLong(added, update, view);
   }
 
   /** An update has been applied. */
   grew(update: DecodedUpdate): void {
+    this.pieces += update.structs.length;
     if (this.characters === undefined) return;
     for (const struct of update.structs) if (struct instanceof Y.Item) this.characters += lengthOf(struct);
   }
@@ -41,6 +51,14 @@ export class DocSize {
     const { most, mostEver } = this.bounds;
     if (this.doc.getMap(this.bounds.entries).size + entries > mostEver) return true;
     return countLiving(this.doc, this.bounds) + entries > most;
+  }
+
+  /** What is done act by act goes on for a while: taking something out is a piece as well. */
+  private isTooFine(added: number): boolean {
+    const most = this.bounds.pieces * (added > ONE_ACT ? 1 : AFTER_ALL);
+    if (this.pieces + added <= most) return false;
+    this.pieces = countPieces(this.doc);
+    return this.pieces + added > most;
   }
 
   private isTooLong(added: number, update: DecodedUpdate, view: StructView): boolean {
@@ -69,6 +87,22 @@ export class DocSize {
     return added > gone && text.length + added - gone > most;
   }
 }
+
+/**
+ * Names of shared types that a document has at its root; ours have some ten. yjs looks through all of them for each item
+ * that it sends.
+ */
+const MOST_ROOTS = 100;
+
+/** The root that an item of an update would make. */
+function newRootOf(doc: Y.Doc, item: Y.Item): string | undefined {
+  const parent: unknown = item.parent;
+  return typeof parent === "string" && !doc.share.has(parent) ? parent : undefined;
+}
+
+/** Pieces that a single act of a person brings at most, and by how much such acts may go beyond the bound. */
+const ONE_ACT = 50;
+const AFTER_ALL = 1.2;
 
 /** Whether an item of an update names this root as its parent; yjs has the name there until the item is applied. */
 function isIn(item: Y.Item, root: string): boolean {

@@ -28,6 +28,15 @@ export class StructView {
     }
   }
 
+  get freshClients(): number {
+    return this.fresh.size;
+  }
+  get freshStructs(): number {
+    let sum = 0;
+    for (const list of this.fresh.values()) sum += list.length;
+    return sum;
+  }
+
   *brings(): Generator<Struct> {
     for (const list of this.fresh.values()) yield* list;
   }

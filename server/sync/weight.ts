@@ -11,8 +11,12 @@ import { cuts, isIn, originOf, type Piece, Shadow } from "./shadow.ts";
 import { type Struct, StructView } from "./struct-view.ts";
 import type { DecodedUpdate } from "./updates.ts";
 
-/** Our own choices: below a twentieth of a second on a small machine; a day of writing offline is a few thousand steps. */
-export const WEIGHT = { steps: 300_000, depth: 24, valueDepth: 32 } as const;
+/** Our own choices: below a twentieth of a second on a small machine; two weeks offline on both sides are some 50,000. */
+export const WEIGHT = { steps: 120_000, depth: 24, valueDepth: 32 } as const;
+/** What a new struct costs besides its walk: it is read, judged and put in. */
+const STRUCT_STEPS = 4;
+/** What a client id costs: whose it is stands in a row of its own. */
+const CLIENT_STEPS = 16;
 /** Structs moved by one cut that cost as much as one step. */
 const MOVED_A_STEP = 200;
 
@@ -35,7 +39,9 @@ class Weigher {
   }
 
   isTooHeavy(): boolean {
+    this.steps += this.view.freshStructs * STRUCT_STEPS + this.view.freshClients * CLIENT_STEPS;
     this.weighDeletions();
+    if (this.spent > WEIGHT.steps) return true;
     for (const struct of this.view.brings()) {
       if (this.spent > WEIGHT.steps) return true;
       if (struct instanceof Y.Item && (isTooDeep(struct, this.view) || this.place(struct))) return true;

@@ -1,11 +1,47 @@
 /**
- * A sync server in a process of its own, to be attacked. Says one line of JSON with its address and the sessions of its
- * people, and keeps a plan `p` for them.
+ * A server in a process of its own, to be attacked: live documents on one port, routes behind the real gate on another, one
+ * thread for both, and a log that lies on a full disk. Says one line of JSON with its addresses and the sessions of its
+ * people, and keeps a plan `p` for them. Argument: how many sockets one person may have, where a test needs another number.
  */
+import { existsSync, openSync } from "node:fs";
+import * as authRoute from "#app/api/auth/[...all]/route.ts";
+import * as pairRoute from "#app/api/devices/pair/route.ts";
+import * as firstRunRoute from "#app/api/first-run/route.ts";
+import * as healthRoute from "#app/api/health/route.ts";
+import * as importRoute from "#app/api/plans/import/route.ts";
+import { addDevice } from "#server/devices/manage-devices.ts";
+import { createLog } from "#server/log.ts";
+import { setSpringline } from "#server/springline.ts";
+import { must, openStudio, ROOMS } from "./plan-studio.ts";
+import { startRoutes } from "./route-server.ts";
+import { signInAll } from "./sign-in.ts";
 import { startSyncServer } from "./sync-server.ts";
 
-const server = await startSyncServer();
+const FULL = "/dev/full";
+const log = existsSync(FULL) ? createLog("info", openSync(FULL, "w")) : undefined;
+const server = await startSyncServer(log ? { log } : {});
 server.addPlan("p");
 const sessions = Object.fromEntries(["ines", "jonas", "sam"].map((user) => [user, server.host.signIn(user)]));
 server.host.rights.set("sam", { writes: false });
-process.stdout.write(`${JSON.stringify({ url: server.url, sessions })}\n`);
+
+const studio = openStudio({ clock: Date.now() });
+let at = Date.now();
+setInterval(() => {
+  const now = Date.now();
+  studio.advance(now - at);
+  at = now;
+}, 20);
+const cookies = Object.fromEntries(await signInAll(studio, ["sam"]));
+const env = { ...studio.app.env, mode: "live" as const, trustProxy: true };
+setSpringline({ ...studio.app, env });
+const { code } = must(addDevice(studio.app, studio.people.petra, { name: "By the door", roomId: ROOMS.loft }));
+const routes = {
+  "GET /api/health": healthRoute.GET,
+  "POST /api/auth/sign-in/email": authRoute.POST,
+  "POST /api/devices/pair": pairRoute.POST,
+  "POST /api/first-run": firstRunRoute.POST,
+  "POST /api/plans/import": importRoute.POST,
+};
+const { url: http } = await startRoutes({ env, routes });
+const { origin } = env;
+process.stdout.write(`${JSON.stringify({ url: server.url, http, origin, sessions, cookies, pairingCode: code })}\n`);

@@ -83,7 +83,7 @@ export async function docPages(): Promise<DocPages> {
   };
 }
 
-function planProps(user: string, generation: string): ConstructorParameters<typeof PlanSession>[0] {
+export function planProps(user: string, generation: string): ConstructorParameters<typeof PlanSession>[0] {
   return {
     ...{ planId: "p", generation, title: "", outline: [], me: { ...person(user), roles: ["coach"] } },
     studio: {

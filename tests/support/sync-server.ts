@@ -117,6 +117,8 @@ export interface TestServerOptions {
   readonly isOriginAllowed?: AttachOptions["isOriginAllowed"];
   /** Stands between a commit and "saved". */
   readonly sync?: () => Promise<void>;
+  /** In place of the list that the server gives. */
+  readonly log?: SyncLog;
 }
 
 export async function startSyncServer(options: TestServerOptions = {}): Promise<TestServer> {
@@ -124,7 +126,7 @@ export async function startSyncServer(options: TestServerOptions = {}): Promise<
   const db = temp.open();
   const log: LogLine[] = [];
   const host: TestHost = new TestHost((name) => rooms.generation(name) !== undefined);
-  const rooms = createRooms({ db, host, log: listLog(log), limits: options.limits, sync: options.sync });
+  const rooms = createRooms({ db, host, log: options.log ?? listLog(log), limits: options.limits, sync: options.sync });
   const http = createServer((_request, response) => response.writeHead(404).end());
   const door = attachSync({ rooms, server: http, isOriginAllowed: options.isOriginAllowed });
   await new Promise<void>((resolve) => http.listen(options.port ?? 0, "127.0.0.1", resolve));

@@ -1,7 +1,7 @@
 /** A document has a size: what goes beyond it is refused in words, what is there stays and can always be shortened. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
-import { MONTH_BOUNDS, nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
+import { countPieces, MONTH_BOUNDS, nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { monthParts } from "#lib/programme/layout.ts";
@@ -9,6 +9,7 @@ import { CLOSE } from "#lib/protocol/close.ts";
 import { DocSize } from "#server/sync/size.ts";
 import { decodeUpdate } from "#server/sync/updates.ts";
 import { type Attacked, startAttacked, WAIT_MS } from "../support/attacked.ts";
+import { ASK_ALL, bareSocket, flood, itemsUpdate, syncFrame, writeLetter } from "../support/flood.ts";
 import { SMALL_PLAN } from "../support/sync-server.ts";
 
 let server: Attacked;
@@ -71,6 +72,49 @@ test("notes without end, megabyte by megabyte: taken up to their bound, and shor
   expect(await page.closed()).toBe(CLOSE.full.code);
 });
 
+/** A text of its own, letter by letter from the end: nothing in it grows together. */
+const crumbs = (client: number, count: number): Uint8Array =>
+  itemsUpdate({ client, clock: 0, count }, (out, n) =>
+    writeLetter(out, { client, clock: n, text: `crumbs-${client}` }),
+  );
+
+test("a document made of crumbs: taken up to its bound, and nobody waits while it is sent and kept", {
+  timeout: 90_000,
+}, async () => {
+  let client = 1000;
+  const gap = await server.under(async () => {
+    const loud = bareSocket(server, "jonas");
+    const closed = new Promise<number>((done) => loud.once("close", done));
+    await new Promise((done) => loud.once("open", done));
+    for (let n = 0; n < 7; n++) loud.send(syncFrame(2, crumbs(++client, 20_000)));
+    expect(await closed).toBe(CLOSE.full.code);
+    await flood(server, { user: "sam", sockets: 10, ms: 1500, frame: () => ASK_ALL });
+  });
+  expect(gap).toBeLessThan(WAIT_MS);
+  const after = await server.page("jonas").synced();
+  expect(countPieces(after.doc)).toBeGreaterThan(PLAN_BOUNDS.pieces / 2);
+  // Act by act it goes on.
+  after.edit((doc) => parts(doc).items.get("a")?.set("deleted", 1));
+  after.edit((doc) => parts(doc).items.get("a")?.delete("deleted"));
+  await after.saved();
+  expect(after.closeCode).toBeUndefined();
+});
+
+test("the longest plan file is far from that bound, and so is one that was written for long", () => {
+  const [move] = SMALL_PLAN.items;
+  const items = Array.from({ length: PLAN_BOUNDS.most }, (_, n) => ({
+    ...move,
+    id: `i${n}`,
+    script: Array.from({ length: 4 }, () => ({ kind: "cue", text: "Breathe out as you work." })),
+  })) as typeof SMALL_PLAN.items;
+  const doc = createPlanDoc({ ...SMALL_PLAN, items }, { carry: true });
+  expect(countPieces(doc)).toBeLessThan(PLAN_BOUNDS.pieces * 0.9);
+  const small = createPlanDoc(SMALL_PLAN, { carry: true });
+  const before = countPieces(small);
+  for (let n = 0; n < 20_000; n++) parts(small).items.get("a")?.set("seconds", n);
+  expect(countPieces(small) - before).toBeLessThan(10);
+});
+
 /** What `change` would send, judged against the document as it is. */
 function overflows(doc: Y.Doc, change: (copy: Y.Doc) => void, bounds = PLAN_BOUNDS): boolean {
   const copy = new Y.Doc();
@@ -103,6 +147,20 @@ test("the whole of a document has a bound as well, whatever it is made of", () =
   expect(overflows(doc, (copy) => copy.getMap("anything").set("one", "x".repeat(90_000)))).toBe(false);
   expect(overflows(doc, (copy) => copy.getMap("anything").set("one", "x".repeat(200_000)))).toBe(true);
   expect(overflows(doc, (copy) => copy.getMap("anything").set("v1", "x".repeat(94_000)))).toBe(false);
+});
+
+test("names at the root of a document have a bound, since each is looked through for every item that is sent", () => {
+  const doc = createPlanDoc(SMALL_PLAN, { carry: true });
+  for (let n = 0; n < 80; n++) doc.getMap(`root-${n}`).set("one", n);
+  expect(overflows(doc, (copy) => copy.getMap("another").set("one", 1))).toBe(false);
+  const many = (copy: Y.Doc) => {
+    for (let n = 0; n < 30; n++) copy.getMap(`more-${n}`).set("one", n);
+  };
+  expect(overflows(doc, many)).toBe(true);
+  const again = (copy: Y.Doc) => {
+    for (let n = 0; n < 80; n++) copy.getMap(`root-${n}`).set("one", "again");
+  };
+  expect(overflows(doc, again)).toBe(false);
 });
 
 test("a month holds as many classes as its file, and the page says so before", () => {

@@ -5,7 +5,8 @@ import type { ConnectionState } from "../provider.ts";
 /**
  * `opening`: nothing has been read yet. `saved`: on the server's disk. `sending`: on their way. `offline`: in this page
  * and, as its copy says, on this device. `storage-failing`: the server cannot write; tried again. `damaged`: it cannot
- * before its database is restored. `ended`: the server closed this page for good. `barred`: nothing could be read, since no
+ * before its database is restored. `others-first`: this page holds a colleague's words that the server has lost, and its own
+ * stand on them; tried again. `ended`: the server closed this page for good. `barred`: nothing could be read, since no
  * socket opens through this address.
  */
 export type SaveState =
@@ -16,6 +17,7 @@ export type SaveState =
   | "offline"
   | "storage-failing"
   | "damaged"
+  | "others-first"
   | "ended";
 
 /** What this page has read: the document at all, and all that this device kept of it, which may be news to the server. */
@@ -30,6 +32,7 @@ export function saveStateOf(link: ConnectionState, read: ReadSoFar): SaveState {
   if (link.closed !== null) return "ended";
   if (link.storageFailing) return link.damaged ? "damaged" : "storage-failing";
   if (!read.document) return read.barred ? "barred" : "opening";
+  if (link.othersFirst) return "others-first";
   if (!link.connected) return "offline";
   return link.synced && link.waiting === 0 && read.copy ? "saved" : "sending";
 }
@@ -57,6 +60,8 @@ export function saveWords({ saveState, rights, copy }: SaveView): string {
       return `the server cannot save just now, trying again; ${COPY_WORDS[copy]}`;
     case "damaged":
       return `the server's database is damaged and saves nothing until it is restored; ${COPY_WORDS[copy]}`;
+    case "others-first":
+      return `the server has lost words of a colleague that yours build on: yours go in once that colleague has this open again; ${COPY_WORDS[copy]}`;
     case "ended":
       return "stopped";
   }

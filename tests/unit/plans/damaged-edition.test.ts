@@ -53,7 +53,8 @@ const ALTERATIONS: Readonly<Record<string, string>> = {
   "seconds on the card": "card_json = replace(card_json, '\"seconds\":', '\"seconds\":1')",
   "the room on the card": "card_json = json_set(card_json, '$.card.room.id', 'loft')",
   "the signature":
-    "card_json = json_set(card_json, '$.signature', replace(json_extract(card_json, '$.signature'), 'A', 'B'))",
+    // Its first letter is another one, whatever it was.
+    "card_json = json_set(card_json, '$.signature', iif(json_extract(card_json, '$.signature') LIKE 'A%', 'B', 'A') || substr(json_extract(card_json, '$.signature'), 2))",
   "the key that signed": "card_json = json_set(card_json, '$.keyId', '0000000000000000')",
   "the whole card": "card_json = 'no json'",
   "the plan, no JSON any more": "plan_json = 'no json'",
