@@ -6,6 +6,7 @@ import { randomUUID } from "node:crypto";
 import { createServer } from "node:http";
 import { resolve } from "node:path";
 import next from "next";
+import { type Checkpoints, checkpointBeside } from "#db/checkpoints.ts";
 import { studioExists } from "#db/repos/studio-repo.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { createChecks } from "#server/check/checks.ts";
@@ -56,7 +57,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
   const { env, log } = setup;
   const db = openDatabaseFor(env, setup.fresh);
   try {
-    const { app, rooms, soundness } = compose(setup, db);
+    const { app, rooms, soundness, checkpoints } = compose(setup, db);
     const pages = createPages(env);
     // The address is taken first, so that one in use costs nothing; whoever asks before all is ready waits.
     let open: (handle: ServeSetup["handle"]) => void = () => undefined;
@@ -82,7 +83,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
     if (env.mode === "demo") await fillDemo(db, () => setup.seed(app));
     await pages.start();
     open(env.mode === "dev" ? pages.getRequestHandler() : withBuiltParts(env, pages.getRequestHandler()));
-    return { app, url: env.origin, stop: () => stopAll({ app, serving, door, line, pages, soundness }) };
+    return { app, url: env.origin, stop: () => stopAll({ app, serving, door, line, pages, soundness, checkpoints }) };
   } catch (error) {
     setSpringline(undefined);
     db.close();
@@ -94,6 +95,7 @@ interface Composed {
   readonly app: Springline;
   readonly rooms: LiveRooms;
   readonly soundness: SoundnessWatch;
+  readonly checkpoints: Checkpoints;
 }
 
 function compose({ env, log }: ProgramSetup, db: Springline["db"]): Composed {
@@ -122,7 +124,7 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): Composed {
   });
   const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
   setSpringline(app);
-  return { app, rooms, soundness };
+  return { app, rooms, soundness, checkpoints: checkpointBeside(db, { log }) };
 }
 
 /** The floor's clock: it never goes back and is named, so that a screen notices another run of the server. */
@@ -157,10 +159,12 @@ interface Running {
   readonly line: LineDoor;
   readonly pages: Pages;
   readonly soundness: SoundnessWatch;
+  readonly checkpoints: Checkpoints;
 }
 
 /** Documents first: their pages hear `stopping` while the words they sent are being written. */
-async function stopAll({ app, serving, door, line, pages, soundness }: Running): Promise<readonly string[]> {
+async function stopAll(running: Running): Promise<readonly string[]> {
+  const { app, serving, door, line, pages, soundness, checkpoints } = running;
   soundness.stop();
   door.detach();
   line.stop();
@@ -170,6 +174,7 @@ async function stopAll({ app, serving, door, line, pages, soundness }: Running):
   await closed;
   await pages.close().catch((err: unknown) => app.log.warn({ err }, "the pages did not close"));
   setSpringline(undefined);
+  await checkpoints.stop();
   app.db.close();
   return unsaved;
 }

@@ -13,6 +13,7 @@ import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 
 const ROOT = join(import.meta.dirname, "../..");
 const BUNDLE = join(ROOT, "node_modules/.cache/springline-tests/kill-server.mjs");
+const CHECKPOINTS = join(ROOT, "db/checkpoint-worker.mjs");
 const RUNS = Number(process.env.KILL_RUNS ?? 16);
 const LANES = 2;
 
@@ -29,7 +30,7 @@ afterAll(() => {
 });
 
 async function startChild(file: string): Promise<{ child: ChildProcess; url: string }> {
-  const child = spawn(process.execPath, [BUNDLE, file], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"] });
+  const child = spawn(process.execPath, [BUNDLE, file, CHECKPOINTS], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"] });
   children.push(child);
   let said = "";
   child.stdout?.on("data", (chunk: Buffer) => {

@@ -1,9 +1,10 @@
 /**
  * A sync server in a process of its own, to be killed. Everybody is signed in and may write; every plan that is asked
- * for is there. Arguments: database file. Says `port <n>` on standard output when it can be reached.
+ * for is there. Arguments: database file, program of the checkpointing thread. Says `port <n>` on standard output when it can be reached.
  */
 import { createServer } from "node:http";
 import * as Y from "yjs";
+import { checkpointBeside } from "#db/checkpoints.ts";
 import { openDatabase } from "#db/connection.ts";
 import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { planHolds } from "#lib/doc/held.ts";
@@ -13,8 +14,11 @@ import { attachSync } from "#server/sync/attach.ts";
 import { createRooms } from "#server/sync/create-rooms.ts";
 import type { KindHooks } from "#server/sync/host.ts";
 
-const db = openDatabase(process.argv[2] ?? "");
+const [, , file = "", program = ""] = process.argv;
+const db = openDatabase(file);
 const silent = () => undefined;
+// So often that it is killed in the middle of a checkpoint too.
+checkpointBeside(db, { log: { warn: console.error }, everyMs: 2, program });
 const kind: KindHooks = {
   currentVersion: PLAN_DOC_VERSION,
   migrate,
