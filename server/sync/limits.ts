@@ -48,8 +48,9 @@ export const LIMITS = {
   accessSweepMs: 500,
   /** An empty room is kept this long: a page that reloads finds it. */
   idleMs: 10_000,
+  /** What follows a change waits for a pause in the writing; and while there is none, it comes this often. */
   burstQuietMs: 150,
-  burstLongestMs: 500,
+  burstLongestMs: 2000,
   retryFirstMs: 100,
   retryLongestMs: 5000,
   /** Rows since the last snapshot that make one worth while, when the room has been quiet; and when it has not. */
