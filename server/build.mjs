@@ -34,6 +34,7 @@ export async function buildAll() {
       main: "server/main.ts",
       seed: "seed/run.ts",
       "check-worker": "server/check/worker.ts",
+      "fold-worker": "server/fold/worker.ts",
       "checkpoint-worker": "db/checkpoint-worker.mjs",
     },
     outdir: server,

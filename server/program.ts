@@ -14,6 +14,7 @@ import { createThreads, programMark } from "#server/check/threads.ts";
 import { fillDemo, openDatabaseFor } from "#server/demo.ts";
 import { newPairingCode } from "#server/devices/pairing-code.ts";
 import type { Env } from "#server/env.ts";
+import { foldBeside } from "#server/fold/fold-beside.ts";
 import { createSyncHost } from "#server/host.ts";
 import { withBuiltParts } from "#server/http/built-parts.ts";
 import { createGate } from "#server/http/gate.ts";
@@ -122,7 +123,7 @@ function compose({ env, log }: ProgramSetup, db: Springline["db"]): Composed {
     programMark: programMark(newId()),
     heard: (answer) => announceCheck(app, answer),
   });
-  const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
+  const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app), fold: foldBeside(env.databaseFile) });
   setSpringline(app);
   return { app, rooms, soundness, checkpoints: checkpointBeside(db, { log }) };
 }

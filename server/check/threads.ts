@@ -4,11 +4,11 @@
  * another takes its place and reads from the disk.
  */
 import { createHash } from "node:crypto";
-import { existsSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
-import { join } from "node:path";
 import { Worker } from "node:worker_threads";
 import type { SyncLog } from "#server/sync/host.ts";
+import { threadFile } from "#server/thread-file.ts";
 import type { CheckAnswer } from "./check-desk.ts";
 import type { CheckOrder, CheckReply, WorkerSetup } from "./messages.ts";
 import { type CheckRunner, PlaceEnded } from "./runner.ts";
@@ -17,17 +17,11 @@ import { type CheckRunner, PlaceEnded } from "./runner.ts";
 const MOST_THREADS = 4;
 const threadsFor = (processors: number): number => Math.max(1, Math.min(MOST_THREADS, processors - 1));
 
-/** Beside the bundle that the server runs as, else the source. */
-function workerFile(): { readonly file: string; readonly built: boolean } {
-  const built = join(import.meta.dirname, "check-worker.js");
-  return existsSync(built)
-    ? { file: built, built: true }
-    : { file: join(import.meta.dirname, "worker-from-source.mjs"), built: false };
-}
+const program = () => threadFile("check-worker", "check/worker.ts");
 
 /** Names the program that checks: of a built one its own content, so that another build is another name; else a fresh one. */
 export function programMark(fresh: string): string {
-  const { file, built } = workerFile();
+  const { file, built } = program();
   return built ? createHash("sha256").update(readFileSync(file)).digest("hex").slice(0, 32) : fresh;
 }
 
@@ -76,7 +70,8 @@ export function createThreads({ log, databaseFile, threads }: ThreadsSetup): Che
 }
 
 function startThread(workerData: WorkerSetup): Worker {
-  const worker = new Worker(workerFile().file, { workerData, execArgv: [] });
+  const { file, source } = program();
+  const worker = new Worker(file, { workerData: { ...workerData, source }, execArgv: [] });
   worker.unref();
   return worker;
 }

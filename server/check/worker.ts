@@ -1,15 +1,11 @@
 /** A thread that checks plans: reads them from the database by itself, one order at a time, and answers. */
-import { readlinkSync } from "node:fs";
-import { setPriority } from "node:os";
-import { basename } from "node:path";
 import { parentPort, workerData } from "node:worker_threads";
 import { openDatabase } from "#db/connection.ts";
 import { createLog } from "#server/log.ts";
+import { stepBehind } from "#server/step-behind.ts";
 import { CheckDesk } from "./check-desk.ts";
 import type { CheckOrder, CheckReply, WorkerSetup } from "./messages.ts";
 
-/** Niceness: on a busy machine letters go first. */
-const BEHIND_LETTERS = 10;
 stepBehind();
 
 const { databaseFile } = workerData as WorkerSetup;
@@ -22,14 +18,5 @@ function replyTo({ planId, withFindings }: CheckOrder): CheckReply {
     return { ok: true, answer: desk.check(planId, withFindings) };
   } catch (error) {
     return { ok: false, message: error instanceof Error ? error.message : String(error) };
-  }
-}
-
-/** This thread alone. Linux names it by a link; elsewhere it stays as it is, and checks take their share. */
-function stepBehind(): void {
-  try {
-    setPriority(Number(basename(readlinkSync("/proc/thread-self"))), BEHIND_LETTERS);
-  } catch {
-    // Nothing is wrong: only a kindness is not to be had.
   }
 }

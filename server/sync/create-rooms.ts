@@ -10,6 +10,7 @@ import type { SyncHost, SyncLog } from "./host.ts";
 import { LIMITS, type Limits } from "./limits.ts";
 import { RoomRegistry } from "./registry.ts";
 import { DocUnavailable, type Rooms } from "./rooms.ts";
+import type { Fold } from "./upkeep.ts";
 
 export interface RoomsOptions {
   readonly db: Db;
@@ -21,6 +22,8 @@ export interface RoomsOptions {
   readonly limits?: Partial<Limits>;
   /** Brings what was committed to the disk itself; a test may stand in its way. */
   readonly sync?: () => Promise<void>;
+  /** Folds the logs of large documents on another thread; left out: on this one. */
+  readonly fold?: Fold;
 }
 
 /** `Rooms` for the program, with the registry for `attachSync`. */
@@ -32,7 +35,11 @@ export interface LiveRooms extends Rooms {
 export function createRooms(options: RoomsOptions): LiveRooms {
   const { db, host, log, now = Date.now, newId = randomUUID, sync = () => syncLog(db) } = options;
   const whole = () => syncedUnlessDamaged(db, sync);
-  const context = { db, host, log, now, newId, sync: whole, limits: { ...LIMITS, ...options.limits } };
+  const { fold } = options;
+  const context = {
+    ...{ db, host, log, now, newId, sync: whole, limits: { ...LIMITS, ...options.limits } },
+    ...(fold ? { fold } : {}),
+  };
   const registry = new RoomRegistry(context);
   db.damage.onFound(() => registry.tellDamage());
   return {

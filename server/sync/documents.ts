@@ -9,6 +9,7 @@ import { PROGRAM_ACTOR, type Room } from "./room.ts";
 import { DocUnavailable } from "./rooms.ts";
 import { DamagedLog, hasGap, type LoadedDoc, loadDoc } from "./stored-doc.ts";
 import { mergeUpdates } from "./updates.ts";
+import type { Fold } from "./upkeep.ts";
 
 /** What everything in here works with. */
 export interface RegistryContext {
@@ -21,6 +22,7 @@ export interface RegistryContext {
   readonly newId: () => string;
   /** Brings what was committed to the disk itself. */
   readonly sync: () => Promise<void>;
+  readonly fold?: Fold;
 }
 
 export interface OpenedDoc extends LoadedDoc {

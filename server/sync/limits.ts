@@ -57,6 +57,8 @@ export const LIMITS = {
   compactRows: 200,
   compactRowsBusy: 5000,
   compactQuietMs: 2000,
+  /** A document of more pieces is folded on a thread of its own: a full one takes the better part of a second. */
+  foldHerePieces: 5000,
   stopMs: 10_000,
 } as const;
 

@@ -5,8 +5,11 @@
 import * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
 import {
+  countRows,
   inTransaction,
   type LogRow,
+  lastSeq,
+  readGeneration,
   readStoredDoc,
   replaceBySnapshot,
   type StoredDoc,
@@ -67,28 +70,53 @@ export function buildDoc(updates: readonly Uint8Array[]): Y.Doc {
   }
 }
 
+/** One state of a document: the row it was read to, and what the live copy said then. */
+export interface StateMark {
+  readonly name: string;
+  readonly generation: string;
+  readonly seq: number;
+  /** Insertions and deletions of every writer, as yjs encodes a snapshot. */
+  readonly snapshot: Uint8Array;
+}
+
+/** Of a document whose live copy is all on disk. Undefined when there is nothing to fold. */
+export function markState(db: Db, name: string, live: Y.Doc): StateMark | undefined {
+  const generation = readGeneration(db, name);
+  const seq = lastSeq(db, name);
+  if (generation === undefined || countRows(db, name) === 0) return undefined;
+  return { name, generation, seq, snapshot: Y.encodeSnapshot(Y.snapshot(live)) };
+}
+
 /**
- * Folds the rows of a document into a snapshot, in one transaction, after rebuilding the document from the snapshot
- * and comparing it with what the log says and with the live copy. Throws, with nothing changed, when they differ.
+ * The bytes of a snapshot of that state, after rebuilding the document from them and comparing it with what the log says and
+ * with the live copy. Throws when they differ. Only reads.
  */
-export function compactDoc(db: Db, name: string, live: Y.Doc, at: number): void {
+export function foldState(db: Db, { name, seq, snapshot }: StateMark): Uint8Array {
+  const stored = readStoredDoc(db, name);
+  const start = stored?.snapshots[0];
+  const rows = (stored?.rows ?? []).filter((row) => row.seq > (start?.seq ?? 0) && row.seq <= seq);
+  const fromLog = buildDoc([...(start ? [start.bytes] : []), ...rows.map((row) => row.bytes)]);
+  const bytes = Y.encodeStateAsUpdate(fromLog);
+  const fromBytes = buildDoc([bytes]);
+  const said = Y.snapshot(fromLog);
+  const same = Y.equalSnapshots(said, Y.snapshot(fromBytes)) && Y.equalSnapshots(said, Y.decodeSnapshot(snapshot));
+  fromLog.destroy();
+  fromBytes.destroy();
+  if (!same) throw new DamagedLog(`The snapshot of ${name} would not say what its log and its live copy say.`);
+  return bytes;
+}
+
+/** Puts a folded state in the place of its rows, in one transaction, where the document goes on from it. */
+export function keepFolded(db: Db, { name, generation, seq }: StateMark, bytes: Uint8Array, at: number): void {
   inTransaction(db, () => {
-    const stored = readStoredDoc(db, name);
-    const last = stored?.rows.at(-1);
-    if (!stored || !last || last.seq === stored.snapshots[0]?.seq) return;
-    const start = stored.snapshots[0];
-    const rows = stored.rows.filter((row) => row.seq > (start?.seq ?? 0));
-    if (rows.length === 0) return;
-    const fromLog = buildDoc([...(start ? [start.bytes] : []), ...rows.map((row) => row.bytes)]);
-    const bytes = Y.encodeStateAsUpdate(fromLog);
-    const fromSnapshot = buildDoc([bytes]);
-    const same = sameState(fromLog, fromSnapshot) && sameState(fromLog, live);
-    fromLog.destroy();
-    fromSnapshot.destroy();
-    if (!same) throw new DamagedLog(`The snapshot of ${name} would not say what its log and its live copy say.`);
-    replaceBySnapshot(db, name, { seq: last.seq, bytes }, at);
+    if (readGeneration(db, name) === generation) replaceBySnapshot(db, name, { seq, bytes }, at);
   });
 }
 
-/** Same insertions and same deletions of every writer. */
-export const sameState = (a: Y.Doc, b: Y.Doc): boolean => Y.equalSnapshots(Y.snapshot(a), Y.snapshot(b));
+/** Folds the rows of a document into a snapshot here and now. Throws, with nothing changed, when something differs. */
+export function compactDoc(db: Db, name: string, live: Y.Doc, at: number): void {
+  inTransaction(db, () => {
+    const mark = markState(db, name, live);
+    if (mark) keepFolded(db, mark, foldState(db, mark), at);
+  });
+}

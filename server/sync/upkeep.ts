@@ -1,16 +1,21 @@
 /** What a room needs besides its edits, each on its own timer: the word after a burst, the snapshot, the farewell. */
 import type { Db } from "#db/connection.ts";
+import { countPieces } from "#lib/doc/bounds.ts";
 import { Burst } from "./burst.ts";
 import type { SyncLog } from "./host.ts";
 import type { Limits } from "./limits.ts";
 import type { Room } from "./room.ts";
-import { compactDoc } from "./stored-doc.ts";
+import { compactDoc, keepFolded, markState, type StateMark } from "./stored-doc.ts";
+
+/** Folds a state on another thread; undefined when the program ends meanwhile. */
+export type Fold = (mark: StateMark) => Promise<Uint8Array | undefined>;
 
 export interface UpkeepOptions {
   readonly db: Db;
   readonly log: SyncLog;
   readonly limits: Limits;
   readonly now: () => number;
+  readonly fold?: Fold;
   readonly afterChange: (room: Room) => void;
   readonly idle: (room: Room) => void;
 }
@@ -21,6 +26,7 @@ export class Upkeep {
   private readonly burst: Burst;
   private compaction: NodeJS.Timeout | undefined;
   private farewell: NodeJS.Timeout | undefined;
+  private folding = false;
 
   constructor(room: Room, options: UpkeepOptions) {
     this.room = room;
@@ -53,18 +59,51 @@ export class Upkeep {
     this.burst.settle();
   }
 
-  /** Folds the log into a snapshot when there is anything to fold. A failure costs nothing but the chance. */
+  /**
+   * Folds the log into a snapshot when there is anything to fold. A failure costs nothing but the chance. What would keep
+   * everybody waiting is folded on another thread, where there is one.
+   */
   compact(): void {
     clearTimeout(this.compaction);
     this.compaction = undefined;
-    const { room } = this;
-    if (room.rows === 0 || !room.isClean || room.broken) return;
+    const { room, options } = this;
+    if (room.rows === 0 || !room.isClean || room.broken || this.folding) return;
+    const { fold } = options;
+    if (fold && countPieces(room.doc) > options.limits.foldHerePieces) void this.compactBeside(fold);
+    else
+      this.attempt(() => {
+        compactDoc(options.db, room.key, room.doc, options.now());
+        room.rows = 0;
+      });
+  }
+
+  private async compactBeside(fold: Fold): Promise<void> {
+    const { room, options } = this;
+    const { rows } = room;
+    this.folding = true;
     try {
-      compactDoc(this.options.db, room.key, room.doc, this.options.now());
-      room.rows = 0;
+      const mark = markState(options.db, room.key, room.doc);
+      const bytes = mark && (await fold(mark));
+      if (!mark || !bytes || !options.db.raw.open) return;
+      keepFolded(options.db, mark, bytes, options.now());
+      room.rows -= rows;
     } catch (error) {
-      this.options.log.error({ document: room.key, err: error }, "the log could not be folded: it stays as it is");
+      this.couldNot(error);
+    } finally {
+      this.folding = false;
     }
+  }
+
+  private attempt(act: () => void): void {
+    try {
+      act();
+    } catch (error) {
+      this.couldNot(error);
+    }
+  }
+
+  private couldNot(error: unknown): void {
+    this.options.log.error({ document: this.room.key, err: error }, "the log could not be folded: it stays as it is");
   }
 
   close(): void {

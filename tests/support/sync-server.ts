@@ -19,6 +19,7 @@ import { type AttachOptions, attachSync, type SyncDoor } from "#server/sync/atta
 import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
 import type { DocAccess, KindHooks, SessionInfo, SyncHost, SyncLog } from "#server/sync/host.ts";
 import type { Limits } from "#server/sync/limits.ts";
+import type { Fold } from "#server/sync/upkeep.ts";
 import { type TempDb, tempDb } from "./temp-db.ts";
 
 export interface LogLine {
@@ -117,6 +118,8 @@ export interface TestServerOptions {
   readonly isOriginAllowed?: AttachOptions["isOriginAllowed"];
   /** Stands between a commit and "saved". */
   readonly sync?: () => Promise<void>;
+  /** Folds large documents elsewhere; given the database's file. */
+  readonly fold?: (databaseFile: string) => Fold;
   /** In place of the list that the server gives. */
   readonly log?: SyncLog;
 }
@@ -126,7 +129,9 @@ export async function startSyncServer(options: TestServerOptions = {}): Promise<
   const db = temp.open();
   const log: LogLine[] = [];
   const host: TestHost = new TestHost((name) => rooms.generation(name) !== undefined);
-  const rooms = createRooms({ db, host, log: options.log ?? listLog(log), limits: options.limits, sync: options.sync });
+  const { limits, sync } = options;
+  const fold = options.fold?.(db.file);
+  const rooms = createRooms({ db, host, log: options.log ?? listLog(log), limits, sync, ...(fold ? { fold } : {}) });
   const http = createServer((_request, response) => response.writeHead(404).end());
   const door = attachSync({ rooms, server: http, isOriginAllowed: options.isOriginAllowed });
   await new Promise<void>((resolve) => http.listen(options.port ?? 0, "127.0.0.1", resolve));

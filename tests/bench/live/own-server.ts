@@ -16,6 +16,7 @@ import { createAuth } from "#server/auth/auth.ts";
 import { createChecks } from "#server/check/checks.ts";
 import { createThreads } from "#server/check/threads.ts";
 import { readEnv } from "#server/env.ts";
+import { foldBeside } from "#server/fold/fold-beside.ts";
 import { createSyncHost } from "#server/host.ts";
 import { createLog } from "#server/log.ts";
 import { firstRun } from "#server/people/first-run.ts";
@@ -49,7 +50,7 @@ const checks = createChecks({
   ...{ app, runner: createThreads({ databaseFile: env.databaseFile, log }), programMark: newId() },
   heard: (answer) => announceCheck(app, answer),
 });
-const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app) });
+const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app), fold: foldBeside(env.databaseFile) });
 
 const cookies = await letPeopleIn(Number(people));
 const plan = livePlan();

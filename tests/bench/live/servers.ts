@@ -20,6 +20,7 @@ const ENTRIES = {
   load: "tests/bench/live/load.ts",
   soak: "tests/bench/live/soak-load.ts",
   "check-worker": "server/check/worker.ts",
+  "fold-worker": "server/fold/worker.ts",
   "checkpoint-worker": "db/checkpoint-worker.mjs",
 };
 
