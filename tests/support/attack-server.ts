@@ -10,6 +10,7 @@ import * as firstRunRoute from "#app/api/first-run/route.ts";
 import * as healthRoute from "#app/api/health/route.ts";
 import * as importRoute from "#app/api/plans/import/route.ts";
 import { addDevice } from "#server/devices/manage-devices.ts";
+import { foldBeside } from "#server/fold/fold-beside.ts";
 import { createLog } from "#server/log.ts";
 import { setSpringline } from "#server/springline.ts";
 import { must, openStudio, ROOMS } from "./plan-studio.ts";
@@ -19,7 +20,9 @@ import { startSyncServer } from "./sync-server.ts";
 
 const FULL = "/dev/full";
 const log = existsSync(FULL) ? createLog("info", openSync(FULL, "w")) : undefined;
-const server = await startSyncServer(log ? { log } : {});
+// A log that is folded again and again, whatever else goes on.
+const limits = { compactRowsBusy: 300 };
+const server = await startSyncServer({ limits, fold: foldBeside, ...(log ? { log } : {}) });
 server.addPlan("p");
 const sessions = Object.fromEntries(["ines", "jonas", "sam"].map((user) => [user, server.host.signIn(user)]));
 server.host.rights.set("sam", { writes: false });

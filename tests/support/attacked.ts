@@ -3,6 +3,7 @@
  * whether a writer beside the attacker keeps every word.
  */
 import { type ChildProcess, spawn } from "node:child_process";
+import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { Worker } from "node:worker_threads";
 import { build } from "esbuild";
@@ -12,7 +13,9 @@ import { eventually } from "./eventually.ts";
 import { RawClient } from "./raw-client.ts";
 
 const ROOT = join(import.meta.dirname, "../..");
-const BUNDLE = join(ROOT, "node_modules/.cache/springline-tests/attack-server.mjs");
+/** The server and beside it, where it looks for it, its thread; a folder for each process of the tests. */
+const BUNDLES = join(ROOT, "dist-tests");
+const ENTRIES = { "attack-server": "tests/support/attack-server.ts", "fold-worker": "server/fold/worker.ts" };
 /** Longest that anybody's request may wait. */
 export const WAIT_MS = 500;
 const PLAN = { kind: "plan", key: "p" } as const;
@@ -47,9 +50,13 @@ export interface Attacked extends Said {
 export async function startAttacked(): Promise<Attacked> {
   const banner = { js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);' };
   const external = ["better-sqlite3", "bufferutil", "utf-8-validate"];
-  const entryPoints = [join(ROOT, "tests/support/attack-server.ts")];
-  await build({ entryPoints, outfile: BUNDLE, bundle: true, platform: "node", format: "esm", external, banner });
-  const child = spawn(process.execPath, [BUNDLE], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"] });
+  const how = { bundle: true, platform: "node", format: "esm", external, banner } as const;
+  const outdir = join(BUNDLES, String(process.pid));
+  await build({ absWorkingDir: ROOT, entryPoints: ENTRIES, outdir, ...how });
+  const child = spawn(process.execPath, [join(outdir, "attack-server.js")], {
+    cwd: ROOT,
+    stdio: ["ignore", "pipe", "pipe"],
+  });
   let said = "";
   for (const stream of [child.stdout, child.stderr]) stream?.on("data", (chunk) => (said += String(chunk)));
   const line = await eventually("the server starts", () => /^\{.*\}$/m.exec(said)?.[0], 60_000);
@@ -87,6 +94,7 @@ export async function startAttacked(): Promise<Attacked> {
       for (const client of clients) client.end();
       child.kill("SIGKILL");
       await eventually("it is dead", () => child.signalCode === "SIGKILL");
+      rmSync(outdir, { recursive: true, force: true });
     },
   };
 }
