@@ -59,6 +59,8 @@ export const LIMITS = {
   compactQuietMs: 2000,
   /** A document of more pieces is folded on a thread of its own: a full one takes the better part of a second. */
   foldHerePieces: 5000,
+  /** A log that could not be folded is tried again after this long. */
+  foldAgainMs: 60_000,
   stopMs: 10_000,
 } as const;
 

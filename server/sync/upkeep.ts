@@ -27,6 +27,8 @@ export class Upkeep {
   private compaction: NodeJS.Timeout | undefined;
   private farewell: NodeJS.Timeout | undefined;
   private folding = false;
+  /** After a failure: ms since the epoch. */
+  private notBefore = 0;
 
   constructor(room: Room, options: UpkeepOptions) {
     this.room = room;
@@ -67,7 +69,7 @@ export class Upkeep {
     clearTimeout(this.compaction);
     this.compaction = undefined;
     const { room, options } = this;
-    if (room.rows === 0 || !room.isClean || room.broken || this.folding) return;
+    if (room.rows === 0 || !room.isClean || room.broken || this.folding || options.now() < this.notBefore) return;
     const { fold } = options;
     if (fold && countPieces(room.doc) > options.limits.foldHerePieces) void this.compactBeside(fold);
     else
@@ -103,6 +105,7 @@ export class Upkeep {
   }
 
   private couldNot(error: unknown): void {
+    this.notBefore = this.options.now() + this.options.limits.foldAgainMs;
     this.options.log.error({ document: this.room.key, err: error }, "the log could not be folded: it stays as it is");
   }
 

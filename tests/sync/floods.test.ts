@@ -18,6 +18,7 @@ import {
   syncFrame,
   writeLetter,
 } from "../support/flood.ts";
+import { sendUnderIdOf } from "../support/forged.ts";
 
 let server: Attacked;
 let round = 0;
@@ -152,12 +153,7 @@ test("[INV-01] a thousand claims of presence and a thief, while a colleague is a
     away.end();
     await flood(server, { user: "jonas", sockets: 5, again: true, frame: (_, n) => manyClaims(n) });
     const thief = await server.page("jonas").synced();
-    const forged = new Y.Doc();
-    Y.applyUpdate(forged, Y.encodeStateAsUpdate(thief.doc));
-    forged.clientID = clientID;
-    const known = Y.encodeStateVector(forged);
-    forged.getMap("anything").set("x", "x".repeat(400));
-    thief.sendUpdate(Y.encodeStateAsUpdate(forged, known));
+    sendUnderIdOf(clientID, thief);
     expect(await thief.closed()).toBe(CLOSE.erasing.code);
     const offline = new Y.Doc();
     Y.applyUpdate(offline, kept);

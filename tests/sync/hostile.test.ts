@@ -5,6 +5,7 @@ import * as Y from "yjs";
 import { docVersion, EDITOR_VERSION, PLAN_DOC_VERSION, parts } from "#lib/doc/layout.ts";
 import { readDeleted, readItems } from "#lib/doc/read.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
+import { sendUnderIdOf } from "#tests/support/forged.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
 
@@ -115,12 +116,7 @@ test("[INV-01] words under the client id of somebody else's page are refused, an
   // Its network goes; it writes on. Meanwhile somebody takes its next numbers.
   marta.end();
   const thief = await page("forged", "jonas");
-  const forged = new Y.Doc();
-  Y.applyUpdate(forged, Y.encodeStateAsUpdate(thief.doc));
-  forged.clientID = clientID;
-  const known = Y.encodeStateVector(forged);
-  forged.getMap("anything").set("x", "x".repeat(400));
-  thief.sendUpdate(Y.encodeStateAsUpdate(forged, known));
+  sendUnderIdOf(clientID, thief);
   expect(await thief.closed()).toBe(CLOSE.erasing.code);
   // It comes back with what it wrote alone.
   parts(marta.doc).title.insert(0, "Now ");
