@@ -1,7 +1,7 @@
 /** What the last check of each plan answered. Prepared raw statements: a check of every plan in writing ends here. */
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { appendTransaction } from "./doc-log-repo.ts";
+import { appendTransaction } from "#db/transaction.ts";
 
 export interface KeptCheck {
   readonly planId: string;

@@ -48,9 +48,6 @@ function prepareAll(db: Db) {
       )
       .pluck(),
     add: raw.prepare("insert into doc_update (name, bytes, actor_id, at) values (?, ?, ?, ?)"),
-    addAuthor: raw.prepare(
-      "insert into plan_author (plan_id, user_id, first_at) values (?, ?, ?) on conflict do nothing",
-    ),
     addSnapshot: raw.prepare("insert into doc_snapshot (name, seq, bytes, at) values (?, ?, ?, ?)"),
     oldestKept: raw
       .prepare<[string, number], number>(
@@ -63,28 +60,6 @@ function prepareAll(db: Db) {
 }
 
 const statements = oncePerDatabase(prepareAll);
-
-/** Runs `work` as one transaction (a savepoint inside the caller's). Refuses a promise: it would end too late. */
-export function inTransaction<T>(db: Db, work: () => T): T {
-  return transactions(db).immediate(work) as T; // what work returns
-}
-
-const transactions = oncePerDatabase(({ raw }) => raw.transaction((work: () => unknown) => work()));
-
-/**
- * One transaction of the document log, committed without waiting for the disk: a kill takes nothing of it, a power cut
- * may until `syncLog` has resolved. The switch counts from the next transaction on, so it is set around this one alone.
- */
-export function appendTransaction<T>(db: Db, work: () => T): T {
-  db.raw.pragma("synchronous = NORMAL");
-  try {
-    return inTransaction(db, work);
-  } finally {
-    db.raw.pragma(`synchronous = ${db.synchronous}`);
-  }
-}
-
-export const isInTransaction = (db: Db): boolean => db.raw.inTransaction;
 
 export function readGeneration(db: Db, name: string): string | undefined {
   return statements(db).header.get(name);
@@ -123,11 +98,6 @@ export function insertHeader(db: Db, name: string, generation: string, at: numbe
 
 export function appendRow(db: Db, row: NewLogRow): void {
   statements(db).add.run(row.name, row.bytes, row.actorId, row.at);
-}
-
-/** Notes that somebody wrote in a plan; the first time counts. */
-export function noteAuthor(db: Db, planId: string, userId: string, at: number): void {
-  statements(db).addAuthor.run(planId, userId, at);
 }
 
 /**

@@ -42,6 +42,9 @@ export function insertPlan(db: Db, made: NewPlanRow): void {
 }
 
 const prepareAll = ({ orm, raw }: Db) => ({
+  addAuthor: raw.prepare(
+    "insert into plan_author (plan_id, user_id, first_at) values (?, ?, ?) on conflict do nothing",
+  ),
   refresh: raw.prepare<[{ id: string; title: string; lengthSeconds: number; at: number }]>(
     "update plan set title = @title, length_seconds = @lengthSeconds, updated_at = @at where id = @id",
   ),
@@ -160,4 +163,9 @@ function sharesOf(db: Db, planId: string): string[] {
   return statements(db)
     .shares.all({ id: planId })
     .map((row) => row.userId);
+}
+
+/** Notes that somebody wrote in a plan; the first time counts. */
+export function noteAuthor(db: Db, planId: string, userId: string, at: number): void {
+  statements(db).addAuthor.run(planId, userId, at);
 }

@@ -1,8 +1,8 @@
 /** Puts a plan out of the way, or back on the desks. It stays readable, and its editions stay on the devices. */
 import * as z from "zod";
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanArchived } from "#db/repos/plan-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";

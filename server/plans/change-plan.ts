@@ -1,10 +1,10 @@
 /** Changes what stands beside a plan's document: whether it is the team's, and in which room it is taught. */
 
 import * as z from "zod";
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { type PlanRow, setPlanRoom, setPlanState, setPlanTeam } from "#db/repos/plan-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";

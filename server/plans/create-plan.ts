@@ -2,10 +2,10 @@
 
 import type * as Y from "yjs";
 import * as z from "zod";
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";
 import { listRooms, readRoom, type StudioRoom } from "#db/repos/room-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { PLAN_FORMAT, type Plan } from "#lib/plan/schema.ts";
 import { type Actor, can, type Person } from "#lib/policy/can.ts";

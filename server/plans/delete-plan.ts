@@ -2,10 +2,11 @@
  * Takes a plan away, with a way back: the row says when, the document and its threads stay. Only a plan that was never
  * signed: what was signed may be on the devices of a room, and must not go from there without a word.
  */
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
+
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanDeleted } from "#db/repos/plan-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { announcePlanToMonths } from "#server/programme/month-news.ts";
 import { fail, ok, type Result } from "#server/result.ts";

@@ -1,7 +1,7 @@
 /** What plan documents mean to the sync server: how they are carried forward and what follows a burst of edits. */
 import type * as Y from "yjs";
-import { appendTransaction } from "#db/repos/doc-log-repo.ts";
-import { readPlanRow, refreshHead } from "#db/repos/plan-repo.ts";
+import { noteAuthor, readPlanRow, refreshHead } from "#db/repos/plan-repo.ts";
+import { appendTransaction } from "#db/transaction.ts";
 import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { planHolds } from "#lib/doc/held.ts";
 import { carryLateThemes } from "#lib/doc/late-theme.ts";
@@ -30,6 +30,7 @@ export function planKind(app: App): DocKindHooks {
     carryLate: carryLateThemes,
     holds: planHolds,
     bounds: PLAN_BOUNDS,
+    wrote: (key, userId, at) => noteAuthor(app.db, key, userId, at),
     afterChange: (name, doc) => afterPlanChange(app, name, doc),
     welcome: (name) => planWelcome(app, name.key),
   };

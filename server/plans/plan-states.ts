@@ -1,9 +1,9 @@
 /** The life of a plan: in writing, handed in, then handed back or signed off; and what moves it from one to the next. */
 
 import * as z from "zod";
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
 import { type PlanRow, type StateChange, setPlanState } from "#db/repos/plan-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";

@@ -1,8 +1,8 @@
 /** Puts a plan in front of a lead and keeps what they saw: only what was read can be signed. */
 
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { newestReading, putReading } from "#db/repos/reading-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { type FromFile, fromFile } from "#lib/doc/from-file.ts";
 import { planChanges } from "#lib/plan/diff.ts";
 import type { Plan } from "#lib/plan/schema.ts";

@@ -1,10 +1,10 @@
 /** Gives one person a plan to read and write, or takes it back. */
 
 import * as z from "zod";
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { readPerson } from "#db/repos/people-repo.ts";
 import { sharePlanRow, unsharePlanRow } from "#db/repos/plan-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { announcePlanToMonths } from "#server/programme/month-news.ts";
 import { fail, ok, type Result } from "#server/result.ts";

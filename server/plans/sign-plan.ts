@@ -4,12 +4,12 @@
  */
 
 import * as z from "zod";
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { type Edition, insertEdition, newestEdition } from "#db/repos/edition-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { readReading } from "#db/repos/reading-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { buildCard, sealCard } from "#lib/card/card.ts";
 import { planChanges } from "#lib/plan/diff.ts";

@@ -1,9 +1,9 @@
 /** A lead takes a signed edition out of use, and says why. Devices keep its card and do not start it any more. */
 import * as z from "zod";
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { newestEdition, readEditionText } from "#db/repos/edition-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { insertWithdrawal, readWithdrawal } from "#db/repos/withdrawal-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { fail, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";

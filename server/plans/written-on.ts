@@ -1,8 +1,8 @@
 /** A signed plan that says something else than its edition is in writing again. */
 import type * as Y from "yjs";
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { readLastWriter, readPlanRow } from "#db/repos/plan-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { contentHash } from "#lib/canonical/canonical.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";

@@ -4,14 +4,16 @@
  * nothing is sent or called saved: the queue stays and is tried again, ever more slowly, for ever.
  */
 import type { Db } from "#db/connection.ts";
-import { appendRow, appendTransaction, isInTransaction, noteAuthor } from "#db/repos/doc-log-repo.ts";
+import { appendRow } from "#db/repos/doc-log-repo.ts";
+import { appendTransaction, isInTransaction } from "#db/transaction.ts";
 import { Hardener } from "./hardener.ts";
-import type { SyncLog } from "./host.ts";
+import type { SyncHost, SyncLog } from "./host.ts";
 import type { Limits } from "./limits.ts";
 import { PROGRAM_ACTOR, type Room } from "./room.ts";
 
 export interface CommitterOptions {
   readonly db: Db;
+  readonly host: SyncHost;
   readonly log: SyncLog;
   readonly limits: Limits;
   readonly now: () => number;
@@ -114,8 +116,8 @@ export class Committer {
     room.owners.store(at);
     for (const { actorId, bytes } of room.waiting.together()) {
       appendRow(this.options.db, { name: room.key, bytes, actorId, at });
-      const isNew = actorId !== PROGRAM_ACTOR && !room.authors.has(actorId);
-      if (isNew && room.name.kind === "plan") noteAuthor(this.options.db, room.name.key, actorId, at);
+      if (actorId !== PROGRAM_ACTOR && !room.authors.has(actorId))
+        this.options.host.kinds[room.name.kind].wrote?.(room.name.key, actorId, at);
     }
   }
 

@@ -1,7 +1,8 @@
 /** Stored documents behind the rooms: making one, reading one that nobody has open, changing one in the server's name. */
 import * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
-import { appendRow, insertHeader, inTransaction, isInTransaction, noteAuthor } from "#db/repos/doc-log-repo.ts";
+import { appendRow, insertHeader } from "#db/repos/doc-log-repo.ts";
+import { inTransaction, isInTransaction } from "#db/transaction.ts";
 import { type DocName, formatDocName } from "#lib/protocol/messages.ts";
 import type { SyncHost, SyncLog } from "./host.ts";
 import type { Limits } from "./limits.ts";
@@ -91,12 +92,12 @@ export function transactIn<T>(
 }
 
 function appendAs(
-  { db }: RegistryContext,
+  { db, host }: RegistryContext,
   name: DocName,
   row: { bytes: Uint8Array; actorId: string; at: number },
 ): void {
   appendRow(db, { name: formatDocName(name), ...row });
-  if (name.kind === "plan" && row.actorId !== PROGRAM_ACTOR) noteAuthor(db, name.key, row.actorId, row.at);
+  if (row.actorId !== PROGRAM_ACTOR) host.kinds[name.kind].wrote?.(name.key, row.actorId, row.at);
 }
 
 function tryLoad(context: RegistryContext, name: DocName): OpenedDoc | undefined {

@@ -42,6 +42,8 @@ export interface KindHooks {
   readonly bounds: Bounds;
   /** Makes a document that is opened for the first time; null when there can be none of that key. */
   create?(key: string): Y.Doc | null;
+  /** Somebody wrote, for the first time since the document was opened; `at` ms. Inside the transaction that stores it. */
+  wrote?(key: string, userId: string, at: number): void;
   /** After each burst of edits, with the live document, all of it on disk. Must only read. May throw: it is logged. */
   afterChange?(name: DocName, doc: Y.Doc): void;
 }

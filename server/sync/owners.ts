@@ -6,7 +6,7 @@
 import * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
 import { addDocClient, type DocClient, readDocClients } from "#db/repos/doc-client-repo.ts";
-import { appendTransaction, isInTransaction } from "#db/repos/doc-log-repo.ts";
+import { appendTransaction, isInTransaction } from "#db/transaction.ts";
 import type { DecodedUpdate } from "./updates.ts";
 
 export class Owners {

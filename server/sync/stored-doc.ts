@@ -6,7 +6,6 @@ import * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
 import {
   countRows,
-  inTransaction,
   type LogRow,
   lastSeq,
   readGeneration,
@@ -14,6 +13,7 @@ import {
   replaceBySnapshot,
   type StoredDoc,
 } from "#db/repos/doc-log-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import type { SyncLog } from "./host.ts";
 
 export interface LoadedDoc {

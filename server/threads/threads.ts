@@ -1,7 +1,6 @@
 /** Threads on a plan: opened, answered, settled, reopened. The author is the one the server knows. */
 
 import * as z from "zod";
-import { inTransaction } from "#db/repos/doc-log-repo.ts";
 import {
   insertComment,
   insertThread,
@@ -11,6 +10,7 @@ import {
   setThreadSettled,
   type ThreadRow,
 } from "#db/repos/thread-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { type Actor, canSettle } from "#lib/policy/can.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
 import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";

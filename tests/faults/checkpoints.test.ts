@@ -3,7 +3,8 @@ import { statSync } from "node:fs";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { checkpointBeside } from "#db/checkpoints.ts";
 import type { Db } from "#db/connection.ts";
-import { appendRow, appendTransaction, insertHeader } from "#db/repos/doc-log-repo.ts";
+import { appendRow, insertHeader } from "#db/repos/doc-log-repo.ts";
+import { appendTransaction } from "#db/transaction.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 

@@ -1,8 +1,10 @@
 /** A real sync server on a port of its own over a database of its own, with a host whose answers a test sets. */
+
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import type * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
+import { noteAuthor } from "#db/repos/plan-repo.ts";
 import { MONTH_BOUNDS, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { planHolds } from "#lib/doc/held.ts";
@@ -41,8 +43,10 @@ export class TestHost implements SyncHost {
   authenticating: () => Promise<void> = async () => undefined;
   onAfterChange: () => void = () => undefined;
   private readonly exists: (name: DocName) => boolean;
+  private readonly db: Db;
 
-  constructor(exists: (name: DocName) => boolean) {
+  constructor(db: Db, exists: (name: DocName) => boolean) {
+    this.db = db;
     this.exists = exists;
   }
 
@@ -78,6 +82,7 @@ export class TestHost implements SyncHost {
       carryLate: carryLateThemes,
       holds: planHolds,
       bounds: PLAN_BOUNDS,
+      wrote: (key, userId, at) => noteAuthor(this.db, key, userId, at),
       afterChange: (name, doc) => {
         this.afterChange.push({ name, doc });
         this.onAfterChange();
@@ -128,7 +133,7 @@ export async function startSyncServer(options: TestServerOptions = {}): Promise<
   const temp = options.temp ?? tempDb();
   const db = temp.open();
   const log: LogLine[] = [];
-  const host: TestHost = new TestHost((name) => rooms.generation(name) !== undefined);
+  const host: TestHost = new TestHost(db, (name) => rooms.generation(name) !== undefined);
   const { limits, sync } = options;
   const fold = options.fold?.(db.file);
   const rooms = createRooms({ db, host, log: options.log ?? listLog(log), limits, sync, ...(fold ? { fold } : {}) });

@@ -79,7 +79,7 @@ const crumbs = (client: number, count: number): Uint8Array =>
   );
 
 test("a document made of crumbs: taken up to its bound, and nobody waits while it is sent and kept", {
-  timeout: 90_000,
+  timeout: 150_000,
 }, async () => {
   let client = 1000;
   const gap = await server.under(async () => {

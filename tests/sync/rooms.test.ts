@@ -1,7 +1,8 @@
 /** What commands ask of the live documents: create, read, change, announce; loading once, folding, letting go. */
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as Y from "yjs";
-import { inTransaction, readStoredDoc } from "#db/repos/doc-log-repo.ts";
+import { readStoredDoc } from "#db/repos/doc-log-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { readItems } from "#lib/doc/read.ts";

@@ -1,0 +1,25 @@
+/** Several statements as one: all of them are in the database afterwards, or none. */
+import type { Db } from "./connection.ts";
+import { oncePerDatabase } from "./once-per-database.ts";
+
+const transactions = oncePerDatabase(({ raw }) => raw.transaction((work: () => unknown) => work()));
+
+/** Runs `work` as one transaction (a savepoint inside the caller's). Refuses a promise: it would end too late. */
+export function inTransaction<T>(db: Db, work: () => T): T {
+  return transactions(db).immediate(work) as T; // what work returns
+}
+
+/**
+ * One transaction of the document log, committed without waiting for the disk: a kill takes nothing of it, a power cut
+ * may until `syncLog` has resolved. The switch counts from the next transaction on, so it is set around this one alone.
+ */
+export function appendTransaction<T>(db: Db, work: () => T): T {
+  db.raw.pragma("synchronous = NORMAL");
+  try {
+    return inTransaction(db, work);
+  } finally {
+    db.raw.pragma(`synchronous = ${db.synchronous}`);
+  }
+}
+
+export const isInTransaction = (db: Db): boolean => db.raw.inTransaction;
