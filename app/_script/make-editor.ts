@@ -25,7 +25,6 @@ export interface EditorWants {
   readonly box: FactsBox;
   readonly editable: boolean;
   readonly label: string;
-  readonly needsSafety: () => boolean;
   readonly onMisfit: (what: string) => void;
   readonly onPick: (threadId: string) => void;
   /** After every change of the text or the selection. */
@@ -56,7 +55,7 @@ export function makeEditor(wants: EditorWants): Editor {
         },
       }),
       FieldOffers,
-      ScriptKeys.configure({ needsSafety: wants.needsSafety }),
+      ScriptKeys,
       ThreadMarks.configure({ fragment, onPick: wants.onPick }),
     ],
     editorProps: {

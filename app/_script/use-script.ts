@@ -9,7 +9,6 @@ import { type FieldOffer, offerOf } from "#lib/editor/field-offer.ts";
 import { itemFacts } from "#lib/editor/item-facts.ts";
 import { lineAt } from "#lib/editor/lines.ts";
 import { showThreads, type WordsThread } from "#lib/editor/thread-marks.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
 import type { CueKind, MoveItem } from "#lib/plan/schema.ts";
 import { FactsBox } from "./facts-box.ts";
 import { answerWishes } from "./go-to-line.ts";
@@ -59,7 +58,6 @@ export function useScript(wants: ScriptWants): Script {
       box,
       label,
       editable: !reads,
-      needsSafety: () => asksForCare(newest.current),
       onMisfit: () => made.destroy(),
       onPick: showSlip,
       onChange: (changed) => setNow((before) => nextNow(before, changed)),
@@ -93,10 +91,6 @@ function useTold(editor: Editor | null, box: FactsBox, { snapshot, item, readOnl
   useEffect(() => {
     if (editor && !editor.isDestroyed) showThreads(editor.view, wordsThreads(threads, item.id));
   }, [editor, threads, item.id]);
-}
-
-function asksForCare({ snapshot, item }: ScriptWants): boolean {
-  return (moveOf(snapshot.plan, item)?.cautions ?? []).length > 0;
 }
 
 function wordsThreads(threads: SessionSnapshot["threads"], itemId: string): WordsThread[] {

@@ -37,7 +37,9 @@ export function ShareAct({ id, title, team }: ShareActProps) {
   }
   return (
     <>
-      <span role="status">{words.ask}</span>
+      <span role="status" className={styles.ask}>
+        {words.ask}
+      </span>
       <button type="button" className={styles.act} onClick={share} aria-disabled={sending.busy}>
         {words.sure}
         {of}

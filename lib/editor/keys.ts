@@ -6,14 +6,11 @@ import { type EditorState, Plugin, type Transaction } from "@tiptap/pm/state";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 import { withKind, withNewLine, withoutEmptyLine } from "./lines.ts";
 
-/** `needsSafety` says whether the item's move, as it is now, asks for a safety line. */
-export const ScriptKeys = Extension.create<{ needsSafety: () => boolean }>({
+export const ScriptKeys = Extension.create({
   name: "scriptKeys",
   priority: 900,
-  addOptions: () => ({ needsSafety: () => false }),
   addProseMirrorPlugins() {
-    const { needsSafety } = this.options;
-    const newLine = run((state) => withNewLine(state, needsSafety()));
+    const newLine = run(withNewLine);
     const own = keydownHandler({
       Enter: newLine,
       "Shift-Enter": newLine,

@@ -58,7 +58,7 @@ export function withKind(state: EditorState, kind: CueKind): Transaction | null 
  * A new line at the caret: after a whole line, of the next kind the script lacks; before it, an empty one of its own
  * kind; in its middle, its second half keeps its kind.
  */
-export function withNewLine(state: EditorState, needsSafety: boolean): Transaction | null {
+export function withNewLine(state: EditorState): Transaction | null {
   const tr = state.selection.empty ? state.tr : state.tr.deleteSelection();
   const { $from } = tr.selection;
   const line = lineAt(tr.doc, $from.pos);
@@ -68,7 +68,7 @@ export function withNewLine(state: EditorState, needsSafety: boolean): Transacti
     return tr.insert(line.pos, type.create({ kind: line.node.attrs.kind })).scrollIntoView();
   }
   const atEnd = $from.parentOffset === line.node.content.size;
-  const kind = atEnd ? nextKind({ kind: line.kind, present: kindsOf(tr.doc), needsSafety }) : line.node.attrs.kind;
+  const kind = atEnd ? nextKind({ kind: line.kind, present: kindsOf(tr.doc) }) : line.node.attrs.kind;
   return tr.split($from.pos, 1, [{ type, attrs: { kind } }]).scrollIntoView();
 }
 

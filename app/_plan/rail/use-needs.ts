@@ -1,6 +1,6 @@
 "use client";
 /** Measures how tall what is written in each segment of the rail is, so that the layout never clips a word. */
-import { useCallback, useEffect, useRef, useState } from "react";
+import { useCallback, useLayoutEffect, useRef, useState } from "react";
 
 export interface Needs {
   readonly needs: Readonly<Record<string, number>>;
@@ -25,9 +25,11 @@ export function useNeeds(): Needs {
     });
   }, []);
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     const own = new ResizeObserver(read);
     observer.current = own;
+    // Before anything is painted: an observer tells only afterwards, and everything would move once.
+    setNeeds(Object.fromEntries([...keys.current].map(([element, key]) => [key, heightOf(element)])));
     for (const element of keys.current.keys()) own.observe(element);
     return () => {
       own.disconnect();
@@ -55,3 +57,5 @@ export function useNeeds(): Needs {
 
   return { needs, measure };
 }
+
+const heightOf = (element: Element): number => Math.ceil(element.getBoundingClientRect().height);

@@ -47,20 +47,20 @@ describe("a new line", () => {
   it("comes after a whole line with the next kind that is missing, its caret in it", () => {
     const next = (() => {
       const state = open("setup: Kneel|", "start: Go");
-      return apply(state, withNewLine(state, true));
+      return apply(state, withNewLine(state));
     })();
-    expect(read(next)).toEqual(["setup: Kneel", "safety: ", "start: Go"]);
+    expect(read(next)).toEqual(["setup: Kneel", "breath: ", "start: Go"]);
     expect(lineAt(next.doc, next.selection.from)?.index).toBe(1);
   });
   it("keeps the kind of a line that is split, and makes room before a line at its start", () => {
     const split = open("form: Long neck,| soft knees");
-    expect(read(apply(split, withNewLine(split, false)))).toEqual(["form: Long neck,", "form:  soft knees"]);
+    expect(read(apply(split, withNewLine(split)))).toEqual(["form: Long neck,", "form:  soft knees"]);
     const start = open("form: |Long neck");
-    expect(read(apply(start, withNewLine(start, false)))).toEqual(["form: ", "form: Long neck"]);
+    expect(read(apply(start, withNewLine(start)))).toEqual(["form: ", "form: Long neck"]);
   });
   it("takes the place of what was selected", () => {
     const state = open("form: Long| neck|");
-    expect(read(apply(state, withNewLine(state, false)))).toEqual(["form: Long", "focus: "]);
+    expect(read(apply(state, withNewLine(state)))).toEqual(["form: Long", "focus: "]);
   });
 });
 

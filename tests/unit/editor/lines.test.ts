@@ -66,13 +66,13 @@ describe("pasted text", () => {
 
 describe("the kind of the next line", () => {
   it("is the next one in the usual order that the script lacks", () => {
-    expect(nextKind({ kind: "setup", present: ["setup"], needsSafety: false })).toBe("start");
-    expect(nextKind({ kind: "setup", present: ["setup"], needsSafety: true })).toBe("safety");
-    expect(nextKind({ kind: "start", present: ["setup", "start", "breath"], needsSafety: false })).toBe("form");
-    expect(nextKind({ kind: "form", present: ["form"], needsSafety: false })).toBe("focus");
+    expect(nextKind({ kind: "setup", present: ["setup"] })).toBe("start");
+    expect(nextKind({ kind: "safety", present: ["setup", "safety"] })).toBe("start");
+    expect(nextKind({ kind: "start", present: ["setup", "start", "breath"] })).toBe("form");
+    expect(nextKind({ kind: "form", present: ["form"] })).toBe("focus");
   });
   it("is form when nothing is missing, and crew after crew", () => {
-    expect(nextKind({ kind: "harder", present: [...CUE_KINDS], needsSafety: true })).toBe("form");
-    expect(nextKind({ kind: "crew", present: ["crew"], needsSafety: true })).toBe("crew");
+    expect(nextKind({ kind: "harder", present: [...CUE_KINDS] })).toBe("form");
+    expect(nextKind({ kind: "crew", present: ["crew"] })).toBe("crew");
   });
 });
