@@ -73,7 +73,9 @@ export function nearBounds(doc: Y.Doc, bounds: Bounds): string | undefined {
   }
   const pieces = countPieces(doc);
   if (pieces < bounds.pieces * NEAR) return undefined;
-  return sentence(`${number(pieces)} of at most ${number(bounds.pieces)} pieces of writing`);
+  if (bounds.entries !== "items")
+    return sentence(`${number(pieces)} of at most ${number(bounds.pieces)} pieces of writing`);
+  return `This plan has been changed almost as often as the server keeps (${number(pieces)} of ${number(bounds.pieces)} pieces). Duplicate it on your desk and go on in the copy, which starts afresh.`;
 }
 
 const sentence = (held: string) => `This holds ${held}: beyond that the server takes in only what shortens it.`;

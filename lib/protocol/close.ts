@@ -40,7 +40,7 @@ export const CLOSE = {
   },
   full: {
     code: 4415,
-    text: "This document is as large as it may be: what you added last was not taken in, and is kept on this device. Take it back or shorten something, then try again; shortening always goes.",
+    text: "This document is as large as it may be: what you added last was not taken in, and is kept on this device. Take it back or shorten something, then try again. A plan that is still full was changed too often: duplicate it on your desk, the copy starts afresh.",
   },
   oldPage: { code: 4426, text: "The program has been updated. Reload the page; your words are kept on this device." },
   tooMuch: { code: 4429, text: "This page sent too much before the server knew who was asking. Reload the page." },

@@ -1,5 +1,5 @@
-/** A copy of a plan to write on: everything the document holds, none of the threads, editions or shares. */
-import * as Y from "yjs";
+/** A copy of a plan to write on: everything the document says, none of its past, threads, editions or shares. */
+import { freshCopy } from "#lib/doc/fresh-copy.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { setText } from "#lib/doc/write.ts";
 import type { Actor } from "#lib/policy/can.ts";
@@ -13,8 +13,8 @@ const TITLE_MAX = 200;
 const SUFFIX = " (copy)";
 
 /**
- * Copies the document's own bytes, so that items taken out and keys this version does not know come along too. The
- * copy belongs to whoever made it, is nobody else's yet, and counts as written by them. Errors: 401, 403, 404.
+ * Items taken out and keys this version does not know come along; what was overwritten does not, so that a plan that has
+ * grown full of changes goes on as a copy. The copy belongs to whoever made it, is nobody else's yet, and counts as written by them. Errors: 401, 403, 404.
  */
 export function duplicatePlan(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
   const author = mayCreate(actor);
@@ -23,9 +23,7 @@ export function duplicatePlan(app: Springline, actor: Actor, id: string): Result
   if (!opened.ok) return opened;
   const { row } = opened.value;
   const copied = withPlan(app, row, ({ plan }, source) => {
-    const doc = new Y.Doc();
-    Y.applyUpdate(doc, Y.encodeStateAsUpdate(source));
-    return ok({ doc, lengthSeconds: plan.lengthSeconds, title: copyTitle(plan.title) });
+    return ok({ doc: freshCopy(source), lengthSeconds: plan.lengthSeconds, title: copyTitle(plan.title) });
   });
   if (!copied.ok) return copied;
   const { doc, lengthSeconds, title } = copied.value;

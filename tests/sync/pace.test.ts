@@ -39,7 +39,7 @@ test("a class pasted whole, a day offline and two thousand letters in one go: al
 });
 
 test("who has used it up waits, with every socket, and for nobody else; nothing of it is refused", async () => {
-  server = await startSyncServer({ limits: { personPercent: 10, personBurstMs: 100 } });
+  server = await startSyncServer({ limits: { personPercent: 10, personBurstMs: 20 } });
   server.addPlan("p");
   const [jonas, ines] = [await page("jonas"), await page("ines")];
   const LETTERS = 20_000;
