@@ -21,7 +21,10 @@ const joined = (head: string, rest: number): string => (rest === 0 ? head : `${h
 export function sayNumbers(text: string): string {
   return text
     .replace(/(?<!\d)(\d+):(\d\d)/g, (_m, a: string, b: string) => `${spoken(a)} ${spoken(b)}`)
-    .replace(/(?<!\d)(\d+)[.,](\d+)/g, (_m, a: string, b: string) => `${spoken(a)} point ${[...b].map(spoken).join(" ")}`)
+    .replace(
+      /(?<!\d)(\d+)[.,](\d+)/g,
+      (_m, a: string, b: string) => `${spoken(a)} point ${[...b].map(spoken).join(" ")}`,
+    )
     .replace(/\d+/g, (digits) => ` ${spoken(digits)} `);
 }
 
