@@ -36,7 +36,7 @@ const NETWORK_WIDTH = 4;
 
 /**
  * Passwords compared at once: each takes a processor for a tenth of a second, on the threads that also bring words to the
- * disk. Strangers wait for each other, and whoever has been in before for none of them.
+ * disk. Strangers wait for each other; whoever has been in before does not wait for strangers.
  */
 const HASHES = availableParallelism() > 2 ? 2 : 1;
 

@@ -125,7 +125,7 @@ export class Connection {
     if (heard.length === 1 && first) return this.takeChange(first, false);
     if (heard.length === 0) return undefined;
     if (this.room.applyTogether(this, heard)) this.count(heard.length);
-    // One by one, so that what was right before the one that is wrong counts; each in its turn, since each may be dear.
+    // One by one, so that what was right before the one that is wrong counts; each in its turn, since each may be expensive.
     else for (const update of heard) this.lane.take(() => this.takeAlone(update));
     return undefined;
   }
