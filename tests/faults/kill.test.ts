@@ -4,33 +4,29 @@
  */
 import { type ChildProcess, spawn } from "node:child_process";
 import { join } from "node:path";
-import { build } from "esbuild";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { loadDoc } from "#server/sync/stored-doc.ts";
+import { bundleServer, ROOT } from "#tests/support/bundle-server.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 
-const ROOT = join(import.meta.dirname, "../..");
-const BUNDLE = join(ROOT, "node_modules/.cache/springline-tests/kill-server.mjs");
+const BUNDLES = join(ROOT, "dist-tests/kill");
 const CHECKPOINTS = join(ROOT, "db/checkpoint-worker.mjs");
 const RUNS = Number(process.env.KILL_RUNS ?? 16);
 const LANES = 2;
 
-beforeAll(async () => {
-  const entryPoints = [join(ROOT, "tests/support/kill-server.ts")];
-  // One file but for the native part: its many starts are most of what this test costs.
-  const external = ["better-sqlite3", "bufferutil", "utf-8-validate"];
-  const banner = { js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);' };
-  await build({ entryPoints, outfile: BUNDLE, bundle: true, platform: "node", format: "esm", external, banner });
-});
+beforeAll(() => bundleServer({ "kill-server": "tests/support/kill-server.ts" }, BUNDLES));
 const children: ChildProcess[] = [];
 afterAll(() => {
   for (const child of children) child.kill("SIGKILL");
 });
 
 async function startChild(file: string): Promise<{ child: ChildProcess; url: string }> {
-  const child = spawn(process.execPath, [BUNDLE, file, CHECKPOINTS], { cwd: ROOT, stdio: ["ignore", "pipe", "pipe"] });
+  const child = spawn(process.execPath, [join(BUNDLES, "kill-server.js"), file, CHECKPOINTS], {
+    cwd: ROOT,
+    stdio: ["ignore", "pipe", "pipe"],
+  });
   children.push(child);
   let said = "";
   child.stdout?.on("data", (chunk: Buffer) => {

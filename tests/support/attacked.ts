@@ -6,13 +6,12 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { Worker } from "node:worker_threads";
-import { build } from "esbuild";
 import { expect } from "vitest";
 import { parts } from "#lib/doc/layout.ts";
+import { bundleServer, ROOT } from "./bundle-server.ts";
 import { eventually } from "./eventually.ts";
 import { RawClient } from "./raw-client.ts";
 
-const ROOT = join(import.meta.dirname, "../..");
 /** The server and beside it, where it looks for it, its thread; a folder for each process of the tests. */
 const BUNDLES = join(ROOT, "dist-tests");
 const ENTRIES = { "attack-server": "tests/support/attack-server.ts", "fold-worker": "server/fold/worker.ts" };
@@ -50,11 +49,8 @@ export interface Attacked extends Said {
 }
 
 export async function startAttacked(): Promise<Attacked> {
-  const banner = { js: 'import { createRequire } from "node:module"; const require = createRequire(import.meta.url);' };
-  const external = ["better-sqlite3", "bufferutil", "utf-8-validate"];
-  const how = { bundle: true, platform: "node", format: "esm", external, banner } as const;
   const outdir = join(BUNDLES, String(process.pid));
-  await build({ absWorkingDir: ROOT, entryPoints: ENTRIES, outdir, ...how });
+  await bundleServer(ENTRIES, outdir);
   const child = spawn(process.execPath, [join(outdir, "attack-server.js")], {
     cwd: ROOT,
     stdio: ["ignore", "pipe", "pipe"],
