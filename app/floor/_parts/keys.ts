@@ -1,16 +1,19 @@
 /** Listens for keys, pedals and presenters, and says which act was meant. */
-import { useEffect, useRef } from "react";
+import { useLayoutEffect, useRef } from "react";
 import { actOfKey, type KeyAct, type KeyChoice, steadyTaps } from "#lib/floor/keys.ts";
 
 /** Keys that press a focused button stay with it; a target that was touched has given its focus back. */
 const isForButton = (event: KeyboardEvent): boolean =>
   event.key === "Enter" && event.target instanceof HTMLElement && event.target.closest("button, a, select") !== null;
 
-/** One press, one act: a key that is held down does not repeat. Space never presses a focused button here. */
+/**
+ * One press, one act: a key that is held down does not repeat. Space never presses a focused button here. Keys are heard from
+ * the first frame on: what can be seen can be stopped.
+ */
 export function useFloorKeys(chosen: KeyChoice, onAct: (act: KeyAct) => void): void {
   const latest = useRef({ chosen, onAct });
   latest.current = { chosen, onAct };
-  useEffect(() => {
+  useLayoutEffect(() => {
     const counts = steadyTaps();
     const down = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey || isForButton(event)) return;
@@ -35,7 +38,7 @@ export function useFloorKeys(chosen: KeyChoice, onAct: (act: KeyAct) => void): v
 export function useEscape(onEscape: () => void): void {
   const latest = useRef(onEscape);
   latest.current = onEscape;
-  useEffect(() => {
+  useLayoutEffect(() => {
     const down = (event: KeyboardEvent) => event.key === "Escape" && latest.current();
     window.addEventListener("keydown", down);
     return () => window.removeEventListener("keydown", down);
