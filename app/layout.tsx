@@ -9,7 +9,7 @@ import "@fontsource/atkinson-hyperlegible-mono/700.css";
 import type { Metadata, Viewport } from "next";
 import { cookies } from "next/headers";
 import type { ReactNode } from "react";
-import { KeyHelp } from "./_shell/key-help.tsx";
+import { KeyHelp } from "./_parts/key-help.tsx";
 import { parseScheme, SCHEME_COOKIE } from "./_shell/scheme.ts";
 import "./look.css";
 

@@ -1,7 +1,7 @@
 "use client";
 /** Opens *Fit to length*, for those who may write in a plan that has a move. */
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 
 export function FitButton({ session, onOpen }: { readonly session: PlanSession; readonly onOpen: () => void }) {

@@ -4,20 +4,20 @@
  * meanwhile, it is worked out anew and says so. Locks are set here at once; times only when they are taken.
  */
 import { useMemo, useRef, useState } from "react";
-import { setField } from "#app/_plan/acts.ts";
-import { namesOf } from "#app/_plan/placed-name.ts";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import { setField } from "#app/_session/acts.ts";
+import { namesOf } from "#app/_session/placed-name.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { secondsWords } from "#lib/plan/format.ts";
-import { Changed } from "./changed.tsx";
+import { Changed } from "../_parts/changed.tsx";
+import { Sheet } from "../_parts/sheet.tsx";
+import { useFresh } from "../_session/use-fresh.ts";
 import styles from "./fit.module.css";
 import { FitSummary } from "./fit-summary.tsx";
 import { changesAnything, fitPreview, rowsOf, type TimeRow } from "./preview.ts";
-import { Sheet } from "./sheet.tsx";
 import { Stopped } from "./stopped.tsx";
 import { shownIn, takeTimes } from "./take-times.ts";
 import { TimeTable } from "./time-table.tsx";
-import { useFresh } from "./use-fresh.ts";
 
 interface FitDialogProps {
   readonly session: PlanSession;

@@ -1,6 +1,6 @@
 /** What *Fit to length* shows: every move item with its old and its new seconds, block by block, both sides together. Pure. */
 
-import { startIfTwins } from "#app/_plan/placed-name.ts";
+import { startIfTwins } from "#app/_session/placed-name.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { type Fit, fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import { type Help, whatHelps } from "#lib/fit/help.ts";

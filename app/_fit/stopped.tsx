@@ -1,6 +1,6 @@
 /** The class cannot be fitted: what stops it, in one sentence and by name, and what would help. */
 
-import { placedName } from "#app/_plan/placed-name.ts";
+import { placedName } from "#app/_session/placed-name.ts";
 import type { ImpossibleFit } from "#lib/fit/fit.ts";
 import type { Help } from "#lib/fit/help.ts";
 import { agree, clockTime, plural } from "#lib/plan/format.ts";

@@ -1,5 +1,5 @@
 /** Taking the times of a preview: only the seconds that change, and the closing where it takes up a rest. One undo step. */
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { setHead, setItemField } from "#lib/doc/write.ts";
 import { clockTime, plural } from "#lib/plan/format.ts";

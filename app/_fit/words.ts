@@ -1,6 +1,6 @@
 /** Words of *Fit to length*: what it costs, what holds a time, what would help. Pure. */
 
-import { namesOf, placedName } from "#app/_plan/placed-name.ts";
+import { namesOf, placedName } from "#app/_session/placed-name.ts";
 import type { Help } from "#lib/fit/help.ts";
 import { clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";

@@ -1,7 +1,7 @@
 "use client";
 /** Headings over the lanes; under them marks of what was found, what is talked about, and who is there. */
 import { memo } from "react";
-import { initials } from "#app/_plan/band/people.tsx";
+import { initials } from "#app/_session/people.tsx";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { textWidth, wrapText } from "#lib/lanes/text-width.ts";
 import type { Cell, FoundCell, Lane } from "#lib/lanes/types.ts";

@@ -4,8 +4,8 @@
  * is too high for the page is laid out wider and drawn smaller, down to what can still be read.
  */
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
-import { Legend } from "#app/_plan/legend.tsx";
-import type { SessionSnapshot } from "#app/_plan/session-types.ts";
+import { Legend } from "#app/_parts/legend.tsx";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { axisOf, fitScale } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";

@@ -4,8 +4,8 @@
  * the letters come first and the lanes right after them.
  */
 import { useDeferredValue, useMemo, useRef } from "react";
-import type { SessionSnapshot } from "#app/_plan/session-types.ts";
-import { nameOf } from "#app/_plan/words.ts";
+import { nameOf } from "#app/_session/item-words.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { classLanes, keepSameLanes } from "#lib/lanes/class-lanes.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
 import { talkShare } from "#lib/talk/talk.ts";

@@ -4,10 +4,10 @@
  * shows at once; the chosen item is the same in both. On paper: one lying page, black on white.
  */
 import { useEffect, useMemo, useRef } from "react";
-import { BalanceView } from "#app/_balance/balance-view.tsx";
-import type { PlanSession } from "#app/_plan/session.ts";
-import type { SessionSnapshot } from "#app/_plan/session-types.ts";
-import { CAUTION_NOTE, nameOf } from "#app/_plan/words.ts";
+import { BalanceView } from "#app/_parts/balance/balance-view.tsx";
+import { CAUTION_NOTE, nameOf } from "#app/_session/item-words.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { axisOf } from "#lib/lanes/axis.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";

@@ -1,7 +1,7 @@
 "use client";
 /** One finding: what is wrong, how much it weighs, and the act that mends it. */
 import { useState } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { Finding } from "#lib/rules/types.ts";

@@ -1,12 +1,12 @@
 "use client";
 /** Handing a plan in to the leads, and handing it back with what is to be changed. */
 import { useRef } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { agree } from "#lib/plan/format.ts";
-import { FindingList } from "./finding-list.tsx";
+import { FindingList } from "../_parts/finding-list.tsx";
+import { send } from "../_parts/post.ts";
 import { NoteForm } from "./note-form.tsx";
-import { send } from "./send.ts";
 import { StateDialog } from "./state-dialog.tsx";
 
 interface Props {

@@ -1,8 +1,8 @@
 "use client";
+import { nameOf } from "#app/_session/item-words.ts";
 /** Ways from a slip to the items it is about. */
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
-import { nameOf } from "#app/_plan/words.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import styles from "./margin.module.css";
 

@@ -4,8 +4,8 @@
  * beside it, tied to it by lines; without one (a narrow screen, an item's own sheet) they are a plain list.
  */
 import { useMemo, useState } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";

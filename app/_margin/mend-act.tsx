@@ -1,7 +1,7 @@
 "use client";
 /** The one act that mends a finding, as one undo step; nothing when there is none or for somebody who reads along. */
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import {
   addFirstScriptLine,
   addSetupAfter,

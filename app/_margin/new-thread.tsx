@@ -1,13 +1,13 @@
 "use client";
 /** Begins a thread on the selected item or on the whole plan. Words are commented on from the script itself. */
 import { useRef, useState } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
-import { nameOf } from "#app/_plan/words.ts";
+import { nameOf } from "#app/_session/item-words.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { itemById } from "#lib/plan/lookup.ts";
-import { CommentForm } from "./comment-form.tsx";
+import { CommentForm } from "../_session/threads/comment-form.tsx";
+import { postThread } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
-import { postThread } from "./thread-acts.ts";
 
 interface Props {
   readonly session: PlanSession;

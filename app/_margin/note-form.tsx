@@ -1,8 +1,8 @@
 "use client";
 /** A note that goes with a step, and the step's button. What was typed stays until the server has taken it. */
 import { type FormEvent, type ReactNode, useId, useRef, useState } from "react";
+import type { Sent } from "../_parts/post.ts";
 import styles from "./margin.module.css";
-import type { Sent } from "./send.ts";
 
 interface Props {
   readonly label: string;

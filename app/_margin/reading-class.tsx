@@ -2,7 +2,7 @@
  * The whole class as it is about to be signed, item by item, on one page: springs, the change into each move, and every
  * line in the words in which it will be said, live fields filled.
  */
-import { nameOf } from "#app/_plan/words.ts";
+import { nameOf } from "#app/_session/item-words.ts";
 import { type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { type ReadLine, readThrough } from "#lib/cues/read-through.ts";
 import { isCueKind, KIND_WORDS } from "#lib/editor/words.ts";

@@ -1,6 +1,6 @@
 /** A plan as it is about to be signed: what stands in the way, the class word for word, its findings. */
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
-import { FindingList } from "./finding-list.tsx";
+import { FindingList } from "../_parts/finding-list.tsx";
 import { FromFileView } from "./from-file-view.tsx";
 import styles from "./margin.module.css";
 import type { Reading } from "./reading.ts";

@@ -4,11 +4,11 @@
  * exactly that. When the plan changed meanwhile, what changed is shown, and it is read again before it can be signed.
  */
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { type Sent, send } from "../_parts/post.ts";
 import { NoteForm } from "./note-form.tsx";
 import { type Reading, readingSchema, refusalOf } from "./reading.ts";
 import { ReadingView } from "./reading-view.tsx";
-import { type Sent, send } from "./send.ts";
 import { StateDialog } from "./state-dialog.tsx";
 
 type Shown =

@@ -1,15 +1,15 @@
 "use client";
 /** What can be done with the plan as a whole just now, by its state and by who is asking. */
 import { useRef, useState } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
-import type { Me } from "#app/_plan/session-types.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
-import { LatePart } from "#app/_shell/late-part.tsx";
+import { LatePart } from "#app/_parts/late-part.tsx";
+import type { PlanSession } from "#app/_session/session.ts";
+import type { Me } from "#app/_session/session-types.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
+import { send } from "../_parts/post.ts";
 import { HandBackDialog, HandInDialog } from "./hand-dialogs.tsx";
 import { lateReview } from "./late-review.ts";
 import styles from "./margin.module.css";
-import { send } from "./send.ts";
 
 type Open = "hand-in" | "hand-back" | "review";
 

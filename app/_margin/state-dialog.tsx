@@ -1,7 +1,7 @@
 "use client";
 /** A dialog of the margin: a title, and what is asked. */
 import { type ReactNode, type RefObject, useId } from "react";
-import { useOpenDialog } from "#app/_shell/use-open-dialog.ts";
+import { useOpenDialog } from "#app/_parts/use-open-dialog.ts";
 import styles from "./margin.module.css";
 
 interface Props {

@@ -1,16 +1,16 @@
 "use client";
 /** One thread: the words it is about, what was said, and what can be done: answer, settle, open again. */
 import { useMemo, useRef, useState } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { pinOf } from "#lib/margin/pin.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
-import { CommentForm } from "./comment-form.tsx";
+import { CommentForm } from "../_session/threads/comment-form.tsx";
+import { Pieces, QuoteWords } from "../_session/threads/quote-words.tsx";
+import { postReply, settleThread } from "../_session/threads/thread-acts.ts";
 import { JumpLinks } from "./jump-links.tsx";
 import styles from "./margin.module.css";
-import { Pieces, QuoteWords } from "./quote-words.tsx";
-import { postReply, settleThread } from "./thread-acts.ts";
 
 interface Props {
   readonly session: PlanSession;

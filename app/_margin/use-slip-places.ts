@@ -1,7 +1,7 @@
 "use client";
 /** Measures the slips and places them beside the rail. The first frame stands in order; nothing ever overlaps. */
 import { useMemo } from "react";
-import { useNeeds } from "#app/_plan/rail/use-needs.ts";
+import { useNeeds } from "#app/_parts/use-needs.ts";
 import { placeSlips, type SlipWish } from "#lib/margin/place.ts";
 import type { Slip } from "#lib/margin/slips.ts";
 import { type RailLayout, segmentOf } from "#lib/rail/layout.ts";

@@ -2,8 +2,7 @@
 import type { Slot } from "#lib/programme/layout.ts";
 import { type Band, cellKey } from "./bands.ts";
 import styles from "./month.module.css";
-import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
-import type { Asked } from "./month-view.tsx";
+import type { MonthPageProps, MonthSnapshot, SlotDialogSubject } from "./month-types.ts";
 import { SlotItem } from "./slot-item.tsx";
 import { dayName, dayOfMonth, dayWords } from "./words.ts";
 
@@ -17,7 +16,7 @@ interface DayProps {
   readonly props: MonthPageProps;
   /** The one day of the month that Tab reaches; arrows move on from it. */
   readonly isCurrent: boolean;
-  readonly onAsk: (asked: Asked) => void;
+  readonly onAsk: (asked: SlotDialogSubject) => void;
 }
 
 export function Day({ date, column, bands, slots, month, props, isCurrent, onAsk }: DayProps) {

@@ -1,7 +1,7 @@
 "use client";
 /** A class that was taken out while its dialog stood open: who did it, what it said, and the way back. */
 import { useLayoutEffect, useRef } from "react";
-import { KeptWords } from "#app/_shell/kept-words.tsx";
+import { KeptWords } from "#app/_parts/kept-words.tsx";
 import { takenOutBy } from "#lib/doc/taken-out.ts";
 import { monthParts } from "#lib/programme/layout.ts";
 import { restoreSlot } from "#lib/programme/write.ts";

@@ -38,3 +38,6 @@ export interface MonthHeard extends HeardOfAll {
 }
 
 export type MonthSnapshot = Snapshot<MonthDerived, MonthHeard>;
+
+/** What the dialog is about: a slot there is, or a new one on a day. */
+export type SlotDialogSubject = { readonly slotId: string } | { readonly date: string } | null;

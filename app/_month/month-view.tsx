@@ -5,13 +5,13 @@
  */
 import Link from "next/link";
 import { useState } from "react";
-import { ClosedNotice } from "#app/_plan/closed-notice.tsx";
-import { Corner } from "#app/_shell/corner.tsx";
-import { PageKeys, type PageKeysProps } from "#app/_shell/key-help.tsx";
-import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
-import { NotUndoneNotice } from "#app/_shell/not-undone-notice.tsx";
-import { OvertakenNotice } from "#app/_shell/overtaken-notice.tsx";
-import { useUndoKeys } from "#app/_shell/use-undo-keys.ts";
+import { ClosedNotice } from "#app/_parts/closed-notice.tsx";
+import { Corner } from "#app/_parts/corner.tsx";
+import { PageKeys, type PageKeysProps } from "#app/_parts/key-help.tsx";
+import { NoLiveNotice } from "#app/_parts/no-live-notice.tsx";
+import { NotUndoneNotice } from "#app/_parts/not-undone-notice.tsx";
+import { OvertakenNotice } from "#app/_parts/overtaken-notice.tsx";
+import { useUndoKeys } from "#app/_parts/use-undo-keys.ts";
 import { MONTH_BOUNDS, nearBounds } from "#lib/doc/bounds.ts";
 import { agree } from "#lib/plan/format.ts";
 import { addMonths, daysOfMonth, weeksOfMonth } from "#lib/programme/calendar.ts";
@@ -22,7 +22,7 @@ import { Day } from "./day.tsx";
 import styles from "./month.module.css";
 import { MonthHead } from "./month-head.tsx";
 import type { MonthSession } from "./month-session.ts";
-import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
+import type { MonthPageProps, MonthSnapshot, SlotDialogSubject } from "./month-types.ts";
 import { slotName } from "./month-values.ts";
 import { SlotDialog } from "./slot-dialog.tsx";
 import { useDayKeys } from "./use-day-keys.ts";
@@ -43,9 +43,6 @@ const MONTH_KEYS: PageKeysProps = {
   undo: true,
 };
 
-/** What the dialog is about: a slot there is, or a new one on a day. */
-export type Asked = { readonly slotId: string } | { readonly date: string } | null;
-
 export function MonthView(props: MonthPageProps) {
   const session = useMonthSession(props);
   return session ? <OpenMonth session={session} props={props} /> : <p role="status">Opening the month…</p>;
@@ -54,7 +51,7 @@ export function MonthView(props: MonthPageProps) {
 function OpenMonth({ session, props }: { readonly session: MonthSession; readonly props: MonthPageProps }) {
   const month = useMonth(session);
   useUndoKeys(session);
-  const [asked, setAsked] = useState<Asked>(null);
+  const [asked, setAsked] = useState<SlotDialogSubject>(null);
   const days = daysOfMonth(props.month);
   const near = nearBounds(session.doc, MONTH_BOUNDS);
   const [showPast, setShowPast] = useState(false);
@@ -135,7 +132,7 @@ interface WeekProps {
   readonly month: MonthSnapshot;
   readonly props: MonthPageProps;
   readonly current: string;
-  readonly onAsk: (asked: Asked) => void;
+  readonly onAsk: (asked: SlotDialogSubject) => void;
 }
 
 function Week({ dates, month, props, current, onAsk }: WeekProps) {

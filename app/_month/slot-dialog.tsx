@@ -7,14 +7,13 @@ import Link from "next/link";
 import { type FormEvent, useState } from "react";
 import type { Slot } from "#lib/programme/layout.ts";
 import { addSlot, deleteSlot, moveSlot, setSlotField } from "#lib/programme/write.ts";
-import { newId } from "../_plan/new-id.ts";
-import { Dialog } from "../_shell/dialog.tsx";
+import { Dialog } from "../_parts/dialog.tsx";
+import { newId } from "../_parts/new-id.ts";
 import { GoneSlot } from "./gone-slot.tsx";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
-import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
+import type { MonthPageProps, MonthSnapshot, SlotDialogSubject } from "./month-types.ts";
 import { slotName } from "./month-values.ts";
-import type { Asked } from "./month-view.tsx";
 import { SlotFields } from "./slot-fields.tsx";
 import { dayWords, planWords } from "./words.ts";
 
@@ -22,9 +21,9 @@ interface SlotDialogProps {
   readonly session: MonthSession;
   readonly month: MonthSnapshot;
   readonly props: MonthPageProps;
-  readonly asked: NonNullable<Asked>;
+  readonly asked: NonNullable<SlotDialogSubject>;
   readonly onClose: () => void;
-  readonly onAsk: (asked: Asked) => void;
+  readonly onAsk: (asked: SlotDialogSubject) => void;
 }
 
 export function SlotDialog(dialog: SlotDialogProps) {

@@ -1,6 +1,6 @@
 "use client";
 /** React's door to a month session. */
-import { useHeldSession, useSessionSnapshot } from "#app/_shell/use-doc-session.ts";
+import { useHeldSession, useSessionSnapshot } from "#app/_parts/use-doc-session.ts";
 import { browserEdge } from "#lib/client/doc-session/browser-edge.ts";
 import { type MonthSession, openMonth } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";

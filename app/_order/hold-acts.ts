@@ -1,7 +1,7 @@
 /** Acts on what holds an item to its place: each one undo step, said in one sentence. */
-import { newId } from "#app/_plan/new-id.ts";
-import { placedName } from "#app/_plan/placed-name.ts";
-import type { PlanSession } from "#app/_plan/session.ts";
+import { newId } from "#app/_parts/new-id.ts";
+import { placedName } from "#app/_session/placed-name.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { leaveTie, partFromAbove, setComesAfter, tieItems } from "#lib/doc/hold.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
 

@@ -1,11 +1,11 @@
 "use client";
 /** What holds the chosen item to its place when a block is put in order: the one above it, and what it comes after. */
-import { Select } from "#app/_plan/fields/choice.tsx";
-import { placedName } from "#app/_plan/placed-name.ts";
-import type { PlanSession } from "#app/_plan/session.ts";
+import { Select } from "#app/_parts/choice.tsx";
+import { placedName } from "#app/_session/placed-name.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { aboveOf, comesAfter, mayComeAfter, tieState } from "#lib/plan/ties.ts";
-import styles from "./hold.module.css";
+import styles from "../_session/hold.module.css";
 import { leave, setAfter, setTied } from "./hold-acts.ts";
 
 interface HoldProps {

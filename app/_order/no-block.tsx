@@ -1,8 +1,8 @@
 "use client";
 /** There is no block to put in order: what a block is, and how to make one. */
-import { newId } from "#app/_plan/new-id.ts";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import { newId } from "#app/_parts/new-id.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { insertItems } from "#lib/doc/write.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 

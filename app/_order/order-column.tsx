@@ -1,6 +1,6 @@
 /** One order of a block as a list: every item with the change into it, and where those that move come from. */
-import { Seconds } from "#app/_plan/seconds.tsx";
-import { actionsWords, nameOf } from "#app/_plan/words.ts";
+import { Seconds } from "#app/_parts/seconds.tsx";
+import { actionsWords, nameOf } from "#app/_session/item-words.ts";
 import { secondsWords, sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Change } from "#lib/transitions/transitions.ts";

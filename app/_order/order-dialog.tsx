@@ -4,13 +4,13 @@
  * what else it would upset; to be taken or not. It lives: whoever writes meanwhile, it is worked out anew and says so.
  */
 import { useMemo, useRef, useState } from "react";
-import { Changed } from "#app/_fit/changed.tsx";
-import { Sheet } from "#app/_fit/sheet.tsx";
-import { useFresh } from "#app/_fit/use-fresh.ts";
-import { Select } from "#app/_plan/fields/choice.tsx";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
-import { nameOf } from "#app/_plan/words.ts";
+import { Changed } from "#app/_parts/changed.tsx";
+import { Select } from "#app/_parts/choice.tsx";
+import { Sheet } from "#app/_parts/sheet.tsx";
+import { nameOf } from "#app/_session/item-words.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useFresh } from "#app/_session/use-fresh.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { plural } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Heading, Plan } from "#lib/plan/schema.ts";

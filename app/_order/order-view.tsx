@@ -1,7 +1,7 @@
 "use client";
 /** The two orders side by side with all that speaks for the better one, and all that speaks against it. */
-import { FindingList } from "#app/_margin/finding-list.tsx";
-import { placedName } from "#app/_plan/placed-name.ts";
+import { FindingList } from "#app/_parts/finding-list.tsx";
+import { placedName } from "#app/_session/placed-name.ts";
 import { changeWords } from "#lib/clock/length-words.ts";
 import { clockTime, plural, secondsWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";

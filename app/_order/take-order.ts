@@ -1,6 +1,6 @@
 /** Taking the order that a preview shows: as few items moved as can be, one undo step. */
 
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { changeWords } from "#lib/clock/length-words.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";

@@ -1,6 +1,6 @@
 /** Words of *Fewer set-ups*: kinds of acts, what holds an item, what the order brings. Pure. */
 
-import { placedName } from "#app/_plan/placed-name.ts";
+import { placedName } from "#app/_session/placed-name.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Action, Plan } from "#lib/plan/schema.ts";

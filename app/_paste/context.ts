@@ -1,7 +1,7 @@
 /** The studio that a list is read for: its library and machines, and what adding by hand would choose. */
-import { sidesOf } from "#app/_plan/acts.ts";
-import { startingSeconds } from "#app/_plan/starting-seconds.ts";
-import { startingSprings } from "#app/_plan/starting-springs.ts";
+import { sidesOf } from "#app/_session/acts.ts";
+import { startingSeconds } from "#app/_session/starting-seconds.ts";
+import { startingSprings } from "#app/_session/starting-springs.ts";
 import type { StudioContext } from "#lib/doc/lent.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import type { Plan } from "#lib/plan/schema.ts";

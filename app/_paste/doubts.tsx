@@ -1,8 +1,8 @@
 "use client";
 /** The open doubts of a row: a sentence each, its likely answers to press, and a way to give any other. */
 import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from "react";
-import { NumberField } from "#app/_plan/fields/number-field.tsx";
-import { MovePicker } from "#app/_plan/panel/move-picker.tsx";
+import { MovePicker } from "#app/_parts/move-picker.tsx";
+import { NumberField } from "#app/_parts/number-field.tsx";
 import type { Answer } from "#lib/paste/answers.ts";
 import { moveAnswer } from "#lib/paste/judge-kind.ts";
 import type { Doubt, Judged } from "#lib/paste/judged.ts";

@@ -1,8 +1,8 @@
 "use client";
 /** Changes any part of a row that is ready: what it is, its move, side, seconds and springs. */
-import { Select } from "#app/_plan/fields/choice.tsx";
-import { NumberField } from "#app/_plan/fields/number-field.tsx";
-import { MovePicker } from "#app/_plan/panel/move-picker.tsx";
+import { Select } from "#app/_parts/choice.tsx";
+import { MovePicker } from "#app/_parts/move-picker.tsx";
+import { NumberField } from "#app/_parts/number-field.tsx";
 import type { Answer, RowKind } from "#lib/paste/answers.ts";
 import { moveAnswer } from "#lib/paste/judge-kind.ts";
 import { rowSideWords } from "#lib/paste/judge-side.ts";

@@ -4,9 +4,9 @@
  * Nothing goes in while it is in doubt, unless the person leaves those rows out.
  */
 import { useLayoutEffect, useRef, useState } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
-import { nameOf } from "#app/_plan/words.ts";
+import { nameOf } from "#app/_session/item-words.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import type { Answer } from "#lib/paste/answers.ts";
 import { Foot } from "./foot.tsx";
 import styles from "./paste.module.css";

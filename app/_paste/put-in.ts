@@ -1,6 +1,6 @@
 /** Puts the items of a list into the class: one act, one undo step. */
-import { newId } from "#app/_plan/new-id.ts";
-import type { PlanSession } from "#app/_plan/session.ts";
+import { newId } from "#app/_parts/new-id.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { insertItems } from "#lib/doc/write.ts";
 import { itemsFrom } from "#lib/paste/drafts.ts";
 import type { Draft } from "#lib/paste/judged.ts";

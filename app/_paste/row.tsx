@@ -1,8 +1,8 @@
 "use client";
 /** One row of the list: what was typed, what it becomes, its doubts to answer, and a way to change any of it. */
 import { memo, useState } from "react";
-import { Coils } from "#app/_plan/coil.tsx";
-import { Seconds } from "#app/_plan/seconds.tsx";
+import { Coils } from "#app/_parts/coils/coil.tsx";
+import { Seconds } from "#app/_parts/seconds.tsx";
 import type { Answer, RowAnswer } from "#lib/paste/answers.ts";
 import { rowSideWords } from "#lib/paste/judge-side.ts";
 import type { Judged } from "#lib/paste/judged.ts";

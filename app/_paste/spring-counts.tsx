@@ -1,7 +1,7 @@
 "use client";
 /** How many of each spring are on, to set by hand; taken when the button says so. */
 import { useState } from "react";
-import { CoilMark, coilWeight } from "#app/_plan/coil.tsx";
+import { CoilMark, coilWeight } from "#app/_parts/coils/coil.tsx";
 import { countWord, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import styles from "./paste.module.css";

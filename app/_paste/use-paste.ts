@@ -4,7 +4,7 @@
  * dialog while the page is open.
  */
 import { useDeferredValue, useMemo, useState } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { type Answer, type Answers, NO_ANSWERS, withAnswer } from "#lib/paste/answers.ts";
 import { itemsFrom, planWith } from "#lib/paste/drafts.ts";

@@ -1,11 +1,11 @@
 "use client";
 /** Adds to the class after the chosen item: a move from the library (both sides at once where it has sides), a heading, a pause. */
 import { useEffect, useRef, useState } from "react";
-import { addHeading, addMove, addPair, addPause } from "./acts.ts";
-import styles from "./dialogs.module.css";
-import { MovePicker } from "./panel/move-picker.tsx";
-import type { PlanSession } from "./session.ts";
-import { nameOf } from "./words.ts";
+import styles from "../_parts/dialogs.module.css";
+import { MovePicker } from "../_parts/move-picker.tsx";
+import { addHeading, addMove, addPair, addPause } from "../_session/acts.ts";
+import { nameOf } from "../_session/item-words.ts";
+import type { PlanSession } from "../_session/session.ts";
 
 interface AddDialogProps {
   readonly session: PlanSession;

@@ -2,18 +2,18 @@
 /** The middle of the plan page: the tools, and under them the rail, on a wide screen with its margin, the whole class, or its words. */
 import { useMemo, useState } from "react";
 import { Margin } from "#app/_margin/margin.tsx";
-import { LatePart } from "#app/_shell/late-part.tsx";
+import { LatePart } from "#app/_parts/late-part.tsx";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
+import { Empty } from "../_rail/empty.tsx";
+import { marksOf } from "../_rail/marks.ts";
+import { Rail } from "../_rail/rail.tsx";
+import { useScale } from "../_rail/use-scale.ts";
+import type { PlanSession } from "../_session/session.ts";
+import type { SessionSnapshot } from "../_session/session-types.ts";
 import { LATE } from "./late-parts.ts";
 import styles from "./plan-page.module.css";
-import { Empty } from "./rail/empty.tsx";
-import { marksOf } from "./rail/marks.ts";
-import { Rail } from "./rail/rail.tsx";
-import { RailTools } from "./rail/rail-tools.tsx";
-import { useScale } from "./rail/use-scale.ts";
-import type { PlanSession } from "./session.ts";
-import type { SessionSnapshot } from "./session-types.ts";
+import { RailTools } from "./plan-tools.tsx";
 import type { PlanView } from "./use-plan-view.ts";
 
 export interface MiddleProps {

@@ -2,7 +2,7 @@
 import { slipKey } from "#app/_margin/show-slip.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import type { SessionSnapshot } from "./session-types.ts";
+import type { SessionSnapshot } from "../_session/session-types.ts";
 
 /**
  * `last`: where the press before led to. While the choice still stands there the one after it is next, so that several of

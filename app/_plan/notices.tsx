@@ -1,10 +1,10 @@
 /** What stands between the person and their plan, in sentences over it. */
-import { NoLiveNotice } from "#app/_shell/no-live-notice.tsx";
+import { NoLiveNotice } from "#app/_parts/no-live-notice.tsx";
 import { nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
-import { ClosedNotice } from "./closed-notice.tsx";
+import { ClosedNotice } from "../_parts/closed-notice.tsx";
+import type { PlanSession } from "../_session/session.ts";
+import type { SessionSnapshot } from "../_session/session-types.ts";
 import styles from "./plan-page.module.css";
-import type { PlanSession } from "./session.ts";
-import type { SessionSnapshot } from "./session-types.ts";
 
 export function Notices({ session, snap }: { session: PlanSession; snap: SessionSnapshot }) {
   const near = nearBounds(session.doc, PLAN_BOUNDS);

@@ -4,10 +4,10 @@
  * any can be left out; what the rate would change is shown before it is taken, as one step that can be undone.
  */
 import { useRef, useState } from "react";
-import { Sheet } from "#app/_fit/sheet.tsx";
-import { setHeadField } from "#app/_plan/acts.ts";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import { Sheet } from "#app/_parts/sheet.tsx";
+import { setHeadField } from "#app/_session/acts.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import { differMuch, ownRate, PASSAGE_WORDS, type Reading, readingOf } from "#lib/talk/own-rate.ts";
 import { PASSAGE } from "#lib/talk/passage.ts";

@@ -1,11 +1,11 @@
 "use client";
 /** The class's talk on its panel: how much there is, what the figure means, the rate it is counted with and the way to one's own. */
 import { useId, useState } from "react";
-import { setHeadField } from "#app/_plan/acts.ts";
-import { NumberField } from "#app/_plan/fields/number-field.tsx";
-import type { PlanSession } from "#app/_plan/session.ts";
-import type { SessionSnapshot } from "#app/_plan/session-types.ts";
-import { LatePart } from "#app/_shell/late-part.tsx";
+import { LatePart } from "#app/_parts/late-part.tsx";
+import { NumberField } from "#app/_parts/number-field.tsx";
+import { setHeadField } from "#app/_session/acts.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { asideWords, talkInClass, talkPercent } from "#lib/cues/class-talk.ts";
 import { SPEECH_DEFAULTS } from "#lib/talk/talk.ts";
 import { lateReadAloud } from "./late-read-aloud.ts";

@@ -4,10 +4,10 @@
  * time for, what is for the crew. Read here, written in the item's script, which a line leads to. Prints as it stands.
  */
 import { useDeferredValue, useMemo, useRef } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
-import type { SessionSnapshot } from "#app/_plan/session-types.ts";
-import { nameOf } from "#app/_plan/words.ts";
-import { goToLine } from "#app/_script/go-to-line.ts";
+import { goToLine } from "#app/_session/go-to-line.ts";
+import { nameOf } from "#app/_session/item-words.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import {
   keepSameParts,
   type ReadPart,

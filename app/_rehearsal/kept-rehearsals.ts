@@ -3,9 +3,9 @@
  * edition was rehearsed that the studio could file it under. Cleared when the person signs out (`rehearsal-keys.ts`).
  */
 import * as z from "zod/mini";
-import type { KeptRehearsal } from "#app/floor/_parts/rehearsal/use-rehearsal.ts";
+import type { KeptRehearsal } from "#lib/floor/kept-rehearsal.ts";
 import { type Rehearsed, rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
-import { rehearsalKey } from "./rehearsal-keys.ts";
+import { rehearsalKey } from "../_parts/kept/rehearsal-keys.ts";
 
 /** Of one plan; the oldest make room. */
 const MOST = 5;

@@ -1,7 +1,7 @@
 "use client";
 /** From the plan to its rehearsals: run it now with no class, or look at what earlier ones measured. */
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 
 /** A plan's page opened with it shows the rehearsals at once: the way back from one. */

@@ -1,10 +1,10 @@
 "use client";
 /** One rehearsal beside the plan as it is now, worked out anew whenever the plan changes; what is ticked can be taken. */
 import { useMemo, useState } from "react";
-import { Changed } from "#app/_fit/changed.tsx";
-import { useFresh } from "#app/_fit/use-fresh.ts";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import { Changed } from "#app/_parts/changed.tsx";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useFresh } from "#app/_session/use-fresh.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { freeWords, ofLength } from "#lib/clock/length-words.ts";
 import {

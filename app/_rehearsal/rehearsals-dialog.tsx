@@ -1,9 +1,9 @@
 "use client";
 /** Rehearsals: start one, look at what one measured beside the plan as it is now, and take what is chosen of it. */
 import { useRef, useState } from "react";
-import { Sheet } from "#app/_fit/sheet.tsx";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { Moment } from "#app/_shell/moment.tsx";
+import { Moment } from "#app/_parts/moment.tsx";
+import { Sheet } from "#app/_parts/sheet.tsx";
+import type { PlanSession } from "#app/_session/session.ts";
 import styles from "./rehearsal.module.css";
 import { REHEARSALS_HASH } from "./rehearsal-acts.tsx";
 import { RehearsalPreview } from "./rehearsal-preview.tsx";

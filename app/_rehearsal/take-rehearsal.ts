@@ -1,5 +1,5 @@
 /** Taking a rehearsal into the plan: the chosen changes and the speaking rate, as one undo step, or nothing at all. */
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { setHead, setItemField } from "#lib/doc/write.ts";
 import { type Chosen, type RehearsalTake, rehearsalTake, takenChanges } from "#lib/floor/rehearsal-take.ts";

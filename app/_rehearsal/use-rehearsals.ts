@@ -1,7 +1,7 @@
 /** All rehearsals of a plan: one's own in this browser, and those that the rooms' devices told the studio of. */
 import { useEffect, useState } from "react";
 import * as z from "zod/mini";
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { type Rehearsed, rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
 import { ownRehearsals } from "./kept-rehearsals.ts";
 

@@ -2,11 +2,11 @@
 /** The script while it can be written: the bar, the lines, the list of live fields, comments on words, stock lines. */
 import { useId, useState } from "react";
 import type * as Y from "yjs";
-import { CommentForm } from "#app/_margin/comment-form.tsx";
-import { QuoteWords } from "#app/_margin/quote-words.tsx";
-import { postThread } from "#app/_margin/thread-acts.ts";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { CommentForm } from "#app/_session/threads/comment-form.tsx";
+import { QuoteWords } from "#app/_session/threads/quote-words.tsx";
+import { postThread } from "#app/_session/threads/thread-acts.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { offsetAt } from "#lib/editor/thread-marks.ts";
 import { pinWords, type WordsAnchor } from "#lib/margin/pin.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";

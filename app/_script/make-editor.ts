@@ -5,7 +5,7 @@
 import { Editor } from "@tiptap/core";
 import type { EditorView } from "@tiptap/pm/view";
 import type * as Y from "yjs";
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { copiedText, withoutCopied } from "#lib/editor/copied.ts";
 import { FieldOffers } from "#lib/editor/field-offer.ts";
 import { ScriptKeys } from "#lib/editor/keys.ts";

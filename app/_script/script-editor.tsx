@@ -4,10 +4,10 @@
  * item at a time. A script this version cannot show whole is read, never edited: see `lib/editor/fits.ts`.
  */
 import { useMemo } from "react";
-import type { PlanSession } from "#app/_plan/session.ts";
-import { useSnapshot } from "#app/_plan/use-session.ts";
-import { nameOf } from "#app/_plan/words.ts";
-import { LatePart } from "#app/_shell/late-part.tsx";
+import { LatePart } from "#app/_parts/late-part.tsx";
+import { nameOf } from "#app/_session/item-words.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import { useSnapshot } from "#app/_session/use-session.ts";
 import { scriptOf } from "#lib/doc/read.ts";
 import { whatDoesNotFit } from "#lib/editor/fits.ts";
 import { itemById } from "#lib/plan/lookup.ts";

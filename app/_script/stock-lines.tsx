@@ -1,6 +1,6 @@
 "use client";
 /** What the library can add at one touch: easier and harder ways, and prompts for what the move asks of a body. */
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { addScriptLine } from "#lib/doc/write.ts";
 import { PROMPT_NOTE, stockLines } from "#lib/editor/stock.ts";
 import { KIND_WORDS } from "#lib/editor/words.ts";

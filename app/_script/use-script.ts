@@ -3,15 +3,15 @@
 import type { Editor } from "@tiptap/core";
 import { type RefObject, useEffect, useRef, useState } from "react";
 import type * as Y from "yjs";
-import type { PlanSession } from "#app/_plan/session.ts";
-import type { SessionSnapshot } from "#app/_plan/session-types.ts";
+import type { PlanSession } from "#app/_session/session.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { type FieldOffer, offerOf } from "#lib/editor/field-offer.ts";
 import { itemFacts } from "#lib/editor/item-facts.ts";
 import { lineAt } from "#lib/editor/lines.ts";
 import { showThreads, type WordsThread } from "#lib/editor/thread-marks.ts";
 import type { CueKind, MoveItem } from "#lib/plan/schema.ts";
+import { answerWishes } from "../_session/go-to-line.ts";
 import { FactsBox } from "./facts-box.ts";
-import { answerWishes } from "./go-to-line.ts";
 import { makeEditor } from "./make-editor.ts";
 
 /** What the bar and the list of live fields need to know of the editor just now. */

@@ -2,12 +2,12 @@
 /** Who is signed in, day or night, and the way out. */
 import { useEffect, useRef, useState } from "react";
 import type { Role } from "#lib/policy/can.ts";
+import { openKeyHelp } from "../_parts/key-help.tsx";
+import { ROLE_WORDS } from "../_parts/words.ts";
 import styles from "./account-menu.module.css";
-import { openKeyHelp } from "./key-help.tsx";
 import { NewPassword } from "./new-password.tsx";
 import { SchemeChoice } from "./scheme-choice.tsx";
 import { SignOut } from "./sign-out.tsx";
-import { ROLE_WORDS } from "./words.ts";
 
 interface AccountProps {
   readonly id: string;

@@ -1,7 +1,7 @@
 /** The frame of the pages before one is inside: sign-in, first run, joining. */
 import type { ReactNode } from "react";
+import { Mark } from "../_parts/mark.tsx";
 import styles from "./door.module.css";
-import { Mark } from "./mark.tsx";
 
 interface DoorProps {
   readonly title: string;

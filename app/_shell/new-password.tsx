@@ -1,11 +1,11 @@
 "use client";
 /** A new password. It ends every other session of the person, and the form says so before and after. */
 import { type FormEvent, useState } from "react";
-import { Dialog } from "./dialog.tsx";
-import { Field, textOf } from "./field.tsx";
+import { Dialog } from "../_parts/dialog.tsx";
+import { Field, textOf } from "../_parts/field.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import styles from "./new-password.module.css";
-import { Problem } from "./problem.tsx";
-import { useSend } from "./use-send.ts";
 
 export function NewPassword() {
   const [open, setOpen] = useState(false);

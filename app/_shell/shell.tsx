@@ -6,8 +6,8 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
+import { Mark } from "../_parts/mark.tsx";
 import { AccountMenu } from "./account-menu.tsx";
-import { Mark } from "./mark.tsx";
 import type { Visit } from "./person.ts";
 import styles from "./shell.module.css";
 

@@ -3,11 +3,11 @@
 import { useState } from "react";
 import { late } from "#lib/client/late.ts";
 import { agree } from "#lib/plan/format.ts";
-import { dropAllRehearsals } from "../_rehearsal/rehearsal-keys.ts";
-import { dropAllDrafts } from "../library/_form/kept-draft.ts";
-import { useLateParts } from "./late-part.tsx";
-import { Problem } from "./problem.tsx";
-import { send } from "./send.ts";
+import { dropAllDrafts } from "../_parts/kept/kept-draft.ts";
+import { dropAllRehearsals } from "../_parts/kept/rehearsal-keys.ts";
+import { useLateParts } from "../_parts/late-part.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { send } from "../_parts/send.ts";
 
 /** Reads shared documents and talks to the server about them: more script than all else on most pages. */
 const lateCopies = late(() => import("./kept-copies.ts"));

@@ -3,9 +3,9 @@
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import type { ArchivedPlan } from "#server/plans/list-plans.ts";
-import { Moment } from "../_shell/moment.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Moment } from "../_parts/moment.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 
 export function ArchivedPlans({ plans }: { readonly plans: readonly ArchivedPlan[] }) {

@@ -1,9 +1,9 @@
 "use client";
 import { useRouter } from "next/navigation";
 import type { DeletedPlan } from "#server/plans/list-plans.ts";
-import { Moment } from "../_shell/moment.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Moment } from "../_parts/moment.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 
 export function DeletedPlans({ plans }: { readonly plans: readonly DeletedPlan[] }) {

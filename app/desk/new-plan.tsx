@@ -2,10 +2,10 @@
 /** The two ways to a new plan: an empty one, or one from a file. */
 import { useRouter } from "next/navigation";
 import { type ChangeEvent, type FormEvent, useId, useState } from "react";
-import { Dialog } from "../_shell/dialog.tsx";
-import { Field, textOf } from "../_shell/field.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Dialog } from "../_parts/dialog.tsx";
+import { Field, textOf } from "../_parts/field.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 
 interface NewPlanProps {

@@ -2,8 +2,8 @@
 /** What can be done to a plan from the desk. What was signed is archived; anything else is deleted, after a question. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 
 interface PlanActsProps {

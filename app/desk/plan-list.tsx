@@ -1,7 +1,7 @@
 import { plural } from "#lib/plan/format.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
-import { Moment } from "../_shell/moment.tsx";
-import { STATE_WORDS } from "../_shell/words.ts";
+import { Moment } from "../_parts/moment.tsx";
+import { STATE_WORDS } from "../_parts/words.ts";
 import styles from "./desk.module.css";
 import { PlanActs } from "./plan-acts.tsx";
 import { PlanLine } from "./plan-line.tsx";

@@ -2,8 +2,8 @@
 /** Makes a plan the team's or takes that back, after saying who will then see it. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 import { teamWords } from "./team-words.ts";
 

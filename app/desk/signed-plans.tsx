@@ -1,8 +1,8 @@
 /** Signed classes for those who do not write: the sheet for the wall and the tracks for a recording. */
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import type { SignedPlan } from "#server/plans/editions.ts";
-import { Moment } from "../_shell/moment.tsx";
-import { lengthWords } from "../_shell/words.ts";
+import { Moment } from "../_parts/moment.tsx";
+import { lengthWords } from "../_parts/words.ts";
 import styles from "./desk.module.css";
 import { PlanLine } from "./plan-line.tsx";
 

@@ -1,7 +1,7 @@
 /** What was handed in and waits for a lead, the longest waiting on top. */
 import { plural } from "#lib/plan/format.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
-import { Moment } from "../_shell/moment.tsx";
+import { Moment } from "../_parts/moment.tsx";
 import styles from "./desk.module.css";
 import { PlanLine } from "./plan-line.tsx";
 

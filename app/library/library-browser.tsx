@@ -1,7 +1,7 @@
 "use client";
 /** Search, choose, open. Down arrow goes from the field into the list; the address keeps what was chosen. */
 import { type KeyboardEvent, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
-import { PageKeys, type PageKeysProps } from "#app/_shell/key-help.tsx";
+import { PageKeys, type PageKeysProps } from "#app/_parts/key-help.tsx";
 import { filterToQuery } from "#lib/library/filter-query.ts";
 import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
 import { findMoves, type LibraryFilter, libraryIndex, NO_FILTER } from "#lib/library/search.ts";

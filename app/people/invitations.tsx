@@ -1,10 +1,10 @@
 "use client";
 import { useRouter } from "next/navigation";
 import type { InvitationView } from "#server/people/invite.ts";
-import { Moment } from "../_shell/moment.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
-import { ROLE_WORDS } from "../_shell/words.ts";
+import { Moment } from "../_parts/moment.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
+import { ROLE_WORDS } from "../_parts/words.ts";
 import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
 

@@ -2,9 +2,9 @@
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { InvitationView } from "#server/people/invite.ts";
-import { Field, textOf } from "../_shell/field.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Field, textOf } from "../_parts/field.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
 import { RoleBoxes } from "./role-boxes.tsx";

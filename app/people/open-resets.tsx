@@ -2,9 +2,9 @@
 /** Reset links that somebody could still use, so that no link lies about that no manager knows of. */
 import { useRouter } from "next/navigation";
 import type { OpenReset } from "#server/people/open-resets.ts";
-import { Moment } from "../_shell/moment.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Moment } from "../_parts/moment.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import styles from "./people.module.css";
 
 export function OpenResets({ open }: { readonly open: readonly OpenReset[] }) {

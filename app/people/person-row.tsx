@@ -3,10 +3,10 @@
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { Role } from "#lib/policy/can.ts";
-import { Dialog } from "../_shell/dialog.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
-import { ROLE_WORDS } from "../_shell/words.ts";
+import { Dialog } from "../_parts/dialog.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
+import { ROLE_WORDS } from "../_parts/words.ts";
 import styles from "./people.module.css";
 import { ResetDialog } from "./reset-dialog.tsx";
 import { RoleBoxes } from "./role-boxes.tsx";

@@ -3,10 +3,10 @@
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ResetLink } from "#server/people/reset-password.ts";
-import { Dialog } from "../_shell/dialog.tsx";
-import { Moment } from "../_shell/moment.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Dialog } from "../_parts/dialog.tsx";
+import { Moment } from "../_parts/moment.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
 

@@ -1,5 +1,5 @@
 /** A rule's example as a small class to read: what stands there, when, with which springs, and what changes between. Pure. */
-import { actionsWords } from "#app/_plan/words.ts";
+import { actionsWords } from "#app/_session/item-words.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";

@@ -8,10 +8,10 @@ import { own } from "#lib/plan/lookup.ts";
 import { can } from "#lib/policy/can.ts";
 import { HOUSE_LEVELS, LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { RULES } from "#lib/rules/registry.ts";
+import { SafetyNote } from "../_parts/safety-note.tsx";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
 import styles from "./rules.module.css";
-import { SafetyNote } from "./safety-note.tsx";
 
 export const metadata: Metadata = { title: "Rules" };
 

@@ -2,8 +2,8 @@
 /** A manager says here what one rule weighs in this house and within which limits; what that changes is said first. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
-import { Problem } from "#app/_shell/problem.tsx";
-import { useSend } from "#app/_shell/use-send.ts";
+import { Problem } from "#app/_parts/problem.tsx";
+import { useSend } from "#app/_parts/use-send.ts";
 import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
 import { limitsOf } from "#lib/rules/limits.ts";
 import { ruleById } from "#lib/rules/registry.ts";

@@ -1,7 +1,7 @@
 "use client";
 /** What the standard as typed would change in the team's plans, asked of the server a moment after the last key. */
 import { useEffect, useState } from "react";
-import { send } from "#app/_shell/send.ts";
+import { send } from "#app/_parts/send.ts";
 import { agree, plural } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { HouseStandard } from "#lib/rules/house-standard.ts";

@@ -4,10 +4,10 @@ import { useRouter } from "next/navigation";
 import { type FormEvent, useId, useState } from "react";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import type { DeviceView, NewCode } from "#server/devices/manage-devices.ts";
-import { Field, textOf } from "../_shell/field.tsx";
-import { Moment } from "../_shell/moment.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Field, textOf } from "../_parts/field.tsx";
+import { Moment } from "../_parts/moment.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import styles from "./studio.module.css";
 
 interface DevicesProps {

@@ -1,8 +1,8 @@
 "use client";
 /** The one policy of the house about sign-off. */
 import { useState } from "react";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 
 export function HousePolicy({ soleAuthorMaySign }: { readonly soleAuthorMaySign: boolean }) {
   const sending = useSend();

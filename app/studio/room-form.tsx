@@ -2,9 +2,9 @@
 /** Editing a room: its name, its carriage, its springs as measured. */
 import { type FormEvent, useId, useState } from "react";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
-import { Dialog } from "../_shell/dialog.tsx";
-import { Problem } from "../_shell/problem.tsx";
-import { useSend } from "../_shell/use-send.ts";
+import { Dialog } from "../_parts/dialog.tsx";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import { draftOf, emptySpring, type RoomDraft, readDraft, type SpringDraft } from "./room-draft.ts";
 import styles from "./studio.module.css";
 

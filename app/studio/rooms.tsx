@@ -5,7 +5,7 @@ import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 import { plural } from "#lib/plan/format.ts";
-import { CoilMark, coilWeight } from "../_plan/coil.tsx";
+import { CoilMark, coilWeight } from "../_parts/coils/coil.tsx";
 import { RoomForm } from "./room-form.tsx";
 import styles from "./studio.module.css";
 

@@ -1,7 +1,7 @@
 /**
  * One shared text in one field. The field always shows the text, but while an input method composes; every edit goes
  * into the text as it was made, and what others write moves the caret along with the letter before it. Knows no React
- * and no events: `app/_shell/shared-text.tsx` tells it of them.
+ * and no events: `app/_parts/shared-text.tsx` tells it of them.
  */
 import type * as Y from "yjs";
 import { UndoManager } from "yjs";

@@ -5,7 +5,7 @@
  * depend on what else the machine does. Then what each step and each rule takes. Exit 1 when a target is missed.
  */
 import * as Y from "yjs";
-import { deriver } from "#app/_plan/derive.ts";
+import { deriver } from "#app/_session/derive.ts";
 import { analyse } from "#lib/analysis/analysis.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import type { StudioContext } from "#lib/doc/lent.ts";

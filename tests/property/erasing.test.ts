@@ -6,7 +6,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import * as Y from "yjs";
-import { planUndo } from "#app/_plan/plan-undo.ts";
+import { planUndo } from "#app/_session/plan-undo.ts";
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { planHolds } from "#lib/doc/held.ts";

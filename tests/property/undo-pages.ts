@@ -3,7 +3,7 @@
  * The witness reads documents by their plain values and knows nothing of how undo works.
  */
 import * as Y from "yjs";
-import { planUndo } from "#app/_plan/plan-undo.ts";
+import { planUndo } from "#app/_session/plan-undo.ts";
 import { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parts, TAKEN_BACK } from "#lib/doc/layout.ts";

@@ -77,7 +77,7 @@ describe("at 4 m", () => {
   });
 
   test("the style sheet draws the seconds at those sizes, where the screen has room", () => {
-    const css = readFileSync("app/floor/_parts/live-class.module.css", "utf8");
+    const css = readFileSync("app/floor/_class/live-class.module.css", "utf8");
     expect(css).toMatch(/font-size: min\(max\(var\(--seconds\)/);
     expect(css).toMatch(/font-size: min\(max\(var\(--minutes\)/);
     expect(typeSizes(4)).toMatchObject({ seconds: SECONDS_SIZE, minutes: MINUTES_SIZE });

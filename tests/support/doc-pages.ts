@@ -1,6 +1,6 @@
 /** Pages of plans and months against a real server, each on a test edge, on a line that can die. */
 import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
-import { PlanSession } from "#app/_plan/session.ts";
+import { PlanSession } from "#app/_session/session.ts";
 import { type DeadLine, deadLine } from "./dead-line.ts";
 import { eventually } from "./eventually.ts";
 import { SMALL_PLAN, startSyncServer, type TestServer } from "./sync-server.ts";

@@ -1,7 +1,7 @@
 /** One kernel under every kind of shared document, against the real server: plan, month, and a kind made up here. */
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { MonthSession } from "#app/_month/month-session.ts";
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { copyName, parseCopyName } from "#lib/client/doc-session/copy-name.ts";
 import type { DocDescription, HeardOfAll, SessionUndo } from "#lib/client/doc-session/description.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";

@@ -2,7 +2,7 @@
 import { afterEach, describe, expect, test } from "vitest";
 import { WebSocket } from "ws";
 import { type MonthSession, openMonth } from "#app/_month/month-session.ts";
-import { PlanSession } from "#app/_plan/session.ts";
+import { PlanSession } from "#app/_session/session.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { openLine } from "#lib/client/line-link.ts";
 import { LiveCheck } from "#lib/client/live-check.ts";

@@ -1,6 +1,6 @@
 /** After a power cut that took words which were relayed: who holds a colleague's waits for them, says so, and loses nothing. */
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { PlanSession } from "#app/_plan/session.ts";
+import { PlanSession } from "#app/_session/session.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { parts } from "#lib/doc/layout.ts";
 import type { DocName } from "#lib/protocol/messages.ts";

@@ -4,7 +4,7 @@
  */
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import * as Y from "yjs";
-import type { PlanSession } from "#app/_plan/session.ts";
+import type { PlanSession } from "#app/_session/session.ts";
 import { copyName } from "#lib/client/doc-session/copy-name.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { PLAN_DOC_VERSION, parts, THEME_OF_V1 } from "#lib/doc/layout.ts";

@@ -1,22 +1,22 @@
 "use client";
 /** The class as a whole: title, length, theme, who is expected, opening and closing, notes, and what was taken out. */
-import { SideBars } from "#app/_balance/side-bars.tsx";
-import { UnevenList } from "#app/_balance/uneven-list.tsx";
+import { SideBars } from "#app/_parts/balance/side-bars.tsx";
+import { UnevenList } from "#app/_parts/balance/uneven-list.tsx";
+import { SharedText } from "#app/_parts/shared-text.tsx";
 import { TalkPart } from "#app/_rate/talk-part.tsx";
-import { SharedText } from "#app/_shell/shared-text.tsx";
 import { concernWords } from "#lib/cautions/concern.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import { secondsWords, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS, GROUPS, LEVELS } from "#lib/plan/schema.ts";
-import { putBack, setExpectedOn, setHeadField, setShare } from "../acts.ts";
-import { Choice } from "../fields/choice.tsx";
-import { NumberField } from "../fields/number-field.tsx";
-import { IntensityPart } from "../load/intensity-part.tsx";
-import type { PlanSession } from "../session.ts";
-import type { SessionSnapshot } from "../session-types.ts";
-import { CAUTION_NOTE, nameOf } from "../words.ts";
-import styles from "./panel.module.css";
+import { IntensityPart } from "../../_load/intensity-part.tsx";
+import { Choice } from "../../_parts/choice.tsx";
+import { NumberField } from "../../_parts/number-field.tsx";
+import styles from "../../_parts/panel.module.css";
+import { putBack, setExpectedOn, setHeadField, setShare } from "../../_session/acts.ts";
+import { CAUTION_NOTE, nameOf } from "../../_session/item-words.ts";
+import type { PlanSession } from "../../_session/session.ts";
+import type { SessionSnapshot } from "../../_session/session-types.ts";
 
 interface ClassPanelProps {
   readonly session: PlanSession;

@@ -1,9 +1,9 @@
 "use client";
 /** The words of a heading or a pause, written by several people at once. */
-import { SharedText } from "#app/_shell/shared-text.tsx";
+import { SharedText } from "#app/_parts/shared-text.tsx";
 import { labelOf } from "#lib/doc/read.ts";
 import type { Heading, Pause } from "#lib/plan/schema.ts";
-import type { PlanSession } from "../session.ts";
+import type { PlanSession } from "../../_session/session.ts";
 
 interface ItemLabelProps {
   readonly session: PlanSession;

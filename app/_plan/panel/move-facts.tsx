@@ -3,8 +3,8 @@ import Link from "next/link";
 import { CAUTION_WORDS, muscleList } from "#lib/library/words.ts";
 import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import { CAUTION_NOTE } from "../words.ts";
-import styles from "./panel.module.css";
+import styles from "../../_parts/panel.module.css";
+import { CAUTION_NOTE } from "../../_session/item-words.ts";
 
 /** `page`: where the library says everything about it; null for a move that only this plan has. */
 export function MoveFacts({ move, page }: { move: Move; page: string | null }) {

@@ -5,11 +5,11 @@ import { Margin } from "#app/_margin/margin.tsx";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
-import type { PlanSession } from "../session.ts";
-import type { SessionSnapshot } from "../session-types.ts";
+import styles from "../../_parts/panel.module.css";
+import type { PlanSession } from "../../_session/session.ts";
+import type { SessionSnapshot } from "../../_session/session-types.ts";
 import { ClassPanel } from "./class-panel.tsx";
 import { ItemPanel } from "./item-panel.tsx";
-import styles from "./panel.module.css";
 
 interface PanelProps {
   readonly ref: Ref<HTMLElement>;

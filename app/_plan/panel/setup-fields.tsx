@@ -4,13 +4,13 @@ import { worksSprings } from "#lib/load/load.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { FACINGS, type MoveItem } from "#lib/plan/schema.ts";
-import { setField } from "../acts.ts";
-import { Select } from "../fields/choice.tsx";
-import { NumberField } from "../fields/number-field.tsx";
-import type { PlanSession } from "../session.ts";
-import type { SessionSnapshot } from "../session-types.ts";
-import { estimateWords, FACING_WORDS } from "../words.ts";
-import styles from "./panel.module.css";
+import { Select } from "../../_parts/choice.tsx";
+import { NumberField } from "../../_parts/number-field.tsx";
+import styles from "../../_parts/panel.module.css";
+import { setField } from "../../_session/acts.ts";
+import { estimateWords, FACING_WORDS } from "../../_session/item-words.ts";
+import type { PlanSession } from "../../_session/session.ts";
+import type { SessionSnapshot } from "../../_session/session-types.ts";
 import { TimeBounds } from "./time-fields.tsx";
 
 interface SetupFieldsProps {

@@ -3,12 +3,12 @@
 import { clockTime, plainNumber } from "#lib/plan/format.ts";
 import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Pause } from "#lib/plan/schema.ts";
-import { setField, setSeconds } from "../acts.ts";
-import { NumberField } from "../fields/number-field.tsx";
-import { stepSeconds } from "../rail/use-rail-keys.ts";
-import type { PlanSession } from "../session.ts";
-import type { SessionSnapshot } from "../session-types.ts";
-import styles from "./panel.module.css";
+import { NumberField } from "../../_parts/number-field.tsx";
+import styles from "../../_parts/panel.module.css";
+import { stepSeconds } from "../../_rail/use-rail-keys.ts";
+import { setField, setSeconds } from "../../_session/acts.ts";
+import type { PlanSession } from "../../_session/session.ts";
+import type { SessionSnapshot } from "../../_session/session-types.ts";
 
 interface TimeFieldsProps {
   readonly session: PlanSession;

@@ -1,7 +1,7 @@
 /** A change on a screen that follows: the acts in the order of hands and feet, then what is on. The words are the call's own. */
 import type { FloorItem } from "#lib/floor/view.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
-import { Coils } from "../_parts/coils.tsx";
+import { Coils } from "../../_parts/coils/floor-coils.tsx";
 import styles from "./follow.module.css";
 
 interface Props {

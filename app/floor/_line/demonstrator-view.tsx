@@ -4,7 +4,7 @@ import { crewSheet } from "#lib/line/crew.ts";
 import { setupWords } from "#lib/line/setup-words.ts";
 import { sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { Coils } from "../_parts/coils.tsx";
+import { Coils } from "../../_parts/coils/floor-coils.tsx";
 import { Board } from "./board.tsx";
 import styles from "./follow.module.css";
 import type { ViewProps } from "./view-props.ts";

@@ -9,8 +9,8 @@ import "@fontsource/atkinson-hyperlegible-mono/700.css";
 import "../../look.css";
 import "../floor.css";
 import { createRoot } from "react-dom/client";
-import { KeyHelp } from "../../_shell/key-help.tsx";
-import { FloorApp } from "../_parts/floor-app.tsx";
+import { KeyHelp } from "../../_parts/key-help.tsx";
+import { FloorApp } from "./floor-app.tsx";
 import { Mishap } from "./mishap.tsx";
 
 const main = document.querySelector("main");

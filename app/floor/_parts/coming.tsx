@@ -3,8 +3,8 @@ import type { SetupChange } from "#lib/cues/changes.ts";
 import type { FloorItem, FloorView } from "#lib/floor/view.ts";
 import { sideWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
-import { Coils } from "./coils.tsx";
-import styles from "./live-class.module.css";
+import { Coils } from "../../_parts/coils/floor-coils.tsx";
+import styles from "../_class/live-class.module.css";
 
 export function Coming({ view, equipment }: { view: FloorView; equipment: Equipment }) {
   const changing = view.phase === "change";

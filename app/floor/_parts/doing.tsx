@@ -2,8 +2,8 @@
 import type { FloorView } from "#lib/floor/view.ts";
 import { sideWords, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
-import { Coils } from "./coils.tsx";
-import styles from "./live-class.module.css";
+import { Coils } from "../../_parts/coils/floor-coils.tsx";
+import styles from "../_class/live-class.module.css";
 
 export function Doing({ view, equipment }: { view: FloorView; equipment: Equipment }) {
   const { item, block, phase } = view;

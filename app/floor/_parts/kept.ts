@@ -6,9 +6,9 @@
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { KeptCard, WithdrawnCard } from "#lib/floor/keep-cards.ts";
+import type { KeptRehearsal } from "#lib/floor/kept-rehearsal.ts";
 import type { ClockAnchor, FloorEvent } from "#lib/floor/log.ts";
 import type { FloorSettings } from "#lib/floor/settings.ts";
-import type { KeptRehearsal } from "./rehearsal/use-rehearsal.ts";
 
 export interface Pairing {
   readonly token: string;

@@ -2,7 +2,7 @@
 /** Every act and its keys. With `onChoose`, a pedal's own key can be given to an act by pressing it. */
 import { useEffect, useState } from "react";
 import { KEY_ACT_WORDS, KEY_ACTS, type KeyAct, type KeyChoice, keysOfAct, withKey } from "#lib/floor/keys.ts";
-import styles from "./ready-screen.module.css";
+import styles from "../_ready/ready-screen.module.css";
 
 interface Props {
   readonly chosen: KeyChoice;

@@ -1,9 +1,9 @@
 "use client";
 import type { FormEvent } from "react";
+import { Field, textOf } from "../../_parts/field.tsx";
+import { Problem } from "../../_parts/problem.tsx";
+import { useSend } from "../../_parts/use-send.ts";
 import styles from "../../_shell/door.module.css";
-import { Field, textOf } from "../../_shell/field.tsx";
-import { Problem } from "../../_shell/problem.tsx";
-import { useSend } from "../../_shell/use-send.ts";
 
 interface JoinProps {
   readonly invitationId: string;

@@ -3,8 +3,8 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { readJoin } from "#server/people/join.ts";
 import { springline } from "#server/springline.ts";
+import { ROLE_WORDS } from "../../_parts/words.ts";
 import { Door } from "../../_shell/door.tsx";
-import { ROLE_WORDS } from "../../_shell/words.ts";
 import { JoinForm } from "./join-form.tsx";
 
 export const metadata: Metadata = { title: "Join", referrer: "no-referrer" };

@@ -4,7 +4,7 @@
  * way back. Where it does not, the words are kept in the tab and are there when the person comes again.
  */
 import { useEffect, useRef, useState } from "react";
-import { Dialog } from "../../_shell/dialog.tsx";
+import { Dialog } from "../../_parts/dialog.tsx";
 import styles from "./form.module.css";
 
 /** What a browser with the Navigation API tells before it goes back or forward. */

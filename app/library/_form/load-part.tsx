@@ -1,6 +1,6 @@
 "use client";
 /** What the person works against: the load that is meant, the springs that may give it, how far the carriage goes. */
-import { CoilMark } from "#app/_plan/coil.tsx";
+import { CoilMark } from "#app/_parts/coils/coil.tsx";
 import type { SpringDraft } from "#lib/library/draft.ts";
 import type { KnownSpring } from "#lib/library/known-springs.ts";
 import { RESISTANCE_WORDS } from "#lib/library/words.ts";

@@ -5,7 +5,7 @@ import { draftOf, type MoveDraft, readDraft } from "#lib/library/draft.ts";
 import type { Fault, Place, ReadMove } from "#lib/library/faults.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import { draftKey, dropDraft, keepDraft, readKept } from "./kept-draft.ts";
+import { draftKey, dropDraft, keepDraft, readKept } from "../../_parts/kept/kept-draft.ts";
 
 export interface Base {
   readonly move: Move;

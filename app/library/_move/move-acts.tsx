@@ -4,9 +4,9 @@ import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { agree } from "#lib/plan/format.ts";
-import { Dialog } from "../../_shell/dialog.tsx";
-import { Problem } from "../../_shell/problem.tsx";
-import { useSend } from "../../_shell/use-send.ts";
+import { Dialog } from "../../_parts/dialog.tsx";
+import { Problem } from "../../_parts/problem.tsx";
+import { useSend } from "../../_parts/use-send.ts";
 import styles from "./move.module.css";
 
 interface MoveActsProps {

@@ -1,6 +1,6 @@
 /** What happened to a move: who, when, and each fact before and after. */
 import type { MoveRecordLine } from "#server/library/read-move.ts";
-import { Moment } from "../../_shell/moment.tsx";
+import { Moment } from "../../_parts/moment.tsx";
 import { ChangeList } from "./change-list.tsx";
 import styles from "./move.module.css";
 

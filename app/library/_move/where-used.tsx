@@ -3,8 +3,8 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { plural } from "#lib/plan/format.ts";
 import type { WhereUsed } from "#server/library/where-used.ts";
-import { Moment } from "../../_shell/moment.tsx";
-import { STATE_WORDS } from "../../_shell/words.ts";
+import { Moment } from "../../_parts/moment.tsx";
+import { STATE_WORDS } from "../../_parts/words.ts";
 import styles from "./move.module.css";
 
 export function WhereUsedList({ used }: { readonly used: WhereUsed }) {

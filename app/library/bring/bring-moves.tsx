@@ -6,8 +6,8 @@ import { useId, useRef, useState } from "react";
 import { moveLine } from "#lib/library/words.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { BroughtMove } from "#server/library/compare-moves.ts";
-import { Problem } from "../../_shell/problem.tsx";
-import { send } from "../../_shell/send.ts";
+import { Problem } from "../../_parts/problem.tsx";
+import { send } from "../../_parts/send.ts";
 import { ChangeList } from "../_move/change-list.tsx";
 import styles from "./bring.module.css";
 

@@ -7,7 +7,7 @@ import { headers } from "next/headers";
 import Link from "next/link";
 import { redirect } from "next/navigation";
 import { PlanPage } from "#app/_plan/plan-page.tsx";
-import type { PlanPageProps } from "#app/_plan/session-types.ts";
+import type { PlanPageProps } from "#app/_session/session-types.ts";
 import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";

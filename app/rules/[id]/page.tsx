@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { Moment } from "#app/_shell/moment.tsx";
+import { Moment } from "#app/_parts/moment.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
@@ -12,12 +12,12 @@ import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
 import { readStandard } from "#server/studio/change-standard.ts";
+import { SafetyNote } from "../../_parts/safety-note.tsx";
 import { isAboutBodies } from "../about-bodies.ts";
 import { ruleExamples } from "../examples.ts";
 import { Example } from "../excerpt-view.tsx";
 import { HouseTable } from "../house-table.tsx";
 import styles from "../rules.module.css";
-import { SafetyNote } from "../safety-note.tsx";
 import { StandardForm } from "../standard-form.tsx";
 
 interface PageProps {

@@ -2,9 +2,9 @@
 /** A room's seconds as its classes tell them: now, from the classes, how sure. A manager takes the chosen ones or none. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-import { Moment } from "#app/_shell/moment.tsx";
-import { Problem } from "#app/_shell/problem.tsx";
-import { useSend } from "#app/_shell/use-send.ts";
+import { Moment } from "#app/_parts/moment.tsx";
+import { Problem } from "#app/_parts/problem.tsx";
+import { useSend } from "#app/_parts/use-send.ts";
 import { percent, plainNumber, plural } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { PRIOR_SHARE, type StudioSecond } from "#lib/timings/studio-seconds.ts";

@@ -2,11 +2,11 @@
 /** A room's own seconds for the actions of a set-up change, and what typical changes then cost. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
-import { actionsWords } from "#app/_plan/words.ts";
+import { actionsWords } from "#app/_session/item-words.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
-import { Problem } from "../../_shell/problem.tsx";
-import { useSend } from "../../_shell/use-send.ts";
+import { Problem } from "../../_parts/problem.tsx";
+import { useSend } from "../../_parts/use-send.ts";
 import { costOf, TIMED, type Timed, typicalChanges } from "./timing-words.ts";
 import styles from "./timings.module.css";
 import { draftOf, editOf, hearing, keeping, readTimings, type TimingsDraft } from "./timings-draft.ts";

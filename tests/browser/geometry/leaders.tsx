@@ -1,5 +1,5 @@
 /** The coach's own screen at a moment of a class. */
-import { LiveClass } from "#app/floor/_parts/live-class.tsx";
+import { LiveClass } from "#app/floor/_class/live-class.tsx";
 import { NOT_HEARD } from "#lib/client/link-state.ts";
 import { FLOOR_SETTINGS } from "#lib/floor/settings.ts";
 import type { StagedClass } from "./cards.ts";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import * as Y from "yjs";
-import { lossWords, wordsOf } from "#app/_plan/taken-out/words.ts";
+import { lossWords, wordsOf } from "#app/_taken-out/words.ts";
 import { NamesSeen } from "#lib/client/names-seen.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { TAKEN_BACK } from "#lib/doc/layout.ts";

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { renderToStaticMarkup } from "react-dom/server";
 import { expect, test } from "vitest";
-import { PairForm } from "#app/floor/_parts/pair-form.tsx";
+import { PairForm } from "#app/floor/_page/pair-form.tsx";
 import { DEVICES_PLACE, DEVICES_WORDS } from "#lib/protocol/places.ts";
 
 test("the pairing page names the menu's own place and links to it", () => {

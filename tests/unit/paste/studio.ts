@@ -1,7 +1,7 @@
 /** An invented studio to read lists for: a few moves, four springs. */
-import { sidesOf } from "#app/_plan/acts.ts";
-import { startingSeconds } from "#app/_plan/starting-seconds.ts";
-import { startingSprings } from "#app/_plan/starting-springs.ts";
+import { sidesOf } from "#app/_session/acts.ts";
+import { startingSeconds } from "#app/_session/starting-seconds.ts";
+import { startingSprings } from "#app/_session/starting-springs.ts";
 import { type Answers, NO_ANSWERS } from "#lib/paste/answers.ts";
 import { judgeRows } from "#lib/paste/judge.ts";
 import type { Judged } from "#lib/paste/judged.ts";

@@ -1,7 +1,7 @@
 /** Pressing a count again and again comes by every finding of that level once, then begins again. */
 import { expect, test } from "vitest";
 import { nextFinding } from "#app/_plan/next-finding.ts";
-import type { SessionSnapshot } from "#app/_plan/session-types.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";

@@ -1,8 +1,8 @@
 /** What Fewer set-ups shows: both orders, what is saved by kind, planned times that meant another change, new findings. */
 import { describe, expect, test } from "vitest";
-import { holdMarks } from "#app/_order/hold-sign.tsx";
 import { type Choice, type FoundOrder, inOrder, orderPreview, solveBlock, solvedFrom } from "#app/_order/preview.ts";
 import { holdWords, kindRows, ordinal, savedWords } from "#app/_order/words.ts";
+import { holdMarks } from "#app/_session/hold-sign.tsx";
 import { classClock } from "#lib/clock/clock.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";

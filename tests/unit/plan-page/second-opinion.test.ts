@@ -1,7 +1,7 @@
 /** A page asks for the server's findings only where it found something else in the very same plan, and only once. */
 import { describe, expect, test } from "vitest";
-import { deriver } from "#app/_plan/derive.ts";
-import { SecondOpinion, type Served } from "#app/_plan/second-opinion.ts";
+import { deriver } from "#app/_session/derive.ts";
+import { SecondOpinion, type Served } from "#app/_session/second-opinion.ts";
 import { analyse } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { startingSprings } from "#app/_plan/starting-springs.ts";
+import { startingSprings } from "#app/_session/starting-springs.ts";
 import type { Equipment, Move } from "#lib/plan/schema.ts";
 
 /** In the middle of 0..400 mm: light 10 + 0.1 x 200 = 30 N, firm 20 + 0.3 x 200 = 80 N. */

@@ -1,6 +1,6 @@
 /** A page's studio is the server's newest, whatever the network does in between. */
 import { expect, test } from "vitest";
-import { StudioLink } from "#app/_plan/studio-link.ts";
+import { StudioLink } from "#app/_session/studio-link.ts";
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
 
 const studio = (mark: string): PlanStudio => ({

@@ -1,7 +1,7 @@
 /** Undo where two people set one value at the same moment, or one after the other: what they see, and what they are told. */
 import { afterEach, describe, expect, test } from "vitest";
 import * as Y from "yjs";
-import { planUndo } from "#app/_plan/plan-undo.ts";
+import { planUndo } from "#app/_session/plan-undo.ts";
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { setComesAfter } from "#lib/doc/hold.ts";

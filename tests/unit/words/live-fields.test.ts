@@ -1,6 +1,6 @@
 /** Wherever people read a plan, its live fields stand as they will be said; the file alone keeps the fields themselves. */
 import { describe, expect, test } from "vitest";
-import { wordsOf } from "#app/_plan/taken-out/words.ts";
+import { wordsOf } from "#app/_taken-out/words.ts";
 import { excerptOf } from "#app/rules/excerpt.ts";
 import { buildCard } from "#lib/card/card.ts";
 import { crewRows } from "#lib/card/crew-sheet.ts";

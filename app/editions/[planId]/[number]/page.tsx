@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { Moment } from "#app/_shell/moment.tsx";
+import { Moment } from "#app/_parts/moment.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";

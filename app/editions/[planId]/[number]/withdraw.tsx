@@ -2,8 +2,8 @@
 /** Takes the edition out of use. The reason is asked for first: it is what the devices show. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
-import { Problem } from "#app/_shell/problem.tsx";
-import { useSend } from "#app/_shell/use-send.ts";
+import { Problem } from "#app/_parts/problem.tsx";
+import { useSend } from "#app/_parts/use-send.ts";
 import styles from "./edition.module.css";
 
 interface Props {

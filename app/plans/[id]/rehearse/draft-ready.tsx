@@ -1,8 +1,8 @@
 "use client";
-/** The last look before a draft is rehearsed: what it is and is not, how to tap, which keys, what to be careful of. */
-import { DeviceSettings } from "#app/floor/_parts/device-settings.tsx";
-import styles from "#app/floor/_parts/ready-screen.module.css";
 import type { Settings } from "#app/floor/_parts/use-settings.ts";
+/** The last look before a draft is rehearsed: what it is and is not, how to tap, which keys, what to be careful of. */
+import { DeviceSettings } from "#app/floor/_ready/device-settings.tsx";
+import styles from "#app/floor/_ready/ready-screen.module.css";
 import type { Card } from "#lib/card/schema.ts";
 import { keysOfAct } from "#lib/floor/keys.ts";
 import { clockTime } from "#lib/plan/format.ts";

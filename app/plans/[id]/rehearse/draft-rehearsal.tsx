@@ -3,12 +3,12 @@
 import { useState } from "react";
 import { dropRunning, keepRehearsal, keepRunning, readRunning } from "#app/_rehearsal/kept-rehearsals.ts";
 import { REHEARSALS_HASH } from "#app/_rehearsal/rehearsal-acts.tsx";
-import { RehearsalDone } from "#app/floor/_parts/rehearsal/rehearsal-done.tsx";
-import { RehearsalScreen } from "#app/floor/_parts/rehearsal/rehearsal-screen.tsx";
-import type { KeptRehearsal } from "#app/floor/_parts/rehearsal/use-rehearsal.ts";
 import { useSettings } from "#app/floor/_parts/use-settings.ts";
+import { RehearsalDone } from "#app/floor/_rehearsal/rehearsal-done.tsx";
+import { RehearsalScreen } from "#app/floor/_rehearsal/rehearsal-screen.tsx";
 import type { Card } from "#lib/card/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
+import type { KeptRehearsal } from "#lib/floor/kept-rehearsal.ts";
 import { DraftReady } from "./draft-ready.tsx";
 
 type Screen =

@@ -2,10 +2,10 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { Moment } from "#app/_shell/moment.tsx";
+import { Moment } from "#app/_parts/moment.tsx";
+import { SafetyNote } from "#app/_parts/safety-note.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
-import { SafetyNote } from "#app/rules/safety-note.tsx";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { toldClass } from "#lib/floor/told-class.ts";
 import { latenessSentence } from "#lib/floor/words.ts";

@@ -1,5 +1,5 @@
 /** The sheet itself: times, moves, sides, springs in words and coils, changes, cautions. Black on white, no colour needed. */
-import { Coils } from "#app/floor/_parts/coils.tsx";
+import { Coils } from "#app/_parts/coils/floor-coils.tsx";
 import type { Card } from "#lib/card/schema.ts";
 import { type SheetRow, sheetRows } from "#lib/card/sheet.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";

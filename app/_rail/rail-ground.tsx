@@ -1,0 +1,143 @@
+"use client";
+/** What the items hang on: the steel lines, the clock at their left, the changes in the gaps, opening, closing, length. */
+import { clockTime, secondsWords } from "#lib/plan/format.ts";
+import { headSeconds } from "#lib/plan/lookup.ts";
+import { freeSpot } from "#lib/rail/drag.ts";
+import { type RailLayout, type Segment, segmentOf } from "#lib/rail/layout.ts";
+import { Seconds } from "../_parts/seconds.tsx";
+import { actionsWords } from "../_session/item-words.ts";
+import type { SessionSnapshot } from "../_session/session-types.ts";
+import styles from "./rail.module.css";
+import type { Preview } from "./use-rail-drag.ts";
+
+interface GroundProps {
+  readonly snap: SessionSnapshot;
+  readonly layout: RailLayout;
+  readonly preview: Preview | null;
+  readonly measure: (key: string) => (element: HTMLElement | null) => void;
+}
+
+/** Height of a clock label at the left, in px. */
+const LABEL_PX = 20;
+
+export function RailGround({ snap, layout, preview, measure }: GroundProps) {
+  return (
+    <>
+      <Steel layout={layout} />
+      {layout.segments.map((s) => (
+        <Ground key={s.key} segment={s} snap={snap} measure={measure} />
+      ))}
+      <LengthLine snap={snap} layout={layout} />
+      {preview?.kind === "place" && <DropLine layout={layout} after={preview.after} />}
+    </>
+  );
+}
+
+/** The two lines of the rail: whole while there is class, dotted where time is free, broken where it is over. */
+function Steel({ layout }: { layout: RailLayout }) {
+  const last = layout.segments.at(-1);
+  const worked = last?.kind === "free" ? last.top : layout.height;
+  const inTime = Math.min(worked, layout.lengthY);
+  return (
+    <div className={styles.steel} aria-hidden="true">
+      <span style={{ top: 0, height: inTime }} />
+      {worked > inTime && <span data-part="over" style={{ top: inTime, height: worked - inTime }} />}
+      {last?.kind === "free" && <span data-part="free" style={{ top: last.top, height: last.height }} />}
+    </div>
+  );
+}
+
+interface SegmentProps {
+  readonly segment: Segment;
+  readonly snap: SessionSnapshot;
+  readonly measure: GroundProps["measure"];
+}
+
+function Ground({ segment, snap, measure }: SegmentProps) {
+  const { kind, top, height } = segment;
+  if (kind === "heading") return null;
+  if (kind === "move" || kind === "pause") return <ClockLabel top={top} seconds={segment.from} tick />;
+  return (
+    <>
+      {kind === "opening" && <ClockLabel top={top} seconds={0} />}
+      {kind === "closing" && <ClockLabel top={top} seconds={segment.from} />}
+      <div className={styles.ground} data-kind={kind} style={{ top, height }}>
+        {kind === "gap" ? (
+          <Gap segment={segment} snap={snap} measure={measure(segment.key)} />
+        ) : (
+          <span ref={measure(segment.key)}>{groundWords(segment, snap)}</span>
+        )}
+      </div>
+    </>
+  );
+}
+
+function groundWords({ kind, from, to }: Segment, snap: SessionSnapshot): string {
+  if (kind === "free") return `${secondsWords(to - from)} free`;
+  const seconds = headSeconds(snap.plan, kind === "opening" ? "openingSeconds" : "closingSeconds");
+  return `${kind}, ${secondsWords(seconds)}`;
+}
+
+/** The change into a move: its seconds, its actions; dotted while estimated, whole when the author planned it. */
+function Gap({ segment, snap, measure }: Omit<SegmentProps, "measure"> & { measure: (e: HTMLElement | null) => void }) {
+  const row = snap.rows.find((r) => r.item === segment.item);
+  if (!row) return null;
+  const { planned, estimate, actions } = row.transition;
+  const seconds = planned ?? estimate;
+  if (seconds === 0 && estimate === 0) return null;
+  const words = actionsWords(actions);
+  const short = planned !== null && planned < estimate;
+  return (
+    <span
+      className={styles.gap}
+      ref={measure}
+      data-planned={planned !== null || undefined}
+      data-short={short || undefined}
+    >
+      <b>
+        <Seconds value={seconds} />
+      </b>
+      {planned !== null && ` planned${short ? `, estimate ${secondsWords(estimate)}` : ""}`}
+      {words && ` · ${words}`}
+    </span>
+  );
+}
+
+function ClockLabel({ top, seconds, tick = false }: { top: number; seconds: number; tick?: boolean }) {
+  return (
+    <span className={styles.clock} data-tick={tick || undefined} style={{ top }}>
+      {clockTime(seconds)}
+    </span>
+  );
+}
+
+/** Where the class has to end. Across the items when it is over, at the foot when there is time left. */
+function LengthLine({ snap, layout }: { snap: SessionSnapshot; layout: RailLayout }) {
+  const over = snap.total > snap.plan.lengthSeconds;
+  const taken = layout.segments
+    .filter((s) => s.kind === "move" || s.kind === "pause" || s.kind === "closing" || s.kind === "opening")
+    .map((s) => ({ top: s.top, height: LABEL_PX, seconds: s.from }));
+  const wanted = { top: layout.lengthY - LABEL_PX / 2, height: LABEL_PX, seconds: snap.plan.lengthSeconds };
+  const label = freeSpot(wanted, taken);
+  return (
+    <>
+      <span
+        className={styles.lengthLine}
+        data-over={over || undefined}
+        style={{ top: layout.lengthY }}
+        aria-hidden="true"
+      />
+      <span className={styles.lengthLabel} data-over={over || undefined} style={{ top: label }}>
+        {over && <span className="visually-hidden">The class should end at </span>}
+        {clockTime(snap.plan.lengthSeconds)}
+      </span>
+    </>
+  );
+}
+
+function DropLine({ layout, after }: { layout: RailLayout; after: string | null }) {
+  const segment = after === null ? layout.segments[0] : segmentOf(layout, after);
+  return segment ? (
+    <span className={styles.dropLine} style={{ top: segment.top + segment.height }} aria-hidden="true" />
+  ) : null;
+}

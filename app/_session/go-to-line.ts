@@ -1,0 +1,61 @@
+/**
+ * Goes to one line of an item's script from elsewhere on the page. The editor of another item has to be made first, so
+ * the wish is kept until it is there.
+ */
+import type { Editor } from "@tiptap/core";
+import { TextSelection } from "@tiptap/pm/state";
+import type { PlanSession } from "#app/_session/session.ts";
+import { lineText } from "#lib/editor/lines.ts";
+
+interface Wish {
+  readonly itemId: string;
+  /** Place among the lines that have words, from 0: as the plan counts them. */
+  readonly line: number;
+}
+interface Held {
+  wish: Wish | null;
+  readonly listeners: Set<() => void>;
+}
+const held = new WeakMap<PlanSession, Held>();
+
+function heldOf(session: PlanSession): Held {
+  const known = held.get(session) ?? { wish: null, listeners: new Set() };
+  held.set(session, known);
+  return known;
+}
+
+/** Chooses the item and puts the caret at the end of the line. */
+export function goToLine(session: PlanSession, itemId: string, line: number): void {
+  const own = heldOf(session);
+  own.wish = { itemId, line };
+  session.select(itemId);
+  for (const listener of own.listeners) listener();
+}
+
+/** Answers wishes for an item as long as its editor is there, the one that is held included. Returns the way to stop. */
+export function answerWishes(session: PlanSession, itemId: string, editor: Editor): () => void {
+  const own = heldOf(session);
+  const answer = () => {
+    if (own.wish?.itemId !== itemId || editor.isDestroyed) return;
+    const { line } = own.wish;
+    own.wish = null;
+    show(editor, line);
+  };
+  own.listeners.add(answer);
+  answer();
+  return () => own.listeners.delete(answer);
+}
+
+function show({ view }: Editor, wanted: number): void {
+  let place = -1;
+  let found: { pos: number; end: number } | null = null;
+  view.state.doc.forEach((line, pos) => {
+    if (lineText(line) !== "") place++;
+    if (place === wanted && found === null) found = { pos, end: pos + 1 + line.content.size };
+  });
+  const { pos, end } = found ?? { pos: 0, end: 1 };
+  view.dispatch(view.state.tr.setSelection(TextSelection.create(view.state.doc, end)));
+  const element = view.nodeDOM(pos);
+  if (element instanceof HTMLElement) element.scrollIntoView({ block: "center" });
+  view.focus();
+}
