@@ -5,7 +5,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { agree } from "#lib/plan/format.ts";
 import { FindingList } from "../_parts/finding-list.tsx";
-import { send } from "../_parts/post.ts";
+import { send } from "../_parts/send.ts";
 import { NoteForm } from "./note-form.tsx";
 import { StateDialog } from "./state-dialog.tsx";
 
@@ -36,7 +36,7 @@ export function HandInDialog({ session, onClosed }: Props) {
       <NoteForm
         label="A note to the lead (may be left out)"
         verb="Hand in"
-        submit={(note) => send(`/api/plans/${session.planId}/hand-in`, body(note))}
+        submit={(note) => send("POST", `/api/plans/${session.planId}/hand-in`, body(note))}
         onDone={() => {
           session.say("Handed in.");
           closer.current?.();
@@ -61,7 +61,7 @@ export function HandBackDialog({ session, onClosed }: Props) {
         label="What is to be changed"
         verb="Hand back"
         required="Say what is to be changed: whoever wrote the plan goes by it."
-        submit={(note) => send(`/api/plans/${session.planId}/hand-back`, { note })}
+        submit={(note) => send("POST", `/api/plans/${session.planId}/hand-back`, { note })}
         onDone={() => {
           session.say("Handed back.");
           closer.current?.();

@@ -5,7 +5,7 @@
  */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
-import { type Sent, send } from "../_parts/post.ts";
+import { type Sent, send } from "../_parts/send.ts";
 import { NoteForm } from "./note-form.tsx";
 import { type Reading, readingSchema, refusalOf } from "./reading.ts";
 import { ReadingView } from "./reading-view.tsx";
@@ -27,7 +27,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   const read = useCallback(async () => {
     setShown({ t: "asking" });
     setRefused(null);
-    setShown(shownOf(await send(`/api/plans/${planId}/read`, {})));
+    setShown(shownOf(await send("POST", `/api/plans/${planId}/read`, {}, { reads: readingSchema })));
   }, [planId]);
   useEffect(() => {
     void read();
@@ -57,12 +57,8 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   );
 }
 
-function shownOf(sent: Sent): Shown {
-  if (!sent.ok) return { t: "failed", message: sent.message };
-  const parsed = readingSchema.safeParse(sent.value);
-  if (parsed.success) return { t: "read", reading: parsed.data };
-  return { t: "failed", message: "The server's answer could not be read. Reload the page and try again." };
-}
+const shownOf = (sent: Sent<Reading>): Shown =>
+  sent.ok ? { t: "read", reading: sent.value } : { t: "failed", message: sent.message };
 
 interface SignProps {
   readonly session: PlanSession;
@@ -73,7 +69,7 @@ interface SignProps {
 
 function SignForm({ session, reading, closer, onRefused }: SignProps) {
   const sign = (note: string) =>
-    send(`/api/plans/${session.planId}/sign`, { hash: reading.hash, ...(note === "" ? {} : { note }) });
+    send("POST", `/api/plans/${session.planId}/sign`, { hash: reading.hash, ...(note === "" ? {} : { note }) });
   return (
     <NoteForm
       label="A note that goes with the edition (may be left out)"

@@ -1,12 +1,13 @@
 "use client";
 /** What can be done with the plan as a whole just now, by its state and by who is asking. */
-import { useRef, useState } from "react";
+import { useState } from "react";
 import { LatePart } from "#app/_parts/late-part.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { Me } from "#app/_session/session-types.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
-import { send } from "../_parts/post.ts";
+import { Problem } from "../_parts/problem.tsx";
+import { useSend } from "../_parts/use-send.ts";
 import { HandBackDialog, HandInDialog } from "./hand-dialogs.tsx";
 import { lateReview } from "./late-review.ts";
 import styles from "./margin.module.css";
@@ -51,27 +52,17 @@ function actsFor(state: PlanState, who: { readonly lead: boolean; readonly write
 }
 
 function TakeBack({ session }: { readonly session: PlanSession }) {
-  const [problem, setProblem] = useState<string | null>(null);
-  const busy = useRef(false);
+  const sending = useSend();
   async function takeBack() {
-    if (busy.current) return;
-    busy.current = true;
-    setProblem(null);
-    const sent = await send(`/api/plans/${session.planId}/take-back`, {});
-    busy.current = false;
-    if (sent.ok) session.say("Taken back. The plan is in writing again.");
-    else setProblem(sent.message);
+    const done = await sending.run("POST", `/api/plans/${session.planId}/take-back`, {});
+    if (done !== undefined) session.say("Taken back. The plan is in writing again.");
   }
   return (
     <>
-      <button type="button" className="button" onClick={takeBack}>
+      <button type="button" className="button" onClick={takeBack} aria-disabled={sending.busy}>
         Take back
       </button>
-      {problem !== null && (
-        <p role="alert" className="problem">
-          {problem}
-        </p>
-      )}
+      <Problem say={sending.problem} />
     </>
   );
 }

@@ -5,7 +5,7 @@
  */
 import Link from "next/link";
 import { type FormEvent, useId, useState } from "react";
-import { send } from "#app/_parts/post.ts";
+import { send } from "#app/_parts/send.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import styles from "./dialogs.module.css";
 
@@ -82,7 +82,10 @@ function SignInAgain({ session }: { session: Closed }) {
     event.preventDefault();
     const form = new FormData(event.currentTarget);
     setBusy(true);
-    const sent = await send("/api/auth/sign-in/email", { email: form.get("email"), password: form.get("password") });
+    const sent = await send("POST", "/api/auth/sign-in/email", {
+      email: form.get("email"),
+      password: form.get("password"),
+    });
     setBusy(false);
     if (!sent.ok) {
       setProblem(sent.status === 401 ? "Email and password do not go together. Try again." : sent.message);

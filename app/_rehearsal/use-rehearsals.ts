@@ -1,6 +1,7 @@
 /** All rehearsals of a plan: one's own in this browser, and those that the rooms' devices told the studio of. */
 import { useEffect, useState } from "react";
 import * as z from "zod/mini";
+import { send } from "#app/_parts/send.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { type Rehearsed, rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
 import { ownRehearsals } from "./kept-rehearsals.ts";
@@ -46,10 +47,11 @@ export function useRehearsals(session: PlanSession): Rehearsals {
 }
 
 async function askStudio(planId: string): Promise<readonly Rehearsal[]> {
-  const response = await fetch(`/api/plans/${encodeURIComponent(planId)}/rehearsals`, { cache: "no-store" });
-  if (!response.ok) throw new Error("the studio did not say");
-  const told = toldSchema.parse(await response.json());
-  return told.map(({ id, at, edition, roomName, rehearsed }) => ({
+  const told = await send("GET", `/api/plans/${encodeURIComponent(planId)}/rehearsals`, undefined, {
+    reads: toldSchema,
+  });
+  if (!told.ok) throw new Error("the studio did not answer");
+  return told.value.map(({ id, at, edition, roomName, rehearsed }) => ({
     id,
     at,
     rehearsed,

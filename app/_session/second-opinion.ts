@@ -4,6 +4,7 @@
  * older page, a defect) fetches what the server found.
  */
 import * as z from "zod/mini";
+import { send } from "#app/_parts/send.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { findingSchema } from "#lib/protocol/finding.ts";
@@ -75,7 +76,6 @@ export class SecondOpinion {
 const servedSchema = z.object({ plan: z.string(), findings: z.array(findingSchema) });
 
 export async function fetchFindings(planId: string): Promise<Served | null> {
-  const answer = await fetch(`/api/plans/${planId}/findings`);
-  const read = answer.ok ? servedSchema.safeParse(await answer.json()) : undefined;
-  return read?.success ? (read.data as Served) : null;
+  const sent = await send("GET", `/api/plans/${planId}/findings`, undefined, { reads: servedSchema });
+  return sent.ok ? (sent.value as Served) : null;
 }

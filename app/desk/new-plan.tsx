@@ -5,8 +5,10 @@ import { type ChangeEvent, type FormEvent, useId, useState } from "react";
 import { Dialog } from "../_parts/dialog.tsx";
 import { Field, textOf } from "../_parts/field.tsx";
 import { Problem } from "../_parts/problem.tsx";
+import { send } from "../_parts/send.ts";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
+import { madeSchema } from "./made-plan.ts";
 
 interface NewPlanProps {
   readonly rooms: readonly { readonly id: string; readonly name: string }[];
@@ -38,12 +40,13 @@ function NewPlanForm({ rooms, mayTeam }: NewPlanProps) {
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const form = new FormData(event.currentTarget);
-    const made = await sending.run<{ id: string }>("POST", "/api/plans", {
+    const body = {
       title: textOf(form, "title"),
       lengthSeconds: Math.round(Number(textOf(form, "minutes")) * 60),
       roomId: textOf(form, "room") || undefined,
       team: form.has("team"),
-    });
+    };
+    const made = await sending.run("POST", "/api/plans", body, { reads: madeSchema });
     if (made) router.push(`/plans/${made.id}`);
   };
   return (
@@ -95,10 +98,10 @@ function PlanFile() {
     const file = input.files?.[0];
     if (!file) return;
     setProblem(null);
-    const answer = await postFile(await file.text());
+    const sent = await send("POST", "/api/plans/import", file, { reads: madeSchema });
     input.value = "";
-    if (answer.id) router.push(`/plans/${answer.id}`);
-    else setProblem(`${file.name}: ${answer.message}`);
+    if (sent.ok) router.push(`/plans/${sent.value.id}`);
+    else setProblem(`${file.name}: ${sent.message}`);
   };
   return (
     <>
@@ -111,18 +114,4 @@ function PlanFile() {
       </div>
     </>
   );
-}
-
-async function postFile(text: string): Promise<{ id?: string; message: string }> {
-  try {
-    const response = await fetch("/api/plans/import", {
-      method: "POST",
-      headers: { "content-type": "application/json" },
-      body: text,
-    });
-    const answer = await response.json();
-    return { id: answer?.id, message: answer?.error?.message ?? "The server could not read this file." };
-  } catch {
-    return { message: "The server did not answer, and nothing was added. Try again when the network is back." };
-  }
 }

@@ -5,6 +5,7 @@ import { useState } from "react";
 import { Problem } from "../_parts/problem.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
+import { madeSchema } from "./made-plan.ts";
 
 interface PlanActsProps {
   readonly id: string;
@@ -22,7 +23,7 @@ export function PlanActs({ id, title, mayDelete, signed }: PlanActsProps) {
   const of = <span className="visually-hidden"> {title}</span>;
 
   const duplicate = async () => {
-    const made = await sending.run<{ id: string }>("POST", `/api/plans/${id}/duplicate`, {});
+    const made = await sending.run("POST", `/api/plans/${id}/duplicate`, {}, { reads: madeSchema });
     if (made) router.push(`/plans/${made.id}`);
   };
   const remove = async () => {

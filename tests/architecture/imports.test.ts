@@ -106,6 +106,13 @@ describe("structure", () => {
     expect(sql.map((s) => s.path)).toEqual([]);
   });
 
+  test("a page asks the server through app/_parts/send.ts alone", () => {
+    const asks = sources.filter(
+      (s) => s.layer === "app" && s.path !== "app/_parts/send.ts" && OWN_FETCH.test(stripComments(s.text)),
+    );
+    expect(asks.map((s) => s.path)).toEqual([]);
+  });
+
   test("no import cycles", () => {
     const graph = new Map(
       sources.map((s) => [s.path, s.imports.filter((i) => !i.typeOnly).flatMap((i) => target(s, i.from) ?? [])]),
@@ -119,6 +126,8 @@ describe("structure", () => {
   });
 });
 
+/** The platform's own `fetch`; a method of that name (`part.fetch()`, `private async fetch()`) is another thing. */
+const OWN_FETCH = /(?<![.\w]|async )fetch\(|\b(?:window|globalThis|self)\.fetch\(/;
 const stripComments = (text: string) => text.replace(/\/\*[\s\S]*?\*\//g, "").replace(/(^|\s)\/\/.*$/gm, "");
 
 function findCycle(graph: ReadonlyMap<string, readonly string[]>): string[] {

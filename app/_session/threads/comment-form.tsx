@@ -1,7 +1,7 @@
 "use client";
 /** A field for a comment. What was typed stays until the server has it; a refusal is said beside it. */
 import { type FormEvent, type KeyboardEvent, useEffect, useId, useRef, useState } from "react";
-import type { Sent } from "../../_parts/post.ts";
+import type { Sent } from "../../_parts/send.ts";
 import styles from "./threads.module.css";
 
 /** The server's own limit is asked at the server; this keeps a slip readable. */

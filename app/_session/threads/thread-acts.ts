@@ -1,13 +1,13 @@
 /** What can be done to a thread. Each gives back the server's answer; the thread itself comes by the page's socket. */
 import type { PlanSession } from "#app/_session/session.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
-import { type Sent, send } from "../../_parts/post.ts";
+import { type Sent, send } from "../../_parts/send.ts";
 
 export const postThread = (session: PlanSession, anchor: Anchor, body: string): Promise<Sent> =>
-  send(`/api/plans/${session.planId}/threads`, { anchor, body });
+  send("POST", `/api/plans/${session.planId}/threads`, { anchor, body });
 
 export const postReply = (threadId: string, body: string): Promise<Sent> =>
-  send(`/api/threads/${threadId}/comments`, { body });
+  send("POST", `/api/threads/${threadId}/comments`, { body });
 
 export const settleThread = (threadId: string, settled: boolean): Promise<Sent> =>
-  send(`/api/threads/${threadId}/settle`, { settled });
+  send("POST", `/api/threads/${threadId}/settle`, { settled });

@@ -1,5 +1,6 @@
 /** What a device says to the studio: take me as yours, which cards are mine, this is what the class did. */
 import * as z from "zod/mini";
+import { type Method, send } from "#app/_parts/send.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { Pairing } from "./kept.ts";
 
@@ -28,7 +29,6 @@ const cardsSchema = z.object({
   ),
   serverTime: z.number(),
 });
-const errorSchema = z.object({ error: z.object({ code: z.string(), message: z.string() }) });
 export type RoomCards = z.infer<typeof cardsSchema>;
 
 const NO_NETWORK = "The studio cannot be reached. What is kept on this device works without it.";
@@ -36,36 +36,31 @@ const STRANGE = "The studio's answer could not be read. Reload this page when th
 const WAIT_MS = 10_000;
 
 export const pair = (code: string): Promise<Answer<Pairing>> =>
-  ask("/api/devices/pair", pairingSchema, {
-    method: "POST",
-    headers: { "content-type": "application/json" },
-    body: JSON.stringify({ code }),
-  });
+  ask("POST", "/api/devices/pair", pairingSchema, { code });
 
 export const fetchCards = (token: string): Promise<Answer<RoomCards>> =>
-  ask("/api/devices/cards", cardsSchema, { headers: { authorization: `Bearer ${token}` } });
+  ask("GET", "/api/devices/cards", cardsSchema, undefined, token);
 
 const takenSchema = z.object({ sessionId: z.string() });
 
 export const sendLog = (token: string, log: ClassLog): Promise<Answer<{ sessionId: string }>> =>
-  ask("/api/devices/logs", takenSchema, {
-    method: "POST",
-    headers: { "content-type": "application/json", authorization: `Bearer ${token}` },
-    body: JSON.stringify(log),
-  });
+  ask("POST", "/api/devices/logs", takenSchema, log, token);
 
-async function ask<T>(path: string, schema: z.ZodMiniType<T>, init: RequestInit): Promise<Answer<T>> {
-  let body: unknown;
-  try {
-    // No cookie goes along: a device is a device, whoever is signed in on the same browser.
-    const signal = AbortSignal.timeout(WAIT_MS);
-    const response = await fetch(path, { ...init, credentials: "omit", cache: "no-store", signal });
-    body = await response.json();
-  } catch {
+/** As a page sends, but without a cookie: a device is a device, whoever is signed in on the same browser. */
+async function ask<T>(
+  method: Method,
+  path: string,
+  reads: z.ZodMiniType<T>,
+  body?: unknown,
+  token?: string,
+): Promise<Answer<T>> {
+  const headers: Record<string, string> = token === undefined ? {} : { authorization: `Bearer ${token}` };
+  const signal = AbortSignal.timeout(WAIT_MS);
+  const sent = await send(method, path, body, { reads, headers, credentials: "omit", signal });
+  if (sent.ok) return sent;
+  if (sent.code === "unreadable") return { ok: false, code: "strange", message: STRANGE };
+  // An error that is not the studio's own comes from what stands before it.
+  if (sent.code === "no-answer" || sent.code === "unknown")
     return { ok: false, code: "no-network", message: NO_NETWORK };
-  }
-  const parsed = schema.safeParse(body);
-  if (parsed.success) return { ok: true, value: parsed.data };
-  const refused = errorSchema.safeParse(body);
-  return refused.success ? { ok: false, ...refused.data.error } : { ok: false, code: "strange", message: STRANGE };
+  return { ok: false, code: sent.code, message: sent.message };
 }

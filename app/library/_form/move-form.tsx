@@ -17,7 +17,7 @@ import { TextInput } from "./form-fields.tsx";
 import { LeaveGuard } from "./leave-guard.tsx";
 import { LoadPart } from "./load-part.tsx";
 import { MusclesPart } from "./muscles-part.tsx";
-import { type Saved, saveMove } from "./save-move.ts";
+import { type SaveResult, saveMove } from "./save-move.ts";
 import { SetupPart } from "./setup-part.tsx";
 import { TimePart } from "./time-part.tsx";
 import { type MoveForm as Form, type MoveFormSetup, useMoveForm } from "./use-move-form.ts";
@@ -160,7 +160,7 @@ function useSaving(form: Form, id: string | null): Saving {
   const [conflict, setConflict] = useState<MoveNow | null>(null);
   const busy = useRef(false);
 
-  const take = (saved: Saved) => {
+  const take = (saved: SaveResult) => {
     const stop = (problem: string | null) => setState({ busy: false, done: false, problem });
     switch (saved.kind) {
       case "saved":

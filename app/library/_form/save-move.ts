@@ -1,9 +1,11 @@
 /** Sends a move to the server and says what became of it. Client only; never throws. */
+import * as z from "zod/mini";
+import { type Refused, send } from "#app/_parts/send.ts";
 import type { Fault } from "#lib/library/faults.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { MoveNow } from "#server/library/change-move.ts";
 
-export type Saved =
+export type SaveResult =
   | { readonly kind: "saved"; readonly id: string }
   /** The server found faults that the page did not know of, a name that was taken meanwhile for one. */
   | { readonly kind: "faults"; readonly say: string; readonly faults: readonly Fault[] }
@@ -12,43 +14,25 @@ export type Saved =
   | { readonly kind: "signed-out" }
   | { readonly kind: "failed"; readonly say: string };
 
-const NO_ANSWER = "The server did not answer. What you typed is still here: save again when the network is back.";
-const NOT_DONE = "The server could not save this. What you typed is still here: try again.";
+/** A new move has an id of the server's making. */
+const savedSchema = z.object({ id: z.optional(z.string()) });
 
 /** `id` null: a new move. `base`: `updatedAt` of what the change began from. */
-export async function saveMove(id: string | null, move: Move, base: number | null): Promise<Saved> {
+export async function saveMove(id: string | null, move: Move, base: number | null): Promise<SaveResult> {
   const [method, url, body] =
     id === null
       ? (["POST", "/api/library", { move }] as const)
       : (["PUT", `/api/library/${id}`, { move, base }] as const);
-  try {
-    const headers = { "content-type": "application/json" };
-    const response = await fetch(url, { method, headers, body: JSON.stringify(body) });
-    const answer: unknown = await response.json().catch(() => null);
-    return response.ok ? { kind: "saved", id: idOf(answer) ?? id ?? "" } : refusal(response.status, answer);
-  } catch {
-    return { kind: "failed", say: NO_ANSWER };
-  }
+  const sent = await send(method, url, body, { reads: savedSchema });
+  return sent.ok ? { kind: "saved", id: sent.value.id ?? id ?? "" } : refusal(sent);
 }
 
-interface Refusal {
-  readonly error?: { readonly code?: string; readonly message?: string; readonly details?: unknown };
-}
-
-function refusal(status: number, answer: unknown): Saved {
-  const error = (answer as Refusal | null)?.error; // the routes' own promise, looked at field by field
-  const say = error?.message ?? NOT_DONE;
+function refusal({ status, code, message, details }: Refused): SaveResult {
   if (status === 401) return { kind: "signed-out" };
-  if (error?.code === "move-changed") return { kind: "changed", say, now: error.details as MoveNow };
-  if (error?.code === "bad-move" || error?.code === "name-taken") {
-    const { faults } = error.details as { faults: readonly Fault[] };
-    return { kind: "faults", say, faults };
+  if (code === "move-changed") return { kind: "changed", say: message, now: details as MoveNow };
+  if (code === "bad-move" || code === "name-taken") {
+    const { faults } = details as { faults: readonly Fault[] };
+    return { kind: "faults", say: message, faults };
   }
-  return { kind: "failed", say };
-}
-
-function idOf(answer: unknown): string | undefined {
-  return typeof answer === "object" && answer !== null && "id" in answer && typeof answer.id === "string"
-    ? answer.id
-    : undefined;
+  return { kind: "failed", say: message };
 }
