@@ -10,7 +10,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { Changed } from "../_parts/changed.tsx";
-import { Sheet } from "../_parts/sheet.tsx";
+import { Dialog } from "../_parts/dialog.tsx";
 import { useFresh } from "../_session/use-fresh.ts";
 import styles from "./fit.module.css";
 import { FitSummary } from "./fit-summary.tsx";
@@ -59,9 +59,10 @@ export function FitDialog({ session, onClosed, onGo }: FitDialogProps) {
     <TimeTable preview={preview} onLock={writes ? lock : undefined} onGo={preview.fit.possible ? undefined : go} />
   );
   return (
-    <Sheet
+    <Dialog
       title="Fit to length"
-      onClosed={closed}
+      size="sheet"
+      onClose={closed}
       closer={closer}
       foot={
         <div className={styles.foot}>
@@ -94,7 +95,7 @@ export function FitDialog({ session, onClosed, onGo }: FitDialogProps) {
         />
       )}
       {table}
-    </Sheet>
+    </Dialog>
   );
 }
 

@@ -51,6 +51,7 @@ export function NoteForm(props: Props) {
         <label htmlFor={id}>{label}</label>
         <textarea
           ref={field}
+          data-first=""
           id={id}
           rows={3}
           maxLength={MAX_NOTE}

@@ -39,7 +39,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
 
   return (
     <StateDialog title="Review and sign" onClosed={onClosed} closer={closer} wide>
-      <div ref={top} tabIndex={-1} aria-live="polite">
+      <div ref={top} data-first="" tabIndex={-1} aria-live="polite">
         {shown.t === "asking" && <p>Reading the plan as the server has it…</p>}
         {shown.t === "failed" && <p className="problem">{shown.message}</p>}
         {shown.t === "read" && <ReadingView reading={shown.reading} />}

@@ -1,7 +1,7 @@
 "use client";
 /** A dialog of the margin: a title, and what is asked. */
-import { type ReactNode, type RefObject, useId } from "react";
-import { useOpenDialog } from "#app/_parts/use-open-dialog.ts";
+import type { ReactNode, RefObject } from "react";
+import { Dialog } from "#app/_parts/dialog.tsx";
 import styles from "./margin.module.css";
 
 interface Props {
@@ -14,14 +14,9 @@ interface Props {
 }
 
 export function StateDialog({ title, onClosed, closer, wide = false, children }: Props) {
-  const dialog = useOpenDialog(closer, onClosed);
-  const id = useId();
   return (
-    <dialog {...dialog} aria-labelledby={id} className={wide ? styles.wide : undefined}>
-      <div className={styles.dialog}>
-        <h2 id={id}>{title}</h2>
-        {children}
-      </div>
-    </dialog>
+    <Dialog title={title} onClose={onClosed} closer={closer} className={wide ? styles.wide : undefined}>
+      <div className={styles.dialog}>{children}</div>
+    </Dialog>
   );
 }

@@ -6,7 +6,7 @@
 import { useMemo, useRef, useState } from "react";
 import { Changed } from "#app/_parts/changed.tsx";
 import { Select } from "#app/_parts/choice.tsx";
-import { Sheet } from "#app/_parts/sheet.tsx";
+import { Dialog } from "#app/_parts/dialog.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useFresh } from "#app/_session/use-fresh.ts";
@@ -39,7 +39,7 @@ export function OrderDialog({ session, itemId, onClosed }: OrderDialogProps) {
   const stray = heading === null && itemId !== null ? itemById(plan, itemId) : undefined;
   if (heading === null) {
     return (
-      <Sheet title="Fewer set-ups" onClosed={onClosed} closer={closer}>
+      <Dialog title="Fewer set-ups" size="sheet" onClose={onClosed} closer={closer}>
         <NoBlock
           session={session}
           above={stray && nameOf(plan, stray)}
@@ -47,7 +47,7 @@ export function OrderDialog({ session, itemId, onClosed }: OrderDialogProps) {
           onMade={setChosen}
         />
         {headings.length > 0 && <BlockChoice plan={plan} headings={headings} value="" onChoose={setChosen} />}
-      </Sheet>
+      </Dialog>
     );
   }
   const choice = <BlockChoice plan={plan} headings={headings} value={heading} onChoose={setChosen} />;
@@ -101,9 +101,10 @@ function OpenBlock({ session, heading, closer, onClosed, choice }: OpenBlockProp
     if (takeOrder(session, { heading, free, shown, solved, from })) closer.current?.();
   };
   return (
-    <Sheet
+    <Dialog
       title="Fewer set-ups"
-      onClosed={onClosed}
+      size="sheet"
+      onClose={onClosed}
       closer={closer}
       foot={
         better && (
@@ -127,6 +128,6 @@ function OpenBlock({ session, heading, closer, onClosed, choice }: OpenBlockProp
       ) : (
         <OrderView {...{ plan, preview, free, setFree }} unheld={solved.unheld} />
       )}
-    </Sheet>
+    </Dialog>
   );
 }

@@ -7,7 +7,7 @@ import Link from "next/link";
 import { type FormEvent, useId, useState } from "react";
 import { send } from "#app/_parts/send.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
-import styles from "./dialogs.module.css";
+import styles from "./closed-notice.module.css";
 
 /** What it needs of a session, of whatever kind of document. */
 interface Closed {

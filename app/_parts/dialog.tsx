@@ -1,40 +1,42 @@
 "use client";
-/** A modal dialog on the platform's own element: Escape closes it, focus is kept inside and goes back where it was. */
-import { type ReactNode, useEffect, useId, useRef } from "react";
+/**
+ * The one modal dialog, on the platform's own element: open while it is mounted, Escape closes it, focus is kept inside
+ * and goes back where it was. A sheet is larger, scrolls inside and keeps what is at its foot in sight.
+ */
+import { type ReactNode, type RefObject, useId } from "react";
 import styles from "./dialog.module.css";
-import { openDialog } from "./use-open-dialog.ts";
+import { useOpenDialog } from "./use-open-dialog.ts";
 
 interface DialogProps {
   readonly title: string;
+  /** Called once it is closed, by whatever way. */
   readonly onClose: () => void;
+  /** Set to a way to close it from inside. */
+  readonly closer?: RefObject<(() => void) | null>;
+  readonly size?: "dialog" | "sheet";
+  /** Of a sheet: stays in sight while the rest scrolls. */
+  readonly foot?: ReactNode;
+  /** Beside the size, for one that fits neither. */
+  readonly className?: string | undefined;
+  /** Set to the element, for who moves the focus inside. */
+  readonly element?: RefObject<HTMLDialogElement | null>;
   readonly children: ReactNode;
 }
 
-/** Open while it is mounted. */
-export function Dialog({ title, onClose, children }: DialogProps) {
-  const ref = useRef<HTMLDialogElement>(null);
+export function Dialog({ title, onClose, closer, size = "dialog", foot, className, element, children }: DialogProps) {
+  const { close, ...dialog } = useOpenDialog(onClose, closer, element);
   const id = useId();
-  useEffect(() => {
-    const dialog = ref.current;
-    if (dialog) openDialog(dialog);
-    return () => dialog?.close();
-  }, []);
+  const sheet = size === "sheet";
   return (
-    <dialog
-      ref={ref}
-      aria-labelledby={id}
-      onCancel={(event) => {
-        event.preventDefault();
-        onClose();
-      }}
-    >
+    <dialog {...dialog} className={`${sheet ? styles.sheet : styles.dialog} ${className ?? ""}`} aria-labelledby={id}>
       <div className={styles.head}>
         <h2 id={id}>{title}</h2>
-        <button type="button" className="button button-quiet" onClick={onClose}>
+        <button type="button" className="button" onClick={close}>
           Close
         </button>
       </div>
-      {children}
+      {sheet ? <div className={styles.body}>{children}</div> : children}
+      {foot && <div className={styles.foot}>{foot}</div>}
     </dialog>
   );
 }

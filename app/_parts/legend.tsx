@@ -1,8 +1,8 @@
 "use client";
 /** What the marks mean, for the rail and for the whole class: each shown as it is drawn, with its word. */
-import { type ReactNode, useEffect, useRef } from "react";
+import type { ReactNode } from "react";
 import { CoilMark } from "./coils/coil.tsx";
-import dialogs from "./dialogs.module.css";
+import { Dialog } from "./dialog.tsx";
 import styles from "./legend.module.css";
 
 interface LegendProps {
@@ -78,22 +78,14 @@ export function Legend({ lanes = false, paper = false }: LegendProps) {
   );
 }
 
-/** The same as a sheet over the page. */
+/** The same in a dialog over the page. */
 export function LegendDialog({ lanes, onClose }: { lanes: boolean; onClose: () => void }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
   return (
-    <dialog ref={dialog} className={dialogs.dialog} aria-labelledby="marks-title" onClose={onClose}>
-      <div className={dialogs.head}>
-        <h2 id="marks-title">What the marks mean</h2>
-        <button type="button" className="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </div>
+    <Dialog title="What the marks mean" onClose={onClose}>
       <Legend lanes={lanes} />
       <p className="small quiet">
         No colour stands for a spring. What is red or ochre is also hatched, named or counted.
       </p>
-    </dialog>
+    </Dialog>
   );
 }

@@ -46,6 +46,7 @@ export function MovePicker({ moves, archived, chosen, onTake, autoFocus = false 
       <label htmlFor={`${id}-query`}>Search the library</label>
       <input
         ref={input}
+        data-first=""
         id={`${id}-query`}
         type="search"
         role="combobox"

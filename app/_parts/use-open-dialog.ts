@@ -1,33 +1,36 @@
 "use client";
-/** A native dialog that opens when it is put on the page. Escape closes it, and the focus goes back where it was. */
+/** A native dialog that opens when it is put on the page, and gives the focus back where it was. */
 import { type RefObject, useEffect, useRef } from "react";
 
-/** Opens it, once. What is marked `data-first` has the focus then; else the first thing that takes it. */
-export function openDialog(dialog: HTMLDialogElement): void {
-  if (dialog.open) return;
-  dialog.showModal();
-  dialog.querySelector<HTMLElement>("[data-first]")?.focus();
-}
+type Closer = RefObject<(() => void) | null>;
 
 /**
- * Gives the dialog's `ref` and `onClose`. `closer` is set to a way to close it from inside, and to null while there is none.
+ * Gives the dialog's `ref` and `onClose`, and a way to close it. `closer` is set to that way, and to null while there is
+ * none. What is marked `data-first` has the focus at first; else the first thing that takes it.
  */
-export function useOpenDialog(closer: RefObject<(() => void) | null>, onClosed: () => void) {
-  const ref = useRef<HTMLDialogElement>(null);
+export function useOpenDialog(onClosed: () => void, closer?: Closer, element?: RefObject<HTMLDialogElement | null>) {
+  const own = useRef<HTMLDialogElement>(null);
+  const ref = element ?? own;
   useEffect(() => {
-    const own = ref.current;
-    if (!own) return;
-    openDialog(own);
-    closer.current = () => own.close();
+    const dialog = ref.current;
+    if (!dialog) return;
+    open(dialog);
+    if (closer) closer.current = () => dialog.close();
     return () => {
-      closer.current = null;
+      if (closer) closer.current = null;
       // Taken away while open (the state changed under it): closing first gives the focus back.
-      if (own.open) own.close();
+      if (dialog.open) dialog.close();
     };
-  }, [closer]);
+  }, [closer, ref]);
   // A close that was followed by an opening (React mounts twice while developing) is none.
   const onClose = () => {
     if (ref.current?.open !== true) onClosed();
   };
-  return { ref, onClose };
+  return { ref, onClose, close: () => ref.current?.close() };
+}
+
+function open(dialog: HTMLDialogElement): void {
+  if (dialog.open) return;
+  dialog.showModal();
+  dialog.querySelector<HTMLElement>("[data-first]")?.focus();
 }

@@ -4,6 +4,7 @@
  * Nothing goes in while it is in doubt, unless the person leaves those rows out.
  */
 import { useLayoutEffect, useRef, useState } from "react";
+import { Dialog } from "#app/_parts/dialog.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
@@ -28,7 +29,7 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
   const afterId = after?.id ?? null;
   const paste = usePaste(session, plan, afterId);
   const [problem, setProblem] = useState<string | null>(null);
-  const dialog = useOpenDialog();
+  const dialog = useRef<HTMLDialogElement>(null);
   const put = useRef(false);
   const focusKept = useFocusKept(dialog, paste.rows);
 
@@ -45,22 +46,13 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
     dialog.current?.close();
   };
   return (
-    <dialog
-      ref={dialog}
-      className={styles.dialog}
-      data-full={paste.rows.length > 0 || undefined}
-      aria-labelledby="paste-title"
+    <Dialog
+      title="Paste a list"
+      element={dialog}
+      className={paste.rows.length > 0 ? `${styles.dialog} ${styles.full}` : styles.dialog}
       onClose={() => onClose(put.current)}
     >
-      <div className={styles.head}>
-        <div>
-          <h2 id="paste-title">Paste a list</h2>
-          <p className="quiet">{after ? `Goes in after ${nameOf(plan, after)}.` : "The first of the class."}</p>
-        </div>
-        <button type="button" className="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </div>
+      <p className="quiet">{after ? `Goes in after ${nameOf(plan, after)}.` : "Goes in as the first of the class."}</p>
       <Source text={paste.text} setText={paste.setText} context={paste.context} />
       {!paste.reading.ok && (
         <p className="problem" role="alert">
@@ -77,17 +69,8 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
         onDoubt={() => focusDoubt(dialog.current)}
         onLeaveOut={(keys) => answer(keys, { row: { skip: true } })}
       />
-    </dialog>
+    </Dialog>
   );
-}
-
-function useOpenDialog() {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useLayoutEffect(() => {
-    if (dialog.current && !dialog.current.open) dialog.current.showModal();
-    dialog.current?.querySelector<HTMLElement>("textarea")?.focus();
-  }, []);
-  return dialog;
 }
 
 /** An answer takes its own buttons away: the keyboard goes on to the next doubt, or to putting in when there is none. */

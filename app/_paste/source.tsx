@@ -46,6 +46,7 @@ export function Source({ text, setText, context }: SourceProps) {
       <label htmlFor="paste-text">Your list or table</label>
       <textarea
         ref={field}
+        data-first=""
         id="paste-text"
         className={styles.text}
         rows={text === "" ? 6 : 4}

@@ -1,7 +1,8 @@
 "use client";
 /** Adds to the class after the chosen item: a move from the library (both sides at once where it has sides), a heading, a pause. */
-import { useEffect, useRef, useState } from "react";
-import styles from "../_parts/dialogs.module.css";
+import { useRef, useState } from "react";
+import styles from "../_parts/dialog.module.css";
+import { Dialog } from "../_parts/dialog.tsx";
 import { MovePicker } from "../_parts/move-picker.tsx";
 import { addHeading, addMove, addPair, addPause } from "../_session/acts.ts";
 import { nameOf } from "../_session/item-words.ts";
@@ -14,35 +15,24 @@ interface AddDialogProps {
 }
 
 export function AddDialog({ session, onClose }: AddDialogProps) {
-  const dialog = useRef<HTMLDialogElement>(null);
+  const closer = useRef<(() => void) | null>(null);
   const added = useRef(false);
   const [pairs, setPairs] = useState(true);
   const { plan, selectedId } = session.getSnapshot();
   const after = plan.items.find((item) => item.id === selectedId) ?? plan.items.at(-1);
   const afterId = after?.id ?? null;
-  useEffect(() => {
-    // The picker asked for the focus before the dialog stood open, and opening gives it to the first button.
-    dialog.current?.showModal();
-    dialog.current?.querySelector<HTMLElement>("[role=combobox]")?.focus();
-  }, []);
 
   const add = (act: () => void) => {
     act();
     added.current = true;
-    dialog.current?.close();
+    closer.current?.();
   };
   const take = (moveId: string) => {
     const sided = session.studio.moves[moveId]?.sides === "each";
     add(() => (sided && pairs ? addPair(session, afterId, moveId) : addMove(session, afterId, moveId)));
   };
   return (
-    <dialog ref={dialog} className={styles.dialog} aria-labelledby="add-title" onClose={() => onClose(added.current)}>
-      <div className={styles.head}>
-        <h2 id="add-title">Add to the class</h2>
-        <button type="button" className="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </div>
+    <Dialog title="Add to the class" onClose={() => onClose(added.current)} closer={closer}>
       <p className="quiet">{after ? `After ${nameOf(plan, after)}.` : "The first of the class."}</p>
       <MovePicker moves={session.studio.moves} archived={session.studio.archived} chosen={null} onTake={take} />
       <label className="check">
@@ -57,6 +47,6 @@ export function AddDialog({ session, onClose }: AddDialogProps) {
           Add a pause
         </button>
       </div>
-    </dialog>
+    </Dialog>
   );
 }

@@ -4,7 +4,7 @@
  * any can be left out; what the rate would change is shown before it is taken, as one step that can be undone.
  */
 import { useRef, useState } from "react";
-import { Sheet } from "#app/_parts/sheet.tsx";
+import { Dialog } from "#app/_parts/dialog.tsx";
 import { setHeadField } from "#app/_session/acts.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
@@ -43,9 +43,10 @@ export function ReadAloudDialog({ session, onClosed }: ReadAloudProps) {
     closer.current?.();
   };
   return (
-    <Sheet
+    <Dialog
       title="Find your own rate"
-      onClosed={onClosed}
+      size="sheet"
+      onClose={onClosed}
       closer={closer}
       foot={
         <div className={styles.foot}>
@@ -84,7 +85,7 @@ export function ReadAloudDialog({ session, onClosed }: ReadAloudProps) {
         />
       )}
       {rate !== null && <WhatChanges plan={plan} rate={rate} />}
-    </Sheet>
+    </Dialog>
   );
 }
 

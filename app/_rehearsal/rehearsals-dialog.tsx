@@ -1,8 +1,8 @@
 "use client";
 /** Rehearsals: start one, look at what one measured beside the plan as it is now, and take what is chosen of it. */
 import { useRef, useState } from "react";
+import { Dialog } from "#app/_parts/dialog.tsx";
 import { Moment } from "#app/_parts/moment.tsx";
-import { Sheet } from "#app/_parts/sheet.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import styles from "./rehearsal.module.css";
 import { REHEARSALS_HASH } from "./rehearsal-acts.tsx";
@@ -26,7 +26,7 @@ export function RehearsalsDialog({
   };
   const chosen = rehearsals.all.find(({ id }) => id === chosenId) ?? rehearsals.all[0];
   return (
-    <Sheet title="Rehearse" onClosed={closed} closer={closer}>
+    <Dialog title="Rehearse" size="sheet" onClose={closed} closer={closer}>
       <div className={styles.start}>
         <p>
           Run the plan as it stands now, with no class: say every line aloud, do every set-up, and tap as each is really
@@ -46,7 +46,7 @@ export function RehearsalsDialog({
           onTaken={() => closer.current?.()}
         />
       )}
-    </Sheet>
+    </Dialog>
   );
 }
 
