@@ -1,7 +1,7 @@
 "use client";
 /** Springs as coils over the stretch in which they stay, with a mark where they change; facing and station likewise. */
 import { memo } from "react";
-import { coilWeight } from "#app/_parts/coils/coil.tsx";
+import { coilWeight } from "#app/_parts/coils/coil-weight.ts";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { COIL, type CoilFit, fitCoils } from "#lib/lanes/coil-fit.ts";
 import { stationWords } from "#lib/lanes/setup-lanes.ts";

@@ -6,7 +6,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import type { Me } from "#app/_session/session-types.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
-import { Problem } from "../_parts/problem.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import { HandBackDialog, HandInDialog } from "./hand-dialogs.tsx";
 import { lateReview } from "./late-review.ts";
@@ -62,7 +62,7 @@ function TakeBack({ session }: { readonly session: PlanSession }) {
       <button type="button" className="button" onClick={takeBack} aria-disabled={sending.busy}>
         Take back
       </button>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
     </>
   );
 }

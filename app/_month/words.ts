@@ -1,7 +1,7 @@
 /** Days, times and states of a month in words. Pure; English, whatever the device speaks. */
 import { isoWeekday } from "#lib/programme/calendar.ts";
 import type { PlanSummary } from "#lib/protocol/messages.ts";
-import { STATE_WORDS } from "../_parts/words.ts";
+import { STATE_WORDS } from "../_parts/state-words.ts";
 
 const MONTHS = "January February March April May June July August September October November December".split(" ");
 const DAYS = "Monday Tuesday Wednesday Thursday Friday Saturday Sunday".split(" ");

@@ -6,6 +6,7 @@
 import Link from "next/link";
 import { type FormEvent, useId, useState } from "react";
 import { send } from "#app/_parts/send.ts";
+import { SendButton } from "#app/_parts/send-button.tsx";
 import { CLOSE } from "#lib/protocol/close.ts";
 import styles from "./closed-notice.module.css";
 
@@ -110,9 +111,9 @@ function SignInAgain({ session }: { session: Closed }) {
           aria-describedby={problem ? `${id}-problem` : undefined}
         />
       </div>
-      <button type="submit" className="button button-strong" aria-disabled={busy}>
-        {busy ? "Signing in…" : "Sign in and go on"}
-      </button>
+      <SendButton busy={busy} doing="Signing in…">
+        Sign in and go on
+      </SendButton>
       {problem && (
         <p id={`${id}-problem`} className="problem" role="alert">
           {problem}

@@ -6,7 +6,7 @@
 import { type KeyboardEvent, useState } from "react";
 import { undoKey } from "#app/_parts/undo-key.ts";
 
-export interface Draft {
+export interface FieldDraft {
   /** What the field holds. */
   readonly text: string;
   readonly isOpen: boolean;
@@ -23,7 +23,7 @@ export interface Draft {
   letsGo(event: KeyboardEvent): boolean;
 }
 
-export function useDraft(shown: string): Draft {
+export function useDraft(shown: string): FieldDraft {
   const [typed, setTyped] = useState<{ readonly text: string; readonly from: string } | null>(null);
   /** What the taking over replaced that this person had not seen when they began. */
   const [replaced, setReplaced] = useState<string | null>(null);

@@ -1,7 +1,8 @@
 "use client";
 /** How many of each spring are on, to set by hand; taken when the button says so. */
 import { useState } from "react";
-import { CoilMark, coilWeight } from "#app/_parts/coils/coil.tsx";
+import { CoilMark } from "#app/_parts/coils/coil.tsx";
+import { coilWeight } from "#app/_parts/coils/coil-weight.ts";
 import { countWord, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import styles from "./paste.module.css";

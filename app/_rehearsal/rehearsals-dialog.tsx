@@ -2,7 +2,7 @@
 /** Rehearsals: start one, look at what one measured beside the plan as it is now, and take what is chosen of it. */
 import { useRef, useState } from "react";
 import { Dialog } from "#app/_parts/dialog.tsx";
-import { Moment } from "#app/_parts/moment.tsx";
+import { LocalTime } from "#app/_parts/local-time.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import styles from "./rehearsal.module.css";
 import { REHEARSALS_HASH } from "./rehearsal-acts.tsx";
@@ -71,7 +71,7 @@ function Which({ rehearsals: { all, studio }, chosenId, onChoose }: WhichProps) 
             <label key={id} className="check">
               <input type="radio" name="rehearsal" checked={id === chosenId} onChange={() => onChoose(id)} />
               <span>
-                <Moment at={at} />, {of}
+                <LocalTime at={at} />, {of}
               </span>
             </label>
           ))}
@@ -79,7 +79,7 @@ function Which({ rehearsals: { all, studio }, chosenId, onChoose }: WhichProps) 
       )}
       {all.length === 1 && all[0] && (
         <p>
-          <Moment at={all[0].at} />, {all[0].of}.
+          <LocalTime at={all[0].at} />, {all[0].of}.
         </p>
       )}
     </>

@@ -3,7 +3,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { Role } from "#lib/policy/can.ts";
 import { openKeyHelp } from "../_parts/key-help.tsx";
-import { ROLE_WORDS } from "../_parts/words.ts";
+import { ROLE_WORDS } from "../_parts/role-words.ts";
 import styles from "./account-menu.module.css";
 import { NewPassword } from "./new-password.tsx";
 import { SchemeChoice } from "./scheme-choice.tsx";

@@ -1,6 +1,6 @@
 /** The frame of the pages before one is inside: sign-in, first run, joining. */
 import type { ReactNode } from "react";
-import { Mark } from "../_parts/mark.tsx";
+import { ProgramMark } from "../_parts/program-mark.tsx";
 import styles from "./door.module.css";
 
 interface DoorProps {
@@ -15,7 +15,7 @@ export function Door({ title, lead, children }: DoorProps) {
       <div className={styles.rail} aria-hidden="true" />
       <div className={styles.inside}>
         <p className={styles.program}>
-          <Mark /> Springline
+          <ProgramMark /> Springline
         </p>
         <h1>{title}</h1>
         <p className={styles.lead}>{lead}</p>

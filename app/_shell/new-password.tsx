@@ -2,8 +2,9 @@
 /** A new password. It ends every other session of the person, and the form says so before and after. */
 import { type FormEvent, useState } from "react";
 import { Dialog } from "../_parts/dialog.tsx";
-import { Field, textOf } from "../_parts/field.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { FormField, textOf } from "../_parts/form-field.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
+import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./new-password.module.css";
 
@@ -49,7 +50,7 @@ function PasswordForm({ onDone }: { readonly onDone: () => void }) {
         With a new password you are signed out everywhere else: on every other device and in every other browser, at
         once.
       </p>
-      <Field
+      <FormField
         label="Your password now"
         name="current"
         type="password"
@@ -57,7 +58,7 @@ function PasswordForm({ onDone }: { readonly onDone: () => void }) {
         required
         data-first
       />
-      <Field
+      <FormField
         label="New password"
         name="next"
         type="password"
@@ -67,10 +68,10 @@ function PasswordForm({ onDone }: { readonly onDone: () => void }) {
         required
         hint="At least 10 characters."
       />
-      <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" disabled={sending.busy}>
-        {sending.busy ? "Changing it" : "Change it and sign out elsewhere"}
-      </button>
+      <ProblemLine say={sending.problem} />
+      <SendButton busy={sending.busy} doing="Changing it…">
+        Change it and sign out elsewhere
+      </SendButton>
     </form>
   );
 }

@@ -6,7 +6,7 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
-import { Mark } from "../_parts/mark.tsx";
+import { ProgramMark } from "../_parts/program-mark.tsx";
 import { AccountMenu } from "./account-menu.tsx";
 import type { Visit } from "./person.ts";
 import styles from "./shell.module.css";
@@ -49,7 +49,7 @@ export function Shell({ visit, section, children }: ShellProps) {
       </a>
       <header className={styles.head}>
         <Link className={styles.home} href="/desk">
-          <Mark />
+          <ProgramMark />
           <span className={styles.studio}>{studio.name}</span>
         </Link>
         <nav className={styles.way} aria-label="Main">

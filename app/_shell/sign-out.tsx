@@ -6,7 +6,7 @@ import { agree } from "#lib/plan/format.ts";
 import { dropAllDrafts } from "../_parts/kept/kept-draft.ts";
 import { dropAllRehearsals } from "../_parts/kept/rehearsal-keys.ts";
 import { useLateParts } from "../_parts/late-part.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { send } from "../_parts/send.ts";
 
 /** Reads shared documents and talks to the server about them: more script than all else on most pages. */
@@ -69,7 +69,7 @@ export function SignOut({ userId }: { readonly userId: string }) {
       <button type="button" className="button" onClick={look} disabled={step.kind === "looking"}>
         {step.kind === "looking" ? "Making sure all is saved" : "Sign out"}
       </button>
-      <Problem say={step.kind === "problem" ? step.say : null} />
+      <ProblemLine say={step.kind === "problem" ? step.say : null} />
     </div>
   );
 }

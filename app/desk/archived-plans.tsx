@@ -3,8 +3,8 @@
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import type { ArchivedPlan } from "#server/plans/list-plans.ts";
-import { Moment } from "../_parts/moment.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { LocalTime } from "../_parts/local-time.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 
@@ -19,7 +19,7 @@ export function ArchivedPlans({ plans }: { readonly plans: readonly ArchivedPlan
     <section className={styles.group}>
       <h2>Archived</h2>
       <p className="quiet">A signed edition stays on the devices until a lead withdraws it.</p>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
       <ul className={styles.plain}>
         {plans.map((plan) => (
           <li key={plan.id}>
@@ -27,7 +27,7 @@ export function ArchivedPlans({ plans }: { readonly plans: readonly ArchivedPlan
               <Link href={`/plans/${plan.id}`}>{plan.title || "Untitled plan"}</Link>{" "}
               <span className="quiet small">
                 {plan.edition > 0 ? `edition ${plan.edition}${plan.withdrawn ? " withdrawn" : " signed"}, ` : ""}
-                {plan.ownerName}, archived <Moment at={plan.archivedAt} />
+                {plan.ownerName}, archived <LocalTime at={plan.archivedAt} />
               </span>
             </span>
             {plan.mayReturn ? (

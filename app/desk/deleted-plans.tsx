@@ -1,8 +1,8 @@
 "use client";
 import { useRouter } from "next/navigation";
 import type { DeletedPlan } from "#server/plans/list-plans.ts";
-import { Moment } from "../_parts/moment.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { LocalTime } from "../_parts/local-time.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 
@@ -15,14 +15,14 @@ export function DeletedPlans({ plans }: { readonly plans: readonly DeletedPlan[]
   return (
     <section className={styles.group}>
       <h2>Deleted</h2>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
       <ul className={styles.plain}>
         {plans.map((plan) => (
           <li key={plan.id}>
             <span>
               {plan.title || "Untitled plan"}{" "}
               <span className="quiet small">
-                deleted <Moment at={plan.deletedAt} />
+                deleted <LocalTime at={plan.deletedAt} />
               </span>
             </span>
             <button

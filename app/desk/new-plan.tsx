@@ -3,9 +3,10 @@
 import { useRouter } from "next/navigation";
 import { type ChangeEvent, type FormEvent, useId, useState } from "react";
 import { Dialog } from "../_parts/dialog.tsx";
-import { Field, textOf } from "../_parts/field.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { FormField, textOf } from "../_parts/form-field.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { send } from "../_parts/send.ts";
+import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 import { madeSchema } from "./made-plan.ts";
@@ -16,7 +17,7 @@ interface NewPlanProps {
   readonly mayTeam: boolean;
 }
 
-export function NewPlan({ rooms, mayTeam }: NewPlanProps) {
+export function NewPlanActs({ rooms, mayTeam }: NewPlanProps) {
   const [asking, setAsking] = useState(false);
   return (
     <div className={styles.begin}>
@@ -51,9 +52,9 @@ function NewPlanForm({ rooms, mayTeam }: NewPlanProps) {
   };
   return (
     <form className={styles.form} onSubmit={submit}>
-      <Field label="Title" name="title" required maxLength={200} data-first="" />
+      <FormField label="Title" name="title" required maxLength={200} data-first="" />
       <div className={styles.pair}>
-        <Field
+        <FormField
           label="Length in minutes"
           name="minutes"
           type="number"
@@ -80,10 +81,10 @@ function NewPlanForm({ rooms, mayTeam }: NewPlanProps) {
           Team plan: every coach may write in it
         </label>
       ) : null}
-      <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
-        {sending.busy ? "Making it" : "Make the plan"}
-      </button>
+      <ProblemLine say={sending.problem} />
+      <SendButton busy={sending.busy} doing="Making the plan…">
+        Make the plan
+      </SendButton>
     </form>
   );
 }
@@ -110,7 +111,7 @@ function PlanFile() {
         Open a plan file
       </label>
       <div className={styles.problem}>
-        <Problem say={problem} />
+        <ProblemLine say={problem} />
       </div>
     </>
   );

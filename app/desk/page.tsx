@@ -10,10 +10,10 @@ import { Shell } from "../_shell/shell.tsx";
 import { ArchivedPlans } from "./archived-plans.tsx";
 import { DeletedPlans } from "./deleted-plans.tsx";
 import styles from "./desk.module.css";
-import { NewPlan } from "./new-plan.tsx";
+import { NewPlanActs } from "./new-plan.tsx";
 import { PlanList } from "./plan-list.tsx";
 import { SignedPlans } from "./signed-plans.tsx";
-import { Waiting } from "./waiting.tsx";
+import { WaitingPlans } from "./waiting-plans.tsx";
 
 export const metadata: Metadata = { title: "Desk" };
 
@@ -35,13 +35,13 @@ export default async function DeskPage() {
       <div className={styles.head}>
         <h1>Desk</h1>
         {writes ? (
-          <NewPlan rooms={rooms} mayTeam={actor.roles.some((role) => role === "coach" || role === "lead")} />
+          <NewPlanActs rooms={rooms} mayTeam={actor.roles.some((role) => role === "coach" || role === "lead")} />
         ) : null}
       </div>
       {can(actor, "people.manage") && !writes ? <WhyNoPlan /> : null}
       {groups.map(({ title, empty, plans, waiting }) =>
         waiting ? (
-          <Waiting key={title} title={title} plans={plans} rooms={roomNames} />
+          <WaitingPlans key={title} title={title} plans={plans} rooms={roomNames} />
         ) : plans.length > 0 || (empty && writes) ? (
           <PlanList key={title} title={title} empty={empty} plans={plans} rooms={roomNames} me={actor.id} />
         ) : null,

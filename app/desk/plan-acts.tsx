@@ -2,7 +2,7 @@
 /** What can be done to a plan from the desk. What was signed is archived; anything else is deleted, after a question. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-import { Problem } from "../_parts/problem.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 import { madeSchema } from "./made-plan.ts";
@@ -65,7 +65,7 @@ export function PlanActs({ id, title, mayDelete, signed }: PlanActsProps) {
           </button>
         </>
       ) : null}
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
     </>
   );
 }

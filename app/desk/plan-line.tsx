@@ -5,7 +5,7 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import type { PlanSummary } from "#lib/protocol/messages.ts";
-import { lengthWords } from "../_parts/words.ts";
+import { lengthWords } from "../_parts/time-words.ts";
 import styles from "./desk.module.css";
 
 const WHOLE_SECONDS = 3600;

@@ -1,7 +1,7 @@
 import { plural } from "#lib/plan/format.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
-import { Moment } from "../_parts/moment.tsx";
-import { STATE_WORDS } from "../_parts/words.ts";
+import { LocalTime } from "../_parts/local-time.tsx";
+import { STATE_WORDS } from "../_parts/state-words.ts";
 import styles from "./desk.module.css";
 import { PlanActs } from "./plan-acts.tsx";
 import { PlanLine } from "./plan-line.tsx";
@@ -59,7 +59,7 @@ function Facts({ plan, rooms, me }: { plan: PlanListEntry; rooms: PlanListProps[
   ];
   return (
     <>
-      {words.filter((word) => word).join(" · ")} · changed <Moment at={plan.updatedAt} />
+      {words.filter((word) => word).join(" · ")} · changed <LocalTime at={plan.updatedAt} />
     </>
   );
 }

@@ -2,7 +2,7 @@
 /** Makes a plan the team's or takes that back, after saying who will then see it. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-import { Problem } from "../_parts/problem.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./desk.module.css";
 import { teamWords } from "./team-words.ts";
@@ -31,7 +31,7 @@ export function ShareAct({ id, title, team }: ShareActProps) {
           {words.act}
           {of}
         </button>
-        <Problem say={sending.problem} />
+        <ProblemLine say={sending.problem} />
       </>
     );
   }

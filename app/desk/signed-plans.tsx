@@ -1,8 +1,8 @@
 /** Signed classes for those who do not write: the sheet for the wall and the tracks for a recording. */
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import type { SignedPlan } from "#server/plans/editions.ts";
-import { Moment } from "../_parts/moment.tsx";
-import { lengthWords } from "../_parts/words.ts";
+import { LocalTime } from "../_parts/local-time.tsx";
+import { lengthWords } from "../_parts/time-words.ts";
 import styles from "./desk.module.css";
 import { PlanLine } from "./plan-line.tsx";
 
@@ -31,7 +31,7 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
             facts={
               <>
                 edition {plan.number} · {rooms[plan.roomId]} · signed by {plan.signedByName},{" "}
-                <Moment at={plan.signedAt} /> · {lengthWords(plan.lengthSeconds)}
+                <LocalTime at={plan.signedAt} /> · {lengthWords(plan.lengthSeconds)}
                 {plan.damaged ? <strong> · damaged: not what was signed, served nowhere</strong> : null}
                 {plan.withdrawn ? <strong> · {withdrawnWords(plan.withdrawn)}</strong> : null}
               </>

@@ -1,7 +1,8 @@
 "use client";
 import type { FormEvent } from "react";
-import { Field, textOf } from "../_parts/field.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { FormField, textOf } from "../_parts/form-field.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
+import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "../_shell/door.module.css";
 
@@ -30,7 +31,7 @@ export function FirstRunForm({ asksCode }: { readonly asksCode: boolean }) {
   return (
     <form className={styles.form} onSubmit={submit}>
       {asksCode ? (
-        <Field
+        <FormField
           label="Set-up code"
           name="code"
           required
@@ -39,11 +40,11 @@ export function FirstRunForm({ asksCode }: { readonly asksCode: boolean }) {
           hint="Eight signs. They stand on the console where the server was started."
         />
       ) : null}
-      <Field label="Name of the studio" name="studio" required maxLength={120} autoComplete="organization" />
-      <Field label="Town" name="town" maxLength={120} autoComplete="address-level2" />
-      <Field label="Your name" name="name" required maxLength={100} autoComplete="name" />
-      <Field label="E-mail" name="email" type="email" required autoComplete="username" />
-      <Field
+      <FormField label="Name of the studio" name="studio" required maxLength={120} autoComplete="organization" />
+      <FormField label="Town" name="town" maxLength={120} autoComplete="address-level2" />
+      <FormField label="Your name" name="name" required maxLength={100} autoComplete="name" />
+      <FormField label="E-mail" name="email" type="email" required autoComplete="username" />
+      <FormField
         label="Password"
         name="password"
         type="password"
@@ -60,10 +61,10 @@ export function FirstRunForm({ asksCode }: { readonly asksCode: boolean }) {
         <input type="checkbox" name="starter" defaultChecked />
         Begin with a library of moves under plain names and a first room of example springs, to be changed to your own
       </label>
-      <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
-        {sending.busy ? "Making the studio" : "Make the studio"}
-      </button>
+      <ProblemLine say={sending.problem} />
+      <SendButton busy={sending.busy} doing="Setting up…">
+        Make the studio
+      </SendButton>
     </form>
   );
 }

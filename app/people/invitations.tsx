@@ -1,10 +1,10 @@
 "use client";
 import { useRouter } from "next/navigation";
 import type { InvitationView } from "#server/people/invite.ts";
-import { Moment } from "../_parts/moment.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { LocalTime } from "../_parts/local-time.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
+import { ROLE_WORDS } from "../_parts/role-words.ts";
 import { useSend } from "../_parts/use-send.ts";
-import { ROLE_WORDS } from "../_parts/words.ts";
 import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
 
@@ -18,7 +18,7 @@ export function Invitations({ open }: { readonly open: readonly InvitationView[]
   return (
     <section className={styles.open}>
       <h3>Links not used yet</h3>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
       <ul className={styles.people}>
         {open.map((invitation) => (
           <li key={invitation.id} className={styles.invitation}>
@@ -26,7 +26,7 @@ export function Invitations({ open }: { readonly open: readonly InvitationView[]
               <strong>{invitation.name ?? invitation.email}</strong>{" "}
               <span className="quiet small">
                 {invitation.email} · {invitation.roles.map((role) => ROLE_WORDS[role].name).join(", ")} ·{" "}
-                {invitation.expired ? "has run out" : "works until"} <Moment at={invitation.expiresAt} />
+                {invitation.expired ? "has run out" : "works until"} <LocalTime at={invitation.expiresAt} />
               </span>
             </p>
             {invitation.expired ? null : <CopyLink link={invitation.link} label="Link" />}

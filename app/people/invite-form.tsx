@@ -2,8 +2,8 @@
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { InvitationView } from "#server/people/invite.ts";
-import { Field, textOf } from "../_parts/field.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { FormField, textOf } from "../_parts/form-field.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
@@ -31,10 +31,16 @@ export function InviteForm() {
   return (
     <>
       <form className={styles.form} onSubmit={submit}>
-        <Field label="E-mail" name="email" type="email" required autoComplete="off" />
-        <Field label="Name" name="name" maxLength={100} autoComplete="off" hint="They can change it when they join." />
+        <FormField label="E-mail" name="email" type="email" required autoComplete="off" />
+        <FormField
+          label="Name"
+          name="name"
+          maxLength={100}
+          autoComplete="off"
+          hint="They can change it when they join."
+        />
         <RoleBoxes legend="Comes as" />
-        <Problem say={sending.problem} />
+        <ProblemLine say={sending.problem} />
         <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
           Make a link
         </button>

@@ -2,8 +2,8 @@
 /** Reset links that somebody could still use, so that no link lies about that no manager knows of. */
 import { useRouter } from "next/navigation";
 import type { OpenReset } from "#server/people/open-resets.ts";
-import { Moment } from "../_parts/moment.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { LocalTime } from "../_parts/local-time.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./people.module.css";
 
@@ -19,7 +19,7 @@ export function OpenResets({ open }: { readonly open: readonly OpenReset[] }) {
   return (
     <section className={styles.open}>
       <h3>Reset links not used yet</h3>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
       <ul className={styles.people}>
         {open.map(({ id, forName, forEmail, byName, expiresAt }) => (
           <li key={id} className={styles.invitation}>
@@ -27,7 +27,7 @@ export function OpenResets({ open }: { readonly open: readonly OpenReset[] }) {
               <strong>{forName}</strong>{" "}
               <span className="quiet small">
                 {forEmail} · made {byName === null ? "on the server" : `by ${byName}`} · works until{" "}
-                <Moment at={expiresAt} />
+                <LocalTime at={expiresAt} />
               </span>
             </p>
             <button type="button" className={styles.act} onClick={() => withdraw(id)} aria-disabled={sending.busy}>

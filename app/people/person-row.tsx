@@ -4,9 +4,9 @@ import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { Role } from "#lib/policy/can.ts";
 import { Dialog } from "../_parts/dialog.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
+import { ROLE_WORDS } from "../_parts/role-words.ts";
 import { useSend } from "../_parts/use-send.ts";
-import { ROLE_WORDS } from "../_parts/words.ts";
 import styles from "./people.module.css";
 import { ResetDialog } from "./reset-dialog.tsx";
 import { RoleBoxes } from "./role-boxes.tsx";
@@ -65,7 +65,7 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
       <span className={styles.said} role="status">
         {said}
       </span>
-      {asking === null ? <Problem say={sending.problem} /> : null}
+      {asking === null ? <ProblemLine say={sending.problem} /> : null}
       {asking === "roles" ? <RolesDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
       {asking === "reset" ? <ResetDialog person={person} onClose={() => setAsking(null)} /> : null}
       {asking === "remove" ? <RemoveDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
@@ -91,7 +91,7 @@ function RolesDialog({ person, onClose, onDone }: AskProps) {
       <form className={styles.form} onSubmit={submit}>
         <RoleBoxes legend="May do" chosen={person.roles} />
         <p className="quiet small">The change counts at once, on pages that are open too.</p>
-        <Problem say={sending.problem} />
+        <ProblemLine say={sending.problem} />
         <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
           Keep these roles
         </button>
@@ -112,7 +112,7 @@ function RemoveDialog({ person, onClose, onDone }: AskProps) {
           They can no longer sign in, and every page they have open closes. Their plans, comments and signatures stay. A
           new invitation to the same address brings them back to them.
         </p>
-        <Problem say={sending.problem} />
+        <ProblemLine say={sending.problem} />
         <button type="button" className="button button-must" onClick={remove} aria-disabled={sending.busy}>
           Remove {person.name}
         </button>

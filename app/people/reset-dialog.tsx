@@ -4,8 +4,8 @@ import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ResetLink } from "#server/people/reset-password.ts";
 import { Dialog } from "../_parts/dialog.tsx";
-import { Moment } from "../_parts/moment.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { LocalTime } from "../_parts/local-time.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
@@ -32,8 +32,8 @@ export function ResetDialog({ person, onClose }: ResetDialogProps) {
           <>
             <CopyLink link={made.link} label="Send it to them yourself" />
             <p className="quiet small">
-              It works once, until <Moment at={made.expiresAt} />, and is not shown again. Whoever has it can sign in as{" "}
-              {person.name}, so send it to them alone.
+              It works once, until <LocalTime at={made.expiresAt} />, and is not shown again. Whoever has it can sign in
+              as {person.name}, so send it to them alone.
             </p>
           </>
         ) : (
@@ -42,7 +42,7 @@ export function ResetDialog({ person, onClose }: ResetDialogProps) {
               They choose a new password through the link, and are signed out everywhere else. An older reset link stops
               working. That you made it goes on the studio’s record.
             </p>
-            <Problem say={sending.problem} />
+            <ProblemLine say={sending.problem} />
             <button type="button" className="button button-strong" onClick={make} aria-disabled={sending.busy}>
               Make a reset link
             </button>

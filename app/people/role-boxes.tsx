@@ -1,6 +1,6 @@
 /** The five roles as boxes to tick, each with what it may do. */
 import { ROLES, type Role } from "#lib/policy/can.ts";
-import { ROLE_WORDS } from "../_parts/words.ts";
+import { ROLE_WORDS } from "../_parts/role-words.ts";
 import styles from "./people.module.css";
 
 export function RoleBoxes({ chosen = [], legend }: { readonly chosen?: readonly Role[]; readonly legend: string }) {

@@ -14,7 +14,7 @@ export interface StandardDraft {
   readonly values: Readonly<Record<string, DraftValue>>;
 }
 
-export function draftOf(rule: AnyRule, standard: HouseStandard | null): StandardDraft {
+export function standardDraftOf(rule: AnyRule, standard: HouseStandard | null): StandardDraft {
   const values = limitsOf(rule).flatMap((limit) => {
     const value = valueIn(limit, standard?.limits?.[limit.name]);
     return value === null ? [] : [[limit.name, value] as const];

@@ -2,7 +2,7 @@
 /** A manager says here what one rule weighs in this house and within which limits; what that changes is said first. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
-import { Problem } from "#app/_parts/problem.tsx";
+import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
 import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
 import { limitsOf } from "#lib/rules/limits.ts";
@@ -12,7 +12,7 @@ import type { KeptStandard } from "#server/studio/change-standard.ts";
 import { LevelField } from "./level-field.tsx";
 import { LimitField } from "./limit-field.tsx";
 import styles from "./rules.module.css";
-import { draftOf, readStandardDraft, type StandardDraft } from "./standard-draft.ts";
+import { readStandardDraft, type StandardDraft, standardDraftOf } from "./standard-draft.ts";
 import { TrialWords } from "./trial-words.tsx";
 
 interface FormProps {
@@ -29,7 +29,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
   const router = useRouter();
   const sending = useSend();
   const [kept, setKept] = useState(standard);
-  const [draft, setDraft] = useState<StandardDraft>(() => draftOf(rule, standard));
+  const [draft, setDraft] = useState<StandardDraft>(() => standardDraftOf(rule, standard));
   const [done, setDone] = useState("");
   const read = readStandardDraft(rule, draft, kept);
   const url = `/api/standards/${rule.id}`;
@@ -42,7 +42,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
     const answer = await sending.run<KeptStandard>("PUT", url, { standard: wanted, seen: kept });
     if (!answer) return;
     setKept(answer.standard);
-    setDraft(draftOf(rule, answer.standard));
+    setDraft(standardDraftOf(rule, answer.standard));
     setDone(said);
     router.refresh();
   };
@@ -81,7 +81,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
           All as the rule has it
         </button>
       </div>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
       <p role="status" className={done ? "done" : undefined}>
         {done}
       </p>

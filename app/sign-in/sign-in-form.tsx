@@ -1,7 +1,8 @@
 "use client";
 import type { FormEvent } from "react";
-import { Field, textOf } from "../_parts/field.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { FormField, textOf } from "../_parts/form-field.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
+import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "../_shell/door.module.css";
 
@@ -17,12 +18,12 @@ export function SignInForm({ to }: { readonly to: string }) {
   };
   return (
     <form className={styles.form} onSubmit={submit}>
-      <Field label="E-mail" name="email" type="email" autoComplete="username" required autoFocus />
-      <Field label="Password" name="password" type="password" autoComplete="current-password" required />
-      <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
-        {sending.busy ? "Signing in" : "Sign in"}
-      </button>
+      <FormField label="E-mail" name="email" type="email" autoComplete="username" required autoFocus />
+      <FormField label="Password" name="password" type="password" autoComplete="current-password" required />
+      <ProblemLine say={sending.problem} />
+      <SendButton busy={sending.busy} doing="Signing in…">
+        Sign in
+      </SendButton>
       <p className="quiet small">
         Password forgotten? Ask a manager of your studio for a reset link. The only manager asks whoever runs the server
         for one: <code>npm run -s reset-password</code>. No account yet? A manager invites you.

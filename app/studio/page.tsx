@@ -6,10 +6,10 @@ import { listDevices } from "#server/devices/manage-devices.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
-import { Devices } from "./devices.tsx";
-import { HousePolicy } from "./house-policy.tsx";
-import { Rooms } from "./rooms.tsx";
-import { Standards } from "./standards.tsx";
+import { DevicesPart } from "./devices-part.tsx";
+import { RoomsPart } from "./rooms-part.tsx";
+import { SignOffPolicy } from "./sign-off-policy.tsx";
+import { StandardsPart } from "./standards-part.tsx";
 import styles from "./studio.module.css";
 
 export const metadata: Metadata = { title: "Studio" };
@@ -25,16 +25,16 @@ export default async function StudioPage() {
       <h1>{studio.name}</h1>
       <p className="quiet">{studio.town}</p>
       <section className={styles.part} id="rooms">
-        <Rooms rooms={rooms.value} />
+        <RoomsPart rooms={rooms.value} />
       </section>
       <section className={styles.part} id="devices">
-        <Devices devices={devices.value} rooms={rooms.value.map(({ id, name }) => ({ id, name }))} />
+        <DevicesPart devices={devices.value} rooms={rooms.value.map(({ id, name }) => ({ id, name }))} />
       </section>
       <section className={styles.part} id="policy">
-        <HousePolicy soleAuthorMaySign={studio.soleAuthorMaySign} />
+        <SignOffPolicy soleAuthorMaySign={studio.soleAuthorMaySign} />
       </section>
       <section className={styles.part} id="standards">
-        <Standards own={studio.standards} />
+        <StandardsPart own={studio.standards} />
       </section>
     </Shell>
   );

@@ -1,7 +1,7 @@
 /** A room as it is typed: texts until it is sent, so that half a number is kept while it is being written. Pure. */
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 
-export interface SpringDraft {
+export interface RoomSpringDraft {
   /** Empty for a spring that is new. */
   readonly id: string;
   readonly row: number;
@@ -13,14 +13,14 @@ export interface SpringDraft {
 export interface RoomDraft {
   readonly name: string;
   readonly travelCm: string;
-  readonly springs: readonly SpringDraft[];
+  readonly springs: readonly RoomSpringDraft[];
 }
 
 /** Outside of these a length was typed in another unit. */
 const SHORTEST_CM = 20;
 const LONGEST_CM = 500;
 
-export function draftOf(name: string, equipment: Equipment): RoomDraft {
+export function roomDraftOf(name: string, equipment: Equipment): RoomDraft {
   return {
     name,
     travelCm: String(equipment.carriageTravelMm / 10),
@@ -35,7 +35,7 @@ export function draftOf(name: string, equipment: Equipment): RoomDraft {
   };
 }
 
-export const emptySpring = (row: number): SpringDraft => ({
+export const emptySpring = (row: number): RoomSpringDraft => ({
   id: "",
   row,
   label: "",
@@ -49,7 +49,7 @@ export type DraftRead =
   | { readonly ok: false; readonly say: string };
 
 /** Numbers may be written with a point or a comma. `base` keeps what the form does not show (timings). */
-export function readDraft(draft: RoomDraft, base: Equipment | null): DraftRead {
+export function readRoomDraft(draft: RoomDraft, base: Equipment | null): DraftRead {
   const travel = number(draft.travelCm);
   if (travel === null || travel <= 0) return { ok: false, say: "Say how far the carriage travels, in centimetres." };
   if (travel < SHORTEST_CM || travel > LONGEST_CM) {
@@ -69,7 +69,7 @@ export function readDraft(draft: RoomDraft, base: Equipment | null): DraftRead {
   return { ok: true, name, equipment };
 }
 
-function readSpring(typed: SpringDraft, before: readonly Spring[]): Spring | string {
+function readSpring(typed: RoomSpringDraft, before: readonly Spring[]): Spring | string {
   const label = typed.label.trim();
   if (label === "") return "Every spring needs a name of your own.";
   const [count, stiffness, preload] = [typed.count, typed.stiffness, typed.preload].map(number);

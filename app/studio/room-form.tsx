@@ -3,9 +3,9 @@
 import { type FormEvent, useId, useState } from "react";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 import { Dialog } from "../_parts/dialog.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import { draftOf, emptySpring, type RoomDraft, readDraft, type SpringDraft } from "./room-draft.ts";
+import { emptySpring, type RoomDraft, type RoomSpringDraft, readRoomDraft, roomDraftOf } from "./room-draft.ts";
 import styles from "./studio.module.css";
 
 interface RoomFormProps {
@@ -18,12 +18,12 @@ interface RoomFormProps {
 export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
   const sending = useSend();
   const [draft, setDraft] = useState<RoomDraft>(() =>
-    room ? draftOf(room.name, room.equipment) : { name: "", travelCm: "90", springs: [emptySpring(0)] },
+    room ? roomDraftOf(room.name, room.equipment) : { name: "", travelCm: "90", springs: [emptySpring(0)] },
   );
   const [problem, setProblem] = useState<string | null>(null);
   const submit = async (event: FormEvent) => {
     event.preventDefault();
-    const read = readDraft(draft, room?.equipment ?? null);
+    const read = readRoomDraft(draft, room?.equipment ?? null);
     setProblem(read.ok ? null : read.say);
     if (!read.ok) return;
     const body = { name: read.name, equipment: read.equipment };
@@ -49,7 +49,7 @@ export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
           To measure a spring with a luggage scale, open its scale readings. Plans in this room are checked against
           these numbers from now on; signed editions keep theirs.
         </p>
-        <Problem say={problem ?? sending.problem} />
+        <ProblemLine say={problem ?? sending.problem} />
         <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
           Keep
         </button>
@@ -59,12 +59,12 @@ export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
 }
 
 interface SpringsProps {
-  readonly springs: readonly SpringDraft[];
-  readonly onChange: (springs: readonly SpringDraft[]) => void;
+  readonly springs: readonly RoomSpringDraft[];
+  readonly onChange: (springs: readonly RoomSpringDraft[]) => void;
 }
 
 function Springs({ springs, onChange }: SpringsProps) {
-  const change = (row: number, part: Partial<SpringDraft>) =>
+  const change = (row: number, part: Partial<RoomSpringDraft>) =>
     onChange(springs.map((spring) => (spring.row === row ? { ...spring, ...part } : spring)));
   const nextRow = Math.max(-1, ...springs.map((spring) => spring.row)) + 1;
   return (

@@ -3,20 +3,9 @@
  * machine. Never a colour. Read aloud as "two light".
  */
 import { springWords } from "#lib/plan/format.ts";
-import type { Equipment, Spring } from "#lib/plan/schema.ts";
+import type { Equipment } from "#lib/plan/schema.ts";
 import styles from "./coil.module.css";
-
-const THIN = 1.1;
-const THICK = 3.4;
-
-/** Line width in px: the softest spring of the machine is thin, the stiffest thick. */
-export function coilWeight(spring: Spring, all: readonly Spring[]): number {
-  const stiffness = all.map((s) => s.stiffnessNPerMm);
-  const low = Math.min(...stiffness);
-  const high = Math.max(...stiffness);
-  if (high <= low) return (THIN + THICK) / 2;
-  return THIN + ((THICK - THIN) * (spring.stiffnessNPerMm - low)) / (high - low);
-}
+import { coilWeight } from "./coil-weight.ts";
 
 /** One coil. Decoration: the words stand beside it or in the label of what holds it. */
 export function CoilMark({ weight, off = false }: { weight: number; off?: boolean }) {

@@ -10,7 +10,7 @@ import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import { secondsWords, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS, GROUPS, LEVELS } from "#lib/plan/schema.ts";
 import { IntensityPart } from "../../_load/intensity-part.tsx";
-import { Choice } from "../../_parts/choice.tsx";
+import { ChoiceField } from "../../_parts/choice.tsx";
 import { NumberField } from "../../_parts/number-field.tsx";
 import styles from "../../_parts/panel.module.css";
 import { putBack, setExpectedOn, setHeadField, setShare } from "../../_session/acts.ts";
@@ -105,7 +105,7 @@ function Theme({ session, snap, readOnly }: PartProps) {
   const levels = [ANY, ...LEVELS.map((value) => ({ value, label: tagWords(value) }))];
   return (
     <>
-      <Choice
+      <ChoiceField
         label="Level"
         value={level ?? "any"}
         options={levels}

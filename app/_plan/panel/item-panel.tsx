@@ -7,7 +7,7 @@ import { clockTime, plural, sideWords } from "#lib/plan/format.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
 import { LoadPart } from "../../_load/load-part.tsx";
-import { Choice } from "../../_parts/choice.tsx";
+import { ChoiceField } from "../../_parts/choice.tsx";
 import { MovePicker } from "../../_parts/move-picker.tsx";
 import styles from "../../_parts/panel.module.css";
 import { addOtherSide, changeMove, duplicate, setField, sidesOf, takeOut } from "../../_session/acts.ts";
@@ -113,7 +113,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
       {!readOnly && <MoveChange key={item.id} {...{ session, snap, item }} />}
       <TimeFields {...{ session, snap, item, readOnly }} />
       {sides.length > 1 && (
-        <Choice
+        <ChoiceField
           label="Side"
           value={item.side}
           options={sides}

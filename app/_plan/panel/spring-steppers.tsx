@@ -2,7 +2,8 @@
 /** How many of each of the machine's springs are on: coils to see, a step less and a step more to press. */
 import { countWord, plural } from "#lib/plan/format.ts";
 import type { Equipment, MoveItem, Spring } from "#lib/plan/schema.ts";
-import { CoilMark, coilWeight } from "../../_parts/coils/coil.tsx";
+import { CoilMark } from "../../_parts/coils/coil.tsx";
+import { coilWeight } from "../../_parts/coils/coil-weight.ts";
 import styles from "../../_parts/panel.module.css";
 import { setSpringCount } from "../../_session/acts.ts";
 import type { PlanSession } from "../../_session/session.ts";

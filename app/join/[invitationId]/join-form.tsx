@@ -1,7 +1,8 @@
 "use client";
 import type { FormEvent } from "react";
-import { Field, textOf } from "../../_parts/field.tsx";
-import { Problem } from "../../_parts/problem.tsx";
+import { FormField, textOf } from "../../_parts/form-field.tsx";
+import { ProblemLine } from "../../_parts/problem-line.tsx";
+import { SendButton } from "../../_parts/send-button.tsx";
 import { useSend } from "../../_parts/use-send.ts";
 import styles from "../../_shell/door.module.css";
 
@@ -22,9 +23,9 @@ export function JoinForm({ invitationId, email, name }: JoinProps) {
   };
   return (
     <form className={styles.form} onSubmit={submit}>
-      <Field label="E-mail" name="email" type="email" value={email} readOnly autoComplete="username" />
-      <Field label="Your name" name="name" defaultValue={name} required maxLength={100} autoComplete="name" />
-      <Field
+      <FormField label="E-mail" name="email" type="email" value={email} readOnly autoComplete="username" />
+      <FormField label="Your name" name="name" defaultValue={name} required maxLength={100} autoComplete="name" />
+      <FormField
         label="Choose a password"
         name="password"
         type="password"
@@ -34,10 +35,10 @@ export function JoinForm({ invitationId, email, name }: JoinProps) {
         autoComplete="new-password"
         hint="At least 10 characters."
       />
-      <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
-        {sending.busy ? "Joining" : "Join"}
-      </button>
+      <ProblemLine say={sending.problem} />
+      <SendButton busy={sending.busy} doing="Joining…">
+        Join
+      </SendButton>
     </form>
   );
 }

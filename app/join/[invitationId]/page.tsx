@@ -3,7 +3,7 @@ import type { Metadata } from "next";
 import Link from "next/link";
 import { readJoin } from "#server/people/join.ts";
 import { springline } from "#server/springline.ts";
-import { ROLE_WORDS } from "../../_parts/words.ts";
+import { ROLE_WORDS } from "../../_parts/role-words.ts";
 import { Door } from "../../_shell/door.tsx";
 import { JoinForm } from "./join-form.tsx";
 

@@ -18,7 +18,7 @@ import { Shell } from "../../_shell/shell.tsx";
 import { DoubtList } from "../_move/doubt-list.tsx";
 import styles from "../_move/move.module.css";
 import { MoveActs } from "../_move/move-acts.tsx";
-import { MoveFacts } from "../_move/move-facts.tsx";
+import { MoveFactList } from "../_move/move-facts.tsx";
 import { RecordList } from "../_move/record-list.tsx";
 import { WhereUsedList } from "../_move/where-used.tsx";
 
@@ -80,7 +80,7 @@ export default async function MovePage({ params, searchParams }: PageProps) {
       <div className={styles.columns}>
         <div>
           <section aria-label="About the move">
-            <MoveFacts move={move} springs={knownSprings(rooms, move)} />
+            <MoveFactList move={move} springs={knownSprings(rooms, move)} />
             <p className="quiet small">{CAUTION_NOTICE}</p>
           </section>
         </div>

@@ -6,9 +6,9 @@ import { CAUTION_WORDS, POSE_WORDS } from "#lib/library/words.ts";
 import { MOVE_CAUTIONS, POSES } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
 import { Below, fieldId, ManyOf, SelectInput } from "./form-fields.tsx";
-import type { MoveForm } from "./use-move-form.ts";
+import type { MoveFormState } from "./use-move-form.ts";
 
-export function CarePart({ form }: { readonly form: MoveForm }) {
+export function CarePart({ form }: { readonly form: MoveFormState }) {
   const { draft, faultAt, set } = form;
   return (
     <>
@@ -39,7 +39,7 @@ export function CarePart({ form }: { readonly form: MoveForm }) {
 }
 
 /** Sentences to say, each in a field of its own. */
-function Ways({ form, way }: { readonly form: MoveForm; readonly way: "easier" | "harder" }) {
+function Ways({ form, way }: { readonly form: MoveFormState; readonly way: "easier" | "harder" }) {
   const lines = form.draft[way];
   const added = useRef(false);
   useEffect(() => {

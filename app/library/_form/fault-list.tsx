@@ -15,7 +15,7 @@ const PARTS: Readonly<Record<string, string>> = {
 };
 
 /** "tempo, out"; "springs, most, light"; "easier, 2". */
-export function placeWords(place: Place): string {
+export function faultPlaceWords(place: Place): string {
   const [top = "", ...rest] = place.split(".");
   const key = MOVE_KEYS.find((known) => known === top);
   const words = rest.flatMap((part) => {
@@ -44,7 +44,7 @@ export function FaultList({ faults }: { readonly faults: readonly Fault[] }) {
             {faults.map(({ place, say }) => (
               <li key={`${place} ${say}`}>
                 <button type="button" className={styles.link} onClick={() => goToField(place)}>
-                  {placeWords(place)}
+                  {faultPlaceWords(place)}
                 </button>
               </li>
             ))}

@@ -5,7 +5,7 @@ import type { Actor } from "#lib/policy/can.ts";
 import { readLibrary } from "#server/library/library.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import type { Springline } from "#server/springline.ts";
-import { coilWeight } from "../../_parts/coils/coil.tsx";
+import { coilWeight } from "../../_parts/coils/coil-weight.ts";
 
 export interface FormSurroundings {
   readonly rooms: readonly StudioRoom[];

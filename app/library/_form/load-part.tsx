@@ -9,16 +9,16 @@ import { RESISTANCES } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
 import { fieldId, OneOf, PairInput, TextInput } from "./form-fields.tsx";
 import { choiceOf } from "./setup-part.tsx";
-import type { MoveForm } from "./use-move-form.ts";
+import type { MoveFormState } from "./use-move-form.ts";
 
 interface LoadPartProps {
-  readonly form: MoveForm;
+  readonly form: MoveFormState;
   readonly springs: readonly KnownSpring[];
   /** Line weight of each spring's coil, by its id. */
   readonly coils: Readonly<Record<string, number>>;
 }
 
-export function LoadPart({ form, springs, coils }: LoadPartProps) {
+export function MoveLoadPart({ form, springs, coils }: LoadPartProps) {
   const { draft, faultAt, set } = form;
   return (
     <>

@@ -15,12 +15,12 @@ import { FaultList, goToField } from "./fault-list.tsx";
 import styles from "./form.module.css";
 import { TextInput } from "./form-fields.tsx";
 import { LeaveGuard } from "./leave-guard.tsx";
-import { LoadPart } from "./load-part.tsx";
+import { MoveLoadPart } from "./load-part.tsx";
 import { MusclesPart } from "./muscles-part.tsx";
 import { type SaveResult, saveMove } from "./save-move.ts";
 import { SetupPart } from "./setup-part.tsx";
 import { TimePart } from "./time-part.tsx";
-import { type MoveForm as Form, type MoveFormSetup, useMoveForm } from "./use-move-form.ts";
+import { type MoveFormState as Form, type MoveFormSetup, useMoveForm } from "./use-move-form.ts";
 
 interface MoveFormProps extends MoveFormSetup {
   readonly rooms: readonly RoomMachines[];
@@ -87,7 +87,7 @@ export function MoveForm(props: MoveFormProps) {
             <MusclesPart form={form} />
           </Part>
           <Part title="Load">
-            <LoadPart form={form} springs={springs} coils={coils} />
+            <MoveLoadPart form={form} springs={springs} coils={coils} />
           </Part>
           <Part title="Tempo and time">
             <TimePart form={form} />

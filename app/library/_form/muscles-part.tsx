@@ -5,7 +5,7 @@ import { tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group, SPINE_DIRECTIONS } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
 import { Below, fieldId, ManyOf } from "./form-fields.tsx";
-import type { MoveForm } from "./use-move-form.ts";
+import type { MoveFormState } from "./use-move-form.ts";
 
 const QUICK = [
   ["", "not"],
@@ -13,7 +13,7 @@ const QUICK = [
   ["1", "prime mover"],
 ] as const;
 
-export function MusclesPart({ form }: { readonly form: MoveForm }) {
+export function MusclesPart({ form }: { readonly form: MoveFormState }) {
   const { muscles, spine } = form.draft;
   const set = (group: Group, weight: string) => {
     const { [group]: _before, ...others } = muscles;

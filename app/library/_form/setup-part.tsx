@@ -6,13 +6,13 @@ import { tagWords } from "#lib/plan/format.ts";
 import { FACINGS, FEET, HANDS, MOVE_SIDES, PATTERNS, POSITIONS, STATIONS } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
 import { OneOf, SelectInput } from "./form-fields.tsx";
-import type { MoveForm } from "./use-move-form.ts";
+import type { MoveFormState } from "./use-move-form.ts";
 
 const plain = <T extends string>(values: readonly T[]): (readonly [T, string])[] =>
   values.map((value) => [value, tagWords(value)]);
 
 /** What every choice of the form needs: its place, its value, its fault, and how it is set. */
-export function choiceOf<K extends ChoiceKey>(form: MoveForm, key: K) {
+export function choiceOf<K extends ChoiceKey>(form: MoveFormState, key: K) {
   return {
     place: key,
     value: form.draft[key],
@@ -21,7 +21,7 @@ export function choiceOf<K extends ChoiceKey>(form: MoveForm, key: K) {
   };
 }
 
-export function SetupPart({ form }: { readonly form: MoveForm }) {
+export function SetupPart({ form }: { readonly form: MoveFormState }) {
   return (
     <div className={styles.grid}>
       <SelectInput {...choiceOf(form, "position")} label="Position" options={plain(POSITIONS)} />

@@ -4,7 +4,7 @@ import { readTimes, TEMPO_KEYS, type TempoKey } from "#lib/library/draft.ts";
 import { MET_NOTE, repWords, tempoWords } from "#lib/library/words.ts";
 import styles from "./form.module.css";
 import { OneOf, PairInput, TextInput } from "./form-fields.tsx";
-import type { MoveForm } from "./use-move-form.ts";
+import type { MoveFormState } from "./use-move-form.ts";
 
 const TIME_WORDS: Readonly<Record<TempoKey, string>> = {
   outSeconds: "out",
@@ -13,7 +13,7 @@ const TIME_WORDS: Readonly<Record<TempoKey, string>> = {
   backHoldSeconds: "hold at home",
 };
 
-export function TimePart({ form }: { readonly form: MoveForm }) {
+export function TimePart({ form }: { readonly form: MoveFormState }) {
   const { draft, faultAt, set } = form;
   return (
     <>
@@ -83,7 +83,7 @@ export function TimePart({ form }: { readonly form: MoveForm }) {
 }
 
 /** What the numbers come to, as they are typed. */
-function Repetitions({ form }: { readonly form: MoveForm }) {
+function Repetitions({ form }: { readonly form: MoveFormState }) {
   const times = readTimes(form.draft);
   if (!times) return null;
   return <p className={styles.sum}>{[tempoWords(times), repWords(times)].filter(Boolean).join("; ")}</p>;

@@ -24,7 +24,7 @@ export interface MoveFormSetup {
   readonly names: Readonly<Record<string, string>>;
 }
 
-export interface MoveForm {
+export interface MoveFormState {
   readonly draft: MoveDraft;
   readonly base: Base | null;
   readonly read: ReadMove;
@@ -48,7 +48,7 @@ export interface MoveForm {
 
 const ALL = "*";
 
-export function useMoveForm(setup: MoveFormSetup): MoveForm {
+export function useMoveForm(setup: MoveFormSetup): MoveFormState {
   const { id, names } = setup;
   const key = draftKey(setup.userId, id);
   const [draft, setDraft] = useState(setup.start);

@@ -5,7 +5,7 @@ import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { agree } from "#lib/plan/format.ts";
 import { Dialog } from "../../_parts/dialog.tsx";
-import { Problem } from "../../_parts/problem.tsx";
+import { ProblemLine } from "../../_parts/problem-line.tsx";
 import { useSend } from "../../_parts/use-send.ts";
 import styles from "./move.module.css";
 
@@ -56,7 +56,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
             It is not offered any more for new items. {usesWords(plans)} Nothing is deleted: it can be put back at any
             time.
           </p>
-          <Problem say={sending.problem} />
+          <ProblemLine say={sending.problem} />
           <p className={styles.acts}>
             <button type="button" className="button" data-first onClick={() => setAsking(false)}>
               Leave it in
@@ -72,7 +72,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
           </p>
         </Dialog>
       ) : (
-        <Problem say={sending.problem} />
+        <ProblemLine say={sending.problem} />
       )}
     </div>
   );

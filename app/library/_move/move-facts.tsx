@@ -25,7 +25,7 @@ interface MoveFactsProps {
   readonly springs: readonly KnownSpring[];
 }
 
-export function MoveFacts({ move, springs }: MoveFactsProps) {
+export function MoveFactList({ move, springs }: MoveFactsProps) {
   return (
     <dl className={styles.facts}>
       <Fact name="stand">{`${tagWords(move.position)} ${STATION_WORDS[move.station]}, facing ${move.facing}`}</Fact>

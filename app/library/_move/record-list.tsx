@@ -1,6 +1,6 @@
 /** What happened to a move: who, when, and each fact before and after. */
 import type { MoveRecordLine } from "#server/library/read-move.ts";
-import { Moment } from "../../_parts/moment.tsx";
+import { LocalTime } from "../../_parts/local-time.tsx";
 import { ChangeList } from "./change-list.tsx";
 import styles from "./move.module.css";
 
@@ -23,7 +23,7 @@ export function RecordList({ record }: { readonly record: readonly MoveRecordLin
               ? "It came with the studio’s first library"
               : `${line.byName} ${KIND_WORDS[line.kind]}`}
             <span className="quiet small">
-              , <Moment at={line.at} />
+              , <LocalTime at={line.at} />
             </span>
           </p>
           <ChangeList changes={line.changes} />

@@ -3,8 +3,8 @@ import Link from "next/link";
 import type { ReactNode } from "react";
 import { plural } from "#lib/plan/format.ts";
 import type { WhereUsed } from "#server/library/where-used.ts";
-import { Moment } from "../../_parts/moment.tsx";
-import { STATE_WORDS } from "../../_parts/words.ts";
+import { LocalTime } from "../../_parts/local-time.tsx";
+import { STATE_WORDS } from "../../_parts/state-words.ts";
 import styles from "./move.module.css";
 
 export function WhereUsedList({ used }: { readonly used: WhereUsed }) {
@@ -29,7 +29,7 @@ export function WhereUsedList({ used }: { readonly used: WhereUsed }) {
           <li key={`${planId} ${number}`}>
             <Link href={`/editions/${planId}/${number}/print`}>{title || "Plan without a title"}</Link>{" "}
             <span className="quiet small">
-              edition {number}, signed <Moment at={signedAt} />
+              edition {number}, signed <LocalTime at={signedAt} />
             </span>
           </li>
         ))}

@@ -5,7 +5,7 @@ import { type ChangeEvent, useId } from "react";
 import { moveLine } from "#lib/library/words.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { BroughtMove } from "#server/library/compare-moves.ts";
-import { Problem } from "../../_parts/problem.tsx";
+import { ProblemLine } from "../../_parts/problem-line.tsx";
 import { ChangeList } from "../_move/change-list.tsx";
 import styles from "./bring.module.css";
 import { type Bringing, type LookedAt, useBring } from "./use-bring.ts";
@@ -15,7 +15,7 @@ export function BringMoves() {
   return (
     <div className={styles.bring}>
       <FileField {...bringing} />
-      <Problem say={bringing.problem} />
+      <ProblemLine say={bringing.problem} />
       <Outcome {...bringing} />
       {bringing.looked ? <Choose bringing={bringing} moves={bringing.looked.moves} /> : null}
     </div>

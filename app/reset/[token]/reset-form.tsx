@@ -1,7 +1,8 @@
 "use client";
 import type { FormEvent } from "react";
-import { Field, textOf } from "../../_parts/field.tsx";
-import { Problem } from "../../_parts/problem.tsx";
+import { FormField, textOf } from "../../_parts/form-field.tsx";
+import { ProblemLine } from "../../_parts/problem-line.tsx";
+import { SendButton } from "../../_parts/send-button.tsx";
 import { useSend } from "../../_parts/use-send.ts";
 import styles from "../../_shell/door.module.css";
 
@@ -16,8 +17,8 @@ export function ResetForm({ token, email }: { readonly token: string; readonly e
   };
   return (
     <form className={styles.form} onSubmit={submit}>
-      <Field label="E-mail" name="email" type="email" value={email} readOnly autoComplete="username" />
-      <Field
+      <FormField label="E-mail" name="email" type="email" value={email} readOnly autoComplete="username" />
+      <FormField
         label="New password"
         name="password"
         type="password"
@@ -27,10 +28,10 @@ export function ResetForm({ token, email }: { readonly token: string; readonly e
         autoComplete="new-password"
         hint="At least 10 characters. You are signed out everywhere else."
       />
-      <Problem say={sending.problem} />
-      <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
-        {sending.busy ? "Keeping it" : "Keep this password"}
-      </button>
+      <ProblemLine say={sending.problem} />
+      <SendButton busy={sending.busy} doing="Saving…">
+        Keep this password
+      </SendButton>
     </form>
   );
 }

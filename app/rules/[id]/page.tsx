@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { Moment } from "#app/_parts/moment.tsx";
+import { LocalTime } from "#app/_parts/local-time.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
@@ -16,9 +16,9 @@ import { SafetyNote } from "../../_parts/safety-note.tsx";
 import { isAboutBodies } from "../about-bodies.ts";
 import { ruleExamples } from "../examples.ts";
 import { Example } from "../excerpt-view.tsx";
-import { HouseTable } from "../house-table.tsx";
 import styles from "../rules.module.css";
 import { StandardForm } from "../standard-form.tsx";
+import { StudioLimits } from "../studio-limits.tsx";
 
 interface PageProps {
   readonly params: Promise<{ id: string }>;
@@ -60,12 +60,12 @@ export default async function RulePage({ params }: PageProps) {
           {can(who.actor, "standards.manage") ? (
             <StandardForm ruleId={rule.id} standard={standard} />
           ) : (
-            <HouseTable rule={rule} standard={standard} />
+            <StudioLimits rule={rule} standard={standard} />
           )}
           {changed && (
             <p className="quiet small">
-              Last changed by {changed.byName}, <Moment at={changed.at} />. A signed edition keeps the standards it was
-              signed with.
+              Last changed by {changed.byName}, <LocalTime at={changed.at} />. A signed edition keeps the standards it
+              was signed with.
             </p>
           )}
         </section>

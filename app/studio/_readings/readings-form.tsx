@@ -7,15 +7,15 @@ import type { Spring } from "#lib/plan/schema.ts";
 import type { KeptSheet } from "#lib/springs/readings.ts";
 import { roundedSpring } from "#lib/springs/readings.ts";
 import type { SeenSpring } from "#server/rooms/keep-readings.ts";
-import { Problem } from "../../_parts/problem.tsx";
+import { ProblemLine } from "../../_parts/problem-line.tsx";
 import { useSend } from "../../_parts/use-send.ts";
 import { FitFigure } from "./fit-figure.tsx";
 import { FitWords } from "./fit-words.tsx";
+import { measuredSpringWords } from "./measured-spring-words.ts";
 import styles from "./readings.module.css";
 import { ReadingsTable } from "./readings-table.tsx";
-import { draftOf, readSheet, type SheetDraft } from "./sheet-draft.ts";
+import { readSheetDraft, type SheetDraft, sheetDraftOf } from "./sheet-draft.ts";
 import { UnitChoice } from "./unit-choice.tsx";
-import { springWords } from "./words.ts";
 
 interface ReadingsFormProps {
   readonly roomId: string;
@@ -28,11 +28,11 @@ interface ReadingsFormProps {
 export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormProps) {
   const router = useRouter();
   const sending = useSend();
-  const [draft, setDraft] = useState<SheetDraft>(() => draftOf(kept));
+  const [draft, setDraft] = useState<SheetDraft>(() => sheetDraftOf(kept));
   const [done, setDone] = useState("");
   const [seen, setSeen] = useState(() => seenOf(spring, kept));
   const table = useRef<HTMLTableElement>(null);
-  const read = readSheet(draft, carriageMm);
+  const read = readSheetDraft(draft, carriageMm);
   const change = (next: SheetDraft) => {
     setDone("");
     sending.clear();
@@ -48,7 +48,9 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
     const now = room.equipment.springs.find((s) => s.id === spring.id) ?? spring;
     setSeen(seenOf(now, room.readings?.[spring.id] ?? null));
     setDone(
-      use ? `${spring.label} is now ${springWords(now)}. Open plans were checked again.` : "The readings are kept.",
+      use
+        ? `${spring.label} is now ${measuredSpringWords(now)}. Open plans were checked again.`
+        : "The readings are kept.",
     );
     router.refresh();
   };
@@ -83,7 +85,7 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
             Keep the readings only
           </button>
         </div>
-        <Problem say={sending.problem} />
+        <ProblemLine say={sending.problem} />
         <p role="status" className={done ? "done" : undefined}>
           {done}
         </p>
@@ -101,5 +103,5 @@ const seenOf = ({ stiffnessNPerMm, preloadN }: Spring, kept: KeptSheet | null): 
 
 function useWords(line: Pick<Spring, "stiffnessNPerMm" | "preloadN"> | null, straight: boolean): string {
   if (line === null) return "Use this";
-  return `${straight ? "Use this" : "Use it all the same"}: ${springWords(line)}`;
+  return `${straight ? "Use this" : "Use it all the same"}: ${measuredSpringWords(line)}`;
 }

@@ -31,7 +31,7 @@ const LARGEST_N = 5000;
 
 const emptyRow = (row: number): RowDraft => ({ row, travel: "", force: "", leftOut: false });
 
-export function draftOf(sheet: ReadingSheet | null): SheetDraft {
+export function sheetDraftOf(sheet: ReadingSheet | null): SheetDraft {
   if (!sheet || sheet.readings.length === 0) {
     return { travelUnit: "cm", forceUnit: "kgf", rows: Array.from({ length: FIRST_ROWS }, (_, i) => emptyRow(i)) };
   }
@@ -58,7 +58,7 @@ export type RowRead =
   | { readonly kind: "wrong"; readonly say: string };
 
 /** `carriageMm`: how far the carriage of the room travels; further out nothing can be read. */
-export function readRow(draft: SheetDraft, row: RowDraft, carriageMm: number): RowRead {
+export function readReadingRow(draft: SheetDraft, row: RowDraft, carriageMm: number): RowRead {
   const [travel, force] = [row.travel.trim(), row.force.trim()];
   if (travel === "" && force === "") return { kind: "empty" };
   const [x, f] = [numberOf(travel), numberOf(force)];
@@ -94,8 +94,8 @@ export interface SheetRead {
   readonly doubtful: number | null;
 }
 
-export function readSheet(draft: SheetDraft, carriageMm: number): SheetRead {
-  const rows = new Map(draft.rows.map((row) => [row.row, readRow(draft, row, carriageMm)]));
+export function readSheetDraft(draft: SheetDraft, carriageMm: number): SheetRead {
+  const rows = new Map(draft.rows.map((row) => [row.row, readReadingRow(draft, row, carriageMm)]));
   const whole = draft.rows.flatMap(({ row }) => {
     const read = rows.get(row);
     return read?.kind === "reading" ? [{ row, reading: read.reading }] : [];

@@ -2,15 +2,15 @@
 /** A room's seconds as its classes tell them: now, from the classes, how sure. A manager takes the chosen ones or none. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
-import { Moment } from "#app/_parts/moment.tsx";
-import { Problem } from "#app/_parts/problem.tsx";
+import { LocalTime } from "#app/_parts/local-time.tsx";
+import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
 import { percent, plainNumber, plural } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { PRIOR_SHARE, type StudioSecond } from "#lib/timings/studio-seconds.ts";
 import type { TaughtTimings } from "#server/rooms/taught-timings.ts";
 import styles from "./taught.module.css";
-import { isMostlyUsual, rangeWords, sureWords, TIMED, type Timed } from "./timing-words.ts";
+import { isMostlyUsual, likelyRangeWords, sureWords, TIMED_WORDS, type Timed } from "./timing-words.ts";
 
 interface Props {
   readonly roomId: string;
@@ -19,10 +19,10 @@ interface Props {
   readonly taught: TaughtTimings;
 }
 
-const wordsOf = new Map<Timed, string>(TIMED);
+const wordsOf = new Map<Timed, string>(TIMED_WORDS);
 
 export function TaughtSeconds({ roomId, own, taught }: Props) {
-  const told = TIMED.flatMap(([timed]) => taught.rows.filter((row) => row.action === timed && row.seenIn > 0));
+  const told = TIMED_WORDS.flatMap(([timed]) => taught.rows.filter((row) => row.action === timed && row.seenIn > 0));
   const silent = taught.rows.filter((row) => row.seenIn === 0);
   return (
     <section aria-labelledby="from-classes" className={styles.taught}>
@@ -36,8 +36,8 @@ export function TaughtSeconds({ roomId, own, taught }: Props) {
       )}
       {taught.taken && (
         <p className="quiet small">
-          Last taken by {taught.taken.byName}, <Moment at={taught.taken.at} />:{" "}
-          {TIMED.filter(([timed]) => taught.taken?.seconds[timed] !== undefined)
+          Last taken by {taught.taken.byName}, <LocalTime at={taught.taken.at} />:{" "}
+          {TIMED_WORDS.filter(([timed]) => taught.taken?.seconds[timed] !== undefined)
             .map(([timed, words]) => `${words.toLowerCase()} ${plainNumber(taught.taken?.seconds[timed] ?? 0)} s`)
             .join("; ")}
           .
@@ -132,7 +132,7 @@ function Choice({ roomId, own, rows }: ChoiceProps) {
           {done}
         </span>
       </p>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
     </>
   );
 }
@@ -167,7 +167,7 @@ function Row({ row, now, on, onChoose }: RowProps) {
         <strong>{plainNumber(row.seconds)} s</strong>
       </td>
       <td className={styles.within} data-label="within">
-        {rangeWords(row)}
+        {likelyRangeWords(row)}
       </td>
       <td className={styles.sure}>{sureWords(row)}</td>
     </tr>

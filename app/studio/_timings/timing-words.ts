@@ -7,7 +7,7 @@ import { changeBetween, type Setup } from "#lib/transitions/transitions.ts";
 export type Timed = Action | "base";
 
 /** In the order of the page. */
-export const TIMED: readonly (readonly [Timed, string])[] = [
+export const TIMED_WORDS: readonly (readonly [Timed, string])[] = [
   ["base", "Any change at all: hearing it and beginning"],
   ["springOn", "One spring on"],
   ["springOff", "One spring off"],
@@ -71,7 +71,7 @@ export function typicalChanges(equipment: Equipment): TypicalChange[] {
 const supine = (from: Setup): Setup => ({ ...from, hands: "free", feet: "carriage", position: "supine" });
 
 /** Whole seconds, and the actions they are made of, in a room with these timings. */
-export function costOf(change: TypicalChange, equipment: Equipment) {
+export function changeCost(change: TypicalChange, equipment: Equipment) {
   return changeBetween(planIn(equipment), change.before, change.after);
 }
 
@@ -98,7 +98,7 @@ export function sureWords({ seenIn, share }: Pick<StudioSecond, "seenIn" | "shar
 }
 
 /** "3.1 to 4.5 s": where it lies 19 times in 20, never below nothing. */
-export function rangeWords({ seconds, give }: Pick<StudioSecond, "seconds" | "give">): string {
+export function likelyRangeWords({ seconds, give }: Pick<StudioSecond, "seconds" | "give">): string {
   const tenth = (x: number) => plainNumber(Math.round(x * 10) / 10);
   return `${tenth(Math.max(0, seconds - 2 * give))} to ${tenth(seconds + 2 * give)} s`;
 }

@@ -1,15 +1,15 @@
 /** A room's own seconds as they are typed: texts until they are kept. Pure. */
 import type { Equipment } from "#lib/plan/schema.ts";
-import { TIMED, type Timed } from "./timing-words.ts";
+import { TIMED_WORDS, type Timed } from "./timing-words.ts";
 
 export type TimingsDraft = Readonly<Record<Timed, string>>;
 type Given = NonNullable<Equipment["actionSeconds"]>;
 
 const LONGEST = 120;
 
-export const draftOf = (given: Given | undefined): TimingsDraft =>
+export const timingsDraftOf = (given: Given | undefined): TimingsDraft =>
   Object.fromEntries(
-    TIMED.map(([timed]) => [timed, given?.[timed] === undefined ? "" : String(given[timed])]),
+    TIMED_WORDS.map(([timed]) => [timed, given?.[timed] === undefined ? "" : String(given[timed])]),
   ) as Record<Timed, string>; // TIMED names every key: see its test
 
 export interface TimingsRead {
@@ -22,7 +22,7 @@ export interface TimingsRead {
 export function readTimings(draft: TimingsDraft): TimingsRead {
   const given: Given = {};
   const problems: Partial<Record<Timed, string>> = {};
-  for (const [timed] of TIMED) {
+  for (const [timed] of TIMED_WORDS) {
     const text = draft[timed].trim().replace(",", ".");
     if (text === "") continue;
     const seconds = Number(text);
@@ -34,9 +34,9 @@ export function readTimings(draft: TimingsDraft): TimingsRead {
 
 /** The draft after the room's seconds changed under it: what was typed stays, what was not follows. */
 function draftAfter(draft: TimingsDraft, was: Given | undefined, is: Given | undefined): TimingsDraft {
-  const [before, after] = [draftOf(was), draftOf(is)];
+  const [before, after] = [timingsDraftOf(was), timingsDraftOf(is)];
   return Object.fromEntries(
-    TIMED.map(([timed]) => [timed, draft[timed] === before[timed] ? after[timed] : draft[timed]]),
+    TIMED_WORDS.map(([timed]) => [timed, draft[timed] === before[timed] ? after[timed] : draft[timed]]),
   ) as Record<Timed, string>; // as in draftOf
 }
 
@@ -50,7 +50,7 @@ export interface TimingsEdit {
 }
 
 export const editOf = (given: Given | undefined): TimingsEdit => ({
-  draft: draftOf(given),
+  draft: timingsDraftOf(given),
   base: given,
   heard: given,
 });

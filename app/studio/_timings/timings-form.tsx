@@ -5,11 +5,11 @@ import { type FormEvent, useState } from "react";
 import { actionsWords } from "#app/_session/item-words.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
-import { Problem } from "../../_parts/problem.tsx";
+import { ProblemLine } from "../../_parts/problem-line.tsx";
 import { useSend } from "../../_parts/use-send.ts";
-import { costOf, TIMED, type Timed, typicalChanges } from "./timing-words.ts";
+import { changeCost, TIMED_WORDS, type Timed, typicalChanges } from "./timing-words.ts";
 import styles from "./timings.module.css";
-import { draftOf, editOf, hearing, keeping, readTimings, type TimingsDraft } from "./timings-draft.ts";
+import { editOf, hearing, keeping, readTimings, type TimingsDraft, timingsDraftOf } from "./timings-draft.ts";
 
 interface TimingsFormProps {
   readonly roomId: string;
@@ -48,7 +48,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
   return (
     <form className={styles.timings} onSubmit={keep} noValidate>
       <div className={styles.fields}>
-        {TIMED.map(([timed, words]) => (
+        {TIMED_WORDS.map(([timed, words]) => (
           <Seconds
             key={timed}
             timed={timed}
@@ -68,11 +68,11 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
           <button type="submit" className="button button-strong" aria-disabled={sending.busy} disabled={wrong}>
             Keep
           </button>
-          <button type="button" className="button" onClick={() => write(draftOf(undefined))}>
+          <button type="button" className="button" onClick={() => write(timingsDraftOf(undefined))}>
             Empty all
           </button>
         </div>
-        <Problem say={sending.problem} />
+        <ProblemLine say={sending.problem} />
         <p role="status" className={done ? "done" : undefined}>
           {done}
         </p>
@@ -136,7 +136,7 @@ function Typical({ equipment }: { readonly equipment: Equipment }) {
         </thead>
         <tbody>
           {typicalChanges(equipment).map((change) => {
-            const cost = costOf(change, equipment);
+            const cost = changeCost(change, equipment);
             return (
               <tr key={change.words}>
                 <th scope="row">
@@ -144,7 +144,7 @@ function Typical({ equipment }: { readonly equipment: Equipment }) {
                   <span className="quiet small">{actionsWords(cost.actions)}</span>
                 </th>
                 <td className="number">{cost.estimate} s</td>
-                <td className="number">{costOf(change, usual).estimate} s</td>
+                <td className="number">{changeCost(change, usual).estimate} s</td>
               </tr>
             );
           })}

@@ -3,7 +3,7 @@
 import { describe, expect, test } from "vitest";
 import { ruleExamples } from "#app/rules/examples.ts";
 import { excerptOf } from "#app/rules/excerpt.ts";
-import { draftOf, readStandardDraft } from "#app/rules/standard-draft.ts";
+import { standardDraftOf, readStandardDraft } from "#app/rules/standard-draft.ts";
 import { trialWords } from "#app/rules/trial-words.tsx";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
 import { examplesOf } from "#lib/rules/examples/registry.ts";
@@ -27,10 +27,10 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
   });
 
   test("typed as it stands it is the rule's own, whatever the house had", () => {
-    const own = readStandardDraft(rule, draftOf(rule, null), null);
+    const own = readStandardDraft(rule, standardDraftOf(rule, null), null);
     expect(own.problems).toEqual({});
     expect(checkStandard(rule, own.standard ?? {})).toEqual({ ok: true, standard: null });
-    const broken = draftOf(rule, { limits: { ...rule.limits.parse({}), gone: 1 } });
+    const broken = standardDraftOf(rule, { limits: { ...rule.limits.parse({}), gone: 1 } });
     expect(readStandardDraft(rule, broken, null).problems).toEqual({});
   });
 
@@ -71,7 +71,7 @@ test("an excerpt: times, springs, repetitions, the change between, and what was 
 });
 
 test("live: a number out of bounds is said beside its field, in its unit, and the others stay readable", () => {
-  const draft = draftOf(rule("too-short-or-long"), { level: "must", limits: { maxSeconds: 90 } });
+  const draft = standardDraftOf(rule("too-short-or-long"), { level: "must", limits: { maxSeconds: 90 } });
   expect(draft).toEqual({ level: "must", values: { minSeconds: "30", maxSeconds: "90" } });
   const wrong = { ...draft, values: { ...draft.values, maxSeconds: "0" } };
   expect(readStandardDraft(rule("too-short-or-long"), wrong, null)).toEqual({

@@ -1,16 +1,16 @@
 /** A room as it is typed: lengths and springs that no machine has are asked about, in one sentence. */
 import { expect, test } from "vitest";
-import { draftOf, type RoomDraft, readDraft } from "#app/studio/room-draft.ts";
+import { roomDraftOf, type RoomDraft, readRoomDraft } from "#app/studio/room-draft.ts";
 import { exampleEquipment } from "#lib/rules/examples/build.ts";
 
-const TYPED = draftOf("Harbour room", exampleEquipment);
+const TYPED = roomDraftOf("Harbour room", exampleEquipment);
 const withSpring = (change: Partial<RoomDraft["springs"][number]>): RoomDraft => ({
   ...TYPED,
   springs: TYPED.springs.map((spring, i) => (i === 0 ? { ...spring, ...change } : spring)),
 });
 
 test("what was kept is read back as it was", () => {
-  expect(readDraft(TYPED, exampleEquipment)).toEqual({ ok: true, name: "Harbour room", equipment: exampleEquipment });
+  expect(readRoomDraft(TYPED, exampleEquipment)).toEqual({ ok: true, name: "Harbour room", equipment: exampleEquipment });
 });
 
 test.each([
@@ -21,5 +21,5 @@ test.each([
   ["half a spring", withSpring({ count: "1.5" }), /whole number/],
   ["no name", withSpring({ label: " " }), /name of your own/],
 ])("%s is asked about", (_what, draft, say) => {
-  expect(readDraft(draft, exampleEquipment)).toEqual({ ok: false, say: expect.stringMatching(say) });
+  expect(readRoomDraft(draft, exampleEquipment)).toEqual({ ok: false, say: expect.stringMatching(say) });
 });

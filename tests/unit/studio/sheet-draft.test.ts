@@ -1,7 +1,7 @@
 /** Readings as they are typed: units, half a row, the doubtful one, and what can be kept. */
 import { expect, test } from "vitest";
 import { niceTicks } from "#app/studio/_readings/nice-ticks.ts";
-import { draftOf, readSheet as readSheetOf, type SheetDraft, withRow } from "#app/studio/_readings/sheet-draft.ts";
+import { sheetDraftOf, readSheetDraft as readSheetOf, type SheetDraft, withRow } from "#app/studio/_readings/sheet-draft.ts";
 import { fromNewtons, NEWTONS_PER_KGF, type ReadingSheet, sheetSchema } from "#lib/springs/readings.ts";
 
 const readSheet = (draft: SheetDraft) => readSheetOf(draft, 900);
@@ -92,11 +92,11 @@ test("what was kept opens as it was typed, to the digit", () => {
       ...(i % 2 === 0 ? { leftOut: true as const } : {}),
     })),
   };
-  const draft = draftOf(sheet);
+  const draft = sheetDraftOf(sheet);
   expect(draft.rows.map((r) => Number(r.force))).toEqual(sheet.readings.map((_, i) => (i + 1) / 10));
   expect(fromNewtons(12.3 * NEWTONS_PER_KGF, "kgf")).toBe(12.3);
   expect(draft.rows[0]?.leftOut).toBe(true);
-  expect(draftOf(null).rows).toHaveLength(4);
+  expect(sheetDraftOf(null).rows).toHaveLength(4);
   expect(withRow(withRow(draft)).rows).toHaveLength(100);
 });
 

@@ -1,7 +1,7 @@
 /** How sure a number is, in words; and a draft under which the room's seconds change. */
 import { expect, test } from "vitest";
-import { rangeWords, sureWords } from "#app/studio/_timings/timing-words.ts";
-import { draftOf, editOf, hearing, keeping } from "#app/studio/_timings/timings-draft.ts";
+import { likelyRangeWords, sureWords } from "#app/studio/_timings/timing-words.ts";
+import { timingsDraftOf, editOf, hearing, keeping } from "#app/studio/_timings/timings-draft.ts";
 
 test("how sure: from how many changes, and whose word it mostly is", () => {
   expect(sureWords({ seenIn: 0, share: 0 })).toBe("no change tells of it: the usual");
@@ -11,8 +11,8 @@ test("how sure: from how many changes, and whose word it mostly is", () => {
 });
 
 test("within which it lies, two deviations either way, never below nothing", () => {
-  expect(rangeWords({ seconds: 3.4, give: 0.42 })).toBe("2.6 to 4.2 s");
-  expect(rangeWords({ seconds: 0.5, give: 0.6 })).toBe("0 to 1.7 s");
+  expect(likelyRangeWords({ seconds: 3.4, give: 0.42 })).toBe("2.6 to 4.2 s");
+  expect(likelyRangeWords({ seconds: 0.5, give: 0.6 })).toBe("0 to 1.7 s");
 });
 
 test("what was typed stays when the room's seconds change, what was not follows", () => {
@@ -25,6 +25,6 @@ test("what was typed stays when the room's seconds change, what was not follows"
 test("emptied between keeping and the page's own news of it: it stays empty", () => {
   const edit = editOf(undefined);
   const kept = keeping({ ...edit, draft: { ...edit.draft, base: "40" } }, { base: 40 });
-  const emptied = { ...kept, draft: draftOf(undefined) };
+  const emptied = { ...kept, draft: timingsDraftOf(undefined) };
   expect(hearing(emptied, { base: 40 }).draft.base).toBe("");
 });

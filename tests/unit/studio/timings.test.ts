@@ -1,27 +1,27 @@
 /** A room's own seconds as they are typed, and what typical changes cost with them. */
 import { expect, test } from "vitest";
-import { costOf, TIMED, typicalChanges } from "#app/studio/_timings/timing-words.ts";
-import { draftOf, readTimings } from "#app/studio/_timings/timings-draft.ts";
+import { changeCost, TIMED_WORDS, typicalChanges } from "#app/studio/_timings/timing-words.ts";
+import { timingsDraftOf, readTimings } from "#app/studio/_timings/timings-draft.ts";
 import { ACTIONS, actionSecondsSchema } from "#lib/plan/schema.ts";
 import { EQUIPMENT } from "../../support/plan-studio.ts";
 
 test("every action and the base has words of its own", () => {
-  expect(TIMED.map(([timed]) => timed).sort()).toEqual(["base", ...ACTIONS].sort());
-  expect(new Set(TIMED.map(([, words]) => words)).size).toBe(TIMED.length);
+  expect(TIMED_WORDS.map(([timed]) => timed).sort()).toEqual(["base", ...ACTIONS].sort());
+  expect(new Set(TIMED_WORDS.map(([, words]) => words)).size).toBe(TIMED_WORDS.length);
 });
 
 test("empty is the usual, 0 is 0, a comma is a point, and what is wrong is said and not kept", () => {
-  const draft = { ...draftOf({ base: 0, springOn: 2.5 }), springOff: "1,5", quarterTurn: "two", strapOn: "121" };
+  const draft = { ...timingsDraftOf({ base: 0, springOn: 2.5 }), springOff: "1,5", quarterTurn: "two", strapOn: "121" };
   expect(draft.base).toBe("0");
   const { given, problems } = readTimings(draft);
   expect(given).toEqual({ base: 0, springOn: 2.5, springOff: 1.5 });
   expect(Object.keys(problems)).toEqual(["quarterTurn", "strapOn"]);
   expect(actionSecondsSchema.safeParse(given).success).toBe(true);
-  expect(readTimings(draftOf(undefined))).toEqual({ given: {}, problems: {} });
+  expect(readTimings(timingsDraftOf(undefined))).toEqual({ given: {}, problems: {} });
 });
 
 test("typical changes with the usual seconds, added up by hand", () => {
-  const costs = typicalChanges(EQUIPMENT).map((change) => [change.words, costOf(change, EQUIPMENT).estimate]);
+  const costs = typicalChanges(EQUIPMENT).map((change) => [change.words, changeCost(change, EQUIPMENT).estimate]);
   expect(costs).toEqual([
     ["Only springs: one light off, one firm on", 9], // base 2 + on 3 + off 2 + home 2
     ["A one-handed row, the other side", 5], // base 2 + up 1.5 + down 1, rounded up
@@ -30,7 +30,7 @@ test("typical changes with the usual seconds, added up by hand", () => {
     ["Off the bars, a foot out of its strap, onto the back", 9], // base 2 + position 3 + strap 2 + grip 1.5, rounded up
   ]);
   const slow = { ...EQUIPMENT, actionSeconds: { base: 4 } };
-  expect(typicalChanges(slow).map((change) => costOf(change, slow).estimate)).toEqual([11, 7, 9, 7, 11]);
+  expect(typicalChanges(slow).map((change) => changeCost(change, slow).estimate)).toEqual([11, 7, 9, 7, 11]);
 });
 
 test("a room with one spring or none has no change of springs to show", () => {

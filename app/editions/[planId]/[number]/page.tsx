@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { Moment } from "#app/_parts/moment.tsx";
+import { LocalTime } from "#app/_parts/local-time.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
@@ -42,7 +42,7 @@ export default async function EditionPage({ params }: PageProps) {
       </h1>
       <p>
         {shortName} · {clockTime(card.card.clock.total)} · {card.card.room.name} · signed off by {signedByName},{" "}
-        <Moment at={signedAt} />
+        <LocalTime at={signedAt} />
       </p>
       {note ? <p className="quiet">{note}</p> : null}
       {withdrawn ? (

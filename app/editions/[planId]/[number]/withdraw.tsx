@@ -2,7 +2,7 @@
 /** Takes the edition out of use. The reason is asked for first: it is what the devices show. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
-import { Problem } from "#app/_parts/problem.tsx";
+import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
 import styles from "./edition.module.css";
 
@@ -31,7 +31,7 @@ export function Withdraw({ url, number }: Props) {
         Why, as the devices show it
         <textarea value={reason} onChange={(event) => setReason(event.target.value)} maxLength={200} required />
       </label>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
       <button type="submit" className="button button-must" aria-disabled={sending.busy}>
         Withdraw edition {number}
       </button>

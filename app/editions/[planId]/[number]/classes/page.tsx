@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { Moment } from "#app/_parts/moment.tsx";
+import { LocalTime } from "#app/_parts/local-time.tsx";
 import { SafetyNote } from "#app/_parts/safety-note.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
@@ -70,7 +70,7 @@ function OneClass({ plan, taught: { log, roomName, deviceId }, open }: OneClassP
   return (
     <section className={styles.class} aria-labelledby={id}>
       <h2 id={id}>
-        <Moment at={Date.parse(log.startedAt)} />, {roomName}
+        <LocalTime at={Date.parse(log.startedAt)} />, {roomName}
         {log.kind === "rehearsal" && ", a rehearsal"}
       </h2>
       <p>

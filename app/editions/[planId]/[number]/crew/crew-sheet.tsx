@@ -7,7 +7,7 @@ import { clockTime, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import type { Withdrawal } from "#lib/protocol/messages.ts";
 import { PrintButton } from "../print/print-button.tsx";
-import paper from "../print/sheet.module.css";
+import paper from "../print/printed-class.module.css";
 import styles from "./crew-sheet.module.css";
 
 interface Props {
@@ -22,7 +22,7 @@ const { time, ...others } = CREW_COLUMNS;
 const WIDTHS = [["from", time], ["start", time], ...Object.entries(others)] as const;
 const TIME = `${paper.time} ${styles.time}`;
 
-export function CrewSheet({ card, signedAt, signedBy, withdrawn }: Props) {
+export function PrintedCrewSheet({ card, signedAt, signedBy, withdrawn }: Props) {
   const rows = crewRows(card);
   const { edition, plan, clock, cautions, room, studio } = card;
   const signed = new Date(signedAt).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });

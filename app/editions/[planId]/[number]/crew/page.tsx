@@ -1,14 +1,14 @@
 /** One signed class on one page for camera crew and demonstrator; on a phone it reads as a list. */
 import type { Metadata } from "next";
-import { readSheet, type SheetProps, titleOf } from "../read-sheet.ts";
-import { CrewSheet } from "./crew-sheet.tsx";
+import { readSignedCard, type SheetProps, titleOf } from "../read-signed-card.ts";
+import { PrintedCrewSheet } from "./crew-sheet.tsx";
 
 export const generateMetadata = async (props: SheetProps): Promise<Metadata> => ({
   title: await titleOf(props, ", crew sheet"),
 });
 
 export default async function CrewPage(props: SheetProps) {
-  const found = await readSheet(props, "crew");
+  const found = await readSignedCard(props, "crew");
   if (!found.ok) {
     return (
       <main style={{ padding: "2rem" }}>
@@ -17,5 +17,5 @@ export default async function CrewPage(props: SheetProps) {
     );
   }
   const { card, signedAt, signedByName, withdrawn } = found.value;
-  return <CrewSheet card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} />;
+  return <PrintedCrewSheet card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} />;
 }

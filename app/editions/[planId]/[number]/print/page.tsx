@@ -1,12 +1,12 @@
 /** One signed class on one page, for the wall of the room. */
 import type { Metadata } from "next";
-import { readSheet, type SheetProps, titleOf } from "../read-sheet.ts";
-import { Sheet } from "./sheet.tsx";
+import { readSignedCard, type SheetProps, titleOf } from "../read-signed-card.ts";
+import { PrintedClass } from "./printed-class.tsx";
 
 export const generateMetadata = async (props: SheetProps): Promise<Metadata> => ({ title: await titleOf(props, "") });
 
 export default async function PrintPage(props: SheetProps) {
-  const found = await readSheet(props, "print");
+  const found = await readSignedCard(props, "print");
   if (!found.ok) {
     return (
       <main style={{ padding: "2rem" }}>
@@ -15,5 +15,5 @@ export default async function PrintPage(props: SheetProps) {
     );
   }
   const { card, signedAt, signedByName, withdrawn } = found.value;
-  return <Sheet card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} />;
+  return <PrintedClass card={card.card} signedAt={signedAt} signedBy={signedByName} withdrawn={withdrawn} />;
 }

@@ -2,12 +2,12 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { Moment } from "#app/_parts/moment.tsx";
+import { LocalTime } from "#app/_parts/local-time.tsx";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
+import { measuredSpringWords } from "#app/studio/_readings/measured-spring-words.ts";
 import styles from "#app/studio/_readings/readings.module.css";
 import { ReadingsForm } from "#app/studio/_readings/readings-form.tsx";
-import { springWords } from "#app/studio/_readings/words.ts";
 import { can } from "#lib/policy/can.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 
@@ -37,10 +37,10 @@ export default async function ReadingsPage({ params }: PageProps) {
         Scale readings: {spring.label}, {room.name}
       </h1>
       <p className="quiet">
-        Now {springWords(spring)}.{" "}
+        Now {measuredSpringWords(spring)}.{" "}
         {kept ? (
           <>
-            Readings last kept <Moment at={kept.at} />.
+            Readings last kept <LocalTime at={kept.at} />.
           </>
         ) : (
           "No readings are kept yet."

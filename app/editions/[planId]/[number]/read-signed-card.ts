@@ -10,7 +10,7 @@ export interface SheetProps {
 }
 
 /** `sheet`: the last part of its address. */
-export async function readSheet({ params }: SheetProps, sheet: "print" | "crew") {
+export async function readSignedCard({ params }: SheetProps, sheet: "print" | "crew") {
   const { planId, number } = await params;
   const who = await actorFromHeaders(await headers());
   if (!who) redirect(`/sign-in?to=${encodeURIComponent(`/editions/${planId}/${number}/${sheet}`)}`);

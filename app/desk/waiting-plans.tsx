@@ -1,7 +1,7 @@
 /** What was handed in and waits for a lead, the longest waiting on top. */
 import { plural } from "#lib/plan/format.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
-import { Moment } from "../_parts/moment.tsx";
+import { LocalTime } from "../_parts/local-time.tsx";
 import styles from "./desk.module.css";
 import { PlanLine } from "./plan-line.tsx";
 
@@ -11,7 +11,7 @@ interface WaitingProps {
   readonly rooms: Readonly<Record<string, string>>;
 }
 
-export function Waiting({ title, plans, rooms }: WaitingProps) {
+export function WaitingPlans({ title, plans, rooms }: WaitingProps) {
   return (
     <section className={`${styles.group} ${styles.waiting}`}>
       <h2>{title}</h2>
@@ -30,7 +30,7 @@ function Facts({ plan, rooms }: { plan: PlanListEntry; rooms: WaitingProps["room
   if (!handedIn) return null;
   return (
     <>
-      {handedIn.byName}, <Moment at={handedIn.at} /> · {rooms[plan.roomId]} · <MustFix count={handedIn.mustFix} />
+      {handedIn.byName}, <LocalTime at={handedIn.at} /> · {rooms[plan.roomId]} · <MustFix count={handedIn.mustFix} />
       {plan.openThreads > 0 ? ` · ${plural(plan.openThreads, "open thread")}` : ""}
       {handedIn.note ? <q className={styles.note}>{handedIn.note}</q> : null}
     </>

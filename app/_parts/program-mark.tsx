@@ -1,5 +1,5 @@
 /** The sign of the program: two steel lines with a coil between them and what moves. Decoration beside words. */
-export function Mark() {
+export function ProgramMark() {
   return (
     <svg width="30" height="24" viewBox="0 0 30 24" aria-hidden="true" fill="none" strokeLinecap="round">
       <path d="M3 2v20M7.5 2v20" stroke="var(--rail)" strokeWidth="2" />

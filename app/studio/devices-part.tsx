@@ -4,9 +4,9 @@ import { useRouter } from "next/navigation";
 import { type FormEvent, useId, useState } from "react";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
 import type { DeviceView, NewCode } from "#server/devices/manage-devices.ts";
-import { Field, textOf } from "../_parts/field.tsx";
-import { Moment } from "../_parts/moment.tsx";
-import { Problem } from "../_parts/problem.tsx";
+import { FormField, textOf } from "../_parts/form-field.tsx";
+import { LocalTime } from "../_parts/local-time.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./studio.module.css";
 
@@ -15,7 +15,7 @@ interface DevicesProps {
   readonly rooms: readonly { readonly id: string; readonly name: string }[];
 }
 
-export function Devices({ devices, rooms }: DevicesProps) {
+export function DevicesPart({ devices, rooms }: DevicesProps) {
   const router = useRouter();
   const sending = useSend();
   const [made, setMade] = useState<(NewCode & { name: string }) | null>(null);
@@ -47,7 +47,7 @@ export function Devices({ devices, rooms }: DevicesProps) {
         <div className={styles.made} role="status">
           <p>
             On {made.name}, open <strong>/floor</strong> of this address and type this code. It is shown only now, works
-            once, and runs out <Moment at={made.expiresAt} />.
+            once, and runs out <LocalTime at={made.expiresAt} />.
           </p>
           <p className={styles.code}>{made.code}</p>
         </div>
@@ -76,7 +76,7 @@ export function Devices({ devices, rooms }: DevicesProps) {
         </ul>
       ) : null}
       <form className={styles.inline} onSubmit={submit}>
-        <Field label="Name of the device" name="name" required maxLength={80} autoComplete="off" />
+        <FormField label="Name of the device" name="name" required maxLength={80} autoComplete="off" />
         <div className="field">
           <label htmlFor={roomId}>Room</label>
           <select id={roomId} name="room">
@@ -91,7 +91,7 @@ export function Devices({ devices, rooms }: DevicesProps) {
           Make a code
         </button>
       </form>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
     </>
   );
 }
@@ -101,7 +101,7 @@ function DeviceState({ device }: { readonly device: DeviceView }) {
   if (device.state === "code-expired") return <>its code has run out: take it back and make another</>;
   return device.lastSeenAt ? (
     <>
-      paired, last heard of <Moment at={device.lastSeenAt} />
+      paired, last heard of <LocalTime at={device.lastSeenAt} />
     </>
   ) : (
     <>paired, not heard of since</>

@@ -4,7 +4,7 @@ import { limitsOf, limitWords } from "#lib/rules/limits.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
 import styles from "./rules.module.css";
 
-export function HouseTable({ rule, standard }: { readonly rule: AnyRule; readonly standard: HouseStandard | null }) {
+export function StudioLimits({ rule, standard }: { readonly rule: AnyRule; readonly standard: HouseStandard | null }) {
   const limits = limitsOf(rule);
   if (limits.length === 0) return <p>This rule has no limits: it holds or it does not.</p>;
   return (

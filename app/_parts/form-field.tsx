@@ -6,7 +6,7 @@ interface FieldProps extends InputHTMLAttributes<HTMLInputElement> {
   readonly hint?: string;
 }
 
-export function Field({ label, hint, ...input }: FieldProps) {
+export function FormField({ label, hint, ...input }: FieldProps) {
   const id = useId();
   return (
     <div className="field">

@@ -1,10 +1,10 @@
 "use client";
 /** The one policy of the house about sign-off. */
 import { useState } from "react";
-import { Problem } from "../_parts/problem.tsx";
+import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 
-export function HousePolicy({ soleAuthorMaySign }: { readonly soleAuthorMaySign: boolean }) {
+export function SignOffPolicy({ soleAuthorMaySign }: { readonly soleAuthorMaySign: boolean }) {
   const sending = useSend();
   const [on, setOn] = useState(soleAuthorMaySign);
   const change = async (next: boolean) => {
@@ -27,7 +27,7 @@ export function HousePolicy({ soleAuthorMaySign }: { readonly soleAuthorMaySign:
       <p className="quiet small">
         For a studio of one. It is taken back by itself when somebody joins who writes plans.
       </p>
-      <Problem say={sending.problem} />
+      <ProblemLine say={sending.problem} />
     </>
   );
 }

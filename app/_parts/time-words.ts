@@ -1,20 +1,4 @@
-/** Small words that several pages share: roles, lengths, days. Pure. */
-import type { Role } from "#lib/policy/can.ts";
-
-export const ROLE_WORDS: Record<Role, { readonly name: string; readonly may: string }> = {
-  trainee: { name: "trainee", may: "writes own plans and those shared with them, hands them in" },
-  coach: { name: "coach", may: "writes any team plan and the programme, runs the floor" },
-  lead: { name: "lead", may: "all that, comments on any plan, hands back and signs off" },
-  manager: { name: "manager", may: "people, rooms, cue devices, house standards, the record" },
-  crew: { name: "crew", may: "reads signed plans and follows a class" },
-};
-
-export const STATE_WORDS = {
-  "in-writing": "in writing",
-  "handed-in": "handed in",
-  "handed-back": "handed back",
-  "signed-off": "signed off",
-} as const;
+/** Lengths and moments in words. Pure. */
 
 /** "25 min"; "25:30" when it is not whole minutes. */
 export function lengthWords(seconds: number): string {

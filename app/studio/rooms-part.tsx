@@ -5,14 +5,15 @@ import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 import { plural } from "#lib/plan/format.ts";
-import { CoilMark, coilWeight } from "../_parts/coils/coil.tsx";
+import { CoilMark } from "../_parts/coils/coil.tsx";
+import { coilWeight } from "../_parts/coils/coil-weight.ts";
 import { RoomForm } from "./room-form.tsx";
 import styles from "./studio.module.css";
 
 /** What is being edited: a room, a new one, or nothing. */
 type Editing = StudioRoom | "new" | null;
 
-export function Rooms({ rooms }: { readonly rooms: readonly StudioRoom[] }) {
+export function RoomsPart({ rooms }: { readonly rooms: readonly StudioRoom[] }) {
   const router = useRouter();
   const [editing, setEditing] = useState<Editing>(null);
   const done = () => {

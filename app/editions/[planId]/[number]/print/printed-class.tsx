@@ -1,5 +1,5 @@
 /** The sheet itself: times, moves, sides, springs in words and coils, changes, cautions. Black on white, no colour needed. */
-import { Coils } from "#app/_parts/coils/floor-coils.tsx";
+import { FloorCoils } from "#app/_parts/coils/floor-coils.tsx";
 import type { Card } from "#lib/card/schema.ts";
 import { type SheetRow, sheetRows } from "#lib/card/sheet.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
@@ -7,7 +7,7 @@ import { clockTime, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import type { Withdrawal } from "#lib/protocol/messages.ts";
 import { PrintButton } from "./print-button.tsx";
-import styles from "./sheet.module.css";
+import styles from "./printed-class.module.css";
 
 interface Props {
   readonly card: Card;
@@ -24,7 +24,7 @@ function densityOf(rows: number): "open" | "plain" | "tight" | "tightest" {
   return rows <= 29 ? "tight" : "tightest";
 }
 
-export function Sheet({ card, signedAt, signedBy, withdrawn }: Props) {
+export function PrintedClass({ card, signedAt, signedBy, withdrawn }: Props) {
   const rows = sheetRows(card);
   const { edition, plan, clock, cautions, room, studio } = card;
   const signed = new Date(signedAt).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
@@ -134,7 +134,7 @@ function MoveCells({ row, equipment }: { row: MoveRow; equipment: Equipment }) {
         {row.side && <span className={styles.side}> · {row.side}</span>}
       </td>
       <td data-new={row.newSprings} className={styles.springs}>
-        <Coils springs={row.springs} equipment={equipment} /> {springWords(equipment, counts)}
+        <FloorCoils springs={row.springs} equipment={equipment} /> {springWords(equipment, counts)}
       </td>
       <td>
         {row.change > 0 && <span className={styles.change}>{clockTime(row.change)}</span>}{" "}

@@ -6,7 +6,7 @@ import { limitsOf, limitWords } from "#lib/rules/limits.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import styles from "./studio.module.css";
 
-export function Standards({ own }: { readonly own: HouseStandards }) {
+export function StandardsPart({ own }: { readonly own: HouseStandards }) {
   const set = RULES.flatMap((rule) => (own[rule.id] ? [{ rule, house: own[rule.id] }] : []));
   return (
     <>

@@ -4,11 +4,11 @@
  * which the browser says, so that no line breaks anew when it does.
  */
 import { useSyncExternalStore } from "react";
-import { dayOfMoment, momentWords } from "./words.ts";
+import { dayOfMoment, momentWords } from "./time-words.ts";
 
 const never = () => () => {};
 
-export function Moment({ at }: { readonly at: number }) {
+export function LocalTime({ at }: { readonly at: number }) {
   const words = useSyncExternalStore(
     never,
     () => momentWords(at),
