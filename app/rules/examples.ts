@@ -1,4 +1,4 @@
-/** A rule's examples with what the rule says of each: run, never written down. Pure. */
+/** A rule's examples with what the rule finds in each: always run, never copied. Pure. */
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { examplesOf } from "#lib/rules/examples/registry.ts";
@@ -10,20 +10,23 @@ import { saysSomethingElse } from "./excerpt.ts";
 export interface RunExample {
   readonly say: string;
   readonly plan: Plan;
-  /** What is said in it matters to the rule. */
+  /** The rule is about what is said. */
   readonly lines: boolean;
-  /** With the rule's own level and limits. */
+  /** With the usual level and limits. */
   readonly findings: readonly Finding[];
-  /** With the house's; null where it says the same. */
+  /** With the studio's; null where they are the same. */
   readonly here: readonly Finding[] | null;
 }
 
-export function ruleExamples(rule: AnyRule, house: HouseStandard | null): { pass: RunExample[]; fail: RunExample[] } {
+export function ruleExamples(
+  rule: AnyRule,
+  standard: HouseStandard | null,
+): { pass: RunExample[]; fail: RunExample[] } {
   const { pass, fail } = examplesOf(rule);
   const lines = saysSomethingElse([...pass, ...fail].map(({ plan }) => plan));
   const run = ({ say, plan }: { say: string; plan: Plan }): RunExample => {
     const { findings } = checkPlan(plan, [rule]);
-    const here = house && checkPlan({ ...plan, standards: { [rule.id]: house } }, [rule]).findings;
+    const here = standard && checkPlan({ ...plan, standards: { [rule.id]: standard } }, [rule]).findings;
     return { say, plan, lines, findings, here: here && !sameData(here, findings) ? here : null };
   };
   return { pass: pass.map(run), fail: fail.map(run) };

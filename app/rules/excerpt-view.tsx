@@ -1,4 +1,4 @@
-/** A rule's example as a small class, and what the rule says of it. */
+/** A rule's example as a small class, and what the rule finds in it. */
 import { KIND_WORDS } from "#lib/editor/words.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
@@ -12,9 +12,9 @@ interface ExampleProps {
   readonly plan: Plan;
   /** Show what is said in it. */
   readonly lines: boolean;
-  /** What the rule finds with its own limits. */
+  /** What the rule finds with its usual limits. */
   readonly findings: readonly Finding[];
-  /** What it finds as this house has it, where that differs. */
+  /** What it finds with this studio's level and limits, where that differs. */
   readonly here: readonly Finding[] | null;
 }
 
@@ -36,8 +36,8 @@ export function Example({ say, plan, lines, findings, here }: ExampleProps) {
       ))}
       {here !== null && (
         <div className={styles.here}>
-          <p className="small">As this house has it:</p>
-          {here.length === 0 ? <p>nothing is found.</p> : null}
+          <p className="small">With your studio’s settings:</p>
+          {here.length === 0 ? <p>It finds nothing.</p> : null}
           {here.map((finding, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: as above
             <Said key={i} finding={finding} />

@@ -1,4 +1,4 @@
-/** A rule's example as a small class to read: what stands there, when, with which springs, and what changes between. Pure. */
+/** A rule's example as a small class to read: its items, when they begin, with which springs, and the changes between. Pure. */
 import { actionsWords } from "#app/_session/item-words.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
@@ -65,11 +65,11 @@ export function excerptOf(plan: Plan, lines: boolean): Excerpt {
   return { facts: classFacts(plan), items };
 }
 
-/** Does any move of these examples say something else than all it should? Then what is said matters to the rule. */
+/** Does any move of these examples have other words than the usual script? Then the rule is about what is said. */
 export const saysSomethingElse = (plans: readonly Plan[]): boolean =>
   plans.some((plan) => plan.items.some((item) => item.kind === "move" && !sameData(item.script, fullScript)));
 
-/** The item's own words, where it has some. */
+/** The item's own title, where it has one. */
 const titleOf = (item: PlanItem): string | undefined =>
   item.kind === "heading" ? item.title : item.kind === "pause" ? item.text || "Pause" : undefined;
 
@@ -90,7 +90,7 @@ function moveDetails(plan: Plan, item: MoveItem, reps: number | null): string {
     item.locked ? "locked" : "",
     item.range ? `from ${secondsRange(...item.range)}` : "",
     item.keep ? "kept together" : "",
-    ...(move ? moveFacts(plan, move, item) : ["the move is not in the plan"]),
+    ...(move ? moveFacts(plan, move, item) : ["its move is missing"]),
   ];
   return parts.filter(Boolean).join(" · ");
 }
@@ -117,7 +117,7 @@ const muscles = (move: Move): string =>
 const cautions = (move: Move): string =>
   move.cautions?.length ? `asks for care: ${move.cautions.map(tagWords).join(", ")}` : "";
 
-/** What the example changed in the move, beside what is always shown. */
+/** What the example changed in the move, besides what is always shown. */
 function unusual(plan: Plan, move: Move, base: Move): string[] {
   const differs = (key: keyof Move): boolean => move[key] !== undefined && !sameData(move[key], base[key]);
   const { min = {}, max = {} } = move.springs ?? {};
@@ -129,7 +129,7 @@ function unusual(plan: Plan, move: Move, base: Move): string[] {
     differs("travelMm") && move.travelMm ? `travel ${move.travelMm[0]} to ${move.travelMm[1]} mm` : "",
     differs("resistance") ? move.resistance : "",
     differs("tempo") ? tempoWords(move.tempo) : "",
-    move.easier?.length ? "the library knows an easier way" : "",
+    move.easier?.length ? "the library has an easier way" : "",
   ];
 }
 

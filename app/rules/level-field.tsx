@@ -1,5 +1,5 @@
 "use client";
-/** How much the rule weighs in this house. */
+/** The level of the rule's findings in this studio. */
 import { useId } from "react";
 import { HOUSE_LEVELS, LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
@@ -15,13 +15,13 @@ interface LevelFieldProps {
 export function LevelField({ rule, level, onChoose }: LevelFieldProps) {
   const name = useId();
   const options: readonly (readonly [DraftLevel, string])[] = [
-    ["own", `as the rule has it: ${LEVEL_WORDS[rule.level]}`],
-    ...HOUSE_LEVELS.map((house) => [house, LEVEL_WORDS[house]] as const),
+    ["own", `as usual: ${LEVEL_WORDS[rule.level]}`],
+    ...HOUSE_LEVELS.map((set) => [set, LEVEL_WORDS[set]] as const),
   ];
   const milder = rule.level === "must" && level !== "own" && level !== "must";
   return (
     <fieldset className={styles.levels}>
-      <legend>What it weighs</legend>
+      <legend>Level of its findings</legend>
       {options.map(([value, words]) => (
         <label key={value} className="check">
           <input type="radio" name={name} checked={value === level} onChange={() => onChoose(value)} />
@@ -30,7 +30,7 @@ export function LevelField({ rule, level, onChoose }: LevelFieldProps) {
       ))}
       {milder && (
         <p className="notice" role="status">
-          A plan can then be signed off with this in it. {rule.why}
+          Plans can then be signed off without fixing this. {rule.why}
         </p>
       )}
     </fieldset>

@@ -1,5 +1,5 @@
 "use client";
-/** One limit of a rule, typed as its schema has it: a number with its unit, a list to choose from, yes or no. */
+/** One limit of a rule, typed as its schema defines it: a number with its unit, a list to choose from, yes or no. */
 import { useId } from "react";
 import { sameData } from "#lib/plan/same-data.ts";
 import {
@@ -29,7 +29,7 @@ export function LimitField({ limit, value, problem, onChange }: LimitFieldProps)
       <Typed limit={limit} value={value} problem={problem} onChange={onChange} />
       {usual !== null && !sameData(value, usual) && (
         <button type="button" className={styles.back} onClick={() => onChange(usual)}>
-          As the rule has it: {limitWords(limit, limit.usual)}
+          Back to the usual: {limitWords(limit, limit.usual)}
           <span className="visually-hidden"> ({limit.label})</span>
         </button>
       )}
@@ -70,7 +70,7 @@ function NumberField({ limit, text, problem, onChange }: NumberProps) {
   const id = useId();
   const unit = limit.unit === "" ? "" : ` ${limit.unit}`;
   const bounds = `${numberText(limit, limit.min)} to ${numberText(limit, limit.max)}${unit}`;
-  const usual = limit.usual === null ? "" : `; the rule itself: ${limitWords(limit, limit.usual)}`;
+  const usual = limit.usual === null ? "" : `; usually ${limitWords(limit, limit.usual)}`;
   return (
     <div className="field">
       <label htmlFor={id}>{limit.label}</label>

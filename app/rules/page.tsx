@@ -1,4 +1,4 @@
-/** Every rule a plan is checked against, by how much it weighs in this house. All of it is read off the rules. */
+/** Every rule a plan is checked against, by its level in this studio. All of it is read from the rules. */
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
@@ -6,8 +6,9 @@ import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { can } from "#lib/policy/can.ts";
-import { HOUSE_LEVELS, LEVEL_WORDS } from "#lib/rules/level-words.ts";
+import { HOUSE_LEVELS, type HouseLevel, LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { RULES } from "#lib/rules/registry.ts";
+import type { AnyRule } from "#lib/rules/types.ts";
 import { SafetyNote } from "../_parts/safety-note.tsx";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
@@ -20,8 +21,8 @@ export default async function RulesPage() {
   const { who, studio } = visit;
   if (!can(who.actor, "library.read")) notFound();
   const rules = RULES.map((rule) => {
-    const house = own(studio.standards, rule.id);
-    return { rule, level: house?.level ?? rule.level, house: house !== undefined };
+    const standard = own(studio.standards, rule.id);
+    return { rule, level: standard?.level ?? rule.level, changed: standard !== undefined };
   });
   return (
     <Shell visit={visit} section="rules">
@@ -29,30 +30,38 @@ export default async function RulesPage() {
       <p className={styles.lead}>
         Every plan is checked against these {RULES.length} while it is written.{" "}
         {can(who.actor, "standards.manage")
-          ? "Open one to change how much it weighs in your studio, and within which limits."
-          : "How much each weighs, and within which limits, is for your studio to say: a manager sets it."}
+          ? "Open one to change its level or its limits for your studio."
+          : "A manager sets each rule’s level and limits for your studio."}
       </p>
       <SafetyNote sentences={SAFETY_NOTE} />
-      {HOUSE_LEVELS.map((level) => {
-        const these = rules.filter((entry) => entry.level === level);
-        if (these.length === 0) return null;
-        return (
-          <section key={level} className={styles.group} aria-labelledby={`level-${level}`}>
-            <h2 id={`level-${level}`} className={level}>
-              {LEVEL_WORDS[level]} <span className={styles.count}>{plural(these.length, "rule")}</span>
-            </h2>
-            <ul className={styles.list}>
-              {these.map(({ rule, house }) => (
-                <li key={rule.id}>
-                  <Link href={`/rules/${rule.id}`}>{rule.title}</Link>
-                  <p>{rule.why}</p>
-                  {house && <span className={styles.mark}>set by this house</span>}
-                </li>
-              ))}
-            </ul>
-          </section>
-        );
-      })}
+      {HOUSE_LEVELS.map((level) => (
+        <RulesOf key={level} level={level} rules={rules.filter((entry) => entry.level === level)} />
+      ))}
     </Shell>
+  );
+}
+
+interface RulesOfProps {
+  readonly level: HouseLevel;
+  readonly rules: readonly { readonly rule: AnyRule; readonly changed: boolean }[];
+}
+
+function RulesOf({ level, rules }: RulesOfProps) {
+  if (rules.length === 0) return null;
+  return (
+    <section className={styles.group} aria-labelledby={`level-${level}`}>
+      <h2 id={`level-${level}`} className={level}>
+        {LEVEL_WORDS[level]} <span className={styles.count}>{plural(rules.length, "rule")}</span>
+      </h2>
+      <ul className={styles.list}>
+        {rules.map(({ rule, changed }) => (
+          <li key={rule.id}>
+            <Link href={`/rules/${rule.id}`}>{rule.title}</Link>
+            <p>{rule.why}</p>
+            {changed && <span className={styles.mark}>changed by your studio</span>}
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }

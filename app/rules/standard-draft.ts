@@ -1,10 +1,10 @@
-/** A house standard as it is typed: texts until it is kept, so that half a number stays while it is being written. Pure. */
+/** A studio standard as typed: texts until it is saved, so that half a number stays while it is being typed. Pure. */
 import type { HouseStandard } from "#lib/rules/house-standard.ts";
 import type { HouseLevel } from "#lib/rules/level-words.ts";
 import { type Limit, limitsOf, numberText, readNumberLimit } from "#lib/rules/limits.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
 
-/** "own": as the rule has it. */
+/** "own": the rule's usual level. */
 export type DraftLevel = HouseLevel | "own";
 export type DraftValue = string | readonly string[] | boolean;
 
@@ -22,7 +22,7 @@ export function standardDraftOf(rule: AnyRule, standard: HouseStandard | null): 
   return { level: standard?.level ?? "own", values: Object.fromEntries(values) };
 }
 
-/** The field of one limit as the rule has it; null for a limit no field can hold. */
+/** What the field of one limit holds at its usual value; null for a limit that no field can hold. */
 export const usualValue = (limit: Limit): DraftValue | null => valueIn(limit, undefined);
 
 /** A stored value that is of another kind than the limit counts as not stored. */
@@ -40,13 +40,13 @@ function valueIn(limit: Limit, stored: unknown): DraftValue | null {
 }
 
 export interface StandardRead {
-  /** Null while a field holds what the rule cannot take. */
+  /** Null while a field holds something that the rule cannot use. */
   readonly standard: HouseStandard | null;
   /** By limit name: one sentence. */
   readonly problems: Readonly<Record<string, string>>;
 }
 
-/** `kept` is what the house has: limits that no field can hold stay as they are. */
+/** `kept` is what the studio has set: limits that no field can hold stay as they are. */
 export function readStandardDraft(rule: AnyRule, draft: StandardDraft, kept: HouseStandard | null): StandardRead {
   const limits: Record<string, unknown> = {};
   const problems: Record<string, string> = {};

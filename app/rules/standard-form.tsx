@@ -1,8 +1,9 @@
 "use client";
-/** A manager says here what one rule weighs in this house and within which limits; what that changes is said first. */
+/** Where a manager sets one rule's level and limits for the studio. What that would change in plans is shown before it is saved. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
+import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
 import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
 import { limitsOf } from "#lib/rules/limits.ts";
@@ -26,37 +27,16 @@ export function StandardForm({ ruleId, standard }: FormProps) {
 }
 
 function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: HouseStandard | null }) {
-  const router = useRouter();
-  const sending = useSend();
-  const [kept, setKept] = useState(standard);
-  const [draft, setDraft] = useState<StandardDraft>(() => standardDraftOf(rule, standard));
-  const [done, setDone] = useState("");
-  const read = readStandardDraft(rule, draft, kept);
-  const url = `/api/standards/${rule.id}`;
-  const change = (part: Partial<StandardDraft>) => {
-    setDone("");
-    sending.clear();
-    setDraft({ ...draft, ...part });
-  };
-  const put = async (wanted: HouseStandard | null, said: string) => {
-    const answer = await sending.run<KeptStandard>("PUT", url, { standard: wanted, seen: kept });
-    if (!answer) return;
-    setKept(answer.standard);
-    setDraft(standardDraftOf(rule, answer.standard));
-    setDone(said);
-    router.refresh();
-  };
-  const keep = async (event: FormEvent) => {
+  const { draft, read, kept, done, sending, change, put } = useStandard(rule, standard);
+  const save = async (event: FormEvent) => {
     event.preventDefault();
-    if (!read.standard) return;
-    await put(read.standard, "Kept. Open plans were checked again.");
+    if (read.standard) await put(read.standard, "Saved. Open plans were checked again.");
   };
   const reset = async () => {
-    if (kept === null) return;
-    await put(null, "As the rule has it again. Open plans were checked again.");
+    if (kept !== null) await put(null, "Back to the usual. Open plans were checked again.");
   };
   return (
-    <form className={styles.form} onSubmit={keep} noValidate>
+    <form className={styles.form} onSubmit={save} noValidate>
       <LevelField rule={rule} level={draft.level} onChoose={(level) => change({ level })} />
       {limitsOf(rule).map((limit) => (
         <LimitField
@@ -67,18 +47,13 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
           onChange={(value) => change({ values: { ...draft.values, [limit.name]: value } })}
         />
       ))}
-      <TrialWords url={url} standard={differing(rule, read.standard)} kept={kept} />
+      <TrialWords url={urlOf(rule)} standard={differing(rule, read.standard)} kept={kept} />
       <div className={styles.acts}>
-        <button
-          type="submit"
-          className="button button-strong"
-          aria-disabled={sending.busy}
-          disabled={read.standard === null}
-        >
-          Keep for this house
-        </button>
+        <SendButton busy={sending.busy} doing="Saving…" disabled={read.standard === null}>
+          Save for your studio
+        </SendButton>
         <button type="button" className="button" aria-disabled={sending.busy || kept === null} onClick={reset}>
-          All as the rule has it
+          Back to the usual level and limits
         </button>
       </div>
       <ProblemLine say={sending.problem} />
@@ -89,7 +64,31 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
   );
 }
 
-/** As the server would keep it: only what differs from the rule's own. Null for what it would refuse. */
+const urlOf = (rule: AnyRule): string => `/api/standards/${rule.id}`;
+
+function useStandard(rule: AnyRule, standard: HouseStandard | null) {
+  const router = useRouter();
+  const sending = useSend();
+  const [kept, setKept] = useState(standard);
+  const [draft, setDraft] = useState<StandardDraft>(() => standardDraftOf(rule, standard));
+  const [done, setDone] = useState("");
+  const change = (part: Partial<StandardDraft>) => {
+    setDone("");
+    sending.clear();
+    setDraft({ ...draft, ...part });
+  };
+  const put = async (wanted: HouseStandard | null, said: string) => {
+    const answer = await sending.run<KeptStandard>("PUT", urlOf(rule), { standard: wanted, seen: kept });
+    if (!answer) return;
+    setKept(answer.standard);
+    setDraft(standardDraftOf(rule, answer.standard));
+    setDone(said);
+    router.refresh();
+  };
+  return { draft, read: readStandardDraft(rule, draft, kept), kept, done, sending, change, put };
+}
+
+/** As the server would store it: only what differs from the usual. Null for what it would refuse. */
 function differing(rule: AnyRule, typed: HouseStandard | null): HouseStandard | null {
   const checked = typed && checkStandard(rule, typed);
   return checked?.ok ? (checked.standard ?? {}) : null;

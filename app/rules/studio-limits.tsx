@@ -1,4 +1,4 @@
-/** A rule's limits to read: what they mean, what this house has, what the rule itself has. */
+/** A rule's limits to read: what they mean, what this studio has set, what is usual. */
 import type { HouseStandard } from "#lib/rules/house-standard.ts";
 import { limitsOf, limitWords } from "#lib/rules/limits.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
@@ -6,19 +6,17 @@ import styles from "./rules.module.css";
 
 export function StudioLimits({ rule, standard }: { readonly rule: AnyRule; readonly standard: HouseStandard | null }) {
   const limits = limitsOf(rule);
-  if (limits.length === 0) return <p>This rule has no limits: it holds or it does not.</p>;
+  if (limits.length === 0) return <p>This rule has no limits to set.</p>;
   return (
     <dl className={styles.limits}>
       {limits.map((limit) => {
-        const house = standard?.limits?.[limit.name];
+        const set = standard?.limits?.[limit.name];
         return (
           <div key={limit.name}>
             <dt>{limit.label}</dt>
             <dd>
-              <strong>{limitWords(limit, house ?? limit.usual)}</strong>
-              {house === undefined ? null : (
-                <span className="quiet small">the rule itself: {limitWords(limit, limit.usual)}</span>
-              )}
+              <strong>{limitWords(limit, set ?? limit.usual)}</strong>
+              {set === undefined ? null : <span className="quiet small">usually {limitWords(limit, limit.usual)}</span>}
             </dd>
           </div>
         );

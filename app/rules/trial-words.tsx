@@ -1,5 +1,5 @@
 "use client";
-/** What the standard as typed would change in the team's plans, asked of the server a moment after the last key. */
+/** What the standard as typed would change in the team plans. The server is asked a moment after the last key. */
 import { useEffect, useState } from "react";
 import { send } from "#app/_parts/send.ts";
 import { agree, plural } from "#lib/plan/format.ts";
@@ -11,7 +11,7 @@ const AFTER_LAST_KEY_MS = 400;
 
 interface TrialProps {
   readonly url: string;
-  /** Null while a field holds what the rule cannot take. */
+  /** Null while a field holds something that the rule cannot use. */
   readonly standard: HouseStandard | null;
   readonly kept: HouseStandard | null;
 }
@@ -34,12 +34,12 @@ export function TrialWords({ url, standard, kept }: TrialProps) {
   return <p role="status">{words}</p>;
 }
 
-/** "In the team's 6 plans this rule finds 3 now and would find 1; 2 must fix would be none." */
+/** "In the 6 team plans: 3 findings (2 must fix, 1 look again) now, 1 finding (1 look again) with this change." */
 export function trialWords({ plans, before, after }: StandardTrial): string {
-  if (plans === 0) return "There is no team plan to try it on.";
-  const where = `In ${agree(plans, "the team's one plan", `the team's ${plans} plans`)}`;
+  if (plans === 0) return "There is no team plan yet to try it on.";
+  const where = `In ${agree(plans, "the one team plan", `the ${plans} team plans`)}`;
   const [now, then] = [countsWords(before), countsWords(after)];
-  return now === then ? `${where} nothing would change: ${now}.` : `${where}: ${now} now, ${then} with this.`;
+  return now === then ? `${where} nothing would change: ${now}.` : `${where}: ${now} now, ${then} with this change.`;
 }
 
 function countsWords({ must, look, info }: LevelCounts): string {

@@ -1,5 +1,5 @@
 "use client";
-/** Cue devices: make one (its code is shown once), see them, take one back. */
+/** Cue devices: add one (its pairing code is shown once), see them, remove one. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useId, useState } from "react";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
@@ -14,24 +14,21 @@ interface DevicesProps {
   readonly devices: readonly DeviceView[];
   readonly rooms: readonly { readonly id: string; readonly name: string }[];
 }
+type MadeCode = NewCode & { readonly name: string };
 
 export function DevicesPart({ devices, rooms }: DevicesProps) {
   const router = useRouter();
   const sending = useSend();
-  const [made, setMade] = useState<(NewCode & { name: string }) | null>(null);
-  const roomId = useId();
-  const submit = async (event: FormEvent<HTMLFormElement>) => {
-    event.preventDefault();
-    const element = event.currentTarget;
-    const form = new FormData(element);
+  const [made, setMade] = useState<MadeCode | null>(null);
+  const add = async (form: FormData): Promise<boolean> => {
     const name = textOf(form, "name");
     const code = await sending.run<NewCode>("POST", "/api/devices", { name, roomId: textOf(form, "room") });
-    if (!code) return;
+    if (!code) return false;
     setMade({ ...code, name });
-    element.reset();
     router.refresh();
+    return true;
   };
-  const takeBack = async (id: string) => {
+  const remove = async (id: string) => {
     if ((await sending.run("DELETE", `/api/devices/${id}`)) === undefined) return;
     if (made?.id === id) setMade(null);
     router.refresh();
@@ -40,70 +37,98 @@ export function DevicesPart({ devices, rooms }: DevicesProps) {
     <>
       <h2>{DEVICES_PLACE.name}</h2>
       <p className="quiet">
-        A tablet beside the machines. It fetches the signed classes of its room, keeps them, and runs them with no
+        A tablet beside the machines. It fetches the signed classes of its room, keeps them, and runs them without a
         network.
       </p>
-      {made ? (
-        <div className={styles.made} role="status">
-          <p>
-            On {made.name}, open <strong>/floor</strong> of this address and type this code. It is shown only now, works
-            once, and runs out <LocalTime at={made.expiresAt} />.
-          </p>
-          <p className={styles.code}>{made.code}</p>
-        </div>
-      ) : null}
-      {devices.length > 0 ? (
-        <ul className={styles.devices}>
-          {devices.map((device) => (
-            <li key={device.id}>
-              <span>
-                <strong>{device.name}</strong> <span className="quiet">{device.roomName}</span>
-                <br />
-                <span className="quiet small">
-                  <DeviceState device={device} />
-                </span>
-              </span>
-              <button
-                type="button"
-                className={styles.act}
-                onClick={() => takeBack(device.id)}
-                aria-disabled={sending.busy}
-              >
-                Take back<span className="visually-hidden"> {device.name}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
-      ) : null}
-      <form className={styles.inline} onSubmit={submit}>
-        <FormField label="Name of the device" name="name" required maxLength={80} autoComplete="off" />
-        <div className="field">
-          <label htmlFor={roomId}>Room</label>
-          <select id={roomId} name="room">
-            {rooms.map((room) => (
-              <option key={room.id} value={room.id}>
-                {room.name}
-              </option>
-            ))}
-          </select>
-        </div>
-        <button type="submit" className="button" aria-disabled={sending.busy} disabled={rooms.length === 0}>
-          Make a code
-        </button>
-      </form>
+      {made ? <PairingCode made={made} /> : null}
+      {devices.length > 0 ? <DeviceList devices={devices} busy={sending.busy} onRemove={remove} /> : null}
+      <NewDevice rooms={rooms} busy={sending.busy} onAdd={add} />
       <ProblemLine say={sending.problem} />
     </>
   );
 }
 
+function PairingCode({ made }: { readonly made: MadeCode }) {
+  return (
+    <div className={styles.made} role="status">
+      <p>
+        On {made.name}, open <strong>/floor</strong> at this address and type this code. It is shown only now, works
+        once, and expires <LocalTime at={made.expiresAt} />.
+      </p>
+      <p className={styles.code}>{made.code}</p>
+    </div>
+  );
+}
+
+interface DeviceListProps {
+  readonly devices: readonly DeviceView[];
+  readonly busy: boolean;
+  readonly onRemove: (id: string) => void;
+}
+
+function DeviceList({ devices, busy, onRemove }: DeviceListProps) {
+  return (
+    <ul className={styles.devices}>
+      {devices.map((device) => (
+        <li key={device.id}>
+          <span>
+            <strong>{device.name}</strong> <span className="quiet">{device.roomName}</span>
+            <br />
+            <span className="quiet small">
+              <DeviceState device={device} />
+            </span>
+          </span>
+          <button type="button" className={styles.act} onClick={() => onRemove(device.id)} aria-disabled={busy}>
+            Remove<span className="visually-hidden"> {device.name}</span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 function DeviceState({ device }: { readonly device: DeviceView }) {
-  if (device.state === "waiting") return <>waits for its code</>;
-  if (device.state === "code-expired") return <>its code has run out: take it back and make another</>;
+  if (device.state === "waiting") return <>waiting for its pairing code</>;
+  if (device.state === "code-expired") return <>its code has expired: remove it and add it again</>;
   return device.lastSeenAt ? (
     <>
-      paired, last heard of <LocalTime at={device.lastSeenAt} />
+      paired, last in contact <LocalTime at={device.lastSeenAt} />
     </>
   ) : (
-    <>paired, not heard of since</>
+    <>paired, no contact since</>
+  );
+}
+
+interface NewDeviceProps {
+  readonly rooms: DevicesProps["rooms"];
+  readonly busy: boolean;
+  /** Resolves to whether it was added: what was typed stays when it was not. */
+  readonly onAdd: (form: FormData) => Promise<boolean>;
+}
+
+function NewDevice({ rooms, busy, onAdd }: NewDeviceProps) {
+  const roomId = useId();
+  const submit = async (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const element = event.currentTarget;
+    if (await onAdd(new FormData(element))) element.reset();
+  };
+  return (
+    <form className={styles.inline} onSubmit={submit}>
+      <FormField label="Name of the device" name="name" required maxLength={80} autoComplete="off" />
+      <div className="field">
+        <label htmlFor={roomId}>Room</label>
+        <select id={roomId} name="room">
+          {rooms.map((room) => (
+            <option key={room.id} value={room.id}>
+              {room.name}
+            </option>
+          ))}
+        </select>
+      </div>
+      <button type="submit" className="button" aria-disabled={busy} disabled={rooms.length === 0}>
+        Make a pairing code
+      </button>
+    </form>
   );
 }

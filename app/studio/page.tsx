@@ -1,4 +1,4 @@
-/** The studio for its manager: rooms and measured springs, cue devices, the house policy and standards. */
+/** The studio for its manager: rooms and measured springs, cue devices, the sign-off policy and the studio standards. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";

@@ -16,7 +16,7 @@ export interface RoomDraft {
   readonly springs: readonly RoomSpringDraft[];
 }
 
-/** Outside of these a length was typed in another unit. */
+/** A length outside these was typed in another unit. */
 const SHORTEST_CM = 20;
 const LONGEST_CM = 500;
 
@@ -51,11 +51,11 @@ export type DraftRead =
 /** Numbers may be written with a point or a comma. `base` keeps what the form does not show (timings). */
 export function readRoomDraft(draft: RoomDraft, base: Equipment | null): DraftRead {
   const travel = number(draft.travelCm);
-  if (travel === null || travel <= 0) return { ok: false, say: "Say how far the carriage travels, in centimetres." };
+  if (travel === null || travel <= 0) return { ok: false, say: "Type how far the carriage travels, in centimetres." };
   if (travel < SHORTEST_CM || travel > LONGEST_CM) {
     return {
       ok: false,
-      say: `A carriage that travels ${travel} cm? Between ${SHORTEST_CM} and ${LONGEST_CM}: look at the unit.`,
+      say: `A carriage travels between ${SHORTEST_CM} and ${LONGEST_CM} cm, and this says ${travel}. Check the unit.`,
     };
   }
   const springs: Spring[] = [];
@@ -71,14 +71,14 @@ export function readRoomDraft(draft: RoomDraft, base: Equipment | null): DraftRe
 
 function readSpring(typed: RoomSpringDraft, before: readonly Spring[]): Spring | string {
   const label = typed.label.trim();
-  if (label === "") return "Every spring needs a name of your own.";
+  if (label === "") return "Every spring needs a name. Use your studio’s own.";
   const [count, stiffness, preload] = [typed.count, typed.stiffness, typed.preload].map(number);
   if (count === null || count === undefined || !Number.isInteger(count) || count < 0) {
-    return `How many ${label} springs does each machine have? A whole number.`;
+    return `Type how many ${label} springs each machine has, as a whole number.`;
   }
   if (stiffness === null || stiffness === undefined || stiffness <= 0)
-    return `Give the stiffness of ${label} in N per mm, above 0: every spring pulls more the further it goes.`;
-  if (preload === null || preload === undefined || preload < 0) return `Give the preload of ${label} in N.`;
+    return `Type the stiffness of ${label} in N per mm. It is above 0: a spring pulls harder the further it is stretched.`;
+  if (preload === null || preload === undefined || preload < 0) return `Type the preload of ${label} in N, 0 or more.`;
   const id = typed.id || freshId(label, before);
   return { id, label, count, stiffnessNPerMm: stiffness, preloadN: preload };
 }

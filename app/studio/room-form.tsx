@@ -4,6 +4,7 @@ import { type FormEvent, useId, useState } from "react";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 import { Dialog } from "../_parts/dialog.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
+import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import { emptySpring, type RoomDraft, type RoomSpringDraft, readRoomDraft, roomDraftOf } from "./room-draft.ts";
 import styles from "./studio.module.css";
@@ -16,6 +17,34 @@ interface RoomFormProps {
 }
 
 export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
+  const { draft, setDraft, problem, busy, submit } = useRoomForm(room, onDone);
+  return (
+    <Dialog title={room ? `Edit ${room.name}` : "New room"} onClose={onClose}>
+      <form className={styles.form} onSubmit={submit}>
+        <div className={styles.pair}>
+          <TextField label="Name" value={draft.name} onChange={(name) => setDraft({ ...draft, name })} />
+          <TextField
+            label="Carriage travel in cm"
+            value={draft.travelCm}
+            decimal
+            onChange={(travelCm) => setDraft({ ...draft, travelCm })}
+          />
+        </div>
+        <Springs springs={draft.springs} onChange={(springs) => setDraft({ ...draft, springs })} />
+        <p className="quiet small">
+          To measure a spring with a luggage scale, open its scale readings. Once saved, plans in this room are checked
+          against these numbers; signed editions keep the numbers they were signed with.
+        </p>
+        <ProblemLine say={problem} />
+        <SendButton busy={busy} doing="Saving…">
+          Save
+        </SendButton>
+      </form>
+    </Dialog>
+  );
+}
+
+function useRoomForm(room: StudioRoom | null, onDone: () => void) {
   const sending = useSend();
   const [draft, setDraft] = useState<RoomDraft>(() =>
     room ? roomDraftOf(room.name, room.equipment) : { name: "", travelCm: "90", springs: [emptySpring(0)] },
@@ -32,30 +61,7 @@ export function RoomForm({ room, onClose, onDone }: RoomFormProps) {
       : await sending.run("POST", "/api/rooms", body);
     if (sent !== undefined) onDone();
   };
-  return (
-    <Dialog title={room ? `Edit ${room.name}` : "New room"} onClose={onClose}>
-      <form className={styles.form} onSubmit={submit}>
-        <div className={styles.pair}>
-          <TextField label="Name" value={draft.name} onChange={(name) => setDraft({ ...draft, name })} />
-          <TextField
-            label="Carriage travel in cm"
-            value={draft.travelCm}
-            decimal
-            onChange={(travelCm) => setDraft({ ...draft, travelCm })}
-          />
-        </div>
-        <Springs springs={draft.springs} onChange={(springs) => setDraft({ ...draft, springs })} />
-        <p className="quiet small">
-          To measure a spring with a luggage scale, open its scale readings. Plans in this room are checked against
-          these numbers from now on; signed editions keep theirs.
-        </p>
-        <ProblemLine say={problem ?? sending.problem} />
-        <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
-          Keep
-        </button>
-      </form>
-    </Dialog>
-  );
+  return { draft, setDraft, problem: problem ?? sending.problem, busy: sending.busy, submit };
 }
 
 interface SpringsProps {
@@ -70,51 +76,52 @@ function Springs({ springs, onChange }: SpringsProps) {
   return (
     <fieldset className={styles.form}>
       <legend>Springs, lightest first</legend>
-      {springs.map((spring) => {
-        const name = spring.label || "new spring";
-        return (
-          <div key={spring.row} className={styles.spring}>
-            <TextField
-              label="Name"
-              of={name}
-              value={spring.label}
-              onChange={(label) => change(spring.row, { label })}
-            />
-            <TextField
-              label="Count"
-              of={name}
-              decimal
-              value={spring.count}
-              onChange={(count) => change(spring.row, { count })}
-            />
-            <TextField
-              label="N per mm"
-              of={name}
-              decimal
-              value={spring.stiffness}
-              onChange={(stiffness) => change(spring.row, { stiffness })}
-            />
-            <TextField
-              label="Preload N"
-              of={name}
-              decimal
-              value={spring.preload}
-              onChange={(preload) => change(spring.row, { preload })}
-            />
-            <button
-              type="button"
-              className={styles.act}
-              onClick={() => onChange(springs.filter((other) => other.row !== spring.row))}
-            >
-              Take out<span className="visually-hidden"> {name}</span>
-            </button>
-          </div>
-        );
-      })}
+      {springs.map((spring) => (
+        <SpringFields
+          key={spring.row}
+          spring={spring}
+          onChange={(part) => change(spring.row, part)}
+          onRemove={() => onChange(springs.filter((other) => other.row !== spring.row))}
+        />
+      ))}
       <button type="button" className="button" onClick={() => onChange([...springs, emptySpring(nextRow)])}>
         Add a spring
       </button>
     </fieldset>
+  );
+}
+
+interface SpringFieldsProps {
+  readonly spring: RoomSpringDraft;
+  readonly onChange: (part: Partial<RoomSpringDraft>) => void;
+  readonly onRemove: () => void;
+}
+
+const NUMBERS = [
+  ["count", "How many"],
+  ["stiffness", "Stiffness, N per mm"],
+  ["preload", "Preload, N"],
+] as const;
+
+function SpringFields({ spring, onChange, onRemove }: SpringFieldsProps) {
+  const name = spring.label || "new spring";
+  return (
+    <div className={styles.spring}>
+      <TextField label="Name" of={name} value={spring.label} onChange={(label) => onChange({ label })} />
+      {NUMBERS.map(([key, label]) => (
+        <TextField
+          key={key}
+          label={label}
+          of={name}
+          decimal
+          value={spring[key]}
+          onChange={(typed) => onChange({ [key]: typed })}
+        />
+      ))}
+      <button type="button" className={styles.act} onClick={onRemove}>
+        Remove<span className="visually-hidden"> {name}</span>
+      </button>
+    </div>
   );
 }
 

@@ -5,6 +5,7 @@ import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 import { plural } from "#lib/plan/format.ts";
+import type { Spring } from "#lib/plan/schema.ts";
 import { CoilMark } from "../_parts/coils/coil.tsx";
 import { coilWeight } from "../_parts/coils/coil-weight.ts";
 import { RoomForm } from "./room-form.tsx";
@@ -28,7 +29,9 @@ export function RoomsPart({ rooms }: { readonly rooms: readonly StudioRoom[] }) 
           Add a room
         </button>
       </div>
-      {rooms.length === 0 ? <p className="quiet">No room yet. Plans, slots and devices each need one.</p> : null}
+      {rooms.length === 0 ? (
+        <p className="quiet">No room yet. Add one: plans, slots and devices each need a room.</p>
+      ) : null}
       <div className={styles.rooms}>
         {rooms.map((room) => (
           <Room key={room.id} room={room} onEdit={() => setEditing(room)} />
@@ -42,7 +45,6 @@ export function RoomsPart({ rooms }: { readonly rooms: readonly StudioRoom[] }) 
 }
 
 function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: () => void }) {
-  const { springs, carriageTravelMm } = room.equipment;
   return (
     <article className={styles.room}>
       <div className={styles.head}>
@@ -52,7 +54,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
         </button>
       </div>
       <p className="quiet small">
-        {room.equipment.name} · carriage travels {carriageTravelMm / 10} cm
+        {room.equipment.name} · carriage travels {room.equipment.carriageTravelMm / 10} cm
       </p>
       <p className="quiet small">
         <Link className={styles.readings} href={`/studio/rooms/${room.id}/timings`}>
@@ -60,48 +62,60 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
         </Link>
         : {timingsWords(room)}
       </p>
-      <div className="table-scroll">
-        <table className={styles.springs}>
-          <thead>
-            <tr>
-              <th scope="col">spring</th>
-              <th scope="col">on each machine</th>
-              <th scope="col" className="number">
-                N per mm
-              </th>
-              <th scope="col" className="number">
-                preload N
-              </th>
-              <th scope="col">Scale readings</th>
-            </tr>
-          </thead>
-          <tbody>
-            {springs.map((spring) => (
-              <tr key={spring.id}>
-                <th scope="row">{spring.label}</th>
-                <td>
-                  <span className={styles.coils}>
-                    {Array.from({ length: spring.count }, (_, i) => (
-                      // biome-ignore lint/suspicious/noArrayIndexKey: equal marks in a row, told apart by nothing
-                      <CoilMark key={i} weight={coilWeight(spring, springs)} />
-                    ))}
-                    <span className="visually-hidden">{plural(spring.count, "spring")}</span>
-                  </span>
-                </td>
-                <td className="number">{spring.stiffnessNPerMm.toFixed(3)}</td>
-                <td className="number">{spring.preloadN.toFixed(1)}</td>
-                <td>
-                  <Link className={styles.readings} href={`/studio/rooms/${room.id}/springs/${spring.id}`}>
-                    {readingsWords(room, spring.id)}
-                    <span className="visually-hidden"> of {spring.label}</span>
-                  </Link>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Springs room={room} />
     </article>
+  );
+}
+
+function Springs({ room }: { readonly room: StudioRoom }) {
+  return (
+    <div className="table-scroll">
+      <table className={styles.springs}>
+        <thead>
+          <tr>
+            <th scope="col">Spring</th>
+            <th scope="col">On each machine</th>
+            <th scope="col" className="number">
+              Stiffness, N per mm
+            </th>
+            <th scope="col" className="number">
+              Preload, N
+            </th>
+            <th scope="col">Scale readings</th>
+          </tr>
+        </thead>
+        <tbody>
+          {room.equipment.springs.map((spring) => (
+            <SpringRow key={spring.id} room={room} spring={spring} />
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function SpringRow({ room, spring }: { readonly room: StudioRoom; readonly spring: Spring }) {
+  return (
+    <tr>
+      <th scope="row">{spring.label}</th>
+      <td>
+        <span className={styles.coils}>
+          {Array.from({ length: spring.count }, (_, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: equal marks in a row, told apart by nothing
+            <CoilMark key={i} weight={coilWeight(spring, room.equipment.springs)} />
+          ))}
+          <span className="visually-hidden">{plural(spring.count, "spring")}</span>
+        </span>
+      </td>
+      <td className="number">{spring.stiffnessNPerMm.toFixed(3)}</td>
+      <td className="number">{spring.preloadN.toFixed(1)}</td>
+      <td>
+        <Link className={styles.readings} href={`/studio/rooms/${room.id}/springs/${spring.id}`}>
+          {readingsWords(room, spring.id)}
+          <span className="visually-hidden"> of {spring.label}</span>
+        </Link>
+      </td>
+    </tr>
   );
 }
 
@@ -112,5 +126,5 @@ function readingsWords(room: StudioRoom, springId: string): string {
 
 function timingsWords(room: StudioRoom): string {
   const own = Object.keys(room.equipment.actionSeconds ?? {}).length;
-  return own === 0 ? "the usual" : `${own} of your own`;
+  return own === 0 ? "usual seconds" : `${plural(own, "number")} of your own`;
 }

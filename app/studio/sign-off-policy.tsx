@@ -1,5 +1,5 @@
 "use client";
-/** The one policy of the house about sign-off. */
+/** The studio's one policy about sign-off. */
 import { useState } from "react";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
@@ -25,7 +25,7 @@ export function SignOffPolicy({ soleAuthorMaySign }: { readonly soleAuthorMaySig
         A lead may sign off a plan that only they wrote
       </label>
       <p className="quiet small">
-        For a studio of one. It is taken back by itself when somebody joins who writes plans.
+        For a one-person studio. It switches itself off when somebody joins who writes plans.
       </p>
       <ProblemLine say={sending.problem} />
     </>

@@ -107,7 +107,7 @@ test("[INV-14] paired, server gone, page opened again: the class runs to its end
   const petra = await as("petra");
   await petra.goto("/studio");
   await petra.getByLabel("Name of the device").fill("Tablet by the window");
-  await petra.getByRole("button", { name: "Make a code" }).click();
+  await petra.getByRole("button", { name: "Make a pairing code" }).click();
   const code = await petra.locator("[role=status] p").last().textContent();
 
   const device = await as(null);

@@ -27,11 +27,11 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
   const limit = petra.getByLabel(LONGEST);
   await limit.fill("5");
   await expect(petra.getByText("Give a number from 30 to 3600 s.")).toBeVisible();
-  await expect(petra.getByRole("button", { name: "Keep for this house" })).toBeDisabled();
+  await expect(petra.getByRole("button", { name: "Save for your studio" })).toBeDisabled();
   await limit.fill("60");
-  await expect(petra.getByText(/^In the team's \d+ plans: .+ now, \d+ findings/)).toBeVisible();
+  await expect(petra.getByText(/^In the \d+ team plans: .+ now, \d+ findings/)).toBeVisible();
   await limit.press("Enter");
-  await expect(petra.getByText("Kept. Open plans were checked again.")).toBeVisible();
+  await expect(petra.getByText("Saved. Open plans were checked again.")).toBeVisible();
 
   await expect(slips(ines).first()).toBeVisible();
   await expect(ines.getByText("Your studio has changed its library, machines or standards")).toBeAttached();
@@ -52,13 +52,13 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
   );
   await expect(page.getByText("Last changed by Petra Vale")).toBeVisible();
   await expect(page.getByText("60 s", { exact: true })).toBeVisible();
-  await expect(page.getByRole("button", { name: "Keep for this house" })).toHaveCount(0);
+  await expect(page.getByRole("button", { name: "Save for your studio" })).toHaveCount(0);
   await page.close();
 
-  await petra.getByRole("button", { name: "All as the rule has it" }).click();
-  await expect(petra.getByText("As the rule has it again.")).toBeVisible();
+  await petra.getByRole("button", { name: "Back to the usual level and limits" }).click();
+  await expect(petra.getByText("Back to the usual. Open plans were checked again.")).toBeVisible();
   await expect(
-    petra.getByRole("button", { name: "All as the rule has it" }),
+    petra.getByRole("button", { name: "Back to the usual level and limits" }),
     "the keyboard keeps its place",
   ).toBeFocused();
   await expect(slips(ines)).toHaveCount(0);
@@ -106,11 +106,11 @@ test("own seconds change what a change costs, at once on the page and in an open
   await petra.getByRole("link", { name: "Set-up timings of Harbour room" }).click();
   await petra.getByLabel("A quarter turn").fill("40");
   await expect(petra.getByRole("row", { name: /turned round to face the back/ })).toContainText("82 s");
-  await petra.getByRole("button", { name: "Keep", exact: true }).press("Enter");
-  await expect(petra.getByText("Kept. Open plans were timed again.")).toBeVisible();
+  await petra.getByRole("button", { name: "Save", exact: true }).press("Enter");
+  await expect(petra.getByText("Saved. Open plans were timed again.")).toBeVisible();
   await expect(ines.getByRole("article", { name: /^A planned transition is shorter/ }).first()).toBeVisible();
-  await petra.getByRole("button", { name: "Empty all" }).click();
-  await petra.getByRole("button", { name: "Keep", exact: true }).click();
+  await petra.getByRole("button", { name: "Clear all" }).click();
+  await petra.getByRole("button", { name: "Save", exact: true }).click();
   await expect(ines.getByRole("article", { name: /^A planned transition is shorter/ })).toHaveCount(0);
 });
 
@@ -118,7 +118,7 @@ test("a coach reads the rules and changes none; crew does not see them", async (
   const marta = await as("marta");
   await marta.goto(`/rules/${RULE}`);
   await expect(marta.getByRole("heading", { name: "What it finds" })).toBeVisible();
-  await expect(marta.getByRole("button", { name: "Keep for this house" })).toHaveCount(0);
+  await expect(marta.getByRole("button", { name: "Save for your studio" })).toHaveCount(0);
   const headers = { origin: app.url };
   const rooms = await (await marta.request.get("/api/rooms")).json();
   for (const answer of [

@@ -1,4 +1,4 @@
-/** One rule: why, how to mend, where its numbers come from, what this house makes of it, and examples that were run. */
+/** One rule: why, how to fix what it finds, where its numbers come from, how this studio uses it, and examples that were run. */
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
@@ -11,7 +11,7 @@ import type { HouseStandard } from "#lib/rules/house-standard.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
-import { readStandard } from "#server/studio/change-standard.ts";
+import { type KeptStandard, readStandard } from "#server/studio/change-standard.ts";
 import { SafetyNote } from "../../_parts/safety-note.tsx";
 import { isAboutBodies } from "../about-bodies.ts";
 import { ruleExamples } from "../examples.ts";
@@ -35,7 +35,7 @@ export default async function RulePage({ params }: PageProps) {
   const rule = ruleById(id);
   const kept = readStandard(app, who.actor, id);
   if (!rule || !kept.ok) notFound();
-  const { standard, changed } = kept.value;
+  const { standard } = kept.value;
   const level = standard?.level ?? rule.level;
   return (
     <Shell visit={visit} section="rules">
@@ -48,39 +48,49 @@ export default async function RulePage({ params }: PageProps) {
       <p className={styles.weighs}>
         <span className={`${styles.weight} ${level}`}>{LEVEL_WORDS[level]}</span>
         <span className="quiet">
-          {standard?.level === undefined
-            ? "as the rule has it"
-            : `in this house; the rule itself says ${LEVEL_WORDS[rule.level]}`}
+          {standard?.level === undefined ? "the usual level" : `in your studio; usually ${LEVEL_WORDS[rule.level]}`}
         </span>
       </p>
       <div className={styles.columns}>
         <Meaning rule={rule} />
-        <section className={styles.house} aria-labelledby="house">
-          <h2 id="house">In this house</h2>
-          {can(who.actor, "standards.manage") ? (
-            <StandardForm ruleId={rule.id} standard={standard} />
-          ) : (
-            <StudioLimits rule={rule} standard={standard} />
-          )}
-          {changed && (
-            <p className="quiet small">
-              Last changed by {changed.byName}, <LocalTime at={changed.at} />. A signed edition keeps the standards it
-              was signed with.
-            </p>
-          )}
-        </section>
+        <InThisStudio rule={rule} kept={kept.value} mayChange={can(who.actor, "standards.manage")} />
       </div>
       <Examples rule={rule} standard={standard} />
     </Shell>
   );
 }
 
+interface InThisStudioProps {
+  readonly rule: AnyRule;
+  readonly kept: KeptStandard;
+  readonly mayChange: boolean;
+}
+
+function InThisStudio({ rule, kept: { standard, changed }, mayChange }: InThisStudioProps) {
+  return (
+    <section className={styles.studio} aria-labelledby="in-this-studio">
+      <h2 id="in-this-studio">In your studio</h2>
+      {mayChange ? (
+        <StandardForm ruleId={rule.id} standard={standard} />
+      ) : (
+        <StudioLimits rule={rule} standard={standard} />
+      )}
+      {changed && (
+        <p className="quiet small">
+          Last changed by {changed.byName}, <LocalTime at={changed.at} />. A signed edition keeps the standards it was
+          signed with.
+        </p>
+      )}
+    </section>
+  );
+}
+
 function Meaning({ rule }: { readonly rule: AnyRule }) {
   return (
-    <section className={styles.meaning} aria-label="What it is about">
+    <section className={styles.meaning} aria-label="About the rule">
       <h2>Why it matters</h2>
       <p>{rule.why}</p>
-      <h2>How to mend it</h2>
+      <h2>How to fix it</h2>
       <p>{rule.fix}</p>
       <h2>Where it comes from</h2>
       <p>{rule.source.charAt(0).toUpperCase() + rule.source.slice(1)}.</p>
@@ -93,9 +103,7 @@ function Examples({ rule, standard }: { readonly rule: AnyRule; readonly standar
   const { pass, fail } = ruleExamples(rule, standard);
   return (
     <div className={styles.examples}>
-      <p className="quiet small">
-        Small classes, run through the rule. What an example does not show is as it should be.
-      </p>
+      <p className="quiet small">Small classes, checked by this rule. Whatever an example does not show is in order.</p>
       <section aria-labelledby="found">
         <h2 id="found">What it finds</h2>
         {fail.map((example) => (
@@ -103,7 +111,7 @@ function Examples({ rule, standard }: { readonly rule: AnyRule; readonly standar
         ))}
       </section>
       <section aria-labelledby="fine">
-        <h2 id="fine">What it lets pass</h2>
+        <h2 id="fine">What it accepts</h2>
         {pass.map((example) => (
           <Example key={example.say} {...example} />
         ))}

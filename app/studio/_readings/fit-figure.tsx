@@ -28,35 +28,14 @@ export function FitFigure({ draft, read, label }: FigureProps) {
     const typed = read.rows.get(row);
     return typed?.kind === "reading" ? [{ row, reading: typed.reading }] : [];
   });
-  const xTicks = niceTicks(Math.max(100, ...dots.map((d) => d.reading.travelMm)) / fromUnit(draft));
-  const yTicks = niceTicks(Math.max(10, ...dots.map((d) => d.reading.newtons)));
-  const [xMost, yMost] = [(xTicks.at(-1) ?? 1) * fromUnit(draft), yTicks.at(-1) ?? 1];
-  const x = (mm: number) => LEFT + (mm / xMost) * (WIDTH - LEFT - RIGHT);
-  const y = (n: number) => HEIGHT - BOTTOM - (n / yMost) * (HEIGHT - BOTTOM - TOP);
+  const scale = scaleOf(dots, fromUnit(draft));
+  const { x, y } = scale;
   const { line } = read;
   const onLine = (mm: number) => (line ? line.preloadN + line.stiffnessNPerMm * mm : 0);
   return (
     <svg className={styles.figure} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={figureWords(read, label)}>
-      {yTicks.map((tick) => (
-        <g key={tick}>
-          <line className={styles.grid} x1={LEFT} x2={WIDTH - RIGHT} y1={y(tick)} y2={y(tick)} />
-          <text x={LEFT - 6} y={y(tick) + 4} textAnchor="end">
-            {plainNumber(tick)}
-          </text>
-        </g>
-      ))}
-      {xTicks.map((tick) => (
-        <text key={tick} x={x(tick * fromUnit(draft))} y={HEIGHT - BOTTOM + 16} textAnchor="middle">
-          {plainNumber(tick)}
-        </text>
-      ))}
-      <text x={WIDTH - RIGHT} y={HEIGHT - 6} textAnchor="end">
-        travel, {draft.travelUnit}
-      </text>
-      <text x={4} y={HEIGHT - 6}>
-        force, N
-      </text>
-      {line && <Line from={[x(0), y(onLine(0))]} to={[x(xMost), y(onLine(xMost))]} floor={y(0)} />}
+      <Axes scale={scale} unit={fromUnit(draft)} unitWords={draft.travelUnit} />
+      {line && <Line from={[x(0), y(onLine(0))]} to={[x(scale.xMost), y(onLine(scale.xMost))]} floor={y(0)} />}
       {dots.map(({ row, reading }) => {
         const at = [x(reading.travelMm), y(reading.newtons)] as const;
         const off = line && !reading.leftOut;
@@ -69,6 +48,64 @@ export function FitFigure({ draft, read, label }: FigureProps) {
         );
       })}
     </svg>
+  );
+}
+
+interface FigureScale {
+  /** In the unit the travel is typed in. */
+  readonly xTicks: readonly number[];
+  /** Newtons. */
+  readonly yTicks: readonly number[];
+  /** Millimetres at the right edge. */
+  readonly xMost: number;
+  /** From millimetres and newtons to the drawing. */
+  x(mm: number): number;
+  y(newtons: number): number;
+}
+
+function scaleOf(dots: readonly Dot[], unit: number): FigureScale {
+  const xTicks = niceTicks(Math.max(100, ...dots.map((d) => d.reading.travelMm)) / unit);
+  const yTicks = niceTicks(Math.max(10, ...dots.map((d) => d.reading.newtons)));
+  const [xMost, yMost] = [(xTicks.at(-1) ?? 1) * unit, yTicks.at(-1) ?? 1];
+  return {
+    xTicks,
+    yTicks,
+    xMost,
+    x: (mm) => LEFT + (mm / xMost) * (WIDTH - LEFT - RIGHT),
+    y: (newtons) => HEIGHT - BOTTOM - (newtons / yMost) * (HEIGHT - BOTTOM - TOP),
+  };
+}
+
+interface AxesProps {
+  readonly scale: FigureScale;
+  /** Millimetres. */
+  readonly unit: number;
+  readonly unitWords: string;
+}
+
+function Axes({ scale: { xTicks, yTicks, x, y }, unit, unitWords }: AxesProps) {
+  return (
+    <>
+      {yTicks.map((tick) => (
+        <g key={tick}>
+          <line className={styles.grid} x1={LEFT} x2={WIDTH - RIGHT} y1={y(tick)} y2={y(tick)} />
+          <text x={LEFT - 6} y={y(tick) + 4} textAnchor="end">
+            {plainNumber(tick)}
+          </text>
+        </g>
+      ))}
+      {xTicks.map((tick) => (
+        <text key={tick} x={x(tick * unit)} y={HEIGHT - BOTTOM + 16} textAnchor="middle">
+          {plainNumber(tick)}
+        </text>
+      ))}
+      <text x={WIDTH - RIGHT} y={HEIGHT - 6} textAnchor="end">
+        travel, {unitWords}
+      </text>
+      <text x={4} y={HEIGHT - 6}>
+        force, N
+      </text>
+    </>
   );
 }
 

@@ -41,7 +41,7 @@ export function FitWords({ read, onLeaveOut }: FitWordsProps) {
             <dt>Off the line</dt>
             <dd>
               {plainNumber(fit.residualSdN)} N{" "}
-              <span className="quiet">is how far a reading usually is (standard deviation of {counted.length})</span>
+              <span className="quiet">typical distance of a reading (standard deviation of {counted.length})</span>
             </dd>
           </div>
         </dl>

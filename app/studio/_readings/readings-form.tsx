@@ -1,10 +1,10 @@
 "use client";
-/** Scale readings of one spring: typed row by row, drawn with the line through them, kept, and used. */
+/** Scale readings of one spring: typed row by row, drawn with the line through them, saved, and used by the room. */
 import { useRouter } from "next/navigation";
 import { useRef, useState } from "react";
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 import type { Spring } from "#lib/plan/schema.ts";
-import type { KeptSheet } from "#lib/springs/readings.ts";
+import type { KeptSheet, ReadingSheet } from "#lib/springs/readings.ts";
 import { roundedSpring } from "#lib/springs/readings.ts";
 import type { SeenSpring } from "#server/rooms/keep-readings.ts";
 import { ProblemLine } from "../../_parts/problem-line.tsx";
@@ -14,7 +14,7 @@ import { FitWords } from "./fit-words.tsx";
 import { measuredSpringWords } from "./measured-spring-words.ts";
 import styles from "./readings.module.css";
 import { ReadingsTable } from "./readings-table.tsx";
-import { readSheetDraft, type SheetDraft, sheetDraftOf } from "./sheet-draft.ts";
+import { readSheetDraft, type SheetDraft, type SheetRead, sheetDraftOf } from "./sheet-draft.ts";
 import { UnitChoice } from "./unit-choice.tsx";
 
 interface ReadingsFormProps {
@@ -26,36 +26,16 @@ interface ReadingsFormProps {
 }
 
 export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormProps) {
-  const router = useRouter();
-  const sending = useSend();
   const [draft, setDraft] = useState<SheetDraft>(() => sheetDraftOf(kept));
-  const [done, setDone] = useState("");
-  const [seen, setSeen] = useState(() => seenOf(spring, kept));
   const table = useRef<HTMLTableElement>(null);
   const read = readSheetDraft(draft, carriageMm);
+  const saving = useSaving({ roomId, spring, kept });
   const change = (next: SheetDraft) => {
-    setDone("");
-    sending.clear();
+    saving.clear();
     setDraft(next);
   };
   const leaveOut = (row: number, leftOut: boolean) =>
     change({ ...draft, rows: draft.rows.map((r) => (r.row === row ? { ...r, leftOut } : r)) });
-  const keep = async (use: boolean) => {
-    if (!read.sheet) return;
-    const url = `/api/rooms/${roomId}/springs/${spring.id}/readings`;
-    const room = await sending.run<StudioRoom>("PUT", url, { sheet: read.sheet, use, seen });
-    if (!room) return;
-    const now = room.equipment.springs.find((s) => s.id === spring.id) ?? spring;
-    setSeen(seenOf(now, room.readings?.[spring.id] ?? null));
-    setDone(
-      use
-        ? `${spring.label} is now ${measuredSpringWords(now)}. Open plans were checked again.`
-        : "The readings are kept.",
-    );
-    router.refresh();
-  };
-  const line = read.fit.ok ? roundedSpring(read.fit) : null;
-  const straight = read.fit.ok && read.fit.straight;
   return (
     <div className={styles.readings}>
       <div className={styles.typed}>
@@ -65,31 +45,72 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
       <div className={styles.fitted}>
         <FitFigure draft={draft} read={read} label={spring.label} />
         <FitWords read={read} onLeaveOut={(row) => leaveOut(row, true)} />
-        <div className={styles.acts}>
-          <button
-            type="button"
-            className={straight ? "button button-strong" : "button"}
-            aria-disabled={sending.busy}
-            disabled={line === null || read.sheet === null}
-            onClick={() => keep(true)}
-          >
-            {useWords(line, straight)}
-          </button>
-          <button
-            type="button"
-            className="button"
-            aria-disabled={sending.busy}
-            disabled={read.sheet === null}
-            onClick={() => keep(false)}
-          >
-            Keep the readings only
-          </button>
-        </div>
-        <ProblemLine say={sending.problem} />
-        <p role="status" className={done ? "done" : undefined}>
-          {done}
+        <SaveActs read={read} busy={saving.busy} onSave={(use) => saving.save(read.sheet, use)} />
+        <ProblemLine say={saving.problem} />
+        <p role="status" className={saving.done ? "done" : undefined}>
+          {saving.done}
         </p>
       </div>
+    </div>
+  );
+}
+
+function useSaving({ roomId, spring, kept }: Pick<ReadingsFormProps, "roomId" | "spring" | "kept">) {
+  const router = useRouter();
+  const sending = useSend();
+  const [done, setDone] = useState("");
+  const [seen, setSeen] = useState(() => seenOf(spring, kept));
+  const save = async (sheet: ReadingSheet | null, use: boolean) => {
+    if (!sheet) return;
+    const url = `/api/rooms/${roomId}/springs/${spring.id}/readings`;
+    const room = await sending.run<StudioRoom>("PUT", url, { sheet, use, seen });
+    if (!room) return;
+    const now = room.equipment.springs.find((s) => s.id === spring.id) ?? spring;
+    setSeen(seenOf(now, room.readings?.[spring.id] ?? null));
+    setDone(
+      use
+        ? `${spring.label} is now ${measuredSpringWords(now)}. Open plans were checked again.`
+        : "Readings saved. The spring’s numbers stay as they are.",
+    );
+    router.refresh();
+  };
+  const clear = () => {
+    setDone("");
+    sending.clear();
+  };
+  return { busy: sending.busy, problem: sending.problem, done, save, clear };
+}
+
+interface SaveActsProps {
+  readonly read: SheetRead;
+  readonly busy: boolean;
+  /** `use`: the room takes the line's numbers too. */
+  readonly onSave: (use: boolean) => void;
+}
+
+function SaveActs({ read, busy, onSave }: SaveActsProps) {
+  const line = read.fit.ok ? roundedSpring(read.fit) : null;
+  const straight = read.fit.ok && read.fit.straight;
+  return (
+    <div className={styles.acts}>
+      <button
+        type="button"
+        className={straight ? "button button-strong" : "button"}
+        aria-disabled={busy}
+        disabled={line === null || read.sheet === null}
+        onClick={() => onSave(true)}
+      >
+        {useWords(line, straight)}
+      </button>
+      <button
+        type="button"
+        className="button"
+        aria-disabled={busy}
+        disabled={read.sheet === null}
+        onClick={() => onSave(false)}
+      >
+        Save the readings only
+      </button>
     </div>
   );
 }
@@ -103,5 +124,5 @@ const seenOf = ({ stiffnessNPerMm, preloadN }: Spring, kept: KeptSheet | null): 
 
 function useWords(line: Pick<Spring, "stiffnessNPerMm" | "preloadN"> | null, straight: boolean): string {
   if (line === null) return "Use this";
-  return `${straight ? "Use this" : "Use it all the same"}: ${measuredSpringWords(line)}`;
+  return `${straight ? "Use this" : "Use it anyway"}: ${measuredSpringWords(line)}`;
 }

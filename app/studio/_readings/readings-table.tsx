@@ -14,21 +14,7 @@ interface TableProps {
 }
 
 export function ReadingsTable({ ref, draft, read, onChange, onLeaveOut }: TableProps) {
-  const wanted = useRef<string | null>(null);
-  useEffect(() => {
-    if (wanted.current) document.getElementById(wanted.current)?.focus();
-    wanted.current = null;
-  });
-  const add = () => {
-    const next = withRow(draft);
-    wanted.current = `travel-${next.rows.at(-1)?.row}`;
-    onChange(next);
-  };
-  const goOn = (at: RowDraft) => {
-    const next = draft.rows[draft.rows.indexOf(at) + 1];
-    if (next) document.getElementById(`travel-${next.row}`)?.focus();
-    else add();
-  };
+  const { add, goOn } = useWayThrough(draft, onChange);
   const changeRow = (row: number, part: Partial<RowDraft>) =>
     onChange({ ...draft, rows: draft.rows.map((r) => (r.row === row ? { ...r, ...part } : r)) });
   return (
@@ -36,24 +22,7 @@ export function ReadingsTable({ ref, draft, read, onChange, onLeaveOut }: TableP
       <div className={styles.scroll}>
         <table ref={ref} className={styles.table}>
           <caption className="visually-hidden">Readings of the scale</caption>
-          <thead>
-            <tr>
-              <th scope="col">Reading</th>
-              <th scope="col">Travel, {draft.travelUnit}</th>
-              <th scope="col">Force, {draft.forceUnit}</th>
-              {draft.forceUnit === "kgf" && (
-                <th scope="col" className={`number ${styles.newtons}`}>
-                  in N
-                </th>
-              )}
-              <th scope="col" className="number">
-                off the line, N
-              </th>
-              <th scope="col">
-                <span className="visually-hidden">Acts</span>
-              </th>
-            </tr>
-          </thead>
+          <Head draft={draft} />
           <tbody>
             {draft.rows.map((row, i) => (
               <Row
@@ -78,6 +47,49 @@ export function ReadingsTable({ ref, draft, read, onChange, onLeaveOut }: TableP
   );
 }
 
+/** From row to row by the keyboard: the next one, or a new one after the last. */
+function useWayThrough(draft: SheetDraft, onChange: TableProps["onChange"]) {
+  const wanted = useRef<string | null>(null);
+  useEffect(() => {
+    if (wanted.current) document.getElementById(wanted.current)?.focus();
+    wanted.current = null;
+  });
+  const add = () => {
+    const next = withRow(draft);
+    wanted.current = `travel-${next.rows.at(-1)?.row}`;
+    onChange(next);
+  };
+  const goOn = (at: RowDraft) => {
+    const next = draft.rows[draft.rows.indexOf(at) + 1];
+    if (next) document.getElementById(`travel-${next.row}`)?.focus();
+    else add();
+  };
+  return { add, goOn };
+}
+
+function Head({ draft: { travelUnit, forceUnit } }: { readonly draft: SheetDraft }) {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">Reading</th>
+        <th scope="col">Travel, {travelUnit}</th>
+        <th scope="col">Force, {forceUnit}</th>
+        {forceUnit === "kgf" && (
+          <th scope="col" className={`number ${styles.newtons}`}>
+            In N
+          </th>
+        )}
+        <th scope="col" className="number">
+          Off the line, N
+        </th>
+        <th scope="col">
+          <span className="visually-hidden">Acts</span>
+        </th>
+      </tr>
+    </thead>
+  );
+}
+
 interface RowProps {
   readonly row: RowDraft;
   /** Place among all rows, from 1. */
@@ -90,37 +102,22 @@ interface RowProps {
   readonly onNext: () => void;
 }
 
-function Row({ row, place, draft, read, onChange, onLeaveOut, onTakeOut, onNext }: RowProps) {
+function Row(props: RowProps) {
+  const { row, draft, read } = props;
   const typed = read.rows.get(row.row);
   const number = read.counted.indexOf(row.row) + 1;
-  const name = number > 0 ? `reading ${number}` : `row ${place}`;
   const doubtful = read.doubtful === row.row;
   const say = typed?.kind === "wrong" ? typed.say : null;
-  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
-    if (event.key !== "Enter") return;
-    event.preventDefault();
-    if (event.currentTarget.id === `travel-${row.row}`) document.getElementById(`force-${row.row}`)?.focus();
-    else onNext();
-  };
-  const field = (key: "travel" | "force", words: string) => (
-    <input
-      id={`${key}-${row.row}`}
-      inputMode="decimal"
-      autoComplete="off"
-      aria-label={`${words} of row ${place}`}
-      aria-invalid={say !== null}
-      aria-describedby={say ? `say-${row.row}` : undefined}
-      value={row[key]}
-      onChange={(event) => onChange({ [key]: event.target.value })}
-      onKeyDown={onKeyDown}
-    />
-  );
   return (
     <>
       <tr data-left-out={row.leftOut || undefined} data-doubtful={doubtful || undefined}>
         <th scope="row">{row.leftOut ? "left out" : number > 0 ? number : ""}</th>
-        <td>{field("travel", `Travel in ${draft.travelUnit}`)}</td>
-        <td>{field("force", `Force in ${draft.forceUnit}`)}</td>
+        <td>
+          <Cell {...props} of="travel" words={`Travel in ${draft.travelUnit}`} say={say} />
+        </td>
+        <td>
+          <Cell {...props} of="force" words={`Force in ${draft.forceUnit}`} say={say} />
+        </td>
         {draft.forceUnit === "kgf" && (
           <td className={`number ${styles.newtons}`}>
             {typed?.kind === "reading" ? plainNumber(typed.reading.newtons) : ""}
@@ -131,17 +128,7 @@ function Row({ row, place, draft, read, onChange, onLeaveOut, onTakeOut, onNext 
           {doubtful && <span className={styles.doubtful}>doubtful</span>}
         </td>
         <td>
-          {typed?.kind === "reading" && (
-            <button type="button" className={styles.act} onClick={() => onLeaveOut(!row.leftOut)}>
-              {row.leftOut ? "Count it" : "Leave out"}
-              <span className="visually-hidden">: {name}</span>
-            </button>
-          )}
-          {(typed?.kind !== "reading" || row.leftOut) && (
-            <button type="button" className={styles.act} onClick={onTakeOut}>
-              Delete<span className="visually-hidden"> {name}</span>
-            </button>
-          )}
+          <RowActs {...props} isReading={typed?.kind === "reading"} number={number} />
         </td>
       </tr>
       {say && (
@@ -150,6 +137,59 @@ function Row({ row, place, draft, read, onChange, onLeaveOut, onTakeOut, onNext 
             {say}
           </td>
         </tr>
+      )}
+    </>
+  );
+}
+
+interface CellProps extends Pick<RowProps, "row" | "place" | "onChange" | "onNext"> {
+  readonly of: "travel" | "force";
+  readonly words: string;
+  readonly say: string | null;
+}
+
+function Cell({ row, place, onChange, onNext, of, words, say }: CellProps) {
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
+    if (event.key !== "Enter") return;
+    event.preventDefault();
+    if (of === "travel") document.getElementById(`force-${row.row}`)?.focus();
+    else onNext();
+  };
+  return (
+    <input
+      id={`${of}-${row.row}`}
+      inputMode="decimal"
+      autoComplete="off"
+      aria-label={`${words} of row ${place}`}
+      aria-invalid={say !== null}
+      aria-describedby={say ? `say-${row.row}` : undefined}
+      value={row[of]}
+      onChange={(event) => onChange({ [of]: event.target.value })}
+      onKeyDown={onKeyDown}
+    />
+  );
+}
+
+interface RowActsProps extends Pick<RowProps, "row" | "place" | "onLeaveOut" | "onTakeOut"> {
+  readonly isReading: boolean;
+  /** Among the readings that count, from 1; 0 for a row that does not. */
+  readonly number: number;
+}
+
+function RowActs({ row, place, onLeaveOut, onTakeOut, isReading, number }: RowActsProps) {
+  const name = number > 0 ? `reading ${number}` : `row ${place}`;
+  return (
+    <>
+      {isReading && (
+        <button type="button" className={styles.act} onClick={() => onLeaveOut(!row.leftOut)}>
+          {row.leftOut ? "Count it" : "Leave out"}
+          <span className="visually-hidden">: {name}</span>
+        </button>
+      )}
+      {(!isReading || row.leftOut) && (
+        <button type="button" className={styles.act} onClick={onTakeOut}>
+          Delete<span className="visually-hidden"> {name}</span>
+        </button>
       )}
     </>
   );

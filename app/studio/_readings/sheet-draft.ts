@@ -1,4 +1,4 @@
-/** Scale readings as they are typed: texts until they are kept, so that half a number stays while it is being written. Pure. */
+/** Scale readings as typed: texts until they are saved, so that half a number stays while it is being typed. Pure. */
 import {
   countedReadings,
   type ForceUnit,
@@ -62,15 +62,15 @@ export function readReadingRow(draft: SheetDraft, row: RowDraft, carriageMm: num
   const [travel, force] = [row.travel.trim(), row.force.trim()];
   if (travel === "" && force === "") return { kind: "empty" };
   const [x, f] = [numberOf(travel), numberOf(force)];
-  if (travel !== "" && x === null) return { kind: "wrong", say: "The travel is a number, not below 0." };
-  if (force !== "" && f === null) return { kind: "wrong", say: "The force is a number, not below 0." };
+  if (travel !== "" && x === null) return { kind: "wrong", say: "Type the travel as a number, 0 or more." };
+  if (force !== "" && f === null) return { kind: "wrong", say: "Type the force as a number, 0 or more." };
   if (x === null || f === null) return { kind: "half" };
   const reading = { travelMm: toMm(x, draft.travelUnit), newtons: toNewtons(f, draft.forceUnit) };
   if (reading.travelMm > carriageMm) {
     const has = `${fromMm(carriageMm, draft.travelUnit)} ${draft.travelUnit}`;
-    return { kind: "wrong", say: `This room's carriage travels ${has}: look at the number and the unit.` };
+    return { kind: "wrong", say: `This room’s carriage travels ${has}. Check the number and its unit.` };
   }
-  if (reading.newtons > LARGEST_N) return { kind: "wrong", say: "No spring pulls more than 5000 N: look at the unit." };
+  if (reading.newtons > LARGEST_N) return { kind: "wrong", say: "No spring pulls more than 5000 N. Check the unit." };
   return { kind: "reading", reading: row.leftOut ? { ...reading, leftOut: true } : reading };
 }
 

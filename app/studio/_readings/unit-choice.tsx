@@ -1,5 +1,5 @@
 "use client";
-/** In which units the readings are typed. The numbers stay as they are typed. */
+/** The units the readings are typed in. Changing a unit leaves the numbers as typed. */
 import { useId } from "react";
 import { FORCE_UNITS, NEWTONS_PER_KGF, TRAVEL_UNITS } from "#lib/springs/readings.ts";
 import styles from "./readings.module.css";
@@ -47,7 +47,7 @@ export function UnitChoice({ draft, onChange }: UnitChoiceProps) {
       </div>
       {draft.forceUnit === "kgf" && (
         <p className="quiet small">
-          A scale that shows kilograms shows kilograms-force: 1 kgf is {NEWTONS_PER_KGF} N, and that is what is used.
+          A scale in kilograms shows kilograms-force. They are converted at 1 kgf = {NEWTONS_PER_KGF} N.
         </p>
       )}
     </div>

@@ -1,5 +1,5 @@
 "use client";
-/** A room's seconds as its classes tell them: now, from the classes, how sure. A manager takes the chosen ones or none. */
+/** A room's seconds as its classes show them: now, from the classes, how sure. A manager takes those that are ticked. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { LocalTime } from "#app/_parts/local-time.tsx";
@@ -22,99 +22,81 @@ interface Props {
 const wordsOf = new Map<Timed, string>(TIMED_WORDS);
 
 export function TaughtSeconds({ roomId, own, taught }: Props) {
-  const told = TIMED_WORDS.flatMap(([timed]) => taught.rows.filter((row) => row.action === timed && row.seenIn > 0));
-  const silent = taught.rows.filter((row) => row.seenIn === 0);
+  const timed = TIMED_WORDS.flatMap(([of]) => taught.rows.filter((row) => row.action === of && row.seenIn > 0));
+  const untimed = taught.rows.filter((row) => row.seenIn === 0);
   return (
     <section aria-labelledby="from-classes" className={styles.taught}>
       <h2 id="from-classes">From your classes</h2>
       <p>{gist(taught)}</p>
-      {told.length > 0 && <Choice roomId={roomId} own={own} rows={told} />}
-      {told.length > 0 && silent.length > 0 && (
-        <p className="quiet small">
-          No change tells of: {silent.map((row) => (wordsOf.get(row.action) ?? "").toLowerCase()).join("; ")}.
-        </p>
+      {timed.length > 0 && <Choose roomId={roomId} own={own} rows={timed} />}
+      {timed.length > 0 && untimed.length > 0 && (
+        <p className="quiet small">Not timed in any class: {untimed.map((row) => lower(row.action)).join("; ")}.</p>
       )}
-      {taught.taken && (
-        <p className="quiet small">
-          Last taken by {taught.taken.byName}, <LocalTime at={taught.taken.at} />:{" "}
-          {TIMED_WORDS.filter(([timed]) => taught.taken?.seconds[timed] !== undefined)
-            .map(([timed, words]) => `${words.toLowerCase()} ${plainNumber(taught.taken?.seconds[timed] ?? 0)} s`)
-            .join("; ")}
-          .
-        </p>
-      )}
-      <p className="quiet small">
-        A class that runs by its clock says nothing of its changes. One counts where the coach passed on early because
-        people were ready, held it because they were not, or held the move as it had just begun. What differs from the
-        usual by far more than a change can is left out
-        {taught.leftOut > 0 && ` (${taught.leftOut} here)`}. The numbers are pulled towards the usual seconds, which
-        count as known to within {percent(PRIOR_SHARE)}, so that a few changes move them little. A coach who holds where
-        people are slow and never goes on where they are quick makes them too long.
-      </p>
+      {taught.taken && <LastTaken taken={taught.taken} />}
+      <HowItIsWorkedOut leftOut={taught.leftOut} />
     </section>
   );
 }
 
-function gist({ classes, changes, offUsual, offOwn }: TaughtTimings): string {
-  if (classes === 0) return "No class has been told yet. A cue device sends what happened when it is back from one.";
-  const of = `${plural(classes, "class", "classes")} taught in this room`;
-  if (changes === 0) return `${of}, and none of them tells how long a change took: they ran by their clocks.`;
-  const off = (seconds: number) => `${plainNumber(Math.round(seconds * 10) / 10)} s`;
-  return `${of} tell of ${plural(changes, "change")}. They differ from the usual seconds by about ${off(offUsual)} each, from the seconds below by ${off(offOwn)}.`;
+const lower = (timed: Timed): string => (wordsOf.get(timed) ?? "").toLowerCase();
+
+function LastTaken({ taken }: { readonly taken: NonNullable<TaughtTimings["taken"]> }) {
+  const numbers = TIMED_WORDS.flatMap(([timed]) => {
+    const seconds = taken.seconds[timed];
+    return seconds === undefined ? [] : [`${lower(timed)} ${plainNumber(seconds)} s`];
+  });
+  return (
+    <p className="quiet small">
+      Last taken by {taken.byName}, <LocalTime at={taken.at} />: {numbers.join("; ")}.
+    </p>
+  );
 }
 
-interface ChoiceProps {
+function HowItIsWorkedOut({ leftOut }: { readonly leftOut: number }) {
+  return (
+    <p className="quiet small">
+      A class that simply follows its clock does not show how long a change took. A change counts where the coach went
+      on early because people were ready, held it because they were not, or held the move just after it began. Changes
+      far from the usual seconds are left out{leftOut > 0 && ` (${leftOut} here)`}. The usual seconds count as known to
+      within {percent(PRIOR_SHARE)}, so a few changes move the numbers only a little. A coach who holds slow changes but
+      never goes on early from quick ones makes the numbers too long.
+    </p>
+  );
+}
+
+function gist({ classes, changes, offUsual, offOwn }: TaughtTimings): string {
+  if (classes === 0) return "No class log has arrived yet. A cue device sends one after each class, once it is online.";
+  const of = `${plural(classes, "class", "classes")} taught in this room`;
+  if (changes === 0) return `${of}. None shows how long a change took, because the clock was followed throughout.`;
+  const off = (seconds: number) => `${plainNumber(Math.round(seconds * 10) / 10)} s`;
+  return `${of} show ${plural(changes, "change")}. On average they differ from the usual seconds by about ${off(offUsual)}, and from the seconds below by ${off(offOwn)}.`;
+}
+
+interface ChooseProps {
   readonly roomId: string;
   readonly own: Props["own"];
   readonly rows: readonly StudioSecond[];
 }
 
-function Choice({ roomId, own, rows }: ChoiceProps) {
+function Choose({ roomId, own, rows }: ChooseProps) {
+  const choice = useChoice(rows, own);
+  const { chosen, nowOf } = choice;
   const router = useRouter();
   const sending = useSend();
-  const nowOf = (row: StudioSecond): number => own[row.action] ?? row.usual;
-  const open = rows.filter((row) => nowOf(row) !== row.seconds);
-  const [unchosen, setUnchosen] = useState<ReadonlySet<Timed>>(
-    () => new Set(rows.filter(isMostlyUsual).map((r) => r.action)),
-  );
-  const [done, setDone] = useState("");
-  const chosen = open.filter((row) => !unchosen.has(row.action));
-  const choose = (timed: Timed, on: boolean) => {
-    const next = new Set(unchosen);
-    if (on) next.delete(timed);
-    else next.add(timed);
-    setUnchosen(next);
-    setDone("");
-  };
   const take = async () => {
     const body = { take: Object.fromEntries(chosen.map((row) => [row.action, row.seconds])) };
     const taken = await sending.run("POST", `/api/rooms/${roomId}/timings/taught`, body);
-    if (taken) setDone(`${plural(chosen.length, "number")} taken. Open plans were timed again.`);
+    if (taken) choice.setDone(`${plural(chosen.length, "number")} taken. Open plans were timed again.`);
     router.refresh(); // refused, too: what is shown is then old
   };
   return (
     <>
       <div className="table-scroll">
         <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">take</th>
-              <th scope="col">part of a change</th>
-              <th scope="col" className="number">
-                now
-              </th>
-              <th scope="col" className="number">
-                from the classes
-              </th>
-              <th scope="col" className={styles.within}>
-                19 times in 20 within
-              </th>
-              <th scope="col">how sure</th>
-            </tr>
-          </thead>
+          <Head />
           <tbody>
             {rows.map((row) => (
-              <Row key={row.action} row={row} now={nowOf(row)} on={chosen.includes(row)} onChoose={choose} />
+              <Row key={row.action} row={row} now={nowOf(row)} on={chosen.includes(row)} onChoose={choice.choose} />
             ))}
           </tbody>
         </table>
@@ -126,14 +108,53 @@ function Choice({ roomId, own, rows }: ChoiceProps) {
           disabled={sending.busy || chosen.length === 0}
           onClick={take}
         >
-          {chosen.length === 0 ? "Nothing chosen" : `Take ${plural(chosen.length, "number")} for this room`}
+          {chosen.length === 0 ? "Nothing ticked" : `Take ${plural(chosen.length, "number")} for this room`}
         </button>
-        <span role="status" className={done ? "done" : undefined}>
-          {done}
+        <span role="status" className={choice.done ? "done" : undefined}>
+          {choice.done}
         </span>
       </p>
       <ProblemLine say={sending.problem} />
     </>
+  );
+}
+
+/** Which numbers are ticked: at first those that rest on the classes more than on the usual seconds. */
+function useChoice(rows: readonly StudioSecond[], own: Props["own"]) {
+  const [done, setDone] = useState("");
+  const [unchosen, setUnchosen] = useState<ReadonlySet<Timed>>(
+    () => new Set(rows.filter(isMostlyUsual).map((row) => row.action)),
+  );
+  const nowOf = (row: StudioSecond): number => own[row.action] ?? row.usual;
+  const chosen = rows.filter((row) => nowOf(row) !== row.seconds && !unchosen.has(row.action));
+  const choose = (timed: Timed, on: boolean) => {
+    const next = new Set(unchosen);
+    if (on) next.delete(timed);
+    else next.add(timed);
+    setUnchosen(next);
+    setDone("");
+  };
+  return { chosen, nowOf, choose, done, setDone };
+}
+
+function Head() {
+  return (
+    <thead>
+      <tr>
+        <th scope="col">Take</th>
+        <th scope="col">Part of a change</th>
+        <th scope="col" className="number">
+          Now
+        </th>
+        <th scope="col" className="number">
+          From your classes
+        </th>
+        <th scope="col" className={styles.within}>
+          19 times out of 20 within
+        </th>
+        <th scope="col">How sure</th>
+      </tr>
+    </thead>
   );
 }
 

@@ -1,4 +1,4 @@
-/** What is timed for each action of a set-up change, and typical changes to see what they cost. Pure. */
+/** What is timed for each action of a change, and typical changes with how long they take. Pure. */
 import { plainNumber, plural, springWords } from "#lib/plan/format.ts";
 import type { Action, Equipment, Plan } from "#lib/plan/schema.ts";
 import type { StudioSecond } from "#lib/timings/studio-seconds.ts";
@@ -8,19 +8,19 @@ export type Timed = Action | "base";
 
 /** In the order of the page. */
 export const TIMED_WORDS: readonly (readonly [Timed, string])[] = [
-  ["base", "Any change at all: hearing it and beginning"],
+  ["base", "Any change: hearing it and starting"],
   ["springOn", "One spring on"],
   ["springOff", "One spring off"],
-  ["carriageHome", "The carriage home, before springs are changed"],
+  ["carriageHome", "The carriage brought home before springs are changed"],
   ["quarterTurn", "A quarter turn"],
-  ["positionChange", "Another position, like kneeling to plank"],
+  ["positionChange", "Another position, such as kneeling to plank"],
   ["stationChange", "To another part of the machine"],
   ["handleUp", "One handle taken up"],
   ["handleDown", "One handle hung back"],
   ["handlesCross", "Both handles crossed or uncrossed"],
   ["strapOn", "A foot into its strap"],
   ["strapOff", "A foot out of its strap"],
-  ["gripChange", "The hands to another place, no handle held"],
+  ["gripChange", "The hands to another place, with no handle held"],
 ];
 
 export interface TypicalChange {
@@ -84,20 +84,20 @@ const planIn = (equipment: Equipment): Plan => ({
   items: [],
 });
 
-/** Under a half of what is known about it comes from the classes: the usual weighs more. */
+/** Below this share the usual seconds weigh more than the classes. */
 const MOSTLY_USUAL = 0.5;
 
 export const isMostlyUsual = ({ share }: Pick<StudioSecond, "share">): boolean => share < MOSTLY_USUAL;
 
-/** "12 changes; 80% from your classes", "2 changes only: still mostly the usual". */
+/** "12 changes; 80% from your classes", "only 2 changes: still mostly the usual". */
 export function sureWords({ seenIn, share }: Pick<StudioSecond, "seenIn" | "share">): string {
-  if (seenIn === 0) return "no change tells of it: the usual";
+  if (seenIn === 0) return "no change timed: the usual";
   const changes = plural(seenIn, "change");
-  if (isMostlyUsual({ share })) return `${changes} only: still mostly the usual`;
+  if (isMostlyUsual({ share })) return `only ${changes}: still mostly the usual`;
   return `${changes}; ${Math.round(share * 100)}% from your classes`;
 }
 
-/** "3.1 to 4.5 s": where it lies 19 times in 20, never below nothing. */
+/** "3.1 to 4.5 s": the range it is in 19 times out of 20, never below 0. */
 export function likelyRangeWords({ seconds, give }: Pick<StudioSecond, "seconds" | "give">): string {
   const tenth = (x: number) => plainNumber(Math.round(x * 10) / 10);
   return `${tenth(Math.max(0, seconds - 2 * give))} to ${tenth(seconds + 2 * give)} s`;

@@ -1,4 +1,4 @@
-/** A room's own seconds as they are typed: texts until they are kept. Pure. */
+/** A room's own seconds as typed: texts until they are saved. Pure. */
 import type { Equipment } from "#lib/plan/schema.ts";
 import { TIMED_WORDS, type Timed } from "./timing-words.ts";
 
@@ -13,12 +13,12 @@ export const timingsDraftOf = (given: Given | undefined): TimingsDraft =>
   ) as Record<Timed, string>; // TIMED names every key: see its test
 
 export interface TimingsRead {
-  /** What can be kept; what is wrong is left out of it. */
+  /** What can be saved, without what is wrong. */
   readonly given: Given;
   readonly problems: Readonly<Partial<Record<Timed, string>>>;
 }
 
-/** Empty: the program's own seconds. */
+/** An empty field means the usual seconds. */
 export function readTimings(draft: TimingsDraft): TimingsRead {
   const given: Given = {};
   const problems: Partial<Record<Timed, string>> = {};
@@ -27,12 +27,12 @@ export function readTimings(draft: TimingsDraft): TimingsRead {
     if (text === "") continue;
     const seconds = Number(text);
     if (Number.isFinite(seconds) && seconds >= 0 && seconds <= LONGEST) given[timed] = seconds;
-    else problems[timed] = `Seconds from 0 to ${LONGEST}, or nothing.`;
+    else problems[timed] = `Type seconds from 0 to ${LONGEST}, or leave it empty.`;
   }
   return { given, problems };
 }
 
-/** The draft after the room's seconds changed under it: what was typed stays, what was not follows. */
+/** The draft after the room's seconds were changed elsewhere: what was typed stays, the rest follows. */
 function draftAfter(draft: TimingsDraft, was: Given | undefined, is: Given | undefined): TimingsDraft {
   const [before, after] = [timingsDraftOf(was), timingsDraftOf(is)];
   return Object.fromEntries(
@@ -43,7 +43,7 @@ function draftAfter(draft: TimingsDraft, was: Given | undefined, is: Given | und
 /** What is typed, beside what the room has. */
 export interface TimingsEdit {
   readonly draft: TimingsDraft;
-  /** The room's seconds that `draft` is a change of: what was last kept or heard. */
+  /** The room's seconds that `draft` is a change of: what was last saved or heard. */
   readonly base: Given | undefined;
   /** The room's seconds as the page was last given them. */
   readonly heard: Given | undefined;
@@ -55,7 +55,7 @@ export const editOf = (given: Given | undefined): TimingsEdit => ({
   heard: given,
 });
 
-/** The page was asked for again, which takes a while: what was kept and typed since then stays. */
+/** The page was asked for again, which takes a while: what was saved and typed since then stays. */
 export const hearing = (edit: TimingsEdit, given: Given | undefined): TimingsEdit => ({
   draft: draftAfter(edit.draft, edit.base, given),
   base: given,

@@ -1,11 +1,13 @@
 "use client";
-/** A room's own seconds for the actions of a set-up change, and what typical changes then cost. */
+/** A room's own seconds for each part of a change, and how long typical changes then take. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
+import * as z from "zod/mini";
 import { actionsWords } from "#app/_session/item-words.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
 import { ProblemLine } from "../../_parts/problem-line.tsx";
+import { SendButton } from "../../_parts/send-button.tsx";
 import { useSend } from "../../_parts/use-send.ts";
 import { changeCost, TIMED_WORDS, type Timed, typicalChanges } from "./timing-words.ts";
 import styles from "./timings.module.css";
@@ -19,37 +21,18 @@ interface TimingsFormProps {
 }
 
 export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
-  const router = useRouter();
-  const sending = useSend();
-  const [edit, setEdit] = useState(() => editOf(equipment.actionSeconds));
-  // Kept, taken from the classes, or kept in another window: the page was asked for again.
-  if (edit.heard !== equipment.actionSeconds) setEdit(hearing(edit, equipment.actionSeconds));
-  const { draft } = edit;
+  const form = useTimings(roomId, equipment);
+  const { draft, given, problems, wrong, write } = form;
   const [everyRoom, setEveryRoom] = useState(false);
-  const [done, setDone] = useState("");
-  const { given, problems } = readTimings(draft);
-  const wrong = Object.keys(problems).length > 0;
-  const write = (next: TimingsDraft) => {
-    setDone("");
-    setEdit((now) => ({ ...now, draft: next }));
-  };
-  const keep = async (event: FormEvent) => {
+  const submit = (event: FormEvent) => {
     event.preventDefault();
-    if (wrong) return;
-    const body = { actionSeconds: given, everyRoom };
-    const kept = await sending.run<{ rooms: number }>("PUT", `/api/rooms/${roomId}/timings`, body);
-    if (!kept) return;
-    setEdit((now) => keeping(now, given));
-    setDone(
-      `Kept${kept.rooms > 1 ? ` for ${kept.rooms === 2 ? "both" : `all ${kept.rooms}`} rooms` : ""}. Open plans were timed again.`,
-    );
-    router.refresh();
+    void form.save(everyRoom);
   };
   return (
-    <form className={styles.timings} onSubmit={keep} noValidate>
+    <form className={styles.timings} onSubmit={submit} noValidate>
       <div className={styles.fields}>
         {TIMED_WORDS.map(([timed, words]) => (
-          <Seconds
+          <SecondsField
             key={timed}
             timed={timed}
             words={words}
@@ -61,26 +44,57 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
         {rooms > 1 && (
           <label className="check">
             <input type="checkbox" checked={everyRoom} onChange={(event) => setEveryRoom(event.target.checked)} />
-            Keep for {rooms === 2 ? "both" : `all ${rooms}`} rooms
+            Save for {rooms === 2 ? "both" : `all ${rooms}`} rooms
           </label>
         )}
         <div className={styles.acts}>
-          <button type="submit" className="button button-strong" aria-disabled={sending.busy} disabled={wrong}>
-            Keep
-          </button>
+          <SendButton busy={form.busy} doing="Saving…" disabled={wrong}>
+            Save
+          </SendButton>
           <button type="button" className="button" onClick={() => write(timingsDraftOf(undefined))}>
-            Empty all
+            Clear all
           </button>
         </div>
-        <ProblemLine say={sending.problem} />
-        <p role="status" className={done ? "done" : undefined}>
-          {done}
+        <ProblemLine say={form.problem} />
+        <p role="status" className={form.done ? "done" : undefined}>
+          {form.done}
         </p>
       </div>
       <Typical equipment={{ ...equipment, actionSeconds: given }} />
     </form>
   );
 }
+
+function useTimings(roomId: string, equipment: Equipment) {
+  const router = useRouter();
+  const sending = useSend();
+  const [edit, setEdit] = useState(() => editOf(equipment.actionSeconds));
+  // Saved here, taken from the classes, or saved in another window: the page was asked for again.
+  if (edit.heard !== equipment.actionSeconds) setEdit(hearing(edit, equipment.actionSeconds));
+  const [done, setDone] = useState("");
+  const { given, problems } = readTimings(edit.draft);
+  const wrong = Object.keys(problems).length > 0;
+  const write = (next: TimingsDraft) => {
+    setDone("");
+    setEdit((now) => ({ ...now, draft: next }));
+  };
+  const save = async (everyRoom: boolean) => {
+    if (wrong) return;
+    const body = { actionSeconds: given, everyRoom };
+    const saved = await sending.run("PUT", `/api/rooms/${roomId}/timings`, body, { reads: savedSchema });
+    if (!saved) return;
+    setEdit((now) => keeping(now, given));
+    setDone(`Saved${roomsWords(saved.rooms)}. Open plans were timed again.`);
+    router.refresh();
+  };
+  const { busy, problem } = sending;
+  return { draft: edit.draft, given, problems, wrong, busy, problem, done, write, save };
+}
+
+/** How many rooms have the seconds now. */
+const savedSchema = z.object({ rooms: z.number() });
+
+const roomsWords = (rooms: number): string => (rooms > 1 ? ` for ${rooms === 2 ? "both" : `all ${rooms}`} rooms` : "");
 
 interface SecondsProps {
   readonly timed: Timed;
@@ -90,7 +104,7 @@ interface SecondsProps {
   readonly onChange: (text: string) => void;
 }
 
-function Seconds({ timed, words, text, problem, onChange }: SecondsProps) {
+function SecondsField({ timed, words, text, problem, onChange }: SecondsProps) {
   const id = `seconds-${timed}`;
   return (
     <div className={styles.one}>
@@ -121,16 +135,16 @@ function Typical({ equipment }: { readonly equipment: Equipment }) {
   const { actionSeconds: _own, ...usual } = equipment;
   return (
     <section className={styles.typical} aria-labelledby="typical">
-      <h2 id="typical">What a typical change costs</h2>
+      <h2 id="typical">How long typical changes take</h2>
       <table>
         <thead>
           <tr>
-            <th scope="col">change</th>
+            <th scope="col">Change</th>
             <th scope="col" className="number">
-              in this room
+              In this room
             </th>
             <th scope="col" className="number">
-              usual
+              Usual
             </th>
           </tr>
         </thead>

@@ -3,7 +3,7 @@
 import { describe, expect, test } from "vitest";
 import { ruleExamples } from "#app/rules/examples.ts";
 import { excerptOf } from "#app/rules/excerpt.ts";
-import { standardDraftOf, readStandardDraft } from "#app/rules/standard-draft.ts";
+import { readStandardDraft, standardDraftOf } from "#app/rules/standard-draft.ts";
 import { trialWords } from "#app/rules/trial-words.tsx";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
 import { examplesOf } from "#lib/rules/examples/registry.ts";
@@ -86,11 +86,9 @@ test("live: a number out of bounds is said beside its field, in its unit, and th
 
 test("what a standard would change, in words", () => {
   const none = { must: 0, look: 0, info: 0 };
-  expect(trialWords({ plans: 0, before: none, after: none })).toBe("There is no team plan to try it on.");
+  expect(trialWords({ plans: 0, before: none, after: none })).toBe("There is no team plan yet to try it on.");
   expect(trialWords({ plans: 6, before: { must: 1, look: 2, info: 0 }, after: { must: 0, look: 1, info: 0 } })).toBe(
-    "In the team's 6 plans: 3 findings (1 must fix, 2 look again) now, 1 finding (1 look again) with this.",
+    "In the 6 team plans: 3 findings (1 must fix, 2 look again) now, 1 finding (1 look again) with this change.",
   );
-  expect(trialWords({ plans: 1, before: none, after: none })).toBe(
-    "In the team's one plan nothing would change: no finding.",
-  );
+  expect(trialWords({ plans: 1, before: none, after: none })).toBe("In the one team plan nothing would change: no finding.");
 });

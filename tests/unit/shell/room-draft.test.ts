@@ -1,6 +1,6 @@
 /** A room as a manager types it. */
 import { describe, expect, it } from "vitest";
-import { roomDraftOf, emptySpring, readRoomDraft } from "#app/studio/room-draft.ts";
+import { emptySpring, readRoomDraft, roomDraftOf } from "#app/studio/room-draft.ts";
 import { equipmentSchema } from "#lib/plan/schema.ts";
 import { ROOMS } from "#seed/rooms.ts";
 

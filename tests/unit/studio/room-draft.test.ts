@@ -1,6 +1,6 @@
 /** A room as it is typed: lengths and springs that no machine has are asked about, in one sentence. */
 import { expect, test } from "vitest";
-import { roomDraftOf, type RoomDraft, readRoomDraft } from "#app/studio/room-draft.ts";
+import { type RoomDraft, readRoomDraft, roomDraftOf } from "#app/studio/room-draft.ts";
 import { exampleEquipment } from "#lib/rules/examples/build.ts";
 
 const TYPED = roomDraftOf("Harbour room", exampleEquipment);
@@ -10,16 +10,20 @@ const withSpring = (change: Partial<RoomDraft["springs"][number]>): RoomDraft =>
 });
 
 test("what was kept is read back as it was", () => {
-  expect(readRoomDraft(TYPED, exampleEquipment)).toEqual({ ok: true, name: "Harbour room", equipment: exampleEquipment });
+  expect(readRoomDraft(TYPED, exampleEquipment)).toEqual({
+    ok: true,
+    name: "Harbour room",
+    equipment: exampleEquipment,
+  });
 });
 
 test.each([
   ["a travel in metres", { ...TYPED, travelCm: "0.9" }, /20 and 500/],
-  ["a travel in millimetres", { ...TYPED, travelCm: "900" }, /look at the unit/],
+  ["a travel in millimetres", { ...TYPED, travelCm: "900" }, /Check the unit/],
   ["no travel", { ...TYPED, travelCm: "" }, /centimetres/],
   ["a spring that never pulls more", withSpring({ stiffness: "0" }), /stiffness of light/],
   ["half a spring", withSpring({ count: "1.5" }), /whole number/],
-  ["no name", withSpring({ label: " " }), /name of your own/],
+  ["no name", withSpring({ label: " " }), /needs a name/],
 ])("%s is asked about", (_what, draft, say) => {
   expect(readRoomDraft(draft, exampleEquipment)).toEqual({ ok: false, say: expect.stringMatching(say) });
 });

@@ -1,7 +1,12 @@
 /** Readings as they are typed: units, half a row, the doubtful one, and what can be kept. */
 import { expect, test } from "vitest";
 import { niceTicks } from "#app/studio/_readings/nice-ticks.ts";
-import { sheetDraftOf, readSheetDraft as readSheetOf, type SheetDraft, withRow } from "#app/studio/_readings/sheet-draft.ts";
+import {
+  readSheetDraft as readSheetOf,
+  type SheetDraft,
+  sheetDraftOf,
+  withRow,
+} from "#app/studio/_readings/sheet-draft.ts";
 import { fromNewtons, NEWTONS_PER_KGF, type ReadingSheet, sheetSchema } from "#lib/springs/readings.ts";
 
 const readSheet = (draft: SheetDraft) => readSheetOf(draft, 900);
@@ -76,7 +81,7 @@ test("a half or a wrong row keeps the sheet from being kept and says why; two re
   expect(read.sheet).toBeNull();
   expect([...read.rows.values()].map((r) => r.kind)).toEqual(["reading", "half", "wrong", "wrong", "wrong"]);
   expect(read.rows.get(4)).toMatchObject({
-    say: "This room's carriage travels 90 cm: look at the number and the unit.",
+    say: "This room’s carriage travels 90 cm. Check the number and its unit.",
   });
   expect(read.line).toBeNull();
   expect(readSheet(typed([["10", "40"], ["20", "60"]])).fit).toMatchObject({ ok: false }); // biome-ignore format: two readings

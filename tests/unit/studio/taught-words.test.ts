@@ -1,12 +1,12 @@
 /** How sure a number is, in words; and a draft under which the room's seconds change. */
 import { expect, test } from "vitest";
 import { likelyRangeWords, sureWords } from "#app/studio/_timings/timing-words.ts";
-import { timingsDraftOf, editOf, hearing, keeping } from "#app/studio/_timings/timings-draft.ts";
+import { editOf, hearing, keeping, timingsDraftOf } from "#app/studio/_timings/timings-draft.ts";
 
 test("how sure: from how many changes, and whose word it mostly is", () => {
-  expect(sureWords({ seenIn: 0, share: 0 })).toBe("no change tells of it: the usual");
-  expect(sureWords({ seenIn: 1, share: 0.1 })).toBe("1 change only: still mostly the usual");
-  expect(sureWords({ seenIn: 2, share: 0.49 })).toBe("2 changes only: still mostly the usual");
+  expect(sureWords({ seenIn: 0, share: 0 })).toBe("no change timed: the usual");
+  expect(sureWords({ seenIn: 1, share: 0.1 })).toBe("only 1 change: still mostly the usual");
+  expect(sureWords({ seenIn: 2, share: 0.49 })).toBe("only 2 changes: still mostly the usual");
   expect(sureWords({ seenIn: 40, share: 0.86 })).toBe("40 changes; 86% from your classes");
 });
 

@@ -1,7 +1,7 @@
 /** A room's own seconds as they are typed, and what typical changes cost with them. */
 import { expect, test } from "vitest";
 import { changeCost, TIMED_WORDS, typicalChanges } from "#app/studio/_timings/timing-words.ts";
-import { timingsDraftOf, readTimings } from "#app/studio/_timings/timings-draft.ts";
+import { readTimings, timingsDraftOf } from "#app/studio/_timings/timings-draft.ts";
 import { ACTIONS, actionSecondsSchema } from "#lib/plan/schema.ts";
 import { EQUIPMENT } from "../../support/plan-studio.ts";
 

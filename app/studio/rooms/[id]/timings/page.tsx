@@ -1,4 +1,4 @@
-/** Set-up timings of a room: a studio's own seconds for each action, in place of the program's. */
+/** Set-up timings of a room: its own seconds for each part of a change, in place of the usual ones. */
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
@@ -30,14 +30,14 @@ export default async function TimingsPage({ params }: { readonly params: Promise
       </p>
       <h1>Set-up timings: {room.name}</h1>
       <p>
-        How long your people need for each part of a change, watched in class with a stopwatch: the slower half of the
-        room, never hurried. Springs are changed with the carriage home and as the machine maker's manual says.
+        How long people need for each part of a change. Time it in class with a stopwatch: take the slower half of the
+        room, and hurry nobody. Springs are changed with the carriage home and as the machine maker’s manual says.
       </p>
       <p className="quiet small" id="own-seconds">
-        An empty field counts as the usual seconds that stand in it (common practice, no source).
+        An empty field uses the usual seconds shown in it (common practice, no published source).
       </p>
       <TaughtSeconds roomId={room.id} own={room.equipment.actionSeconds ?? {}} taught={taught.value} />
-      <h2 id="by-hand">Typed by hand</h2>
+      <h2 id="by-hand">Your own seconds</h2>
       <TimingsForm roomId={room.id} equipment={room.equipment} rooms={rooms.value.length} />
     </Shell>
   );

@@ -1,4 +1,4 @@
-/** Scale readings of one spring: how to measure, the readings, the line through them, and its use. */
+/** Scale readings of one spring: how to measure, the readings, the line through them, and using it. */
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
@@ -40,10 +40,10 @@ export default async function ReadingsPage({ params }: PageProps) {
         Now {measuredSpringWords(spring)}.{" "}
         {kept ? (
           <>
-            Readings last kept <LocalTime at={kept.at} />.
+            Readings last saved <LocalTime at={kept.at} />.
           </>
         ) : (
-          "No readings are kept yet."
+          "No readings are saved yet."
         )}
       </p>
       <How />
@@ -60,15 +60,18 @@ function How() {
       </summary>
       <ul>
         <li>
-          The machine maker's manual comes first: what it forbids is not done, and its limits of travel and pull hold.
+          The machine maker’s manual comes first: do nothing it forbids, and keep to its limits of travel and pull.
         </li>
-        <li>Nobody on or beside the machine but who measures; fingers and hair away from spring, hook and rail.</li>
-        <li>One spring at a time, hooked on as in class. Block the carriage, or hold it, before you read the scale.</li>
+        <li>Only the person who measures is at the machine. Keep fingers and hair away from spring, hook and rail.</li>
+        <li>
+          Measure one spring at a time, hooked on as in class. Block or hold the carriage before you read the scale.
+        </li>
         <li>
           Hook a luggage scale to the carriage and pull it straight along the rail, slowly. Measure the travel from
-          where the spring begins to pull. At least three travels, spread over what the class uses; five are better.
+          where the spring begins to pull. Take at least three readings, spread over the travel that classes use; five
+          are better.
         </li>
-        <li>Let the carriage home by hand. A spring with a bent hook, a gap or rust is not measured but taken off.</li>
+        <li>Bring the carriage home by hand. Do not measure a spring with a bent hook, a gap or rust: take it off.</li>
       </ul>
     </details>
   );
