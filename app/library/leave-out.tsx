@@ -1,5 +1,5 @@
 "use client";
-/** Several things that no move in the list may ask of a body. A fold with boxes to tick. */
+/** Cautions to leave out of the list: a button that opens boxes to tick. */
 import { useEffect, useId, useRef, useState } from "react";
 import { CAUTION_WORDS } from "#lib/library/words.ts";
 import { plural } from "#lib/plan/format.ts";
@@ -12,29 +12,8 @@ interface LeaveOutProps {
 }
 
 export function LeaveOut({ chosen, onChange }: LeaveOutProps) {
-  const [open, setOpen] = useState(false);
   const id = useId();
-  const box = useRef<HTMLDivElement>(null);
-  const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => {
-    if (!open) return;
-    const outside = (event: Event) => {
-      if (event.target instanceof Node && !box.current?.contains(event.target)) setOpen(false);
-    };
-    const onEscape = (event: KeyboardEvent) => {
-      if (event.key !== "Escape") return;
-      setOpen(false);
-      button.current?.focus();
-    };
-    document.addEventListener("pointerdown", outside);
-    document.addEventListener("focusin", outside);
-    document.addEventListener("keydown", onEscape);
-    return () => {
-      document.removeEventListener("pointerdown", outside);
-      document.removeEventListener("focusin", outside);
-      document.removeEventListener("keydown", onEscape);
-    };
-  }, [open]);
+  const { open, toggle, box, button } = useFold();
   const [first] = chosen;
   const words =
     first === undefined ? "nothing" : chosen.length === 1 ? CAUTION_WORDS[first] : plural(chosen.length, "thing");
@@ -52,27 +31,52 @@ export function LeaveOut({ chosen, onChange }: LeaveOutProps) {
         aria-expanded={open}
         aria-controls={`${id}-boxes`}
         aria-labelledby={`${id}-label ${id}`}
-        onClick={() => setOpen(!open)}
+        onClick={toggle}
       >
         {words}
       </button>
-      <fieldset id={`${id}-boxes`} className={styles.boxes} hidden={!open}>
-        <legend className="visually-hidden">Leave out moves with</legend>
-        {MOVE_CAUTIONS.map((tag) => (
-          <label key={tag} className="check">
-            <input
-              type="checkbox"
-              checked={chosen.includes(tag)}
-              onChange={(event) =>
-                onChange(
-                  MOVE_CAUTIONS.filter((other) => (other === tag ? event.target.checked : chosen.includes(other))),
-                )
-              }
-            />
-            {CAUTION_WORDS[tag]}
-          </label>
-        ))}
-      </fieldset>
+      <Boxes id={`${id}-boxes`} open={open} chosen={chosen} onChange={onChange} />
     </div>
   );
+}
+
+function Boxes({ id, open, chosen, onChange }: LeaveOutProps & { readonly id: string; readonly open: boolean }) {
+  const tick = (tag: MoveCaution, on: boolean) =>
+    onChange(MOVE_CAUTIONS.filter((other) => (other === tag ? on : chosen.includes(other))));
+  return (
+    <fieldset id={id} className={styles.boxes} hidden={!open}>
+      <legend className="visually-hidden">Leave out moves with</legend>
+      {MOVE_CAUTIONS.map((tag) => (
+        <label key={tag} className="check">
+          <input type="checkbox" checked={chosen.includes(tag)} onChange={(event) => tick(tag, event.target.checked)} />
+          {CAUTION_WORDS[tag]}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+/** Opens at its button; closes at Escape, or when the pointer or the focus goes elsewhere. */
+function useFold() {
+  const [open, setOpen] = useState(false);
+  const box = useRef<HTMLDivElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (!open) return;
+    const outside = (event: Event) => {
+      if (event.target instanceof Node && !box.current?.contains(event.target)) setOpen(false);
+    };
+    const onEscape = (event: KeyboardEvent) => {
+      if (event.key !== "Escape") return;
+      setOpen(false);
+      button.current?.focus();
+    };
+    const listening = new AbortController();
+    const { signal } = listening;
+    document.addEventListener("pointerdown", outside, { signal });
+    document.addEventListener("focusin", outside, { signal });
+    document.addEventListener("keydown", onEscape, { signal });
+    return () => listening.abort();
+  }, [open]);
+  return { open, toggle: () => setOpen(!open), box, button };
 }

@@ -1,5 +1,5 @@
 "use client";
-/** Search, choose, open. Down arrow goes from the field into the list; the address keeps what was chosen. */
+/** The library to search. The down arrow goes from the field into the list; the address keeps what was chosen. */
 import { type KeyboardEvent, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
 import { PageKeys, type PageKeysProps } from "#app/_parts/key-help.tsx";
 import { filterToQuery } from "#lib/library/filter-query.ts";
@@ -34,7 +34,7 @@ export function LibraryBrowser({ moves, archived, springs, start, note }: Librar
   const list = useRef<HTMLUListElement>(null);
   const shelves = useShelves(moves, archived, springs);
   const index = view.out ? shelves.out : shelves.offered;
-  // The field is never late: the list may come a moment after it.
+  // Typing is never held up: the list may follow a moment later.
   const filter = useDeferredValue(view.filter);
   const found = useMemo(() => findMoves(index, filter), [index, filter]);
   useAddress(view);
@@ -56,33 +56,48 @@ export function LibraryBrowser({ moves, archived, springs, start, note }: Librar
         ))}
       </details>
       <LibraryFilters filter={view.filter} springs={springs} onChange={setFilter} onSearchKey={intoList} />
-      <div className={styles.count}>
-        <p role="status">
-          {found.length === all ? plural(all, "move") : `${found.length} of ${plural(all, "move")}`}
-          {view.out ? " taken out of the library" : ""}
-        </p>
-        {view.filter === NO_FILTER || filterToQuery(view.filter) === "" ? null : (
-          <button type="button" className="button button-quiet" onClick={() => setFilter(NO_FILTER)}>
-            Show all
-          </button>
-        )}
-        {archived.length > 0 || view.out ? (
-          <button type="button" className="button button-quiet" onClick={() => setView({ ...view, out: !view.out })}>
-            {view.out ? "Back to the moves offered" : `${plural(archived.length, "move")} taken out`}
-          </button>
-        ) : null}
-      </div>
+      <Count view={view} all={all} found={found.length} archived={archived.length} onView={setView} />
       <MoveList ref={list} found={found} query={filterToQuery(filter)} />
       {found.length === 0 ? (
         <p className={styles.none}>
-          {all === 0 ? "There is no move here yet." : "No move has all of that. Take away a word or a choice."}
+          {all === 0 ? "There are no moves here yet." : "No move matches all of this. Remove a word or a choice."}
         </p>
       ) : null}
     </>
   );
 }
 
-/** The two shelves of the library, made ready to be searched once a library. */
+interface CountProps {
+  readonly view: View;
+  /** How many moves there are on this shelf, and how many of them are found. */
+  readonly all: number;
+  readonly found: number;
+  readonly archived: number;
+  readonly onView: (view: View) => void;
+}
+
+function Count({ view, all, found, archived, onView }: CountProps) {
+  return (
+    <div className={styles.count}>
+      <p role="status">
+        {found === all ? plural(all, "move") : `${found} of ${plural(all, "move")}`}
+        {view.out ? " taken out of the library" : ""}
+      </p>
+      {view.filter === NO_FILTER || filterToQuery(view.filter) === "" ? null : (
+        <button type="button" className="button button-quiet" onClick={() => onView({ ...view, filter: NO_FILTER })}>
+          Show all
+        </button>
+      )}
+      {archived > 0 || view.out ? (
+        <button type="button" className="button button-quiet" onClick={() => onView({ ...view, out: !view.out })}>
+          {view.out ? "Back to the library" : `${plural(archived, "move")} taken out`}
+        </button>
+      ) : null}
+    </div>
+  );
+}
+
+/** The moves offered and those taken out, indexed once a library. */
 function useShelves(moves: LibraryProps["moves"], archived: readonly string[], springs: readonly KnownSpring[]) {
   return useMemo(() => {
     const names = springNames(springs);
@@ -92,10 +107,10 @@ function useShelves(moves: LibraryProps["moves"], archived: readonly string[], s
   }, [moves, archived, springs]);
 }
 
-/** Long enough that typing is one change of the address: browsers stop a page that changes it at every key. */
+/** Long enough that typing changes the address once: browsers block a page that changes it at every key. */
 const SETTLED_MS = 150;
 
-/** Replaces the address, so that going back leads to where the person was before the library. */
+/** Replaces the address, so that Back leads to where the person was before the library. */
 function useAddress({ filter, out }: View): void {
   const query = filterToQuery(filter);
   const address = `/library${query}${out ? `${query === "" ? "?" : "&"}out=1` : ""}`;

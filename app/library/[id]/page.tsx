@@ -1,16 +1,16 @@
-/** One move: everything about it, where it is used, what happened to it. */
+/** One move: everything about it, where it is used, its history. */
 import type { Metadata } from "next";
 import { headers } from "next/headers";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { CAUTION_NOTICE } from "#lib/cautions/expected.ts";
-import { moveDoubts } from "#lib/library/doubts.ts";
+import { type Doubt, moveDoubts } from "#lib/library/doubts.ts";
 import { filterFromQuery, filterToQuery } from "#lib/library/filter-query.ts";
 import { knownSprings } from "#lib/library/known-springs.ts";
 import { can } from "#lib/policy/can.ts";
 import { actorFromHeaders } from "#server/auth/actor.ts";
-import { readMoveDetail } from "#server/library/read-move.ts";
-import { whereUsed } from "#server/library/where-used.ts";
+import { type MoveRecordLine, readMoveDetail } from "#server/library/read-move.ts";
+import { type WhereUsed, whereUsed } from "#server/library/where-used.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { springline } from "#server/springline.ts";
 import { requirePerson } from "../../_shell/person.ts";
@@ -44,7 +44,6 @@ export default async function MovePage({ params, searchParams }: PageProps) {
   const known = listRooms(app, who.actor);
   const rooms = known.ok ? known.value : [];
   const writes = can(who.actor, "library.write");
-  const doubts = writes ? moveDoubts(move, rooms) : [];
   const query = await searchParams;
   const read = (key: string) => {
     const value = query[key];
@@ -67,40 +66,58 @@ export default async function MovePage({ params, searchParams }: PageProps) {
           />
         ) : null}
       </div>
-      {read("said") === "saved" ? (
-        <p role="status" className="done">
-          Saved. Plans that use it go by it from now on; signed editions stay as they are.
-        </p>
-      ) : null}
-      {archivedAt === null ? null : (
-        <p className="notice">
-          It was taken out of the library: it is not offered for new items. Plans that use it keep it.
-        </p>
-      )}
+      <Notices saved={read("said") === "saved"} archived={archivedAt !== null} />
       <div className={styles.columns}>
-        <div>
-          <section aria-label="About the move">
-            <MoveFactList move={move} springs={knownSprings(rooms, move)} />
-            <p className="quiet small">{CAUTION_NOTICE}</p>
-          </section>
-        </div>
-        <div>
-          {doubts.length > 0 ? (
-            <section>
-              <h2>Not said yet</h2>
-              <DoubtList doubts={doubts} />
-            </section>
-          ) : null}
-          <section>
-            <h2>Where it is used</h2>
-            <WhereUsedList used={used.value} />
-          </section>
-          <section>
-            <h2>What happened to it</h2>
-            <RecordList record={record} />
-          </section>
-        </div>
+        <section aria-label="About the move">
+          <MoveFactList move={move} springs={knownSprings(rooms, move)} />
+          <p className="quiet small">{CAUTION_NOTICE}</p>
+        </section>
+        <Beside doubts={writes ? moveDoubts(move, rooms) : []} used={used.value} record={record} />
       </div>
     </Shell>
+  );
+}
+
+function Notices({ saved, archived }: { readonly saved: boolean; readonly archived: boolean }) {
+  return (
+    <>
+      {saved ? (
+        <p role="status" className="done">
+          Saved. Plans that use the move follow it from now on; signed editions stay as they are.
+        </p>
+      ) : null}
+      {archived ? (
+        <p className="notice">
+          This move is out of the library: it is not offered for new items. Plans that use it keep it.
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+interface BesideProps {
+  readonly doubts: readonly Doubt[];
+  readonly used: WhereUsed;
+  readonly record: readonly MoveRecordLine[];
+}
+
+function Beside({ doubts, used, record }: BesideProps) {
+  return (
+    <div>
+      {doubts.length > 0 ? (
+        <section>
+          <h2>Still missing</h2>
+          <DoubtList doubts={doubts} />
+        </section>
+      ) : null}
+      <section>
+        <h2>Where it is used</h2>
+        <WhereUsedList used={used} />
+      </section>
+      <section>
+        <h2>History</h2>
+        <RecordList record={record} />
+      </section>
+    </div>
   );
 }

@@ -1,6 +1,6 @@
 "use client";
+/** What the move asks of a body, and easier and harder ways to do it. */
 import { useEffect, useRef } from "react";
-/** What the move asks of a body, and the ways round it. */
 import { CAUTION_NOTICE } from "#lib/cautions/expected.ts";
 import { CAUTION_WORDS, POSE_WORDS } from "#lib/library/words.ts";
 import { MOVE_CAUTIONS, POSES } from "#lib/plan/schema.ts";
@@ -14,7 +14,7 @@ export function CarePart({ form }: { readonly form: MoveFormState }) {
     <>
       <ManyOf
         place="cautions"
-        label="Asks for care"
+        label="Cautions"
         chosen={draft.cautions}
         options={MOVE_CAUTIONS.map((tag) => [tag, CAUTION_WORDS[tag]])}
         onChange={(cautions) => set({ cautions }, "cautions")}
@@ -25,12 +25,12 @@ export function CarePart({ form }: { readonly form: MoveFormState }) {
       <div className={styles.two}>
         <SelectInput
           place="handsShare.pose"
-          label="Hands carry the body as in"
+          label="Pose with weight on the hands"
           value={draft.pose}
-          none="they do not, or it is not known"
+          none="none, or not known"
           options={POSES.map((pose) => [pose, POSE_WORDS[pose]])}
           fault={faultAt("handsShare.pose")}
-          hint="The share of body weight on the hands is worked out for this pose."
+          hint="Used to work out how much body weight the hands carry."
           onChange={(pose) => set({ pose }, "handsShare.pose")}
         />
       </div>
@@ -54,46 +54,61 @@ function Ways({ form, way }: { readonly form: MoveFormState; readonly way: "easi
   return (
     <fieldset className={styles.choice} id={fieldId(way)} tabIndex={-1}>
       <legend>{way === "easier" ? "Easier ways" : "Harder ways"}</legend>
-      {lines.map((line, at) => {
-        const place = `${way}.${at}`;
-        const id = fieldId(place);
-        const fault = form.faultAt(place);
-        return (
+      {lines.map((line, at) => (
+        <WayField
           // biome-ignore lint/suspicious/noArrayIndexKey: the fields are bound to their places, their words may be equal
-          <div key={at} className={styles.way}>
-            <textarea
-              id={id}
-              rows={2}
-              value={line}
-              aria-label={`${way === "easier" ? "Easier" : "Harder"} way ${at + 1}`}
-              aria-invalid={fault !== undefined}
-              aria-describedby={fault === undefined ? undefined : `${id}-fault`}
-              onChange={(event) =>
-                set(
-                  lines.map((other, i) => (i === at ? event.target.value : other)),
-                  at,
-                )
-              }
-            />
-            <button
-              type="button"
-              className="button"
-              onClick={() =>
-                set(
-                  lines.filter((_, i) => i !== at),
-                  at,
-                )
-              }
-            >
-              Take out<span className="visually-hidden"> {`${way} way ${at + 1}`}</span>
-            </button>
-            <Below id={id} fault={fault} />
-          </div>
-        );
-      })}
+          key={at}
+          way={way}
+          at={at}
+          line={line}
+          fault={form.faultAt(`${way}.${at}`)}
+          onChange={(typed) =>
+            set(
+              lines.map((other, i) => (i === at ? typed : other)),
+              at,
+            )
+          }
+          onRemove={() =>
+            set(
+              lines.filter((_, i) => i !== at),
+              at,
+            )
+          }
+        />
+      ))}
       <button type="button" className="button" onClick={add}>
         {lines.length === 0 ? `Add ${way === "easier" ? "an easier" : "a harder"} way` : "Add another"}
       </button>
     </fieldset>
+  );
+}
+
+interface WayFieldProps {
+  readonly way: "easier" | "harder";
+  readonly at: number;
+  readonly line: string;
+  readonly fault: string | undefined;
+  readonly onChange: (typed: string) => void;
+  readonly onRemove: () => void;
+}
+
+function WayField({ way, at, line, fault, onChange, onRemove }: WayFieldProps) {
+  const id = fieldId(`${way}.${at}`);
+  return (
+    <div className={styles.way}>
+      <textarea
+        id={id}
+        rows={2}
+        value={line}
+        aria-label={`${way === "easier" ? "Easier" : "Harder"} way ${at + 1}`}
+        aria-invalid={fault !== undefined}
+        aria-describedby={fault === undefined ? undefined : `${id}-fault`}
+        onChange={(event) => onChange(event.target.value)}
+      />
+      <button type="button" className="button" onClick={onRemove}>
+        Remove<span className="visually-hidden"> {`${way} way ${at + 1}`}</span>
+      </button>
+      <Below id={id} fault={fault} />
+    </div>
   );
 }

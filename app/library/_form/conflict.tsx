@@ -1,7 +1,7 @@
 "use client";
 /**
- * Two people changed one move. What only the other changed can simply be taken along; where both changed a fact the
- * person chooses. Nothing is written over without being asked for.
+ * Two people changed one move. What only the other person changed is kept; where both changed a fact, this person
+ * chooses. Nothing is overwritten unasked.
  */
 import { useEffect, useId, useRef, useState } from "react";
 import { factLabel, type MoveKey, mergeMoves, moveChanges, withFacts } from "#lib/library/changes.ts";
@@ -16,7 +16,7 @@ interface ConflictProps {
   readonly theirs: MoveNow;
   readonly names: SpringNames;
   readonly busy: boolean;
-  /** Saves this from their state. */
+  /** Saves this over what they saved. */
   readonly onSave: (move: Move) => void;
   /** Throws away what was typed here. */
   readonly onTheirs: () => void;
@@ -35,10 +35,11 @@ export function Conflict({ base, mine, theirs, names, busy, onSave, onTheirs }: 
   return (
     <section className={styles.conflict} aria-labelledby="conflict">
       <h2 id="conflict" ref={head} tabIndex={-1}>
-        {who} changed this move while you were at it
+        {who} changed this move while you were editing it
       </h2>
       <p>
-        Nothing was saved, and nothing you typed is lost.{theirs.archived ? " It was taken out of the library." : ""}
+        Your changes are not saved yet, and nothing you typed is lost.
+        {theirs.archived ? " The move was taken out of the library meanwhile." : ""}
       </p>
       {changed.length > 0 ? (
         <dl className={styles.sides}>
@@ -54,23 +55,36 @@ export function Conflict({ base, mine, theirs, names, busy, onSave, onTheirs }: 
           ))}
         </dl>
       ) : null}
-      <p className={styles.acts}>
-        <button
-          type="button"
-          className="button button-strong"
-          aria-disabled={busy}
-          onClick={() => onSave(withFacts(merged.move, theirs.move, [...chosen]))}
-        >
-          Put both together and save
-        </button>
-        <button type="button" className="button" aria-disabled={busy} onClick={() => onSave(mine)}>
-          Save mine over it
-        </button>
-        <button type="button" className="button" aria-disabled={busy} onClick={onTheirs}>
-          Drop mine
-        </button>
-      </p>
+      <ConflictActs
+        busy={busy}
+        onBoth={() => onSave(withFacts(merged.move, theirs.move, [...chosen]))}
+        onMine={() => onSave(mine)}
+        onTheirs={onTheirs}
+      />
     </section>
+  );
+}
+
+interface ConflictActsProps {
+  readonly busy: boolean;
+  readonly onBoth: () => void;
+  readonly onMine: () => void;
+  readonly onTheirs: () => void;
+}
+
+function ConflictActs({ busy, onBoth, onMine, onTheirs }: ConflictActsProps) {
+  return (
+    <p className={styles.acts}>
+      <button type="button" className="button button-strong" aria-disabled={busy} onClick={onBoth}>
+        Combine both and save
+      </button>
+      <button type="button" className="button" aria-disabled={busy} onClick={onMine}>
+        Save mine instead
+      </button>
+      <button type="button" className="button" aria-disabled={busy} onClick={onTheirs}>
+        Discard mine
+      </button>
+    </p>
   );
 }
 

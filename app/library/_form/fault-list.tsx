@@ -1,18 +1,12 @@
-/** Everything that is wrong just now, each a way to its field; spoken politely as it changes. */
+/** Everything that is wrong now, each as a link to its field; read aloud as it changes. */
 import { factLabel, MOVE_KEYS } from "#lib/library/changes.ts";
 import type { Fault, Place } from "#lib/library/faults.ts";
 import { agree, plural, tagWords } from "#lib/plan/format.ts";
 import styles from "./form.module.css";
 import { fieldId } from "./form-fields.tsx";
+import { RANGE_WORDS, TEMPO_WORDS } from "./part-words.ts";
 
-const PARTS: Readonly<Record<string, string>> = {
-  outSeconds: "out",
-  outHoldSeconds: "hold there",
-  backSeconds: "back",
-  backHoldSeconds: "hold at home",
-  min: "least",
-  max: "most",
-};
+const PARTS: Readonly<Record<string, string>> = { ...TEMPO_WORDS, ...RANGE_WORDS };
 
 /** "tempo, out"; "springs, most, light"; "easier, 2". */
 export function faultPlaceWords(place: Place): string {
@@ -25,7 +19,7 @@ export function faultPlaceWords(place: Place): string {
   return [key ? factLabel(key) : "the move", ...words].join(", ");
 }
 
-/** Goes to the field of a place; a place of the whole is its group. */
+/** Goes to the field of a place, or to its group of fields. */
 export function goToField(place: Place): void {
   const field = document.getElementById(fieldId(place));
   field?.scrollIntoView({ block: "center" });
@@ -38,7 +32,7 @@ export function FaultList({ faults }: { readonly faults: readonly Fault[] }) {
       {faults.length > 0 ? (
         <>
           <p className="must">
-            <strong>{plural(faults.length, "field")}</strong> {agree(faults.length, "needs", "need")} a look:
+            <strong>{plural(faults.length, "field")}</strong> {agree(faults.length, "needs", "need")} a change:
           </p>
           <ul className={styles.faults}>
             {faults.map(({ place, say }) => (

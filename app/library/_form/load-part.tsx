@@ -1,5 +1,5 @@
 "use client";
-/** What the person works against: the load that is meant, the springs that may give it, how far the carriage goes. */
+/** What the person works against: the load, the springs that give it, how far the carriage travels. */
 import { CoilMark } from "#app/_parts/coils/coil.tsx";
 import type { SpringDraft } from "#lib/library/draft.ts";
 import type { KnownSpring } from "#lib/library/known-springs.ts";
@@ -8,6 +8,7 @@ import { own } from "#lib/plan/lookup.ts";
 import { RESISTANCES } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
 import { fieldId, OneOf, PairInput, TextInput } from "./form-fields.tsx";
+import { RANGE_WORDS } from "./part-words.ts";
 import { choiceOf } from "./setup-part.tsx";
 import type { MoveFormState } from "./use-move-form.ts";
 
@@ -31,7 +32,7 @@ export function MoveLoadPart({ form, springs, coils }: LoadPartProps) {
         <PairInput
           place="loadN"
           legend="Load at mid-travel"
-          names={["least", "most"]}
+          names={[RANGE_WORDS.min, RANGE_WORDS.max]}
           unit="N"
           value={draft.loadN}
           faultAt={faultAt}
@@ -62,9 +63,13 @@ function Springs({ form, springs, coils }: LoadPartProps) {
   };
   return (
     <fieldset className={styles.choice} id={fieldId("springs")} tabIndex={-1}>
-      <legend>Springs it is meant for</legend>
-      <p className="hint small quiet">Empty says nothing. A most of 0 says: not with this one.</p>
-      {springs.length === 0 ? <p className="quiet">No room has a spring yet.</p> : null}
+      <legend>Springs to use</legend>
+      <p className="hint small quiet">
+        How many of each spring. Leave empty where any number will do; a most of 0 means never with this spring.
+      </p>
+      {springs.length === 0 ? (
+        <p className="quiet">No room has springs yet. A manager adds them under Studio.</p>
+      ) : null}
       {springs.map(({ id, label, rooms }) => (
         <div key={id} className={styles.spring}>
           <span className={styles.springName}>
@@ -78,7 +83,7 @@ function Springs({ form, springs, coils }: LoadPartProps) {
             <TextInput
               key={key}
               place={`springs.${key}.${id}`}
-              label={key === "min" ? "least" : "most"}
+              label={RANGE_WORDS[key]}
               of={label}
               decimal
               value={own(draft.springs, id)?.[key] ?? ""}

@@ -1,17 +1,11 @@
 "use client";
-/** How it is done in time: the tempo, where the breath goes out, how long it may last, what it costs. */
-import { readTimes, TEMPO_KEYS, type TempoKey } from "#lib/library/draft.ts";
+/** Timing of the move: its tempo, when to breathe out, how long it may last, how much effort it takes. */
+import { readTimes, TEMPO_KEYS } from "#lib/library/draft.ts";
 import { MET_NOTE, repWords, tempoWords } from "#lib/library/words.ts";
 import styles from "./form.module.css";
 import { OneOf, PairInput, TextInput } from "./form-fields.tsx";
+import { TEMPO_WORDS } from "./part-words.ts";
 import type { MoveFormState } from "./use-move-form.ts";
-
-const TIME_WORDS: Readonly<Record<TempoKey, string>> = {
-  outSeconds: "out",
-  outHoldSeconds: "hold there",
-  backSeconds: "back",
-  backHoldSeconds: "hold at home",
-};
 
 export function TimePart({ form }: { readonly form: MoveFormState }) {
   const { draft, faultAt, set } = form;
@@ -28,22 +22,7 @@ export function TimePart({ form }: { readonly form: MoveFormState }) {
         ]}
         onChange={(tempo) => set({ tempo }, "tempo")}
       />
-      {draft.tempo === "moving" ? (
-        <div className={styles.four}>
-          {TEMPO_KEYS.map((key) => (
-            <TextInput
-              key={key}
-              place={`tempo.${key}`}
-              label={TIME_WORDS[key]}
-              unit="s"
-              decimal
-              value={draft.times[key]}
-              fault={faultAt(`tempo.${key}`)}
-              onChange={(typed) => set({ times: { ...draft.times, [key]: typed } }, `tempo.${key}`)}
-            />
-          ))}
-        </div>
-      ) : null}
+      {draft.tempo === "moving" ? <TempoFields form={form} /> : null}
       <Repetitions form={form} />
       <OneOf
         place="exhaleOn"
@@ -57,32 +36,57 @@ export function TimePart({ form }: { readonly form: MoveFormState }) {
         ]}
         onChange={(exhaleOn) => set({ exhaleOn }, "exhaleOn")}
       />
-      <div className={styles.two}>
-        <PairInput
-          place="seconds"
-          legend="How long at a time"
-          names={["shortest", "longest"]}
-          unit="s"
-          value={draft.seconds}
-          faultAt={faultAt}
-          onChange={(seconds, place) => set({ seconds }, place)}
-        />
-        <TextInput
-          place="met"
-          label="Effort"
-          unit="MET"
-          decimal
-          hint={MET_NOTE}
-          value={draft.met}
-          fault={faultAt("met")}
-          onChange={(met) => set({ met }, "met")}
-        />
-      </div>
+      <LengthAndEffort form={form} />
     </>
   );
 }
 
-/** What the numbers come to, as they are typed. */
+function TempoFields({ form: { draft, faultAt, set } }: { readonly form: MoveFormState }) {
+  return (
+    <div className={styles.four}>
+      {TEMPO_KEYS.map((key) => (
+        <TextInput
+          key={key}
+          place={`tempo.${key}`}
+          label={TEMPO_WORDS[key]}
+          unit="s"
+          decimal
+          value={draft.times[key]}
+          fault={faultAt(`tempo.${key}`)}
+          onChange={(typed) => set({ times: { ...draft.times, [key]: typed } }, `tempo.${key}`)}
+        />
+      ))}
+    </div>
+  );
+}
+
+function LengthAndEffort({ form: { draft, faultAt, set } }: { readonly form: MoveFormState }) {
+  return (
+    <div className={styles.two}>
+      <PairInput
+        place="seconds"
+        legend="How long at a time"
+        names={["shortest", "longest"]}
+        unit="s"
+        value={draft.seconds}
+        faultAt={faultAt}
+        onChange={(seconds, place) => set({ seconds }, place)}
+      />
+      <TextInput
+        place="met"
+        label="Effort"
+        unit="MET"
+        decimal
+        hint={MET_NOTE}
+        value={draft.met}
+        fault={faultAt("met")}
+        onChange={(met) => set({ met }, "met")}
+      />
+    </div>
+  );
+}
+
+/** What the numbers add up to, as they are typed. */
 function Repetitions({ form }: { readonly form: MoveFormState }) {
   const times = readTimes(form.draft);
   if (!times) return null;

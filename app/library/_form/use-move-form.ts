@@ -16,7 +16,7 @@ export interface MoveFormSetup {
   readonly userId: string;
   /** Null for a new move. */
   readonly id: string | null;
-  /** What stands in the library; null for a new move. */
+  /** The move as saved in the library; null for a new one. */
   readonly base: Base | null;
   /** What the fields hold at first. */
   readonly start: MoveDraft;
@@ -31,18 +31,18 @@ export interface MoveFormState {
   /** Everything that is wrong, shown at its field or not yet. */
   readonly faults: readonly Fault[];
   readonly dirty: boolean;
-  /** Words from before are here again. */
+  /** What was typed earlier in this tab is back. */
   readonly restored: boolean;
   /** The fault of a field, once it was touched or a save was tried. */
   faultAt(place: Place): string | undefined;
   set(change: Partial<MoveDraft>, place: Place): void;
   /** Shows every fault from now on. */
   showFaults(fromServer?: readonly Fault[]): void;
-  /** Goes on from another state of the library, with these words. */
+  /** Goes on from another version of the saved move, with these words. */
   rebase(base: Base, draft: MoveDraft): void;
-  /** Forgets what was typed: the fields hold again what they began with. */
+  /** Forgets what was typed: the fields go back to what they held at first. */
   drop(): void;
-  /** It is stored: nothing of it is kept in the tab. */
+  /** It is saved: the tab need not keep it. */
   stored(): void;
 }
 
@@ -51,20 +51,10 @@ const ALL = "*";
 export function useMoveForm(setup: MoveFormSetup): MoveFormState {
   const { id, names } = setup;
   const key = draftKey(setup.userId, id);
-  const [draft, setDraft] = useState(setup.start);
-  const [base, setBase] = useState(setup.base);
+  const words = useKeptWords(key, setup);
+  const { draft, base } = words;
   const [touched, setTouched] = useState<ReadonlySet<Place>>(new Set());
   const [told, setTold] = useState<readonly Fault[]>([]);
-  const [restored, setRestored] = useState(false);
-
-  useEffect(() => {
-    const kept = readKept(key);
-    if (!kept) return;
-    setDraft(kept.draft);
-    if (kept.base) setBase(kept.base);
-    setRestored(true);
-  }, [key]);
-
   const read = useMemo(() => readDraft(draft, base?.move ?? null), [draft, base]);
   const start = useMemo(() => (base ? draftOf(base.move) : setup.start), [base, setup.start]);
   const faults = useMemo(() => {
@@ -78,35 +68,57 @@ export function useMoveForm(setup: MoveFormSetup): MoveFormState {
     read,
     faults,
     dirty: !sameData(draft, start),
-    restored,
-    faultAt: (place) =>
-      touched.has(ALL) || [...touched].some((t) => t === place || t.startsWith(`${place}.`))
-        ? faults.find((f) => f.place === place)?.say
-        : undefined,
+    restored: words.restored,
+    faultAt: (place) => (isTouched(touched, place) ? faults.find((f) => f.place === place)?.say : undefined),
     set(change, place) {
-      const next = { ...draft, ...change };
-      setDraft(next);
+      words.write({ ...draft, ...change }, base);
       setTouched(new Set([...touched, place]));
       setTold(told.filter((f) => f.place !== place));
-      keepDraft(key, { draft: next, base });
     },
     showFaults(fromServer = []) {
       setTold(fromServer);
       setTouched(new Set([...touched, ALL]));
     },
-    rebase(newBase, newDraft) {
-      setBase(newBase);
-      setDraft(newDraft);
-      keepDraft(key, { draft: newDraft, base: newBase });
-    },
+    rebase: (newBase, newDraft) => words.write(newDraft, newBase),
     stored: () => dropDraft(key),
+    drop() {
+      words.drop();
+      setTouched(new Set());
+      setTold([]);
+    },
+  };
+}
+
+/** A field counts as touched with every part of it. */
+const isTouched = (touched: ReadonlySet<Place>, place: Place): boolean =>
+  touched.has(ALL) || [...touched].some((t) => t === place || t.startsWith(`${place}.`));
+
+/** What is typed and the move it changes, kept in this tab at every letter and found again there. */
+function useKeptWords(key: string, setup: MoveFormSetup) {
+  const [draft, setDraft] = useState(setup.start);
+  const [base, setBase] = useState(setup.base);
+  const [restored, setRestored] = useState(false);
+  useEffect(() => {
+    const kept = readKept(key);
+    if (!kept) return;
+    setDraft(kept.draft);
+    if (kept.base) setBase(kept.base);
+    setRestored(true);
+  }, [key]);
+  return {
+    draft,
+    base,
+    restored,
+    write(next: MoveDraft, from: Base | null) {
+      setDraft(next);
+      setBase(from);
+      keepDraft(key, { draft: next, base: from });
+    },
     drop() {
       dropDraft(key);
       setDraft(setup.start);
       setBase(setup.base);
       setRestored(false);
-      setTouched(new Set());
-      setTold([]);
     },
   };
 }

@@ -1,12 +1,12 @@
 "use client";
-/** What may be done with a move: edit, copy as a start for another, take out of the library, put back. */
+/** What may be done with a move: edit it, copy it to a new one, take it out of the library, put it back. */
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { agree } from "#lib/plan/format.ts";
 import { Dialog } from "../../_parts/dialog.tsx";
 import { ProblemLine } from "../../_parts/problem-line.tsx";
-import { useSend } from "../../_parts/use-send.ts";
+import { type Sending, useSend } from "../../_parts/use-send.ts";
 import styles from "./move.module.css";
 
 interface MoveActsProps {
@@ -27,7 +27,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
     const sent = await sending.run("POST", `/api/library/${id}/archive`, { archived: out, base: updatedAt });
     if (sent === undefined) return;
     setAsking(false);
-    setSaid(out ? `${name} is taken out.` : `${name} is offered again.`);
+    setSaid(out ? `${name} was taken out of the library.` : `${name} is back in the library.`);
     router.refresh();
   };
   return (
@@ -36,7 +36,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
         Edit
       </Link>
       <Link className="button" href={`/library/new?from=${id}`}>
-        Copy as a start
+        Copy to a new move
       </Link>
       {archived ? (
         <button type="button" className="button" aria-disabled={sending.busy} onClick={() => void store(false)}>
@@ -51,30 +51,42 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
         {said}
       </p>
       {asking ? (
-        <Dialog title={`Take ${name} out of the library?`} onClose={() => setAsking(false)}>
-          <p>
-            It is not offered any more for new items. {usesWords(plans)} Nothing is deleted: it can be put back at any
-            time.
-          </p>
-          <ProblemLine say={sending.problem} />
-          <p className={styles.acts}>
-            <button type="button" className="button" data-first onClick={() => setAsking(false)}>
-              Leave it in
-            </button>
-            <button
-              type="button"
-              className="button button-must"
-              aria-disabled={sending.busy}
-              onClick={() => void store(true)}
-            >
-              Take it out
-            </button>
-          </p>
-        </Dialog>
+        <TakeOutDialog
+          name={name}
+          plans={plans}
+          sending={sending}
+          onClose={() => setAsking(false)}
+          onTakeOut={() => void store(true)}
+        />
       ) : (
         <ProblemLine say={sending.problem} />
       )}
     </div>
+  );
+}
+
+interface TakeOutProps extends Pick<MoveActsProps, "name" | "plans"> {
+  readonly sending: Sending;
+  readonly onClose: () => void;
+  readonly onTakeOut: () => void;
+}
+
+function TakeOutDialog({ name, plans, sending, onClose, onTakeOut }: TakeOutProps) {
+  return (
+    <Dialog title={`Take ${name} out of the library?`} onClose={onClose}>
+      <p>
+        It is no longer offered for new items. {usesWords(plans)} Nothing is deleted: you can put it back at any time.
+      </p>
+      <ProblemLine say={sending.problem} />
+      <p className={styles.acts}>
+        <button type="button" className="button" data-first onClick={onClose}>
+          Leave it in
+        </button>
+        <button type="button" className="button button-must" aria-disabled={sending.busy} onClick={onTakeOut}>
+          Take it out
+        </button>
+      </p>
+    </Dialog>
   );
 }
 

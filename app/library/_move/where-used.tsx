@@ -5,6 +5,7 @@ import { plural } from "#lib/plan/format.ts";
 import type { WhereUsed } from "#server/library/where-used.ts";
 import { LocalTime } from "../../_parts/local-time.tsx";
 import { STATE_WORDS } from "../../_parts/state-words.ts";
+import { UNTITLED } from "../../_parts/untitled.ts";
 import styles from "./move.module.css";
 
 export function WhereUsedList({ used }: { readonly used: WhereUsed }) {
@@ -13,46 +14,66 @@ export function WhereUsedList({ used }: { readonly used: WhereUsed }) {
   if (!any && unread === 0) return <p className="quiet">No plan uses it yet.</p>;
   return (
     <div className={styles.used}>
-      <Uses title="Plans" shown={plans.length} hidden={hidden.plans} one="plan">
-        {plans.map(({ planId, title, state, items, carried }) => (
-          <li key={planId}>
-            <Link href={`/plans/${planId}`}>{title || "Plan without a title"}</Link>{" "}
-            <span className="quiet small">
-              {STATE_WORDS[state]}, {plural(items, "item")}
-              {carried ? "; keeps the move as it came with its file" : ""}
-            </span>
-          </li>
-        ))}
-      </Uses>
-      <Uses title="Signed editions" shown={editions.length} hidden={hidden.editions} one="edition">
+      <Plans plans={plans} hidden={hidden.plans} />
+      <Editions editions={editions} hidden={hidden.editions} />
+      <Classes classes={classes} hidden={hidden.classes} />
+      {unread > 0 ? (
+        <p className="notice">{`${plural(unread, "plan")} cannot be read at the moment, so there may be more.`}</p>
+      ) : null}
+    </div>
+  );
+}
+
+function Plans({ plans, hidden }: { readonly plans: WhereUsed["plans"]; readonly hidden: number }) {
+  return (
+    <Uses title="Plans" shown={plans.length} hidden={hidden} one="plan">
+      {plans.map(({ planId, title, state, items, carried }) => (
+        <li key={planId}>
+          <Link href={`/plans/${planId}`}>{title || UNTITLED}</Link>{" "}
+          <span className="quiet small">
+            {STATE_WORDS[state]}, {plural(items, "item")}
+            {carried ? "; uses the move as its file had it" : ""}
+          </span>
+        </li>
+      ))}
+    </Uses>
+  );
+}
+
+function Editions({ editions, hidden }: { readonly editions: WhereUsed["editions"]; readonly hidden: number }) {
+  return (
+    <>
+      <Uses title="Signed editions" shown={editions.length} hidden={hidden} one="edition">
         {editions.map(({ planId, number, title, signedAt }) => (
           <li key={`${planId} ${number}`}>
-            <Link href={`/editions/${planId}/${number}/print`}>{title || "Plan without a title"}</Link>{" "}
+            <Link href={`/editions/${planId}/${number}/print`}>{title || UNTITLED}</Link>{" "}
             <span className="quiet small">
               edition {number}, signed <LocalTime at={signedAt} />
             </span>
           </li>
         ))}
       </Uses>
-      {editions.length + hidden.editions > 0 ? (
+      {editions.length + hidden > 0 ? (
         <p className="quiet small">A signed edition keeps the move as it was when it was signed.</p>
       ) : null}
-      <Uses title="Classes from today" shown={classes.length} hidden={hidden.classes} one="class" many="classes">
-        {classes.map(({ date, time, title, roomName }) => (
-          <li key={`${date} ${time} ${roomName ?? ""} ${title ?? ""}`}>
-            <Link href={`/programme/${date.slice(0, 7)}`}>
-              {dayWords(date)}, {time}
-            </Link>{" "}
-            <span className="quiet small">
-              {[title ?? "a plan you may not read", roomName].filter(Boolean).join(", ")}
-            </span>
-          </li>
-        ))}
-      </Uses>
-      {unread > 0 ? (
-        <p className="notice">{`${plural(unread, "plan")} cannot be read just now: whether it is used there is not known.`}</p>
-      ) : null}
-    </div>
+    </>
+  );
+}
+
+function Classes({ classes, hidden }: { readonly classes: WhereUsed["classes"]; readonly hidden: number }) {
+  return (
+    <Uses title="Classes from today" shown={classes.length} hidden={hidden} one="class" many="classes">
+      {classes.map(({ date, time, title, roomName }) => (
+        <li key={`${date} ${time} ${roomName ?? ""} ${title ?? ""}`}>
+          <Link href={`/programme/${date.slice(0, 7)}`}>
+            {dayWords(date)}, {time}
+          </Link>{" "}
+          <span className="quiet small">
+            {[title ?? "a plan you may not read", roomName].filter(Boolean).join(", ")}
+          </span>
+        </li>
+      ))}
+    </Uses>
   );
 }
 
