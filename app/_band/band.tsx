@@ -7,6 +7,7 @@ import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { againstLength, freeSeconds } from "#lib/clock/length-words.ts";
 import { talkPercent } from "#lib/cues/class-talk.ts";
 import { agree, clockTime } from "#lib/plan/format.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import { LEVEL_WORDS, levelCounts } from "#lib/rules/level-words.ts";
 import { People } from "../_session/people.tsx";
@@ -44,7 +45,7 @@ export function Band({ ref, session, snap, title, roomName, onFinding, onTalk, a
   return (
     <header ref={ref} className={styles.band}>
       <div className={styles.title}>
-        <h1>{title.trim() || "Plan without a title"}</h1>
+        <h1>{planTitle(title)}</h1>
         <p>
           <Link href="/desk" className={styles.back}>
             Your desk

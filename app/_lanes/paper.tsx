@@ -10,6 +10,7 @@ import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { axisOf, fitScale } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
 import { clockTime } from "#lib/plan/format.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import { LanesGrid } from "./lanes-grid.tsx";
 import { GUTTER, LEAST_PAPER_ZOOM, PAPER } from "./metrics.ts";
 import { NumberKey } from "./number-key.tsx";
@@ -77,7 +78,7 @@ function PaperHead({ snap, roomName }: { snap: SessionSnapshot; roomName: string
   return (
     <header className={styles.paperHead}>
       <div>
-        <h1>{plan.title.trim() || "Plan without a title"}</h1>
+        <h1>{planTitle(plan.title)}</h1>
         <p>{[plan.theme?.name, roomName, plan.equipment.name].filter(Boolean).join(" · ")}</p>
       </div>
       <p>

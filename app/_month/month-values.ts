@@ -2,6 +2,7 @@
 import type * as Y from "yjs";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
 import { own } from "#lib/plan/lookup.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import { monthParts, type Slot } from "#lib/programme/layout.ts";
 import { readDeletedSlots, readSlotById } from "#lib/programme/read.ts";
 import type { MonthPageProps } from "./month-types.ts";
@@ -40,7 +41,7 @@ export const slotName = (slot: Slot): string => `${slot.theme || `the ${slot.tim
 function planName(plans: MonthPageProps["plans"], id: unknown): string {
   if (id === undefined) return "none";
   const plan = plans.find((one) => one.id === id);
-  return plan ? plan.title || "Untitled plan" : "one you cannot see";
+  return plan ? planTitle(plan.title) : "one you cannot see";
 }
 
 function takenOutWords(name: string, value: unknown): ValueWords {

@@ -5,6 +5,7 @@
  */
 import Link from "next/link";
 import { type FormEvent, useState } from "react";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { addSlot, deleteSlot, moveSlot, setSlotField } from "#lib/programme/write.ts";
 import { Dialog } from "../_parts/dialog.tsx";
@@ -133,7 +134,7 @@ function PlanOf({ slot, month, props }: { slot: Slot; month: MonthSnapshot; prop
   const plan = slot.planId === null ? undefined : month.plans.get(slot.planId);
   if (!plan) return null;
   const mayRead = props.plans.some((other) => other.id === plan.id);
-  const title = plan.title || "Untitled plan";
+  const title = planTitle(plan.title);
   return (
     <p className={styles.plan}>
       {mayRead ? (

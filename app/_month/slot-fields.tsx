@@ -1,6 +1,7 @@
 "use client";
 /** The fields of a class of the programme. Half-typed numbers stay as typed; only whole ones are handed on. */
 import { type ReactNode, useId, useState } from "react";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import { daysOfMonth } from "#lib/programme/calendar.ts";
 import { SLOT_MINUTES, type Slot } from "#lib/programme/layout.ts";
 import { slotTextOf } from "#lib/programme/read.ts";
@@ -94,7 +95,7 @@ export function SlotFields({ slot, props, writes, first = false, onChange, sessi
         value={slot.planId}
         options={props.plans.map((plan) => [
           plan.id,
-          `${plan.title || "Untitled plan"} (${lengthWords(plan.lengthSeconds)}, ${STATE_WORDS[plan.state]})`,
+          `${planTitle(plan.title)} (${lengthWords(plan.lengthSeconds)}, ${STATE_WORDS[plan.state]})`,
         ])}
         onChange={(planId) => onChange({ planId })}
       />

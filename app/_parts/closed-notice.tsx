@@ -1,14 +1,16 @@
 "use client";
 /**
- * What to do when the server has closed this page for good. A session that ended in mid-edit is signed in again right
- * here: everything typed stays, in the page and on this device, and goes into the plan once connected again.
+ * What to do when the server has closed this page's connection for good. Somebody whose session ended while they wrote
+ * signs in again right here: everything typed stays in the page and on this device, and is sent once connected.
  */
 import Link from "next/link";
-import { type FormEvent, useId, useState } from "react";
-import { send } from "#app/_parts/send.ts";
-import { SendButton } from "#app/_parts/send-button.tsx";
+import type { FormEvent } from "react";
 import { CLOSE } from "#lib/protocol/close.ts";
 import styles from "./closed-notice.module.css";
+import { FormField, textOf } from "./form-field.tsx";
+import { ProblemLine } from "./problem-line.tsx";
+import { SendButton } from "./send-button.tsx";
+import { useSend } from "./use-send.ts";
 
 /** What it needs of a session, of whatever kind of document. */
 interface Closed {
@@ -44,7 +46,7 @@ function Remedy({ session, code }: { session: Closed; code: number }) {
       return (
         <div className={styles.acts}>
           <button type="button" className="button button-strong" onClick={() => session.takeBack()}>
-            Take back the last act
+            Undo your last act
           </button>
           <button type="button" className="button" onClick={() => session.reconnect()}>
             Try again
@@ -54,7 +56,7 @@ function Remedy({ session, code }: { session: Closed; code: number }) {
     case CLOSE.erasing.code:
       return (
         <button type="button" className="button button-strong" onClick={() => void session.startAfresh()}>
-          Load the document again
+          Load it again
         </button>
       );
     case CLOSE.noRight.code:
@@ -75,50 +77,21 @@ function Remedy({ session, code }: { session: Closed; code: number }) {
 }
 
 function SignInAgain({ session }: { session: Closed }) {
-  const id = useId();
-  const [problem, setProblem] = useState<string | null>(null);
-  const [busy, setBusy] = useState(false);
-
+  const sending = useSend();
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const form = new FormData(event.currentTarget);
-    setBusy(true);
-    const sent = await send("POST", "/api/auth/sign-in/email", {
-      email: form.get("email"),
-      password: form.get("password"),
-    });
-    setBusy(false);
-    if (!sent.ok) {
-      setProblem(sent.status === 401 ? "Email and password do not go together. Try again." : sent.message);
-      return;
-    }
-    session.reconnect();
+    const body = { email: textOf(form, "email").trim(), password: textOf(form, "password") };
+    if ((await sending.run("POST", "/api/auth/sign-in/email", body)) !== undefined) session.reconnect();
   };
   return (
     <form className={styles.signIn} onSubmit={submit} method="post">
-      <div className="field">
-        <label htmlFor={`${id}-email`}>Email of {session.me.name}</label>
-        <input id={`${id}-email`} name="email" type="email" autoComplete="username" required />
-      </div>
-      <div className="field">
-        <label htmlFor={`${id}-password`}>Password</label>
-        <input
-          id={`${id}-password`}
-          name="password"
-          type="password"
-          autoComplete="current-password"
-          required
-          aria-describedby={problem ? `${id}-problem` : undefined}
-        />
-      </div>
-      <SendButton busy={busy} doing="Signing in…">
-        Sign in and go on
+      <FormField label={`Email of ${session.me.name}`} name="email" type="email" autoComplete="username" required />
+      <FormField label="Password" name="password" type="password" autoComplete="current-password" required />
+      <SendButton busy={sending.busy} doing="Signing in…">
+        Sign in and continue
       </SendButton>
-      {problem && (
-        <p id={`${id}-problem`} className="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <ProblemLine say={sending.problem} />
     </form>
   );
 }

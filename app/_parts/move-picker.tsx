@@ -1,7 +1,7 @@
 "use client";
-/** The library as a list one searches by typing: arrows choose, Enter takes. */
+/** The library as a list to search by typing: the arrow keys choose, Enter takes. */
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
-import { findMoves, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
+import { type FoundMove, findMoves, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
 import { moveLine } from "#lib/library/words.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -18,29 +18,11 @@ interface MovePickerProps {
 
 export function MovePicker({ moves, archived, chosen, onTake, autoFocus = false }: MovePickerProps) {
   const id = useId();
-  const [query, setQuery] = useState("");
-  const [at, setAt] = useState(0);
-  const index = useMemo(() => libraryIndex(moves, undefined, archived), [moves, archived]);
-  const found = useMemo(() => findMoves(index, { ...NO_FILTER, text: query }), [index, query]);
-  const list = useRef<HTMLDivElement>(null);
+  const { query, setQuery, found, at, current, onKeyDown } = useSearch({ moves, archived, onTake });
   const input = useRef<HTMLInputElement>(null);
-  const current = found[Math.min(at, found.length - 1)];
-
   useEffect(() => {
     if (autoFocus) input.current?.focus();
   }, [autoFocus]);
-  useEffect(() => {
-    list.current?.children[at]?.scrollIntoView({ block: "nearest" });
-  }, [at]);
-
-  const onKeyDown = (event: KeyboardEvent) => {
-    const step = { ArrowDown: 1, ArrowUp: -1, PageDown: 6, PageUp: -6 }[event.key];
-    if (step !== undefined) setAt((now) => Math.max(0, Math.min(found.length - 1, now + step)));
-    else if (event.key === "Enter" && current) onTake(current.id);
-    else return;
-    event.preventDefault();
-  };
-
   return (
     <div className={styles.picker}>
       <label htmlFor={`${id}-query`}>Search the library</label>
@@ -56,33 +38,67 @@ export function MovePicker({ moves, archived, chosen, onTake, autoFocus = false 
         autoComplete="off"
         placeholder="name, muscle, position or pattern"
         value={query}
-        onChange={(event) => {
-          setQuery(event.target.value);
-          setAt(0);
-        }}
+        onChange={(event) => setQuery(event.target.value)}
         onKeyDown={onKeyDown}
       />
       <p className={styles.count} role="status">
-        {found.length === 0 ? "No move has all these words." : plural(found.length, "move")}
+        {found.length === 0 ? "No move matches all of these words. Try fewer." : plural(found.length, "move")}
       </p>
-      <div ref={list} id={`${id}-list`} role="listbox" aria-label="Moves" className={styles.moves}>
-        {found.map(({ id: moveId, move }, i) => (
-          // biome-ignore lint/a11y/useKeyWithClickEvents: the field above answers the keys
-          // biome-ignore lint/a11y/useFocusableInteractive: focus stays in the field, which names the active row
-          <div
-            key={moveId}
-            id={`${id}-${moveId}`}
-            role="option"
-            aria-selected={i === at}
-            data-chosen={moveId === chosen || undefined}
-            onClick={() => onTake(moveId)}
-          >
-            <b>{move.name}</b>
-            {move.sides === "each" && <span className={styles.each}>each side</span>}
-            <span className={styles.line}>{moveLine(move)}</span>
-          </div>
-        ))}
-      </div>
+      <Found id={id} found={found} at={at} chosen={chosen} onTake={onTake} />
+    </div>
+  );
+}
+
+/** What is typed, what is found, and the row that the arrow keys stand on. */
+function useSearch({ moves, archived, onTake }: Pick<MovePickerProps, "moves" | "archived" | "onTake">) {
+  const [query, setQuery] = useState("");
+  const [at, setAt] = useState(0);
+  const index = useMemo(() => libraryIndex(moves, undefined, archived), [moves, archived]);
+  const found = useMemo(() => findMoves(index, { ...NO_FILTER, text: query }), [index, query]);
+  const current = found[Math.min(at, found.length - 1)];
+  const onKeyDown = (event: KeyboardEvent) => {
+    const step = { ArrowDown: 1, ArrowUp: -1, PageDown: 6, PageUp: -6 }[event.key];
+    if (step !== undefined) setAt((now) => Math.max(0, Math.min(found.length - 1, now + step)));
+    else if (event.key === "Enter" && current) onTake(current.id);
+    else return;
+    event.preventDefault();
+  };
+  const search = (typed: string) => {
+    setQuery(typed);
+    setAt(0);
+  };
+  return { query, setQuery: search, found, at, current, onKeyDown };
+}
+
+interface FoundProps extends Pick<MovePickerProps, "chosen" | "onTake"> {
+  readonly id: string;
+  readonly found: readonly FoundMove[];
+  readonly at: number;
+}
+
+function Found({ id, found, at, chosen, onTake }: FoundProps) {
+  const list = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    list.current?.children[at]?.scrollIntoView({ block: "nearest" });
+  }, [at]);
+  return (
+    <div ref={list} id={`${id}-list`} role="listbox" aria-label="Moves" className={styles.moves}>
+      {found.map(({ id: moveId, move }, i) => (
+        // biome-ignore lint/a11y/useKeyWithClickEvents: the field above answers the keys
+        // biome-ignore lint/a11y/useFocusableInteractive: focus stays in the field, which names the active row
+        <div
+          key={moveId}
+          id={`${id}-${moveId}`}
+          role="option"
+          aria-selected={i === at}
+          data-chosen={moveId === chosen || undefined}
+          onClick={() => onTake(moveId)}
+        >
+          <b>{move.name}</b>
+          {move.sides === "each" && <span className={styles.each}>each side</span>}
+          <span className={styles.line}>{moveLine(move)}</span>
+        </div>
+      ))}
     </div>
   );
 }

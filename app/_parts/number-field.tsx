@@ -28,29 +28,10 @@ export function parseClock(text: string): number | undefined {
 }
 
 export function NumberField(props: NumberFieldProps) {
-  const { label, value, clock = false, disabled = false, unit, hint } = props;
+  const { label, clock = false, disabled = false, unit } = props;
   const id = useId();
-  const shown = value === undefined ? "" : clock ? clockTime(value) : plainNumber(value);
-  const draft = useDraft(shown);
-  const [problem, setProblem] = useState<string | null>(null);
-
-  const commit = () => {
-    if (!draft.isOpen) return;
-    const read = readNumber(draft.text, props);
-    setProblem("problem" in read ? read.problem : null);
-    if ("problem" in read) return;
-    if (draft.take()) props.onCommit(read.value);
-  };
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (draft.letsGo(event)) setProblem(null);
-    if (event.key === "Enter") commit();
-    if (event.key === "Escape" && draft.isOpen) {
-      event.stopPropagation();
-      draft.drop();
-      setProblem(null);
-    }
-  };
-  const help = draft.meanwhile ?? hint;
+  const { draft, problem, commit, onKeyDown } = useNumber(props);
+  const help = draft.meanwhile ?? props.hint;
   const describedBy = problem ? `${id}-problem` : help ? `${id}-hint` : undefined;
   return (
     <div className={styles.field}>
@@ -72,31 +53,67 @@ export function NumberField(props: NumberFieldProps) {
         />
         {unit && <span className={styles.unit}>{unit}</span>}
       </span>
-      {problem ? (
-        <span id={`${id}-problem`} className={styles.problem} role="alert">
-          {problem}
-        </span>
-      ) : (
-        help && (
-          <span id={`${id}-hint`} className={styles.hint} role={draft.meanwhile ? "status" : undefined}>
-            {help}
-          </span>
-        )
-      )}
+      <Below id={id} problem={problem} help={help} isNews={draft.meanwhile !== null} />
     </div>
   );
+}
+
+function useNumber(props: NumberFieldProps) {
+  const { value, clock = false } = props;
+  const draft = useDraft(value === undefined ? "" : clock ? clockTime(value) : plainNumber(value));
+  const [problem, setProblem] = useState<string | null>(null);
+  const commit = () => {
+    if (!draft.isOpen) return;
+    const read = readNumber(draft.text, props);
+    setProblem("problem" in read ? read.problem : null);
+    if ("problem" in read) return;
+    if (draft.take()) props.onCommit(read.value);
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (draft.letsGo(event)) setProblem(null);
+    if (event.key === "Enter") commit();
+    if (event.key === "Escape" && draft.isOpen) {
+      event.stopPropagation();
+      draft.drop();
+      setProblem(null);
+    }
+  };
+  return { draft, problem, commit, onKeyDown };
+}
+
+interface BelowProps {
+  readonly id: string;
+  readonly problem: string | null;
+  readonly help: string | undefined;
+  /** Somebody else has set the value: read aloud. */
+  readonly isNews: boolean;
+}
+
+function Below({ id, problem, help, isNews }: BelowProps) {
+  if (problem) {
+    return (
+      <span id={`${id}-problem`} className={styles.problem} role="alert">
+        {problem}
+      </span>
+    );
+  }
+  return help ? (
+    <span id={`${id}-hint`} className={styles.hint} role={isNews ? "status" : undefined}>
+      {help}
+    </span>
+  ) : null;
 }
 
 type Read = { readonly value: number | undefined } | { readonly problem: string };
 
 function readNumber(draft: string, { clock, min = 0, max = 14400, optional }: NumberFieldProps): Read {
   const text = draft.trim().replace(",", ".");
-  if (text === "") return optional ? { value: undefined } : { problem: "Give a number." };
+  if (text === "") return optional ? { value: undefined } : { problem: "Type a number." };
   const value = clock ? parseClock(text) : Number(text);
   if (value === undefined || !Number.isFinite(value)) {
-    return { problem: clock ? "Write minutes and seconds, like 25:00." : "This is not a number." };
+    return { problem: clock ? "Type minutes and seconds, like 25:00." : "Type a number, like 12 or 2.5." };
   }
   const say = (n: number) => (clock ? clockTime(n) : plainNumber(n));
-  if (value < min || value > max) return { problem: `From ${say(min)} to ${say(max)}.` };
+  if (value < min || value > max) return { problem: `Type a value from ${say(min)} to ${say(max)}.` };
   return { value };
 }

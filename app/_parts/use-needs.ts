@@ -1,6 +1,6 @@
 "use client";
-/** Measures how tall what is written in each segment of the rail is, so that the layout never clips a word. */
-import { useCallback, useLayoutEffect, useRef, useState } from "react";
+/** Measures how tall the words in each segment of the rail are, so that the layout never clips one. */
+import { type RefObject, useCallback, useLayoutEffect, useRef, useState } from "react";
 
 export interface Needs {
   readonly needs: Readonly<Record<string, number>>;
@@ -11,22 +11,10 @@ export interface Needs {
 export function useNeeds(): Needs {
   const [needs, setNeeds] = useState<Readonly<Record<string, number>>>({});
   const keys = useRef(new Map<Element, string>());
-  const refs = useRef(new Map<string, (element: HTMLElement | null) => void>());
   const observer = useRef<ResizeObserver | null>(null);
 
-  const read = useCallback((entries: readonly ResizeObserverEntry[]) => {
-    setNeeds((now) => {
-      const next: Record<string, number> = { ...now };
-      for (const entry of entries) {
-        const key = keys.current.get(entry.target);
-        if (key !== undefined) next[key] = Math.ceil(entry.borderBoxSize[0]?.blockSize ?? 0);
-      }
-      return Object.keys(next).every((key) => next[key] === now[key]) ? now : next;
-    });
-  }, []);
-
   useLayoutEffect(() => {
-    const own = new ResizeObserver(read);
+    const own = new ResizeObserver((entries) => setNeeds((now) => withEntries(now, entries, keys.current)));
     observer.current = own;
     // Before anything is painted: an observer tells only afterwards, and everything would move once.
     setNeeds(Object.fromEntries([...keys.current].map(([element, key]) => [key, heightOf(element)])));
@@ -35,27 +23,47 @@ export function useNeeds(): Needs {
       own.disconnect();
       observer.current = null;
     };
-  }, [read]);
-
-  const measure = useCallback((key: string) => {
-    const known = refs.current.get(key);
-    if (known) return known;
-    let held: HTMLElement | null = null;
-    const ref = (element: HTMLElement | null) => {
-      if (held !== null && held !== element) {
-        observer.current?.unobserve(held);
-        keys.current.delete(held);
-      }
-      held = element;
-      if (element === null) return;
-      keys.current.set(element, key);
-      observer.current?.observe(element);
-    };
-    refs.current.set(key, ref);
-    return ref;
   }, []);
 
-  return { needs, measure };
+  return { needs, measure: useMeasure(keys, observer) };
+}
+
+/** One ref a key, the same at every drawing: React would let go of the element and take it again otherwise. */
+function useMeasure(keys: RefObject<Map<Element, string>>, observer: RefObject<ResizeObserver | null>) {
+  const refs = useRef(new Map<string, (element: HTMLElement | null) => void>());
+  return useCallback(
+    (key: string) => {
+      const known = refs.current.get(key);
+      if (known) return known;
+      let held: HTMLElement | null = null;
+      const ref = (element: HTMLElement | null) => {
+        if (held !== null && held !== element) {
+          observer.current?.unobserve(held);
+          keys.current.delete(held);
+        }
+        held = element;
+        if (element === null) return;
+        keys.current.set(element, key);
+        observer.current?.observe(element);
+      };
+      refs.current.set(key, ref);
+      return ref;
+    },
+    [keys, observer],
+  );
+}
+
+function withEntries(
+  now: Readonly<Record<string, number>>,
+  entries: readonly ResizeObserverEntry[],
+  keys: ReadonlyMap<Element, string>,
+): Readonly<Record<string, number>> {
+  const next: Record<string, number> = { ...now };
+  for (const entry of entries) {
+    const key = keys.get(entry.target);
+    if (key !== undefined) next[key] = Math.ceil(entry.borderBoxSize[0]?.blockSize ?? 0);
+  }
+  return Object.keys(next).every((key) => next[key] === now[key]) ? now : next;
 }
 
 const heightOf = (element: Element): number => Math.ceil(element.getBoundingClientRect().height);

@@ -1,6 +1,7 @@
 /** A plan on its way: its title and the class in words, from the server, until the page itself can be used. */
 import type { ReactNode } from "react";
 import type { OutlinePart } from "#lib/plan/outline.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import styles from "./opening.module.css";
 
 interface OpeningProps {
@@ -14,7 +15,7 @@ interface OpeningProps {
 export function Opening({ title, outline, children, barred = false }: OpeningProps) {
   return (
     <main className={styles.opening}>
-      <h1>{title.trim() || "Plan without a title"}</h1>
+      <h1>{planTitle(title)}</h1>
       {!barred && <p role="status">Opening the plan…</p>}
       {children}
       {!barred && outline.length > 0 && <InWords outline={outline} />}

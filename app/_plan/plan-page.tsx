@@ -12,6 +12,7 @@ import { OvertakenNotice } from "#app/_parts/overtaken-notice.tsx";
 import { useUndoKeys } from "#app/_parts/use-undo-keys.ts";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { Band } from "../_band/band.tsx";
@@ -60,7 +61,7 @@ function OpenedPlan(props: PlanPageProps & { session: PlanSession }) {
   const [band, bandHeight] = useHeight<HTMLElement>();
   const { title } = snap.plan;
   useEffect(() => {
-    document.title = `${title.trim() || "Plan without a title"} · Springline`;
+    document.title = `${planTitle(title)} · Springline`;
   }, [title]);
   useUndoKeys(session);
   useLateParts(LATE_PARTS);

@@ -1,9 +1,9 @@
 "use client";
 /** Who is signed in, day or night, and the way out. */
-import { useEffect, useRef, useState } from "react";
 import type { Role } from "#lib/policy/can.ts";
 import { openKeyHelp } from "../_parts/key-help.tsx";
 import { ROLE_WORDS } from "../_parts/role-words.ts";
+import { useFold } from "../_parts/use-fold.ts";
 import styles from "./account-menu.module.css";
 import { NewPassword } from "./new-password.tsx";
 import { SchemeChoice } from "./scheme-choice.tsx";
@@ -17,26 +17,7 @@ interface AccountProps {
 }
 
 export function AccountMenu({ id, name, email, roles }: AccountProps) {
-  const [open, setOpen] = useState(false);
-  const box = useRef<HTMLDivElement>(null);
-  const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => {
-    if (!open) return;
-    const outside = (event: PointerEvent) => {
-      if (event.target instanceof Node && !box.current?.contains(event.target)) setOpen(false);
-    };
-    const onEscape = (event: KeyboardEvent) => {
-      if (event.key !== "Escape") return;
-      setOpen(false);
-      button.current?.focus();
-    };
-    document.addEventListener("pointerdown", outside);
-    document.addEventListener("keydown", onEscape);
-    return () => {
-      document.removeEventListener("pointerdown", outside);
-      document.removeEventListener("keydown", onEscape);
-    };
-  }, [open]);
+  const { open, toggle, box, button } = useFold();
   return (
     <div className={styles.account} ref={box}>
       <button
@@ -45,7 +26,7 @@ export function AccountMenu({ id, name, email, roles }: AccountProps) {
         className={styles.name}
         aria-expanded={open}
         aria-controls="account"
-        onClick={() => setOpen(!open)}
+        onClick={toggle}
       >
         {name.split(" ")[0]}
         <span className="visually-hidden">: your account</span>

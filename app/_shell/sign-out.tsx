@@ -1,5 +1,5 @@
 "use client";
-/** Signing out: what this device keeps is cleared when the server has all of it; else the person decides. */
+/** Signing out clears this device's copies once the server has everything in them; if it has not, the person decides. */
 import { useState } from "react";
 import { late } from "#lib/client/late.ts";
 import { agree } from "#lib/plan/format.ts";
@@ -8,12 +8,13 @@ import { dropAllRehearsals } from "../_parts/kept/rehearsal-keys.ts";
 import { useLateParts } from "../_parts/late-part.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { send } from "../_parts/send.ts";
+import styles from "./account-menu.module.css";
 
-/** Reads shared documents and talks to the server about them: more script than all else on most pages. */
+/** Reads shared documents and sends them to the server: more script than everything else on most pages. */
 const lateCopies = late(() => import("./kept-copies.ts"));
 const LATE_PARTS = [lateCopies];
 const NOT_HERE =
-  "A part of the program could not be fetched, so nothing was cleared and you are still signed in. Try again when the network is back.";
+  "Part of this page could not be loaded. Nothing was cleared and you are still signed in: try again when the network is back.";
 
 type Step =
   | { kind: "ready" }
@@ -45,31 +46,40 @@ export function SignOut({ userId }: { readonly userId: string }) {
     else await leave();
   };
 
-  if (step.kind === "unsaved") {
-    const what = agree(step.count, "One plan or month has", `${step.count} plans or months have`);
-    return (
-      <div role="alert">
-        <p className="notice">
-          {what} changes that the server does not have yet. They stay on this device and go out when you sign in here
-          again. Anybody who uses this device could find them.
-        </p>
-        <p style={{ display: "flex", flexWrap: "wrap", gap: "var(--space-2)", marginTop: "var(--space-3)" }}>
-          <button type="button" className="button" onClick={() => setStep({ kind: "ready" })}>
-            Stay signed in
-          </button>
-          <button type="button" className="button button-must" onClick={leave}>
-            Sign out, keep them here
-          </button>
-        </p>
-      </div>
-    );
-  }
+  if (step.kind === "unsaved")
+    return <UnsavedCopies count={step.count} onStay={() => setStep({ kind: "ready" })} onLeave={leave} />;
   return (
     <div>
       <button type="button" className="button" onClick={look} disabled={step.kind === "looking"}>
-        {step.kind === "looking" ? "Making sure all is saved" : "Sign out"}
+        {step.kind === "looking" ? "Checking that everything is saved…" : "Sign out"}
       </button>
       <ProblemLine say={step.kind === "problem" ? step.say : null} />
+    </div>
+  );
+}
+
+interface UnsavedProps {
+  readonly count: number;
+  readonly onStay: () => void;
+  readonly onLeave: () => void;
+}
+
+function UnsavedCopies({ count, onStay, onLeave }: UnsavedProps) {
+  const what = agree(count, "One plan or month has", `${count} plans or months have`);
+  return (
+    <div role="alert">
+      <p className="notice">
+        {what} changes that are not on the server yet. They stay on this device and are sent when you sign in here
+        again. Anybody who uses this device could find them.
+      </p>
+      <p className={styles.acts}>
+        <button type="button" className="button" onClick={onStay}>
+          Stay signed in
+        </button>
+        <button type="button" className="button button-must" onClick={onLeave}>
+          Sign out, keep them here
+        </button>
+      </p>
     </div>
   );
 }

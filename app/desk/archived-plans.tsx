@@ -2,6 +2,7 @@
 /** Plans that are out of the way. They can be read, and their editions stay on the devices until a lead withdraws them. */
 import Link from "next/link";
 import { useRouter } from "next/navigation";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import type { ArchivedPlan } from "#server/plans/list-plans.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
@@ -24,7 +25,7 @@ export function ArchivedPlans({ plans }: { readonly plans: readonly ArchivedPlan
         {plans.map((plan) => (
           <li key={plan.id}>
             <span>
-              <Link href={`/plans/${plan.id}`}>{plan.title || "Untitled plan"}</Link>{" "}
+              <Link href={`/plans/${plan.id}`}>{planTitle(plan.title)}</Link>{" "}
               <span className="quiet small">
                 {plan.edition > 0 ? `edition ${plan.edition}${plan.withdrawn ? " withdrawn" : " signed"}, ` : ""}
                 {plan.ownerName}, archived <LocalTime at={plan.archivedAt} />

@@ -1,5 +1,6 @@
 "use client";
 import { useRouter } from "next/navigation";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import type { DeletedPlan } from "#server/plans/list-plans.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
@@ -20,7 +21,7 @@ export function DeletedPlans({ plans }: { readonly plans: readonly DeletedPlan[]
         {plans.map((plan) => (
           <li key={plan.id}>
             <span>
-              {plan.title || "Untitled plan"}{" "}
+              {planTitle(plan.title)}{" "}
               <span className="quiet small">
                 deleted <LocalTime at={plan.deletedAt} />
               </span>

@@ -37,7 +37,6 @@ export function NewPlanActs({ rooms, mayTeam }: NewPlanProps) {
 function NewPlanForm({ rooms, mayTeam }: NewPlanProps) {
   const router = useRouter();
   const sending = useSend();
-  const roomId = useId();
   const submit = async (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const form = new FormData(event.currentTarget);
@@ -53,28 +52,7 @@ function NewPlanForm({ rooms, mayTeam }: NewPlanProps) {
   return (
     <form className={styles.form} onSubmit={submit}>
       <FormField label="Title" name="title" required maxLength={200} data-first="" />
-      <div className={styles.pair}>
-        <FormField
-          label="Length in minutes"
-          name="minutes"
-          type="number"
-          defaultValue={45}
-          min={1}
-          max={240}
-          step={1}
-          required
-        />
-        <div className="field">
-          <label htmlFor={roomId}>Room</label>
-          <select id={roomId} name="room">
-            {rooms.map((room) => (
-              <option key={room.id} value={room.id}>
-                {room.name}
-              </option>
-            ))}
-          </select>
-        </div>
-      </div>
+      <LengthAndRoom rooms={rooms} />
       {mayTeam ? (
         <label className="check">
           <input type="checkbox" name="team" />
@@ -89,7 +67,35 @@ function NewPlanForm({ rooms, mayTeam }: NewPlanProps) {
   );
 }
 
-/** The file's own text goes to the server, which checks it and says where a bad one is wrong. */
+function LengthAndRoom({ rooms }: Pick<NewPlanProps, "rooms">) {
+  const id = useId();
+  return (
+    <div className={styles.pair}>
+      <FormField
+        label="Length in minutes"
+        name="minutes"
+        type="number"
+        defaultValue={45}
+        min={1}
+        max={240}
+        step={1}
+        required
+      />
+      <div className="field">
+        <label htmlFor={id}>Room</label>
+        <select id={id} name="room">
+          {rooms.map((room) => (
+            <option key={room.id} value={room.id}>
+              {room.name}
+            </option>
+          ))}
+        </select>
+      </div>
+    </div>
+  );
+}
+
+/** The file goes to the server as it is, which checks it and says where it is wrong. */
 function PlanFile() {
   const router = useRouter();
   const [problem, setProblem] = useState<string | null>(null);

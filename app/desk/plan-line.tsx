@@ -4,6 +4,7 @@
  */
 import Link from "next/link";
 import type { ReactNode } from "react";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanSummary } from "#lib/protocol/messages.ts";
 import { lengthWords } from "../_parts/time-words.ts";
 import styles from "./desk.module.css";
@@ -19,7 +20,7 @@ interface PlanLineProps {
 
 export function PlanLine({ plan, href, facts, children }: PlanLineProps) {
   const share = Math.min(1, plan.lengthSeconds / WHOLE_SECONDS);
-  const title = plan.title || "Untitled plan";
+  const title = planTitle(plan.title);
   return (
     <li className={styles.line}>
       <span className={styles.length}>

@@ -1,4 +1,5 @@
 import { plural } from "#lib/plan/format.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
 import { STATE_WORDS } from "../_parts/state-words.ts";
@@ -30,11 +31,11 @@ export function PlanList({ title, empty, plans, rooms, me }: PlanListProps) {
           >
             <PlanActs
               id={plan.id}
-              title={plan.title || "Untitled plan"}
+              title={planTitle(plan.title)}
               mayDelete={plan.ownerId === me}
               signed={plan.edition > 0}
             />
-            {plan.ownerId === me && <ShareAct id={plan.id} title={plan.title || "Untitled plan"} team={plan.team} />}
+            {plan.ownerId === me && <ShareAct id={plan.id} title={planTitle(plan.title)} team={plan.team} />}
           </PlanLine>
         ))}
       </ul>

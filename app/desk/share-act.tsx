@@ -1,11 +1,11 @@
 "use client";
-/** Makes a plan the team's or takes that back, after saying who will then see it. */
+/** Shares a plan with the team or stops sharing it, after saying who will then see it. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
+import { teamWords } from "./act-words.ts";
 import styles from "./desk.module.css";
-import { teamWords } from "./team-words.ts";
 
 interface ShareActProps {
   readonly id: string;

@@ -15,7 +15,7 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
   return (
     <section className={styles.group}>
       <h2>Signed classes</h2>
-      {plans.length === 0 ? <p className="quiet">Nothing is signed off yet.</p> : null}
+      {plans.length === 0 ? <p className="quiet">No plan is signed off yet.</p> : null}
       <ul className={styles.lines}>
         {plans.map((plan) => (
           <PlanLine
@@ -32,29 +32,40 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
               <>
                 edition {plan.number} · {rooms[plan.roomId]} · signed by {plan.signedByName},{" "}
                 <LocalTime at={plan.signedAt} /> · {lengthWords(plan.lengthSeconds)}
-                {plan.damaged ? <strong> · damaged: not what was signed, served nowhere</strong> : null}
+                {plan.damaged ? (
+                  <strong> · damaged: it is not what was signed, so it is not used anywhere</strong>
+                ) : null}
                 {plan.withdrawn ? <strong> · {withdrawnWords(plan.withdrawn)}</strong> : null}
               </>
             }
           >
-            <a className="button" href={`/editions/${plan.planId}/${plan.number}/print`}>
-              Print sheet<span className="visually-hidden"> of {plan.title}</span>
-            </a>
-            <a className="button" href={`/editions/${plan.planId}/${plan.number}/crew`}>
-              Crew sheet<span className="visually-hidden"> of {plan.title}</span>
-            </a>
-            <a className="button" href={`/editions/${plan.planId}/${plan.number}/classes`}>
-              Classes taught<span className="visually-hidden"> from {plan.title}</span>
-            </a>
-            <a className="button" href={`/api/editions/${plan.planId}/${plan.number}/cues.vtt`} download>
-              Cue track<span className="visually-hidden"> of {plan.title}</span>
-            </a>
-            <a className="button" href={`/api/editions/${plan.planId}/${plan.number}/chapters.vtt`} download>
-              Chapters<span className="visually-hidden"> of {plan.title}</span>
-            </a>
+            <Ways plan={plan} />
           </PlanLine>
         ))}
       </ul>
     </section>
+  );
+}
+
+function Ways({ plan: { planId, number, title } }: { readonly plan: SignedPlan }) {
+  const edition = `${planId}/${number}`;
+  return (
+    <>
+      <a className="button" href={`/editions/${edition}/print`}>
+        Print sheet<span className="visually-hidden"> of {title}</span>
+      </a>
+      <a className="button" href={`/editions/${edition}/crew`}>
+        Crew sheet<span className="visually-hidden"> of {title}</span>
+      </a>
+      <a className="button" href={`/editions/${edition}/classes`}>
+        Classes taught<span className="visually-hidden"> from {title}</span>
+      </a>
+      <a className="button" href={`/api/editions/${edition}/cues.vtt`} download>
+        Cue track<span className="visually-hidden"> of {title}</span>
+      </a>
+      <a className="button" href={`/api/editions/${edition}/chapters.vtt`} download>
+        Chapters<span className="visually-hidden"> of {title}</span>
+      </a>
+    </>
   );
 }

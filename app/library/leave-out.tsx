@@ -1,6 +1,7 @@
 "use client";
 /** Cautions to leave out of the list: a button that opens boxes to tick. */
-import { useEffect, useId, useRef, useState } from "react";
+import { useId } from "react";
+import { useFold } from "#app/_parts/use-fold.ts";
 import { CAUTION_WORDS } from "#lib/library/words.ts";
 import { plural } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS, type MoveCaution } from "#lib/plan/schema.ts";
@@ -54,29 +55,4 @@ function Boxes({ id, open, chosen, onChange }: LeaveOutProps & { readonly id: st
       ))}
     </fieldset>
   );
-}
-
-/** Opens at its button; closes at Escape, or when the pointer or the focus goes elsewhere. */
-function useFold() {
-  const [open, setOpen] = useState(false);
-  const box = useRef<HTMLDivElement>(null);
-  const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => {
-    if (!open) return;
-    const outside = (event: Event) => {
-      if (event.target instanceof Node && !box.current?.contains(event.target)) setOpen(false);
-    };
-    const onEscape = (event: KeyboardEvent) => {
-      if (event.key !== "Escape") return;
-      setOpen(false);
-      button.current?.focus();
-    };
-    const listening = new AbortController();
-    const { signal } = listening;
-    document.addEventListener("pointerdown", outside, { signal });
-    document.addEventListener("focusin", outside, { signal });
-    document.addEventListener("keydown", onEscape, { signal });
-    return () => listening.abort();
-  }, [open]);
-  return { open, toggle: () => setOpen(!open), box, button };
 }

@@ -1,4 +1,5 @@
 "use client";
+/** Invitation links that nobody has used yet, to copy or to cancel. */
 import { useRouter } from "next/navigation";
 import type { InvitationView } from "#server/people/invite.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
@@ -11,7 +12,7 @@ import styles from "./people.module.css";
 export function Invitations({ open }: { readonly open: readonly InvitationView[] }) {
   const router = useRouter();
   const sending = useSend();
-  const revoke = async (id: string) => {
+  const cancel = async (id: string) => {
     if ((await sending.run("DELETE", `/api/people/invitations/${id}`)) !== undefined) router.refresh();
   };
   if (open.length === 0) return null;
@@ -26,17 +27,17 @@ export function Invitations({ open }: { readonly open: readonly InvitationView[]
               <strong>{invitation.name ?? invitation.email}</strong>{" "}
               <span className="quiet small">
                 {invitation.email} · {invitation.roles.map((role) => ROLE_WORDS[role].name).join(", ")} ·{" "}
-                {invitation.expired ? "has run out" : "works until"} <LocalTime at={invitation.expiresAt} />
+                {invitation.expired ? "expired" : "works until"} <LocalTime at={invitation.expiresAt} />
               </span>
             </p>
             {invitation.expired ? null : <CopyLink link={invitation.link} label="Link" />}
             <button
               type="button"
               className={styles.act}
-              onClick={() => revoke(invitation.id)}
+              onClick={() => cancel(invitation.id)}
               aria-disabled={sending.busy}
             >
-              Take back<span className="visually-hidden"> the link for {invitation.email}</span>
+              Cancel<span className="visually-hidden"> the link for {invitation.email}</span>
             </button>
           </li>
         ))}

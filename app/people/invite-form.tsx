@@ -1,9 +1,11 @@
 "use client";
+/** Invites somebody by a link, which the manager sends to them. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import type { InvitationView } from "#server/people/invite.ts";
 import { FormField, textOf } from "../_parts/form-field.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
+import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import { CopyLink } from "./copy-link.tsx";
 import styles from "./people.module.css";
@@ -31,7 +33,7 @@ export function InviteForm() {
   return (
     <>
       <form className={styles.form} onSubmit={submit}>
-        <FormField label="E-mail" name="email" type="email" required autoComplete="off" />
+        <FormField label="Email" name="email" type="email" required autoComplete="off" />
         <FormField
           label="Name"
           name="name"
@@ -39,20 +41,22 @@ export function InviteForm() {
           autoComplete="off"
           hint="They can change it when they join."
         />
-        <RoleBoxes legend="Comes as" />
+        <RoleBoxes legend="Joins as" />
         <ProblemLine say={sending.problem} />
-        <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
+        <SendButton busy={sending.busy} doing="Making the link…">
           Make a link
-        </button>
+        </SendButton>
       </form>
-      {made ? (
-        <div className={styles.made}>
-          <CopyLink link={made.link} label={`Link for ${made.name ?? made.email}: send it to them yourself`} />
-          <p className="quiet small">
-            It works once, for two weeks. Whoever has it can join, so send it to them alone.
-          </p>
-        </div>
-      ) : null}
+      {made ? <MadeLink made={made} /> : null}
     </>
+  );
+}
+
+function MadeLink({ made }: { readonly made: InvitationView }) {
+  return (
+    <div className={styles.made}>
+      <CopyLink link={made.link} label={`Link for ${made.name ?? made.email}: send it to them yourself`} />
+      <p className="quiet small">It works once, for two weeks. Anyone who has it can join, so send it only to them.</p>
+    </div>
   );
 }

@@ -1,5 +1,5 @@
 "use client";
-/** Reset links that somebody could still use, so that no link lies about that no manager knows of. */
+/** Reset links that can still be used, so that managers know of every one and can cancel it. */
 import { useRouter } from "next/navigation";
 import type { OpenReset } from "#server/people/open-resets.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
@@ -10,9 +10,9 @@ import styles from "./people.module.css";
 export function OpenResets({ open }: { readonly open: readonly OpenReset[] }) {
   const router = useRouter();
   const sending = useSend();
-  const withdraw = async (id: string) => {
+  const cancel = async (id: string) => {
     await sending.run("DELETE", `/api/people/reset-links/${id}`);
-    // Also where it was refused: somebody has used or withdrawn it meanwhile.
+    // Also where it was refused: somebody has used or cancelled it meanwhile.
     router.refresh();
   };
   if (open.length === 0 && sending.problem === null) return null;
@@ -30,8 +30,8 @@ export function OpenResets({ open }: { readonly open: readonly OpenReset[] }) {
                 <LocalTime at={expiresAt} />
               </span>
             </p>
-            <button type="button" className={styles.act} onClick={() => withdraw(id)} aria-disabled={sending.busy}>
-              Take back<span className="visually-hidden"> the reset link for {forName}</span>
+            <button type="button" className={styles.act} onClick={() => cancel(id)} aria-disabled={sending.busy}>
+              Cancel<span className="visually-hidden"> the reset link for {forName}</span>
             </button>
           </li>
         ))}

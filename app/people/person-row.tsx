@@ -2,10 +2,12 @@
 /** One person, and what a manager can do about them. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
+import * as z from "zod/mini";
 import type { Role } from "#lib/policy/can.ts";
 import { Dialog } from "../_parts/dialog.tsx";
 import { ProblemLine } from "../_parts/problem-line.tsx";
 import { ROLE_WORDS } from "../_parts/role-words.ts";
+import { SendButton } from "../_parts/send-button.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import styles from "./people.module.css";
 import { ResetDialog } from "./reset-dialog.tsx";
@@ -24,15 +26,17 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
   const sending = useSend();
   const [asking, setAsking] = useState<Asking>(null);
   const [said, setSaid] = useState("");
-  const of = <span className="visually-hidden"> of {person.name}</span>;
   const done = () => {
     setAsking(null);
     router.refresh();
   };
   const endSessions = async () => {
-    const ended = await sending.run<{ ended: number }>("POST", `/api/people/${person.id}/end-sessions`, {});
+    const url = `/api/people/${person.id}/end-sessions`;
+    const ended = await sending.run("POST", url, {}, { reads: endedSchema });
     if (!ended) return;
-    setSaid(ended.ended === 0 ? "Was not signed in anywhere." : "Signed out everywhere.");
+    setSaid(
+      ended.ended === 0 ? `${person.name} was not signed in anywhere.` : `${person.name} is signed out everywhere.`,
+    );
     router.refresh();
   };
   return (
@@ -44,24 +48,7 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
         <span className="quiet small">{person.email}</span>
       </span>
       <span>{person.roles.map((role) => ROLE_WORDS[role].name).join(", ")}</span>
-      <span className={styles.acts}>
-        <button type="button" className={styles.act} onClick={() => setAsking("roles")}>
-          Roles{of}
-        </button>
-        <button type="button" className={styles.act} onClick={endSessions} aria-disabled={sending.busy}>
-          End sessions{of}
-        </button>
-        {me ? null : (
-          <button type="button" className={styles.act} onClick={() => setAsking("reset")}>
-            Reset link<span className="visually-hidden"> for {person.name}</span>
-          </button>
-        )}
-        {me ? null : (
-          <button type="button" className={styles.act} onClick={() => setAsking("remove")}>
-            Remove<span className="visually-hidden"> {person.name}</span>
-          </button>
-        )}
-      </span>
+      <Acts person={person} me={me} busy={sending.busy} onAsk={setAsking} onEndSessions={endSessions} />
       <span className={styles.said} role="status">
         {said}
       </span>
@@ -70,6 +57,40 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
       {asking === "reset" ? <ResetDialog person={person} onClose={() => setAsking(null)} /> : null}
       {asking === "remove" ? <RemoveDialog person={person} onClose={() => setAsking(null)} onDone={done} /> : null}
     </li>
+  );
+}
+
+/** How many sessions there were. */
+const endedSchema = z.object({ ended: z.number() });
+
+interface ActsProps {
+  readonly person: Shown;
+  readonly me: boolean;
+  readonly busy: boolean;
+  readonly onAsk: (asking: Asking) => void;
+  readonly onEndSessions: () => void;
+}
+
+function Acts({ person, me, busy, onAsk, onEndSessions }: ActsProps) {
+  return (
+    <span className={styles.acts}>
+      <button type="button" className={styles.act} onClick={() => onAsk("roles")}>
+        Roles<span className="visually-hidden"> of {person.name}</span>
+      </button>
+      <button type="button" className={styles.act} onClick={onEndSessions} aria-disabled={busy}>
+        Sign out everywhere<span className="visually-hidden">: {person.name}</span>
+      </button>
+      {me ? null : (
+        <>
+          <button type="button" className={styles.act} onClick={() => onAsk("reset")}>
+            Reset link<span className="visually-hidden"> for {person.name}</span>
+          </button>
+          <button type="button" className={styles.act} onClick={() => onAsk("remove")}>
+            Remove<span className="visually-hidden"> {person.name}</span>
+          </button>
+        </>
+      )}
+    </span>
   );
 }
 
@@ -89,12 +110,12 @@ function RolesDialog({ person, onClose, onDone }: AskProps) {
   return (
     <Dialog title={`Roles of ${person.name}`} onClose={onClose}>
       <form className={styles.form} onSubmit={submit}>
-        <RoleBoxes legend="May do" chosen={person.roles} />
-        <p className="quiet small">The change counts at once, on pages that are open too.</p>
+        <RoleBoxes legend="Roles" chosen={person.roles} />
+        <p className="quiet small">The change takes effect at once, on open pages too.</p>
         <ProblemLine say={sending.problem} />
-        <button type="submit" className="button button-strong" aria-disabled={sending.busy}>
-          Keep these roles
-        </button>
+        <SendButton busy={sending.busy} doing="Saving…">
+          Save the roles
+        </SendButton>
       </form>
     </Dialog>
   );
@@ -109,8 +130,8 @@ function RemoveDialog({ person, onClose, onDone }: AskProps) {
     <Dialog title={`Remove ${person.name}?`} onClose={onClose}>
       <div className={styles.form}>
         <p>
-          They can no longer sign in, and every page they have open closes. Their plans, comments and signatures stay. A
-          new invitation to the same address brings them back to them.
+          They can no longer sign in, and the pages they have open close. Their plans, comments and signatures stay. If
+          you invite the same address again, they get all of it back.
         </p>
         <ProblemLine say={sending.problem} />
         <button type="button" className="button button-must" onClick={remove} aria-disabled={sending.busy}>

@@ -1,5 +1,5 @@
 "use client";
-/** A reset link for somebody who has forgotten their password: made on purpose, shown once. */
+/** A reset link for somebody who forgot their password: made after a question, shown once. */
 import { useRouter } from "next/navigation";
 import { useState } from "react";
 import type { ResetLink } from "#server/people/reset-password.ts";
@@ -32,15 +32,15 @@ export function ResetDialog({ person, onClose }: ResetDialogProps) {
           <>
             <CopyLink link={made.link} label="Send it to them yourself" />
             <p className="quiet small">
-              It works once, until <LocalTime at={made.expiresAt} />, and is not shown again. Whoever has it can sign in
-              as {person.name}, so send it to them alone.
+              It works once, until <LocalTime at={made.expiresAt} />, and is not shown again. Anyone who has it can sign
+              in as {person.name}, so send it only to them.
             </p>
           </>
         ) : (
           <>
             <p>
-              They choose a new password through the link, and are signed out everywhere else. An older reset link stops
-              working. That you made it goes on the studio’s record.
+              With the link they choose a new password and are signed out everywhere else. An older reset link stops
+              working. The studio’s record shows that you made this one.
             </p>
             <ProblemLine say={sending.problem} />
             <button type="button" className="button button-strong" onClick={make} aria-disabled={sending.busy}>

@@ -18,7 +18,7 @@ export function SignInForm({ to }: { readonly to: string }) {
   };
   return (
     <form className={styles.form} onSubmit={submit}>
-      <FormField label="E-mail" name="email" type="email" autoComplete="username" required autoFocus />
+      <FormField label="Email" name="email" type="email" autoComplete="username" required autoFocus />
       <FormField label="Password" name="password" type="password" autoComplete="current-password" required />
       <ProblemLine say={sending.problem} />
       <SendButton busy={sending.busy} doing="Signing in…">

@@ -2,6 +2,8 @@
  * What is wrong with a month: slots with no plan or an unsigned one, two classes that need one coach or one room at
  * once, a plan that does not fit its slot. Days that are over are left in peace.
  */
+
+import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
 import { dayNumber, minuteOfDay } from "./calendar.ts";
 import type { Slot } from "./layout.ts";
@@ -54,7 +56,7 @@ function planProblems(slot: Slot, plan: PlanSummary | "hidden" | undefined): Mon
   if (!plan) return [say("plan-not-found", "Its plan was deleted.")];
   if (plan === "hidden") return [say("plan-hidden", "A plan you may not read: its state is not shown to you.")];
   const problems: MonthProblem[] = [];
-  const title = plan.title || "Untitled plan";
+  const title = planTitle(plan.title);
   if (plan.withdrawn) {
     const { edition, withdrawn } = plan;
     const words = `Edition ${edition} of "${title}" was withdrawn by ${withdrawn.byName}: ${withdrawn.reason}`;

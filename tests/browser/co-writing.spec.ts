@@ -108,7 +108,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   const petra = await as("petra");
   const marta = await as(null, { baseURL: app.url });
   await marta.goto("/sign-in");
-  await marta.getByLabel("E-mail").fill("marta@tidewater.example");
+  await marta.getByLabel("Email").fill("marta@tidewater.example");
   await marta.getByLabel("Password").fill(DEMO_PASSWORD);
   await marta.getByRole("button", { name: "Sign in" }).click();
   await marta.waitForURL(/desk/);

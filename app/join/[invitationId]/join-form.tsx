@@ -23,7 +23,7 @@ export function JoinForm({ invitationId, email, name }: JoinProps) {
   };
   return (
     <form className={styles.form} onSubmit={submit}>
-      <FormField label="E-mail" name="email" type="email" value={email} readOnly autoComplete="username" />
+      <FormField label="Email" name="email" type="email" value={email} readOnly autoComplete="username" />
       <FormField label="Your name" name="name" defaultValue={name} required maxLength={100} autoComplete="name" />
       <FormField
         label="Choose a password"

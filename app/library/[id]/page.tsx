@@ -9,7 +9,7 @@ import { filterFromQuery, filterToQuery } from "#lib/library/filter-query.ts";
 import { knownSprings } from "#lib/library/known-springs.ts";
 import { can } from "#lib/policy/can.ts";
 import { actorFromHeaders } from "#server/auth/actor.ts";
-import { type MoveRecordLine, readMoveDetail } from "#server/library/read-move.ts";
+import { type MoveDetail, type MoveRecordLine, readMoveDetail } from "#server/library/read-move.ts";
 import { type WhereUsed, whereUsed } from "#server/library/where-used.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { springline } from "#server/springline.ts";
@@ -40,7 +40,7 @@ export default async function MovePage({ params, searchParams }: PageProps) {
   const found = readMoveDetail(app, who.actor, id);
   const used = await whereUsed(app, who.actor, id);
   if (!found.ok || !used.ok) notFound();
-  const { move, archivedAt, updatedAt, record } = found.value;
+  const { move, archivedAt, record } = found.value;
   const known = listRooms(app, who.actor);
   const rooms = known.ok ? known.value : [];
   const writes = can(who.actor, "library.write");
@@ -56,15 +56,7 @@ export default async function MovePage({ params, searchParams }: PageProps) {
       </Link>
       <div className={styles.head}>
         <h1>{move.name}</h1>
-        {writes ? (
-          <MoveActs
-            id={id}
-            name={move.name}
-            updatedAt={updatedAt}
-            archived={archivedAt !== null}
-            plans={used.value.plans.length + used.value.hidden.plans}
-          />
-        ) : null}
+        {writes ? <MoveActs {...actsOf(id, found.value, used.value)} /> : null}
       </div>
       <Notices saved={read("said") === "saved"} archived={archivedAt !== null} />
       <div className={styles.columns}>
@@ -77,6 +69,14 @@ export default async function MovePage({ params, searchParams }: PageProps) {
     </Shell>
   );
 }
+
+const actsOf = (id: string, { move, updatedAt, archivedAt }: MoveDetail, { plans, hidden }: WhereUsed) => ({
+  id,
+  name: move.name,
+  updatedAt,
+  archived: archivedAt !== null,
+  plans: plans.length + hidden.plans,
+});
 
 function Notices({ saved, archived }: { readonly saved: boolean; readonly archived: boolean }) {
   return (

@@ -62,18 +62,8 @@ function Ways({ form, way }: { readonly form: MoveFormState; readonly way: "easi
           at={at}
           line={line}
           fault={form.faultAt(`${way}.${at}`)}
-          onChange={(typed) =>
-            set(
-              lines.map((other, i) => (i === at ? typed : other)),
-              at,
-            )
-          }
-          onRemove={() =>
-            set(
-              lines.filter((_, i) => i !== at),
-              at,
-            )
-          }
+          onChange={(typed) => set(lines.with(at, typed), at)}
+          onRemove={() => set(lines.toSpliced(at, 1), at)}
         />
       ))}
       <button type="button" className="button" onClick={add}>

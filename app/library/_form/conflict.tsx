@@ -28,10 +28,7 @@ export function Conflict({ base, mine, theirs, names, busy, onSave, onTheirs }: 
   useEffect(() => head.current?.focus(), []);
   const who = theirs.byName ?? "Somebody";
   const merged = mergeMoves(base, mine, theirs.move);
-  const changed = moveChanges(base, theirs.move, names);
-  const ours = new Map(moveChanges(base, mine, names).map((change) => [change.key, change.after]));
-  const choose = (key: MoveKey, take: boolean) =>
-    setChosen(new Set(take ? [...chosen, key] : [...chosen].filter((other) => other !== key)));
+  const choose = (key: MoveKey, take: boolean) => setChosen(withOrWithout(chosen, key, take));
   return (
     <section className={styles.conflict} aria-labelledby="conflict">
       <h2 id="conflict" ref={head} tabIndex={-1}>
@@ -41,20 +38,7 @@ export function Conflict({ base, mine, theirs, names, busy, onSave, onTheirs }: 
         Your changes are not saved yet, and nothing you typed is lost.
         {theirs.archived ? " The move was taken out of the library meanwhile." : ""}
       </p>
-      {changed.length > 0 ? (
-        <dl className={styles.sides}>
-          {changed.map(({ key, before, after }) => (
-            <Fact
-              key={key}
-              label={factLabel(key)}
-              who={who}
-              words={{ before, theirs: after, mine: merged.both.includes(key) ? (ours.get(key) ?? before) : null }}
-              theirs={chosen.has(key)}
-              onChoose={(take) => choose(key, take)}
-            />
-          ))}
-        </dl>
-      ) : null}
+      <Facts {...{ base, mine, theirs, names, who, both: merged.both, chosen, onChoose: choose }} />
       <ConflictActs
         busy={busy}
         onBoth={() => onSave(withFacts(merged.move, theirs.move, [...chosen]))}
@@ -64,6 +48,39 @@ export function Conflict({ base, mine, theirs, names, busy, onSave, onTheirs }: 
     </section>
   );
 }
+
+interface FactsProps extends Pick<ConflictProps, "base" | "mine" | "theirs" | "names"> {
+  readonly who: string;
+  /** What both changed. */
+  readonly both: readonly MoveKey[];
+  /** Where the other person's is taken. */
+  readonly chosen: ReadonlySet<MoveKey>;
+  readonly onChoose: (key: MoveKey, take: boolean) => void;
+}
+
+/** What the other person changed, fact by fact. */
+function Facts({ base, mine, theirs, names, who, both, chosen, onChoose }: FactsProps) {
+  const changed = moveChanges(base, theirs.move, names);
+  if (changed.length === 0) return null;
+  const ours = new Map(moveChanges(base, mine, names).map((change) => [change.key, change.after]));
+  return (
+    <dl className={styles.sides}>
+      {changed.map(({ key, before, after }) => (
+        <Fact
+          key={key}
+          label={factLabel(key)}
+          who={who}
+          words={{ before, theirs: after, mine: both.includes(key) ? (ours.get(key) ?? before) : null }}
+          theirs={chosen.has(key)}
+          onChoose={(take) => onChoose(key, take)}
+        />
+      ))}
+    </dl>
+  );
+}
+
+const withOrWithout = <T,>(all: ReadonlySet<T>, one: T, take: boolean): ReadonlySet<T> =>
+  new Set(take ? [...all, one] : [...all].filter((other) => other !== one));
 
 interface ConflictActsProps {
   readonly busy: boolean;

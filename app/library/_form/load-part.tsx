@@ -70,29 +70,36 @@ function Springs({ form, springs, coils }: LoadPartProps) {
       {springs.length === 0 ? (
         <p className="quiet">No room has springs yet. A manager adds them under Studio.</p>
       ) : null}
-      {springs.map(({ id, label, rooms }) => (
-        <div key={id} className={styles.spring}>
-          <span className={styles.springName}>
-            <CoilMark weight={own(coils, id) ?? 2} off={rooms.length === 0} />
-            <span>
-              {label}
-              <span className="quiet small">{rooms.length === 0 ? " in no room" : ""}</span>
-            </span>
-          </span>
+      {springs.map((spring) => (
+        <div key={spring.id} className={styles.spring}>
+          <SpringName spring={spring} weight={own(coils, spring.id) ?? 2} />
           {(["min", "max"] as const).map((key) => (
             <TextInput
               key={key}
-              place={`springs.${key}.${id}`}
+              place={`springs.${key}.${spring.id}`}
               label={RANGE_WORDS[key]}
-              of={label}
+              of={spring.label}
               decimal
-              value={own(draft.springs, id)?.[key] ?? ""}
-              fault={faultAt(`springs.${key}.${id}`)}
-              onChange={(value) => set(id, key, value)}
+              value={own(draft.springs, spring.id)?.[key] ?? ""}
+              fault={faultAt(`springs.${key}.${spring.id}`)}
+              onChange={(value) => set(spring.id, key, value)}
             />
           ))}
         </div>
       ))}
     </fieldset>
+  );
+}
+
+/** A spring that only the move still knows is drawn as one that is off. */
+function SpringName({ spring: { label, rooms }, weight }: { readonly spring: KnownSpring; readonly weight: number }) {
+  return (
+    <span className={styles.springName}>
+      <CoilMark weight={weight} off={rooms.length === 0} />
+      <span>
+        {label}
+        <span className="quiet small">{rooms.length === 0 ? " in no room" : ""}</span>
+      </span>
+    </span>
   );
 }

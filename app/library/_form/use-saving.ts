@@ -58,21 +58,24 @@ export function useSaving(form: MoveFormState, id: string | null): Saving {
     busy.current = false;
     take(result);
   };
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
-    const [first] = form.faults;
-    if (form.read.ok && !first) return void save(form.read.move, form.base?.updatedAt ?? null);
-    form.showFaults();
-    if (first) requestAnimationFrame(() => goToField(first.place));
-  };
-  return { ...state, conflict, submit, ...settling({ form, conflict, setConflict, save }) };
+  return { ...state, conflict, submit: submitting(form, save), ...settling({ form, conflict, setConflict, save }) };
 }
+
+type Save = (move: Move, base: number | null) => Promise<void>;
+
+const submitting = (form: MoveFormState, save: Save) => (event: FormEvent) => {
+  event.preventDefault();
+  const [first] = form.faults;
+  if (form.read.ok && !first) return void save(form.read.move, form.base?.updatedAt ?? null);
+  form.showFaults();
+  if (first) requestAnimationFrame(() => goToField(first.place));
+};
 
 interface SettlingProps {
   readonly form: MoveFormState;
   readonly conflict: MoveNow | null;
   setConflict(conflict: MoveNow | null): void;
-  save(move: Move, base: number): Promise<void>;
+  readonly save: Save;
 }
 
 function settling({ form, conflict, setConflict, save }: SettlingProps): Pick<Saving, "resolve" | "takeTheirs"> {

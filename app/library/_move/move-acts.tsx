@@ -32,12 +32,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
   };
   return (
     <div className={styles.acts}>
-      <Link className="button button-strong" href={`/library/${id}/edit`}>
-        Edit
-      </Link>
-      <Link className="button" href={`/library/new?from=${id}`}>
-        Copy to a new move
-      </Link>
+      <EditLinks id={id} />
       {archived ? (
         <button type="button" className="button" aria-disabled={sending.busy} onClick={() => void store(false)}>
           Put back
@@ -52,9 +47,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
       </p>
       {asking ? (
         <TakeOutDialog
-          name={name}
-          plans={plans}
-          sending={sending}
+          {...{ name, plans, sending }}
           onClose={() => setAsking(false)}
           onTakeOut={() => void store(true)}
         />
@@ -62,6 +55,19 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
         <ProblemLine say={sending.problem} />
       )}
     </div>
+  );
+}
+
+function EditLinks({ id }: { readonly id: string }) {
+  return (
+    <>
+      <Link className="button button-strong" href={`/library/${id}/edit`}>
+        Edit
+      </Link>
+      <Link className="button" href={`/library/new?from=${id}`}>
+        Copy to a new move
+      </Link>
+    </>
   );
 }
 

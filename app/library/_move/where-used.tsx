@@ -2,10 +2,10 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
 import { plural } from "#lib/plan/format.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import type { WhereUsed } from "#server/library/where-used.ts";
 import { LocalTime } from "../../_parts/local-time.tsx";
 import { STATE_WORDS } from "../../_parts/state-words.ts";
-import { UNTITLED } from "../../_parts/untitled.ts";
 import styles from "./move.module.css";
 
 export function WhereUsedList({ used }: { readonly used: WhereUsed }) {
@@ -29,7 +29,7 @@ function Plans({ plans, hidden }: { readonly plans: WhereUsed["plans"]; readonly
     <Uses title="Plans" shown={plans.length} hidden={hidden} one="plan">
       {plans.map(({ planId, title, state, items, carried }) => (
         <li key={planId}>
-          <Link href={`/plans/${planId}`}>{title || UNTITLED}</Link>{" "}
+          <Link href={`/plans/${planId}`}>{planTitle(title)}</Link>{" "}
           <span className="quiet small">
             {STATE_WORDS[state]}, {plural(items, "item")}
             {carried ? "; uses the move as its file had it" : ""}
@@ -46,7 +46,7 @@ function Editions({ editions, hidden }: { readonly editions: WhereUsed["editions
       <Uses title="Signed editions" shown={editions.length} hidden={hidden} one="edition">
         {editions.map(({ planId, number, title, signedAt }) => (
           <li key={`${planId} ${number}`}>
-            <Link href={`/editions/${planId}/${number}/print`}>{title || UNTITLED}</Link>{" "}
+            <Link href={`/editions/${planId}/${number}/print`}>{planTitle(title)}</Link>{" "}
             <span className="quiet small">
               edition {number}, signed <LocalTime at={signedAt} />
             </span>

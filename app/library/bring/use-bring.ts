@@ -46,27 +46,23 @@ export function useBring(): Bringing {
     if (!sent.ok && sent.status === 409) await lookAt(from.text, from.fileName);
     return sent;
   };
-  return {
-    busy: sending.busy,
-    problem: sending.problem,
-    done,
-    looked,
-    ticked,
-    tick: (id, on) => setTicked(new Set(on ? [...ticked, id] : [...ticked].filter((other) => other !== id))),
-    async look(file) {
-      setDone(null);
-      await sending.runWith(async () => lookAt(await file.text(), file.name));
-    },
-    async bring() {
-      if (!looked) return;
-      setDone(null);
-      const sent = await sending.runWith(() => bringTicked(looked));
-      if (!sent?.ok) return;
-      setDone(`${plural(ticked.size, "move")} brought into the library.`);
-      setLooked(null);
-      router.refresh();
-    },
+  const look = async (file: File) => {
+    setDone(null);
+    await sending.runWith(async () => lookAt(await file.text(), file.name));
   };
+  const bring = async () => {
+    if (!looked) return;
+    setDone(null);
+    const sent = await sending.runWith(() => bringTicked(looked));
+    if (!sent?.ok) return;
+    setDone(`${plural(ticked.size, "move")} brought into the library.`);
+    setLooked(null);
+    router.refresh();
+  };
+  const tick = (id: string, on: boolean) =>
+    setTicked(new Set(on ? [...ticked, id] : [...ticked].filter((other) => other !== id)));
+  const { busy, problem } = sending;
+  return { busy, problem, done, looked, ticked, tick, look, bring };
 }
 
 /** The file goes as it is, so that the server sees a key that is given twice. */

@@ -8,6 +8,7 @@ import Link from "next/link";
 import { redirect } from "next/navigation";
 import { PlanPage } from "#app/_plan/plan-page.tsx";
 import type { PlanPageProps } from "#app/_session/session-types.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
 import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
 import { planDoc } from "#server/plans/plan-doc.ts";
@@ -24,7 +25,7 @@ interface PageProps {
 export async function generateMetadata({ params }: PageProps): Promise<Metadata> {
   const who = await actorFromHeaders(await headers());
   const found = readPlanDetail(springline(), who?.actor ?? null, (await params).id);
-  return { title: found.ok ? found.value.title || "Plan without a title" : "No such plan" };
+  return { title: found.ok ? planTitle(found.value.title) : "No such plan" };
 }
 
 export default async function Page({ params }: PageProps) {

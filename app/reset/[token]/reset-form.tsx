@@ -17,7 +17,7 @@ export function ResetForm({ token, email }: { readonly token: string; readonly e
   };
   return (
     <form className={styles.form} onSubmit={submit}>
-      <FormField label="E-mail" name="email" type="email" value={email} readOnly autoComplete="username" />
+      <FormField label="Email" name="email" type="email" value={email} readOnly autoComplete="username" />
       <FormField
         label="New password"
         name="password"

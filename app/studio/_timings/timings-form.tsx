@@ -31,16 +31,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
   return (
     <form className={styles.timings} onSubmit={submit} noValidate>
       <div className={styles.fields}>
-        {TIMED_WORDS.map(([timed, words]) => (
-          <SecondsField
-            key={timed}
-            timed={timed}
-            words={words}
-            text={draft[timed]}
-            problem={problems[timed]}
-            onChange={(text) => write({ ...draft, [timed]: text })}
-          />
-        ))}
+        <SecondsFields draft={draft} problems={problems} onChange={write} />
         {rooms > 1 && (
           <label className="check">
             <input type="checkbox" checked={everyRoom} onChange={(event) => setEveryRoom(event.target.checked)} />
@@ -64,6 +55,24 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
     </form>
   );
 }
+
+interface SecondsFieldsProps {
+  readonly draft: TimingsDraft;
+  readonly problems: Readonly<Partial<Record<Timed, string>>>;
+  readonly onChange: (draft: TimingsDraft) => void;
+}
+
+const SecondsFields = ({ draft, problems, onChange }: SecondsFieldsProps) =>
+  TIMED_WORDS.map(([timed, words]) => (
+    <SecondsField
+      key={timed}
+      timed={timed}
+      words={words}
+      text={draft[timed]}
+      problem={problems[timed]}
+      onChange={(text) => onChange({ ...draft, [timed]: text })}
+    />
+  ));
 
 function useTimings(roomId: string, equipment: Equipment) {
   const router = useRouter();

@@ -33,35 +33,45 @@ export default async function EditionPage({ params }: PageProps) {
       </Shell>
     );
   }
-  const { title, card, signedAt, signedByName, note, shortName, withdrawn } = found.value;
   return (
     <Shell visit={visit} section="desk">
+      <Signed signed={found.value} path={path} />
+      {!found.value.withdrawn && mayWithdraw(app, who.actor, planId) ? (
+        <Withdraw url={`/api${path}/withdraw`} number={found.value.number} />
+      ) : null}
+    </Shell>
+  );
+}
+
+type SignedEdition = Extract<ReturnType<typeof readSignedEdition>, { ok: true }>["value"];
+
+function Signed({ signed, path }: { readonly signed: SignedEdition; readonly path: string }) {
+  const { title, number, card, signedAt, signedByName, note, shortName, withdrawn } = signed;
+  return (
+    <>
       <Link href="/desk">Desk</Link>
       <h1>
-        {title}, edition {found.value.number}
+        {title}, edition {number}
       </h1>
       <p>
         {shortName} · {clockTime(card.card.clock.total)} · {card.card.room.name} · signed off by {signedByName},{" "}
         <LocalTime at={signedAt} />
       </p>
       {note ? <p className="quiet">{note}</p> : null}
-      {withdrawn ? (
-        <p className="problem">{withdrawnWords(withdrawn)} Devices keep its card and do not start it.</p>
-      ) : null}
+      {withdrawn ? <p className="problem">{withdrawnWords(withdrawn)} Devices keep it but do not start it.</p> : null}
       <ul className={styles.ways}>
-        <li>
-          <a href={`${path}/print`}>Print sheet</a>
-        </li>
-        <li>
-          <a href={`${path}/crew`}>Crew sheet</a>
-        </li>
-        <li>
-          <a href={`${path}/classes`}>Classes taught</a>
-        </li>
+        {WAYS.map(([part, words]) => (
+          <li key={part}>
+            <a href={`${path}/${part}`}>{words}</a>
+          </li>
+        ))}
       </ul>
-      {!withdrawn && mayWithdraw(app, who.actor, planId) ? (
-        <Withdraw url={`/api${path}/withdraw`} number={found.value.number} />
-      ) : null}
-    </Shell>
+    </>
   );
 }
+
+const WAYS = [
+  ["print", "Print sheet"],
+  ["crew", "Crew sheet"],
+  ["classes", "Classes taught"],
+] as const;

@@ -6,6 +6,7 @@ import styles from "#app/floor/_ready/ready-screen.module.css";
 import type { Card } from "#lib/card/schema.ts";
 import { keysOfAct } from "#lib/floor/keys.ts";
 import { clockTime } from "#lib/plan/format.ts";
+import { planTitle } from "#lib/plan/plan-title.ts";
 
 interface Props {
   readonly card: Card;
@@ -19,7 +20,7 @@ export function DraftReady({ card, settings, back, onStart }: Props) {
   return (
     <div className={styles.ready}>
       <header>
-        <h1 className={styles.title}>{card.edition.title.trim() || "Plan without a title"}</h1>
+        <h1 className={styles.title}>{planTitle(card.edition.title)}</h1>
         <p className={styles.about}>
           A draft, not signed off: to rehearse with, never to teach from · {card.room.name} ·{" "}
           {clockTime(card.clock.total)}

@@ -42,7 +42,7 @@ export function DraftRehearsal({ card, userId }: { readonly card: Card; readonly
   if (screen.kind === "running") {
     return (
       <RehearsalScreen
-        // What was begun goes on, whatever the plan says meanwhile.
+        // A rehearsal that was begun goes on with the plan as it was then.
         card={screen.resumed?.card ?? card}
         of="a draft, not signed"
         settings={settings}
@@ -52,15 +52,26 @@ export function DraftRehearsal({ card, userId }: { readonly card: Card; readonly
       />
     );
   }
+  return <Done card={card} log={screen.log} isKept={screen.isKept} back={back} />;
+}
+
+interface DoneProps {
+  readonly card: Card;
+  readonly log: ClassLog;
+  readonly isKept: boolean;
+  readonly back: string;
+}
+
+function Done({ card, log, isKept, back }: DoneProps) {
   return (
-    <RehearsalDone card={card} log={screen.log}>
+    <RehearsalDone card={card} log={log}>
       <p>
-        {screen.isKept
-          ? "It is kept in this browser, for you alone, until you sign out. What you take of it into the plan is yours to choose."
-          : "This browser would not keep it: allow the page its storage, and rehearse again."}
+        {isKept
+          ? "It is saved in this browser, for you alone, until you sign out. You choose what of it goes into the plan."
+          : "This browser could not save it. Allow this page to store data, then rehearse again."}
       </p>
-      <a className="button button-strong" href={screen.isKept ? `${back}${REHEARSALS_HASH}` : back}>
-        {screen.isKept ? "See it beside the plan" : "Back to the plan"}
+      <a className="button button-strong" href={isKept ? `${back}${REHEARSALS_HASH}` : back}>
+        {isKept ? "See it beside the plan" : "Back to the plan"}
       </a>
     </RehearsalDone>
   );

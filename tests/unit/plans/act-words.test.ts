@@ -1,6 +1,6 @@
 /** What is said before a plan is shared is what the rights then are. */
 import { expect, test } from "vitest";
-import { teamWords } from "#app/desk/team-words.ts";
+import { teamWords } from "#app/desk/act-words.ts";
 import { canPlan, type Person } from "#lib/policy/can.ts";
 
 const plan = (team: boolean) => ({ ownerId: "ann", sharedWith: [], team });
@@ -19,7 +19,7 @@ test("shared: every coach and lead reads and writes, a trainee does not", () => 
   ]);
 });
 
-test("taken back: coaches see it no more, leads still read it", () => {
+test("no longer shared: coaches do not see it, leads still read it", () => {
   expect(teamWords(true).ask).toContain("Coaches will no longer see this plan");
   expect(teamWords(true).ask).toContain("Leads still read it");
   expect([may("coach", false), may("lead", false)]).toEqual([

@@ -1,2 +1,0 @@
-/** What a plan without a title is called, on every screen. */
-export const UNTITLED = "Untitled plan";

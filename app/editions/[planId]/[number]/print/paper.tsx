@@ -1,0 +1,71 @@
+/** A page of paper for a signed edition: the way back, the print button, and a head that says which edition it is. */
+import type { CSSProperties, ReactNode } from "react";
+import type { Card } from "#lib/card/schema.ts";
+import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
+import { clockTime } from "#lib/plan/format.ts";
+import type { Withdrawal } from "#lib/protocol/messages.ts";
+import { PrintButton } from "./print-button.tsx";
+import styles from "./printed-class.module.css";
+
+export interface SignedProps {
+  readonly card: Card;
+  /** ms since the epoch. */
+  readonly signedAt: number;
+  readonly signedBy: string;
+  readonly withdrawn: Withdrawal | null;
+}
+
+interface PaperProps extends SignedProps {
+  readonly title: string;
+  readonly density?: string;
+  readonly className?: string | undefined;
+  readonly style?: CSSProperties;
+  readonly children: ReactNode;
+}
+
+export function Paper({ title, density, className = "", style, children, ...signed }: PaperProps) {
+  return (
+    <main className={styles.ground}>
+      <p className={styles.acts}>
+        <a className="button" href="/desk">
+          Back to your desk
+        </a>
+        <PrintButton />
+      </p>
+      <article className={`${styles.sheet} ${className}`} data-density={density} style={style}>
+        <Head title={title} {...signed} />
+        {children}
+      </article>
+    </main>
+  );
+}
+
+function Head({ title, card, signedAt, signedBy, withdrawn }: SignedProps & { readonly title: string }) {
+  const { edition, plan, clock, room, studio } = card;
+  const signed = new Date(signedAt).toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+  return (
+    <header className={styles.head}>
+      <div>
+        <h1>{title}</h1>
+        <p>
+          {studio.name}
+          {studio.town && `, ${studio.town}`} · {room.name} · {plan.equipment.name}
+        </p>
+      </div>
+      <div className={styles.edition}>
+        <p className={styles.length}>{clockTime(clock.total)}</p>
+        <p>
+          edition {edition.number} · <strong>{edition.shortName}</strong>
+        </p>
+        <p>
+          signed off by {signedBy}, {signed}
+        </p>
+        {withdrawn && (
+          <p>
+            <strong>{withdrawnWords(withdrawn)}</strong>
+          </p>
+        )}
+      </div>
+    </header>
+  );
+}
