@@ -130,7 +130,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   await marta.keyboard.type(" Typed after the end.");
   await marta.getByLabel(/Email of Marta/).fill("marta@tidewater.example");
   await marta.getByLabel("Password").fill(DEMO_PASSWORD);
-  await marta.getByRole("button", { name: "Sign in and go on" }).click();
+  await marta.getByRole("button", { name: "Sign in and continue" }).click();
   await expectSaved(marta);
   const ines = await as("ines");
   await openFromDesk(ines, PLAN);
@@ -188,7 +188,7 @@ test("[INV-11] what one person typed does not go in under the name of the next o
   await expect(script(ines)).not.toContainText("Only Marta said this.");
   await ended.getByLabel(/Email of Marta/).fill("marta@tidewater.example");
   await ended.getByLabel("Password").fill(DEMO_PASSWORD);
-  await ended.getByRole("button", { name: "Sign in and go on" }).click();
+  await ended.getByRole("button", { name: "Sign in and continue" }).click();
   await expect(script(ines)).toContainText("Only Marta said this.", { timeout: 30_000 });
   await expectSaved(marta);
 });

@@ -112,7 +112,7 @@ test("two people edit one move at once: the second sees what the first changed a
   await expect(ines.getByRole("heading", { name: /^Petra Vale changed this move/ })).toBeFocused();
   await expect(field(ines, "Name")).toHaveValue("Push-up for four");
   await ines.getByRole("radio", { name: /^Petra Vale: Push-up for three/ }).check();
-  await ines.getByRole("button", { name: "Put both together and save" }).click();
+  await ines.getByRole("button", { name: "Combine both and save" }).click();
   await ines.waitForURL(/said=saved/);
   const { move } = await readMove(ines, "push-up-for-two");
   expect(move).toMatchObject({ name: "Push-up for three", met: 4.5, tempo: { backSeconds: 3.5 } });
@@ -131,10 +131,10 @@ test("nothing typed is lost: no network, a page read again, a link followed by m
   await expect(field(page, "Name")).toHaveValue("Plank, still");
   page.once("dialog", (dialog) => dialog.accept());
   await page.reload();
-  await expect(page.getByText("What you typed before is here again")).toBeVisible();
+  await expect(page.getByText("What you typed earlier is back")).toBeVisible();
   await expect(field(page, "Name")).toHaveValue("Plank, still");
   await page.getByRole("link", { name: "Desk" }).click();
-  await page.getByRole("button", { name: "Leave, drop my changes" }).click();
+  await page.getByRole("button", { name: "Leave and discard my changes" }).click();
   await page.waitForURL(/\/desk/);
 });
 

@@ -81,7 +81,7 @@ test("a new password signs the person out everywhere else, and says so before an
   await ended.getByLabel("Password").fill(SECOND);
   // The sign-in library allows few tries in ten seconds: a refusal is waited out, and what was typed stays.
   await expect(async () => {
-    const go = ended.getByRole("button", { name: "Sign in and go on" });
+    const go = ended.getByRole("button", { name: "Sign in and continue" });
     if (await go.isVisible()) await go.click();
     await expect(ended).toHaveCount(0, { timeout: 2_000 });
   }).toPass({ timeout: 40_000 });

@@ -38,7 +38,7 @@ export function LeaveGuard({ dirty, onDrop }: LeaveGuardProps) {
   if (!way) return null;
   return (
     <Dialog title="Leave without saving?" onClose={() => setWay(null)}>
-      <p>What you changed is not saved.</p>
+      <p>Your changes are not saved.</p>
       <p className={styles.acts}>
         <button type="button" className="button" data-first onClick={() => setWay(null)}>
           Stay here
@@ -52,7 +52,7 @@ export function LeaveGuard({ dirty, onDrop }: LeaveGuardProps) {
             way();
           }}
         >
-          Leave, drop my changes
+          Leave and discard my changes
         </button>
       </p>
     </Dialog>
