@@ -1,7 +1,7 @@
 /** The people of the invented studio, one of each role. The password is for the demo alone and is refused elsewhere. */
 import type { Role } from "#lib/policy/can.ts";
 
-export const STUDIO = { name: "Tidewater Strength", town: "Port Ellery" } as const;
+export const STUDIO = { name: "Tholepin Strength", town: "Port Ellery" } as const;
 export const DEMO_PASSWORD = "low-tide-demo-12";
 
 export type PersonKey = "ines" | "marta" | "jonas" | "petra" | "sam";
@@ -14,9 +14,9 @@ export interface SeedPerson {
 
 /** The manager stands first: they make the studio and invite the others. */
 export const PEOPLE: readonly SeedPerson[] = [
-  { key: "petra", name: "Petra Vale", email: "petra@tidewater.example", roles: ["manager"] },
-  { key: "ines", name: "Ines Duarte", email: "ines@tidewater.example", roles: ["lead"] },
-  { key: "marta", name: "Marta Lindqvist", email: "marta@tidewater.example", roles: ["coach"] },
-  { key: "jonas", name: "Jonas Okafor", email: "jonas@tidewater.example", roles: ["trainee"] },
-  { key: "sam", name: "Sam Whitlock", email: "sam@tidewater.example", roles: ["crew"] },
+  { key: "petra", name: "Petra Vale", email: "petra@tholepin.example", roles: ["manager"] },
+  { key: "ines", name: "Ines Duarte", email: "ines@tholepin.example", roles: ["lead"] },
+  { key: "marta", name: "Marta Lindqvist", email: "marta@tholepin.example", roles: ["coach"] },
+  { key: "jonas", name: "Jonas Okafor", email: "jonas@tholepin.example", roles: ["trainee"] },
+  { key: "sam", name: "Sam Whitlock", email: "sam@tholepin.example", roles: ["crew"] },
 ];

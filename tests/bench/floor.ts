@@ -48,7 +48,7 @@ async function signIn(url: string): Promise<string> {
   const answer = await fetch(`${url}/api/auth/sign-in/email`, {
     method: "POST",
     headers: { "content-type": "application/json", origin: url },
-    body: JSON.stringify({ email: "marta@tidewater.example", password: DEMO_PASSWORD }),
+    body: JSON.stringify({ email: "marta@tholepin.example", password: DEMO_PASSWORD }),
   });
   return answer.headers
     .getSetCookie()

@@ -66,7 +66,7 @@ async function signedIn(browser: Browser, url: string): Promise<{ state: State; 
   const { request } = context;
   await request.post("/api/auth/sign-in/email", {
     headers: { origin: url },
-    data: { email: "marta@tidewater.example", password: DEMO_PASSWORD },
+    data: { email: "marta@tholepin.example", password: DEMO_PASSWORD },
   });
   const made = await request.post("/api/plans/import", { headers: { origin: url }, data: UPPER_BODY_AND_TRUNK });
   if (!made.ok()) throw new Error(`The plan could not be brought in: ${made.status()} ${await made.text()}`);

@@ -56,7 +56,7 @@ function say(ms: readonly number[]): boolean {
 
 async function signIn(url: string, who: string): Promise<string> {
   const answer = await post(`${url}/api/auth/sign-in/email`, url, "", {
-    email: `${who}@tidewater.example`,
+    email: `${who}@tholepin.example`,
     password: DEMO_PASSWORD,
   });
   return answer.headers

@@ -108,7 +108,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   const petra = await as("petra");
   const marta = await as(null, { baseURL: app.url });
   await marta.goto("/sign-in");
-  await marta.getByLabel("Email").fill("marta@tidewater.example");
+  await marta.getByLabel("Email").fill("marta@tholepin.example");
   await marta.getByLabel("Password").fill(DEMO_PASSWORD);
   await marta.getByRole("button", { name: "Sign in" }).click();
   await marta.waitForURL(/desk/);
@@ -128,7 +128,7 @@ test("a session that ends in mid-edit keeps the words and takes them in after si
   await expect(marta.getByRole("alert", { name: "The connection has ended" })).toBeVisible({ timeout: 5_000 });
   await toEndOfScript(marta);
   await marta.keyboard.type(" Typed after the end.");
-  await marta.getByLabel(/Email of Marta/).fill("marta@tidewater.example");
+  await marta.getByLabel(/Email of Marta/).fill("marta@tholepin.example");
   await marta.getByLabel("Password").fill(DEMO_PASSWORD);
   await marta.getByRole("button", { name: "Sign in and continue" }).click();
   await expectSaved(marta);
@@ -186,7 +186,7 @@ test("[INV-11] what one person typed does not go in under the name of the next o
   const ended = marta.getByRole("alert", { name: "The connection has ended" });
   await expect(ended).toContainText("Somebody else has signed in", { timeout: 30_000 });
   await expect(script(ines)).not.toContainText("Only Marta said this.");
-  await ended.getByLabel(/Email of Marta/).fill("marta@tidewater.example");
+  await ended.getByLabel(/Email of Marta/).fill("marta@tholepin.example");
   await ended.getByLabel("Password").fill(DEMO_PASSWORD);
   await ended.getByRole("button", { name: "Sign in and continue" }).click();
   await expect(script(ines)).toContainText("Only Marta said this.", { timeout: 30_000 });

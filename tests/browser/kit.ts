@@ -60,7 +60,7 @@ export const test = base.extend<Fixtures, WorkerFixtures>({
 export async function letIn(context: BrowserContext, url: string, who: Who): Promise<void> {
   const answer = await context.request.post(`${url}/api/auth/sign-in/email`, {
     headers: { origin: url },
-    data: { email: `${who}@tidewater.example`, password: DEMO_PASSWORD },
+    data: { email: `${who}@tholepin.example`, password: DEMO_PASSWORD },
   });
   expect(answer.status()).toBe(200);
 }

@@ -9,7 +9,7 @@ import { SHORT_CLASS } from "./short-class.ts";
 
 const FIRST = "a first password of Lena's";
 const SECOND = "a second password of Lena's";
-const LENA = "lena@tidewater.example";
+const LENA = "lena@tholepin.example";
 
 async function hasNoBarrier(page: Page): Promise<void> {
   for (const colorScheme of ["light", "dark"] as const) {

@@ -5,7 +5,7 @@ import { chaptersVtt, cuesVtt } from "#lib/tracks/tracks.ts";
 import { samplePlan } from "#tests/unit/card/sample-plan.ts";
 
 const card = buildCard({
-  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  studio: { name: "Tholepin Strength", town: "Port Ellery" },
   planId: "rows",
   number: 2,
   room: { id: "harbour", name: "Harbour room" },

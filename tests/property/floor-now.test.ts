@@ -14,7 +14,7 @@ const RUNS = 150;
 
 function cardOf(plan: Plan): Card {
   return buildCard({
-    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    studio: { name: "Tholepin Strength", town: "Port Ellery" },
     planId: "rows",
     number: 1,
     room: { id: "harbour", name: "Harbour room" },

@@ -12,7 +12,7 @@ import { samplePlan } from "../unit/card/sample-plan.ts";
 const RUNS = 300;
 const T0 = 1_000_000;
 const card = buildCard({
-  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  studio: { name: "Tholepin Strength", town: "Port Ellery" },
   planId: "rows",
   number: 1,
   room: { id: "harbour", name: "Harbour room" },

@@ -11,7 +11,7 @@ import fixture from "#tests/fixtures/webvtt-timestamps.json" with { type: "json"
 import { samplePlan } from "#tests/unit/card/sample-plan.ts";
 
 const card = buildCard({
-  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  studio: { name: "Tholepin Strength", town: "Port Ellery" },
   planId: "rows",
   number: 2,
   room: { id: "harbour", name: "Harbour room" },

@@ -166,7 +166,7 @@ function counting(host: SyncHost, count: () => void): SyncHost {
 
 function furnish(db: Db, setup: StudioSetup): Record<Who, Person> {
   insertStudio(db, {
-    name: "Tidewater Strength",
+    name: "Tholepin Strength",
     town: "Port Ellery",
     soleAuthorMaySign: setup.soleAuthorMaySign ?? false,
     at: START,
@@ -178,7 +178,7 @@ function furnish(db: Db, setup: StudioSetup): Record<Who, Person> {
   const person = (id: Who): Person => {
     const roles = ROLES[id];
     const name = `${id.charAt(0).toUpperCase()}${id.slice(1)}`;
-    insertAccount(db, { id, name, email: `${id}@tidewater.example`, passwordHash: "none", roles, at: START });
+    insertAccount(db, { id, name, email: `${id}@tholepin.example`, passwordHash: "none", roles, at: START });
     return { kind: "person", id, roles };
   };
   return {

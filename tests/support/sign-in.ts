@@ -9,7 +9,7 @@ export async function signInAll(s: PlanStudio, people: readonly Who[]): Promise<
   s.db.raw.prepare("UPDATE account SET password = ?").run(await password.hash(PASSWORD));
   const cookies = new Map<Who, string>();
   for (const who of people) {
-    const body = { email: `${who}@tidewater.example`, password: PASSWORD };
+    const body = { email: `${who}@tholepin.example`, password: PASSWORD };
     const { headers } = await s.app.auth.api.signInEmail({ body, returnHeaders: true });
     const parts = headers.getSetCookie().map((cookie) => cookie.split(";")[0]);
     cookies.set(who, parts.join("; "));

@@ -88,7 +88,7 @@ describe("over HTTP", () => {
     return answer.status;
   };
   const signIn = (who: string, password: string, address: string) =>
-    post("/api/auth/sign-in/email", JSON.stringify({ email: `${who}@tidewater.example`, password }), address);
+    post("/api/auth/sign-in/email", JSON.stringify({ email: `${who}@tholepin.example`, password }), address);
   const anywhere = (n: number) => `198.51.${n % 200}.${(n >> 3) % 250}`;
 
   test("passwords of one account are guessed from everywhere; others sign in meanwhile", () =>

@@ -91,7 +91,7 @@ test("created, written by two, handed in, handed back, mended, signed, written o
   expect(sha256Hex(one?.planJson ?? "")).toBe(second.hash);
   expect(contentHash(second.plan)).toBe(second.hash);
   expect(verifyCard(one?.card, app.keys.publicKey, app.now())).toMatchObject({ ok: true });
-  expect(one?.card.card).toMatchObject({ studio: { name: "Tidewater Strength" }, room: { id: "harbour" } });
+  expect(one?.card.card).toMatchObject({ studio: { name: "Tholepin Strength" }, room: { id: "harbour" } });
 
   // A change of the library leaves the plan signed, even when the document is touched without saying anything new.
   putMove(s.db, "kneeling-row", { ...MOVES.row, name: "Row on the knees" }, app.now() + 1);

@@ -46,7 +46,7 @@ function post(path: string, body: object, from: From = {}): Promise<Response> {
   return fetch(`${http.url}${path}`, { method: "POST", headers, body: JSON.stringify(body) });
 }
 const signIn = (who: string, password: string, from?: From) =>
-  post(SIGN_IN, { email: `${who}@tidewater.example`, password }, from);
+  post(SIGN_IN, { email: `${who}@tholepin.example`, password }, from);
 const status = async (who: string, password: string, from?: From) => (await signIn(who, password, from)).status;
 
 /** Wrong passwords one after the other; the statuses they got. */
@@ -186,7 +186,7 @@ describe("where all seem to come by one address", () => {
   const WAYS: readonly Way[] = [
     { how: "on the machine itself" },
     { how: "through a proxy that is not trusted", address: "203.0.113.7" },
-    { how: "through a proxy with TLS that says nothing of addresses", origin: "https://plans.tidewater.example" },
+    { how: "through a proxy with TLS that says nothing of addresses", origin: "https://plans.tholepin.example" },
   ];
   test.each(WAYS)("$how nobody is locked out by another's mistakes, and each account is guarded", async (way) => {
     await start(way.origin ? { origin: way.origin } : {});

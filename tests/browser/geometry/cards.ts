@@ -19,7 +19,7 @@ const publicKey = toBase64url(getPublicKey(SECRET));
 
 export const CARDS: readonly StagedClass[] = [WHOLE_BODY, UPPER_BODY_AND_TRUNK, FIRST_TRY].map((plan, n) => {
   const card = buildCard({
-    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    studio: { name: "Tholepin Strength", town: "Port Ellery" },
     planId: `class-${n}`,
     number: 1,
     room: { id: "loft", name: "Loft" },

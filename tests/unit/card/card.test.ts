@@ -15,7 +15,7 @@ const studio = () => {
 };
 const key = studio();
 const card = buildCard({
-  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  studio: { name: "Tholepin Strength", town: "Port Ellery" },
   planId: "rows",
   number: 2,
   room: { id: "harbour", name: "Harbour room" },

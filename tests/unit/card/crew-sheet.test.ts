@@ -8,7 +8,7 @@ import { samplePlan } from "./sample-plan.ts";
 
 const cardOf = (plan: Plan) =>
   buildCard({
-    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    studio: { name: "Tholepin Strength", town: "Port Ellery" },
     planId: "rows",
     number: 1,
     room: { id: "harbour", name: "Harbour room" },

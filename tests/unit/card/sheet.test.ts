@@ -5,7 +5,7 @@ import { sheetRows } from "#lib/card/sheet.ts";
 import { samplePlan } from "./sample-plan.ts";
 
 const card = buildCard({
-  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  studio: { name: "Tholepin Strength", town: "Port Ellery" },
   planId: "rows",
   number: 1,
   room: { id: "harbour", name: "Harbour room" },

@@ -8,7 +8,7 @@ import { floorClass } from "#lib/floor/view.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
 const card = buildCard({
-  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  studio: { name: "Tholepin Strength", town: "Port Ellery" },
   planId: "rows",
   number: 1,
   room: { id: "harbour", name: "Harbour room" },

@@ -12,7 +12,7 @@ const trust = { publicKey: pair.publicKey.export({ format: "jwk" }).x ?? "", now
 
 function envelope(planId: string, number: number, expiresAt = NOW + 1000): CardEnvelope {
   const card = buildCard({
-    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    studio: { name: "Tholepin Strength", town: "Port Ellery" },
     planId,
     number,
     room: { id: "harbour", name: "Harbour room" },

@@ -11,7 +11,7 @@ import { seededRandom } from "#lib/order/random.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
 const card = buildCard({
-  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  studio: { name: "Tholepin Strength", town: "Port Ellery" },
   planId: "rows",
   number: 1,
   room: { id: "harbour", name: "Harbour room" },

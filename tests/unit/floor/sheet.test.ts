@@ -8,7 +8,7 @@ import { samplePlan } from "../card/sample-plan.ts";
 
 // Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing from 225.
 const card = buildCard({
-  studio: { name: "Tidewater Strength", town: "Port Ellery" },
+  studio: { name: "Tholepin Strength", town: "Port Ellery" },
   planId: "rows",
   number: 1,
   room: { id: "harbour", name: "Harbour room" },

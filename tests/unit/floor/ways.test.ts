@@ -12,7 +12,7 @@ import { samplePlan } from "../card/sample-plan.ts";
 
 const cardWith = (closingSeconds: number): Card =>
   buildCard({
-    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    studio: { name: "Tholepin Strength", town: "Port Ellery" },
     planId: "rows",
     number: 1,
     room: { id: "harbour", name: "Harbour room" },

@@ -90,5 +90,7 @@ test("what a standard would change, in words", () => {
   expect(trialWords({ plans: 6, before: { must: 1, look: 2, info: 0 }, after: { must: 0, look: 1, info: 0 } })).toBe(
     "In the 6 team plans: 3 findings (1 must fix, 2 look again) now, 1 finding (1 look again) with this change.",
   );
-  expect(trialWords({ plans: 1, before: none, after: none })).toBe("In the one team plan nothing would change: no finding.");
+  expect(trialWords({ plans: 1, before: none, after: none })).toBe(
+    "In the one team plan nothing would change: no finding.",
+  );
 });

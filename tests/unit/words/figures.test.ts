@@ -63,7 +63,7 @@ const json = (plan: Plan, command: string): Record<string, unknown> => {
 };
 const cardOf = (plan: Plan) =>
   buildCard({
-    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    studio: { name: "Tholepin Strength", town: "Port Ellery" },
     planId: "figures",
     number: 1,
     room: { id: "harbour", name: "Harbour room" },

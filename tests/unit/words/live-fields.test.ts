@@ -29,7 +29,7 @@ const other = examplePlan([
 ]);
 const cardOf = (of: Plan) =>
   buildCard({
-    studio: { name: "Tidewater Strength", town: "Port Ellery" },
+    studio: { name: "Tholepin Strength", town: "Port Ellery" },
     planId: "fields",
     number: 1,
     room: { id: "harbour", name: "Harbour room" },
