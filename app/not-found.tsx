@@ -4,11 +4,11 @@ import { Door } from "./_shell/door.tsx";
 export default function NotFound() {
   return (
     <Door
-      title="Nothing here"
-      lead="There is no such page, or it is not yours to see. If a link brought you here, ask whoever sent it."
+      title="Page not found"
+      lead="There is no page at this address, or you may not see it. If a link brought you here, ask the person who sent it."
     >
       <Link className="button" href="/desk">
-        To the desk
+        Go to the desk
       </Link>
     </Door>
   );

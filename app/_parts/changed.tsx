@@ -1,5 +1,5 @@
 "use client";
-/** "The plan changed while you looked": seen and read aloud, each time anew. */
+/** "The plan changed while this was open": shown, and read aloud each time. */
 import { useEffect, useRef } from "react";
 
 interface ChangedProps {
@@ -14,7 +14,8 @@ export function Changed({ fresh, what }: ChangedProps) {
   useEffect(() => {
     // The same sentence is read again only when it differs by something: a space that nobody sees.
     const again = fresh % 2 === 0 ? "\u00a0" : "";
-    if (ref.current) ref.current.textContent = fresh > 0 ? `The plan changed while you looked: ${what}.${again}` : "";
+    if (ref.current)
+      ref.current.textContent = fresh > 0 ? `The plan changed while this was open: ${what}.${again}` : "";
   }, [fresh, what]);
   return <p ref={ref} role="status" className={fresh > 0 ? "notice" : "visually-hidden"} />;
 }

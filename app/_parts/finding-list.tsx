@@ -1,4 +1,4 @@
-/** Findings as a plain list: which check, and what it found; the words name the item. */
+/** Findings as a plain list: which rule, and what it found. The message names the item. */
 import { ruleById } from "#lib/rules/registry.ts";
 import type { Finding } from "#lib/rules/types.ts";
 

@@ -1,4 +1,4 @@
-/** One labelled input with its hint. Uncontrolled: what is typed stays when the server says no. */
+/** One labelled input with its hint. Uncontrolled: what was typed stays when the server refuses. */
 import { type InputHTMLAttributes, useId } from "react";
 
 interface FieldProps extends InputHTMLAttributes<HTMLInputElement> {

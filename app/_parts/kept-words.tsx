@@ -1,5 +1,5 @@
 "use client";
-/** Words that are kept somewhere out of sight, to read and to copy. */
+/** Words that the screen does not show in full, to read and to copy. */
 import { useId, useRef, useState } from "react";
 import styles from "./kept-words.module.css";
 
@@ -17,7 +17,9 @@ export function KeptWords({ label, words }: { readonly label: string; readonly w
       () => setSaid("Copied."),
       () => {
         field.current?.select();
-        setSaid("The browser does not let the page copy. The words are chosen: copy them with your keyboard.");
+        setSaid(
+          "This browser does not allow copying by a button. The words are selected: copy them with the keyboard.",
+        );
       },
     );
   };

@@ -1,5 +1,5 @@
 "use client";
-/** A part of a page that arrives after it: drawn as soon as it is here, with something plain in its place till then. */
+/** A part of a page that is loaded after it, with something plain in its place until then. */
 import { type ComponentType, type ReactNode, useEffect, useReducer } from "react";
 import { fetchWhenIdle, type Late } from "#lib/client/late.ts";
 import styles from "./late-part.module.css";
@@ -9,7 +9,7 @@ const TRY_AGAIN_MS = 3000;
 interface LatePartProps<P extends object> {
   readonly part: Late<ComponentType<P>>;
   readonly props: P;
-  /** Shown until the part is here; without it, a line saying what is awaited. */
+  /** Shown until the part is here; by default a line that says it is loading. */
   readonly meanwhile?: ReactNode;
 }
 
@@ -44,11 +44,11 @@ function useFetched(part: Late<unknown>): void {
 
 const OnItsWay = () => (
   <p role="status" className={styles.onItsWay}>
-    This part is being fetched. It needs the network once.
+    Loading… This part needs the network the first time.
   </p>
 );
 
-/** Fetches the parts while nobody waits for the page: to be used where the page can be. */
+/** Fetches the parts while the page is idle. */
 export function useLateParts(parts: readonly Late<unknown>[]): void {
   useEffect(() => fetchWhenIdle(parts, whenIdle), [parts]);
 }

@@ -1,7 +1,7 @@
 "use client";
 /**
- * A time in the reader's own zone. The server does not know the zone: its page says the day and leaves room for the hour,
- * which the browser says, so that no line breaks anew when it does.
+ * A time in the reader's own zone. The server does not know the zone, so its page shows the day and leaves room for the
+ * hour, which the browser fills in: no line breaks differently when it does.
  */
 import { useSyncExternalStore } from "react";
 import { dayOfMoment, momentWords } from "./time-words.ts";

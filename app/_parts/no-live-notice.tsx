@@ -1,4 +1,4 @@
-/** The page is answered and its socket never opens: what that means and what the owner should do. */
+/** The page loads but its socket never opens: what that means and what the owner should do. */
 interface NoLiveNoticeProps {
   readonly sentence: string | null;
 }

@@ -1,7 +1,7 @@
 "use client";
 /**
- * What an undo left as it is, since somebody else has changed it: to be read by whoever does not hear the live region, which
- * says the same. It lies over the page, so that nothing moves, takes no pointer, and goes by itself.
+ * What an undo left as it was, because somebody else has changed it since. The live region reads the same sentence aloud.
+ * It lies over the page so that nothing moves, ignores the pointer, and goes away by itself.
  */
 import styles from "./not-undone-notice.module.css";
 

@@ -1,7 +1,7 @@
 "use client";
 /**
- * What others set instead of one's own without having known it, mostly while the network was gone: one sentence, or a short summary with the list. It lies
- * in the corner of the page, so that nothing moves under a finger, until it is closed.
+ * Values of one's own that others replaced without having seen them, mostly while the network was down: one sentence, or
+ * a summary with a list. It stays in the corner of the page until it is closed, so that nothing moves under a finger.
  */
 import { type Overtaken, overtakenSummary } from "#lib/client/doc-session/overtaken.ts";
 import styles from "./overtaken-notice.module.css";
@@ -17,7 +17,7 @@ interface OvertakenNoticeProps {
 export function OvertakenNotice({ overtaken, onClose }: OvertakenNoticeProps) {
   if (overtaken.length === 0) return null;
   return (
-    <section className={styles.notice} aria-label="Set by others instead of yours">
+    <section className={styles.notice} aria-label="Values of yours that others replaced">
       {overtaken.length === 1 ? (
         <p>{unbroken(overtakenSummary(overtaken))}</p>
       ) : (

@@ -1,4 +1,4 @@
-/** A sentence about what went wrong, beside the form that has it, and read aloud when it comes. */
+/** One sentence about what went wrong, beside the form it is about, and read aloud when it appears. */
 export function ProblemLine({ say }: { readonly say: string | null }) {
   return <div role="alert">{say ? <p className="problem">{say}</p> : null}</div>;
 }

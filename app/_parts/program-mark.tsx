@@ -1,4 +1,4 @@
-/** The sign of the program: two steel lines with a coil between them and what moves. Decoration beside words. */
+/** The mark of the program: two rails with a coil between them. Decoration beside words. */
 export function ProgramMark() {
   return (
     <svg width="30" height="24" viewBox="0 0 30 24" aria-hidden="true" fill="none" strokeLinecap="round">

@@ -1,4 +1,4 @@
-/** A length of time to see: numerals of even width, the unit in running type so that no wide gap parts them. */
+/** A length of time: numerals of even width, the unit in running type so that the gap between them stays narrow. */
 import { secondsWords } from "#lib/plan/format.ts";
 
 export function Seconds({ value, className }: { value: number; className?: string | undefined }) {

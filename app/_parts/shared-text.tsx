@@ -1,7 +1,7 @@
 "use client";
 /**
- * The one field for shared texts, in plan and month alike: everybody's letters stay, the caret stays with its words,
- * composing is not broken, undo is the page's. React only makes the element; what it holds is the binding's.
+ * The one field for shared texts, in plans and months alike: everybody's letters stay, the caret stays with its words,
+ * composing is not interrupted, undo is the page's. React only makes the element; the binding fills it.
  */
 import { type InputHTMLAttributes, type RefObject, useLayoutEffect, useRef } from "react";
 import type * as Y from "yjs";
@@ -9,7 +9,7 @@ import { TextBinding, type TextHost } from "#lib/client/text-binding.ts";
 
 /** A page's session. */
 export interface SharedTextHost extends TextHost {
-  /** The page's undo and redo, where it has them: the browser's own knows nothing of other people's letters. */
+  /** The page's undo and redo, where it has them: the browser's own undo knows nothing of other people's letters. */
   takeBack?(): void;
   bringBack?(): void;
 }
@@ -19,7 +19,7 @@ interface SharedTextProps
   readonly host: SharedTextHost;
   readonly text: Y.Text;
   readonly readOnly: boolean;
-  /** Where no label element says it. */
+  /** For a field without a label element. */
   readonly label?: string;
   /** Several lines instead of one. */
   readonly rows?: number;
@@ -42,7 +42,7 @@ function historyAct(host: SharedTextHost, inputType: string): (() => void) | und
   if (inputType === "historyRedo" && host.bringBack) return () => host.bringBack?.();
 }
 
-/** Returns the way to let go. */
+/** Returns what releases the field. */
 function bindField(
   field: HTMLInputElement | HTMLTextAreaElement,
   text: Y.Text,

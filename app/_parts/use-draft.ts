@@ -1,7 +1,7 @@
 "use client";
 /**
- * What is typed into a field of one plain value and not yet taken over. It stays when somebody else changes the value
- * meanwhile, and the field says so, before and after: the value of whoever leaves the field last counts, never unseen.
+ * What is typed into a field of one plain value and not yet written. It stays when somebody else changes the value
+ * meanwhile, and the field says so before and after: the last person to leave the field wins, and never without knowing.
  */
 import { type KeyboardEvent, useState } from "react";
 import { undoKey } from "#app/_parts/undo-key.ts";
@@ -10,22 +10,22 @@ export interface FieldDraft {
   /** What the field holds. */
   readonly text: string;
   readonly isOpen: boolean;
-  /** What somebody else has made of the value meanwhile, in a sentence; null when nobody has. */
+  /** What somebody else has set the value to meanwhile, in a sentence; null when nobody has. */
   readonly meanwhile: string | null;
-  /** On the field, for others to find: whose undo the keys for it are, and whether it is open. */
+  /** Attributes for the field: whose undo its keys are for, and whether a draft is open. */
   readonly mark: { readonly "data-undo": "page" | "field"; readonly "data-draft"?: string };
   write(text: string): void;
-  /** Closes it. True when it says something else than the value there is, so that it has to be written. */
+  /** Closes it. True when it differs from the present value, so that it has to be written. */
   take(): boolean;
-  /** Lets go of it: the value is shown again. */
+  /** Discards it: the value is shown again. */
   drop(): void;
-  /** The keys for undo and redo while it is open: the browser's own would bring back figures that are nobody's. */
+  /** The keys for undo and redo while it is open: the browser's own undo would bring back values that nobody set. */
   letsGo(event: KeyboardEvent): boolean;
 }
 
 export function useDraft(shown: string): FieldDraft {
   const [typed, setTyped] = useState<{ readonly text: string; readonly from: string } | null>(null);
-  /** What the taking over replaced that this person had not seen when they began. */
+  /** A value that writing replaced and that this person had not seen when they began to type. */
   const [replaced, setReplaced] = useState<string | null>(null);
   const text = typed?.text ?? shown;
   const changed = typed !== null && typed.from !== shown && typed.text.trim() !== shown;
@@ -37,7 +37,7 @@ export function useDraft(shown: string): FieldDraft {
     text,
     isOpen: typed !== null,
     meanwhile: changed
-      ? `Somebody else has set ${inWords(shown)} meanwhile. Escape keeps theirs.`
+      ? `Somebody else has set ${inWords(shown)} meanwhile. Press Escape to keep theirs.`
       : replaced !== null
         ? `This replaced ${inWords(replaced)}, set by somebody else while you typed.`
         : null,

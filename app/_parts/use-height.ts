@@ -1,5 +1,5 @@
 "use client";
-/** How tall an element is, as it changes: what stands under the band has to know. */
+/** How tall an element is, as it changes: what sits under the band has to know. */
 import { type RefObject, useEffect, useRef, useState } from "react";
 
 export function useHeight<E extends HTMLElement>(): [RefObject<E | null>, number] {

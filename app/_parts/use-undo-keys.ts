@@ -23,7 +23,7 @@ export function useUndoKeys(session: Undoes): void {
   }, [session]);
 }
 
-/** Fields whose words are not yet, or never, part of the document. Those that change it as one types, or show it, are marked. */
+/** Fields whose words are not part of the document, or not yet. Fields that change it at every letter, or show it, are marked. */
 function hasOwnUndo(target: EventTarget | null): boolean {
   const isField = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
   const typed = isField && !["checkbox", "radio", "button", "range"].includes(target.type);

@@ -1,5 +1,5 @@
 "use client";
-/** Who is signed in, day or night, and the way out. */
+/** Who is signed in, light or dark, password, keys, and signing out. */
 import type { Role } from "#lib/policy/can.ts";
 import { openKeyHelp } from "../_parts/key-help.tsx";
 import { ROLE_WORDS } from "../_parts/role-words.ts";

@@ -1,4 +1,4 @@
-/** The frame of the pages before one is inside: sign-in, first run, joining. */
+/** The frame of pages for people who are not signed in: sign-in, first run, joining. */
 import type { ReactNode } from "react";
 import { ProgramMark } from "../_parts/program-mark.tsx";
 import styles from "./door.module.css";

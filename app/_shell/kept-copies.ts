@@ -1,6 +1,6 @@
 /**
- * The copies of plans and months that this device keeps for working with no network. On signing out they are cleared,
- * but only once the server has everything that is in them. Client only.
+ * The copies of plans and months that this device keeps for working without a network. On signing out they are cleared,
+ * but only once the server has everything in them. Client only.
  */
 import { IndexeddbPersistence } from "y-indexeddb";
 import * as Y from "yjs";
@@ -17,7 +17,7 @@ interface Copy extends CopyOf {
 /** How long a copy may take to be saved before it counts as not saved, in ms. */
 const PATIENCE_MS = 8000;
 
-/** Copies of this person on this device. Browsers that cannot list them have none that could be cleared. */
+/** This person's copies on this device. A browser that cannot list them has none that could be cleared. */
 export async function keptCopies(userId: string): Promise<Copy[]> {
   const all = (await indexedDB.databases?.().catch(() => [])) ?? [];
   return all.flatMap(({ name }) => {
@@ -62,7 +62,7 @@ function offered(copy: Copy, doc: Y.Doc): Promise<boolean> {
   });
 }
 
-/** Removes the copies; resolves when the browser has let go of them, or after a moment when another tab holds one. */
+/** Removes the copies; resolves when the browser has removed them, or when another tab still holds one. */
 export async function clearCopies(copies: readonly Copy[]): Promise<void> {
   await Promise.all(
     copies.map(

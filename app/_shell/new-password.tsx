@@ -1,5 +1,5 @@
 "use client";
-/** A new password. It ends every other session of the person, and the form says so before and after. */
+/** Changes the password. That ends every other session of the person, and the form says so before and after. */
 import { type FormEvent, useState } from "react";
 import { Dialog } from "../_parts/dialog.tsx";
 import { FormField, textOf } from "../_parts/form-field.tsx";
@@ -13,7 +13,7 @@ export function NewPassword() {
   return (
     <div>
       <button type="button" className="button" onClick={() => setOpen(true)}>
-        New password
+        Change password
       </button>
       {open ? <NewPasswordDialog onClose={() => setOpen(false)} /> : null}
     </div>
@@ -23,11 +23,11 @@ export function NewPassword() {
 function NewPasswordDialog({ onClose }: { readonly onClose: () => void }) {
   const [done, setDone] = useState(false);
   return (
-    <Dialog title="New password" onClose={onClose}>
+    <Dialog title="Change password" onClose={onClose}>
       {done ? (
         <p role="status">
-          Your password is new. Everywhere else you were signed in, you are signed out. Pages that you have open in
-          other tabs of this browser ask you to sign in again; what you typed in them stays.
+          Your password is changed, and you are signed out everywhere else. Other tabs of this browser ask you to sign
+          in again; what you typed in them is kept.
         </p>
       ) : (
         <PasswordForm onDone={() => setDone(true)} />
@@ -46,12 +46,9 @@ function PasswordForm({ onDone }: { readonly onDone: () => void }) {
   };
   return (
     <form className={styles.form} onSubmit={submit}>
-      <p>
-        With a new password you are signed out everywhere else: on every other device and in every other browser, at
-        once.
-      </p>
+      <p>Changing your password signs you out on every other device and in every other browser, at once.</p>
       <FormField
-        label="Your password now"
+        label="Current password"
         name="current"
         type="password"
         autoComplete="current-password"
@@ -70,7 +67,7 @@ function PasswordForm({ onDone }: { readonly onDone: () => void }) {
       />
       <ProblemLine say={sending.problem} />
       <SendButton busy={sending.busy} doing="Changing it…">
-        Change it and sign out elsewhere
+        Change my password
       </SendButton>
     </form>
   );

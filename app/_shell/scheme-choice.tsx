@@ -1,14 +1,14 @@
 "use client";
-/** Day, night, or as the device says; remembered on this device. */
+/** Light, dark, or as the device is set; remembered on this device. */
 import { useState, useSyncExternalStore } from "react";
 import { parseScheme, SCHEME_COOKIE, type Scheme } from "./scheme.ts";
 import styles from "./scheme-choice.module.css";
 
 type Choice = Scheme | "device";
 const CHOICES: readonly [Choice, string][] = [
-  ["device", "as the device"],
-  ["light", "paper"],
-  ["dark", "slate"],
+  ["device", "as on this device"],
+  ["light", "light"],
+  ["dark", "dark"],
 ];
 const YEAR = 31_536_000;
 
@@ -29,7 +29,7 @@ export function SchemeChoice() {
   const [chosen, setChosen] = useState<Choice | null>(null);
   return (
     <fieldset>
-      <legend className="small">Look</legend>
+      <legend className="small">Colours</legend>
       <div className={styles.choices}>
         {CHOICES.map(([value, words]) => (
           <label key={value} className={styles.choice}>

@@ -1,4 +1,4 @@
-/** Day or night: a remembered choice kept in a cookie, so that the first paint already has it. Unset follows the system. */
+/** Light or dark: remembered in a cookie, so that the first paint already has it. Unset follows the system. */
 export const SCHEME_COOKIE = "springline-scheme";
 export type Scheme = "light" | "dark";
 

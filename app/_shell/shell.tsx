@@ -1,5 +1,5 @@
 /**
- * The frame of a workspace page: skip link, the way around, who is signed in, and the page's content. The floor, the
+ * The frame of a workspace page: skip link, navigation, who is signed in, and the page's content. The floor, the
  * print sheet and the plan page have frames of their own.
  */
 import Link from "next/link";
@@ -19,7 +19,7 @@ interface Place {
   readonly name: string;
 }
 
-/** What this person's roles open; nothing is shown that would refuse them. */
+/** The places this person's roles open; none is shown that would refuse them. */
 export function placesFor(who: Visit["who"]): Place[] {
   const { actor } = who;
   const places: (Place | false)[] = [

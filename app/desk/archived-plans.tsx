@@ -1,5 +1,5 @@
 "use client";
-/** Plans that are out of the way. They can be read, and their editions stay on the devices until a lead withdraws them. */
+/** Archived plans. They can be read, and their editions stay on the devices until a lead withdraws them. */
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { planTitle } from "#lib/plan/plan-title.ts";

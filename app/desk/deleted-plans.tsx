@@ -1,4 +1,5 @@
 "use client";
+/** Plans of one's own that were deleted, to bring back. */
 import { useRouter } from "next/navigation";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { DeletedPlan } from "#server/plans/list-plans.ts";

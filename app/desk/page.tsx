@@ -71,18 +71,18 @@ function grouped(plans: readonly PlanListEntry[], me: string, lead: boolean): Gr
   const of = (wanted: ReturnType<typeof kind>) => rest.filter((plan) => kind(plan) === wanted);
   return [
     ...(lead ? [{ title: "Handed in, waiting for you", plans: waiting, waiting: true }] : []),
-    { title: "Mine", empty: "You have written no plan yet. Begin one, or open a plan file.", plans: of("mine") },
-    { title: "The team's", plans: of("team") },
+    { title: "Mine", empty: "You have no plans yet. Start one, or open a plan file.", plans: of("mine") },
+    { title: "Team plans", plans: of("team") },
     { title: "Shared with me", plans: of("shared") },
-    { title: "Everybody else's", plans: of("other") },
+    { title: "Everyone else’s", plans: of("other") },
   ];
 }
 
-/** An owner who said at the first run that they do not teach finds no way to begin a plan: say why, and what to do. */
+/** An owner who said at the first run that they do not teach cannot start a plan: says why, and what to do. */
 function WhyNoPlan() {
   return (
     <p className="quiet">
-      You manage the studio and do not write plans. To write them too, give yourself the role of a coach in{" "}
+      You manage the studio but do not write plans. To write plans too, give yourself the coach role under{" "}
       <a href="/people">People</a>.
     </p>
   );
@@ -97,10 +97,12 @@ function ManagerWays() {
           <a href="/people">People</a> <span className="quiet">who is here, their roles, invitations</span>
         </li>
         <li>
-          <a href="/studio">Rooms and springs</a> <span className="quiet">what the machines have, as measured</span>
+          <a href="/studio">Rooms and springs</a>{" "}
+          <span className="quiet">the springs of your machines, as measured</span>
         </li>
         <li>
-          <a href={DEVICES_PLACE.href}>{DEVICES_PLACE.name}</a> <span className="quiet">pair one, take one back</span>
+          <a href={DEVICES_PLACE.href}>{DEVICES_PLACE.name}</a>{" "}
+          <span className="quiet">pair a device or remove one</span>
         </li>
         <li>
           <a href="/programme">Programme</a> <span className="quiet">who teaches when</span>

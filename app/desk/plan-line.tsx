@@ -1,6 +1,6 @@
 /**
- * One plan of a list: a stretch of rail as long as its class (an hour fills the width), its title, and what is to be
- * known of it in words.
+ * One plan of a list: a stretch of rail as long as its class (an hour fills the width), its title, and its facts in
+ * words.
  */
 import Link from "next/link";
 import type { ReactNode } from "react";

@@ -1,3 +1,4 @@
+/** One group of plans on the desk, each with its facts and what can be done with it. */
 import { plural } from "#lib/plan/format.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
@@ -56,7 +57,7 @@ function Facts({ plan, rooms, me }: { plan: PlanListEntry; rooms: PlanListProps[
     rooms[plan.roomId],
     plan.team ? "team plan" : null,
     plan.openThreads > 0 ? `${plural(plan.openThreads, "open thread")}` : null,
-    plan.writes ? null : "to read",
+    plan.writes ? null : "read only",
   ];
   return (
     <>

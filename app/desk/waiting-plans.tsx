@@ -1,4 +1,4 @@
-/** What was handed in and waits for a lead, the longest waiting on top. */
+/** Plans that were handed in and wait for a lead, the longest wait first. */
 import { plural } from "#lib/plan/format.ts";
 import type { PlanListEntry } from "#server/plans/list-plans.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
@@ -15,7 +15,7 @@ export function WaitingPlans({ title, plans, rooms }: WaitingProps) {
   return (
     <section className={`${styles.group} ${styles.waiting}`}>
       <h2>{title}</h2>
-      {plans.length === 0 ? <p className="quiet">Nothing waits for you.</p> : null}
+      {plans.length === 0 ? <p className="quiet">Nothing is waiting for you.</p> : null}
       <ul className={styles.lines}>
         {plans.map((plan) => (
           <PlanLine key={plan.id} plan={plan} href={`/plans/${plan.id}`} facts={<Facts plan={plan} rooms={rooms} />} />
@@ -38,7 +38,7 @@ function Facts({ plan, rooms }: { plan: PlanListEntry; rooms: WaitingProps["room
 }
 
 function MustFix({ count }: { count: number | null }) {
-  if (count === null) return <span className="look">cannot be checked just now</span>;
+  if (count === null) return <span className="look">cannot be checked at the moment</span>;
   if (count === 0) return <span>nothing to fix</span>;
   return <strong className="must">{count} to fix</strong>;
 }

@@ -14,7 +14,7 @@ export default function FirstRunPage() {
   return (
     <Door
       title="Set up the studio"
-      lead="This installation is empty. Name the studio and make its manager: you. Everybody else joins by a link that you send them."
+      lead="This installation is new. Name your studio and create your account as its manager. Everyone else joins with a link that you send them."
     >
       <FirstRunForm asksCode={app.setUpCode !== undefined} />
     </Door>

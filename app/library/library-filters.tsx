@@ -1,5 +1,5 @@
 "use client";
-/** What to look for: words, and choices beside them. On a narrow screen the choices fold away behind one button. */
+/** Search words and filters. On a narrow screen the filters fold away behind one button. */
 import { type KeyboardEvent, useId, useState } from "react";
 import type { KnownSpring } from "#lib/library/known-springs.ts";
 import type { LibraryFilter, SpringChoice } from "#lib/library/search.ts";
@@ -49,7 +49,7 @@ export function LibraryFilters({ filter, springs, onChange, onSearchKey }: Filte
         aria-controls={`${id}-choices`}
         onClick={() => setOpen(!open)}
       >
-        {chosen === 0 ? "Choices" : plural(chosen, "choice")}
+        {chosen === 0 ? "Filters" : plural(chosen, "filter")}
       </button>
       <div id={`${id}-choices`} className={styles.choices} data-open={open || undefined}>
         <Choices filter={filter} springs={springs} onChange={onChange} />

@@ -1,4 +1,4 @@
-/** The studio's moves, to search and to open. What is chosen stands in the address, so that coming back keeps it. */
+/** The studio's moves, to search and to open. The filters are in the address, so that coming back keeps them. */
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";

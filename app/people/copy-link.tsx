@@ -1,5 +1,5 @@
 "use client";
-/** A link to hand to somebody: shown whole, selectable, and copied with one button where the browser allows it. */
+/** A link to send to somebody: shown in full, selectable, and copied by a button where the browser allows it. */
 import { useId, useState } from "react";
 import styles from "./people.module.css";
 
@@ -11,7 +11,7 @@ export function CopyLink({ link, label }: { readonly link: string; readonly labe
       await navigator.clipboard.writeText(link);
       setSaid("Copied.");
     } catch {
-      setSaid("The browser does not let this page copy: select the link and copy it yourself.");
+      setSaid("This browser does not allow copying by a button. Select the link and copy it with the keyboard.");
     }
   };
   return (

@@ -26,7 +26,7 @@ export default async function PeoplePage() {
       <h1>People</h1>
       <div className={styles.columns}>
         <section>
-          <h2>Here</h2>
+          <h2>In the studio</h2>
           <ul className={styles.people}>
             {people.value.map(({ id, name, email, roles }) => (
               <PersonRow key={id} person={{ id, name, email, roles }} me={id === actor.id} />

@@ -25,8 +25,8 @@ export function SignInForm({ to }: { readonly to: string }) {
         Sign in
       </SendButton>
       <p className="quiet small">
-        Password forgotten? Ask a manager of your studio for a reset link. The only manager asks whoever runs the server
-        for one: <code>npm run -s reset-password</code>. No account yet? A manager invites you.
+        Forgot your password? Ask a manager of your studio for a reset link. If you are the only manager, ask the person
+        who runs the server: <code>npm run -s reset-password</code>. No account yet? Ask a manager to invite you.
       </p>
     </form>
   );

@@ -97,7 +97,7 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   await expect(page.getByText("No rehearsal of this plan yet.")).toBeVisible();
   await page.clock.install();
   await page.getByRole("link", { name: "Rehearse now" }).click();
-  await expect(page.getByText("A draft, not signed off: to rehearse with, never to teach from")).toBeVisible();
+  await expect(page.getByText("A draft, not signed off: for rehearsing only, not for teaching")).toBeVisible();
   await expect(page.getByText(/their own clinician/)).toBeVisible();
   await clean(page);
   await page.clock.pauseAt(Date.now() + 3_600_000);

@@ -82,7 +82,7 @@ test("the preview lives while the other writes; taking it is one step, and one u
     .click();
   await ines.getByLabel("Seconds", { exact: true }).fill("70");
   await ines.keyboard.press("Enter");
-  await expect(fitDialog(marta).getByText(/The plan changed while you looked: times below are fresh/)).toBeVisible();
+  await expect(fitDialog(marta).getByText(/The plan changed while this was open: times below are fresh/)).toBeVisible();
   await expect(cells(marta, /^Kneeling press/).first()).toHaveText("70");
   await expect(clock(ines, "8:38"), "nothing is taken yet").toBeVisible();
   await expectSaved(ines);

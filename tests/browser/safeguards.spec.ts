@@ -62,17 +62,17 @@ test("a new password signs the person out everywhere else, and says so before an
   const here = await lena(browser, app.url);
   await here.goto("/desk");
   await here.getByRole("button", { name: /your account/ }).click();
-  await here.getByRole("button", { name: "New password" }).click();
-  const dialog = here.getByRole("dialog", { name: "New password" });
+  await here.getByRole("button", { name: "Change password" }).click();
+  const dialog = here.getByRole("dialog", { name: "Change password" });
   await expect(dialog.getByText(/signed out everywhere else/)).toBeVisible();
   await hasNoBarrier(here);
-  await dialog.getByLabel("Your password now").fill("not hers at all");
+  await dialog.getByLabel("Current password").fill("not hers at all");
   await dialog.getByLabel("New password", { exact: true }).fill(SECOND);
-  await dialog.getByRole("button", { name: "Change it and sign out elsewhere" }).click();
+  await dialog.getByRole("button", { name: "Change my password" }).click();
   await expect(dialog.getByRole("alert")).toContainText("The present password is not right.");
   await expect(dialog.getByLabel("New password", { exact: true })).toHaveValue(SECOND);
-  await dialog.getByLabel("Your password now").fill(FIRST);
-  await dialog.getByRole("button", { name: "Change it and sign out elsewhere" }).click();
+  await dialog.getByLabel("Current password").fill(FIRST);
+  await dialog.getByRole("button", { name: "Change my password" }).click();
   await expect(dialog.getByRole("status")).toContainText("Your password is new.");
 
   const ended = elsewhere.getByRole("alert", { name: "The connection has ended" });

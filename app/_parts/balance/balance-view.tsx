@@ -108,7 +108,7 @@ function Spine({ spine }: { spine: Balance["spine"] }) {
             </li>
           ))}
       </ul>
-      {missing.length > 0 && <p className="small quiet">Nothing in which it {missing.join(", or ")}.</p>}
+      {missing.length > 0 && <p className="small quiet">No move in which it {missing.join(", or ")}.</p>}
     </>
   );
 }

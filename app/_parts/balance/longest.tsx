@@ -1,4 +1,4 @@
-/** The longest work without a rest, a muscle group a row, and on wrists and knees: with the way to where it begins. */
+/** The longest work without a rest, by muscle group and on wrists and knees, with a link to where it begins. */
 import type { Balance, Stretch } from "#lib/balance/balance.ts";
 import { clockTime, secondsWords, tagWords } from "#lib/plan/format.ts";
 import { GROUPS } from "#lib/plan/schema.ts";

@@ -1,6 +1,6 @@
 /**
  * Two sides of one measure as bars that grow away from a middle line: left against right, push against pull. What is
- * uneven looks uneven and says so; every bar has its number, seen or heard.
+ * uneven looks uneven and says so; every bar has its number, shown or read aloud.
  */
 import styles from "./balance.module.css";
 
@@ -13,11 +13,11 @@ export interface MirrorRow {
   /** The numbers in words, as they are read aloud and, where there is room, seen: "60 s". */
   readonly leftWords: string;
   readonly rightWords: string;
-  /** Where each side would end if the promise were just kept, in the unit of `left`. */
+  /** Where each side would end if the promise were exactly kept, in the unit of `left`. */
   readonly wanted?: number | undefined;
   /** A number at the end of the row. */
   readonly share?: string;
-  /** What is wrong with it, or promised of it, in words. */
+  /** What is wrong with it, or what was promised, in words. */
   readonly note?: string;
   readonly uneven: boolean;
   readonly missed?: boolean;
@@ -25,7 +25,7 @@ export interface MirrorRow {
 
 interface MirrorBarsProps {
   readonly rows: readonly MirrorRow[];
-  /** What is compared, for whoever does not see the bars: "Left against right, weighted seconds". */
+  /** What is compared, for people who do not see the bars: "Left against right, weighted seconds". */
   readonly caption: string;
   /** `narrow`: bars without visible numbers, for a place of a few lines. */
   readonly narrow?: boolean;

@@ -8,7 +8,7 @@ import { MirrorBars, type MirrorRow } from "./mirror-bars.tsx";
 interface SideBarsProps {
   readonly plan: Pick<Plan, "theme">;
   readonly balance: Balance;
-  /** So many groups at most, the lopsided ones first; all of them where it is left out. */
+  /** At most this many groups, the lopsided ones first; all of them by default. */
   readonly most?: number;
   /** Bars without visible numbers, for a place of a few lines. */
   readonly narrow?: boolean;

@@ -1,4 +1,4 @@
-/** The lopsided groups in a sentence each, with the way to the items that make them so. */
+/** Each lopsided group in a sentence, with links to the items that make it so. */
 import type { Balance } from "#lib/balance/balance.ts";
 import { type UnevenPair, unevenGroups } from "#lib/balance/uneven.ts";
 import { moveName, plainNumber, plural, secondsWords, tagWords } from "#lib/plan/format.ts";

@@ -7,7 +7,7 @@ import type { Equipment } from "#lib/plan/schema.ts";
 import styles from "./coil.module.css";
 import { coilWeight } from "./coil-weight.ts";
 
-/** One coil. Decoration: the words stand beside it or in the label of what holds it. */
+/** One coil. Decoration: the words are beside it or in the label of its control. */
 export function CoilMark({ weight, off = false }: { weight: number; off?: boolean }) {
   return (
     <svg

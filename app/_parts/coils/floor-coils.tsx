@@ -7,7 +7,7 @@ import styles from "./floor-coils.module.css";
 /** Heavier than on a page: read from across the room. */
 const FLOOR_WIDTHS = [1.3, 4] as const;
 
-/** Decoration for the words that stand beside it: hidden from readers. `1em` high. */
+/** Decoration beside the words, hidden from screen readers. `1em` high. */
 export function FloorCoils({ springs, equipment }: { springs: readonly SpringCount[]; equipment: Equipment }) {
   return (
     <span className={styles.coils} aria-hidden="true">

@@ -1,6 +1,6 @@
 /**
- * What was typed and not saved, kept in this tab only: a lost network, an ended session, a step back or a page read
- * again costs nobody a word. Cleared when it is saved, thrown away, or the person signs out.
+ * What was typed and not saved, kept in this tab only, so that a lost network, an ended session, going back or reloading
+ * loses no word. Cleared when it is saved or discarded, or when the person signs out.
  */
 import type { MoveDraft } from "#lib/library/draft.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -9,7 +9,7 @@ const PREFIX = "springline/move-draft/";
 
 export interface KeptDraft {
   readonly draft: MoveDraft;
-  /** The move that it began from; null for a new one. */
+  /** The saved move it started from; null for a new one. */
   readonly base: { readonly move: Move; readonly updatedAt: number } | null;
 }
 
@@ -41,7 +41,7 @@ export function dropDraft(key: string): void {
   }
 }
 
-/** On signing out: nothing that was typed stays for the next person at this device. */
+/** On signing out: nothing that was typed is left for the next person at this device. */
 export function dropAllDrafts(): void {
   try {
     for (const key of Object.keys(sessionStorage)) if (key.startsWith(PREFIX)) sessionStorage.removeItem(key);

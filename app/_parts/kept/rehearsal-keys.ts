@@ -1,4 +1,4 @@
-/** Where this browser keeps rehearsals, and how they are cleared: apart, since every page can sign out. */
+/** Where this browser keeps rehearsals, and how they are cleared. In a file of its own, since every page can sign out. */
 
 const PREFIX = "springline/rehearsals/";
 

@@ -1,4 +1,4 @@
-/** Joining by an invitation link: says whose studio it is and what one may do there, then asks for name and password. */
+/** Joining by an invitation link: says which studio it is and which roles one will have, then asks for name and password. */
 import type { Metadata } from "next";
 import Link from "next/link";
 import { readJoin } from "#server/people/join.ts";
@@ -14,7 +14,7 @@ export default async function JoinPage({ params }: { readonly params: Promise<{ 
   const join = readJoin(springline(), invitationId);
   if (!join.ok) {
     return (
-      <Door title="This link does not open" lead={join.error.message}>
+      <Door title="This link does not work" lead={join.error.message}>
         <Link className="button" href="/sign-in">
           Sign in
         </Link>
@@ -23,7 +23,7 @@ export default async function JoinPage({ params }: { readonly params: Promise<{ 
   }
   const { studio, email, name, roles } = join.value;
   return (
-    <Door title={`Join ${studio}`} lead={`You come as ${roles.map((role) => ROLE_WORDS[role].name).join(" and ")}.`}>
+    <Door title={`Join ${studio}`} lead={`You join as ${roles.map((role) => ROLE_WORDS[role].name).join(" and ")}.`}>
       <JoinForm invitationId={invitationId} email={email} name={name ?? ""} />
     </Door>
   );

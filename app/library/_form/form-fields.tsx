@@ -1,5 +1,5 @@
 "use client";
-/** The fields of the form. Each is labelled, says its own fault beside itself, and is found by its place. */
+/** The fields of the form. Each is labelled, shows its own fault, and is found by its place. */
 import { type ReactNode, useId } from "react";
 import type { Place } from "#lib/library/faults.ts";
 import styles from "./form.module.css";
@@ -18,7 +18,7 @@ interface TextProps extends Labelled {
   readonly value: string;
   readonly onChange: (value: string) => void;
   readonly unit?: string;
-  /** A number: digits come up on a phone. */
+  /** A number: phones show their number keys. */
   readonly decimal?: boolean;
   /** Whose value it is, for those who cannot see the row. */
   readonly of?: string;
@@ -54,7 +54,7 @@ interface OptionsProps<T extends string> extends Labelled {
   readonly value: T | "";
   readonly options: readonly (readonly [T, string])[];
   readonly onChange: (value: T | "") => void;
-  /** What stands for nothing chosen; left out where something has to be. */
+  /** The words for nothing chosen; left out where something has to be chosen. */
   readonly none?: string;
 }
 
@@ -161,7 +161,7 @@ interface PairProps {
   readonly hint?: string;
 }
 
-/** From and to. A fault of the range as a whole stands under both. */
+/** From and to. A fault of the range as a whole is shown under both. */
 export function PairInput({ place, legend, unit, names, value, onChange, faultAt, hint }: PairProps) {
   const id = fieldId(place);
   const fault = faultAt(place);

@@ -20,7 +20,7 @@ type Way = () => void;
 
 interface LeaveGuardProps {
   readonly dirty: boolean;
-  /** Called before leaving with the words thrown away. */
+  /** Called before leaving, with the changes discarded. */
   readonly onDrop: () => void;
 }
 

@@ -1,5 +1,5 @@
 "use client";
-/** What the move trains: a prime mover weighs 1, a helper 0.5, and any weight between 0 and 1 may be written. */
+/** What the move trains: a prime mover counts 1, a helper 0.5, and any share from 0 to 1 may be typed. */
 import { useId } from "react";
 import { tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group, SPINE_DIRECTIONS } from "#lib/plan/schema.ts";
@@ -8,7 +8,7 @@ import { Below, fieldId, ManyOf } from "./form-fields.tsx";
 import type { MoveFormState } from "./use-move-form.ts";
 
 const QUICK = [
-  ["", "not"],
+  ["", "no"],
   ["0.5", "helper"],
   ["1", "prime mover"],
 ] as const;
@@ -21,7 +21,7 @@ export function MusclesPart({ form }: { readonly form: MoveFormState }) {
   };
   return (
     <>
-      <p className="quiet small">A prime mover weighs 1, a helper 0.5; any weight from 0 to 1 can be written.</p>
+      <p className="quiet small">A prime mover counts 1, a helper 0.5. You can type any share from 0 to 1.</p>
       <div className={styles.muscles} id={fieldId("muscles")} tabIndex={-1}>
         {GROUPS.map((group) => (
           <Muscle
@@ -75,7 +75,7 @@ function Muscle({ group, weight, fault, onChange }: MuscleProps) {
         inputMode="decimal"
         autoComplete="off"
         value={weight}
-        aria-label={`Weight of ${words}, 0 to 1`}
+        aria-label={`Share of ${words}, 0 to 1`}
         aria-invalid={fault !== undefined}
         aria-describedby={fault === undefined ? undefined : `${id}-fault`}
         onChange={(event) => onChange(event.target.value)}

@@ -1,4 +1,4 @@
-/** Sends a move to the server and says what became of it. Client only; never throws. */
+/** Sends a move to the server and says what came of it. Client only; never throws. */
 import * as z from "zod/mini";
 import { type Refused, send } from "#app/_parts/send.ts";
 import type { Fault } from "#lib/library/faults.ts";

@@ -1,5 +1,5 @@
 "use client";
-/** Where the move is done and how the body stands: what a change of set-up is counted from. */
+/** Where the move is done and the position of the body: changes are worked out from these. */
 import type { ChoiceKey, MoveDraft } from "#lib/library/draft.ts";
 import { SIDES_WORDS, STATION_WORDS } from "#lib/library/words.ts";
 import { tagWords } from "#lib/plan/format.ts";

@@ -1,4 +1,4 @@
-/** What a move leaves unsaid: no fault, but something in a class will not work because of it. */
+/** What is still missing in a move: not an error, but something in a class will not work without it. */
 import Link from "next/link";
 import { factLabel } from "#lib/library/changes.ts";
 import type { Doubt } from "#lib/library/doubts.ts";

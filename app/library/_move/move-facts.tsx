@@ -1,4 +1,4 @@
-/** Everything the library says about one move, in the trade's words. */
+/** Everything the library says about one move. */
 import type { ReactNode } from "react";
 import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
 import {
@@ -28,7 +28,7 @@ interface MoveFactsProps {
 export function MoveFactList({ move, springs }: MoveFactsProps) {
   return (
     <dl className={styles.facts}>
-      <Fact name="stand">{`${tagWords(move.position)} ${STATION_WORDS[move.station]}, facing ${move.facing}`}</Fact>
+      <Fact name="position">{`${tagWords(move.position)} ${STATION_WORDS[move.station]}, facing ${move.facing}`}</Fact>
       <Fact name="hands">{held(move.hands)}</Fact>
       <Fact name="feet">{held(move.feet)}</Fact>
       <Fact name="sides">{SIDES_WORDS[move.sides]}</Fact>
@@ -50,8 +50,8 @@ export function MoveFactList({ move, springs }: MoveFactsProps) {
           </>
         )}
       </Fact>
-      <Fact name="hand load">{move.handsShare ? `as in ${POSE_WORDS[move.handsShare.pose]}` : null}</Fact>
-      <Fact name="asks for care">{cautions(move)}</Fact>
+      <Fact name="on the hands">{move.handsShare ? `as in ${POSE_WORDS[move.handsShare.pose]}` : null}</Fact>
+      <Fact name="cautions">{cautions(move)}</Fact>
       <Fact name="easier">{lines(move.easier)}</Fact>
       <Fact name="harder">{lines(move.harder)}</Fact>
     </dl>
@@ -60,11 +60,11 @@ export function MoveFactList({ move, springs }: MoveFactsProps) {
 
 function Muscles({ move }: { readonly move: Move }) {
   const { prime, helpers } = muscleWords(move);
-  if (prime.length + helpers.length === 0) return "nothing named";
+  if (prime.length + helpers.length === 0) return "no muscles named";
   return (
     <>
       {prime.length > 0 ? <strong>{prime.join(", ")}</strong> : null}
-      {helpers.length > 0 ? ` ${prime.length > 0 ? "with help of" : "a little:"} ${helpers.join(", ")}` : null}
+      {helpers.length > 0 ? ` ${prime.length > 0 ? "with help from" : "helpers:"} ${helpers.join(", ")}` : null}
     </>
   );
 }
@@ -72,7 +72,7 @@ function Muscles({ move }: { readonly move: Move }) {
 const held = (place: Move["hands"] | Move["feet"]) => (place === "free" ? "free" : tagWords(place));
 
 const cautions = (move: Move): string =>
-  (move.cautions ?? []).map((tag) => CAUTION_WORDS[tag]).join(", ") || "nothing marked";
+  (move.cautions ?? []).map((tag) => CAUTION_WORDS[tag]).join(", ") || "none marked";
 
 const lines = (texts: readonly string[] | undefined): ReactNode =>
   texts && texts.length > 0 ? texts.map((text) => <p key={text}>{text}</p>) : null;

@@ -1,4 +1,4 @@
-/** What happened to a move: who, when, and each fact before and after. */
+/** The history of a move: who, when, and each fact before and after. */
 import type { MoveRecordLine } from "#server/library/read-move.ts";
 import { LocalTime } from "../../_parts/local-time.tsx";
 import { ChangeList } from "./change-list.tsx";

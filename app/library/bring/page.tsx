@@ -20,8 +20,8 @@ export default async function BringPage() {
       </Link>
       <h1>Bring moves from a plan file</h1>
       <p>
-        A plan file carries the moves it uses. Those that the library lacks can be added; where both have one of the
-        same id you see what differs before anything is changed.
+        A plan file contains the moves it uses. You can add those that are not in the library yet. Where the library has
+        a move with the same id, you see what differs before anything changes.
       </p>
       <BringMoves />
     </Shell>

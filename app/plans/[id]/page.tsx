@@ -1,6 +1,6 @@
 /**
- * A plan's page: who asks, what they may do, what the studio lends the plan; the rest happens in the browser. Its script is
- * named in the page itself, so that it comes beside the framework's and not after it.
+ * A plan's page: who asks, what they may do, what the plan takes from its studio; the rest happens in the browser. Its
+ * script is named in the page itself, so that it loads beside the framework's and not after it.
  */
 import type { Metadata } from "next";
 import { headers } from "next/headers";
@@ -48,7 +48,7 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   return ok({
     planId: id,
     title,
-    // The page says itself what is wrong with a document that cannot be read.
+    // A document that cannot be read is explained by the page itself.
     outline: outline.ok ? outline.value : [],
     generation,
     me: { id: who.actor.id, name: who.name, roles: who.actor.roles },

@@ -1,4 +1,4 @@
-/** A month of the programme: who asks, what they may do, and the names that slots refer to. The rest is live. */
+/** A month of the programme: who asks, what they may do, and the names that slots refer to. The browser does the rest. */
 import type { Metadata } from "next";
 import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
@@ -65,7 +65,7 @@ const summary = ({ id, title, state, edition, lengthSeconds, ownerName }: MonthP
   ownerName,
 });
 
-/** A month is made when it is first opened: here, so that the page knows which history its kept copy belongs to. */
+/** A month is made when it is first opened. Here, so that the page knows which history its local copy belongs to. */
 function generationOf(app: Springline, name: DocName, actorId: string): string {
   const found = app.rooms.generation(name);
   if (found !== undefined) return found;

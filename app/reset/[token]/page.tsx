@@ -13,7 +13,7 @@ export default async function ResetPage({ params }: { readonly params: Promise<{
   const reset = readResetLink(springline(), token);
   if (!reset.ok) {
     return (
-      <Door title="This link does not open" lead={reset.error.message}>
+      <Door title="This link does not work" lead={reset.error.message}>
         <Link className="button" href="/sign-in">
           Sign in
         </Link>

@@ -26,11 +26,11 @@ export function ResetForm({ token, email }: { readonly token: string; readonly e
         minLength={10}
         maxLength={128}
         autoComplete="new-password"
-        hint="At least 10 characters. You are signed out everywhere else."
+        hint="At least 10 characters. Saving it signs you out everywhere else."
       />
       <ProblemLine say={sending.problem} />
       <SendButton busy={sending.busy} doing="Saving…">
-        Keep this password
+        Save this password
       </SendButton>
     </form>
   );

@@ -1,4 +1,4 @@
-/** Plans that are out of the way. */
+/** Archived plans. */
 import { guarded } from "#server/http/respond.ts";
 import { listArchivedPlans } from "#server/plans/list-plans.ts";
 

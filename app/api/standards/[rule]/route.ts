@@ -1,4 +1,4 @@
-/** A house standard: one rule's level and limits in this studio. */
+/** A studio standard: one rule's level and limits in this studio. */
 import { guarded, needs } from "#server/http/respond.ts";
 import { changeStandard, readStandard, standardChangeSchema } from "#server/studio/change-standard.ts";
 

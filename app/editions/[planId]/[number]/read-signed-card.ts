@@ -1,4 +1,4 @@
-/** A signed edition for a page of paper, whoever may read it; nobody signed in is sent to sign in and comes back. */
+/** A signed edition for printing. People who are not signed in are sent to sign in, and come back. */
 import { headers } from "next/headers";
 import { redirect } from "next/navigation";
 import { actorFromHeaders } from "#server/auth/actor.ts";

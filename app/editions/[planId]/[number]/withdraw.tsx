@@ -1,5 +1,5 @@
 "use client";
-/** Takes the edition out of use. The reason is asked for first: it is what the devices show. */
+/** Withdraws the edition. It asks for a reason first, which the devices show. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
@@ -21,14 +21,14 @@ export function Withdraw({ url, number }: Props) {
   };
   return (
     <form className={styles.withdraw} onSubmit={withdraw}>
-      <h2>Withdraw it</h2>
+      <h2>Withdraw this edition</h2>
       <p>
-        No device starts a class from edition {number} any more; one that is off the network learns of it when it is
-        next in contact. A class that runs is told, not stopped. This cannot be taken back: a new sign-off makes the
-        next edition.
+        Devices will no longer start a class from edition {number}. A device that is offline learns of it when it is
+        next online. A class that is running is told, not stopped. This cannot be undone: a new sign-off makes the next
+        edition.
       </p>
       <label>
-        Why, as the devices show it
+        Reason, shown on the devices
         <textarea value={reason} onChange={(event) => setReason(event.target.value)} maxLength={200} required />
       </label>
       <ProblemLine say={sending.problem} />

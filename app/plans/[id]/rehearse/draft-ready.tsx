@@ -1,6 +1,6 @@
 "use client";
 import type { Settings } from "#app/floor/_parts/use-settings.ts";
-/** The last look before a draft is rehearsed: what it is and is not, how to tap, which keys, what to be careful of. */
+/** The screen before a draft is rehearsed: what it is for, how to tap, which keys, its cautions. */
 import { DeviceSettings } from "#app/floor/_ready/device-settings.tsx";
 import styles from "#app/floor/_ready/ready-screen.module.css";
 import type { Card } from "#lib/card/schema.ts";
@@ -22,7 +22,7 @@ export function DraftReady({ card, settings, back, onStart }: Props) {
       <header>
         <h1 className={styles.title}>{planTitle(card.edition.title)}</h1>
         <p className={styles.about}>
-          A draft, not signed off: to rehearse with, never to teach from · {card.room.name} ·{" "}
+          A draft, not signed off: for rehearsing only, not for teaching · {card.room.name} ·{" "}
           {clockTime(card.clock.total)}
         </p>
       </header>
@@ -39,13 +39,15 @@ export function DraftReady({ card, settings, back, onStart }: Props) {
         <h2>One tap for everything</h2>
         <p>
           Say each line aloud and tap as it is said. Do each change of set-up and tap as it is done: the clock waits for
-          you there. Tap the great target, or press {taps}.
+          you there. Tap the large target, or press {taps}.
         </p>
       </section>
       <DeviceSettings settings={settings} />
       <section className={styles.part}>
-        <h2>With care</h2>
-        <p>This class asks for: {card.cautions.asked.map((asked) => asked.words).join("; ") || "nothing tagged"}.</p>
+        <h2>Cautions</h2>
+        <p>
+          This class asks for: {card.cautions.asked.map((asked) => asked.words).join("; ") || "nothing in particular"}.
+        </p>
         <ul className={styles.note}>
           {card.cautions.note.map((sentence) => (
             <li key={sentence}>{sentence}</li>

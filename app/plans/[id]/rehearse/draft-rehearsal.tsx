@@ -1,5 +1,5 @@
 "use client";
-/** A draft rehearsed: the last look, the run, and the way back to the plan with what was measured. */
+/** Rehearsing a draft: the screen before it, the run, and the way back to the plan with what was measured. */
 import { useState } from "react";
 import { dropRunning, keepRehearsal, keepRunning, readRunning } from "#app/_rehearsal/kept-rehearsals.ts";
 import { REHEARSALS_HASH } from "#app/_rehearsal/rehearsal-acts.tsx";

@@ -1,4 +1,4 @@
-/** A plan in writing on the floor's own screen, with no class and no device: for whoever may read it. */
+/** Rehearses a plan in writing on the floor's screen, without a class or a device. For everyone who may read the plan. */
 import type { Metadata } from "next";
 import Link from "next/link";
 import { requirePerson } from "#app/_shell/person.ts";

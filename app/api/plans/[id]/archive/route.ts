@@ -1,4 +1,4 @@
-/** Puts the plan out of the way, or back. */
+/** Archives the plan, or brings it back. */
 import { guarded } from "#server/http/respond.ts";
 import { archivePlan, archiveSchema } from "#server/plans/archive-plan.ts";
 import { needsPlan } from "#server/plans/open-plan.ts";

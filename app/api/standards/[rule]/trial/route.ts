@@ -1,4 +1,4 @@
-/** What a house standard would change in the team's plans, before it is kept. Changes nothing. */
+/** What a studio standard would change in the team plans. Nothing is saved. */
 import { houseStandardSchema } from "#lib/rules/house-standard.ts";
 import { guarded, needs } from "#server/http/respond.ts";
 import { tryStandard } from "#server/studio/try-standard.ts";

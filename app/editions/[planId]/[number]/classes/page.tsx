@@ -1,4 +1,4 @@
-/** What was taught from a signed plan: each class beside its plan, and where the time went. */
+/** The classes taught from a signed edition: each compared with its plan, and where the time went. */
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
@@ -46,21 +46,21 @@ export default async function ClassesPage({ params }: PageProps) {
   );
 }
 
-/** A rehearsal is no class. */
+/** Rehearsals are counted apart from classes. */
 function countWords(told: readonly TaughtClass[]): string {
   const rehearsals = told.filter(({ log }) => log.kind === "rehearsal").length;
   const classes = told.length - rehearsals;
-  const rehearsed = rehearsals > 0 ? ` ${plural(rehearsals, "rehearsal stands", "rehearsals stand")} among them.` : "";
+  const rehearsed = rehearsals > 0 ? ` ${plural(rehearsals, "rehearsal is", "rehearsals are")} listed too.` : "";
   if (classes > 0)
     return `${plural(classes, "class", "classes")} taught${told.length > 1 ? ", the latest first" : ""}.${rehearsed}`;
   if (rehearsals > 0) return `No class taught yet, ${plural(rehearsals, "rehearsal")}.`;
-  return "No class has been told yet: a cue device sends what happened when it is back from the class and the network is there.";
+  return "No class log has arrived yet. A cue device sends one after each class, once it is online.";
 }
 
 interface OneClassProps {
   readonly plan: Plan;
   readonly taught: TaughtClass;
-  /** Item by item at once; the others on asking. */
+  /** Shows it item by item at once; the others on request. */
   readonly open: boolean;
 }
 

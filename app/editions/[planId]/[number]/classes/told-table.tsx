@@ -1,4 +1,4 @@
-/** Planned beside real, a row an item, with a bar for each so that a long one is seen before it is read. */
+/** Planned and real times, one item a row, with a bar for each so that a long one catches the eye. */
 import type { ToldRow } from "#lib/floor/told-class.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import styles from "./classes.module.css";
@@ -20,7 +20,7 @@ export function ToldTable({ rows }: { readonly rows: readonly ToldRow[] }) {
             Work, took
           </th>
           <th scope="col" className={styles.bars}>
-            Work planned above, real below
+            Work: planned above, real below
           </th>
           <th scope="col">Change, work and holds together</th>
         </tr>
