@@ -73,7 +73,7 @@ test("a new password signs the person out everywhere else, and says so before an
   await expect(dialog.getByLabel("New password", { exact: true })).toHaveValue(SECOND);
   await dialog.getByLabel("Current password").fill(FIRST);
   await dialog.getByRole("button", { name: "Change my password" }).click();
-  await expect(dialog.getByRole("status")).toContainText("Your password is new.");
+  await expect(dialog.getByRole("status")).toContainText("Your password is changed");
 
   const ended = elsewhere.getByRole("alert", { name: "The connection has ended" });
   await expect(ended).toContainText("Your session has ended.");
