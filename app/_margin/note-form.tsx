@@ -1,7 +1,7 @@
 "use client";
 /** A note that goes with a step, and the step's button. What was typed stays until the server has taken it. */
 import { type FormEvent, type ReactNode, useId, useRef, useState } from "react";
-import type { Refused, Sent } from "../_parts/send.ts";
+import type { RefusedRequest, Sent } from "../_parts/send.ts";
 import styles from "./margin.module.css";
 
 interface Props {
@@ -12,7 +12,7 @@ interface Props {
   readonly submit: (note: string) => Promise<Sent>;
   readonly onDone: () => void;
   readonly onLeave: () => void;
-  readonly onRefused?: (sent: Refused) => void;
+  readonly onRefused?: (sent: RefusedRequest) => void;
   /** Why the step cannot be taken just now, as ids of what says so; the button then says no. */
   readonly blockedBy?: string;
   readonly children?: ReactNode;

@@ -22,7 +22,7 @@ interface NumberFieldProps {
 }
 
 /** "25:30" is 1530, "25" is 25 minutes; undefined when it is neither. */
-export function parseClock(text: string): number | undefined {
+function parseClock(text: string): number | undefined {
   const match = /^(\d{1,3})(?::([0-5]?\d))?$/.exec(text.trim());
   return match ? Number(match[1]) * 60 + Number(match[2] ?? 0) : undefined;
 }

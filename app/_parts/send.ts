@@ -6,7 +6,7 @@ import * as z from "zod/mini";
 
 export type Method = "GET" | "POST" | "PATCH" | "DELETE" | "PUT";
 
-export interface Refused {
+export interface RefusedRequest {
   readonly ok: false;
   /** Of the HTTP answer; 0 where there was none. */
   readonly status: number;
@@ -15,7 +15,7 @@ export interface Refused {
   readonly message: string;
   readonly details?: unknown;
 }
-export type Sent<T = unknown> = { readonly ok: true; readonly value: T } | Refused;
+export type Sent<T = unknown> = { readonly ok: true; readonly value: T } | RefusedRequest;
 
 /** How it is sent, where that differs from a page of somebody signed in. */
 export interface SendOptions<T> extends Pick<RequestInit, "credentials" | "signal"> {
@@ -24,7 +24,7 @@ export interface SendOptions<T> extends Pick<RequestInit, "credentials" | "signa
   readonly headers?: Readonly<Record<string, string>>;
 }
 
-const NO_ANSWER: Refused = {
+const NO_ANSWER: RefusedRequest = {
   ok: false,
   status: 0,
   code: "no-answer",

@@ -8,7 +8,7 @@ import type * as Y from "yjs";
 import { TextBinding, type TextHost } from "#lib/client/text-binding.ts";
 
 /** A page's session. */
-export interface SharedTextHost extends TextHost {
+interface SharedTextHost extends TextHost {
   /** The page's undo and redo, where it has them: the browser's own undo knows nothing of other people's letters. */
   takeBack?(): void;
   bringBack?(): void;

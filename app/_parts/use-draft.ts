@@ -6,7 +6,7 @@
 import { type KeyboardEvent, useState } from "react";
 import { undoKey } from "#app/_parts/undo-key.ts";
 
-export interface FieldDraft {
+interface FieldDraft {
   /** What the field holds. */
   readonly text: string;
   readonly isOpen: boolean;

@@ -1,5 +1,5 @@
 /** Acts of the desk that are asked about first: what will happen, and both answers. */
-export interface ActWords {
+interface ActWords {
   readonly act: string;
   readonly ask: string;
   readonly sure: string;

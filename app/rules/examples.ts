@@ -7,7 +7,7 @@ import { checkPlan } from "#lib/rules/run.ts";
 import type { AnyRule, Finding } from "#lib/rules/types.ts";
 import { saysSomethingElse } from "./excerpt.ts";
 
-export interface RunExample {
+interface RunExample {
   readonly say: string;
   readonly plan: Plan;
   /** The rule is about what is said. */

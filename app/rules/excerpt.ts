@@ -35,7 +35,7 @@ export interface ExcerptItem {
   /** What is said in it, where the rule is about that. */
   readonly lines: readonly ScriptLine[];
 }
-export interface Excerpt {
+interface Excerpt {
   /** What the example sets for the whole class, where that is not the usual. */
   readonly facts: readonly string[];
   readonly items: readonly ExcerptItem[];

@@ -39,7 +39,7 @@ function valueIn(limit: Limit, stored: unknown): DraftValue | null {
   }
 }
 
-export interface StandardRead {
+interface StandardRead {
   /** Null while a field holds something that the rule cannot use. */
   readonly standard: HouseStandard | null;
   /** By limit name: one sentence. */

@@ -44,7 +44,7 @@ export const emptySpring = (row: number): RoomSpringDraft => ({
   preload: "",
 });
 
-export type DraftRead =
+type DraftRead =
   | { readonly ok: true; readonly name: string; readonly equipment: Equipment }
   | { readonly ok: false; readonly say: string };
 

@@ -11,7 +11,7 @@ import { MirrorBars } from "./mirror-bars.tsx";
 import { SideBars } from "./side-bars.tsx";
 import { UnevenList } from "./uneven-list.tsx";
 
-export interface BalanceViewProps {
+interface BalanceViewProps {
   readonly plan: Plan;
   readonly balance: Balance;
   readonly nameOf: (item: string) => string;

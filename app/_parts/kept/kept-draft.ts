@@ -7,7 +7,7 @@ import type { Move } from "#lib/plan/schema.ts";
 
 const PREFIX = "springline/move-draft/";
 
-export interface KeptDraft {
+interface KeptDraft {
   readonly draft: MoveDraft;
   /** The saved move it started from; null for a new one. */
   readonly base: { readonly move: Move; readonly updatedAt: number } | null;

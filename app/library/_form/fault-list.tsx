@@ -9,7 +9,7 @@ import { RANGE_WORDS, TEMPO_WORDS } from "./part-words.ts";
 const PARTS: Readonly<Record<string, string>> = { ...TEMPO_WORDS, ...RANGE_WORDS };
 
 /** "tempo, out"; "springs, most, light"; "easier, 2". */
-export function faultPlaceWords(place: Place): string {
+function faultPlaceWords(place: Place): string {
   const [top = "", ...rest] = place.split(".");
   const key = MOVE_KEYS.find((known) => known === top);
   const words = rest.flatMap((part) => {

@@ -7,7 +7,7 @@ import { listRooms } from "#server/rooms/manage-rooms.ts";
 import type { Springline } from "#server/springline.ts";
 import { coilWeight } from "../../_parts/coils/coil-weight.ts";
 
-export interface FormSurroundings {
+interface FormSurroundings {
   readonly rooms: readonly StudioRoom[];
   readonly coils: Readonly<Record<string, number>>;
   /** By small letters, with one space between words; the moves offered, but for `id`. */

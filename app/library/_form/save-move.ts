@@ -1,6 +1,6 @@
 /** Sends a move to the server and says what came of it. Client only; never throws. */
 import * as z from "zod/mini";
-import { type Refused, send } from "#app/_parts/send.ts";
+import { type RefusedRequest, send } from "#app/_parts/send.ts";
 import type { Fault } from "#lib/library/faults.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { MoveNow } from "#server/library/change-move.ts";
@@ -27,7 +27,7 @@ export async function saveMove(id: string | null, move: Move, base: number | nul
   return sent.ok ? { kind: "saved", id: sent.value.id ?? id ?? "" } : refusal(sent);
 }
 
-function refusal({ status, code, message, details }: Refused): SaveResult {
+function refusal({ status, code, message, details }: RefusedRequest): SaveResult {
   if (status === 401) return { kind: "signed-out" };
   if (code === "move-changed") return { kind: "changed", say: message, now: details as MoveNow };
   if (code === "bad-move" || code === "name-taken") {

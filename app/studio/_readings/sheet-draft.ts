@@ -51,14 +51,14 @@ export function withRow(draft: SheetDraft): SheetDraft {
 }
 
 /** One typed row: a reading, nothing yet, or what is wrong with it. */
-export type RowRead =
+type RowRead =
   | { readonly kind: "reading"; readonly reading: KeptReading }
   | { readonly kind: "empty" }
   | { readonly kind: "half" }
   | { readonly kind: "wrong"; readonly say: string };
 
 /** `carriageMm`: how far the carriage of the room travels; further out nothing can be read. */
-export function readReadingRow(draft: SheetDraft, row: RowDraft, carriageMm: number): RowRead {
+function readReadingRow(draft: SheetDraft, row: RowDraft, carriageMm: number): RowRead {
   const [travel, force] = [row.travel.trim(), row.force.trim()];
   if (travel === "" && force === "") return { kind: "empty" };
   const [x, f] = [numberOf(travel), numberOf(force)];

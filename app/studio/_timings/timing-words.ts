@@ -23,7 +23,7 @@ export const TIMED_WORDS: readonly (readonly [Timed, string])[] = [
   ["gripChange", "The hands to another place, with no handle held"],
 ];
 
-export interface TypicalChange {
+interface TypicalChange {
   readonly words: string;
   readonly before: Setup;
   readonly after: Setup;

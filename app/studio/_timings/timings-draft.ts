@@ -12,7 +12,7 @@ export const timingsDraftOf = (given: Given | undefined): TimingsDraft =>
     TIMED_WORDS.map(([timed]) => [timed, given?.[timed] === undefined ? "" : String(given[timed])]),
   ) as Record<Timed, string>; // TIMED names every key: see its test
 
-export interface TimingsRead {
+interface TimingsRead {
   /** What can be saved, without what is wrong. */
   readonly given: Given;
   readonly problems: Readonly<Partial<Record<Timed, string>>>;
@@ -41,7 +41,7 @@ function draftAfter(draft: TimingsDraft, was: Given | undefined, is: Given | und
 }
 
 /** What is typed, beside what the room has. */
-export interface TimingsEdit {
+interface TimingsEdit {
   readonly draft: TimingsDraft;
   /** The room's seconds that `draft` is a change of: what was last saved or heard. */
   readonly base: Given | undefined;

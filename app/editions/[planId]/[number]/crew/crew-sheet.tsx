@@ -3,8 +3,8 @@ import { type CrewMove, type CrewRow, crewRows, isQuiet, type Voice } from "#lib
 import { CREW_COLUMNS, crewType } from "#lib/card/crew-type.ts";
 import { clockTime, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
-import { Paper, type SignedProps } from "../print/paper.tsx";
 import paper from "../print/printed-class.module.css";
+import { SignedPaper, type SignedProps } from "../print/signed-paper.tsx";
 import styles from "./crew-sheet.module.css";
 
 const { time, ...others } = CREW_COLUMNS;
@@ -17,7 +17,7 @@ export function PrintedCrewSheet(signed: SignedProps) {
   const { plan, clock, cautions } = card;
   const style = { "--type": `${crewType(rows)}pt` };
   return (
-    <Paper {...signed} title={`Crew sheet: ${card.edition.title}`} className={styles.sheet} style={style}>
+    <SignedPaper {...signed} title={`Crew sheet: ${card.edition.title}`} className={styles.sheet} style={style}>
       <table>
         <Head />
         <tbody>
@@ -35,7 +35,7 @@ export function PrintedCrewSheet(signed: SignedProps) {
         </p>
         <p>{cautions.note.join(" ")}</p>
       </footer>
-    </Paper>
+    </SignedPaper>
   );
 }
 

@@ -4,8 +4,8 @@ import type { Card } from "#lib/card/schema.ts";
 import { type SheetRow, sheetRows } from "#lib/card/sheet.ts";
 import { clockTime, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
-import { Paper, type SignedProps } from "./paper.tsx";
 import styles from "./printed-class.module.css";
+import { SignedPaper, type SignedProps } from "./signed-paper.tsx";
 
 /** Type gets smaller as the class gets fuller, so that one page holds it. */
 function densityOf(rows: number): "open" | "plain" | "tight" | "tightest" {
@@ -19,7 +19,7 @@ export function PrintedClass(signed: SignedProps) {
   const rows = sheetRows(card);
   const { plan, clock, cautions } = card;
   return (
-    <Paper {...signed} title={card.edition.title} density={densityOf(rows.length)}>
+    <SignedPaper {...signed} title={card.edition.title} density={densityOf(rows.length)}>
       <table>
         <thead>
           <tr>
@@ -42,7 +42,7 @@ export function PrintedClass(signed: SignedProps) {
         </tbody>
       </table>
       <Care cautions={cautions} rows={rows} />
-    </Paper>
+    </SignedPaper>
   );
 }
 

@@ -23,7 +23,7 @@ interface PaperProps extends SignedProps {
   readonly children: ReactNode;
 }
 
-export function Paper({ title, density, className = "", style, children, ...signed }: PaperProps) {
+export function SignedPaper({ title, density, className = "", style, children, ...signed }: PaperProps) {
   return (
     <main className={styles.ground}>
       <p className={styles.acts}>
