@@ -4,8 +4,8 @@ import { clockTime, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import styles from "./fit.module.css";
+import { closingWords, costWords } from "./fit-words.ts";
 import { changesAnything, type FitPreview } from "./preview.ts";
-import { closingWords, costWords } from "./words.ts";
 
 export function FitSummary({ plan, preview }: { readonly plan: Plan; readonly preview: FitPreview }) {
   const { before, length, fit } = preview;

@@ -34,7 +34,7 @@ export interface TimeGroup {
   readonly rows: readonly TimeRow[];
 }
 
-export interface TimeBlock {
+interface TimeBlock {
   readonly id: string;
   /** Null above the first heading. */
   readonly title: string | null;

@@ -7,8 +7,8 @@ import { agree, clockTime, plural } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import styles from "./fit.module.css";
+import { helpWords } from "./fit-words.ts";
 import { type FitPreview, rowsOf } from "./preview.ts";
-import { helpWords } from "./words.ts";
 
 interface StoppedProps {
   readonly plan: Plan;

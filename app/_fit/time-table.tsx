@@ -2,8 +2,8 @@
 import { plainNumber, secondsWords, sideWords } from "#lib/plan/format.ts";
 import { BoundsBar } from "./bounds-bar.tsx";
 import styles from "./fit.module.css";
+import { boundsWords, difference, heldWords } from "./fit-words.ts";
 import { type FitPreview, rowsOf, type TimeGroup, type TimeRow } from "./preview.ts";
-import { difference, heldWords, rangeWords } from "./words.ts";
 
 interface TableProps {
   readonly preview: FitPreview;
@@ -106,7 +106,7 @@ function Group({ group, preview, longest, onLock, onGo }: GroupProps) {
         <td className={fits ? styles.wideOnly : undefined}>
           <span className={styles.bounds}>
             <BoundsBar row={row} longest={longest} />
-            <span>{row.locked ? secondsWords(row.from) : rangeWords(row.bounds)}</span>
+            <span>{row.locked ? secondsWords(row.from) : boundsWords(row.bounds)}</span>
           </span>
         </td>
         <td>

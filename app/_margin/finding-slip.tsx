@@ -5,9 +5,9 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { Finding } from "#lib/rules/types.ts";
+import { FixAct } from "./fix-act.tsx";
 import { JumpLinks, jump } from "./jump-links.tsx";
 import styles from "./margin.module.css";
-import { MendAct } from "./mend-act.tsx";
 import { RuleLink } from "./rule-link.tsx";
 import { slipKey } from "./show-slip.ts";
 
@@ -50,7 +50,7 @@ export function FindingSlip({ session, finding, selected, short }: Props) {
       {whole && <p>{finding.message}</p>}
       {whole && (
         <div className={styles.slipActs}>
-          <MendAct session={session} finding={finding} />
+          <FixAct session={session} finding={finding} />
           <JumpLinks session={session} ids={finding.items} />
           <RuleLink finding={finding} />
         </div>

@@ -19,7 +19,7 @@ import { useSlipPlaces } from "./use-slip-places.ts";
 /** What a slip in full usually takes, in pixels: when all of them would not fit beside the class, most are shortened. */
 const USUAL_SLIP_PX = 104;
 
-export interface MarginProps {
+interface MarginProps {
   readonly session: PlanSession;
   /** Where everything stands on the rail; null for a plain list. The margin's top must be the rail's top. */
   readonly placements: RailLayout | null;

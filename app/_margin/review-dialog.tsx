@@ -7,14 +7,14 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { type Sent, send } from "../_parts/post.ts";
 import { NoteForm } from "./note-form.tsx";
-import { type Reading, readingSchema, refusalOf } from "./reading.ts";
-import { ReadingView } from "./reading-view.tsx";
+import { refusalOf, type SignOffReading, signOffReadingSchema } from "./sign-off-reading.ts";
+import { SignOffReadingView } from "./sign-off-reading-view.tsx";
 import { StateDialog } from "./state-dialog.tsx";
 
 type Shown =
   | { readonly t: "asking" }
   | { readonly t: "failed"; readonly message: string }
-  | { readonly t: "read"; readonly reading: Reading };
+  | { readonly t: "read"; readonly reading: SignOffReading };
 type Refused = ReturnType<typeof refusalOf>;
 
 export function ReviewDialog({ session, onClosed }: { readonly session: PlanSession; readonly onClosed: () => void }) {
@@ -42,7 +42,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
       <div ref={top} tabIndex={-1} aria-live="polite">
         {shown.t === "asking" && <p>Reading the plan as the server has it…</p>}
         {shown.t === "failed" && <p className="problem">{shown.message}</p>}
-        {shown.t === "read" && <ReadingView reading={shown.reading} />}
+        {shown.t === "read" && <SignOffReadingView reading={shown.reading} />}
       </div>
       {refused && <RefusedView refused={refused} onReadAgain={again} />}
       {shown.t === "read" && !refused?.changes && (
@@ -59,14 +59,14 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
 
 function shownOf(sent: Sent): Shown {
   if (!sent.ok) return { t: "failed", message: sent.message };
-  const parsed = readingSchema.safeParse(sent.value);
+  const parsed = signOffReadingSchema.safeParse(sent.value);
   if (parsed.success) return { t: "read", reading: parsed.data };
   return { t: "failed", message: "The server's answer could not be read. Reload the page and try again." };
 }
 
 interface SignProps {
   readonly session: PlanSession;
-  readonly reading: Reading;
+  readonly reading: SignOffReading;
   readonly closer: { readonly current: (() => void) | null };
   readonly onRefused: (refused: Refused | null) => void;
 }

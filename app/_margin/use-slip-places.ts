@@ -12,7 +12,7 @@ const GAP_PX = 10;
 const GUESS_PX = 96;
 const HEAD = "head";
 
-export interface SlipPlaces {
+interface SlipPlaces {
   /** Slip id -> top in pixels from the margin's top. */
   readonly places: ReadonlyMap<string, number>;
   readonly height: number;

@@ -5,8 +5,8 @@ import { secondsWords, sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Change } from "#lib/transitions/transitions.ts";
 import styles from "./order.module.css";
+import { movedPlaceWords } from "./order-words.ts";
 import type { OrderLine, OrderList } from "./preview.ts";
-import { placeWords } from "./words.ts";
 
 interface ColumnProps {
   readonly title: string;
@@ -30,7 +30,7 @@ export function OrderColumn({ title, list, plan, seconds, marked = false }: Colu
           <li key={line.item.id} data-moved={line.moved || undefined}>
             {line.item.kind === "move" && <ChangeLine change={line.change} opens={line.opens} />}
             <Name line={line} plan={plan} />
-            {marked && line.moved && <span className={styles.from}>{placeWords(line.other, line.place)}</span>}
+            {marked && line.moved && <span className={styles.from}>{movedPlaceWords(line.other, line.place)}</span>}
           </li>
         ))}
       </ol>

@@ -8,9 +8,9 @@ import type { Plan } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import styles from "./order.module.css";
 import { OrderColumn } from "./order-column.tsx";
+import { OrderSavings } from "./order-savings.tsx";
+import { holdWords, provenWords } from "./order-words.ts";
 import type { OrderPreview } from "./preview.ts";
-import { Saved } from "./saved.tsx";
-import { holdWords, provenWords } from "./words.ts";
 
 interface ViewProps {
   readonly plan: Plan;
@@ -27,10 +27,10 @@ export function OrderView(props: ViewProps) {
   if (moved.length === 0) return <NothingBetter {...props} />;
   return (
     <>
-      <Saved preview={preview}>
+      <OrderSavings preview={preview}>
         <p>{provenWords(order.proven)}</p>
         <Planned {...props} />
-      </Saved>
+      </OrderSavings>
       <div className={styles.orders}>
         <OrderColumn title="As it stands" list={present} plan={plan} seconds={order.before} />
         <OrderColumn title="With fewer set-ups" list={better} plan={plan} seconds={order.after} marked />

@@ -42,10 +42,10 @@ export interface OrderPreview {
   readonly clock: { readonly before: number; readonly after: number };
   /** Move items that a planned change leads into, and into which another change would lead afterwards. */
   readonly planned: readonly MoveItem[];
-  readonly findings: Findings;
+  readonly findings: FindingsCompared;
 }
 
-export interface Findings {
+interface FindingsCompared {
   readonly before: number;
   readonly after: number;
   readonly added: readonly Finding[];
@@ -53,19 +53,19 @@ export interface Findings {
 }
 
 /** `free`: the planned times of changes that become others are dropped, so that their estimates count. */
-export interface Choice {
+export interface OrderChoice {
   readonly heading: string;
   readonly free: boolean;
 }
 
-export interface Solved {
+export interface SolvedBlock {
   readonly order: BlockOrder;
   /** Estimated seconds of the best order if nothing held any item; null where nothing does, or it is the same. */
   readonly unheld: number | null;
 }
 
 /** The costly part: up to some tenths of a second. Depends on no more than `solvedFrom` says. */
-export function solveBlock(plan: Plan, heading: string): Solved {
+export function solveBlock(plan: Plan, heading: string): SolvedBlock {
   const order = bestOrder(plan, heading);
   return { order, unheld: order.ok ? unheldSeconds(plan, heading, order) : null };
 }
@@ -80,8 +80,8 @@ export function solvedFrom({ equipment, moves, items }: Plan, heading: string): 
   return JSON.stringify([heading, setups, equipment, moves]);
 }
 
-export function orderPreview(plan: Plan, order: FoundOrder, { heading, free }: Choice): OrderPreview {
-  const ordered = inOrder(plan, heading, order.items);
+export function orderPreview(plan: Plan, order: FoundOrder, { heading, free }: OrderChoice): OrderPreview {
+  const ordered = planInOrder(plan, heading, order.items);
   const planned = staleTimes(plan, ordered);
   const after = free ? withoutPlanned(ordered, planned) : ordered;
   const block = blockAround(plan, heading)?.items ?? [];
@@ -101,7 +101,7 @@ export function orderPreview(plan: Plan, order: FoundOrder, { heading, free }: C
 }
 
 /** The plan with the block in this order; everything else stands where it stood. */
-export function inOrder(plan: Plan, heading: string, ids: readonly string[]): Plan {
+export function planInOrder(plan: Plan, heading: string, ids: readonly string[]): Plan {
   const byId = new Map(plan.items.map((item) => [item.id, item]));
   const block = new Set(ids);
   const at = plan.items.findIndex((item) => item.id === heading) + 1;
@@ -157,7 +157,7 @@ function listOf(plan: Plan, heading: string, { was, is, moved, here }: Orders): 
   return { lines, next: next && { item: next, change: changes.get(next.id) ?? NO_CHANGE } };
 }
 
-function compare(before: readonly Finding[], after: readonly Finding[]): Findings {
+function compare(before: readonly Finding[], after: readonly Finding[]): FindingsCompared {
   const key = (finding: Finding): string => finding.key ?? `${finding.rule}:${finding.message}`;
   const [was, is] = [new Set(before.map(key)), new Set(after.map(key))];
   return {

@@ -6,14 +6,21 @@ import { readPlan } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";
 import { setItemField } from "#lib/doc/write.ts";
 import { plural, secondsWords } from "#lib/plan/format.ts";
-import { type Choice, type OrderPreview, orderPreview, type Solved, solveBlock, solvedFrom } from "./preview.ts";
+import {
+  type OrderChoice,
+  type OrderPreview,
+  orderPreview,
+  type SolvedBlock,
+  solveBlock,
+  solvedFrom,
+} from "./preview.ts";
 
 /** Everything a preview shows, as text. */
 export const shownIn = (preview: OrderPreview | null): string => JSON.stringify(preview);
 
-interface Shown extends Choice {
+interface Shown extends OrderChoice {
   readonly shown: string;
-  readonly solved: Solved;
+  readonly solved: SolvedBlock;
   /** What `solved` was worked out from. */
   readonly from: string;
 }

@@ -10,7 +10,7 @@ import { useSnapshot } from "#app/_session/use-session.ts";
 import type { Answer } from "#lib/paste/answers.ts";
 import { Foot } from "./foot.tsx";
 import styles from "./paste.module.css";
-import { Preview } from "./preview.tsx";
+import { PastePreview } from "./paste-preview.tsx";
 import { putIn } from "./put-in.ts";
 import { Source } from "./source.tsx";
 import { usePaste } from "./use-paste.ts";
@@ -67,7 +67,7 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
           {paste.reading.say}
         </p>
       )}
-      <Preview paste={paste} answer={answer} />
+      <PastePreview paste={paste} answer={answer} />
       <Foot
         paste={paste}
         now={snap.total}

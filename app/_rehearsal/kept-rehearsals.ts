@@ -11,7 +11,7 @@ import { rehearsalKey } from "../_parts/kept/rehearsal-keys.ts";
 const MOST = 5;
 
 const keptSchema = z.array(z.object({ id: z.string(), at: z.number(), rehearsed: rehearsedSchema }));
-export interface OwnRehearsal {
+interface OwnRehearsal {
   readonly id: string;
   /** ms since the epoch, by this device's clock. */
   readonly at: number;

@@ -5,7 +5,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { type Rehearsed, rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
 import { ownRehearsals } from "./kept-rehearsals.ts";
 
-export interface Rehearsal {
+interface Rehearsal {
   readonly id: string;
   /** ms since the epoch. */
   readonly at: number;

@@ -18,7 +18,7 @@ import { drawCaret } from "./caret.ts";
 import type { FactsBox } from "./facts-box.ts";
 import { fieldView, lineView } from "./line-view.ts";
 
-export interface EditorWants {
+interface EditorWants {
   readonly element: HTMLElement;
   readonly session: PlanSession;
   readonly fragment: Y.XmlFragment;

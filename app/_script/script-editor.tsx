@@ -14,7 +14,7 @@ import { itemById } from "#lib/plan/lookup.ts";
 import { lateScript } from "./late-script.ts";
 import { PlainScript, ScriptLines } from "./plain-script.tsx";
 
-export interface ScriptEditorProps {
+interface ScriptEditorProps {
   readonly session: PlanSession;
   readonly itemId: string;
   readonly readOnly: boolean;

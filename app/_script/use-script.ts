@@ -22,7 +22,7 @@ export interface ScriptNow {
 }
 const NOTHING: ScriptNow = { kind: null, hasWords: false, offer: null };
 
-export interface ScriptWants {
+interface ScriptWants {
   readonly session: PlanSession;
   readonly snapshot: SessionSnapshot;
   readonly item: MoveItem;
@@ -31,7 +31,7 @@ export interface ScriptWants {
   readonly readOnly: boolean;
 }
 
-export interface Script {
+interface Script {
   readonly place: RefObject<HTMLDivElement | null>;
   readonly editor: Editor | null;
   readonly now: ScriptNow;

@@ -19,7 +19,7 @@ import { useCalls } from "../_parts/calls.ts";
 import { Coming } from "../_parts/coming.tsx";
 import { Doing } from "../_parts/doing.tsx";
 import { FitText } from "../_parts/fit-text.tsx";
-import type { Running } from "../_parts/kept.ts";
+import type { KeptClass } from "../_parts/kept.ts";
 import { KeyTable } from "../_parts/key-table.tsx";
 import { useEscape, useFloorKeys } from "../_parts/keys.ts";
 import { useClass } from "../_parts/use-class.ts";
@@ -34,7 +34,7 @@ import { useSheet } from "./use-sheet.ts";
 interface Props {
   readonly card: Card;
   readonly envelope: CardEnvelope;
-  readonly running: Running | null;
+  readonly running: KeptClass | null;
   /** Set when its edition was taken out of use meanwhile: the class is not stopped. */
   readonly withdrawn: WithdrawnCard | undefined;
   readonly settings: Settings;

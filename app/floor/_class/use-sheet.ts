@@ -3,21 +3,21 @@ import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { CLOSED_WORDS, SHEET_UNTOUCHED_MS, type SheetClosing, sheetCloses, sheetMoment } from "#lib/floor/sheet.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 
-export type Sheet = "on-time" | "help";
+type ClassSheet = "on-time" | "help";
 
 const TOUCHES = ["pointerdown", "keydown", "wheel", "touchmove"] as const;
 /** How long it is said that it closed; the next touch ends it too. */
 const SAID_MS = 8000;
 
-export interface OpenSheet {
-  readonly sheet: Sheet | null;
+interface OpenSheet {
+  readonly sheet: ClassSheet | null;
   /** That it closed by itself, in words, for a while; else null. */
   readonly closed: string | null;
-  set(sheet: Sheet | null): void;
+  set(sheet: ClassSheet | null): void;
 }
 
 export function useSheet(view: FloorView): OpenSheet {
-  const [sheet, setSheet] = useState<Sheet | null>(null);
+  const [sheet, setSheet] = useState<ClassSheet | null>(null);
   const [closed, setClosed] = useState<string | null>(null);
   const moment = sheetMoment(view);
   const was = useRef(moment);

@@ -3,11 +3,11 @@
 import { useState } from "react";
 import { type FollowerView, SCREEN_VIEWS } from "#lib/line/wire.ts";
 import { REFUSAL_WORDS, VIEW_WORDS } from "#lib/line/words.ts";
+import { hourMinute, hourMinuteSecond } from "../_parts/time-words.ts";
 import styles from "./follow.module.css";
 import { isLeaderGone, leadsElsewhere } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";
 import { useSecond } from "./use-second.ts";
-import { hourMinute, hourMinuteSecond } from "./when.ts";
 
 interface Props {
   readonly line: FloorLine;

@@ -8,7 +8,7 @@ import { unconfirmed } from "#lib/line/confirmed.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 import type { FollowerView } from "#lib/line/wire.ts";
 import { VIEW_WORDS } from "#lib/line/words.ts";
-import type { Pairing, Running } from "../_parts/kept.ts";
+import type { KeptClass, Pairing } from "../_parts/kept.ts";
 import { bothClocks } from "../_parts/use-class.ts";
 import type { Settings } from "../_parts/use-settings.ts";
 import type { ShelfState } from "../_parts/use-shelf.ts";
@@ -25,7 +25,7 @@ interface Props {
   readonly shelf: ShelfState;
   readonly settings: Settings;
   /** This screen leads from here: the class goes on on it. */
-  onTakeOn(card: Card, running: Running): void;
+  onTakeOn(card: Card, running: KeptClass): void;
   onLeave(): void;
 }
 
@@ -78,7 +78,7 @@ export function FollowScreen({ line, pairing, shelf, settings, onTakeOn, onLeave
 }
 
 /** The class as this device would have kept it, had it run here from the start. */
-const taken = (link: LineLink, { log, session }: LineClass, envelope: Running["envelope"]): Running => ({
+const taken = (link: LineLink, { log, session }: LineClass, envelope: KeptClass["envelope"]): KeptClass => ({
   envelope,
   log: link.toLocal(log),
   anchor: bothClocks(),

@@ -2,11 +2,11 @@
 /** On the coach's own screen: somebody asks to lead, or another screen does and this class runs on here alone. */
 import { REFUSAL_WORDS } from "#lib/line/words.ts";
 import live from "../_class/live-class.module.css";
+import { hourMinute } from "../_parts/time-words.ts";
 import styles from "./line.module.css";
 import { isLeaderGone, type Lead } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";
 import { useSecond } from "./use-second.ts";
-import { hourMinute } from "./when.ts";
 
 interface Props {
   readonly line: FloorLine;

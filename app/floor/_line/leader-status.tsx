@@ -1,7 +1,7 @@
 /** Beside the class's title on the screen that leads it: how many follow, who was lost, whether the line is there. */
 import { followWords } from "#lib/line/words.ts";
+import { hourMinuteSecond } from "../_parts/time-words.ts";
 import type { FloorLine } from "./use-line.ts";
-import { hourMinuteSecond } from "./when.ts";
 
 export function LeaderStatus({ line: { state } }: { line: FloorLine }) {
   const { line, you, contact, heardAt } = state;

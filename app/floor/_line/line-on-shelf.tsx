@@ -1,11 +1,11 @@
 "use client";
+import { hourMinute } from "../_parts/time-words.ts";
 /** On the shelf: who leads a class in this room now, following it, and what this screen is for. */
 import type { Settings } from "../_parts/use-settings.ts";
 import styles from "./line.module.css";
 import { ScreenChoice } from "./screen-choice.tsx";
 import { leadsElsewhere } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";
-import { hourMinute } from "./when.ts";
 
 interface Props {
   readonly line: FloorLine;

@@ -6,7 +6,7 @@ import type { LineLink } from "#lib/client/line-link.ts";
 import { type FloorNow, floorNow, floorView, positionAt } from "#lib/floor/now.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import type { LineClass } from "#lib/line/messages.ts";
-import { LOOK_MS, shownAt } from "../_parts/shown.ts";
+import { REDRAW_CHECK_MS, shownAt } from "../_parts/redraw.ts";
 import type { ShelfState } from "../_parts/use-shelf.ts";
 
 export interface Followed {
@@ -28,7 +28,7 @@ export function useFollowed(card: Card, link: LineLink, { log }: LineClass): Fol
       setAt(now);
     };
     look();
-    const tick = setInterval(look, LOOK_MS);
+    const tick = setInterval(look, REDRAW_CHECK_MS);
     document.addEventListener("visibilitychange", look);
     return () => {
       clearInterval(tick);
@@ -38,7 +38,7 @@ export function useFollowed(card: Card, link: LineLink, { log }: LineClass): Fol
   return { view: floorView(card, log, at), now: floorNow(card, log), position: positionAt(card, log, at).position };
 }
 
-export interface FollowedCard {
+interface FollowedCard {
   readonly card: Card;
   readonly envelope: CardEnvelope;
 }

@@ -7,9 +7,9 @@ import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { type WithdrawnCard, withdrawnOf } from "#lib/floor/keep-cards.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import type { Pairing } from "../_parts/kept.ts";
+import { agoWords, slotWords } from "../_parts/time-words.ts";
 import { type ClassLogs, logsWords } from "../_parts/use-class-logs.ts";
 import type { ShelfState } from "../_parts/use-shelf.ts";
-import { agoWords, slotWords } from "../_parts/when.ts";
 import { type Worker, workerWords } from "../_parts/worker-state.ts";
 import styles from "./card-shelf.module.css";
 

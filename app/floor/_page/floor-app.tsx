@@ -5,7 +5,7 @@ import { verifyCard } from "#lib/card/verify-card.ts";
 import { withdrawnOf } from "#lib/floor/keep-cards.ts";
 import { LineOnShelf } from "../_line/line-on-shelf.tsx";
 import { useLine } from "../_line/use-line.ts";
-import { kept, type Running, type RunningRehearsal } from "../_parts/kept.ts";
+import { type KeptCardRehearsal, type KeptClass, kept } from "../_parts/kept.ts";
 import { useClassLogs } from "../_parts/use-class-logs.ts";
 import { useSettings } from "../_parts/use-settings.ts";
 import { type ShelfState, useShelf } from "../_parts/use-shelf.ts";
@@ -25,8 +25,8 @@ type Screen =
   | { readonly kind: "shelf" }
   | { readonly kind: "follow" }
   | ({ readonly kind: "ready" } & Chosen)
-  | ({ readonly kind: "live"; readonly running: Running | null } & Chosen)
-  | ({ readonly kind: "rehearsal"; readonly running: RunningRehearsal | null } & Chosen);
+  | ({ readonly kind: "live"; readonly running: KeptClass | null } & Chosen)
+  | ({ readonly kind: "rehearsal"; readonly running: KeptCardRehearsal | null } & Chosen);
 
 export function FloorApp() {
   const shelf = useShelf();

@@ -2,10 +2,10 @@
 import { useEffect, useRef } from "react";
 import type { FloorView } from "#lib/floor/view.ts";
 
-export type Call = "heads-up" | "count" | "change";
+type FloorCall = "heads-up" | "count" | "change";
 
 /** Hz and seconds of each tone after the other. Our own choice: far apart, and short enough not to cover a voice. */
-const TONES: Readonly<Record<Call, readonly (readonly [number, number])[]>> = {
+const TONES: Readonly<Record<FloorCall, readonly (readonly [number, number])[]>> = {
   "heads-up": [
     [660, 0.12],
     [880, 0.16],
@@ -13,7 +13,7 @@ const TONES: Readonly<Record<Call, readonly (readonly [number, number])[]>> = {
   count: [[880, 0.08]],
   change: [[1320, 0.35]],
 };
-const SHAKES: Readonly<Record<Call, number[]>> = { "heads-up": [80, 60, 80], count: [40], change: [250] };
+const SHAKES: Readonly<Record<FloorCall, number[]>> = { "heads-up": [80, 60, 80], count: [40], change: [250] };
 const LOUDNESS = 0.25;
 
 let audio: AudioContext | undefined;
@@ -24,7 +24,7 @@ export function wakeSound(): void {
   audio.resume().catch(() => undefined);
 }
 
-export function soundCall(call: Call): void {
+export function soundCall(call: FloorCall): void {
   if (audio?.state !== "running") return;
   let at = audio.currentTime;
   for (const [hertz, seconds] of TONES[call]) {
@@ -42,11 +42,11 @@ export function soundCall(call: Call): void {
   }
 }
 
-export const shakeCall = (call: Call): boolean => "vibrate" in navigator && navigator.vibrate(SHAKES[call]);
+export const shakeCall = (call: FloorCall): boolean => "vibrate" in navigator && navigator.vibrate(SHAKES[call]);
 export const canShake = (): boolean => typeof navigator !== "undefined" && "vibrate" in navigator;
 
 /** The call that a moment makes, having shown another one before. */
-function callOf(was: FloorView, is: FloorView): Call | null {
+function callOf(was: FloorView, is: FloorView): FloorCall | null {
   if (is.held || is.phase === "waiting") return null;
   if (was.phase !== is.phase || was.item?.id !== is.item?.id) return "change";
   if (is.countIn !== null && is.countIn !== was.countIn) return "count";

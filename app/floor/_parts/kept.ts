@@ -27,7 +27,7 @@ export interface Shelf {
   readonly refreshedAt: number;
 }
 /** The class in progress, so that a page that is opened again goes on with it. */
-export interface Running {
+export interface KeptClass {
   /** The card it runs from, whatever arrives on the shelf meanwhile. */
   readonly envelope: CardEnvelope;
   readonly log: readonly FloorEvent[];
@@ -36,15 +36,15 @@ export interface Running {
   readonly sessionId?: string;
 }
 /** The rehearsal in progress, likewise. */
-export interface RunningRehearsal {
+export interface KeptCardRehearsal {
   readonly envelope: CardEnvelope;
   readonly kept: KeptRehearsal;
 }
 interface Kept {
   pairing: Pairing;
   shelf: Shelf;
-  running: Running;
-  rehearsing: RunningRehearsal;
+  running: KeptClass;
+  rehearsing: KeptCardRehearsal;
   settings: FloorSettings;
 }
 

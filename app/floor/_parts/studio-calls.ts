@@ -3,7 +3,7 @@ import * as z from "zod/mini";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { Pairing } from "./kept.ts";
 
-export type Answer<T> =
+type StudioAnswer<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly code: string; readonly message: string };
 
@@ -29,32 +29,32 @@ const cardsSchema = z.object({
   serverTime: z.number(),
 });
 const errorSchema = z.object({ error: z.object({ code: z.string(), message: z.string() }) });
-export type RoomCards = z.infer<typeof cardsSchema>;
+type FetchedCards = z.infer<typeof cardsSchema>;
 
 const NO_NETWORK = "The studio cannot be reached. What is kept on this device works without it.";
 const STRANGE = "The studio's answer could not be read. Reload this page when the network is there.";
 const WAIT_MS = 10_000;
 
-export const pair = (code: string): Promise<Answer<Pairing>> =>
+export const pair = (code: string): Promise<StudioAnswer<Pairing>> =>
   ask("/api/devices/pair", pairingSchema, {
     method: "POST",
     headers: { "content-type": "application/json" },
     body: JSON.stringify({ code }),
   });
 
-export const fetchCards = (token: string): Promise<Answer<RoomCards>> =>
+export const fetchCards = (token: string): Promise<StudioAnswer<FetchedCards>> =>
   ask("/api/devices/cards", cardsSchema, { headers: { authorization: `Bearer ${token}` } });
 
 const takenSchema = z.object({ sessionId: z.string() });
 
-export const sendLog = (token: string, log: ClassLog): Promise<Answer<{ sessionId: string }>> =>
+export const sendLog = (token: string, log: ClassLog): Promise<StudioAnswer<{ sessionId: string }>> =>
   ask("/api/devices/logs", takenSchema, {
     method: "POST",
     headers: { "content-type": "application/json", authorization: `Bearer ${token}` },
     body: JSON.stringify(log),
   });
 
-async function ask<T>(path: string, schema: z.ZodMiniType<T>, init: RequestInit): Promise<Answer<T>> {
+async function ask<T>(path: string, schema: z.ZodMiniType<T>, init: RequestInit): Promise<StudioAnswer<T>> {
   let body: unknown;
   try {
     // No cookie goes along: a device is a device, whoever is signed in on the same browser.

@@ -12,14 +12,14 @@ import { floorView } from "#lib/floor/now.ts";
 import { type Undoable, undoableAt } from "#lib/floor/undo.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { type WayId, type Ways, wayEvent, waysAt } from "#lib/floor/ways.ts";
-import { keep, keepLog, letGo, type Running } from "./kept.ts";
-import { LOOK_MS, shownAt } from "./shown.ts";
+import { type KeptClass, keep, keepLog, letGo } from "./kept.ts";
+import { REDRAW_CHECK_MS, shownAt } from "./redraw.ts";
 import { newSessionId } from "./use-class-logs.ts";
 
 /** The anchor of the clock is written again this often, so that only the time a page was away is read off the wall clock. */
 const KEEP_MS = 5000;
 
-export type Act = Exclude<PlainAct, "undo">;
+type Act = Exclude<PlainAct, "undo">;
 
 export interface RunningClass {
   /** Events in ms of the browser's forward-only clock, and the session they are of. */
@@ -51,10 +51,10 @@ export interface RunningClass {
 export const bothClocks = () => ({ mono: performance.now(), wall: Date.now() });
 
 /** The log a class begins with: its start now, or where it was when the page went away. */
-const firstLog = (running: Running | null): FloorLog =>
+const firstLog = (running: KeptClass | null): FloorLog =>
   running ? rebaseLog(running.log, running.anchor, bothClocks()) : [{ type: "start", at: performance.now() }];
 
-export function useClass(card: Card, envelope: CardEnvelope, running: Running | null): RunningClass {
+export function useClass(card: Card, envelope: CardEnvelope, running: KeptClass | null): RunningClass {
   const [log, setLog] = useState<FloorLog>(() => firstLog(running));
   const [now, setNow] = useState(() => performance.now());
   const [sleptSeconds, setSlept] = useState(0);
@@ -97,7 +97,7 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
       shown.current = shows;
       setNow(is.mono);
     };
-    const tick = setInterval(look, LOOK_MS);
+    const tick = setInterval(look, REDRAW_CHECK_MS);
     // A throttled tab ticks once a second or less: it is right the moment it is looked at again.
     document.addEventListener("visibilitychange", look);
     const keeping = setInterval(() => {

@@ -3,7 +3,7 @@
 import { useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
-import { keep, keepLog, letGo, type RunningRehearsal } from "../_parts/kept.ts";
+import { type KeptCardRehearsal, keep, keepLog, letGo } from "../_parts/kept.ts";
 import type { Settings } from "../_parts/use-settings.ts";
 import { RehearsalDone } from "./rehearsal-done.tsx";
 import { RehearsalScreen } from "./rehearsal-screen.tsx";
@@ -11,7 +11,7 @@ import { RehearsalScreen } from "./rehearsal-screen.tsx";
 interface Props {
   readonly card: Card;
   readonly envelope: CardEnvelope;
-  readonly running: RunningRehearsal | null;
+  readonly running: KeptCardRehearsal | null;
   readonly settings: Settings;
   onLeave(): void;
 }

@@ -19,7 +19,7 @@ import { useFloorKeys } from "../_parts/keys.ts";
 import type { Settings } from "../_parts/use-settings.ts";
 import styles from "./rehearsal.module.css";
 import { RehearsalTargets } from "./rehearsal-targets.tsx";
-import { type LiveRehearsal, useRehearsal } from "./use-rehearsal.ts";
+import { type RunningRehearsal, useRehearsal } from "./use-rehearsal.ts";
 
 interface Props {
   readonly card: Card;
@@ -87,7 +87,7 @@ export function RehearsalScreen({ card, of, settings, resumed, keep, onDone }: P
 }
 
 /** Hands over what it was, once, when it is over. */
-function useTold(run: LiveRehearsal, onDone: (told: ClassLog) => void): void {
+function useTold(run: RunningRehearsal, onDone: (told: ClassLog) => void): void {
   const latest = useRef({ run, onDone });
   latest.current = { run, onDone };
   const handed = useRef(false);
@@ -100,7 +100,7 @@ function useTold(run: LiveRehearsal, onDone: (told: ClassLog) => void): void {
   }, [over]);
 }
 
-function lineWords({ line, meaning }: LiveRehearsal): string {
+function lineWords({ line, meaning }: RunningRehearsal): string {
   if (line) return line.now ? line.beat.text : `next: ${line.beat.text}`;
   return meaning.kind === "set-up" ? "Set up; tap when it is done." : "";
 }

@@ -5,7 +5,7 @@ import type { Meaning } from "#lib/floor/rehearsal.ts";
 import live from "../_class/live-class.module.css";
 import { useAsked } from "../_parts/use-asked.ts";
 import styles from "./rehearsal.module.css";
-import type { LiveRehearsal } from "./use-rehearsal.ts";
+import type { RunningRehearsal } from "./use-rehearsal.ts";
 
 const TAP_WORDS: Readonly<Record<Meaning["kind"], string>> = {
   said: "said",
@@ -14,7 +14,7 @@ const TAP_WORDS: Readonly<Record<Meaning["kind"], string>> = {
   nothing: "nothing to say now",
 };
 
-export function RehearsalTargets({ run }: { readonly run: LiveRehearsal }) {
+export function RehearsalTargets({ run }: { readonly run: RunningRehearsal }) {
   const [ending, askToEnd] = useAsked();
   const { held } = run.view;
   /** A target that was touched must not keep the focus: the next key is a tap. */

@@ -28,7 +28,7 @@ import { newSessionId } from "../_parts/use-class-logs.ts";
 
 const TICK_MS = 100;
 
-export interface LiveRehearsal {
+export interface RunningRehearsal {
   readonly view: FloorView;
   readonly meaning: Meaning;
   /** The line to say now; else the one that comes next in this step. */
@@ -62,7 +62,7 @@ export function useRehearsal(
   card: Card,
   resumed: KeptRehearsal | null,
   keep: (rehearsal: KeptRehearsal) => void,
-): LiveRehearsal {
+): RunningRehearsal {
   const [rehearsing, setRehearsing] = useState(() => firstOf(resumed));
   const [now, setNow] = useState(() => performance.now());
   const [sessionId] = useState(() => resumed?.sessionId ?? newSessionId());
@@ -124,7 +124,7 @@ export function useRehearsal(
   };
 }
 
-function lineOf(card: Card, meaning: Meaning): LiveRehearsal["line"] {
+function lineOf(card: Card, meaning: Meaning): RunningRehearsal["line"] {
   if (meaning.kind !== "said" && meaning.kind !== "said-early") return null;
   const beat = beatsOf(card)[meaning.beat];
   return beat ? { beat, now: meaning.kind === "said" } : null;

@@ -1,7 +1,7 @@
 /** What Fit to length shows: pairs together, what is kept and why, its words; and taking writes nothing but what changes. */
 import { describe, expect, test } from "vitest";
+import { closingWords, costWords, difference, heldWords, helpWords } from "#app/_fit/fit-words.ts";
 import { changesAnything, fitPreview, rowsOf } from "#app/_fit/preview.ts";
-import { closingWords, costWords, difference, heldWords, helpWords } from "#app/_fit/words.ts";
 import { againstLength } from "#lib/clock/length-words.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";

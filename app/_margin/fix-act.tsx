@@ -17,7 +17,7 @@ import { type Mend, type MendChange, mendFor } from "#lib/rules/mend.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import styles from "./margin.module.css";
 
-export function MendAct({ session, finding }: { readonly session: PlanSession; readonly finding: Finding }) {
+export function FixAct({ session, finding }: { readonly session: PlanSession; readonly finding: Finding }) {
   const { plan, rights } = useSnapshot(session);
   const mend = rights.writes ? mendFor(plan, finding) : null;
   if (mend === null) return null;

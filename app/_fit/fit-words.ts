@@ -39,11 +39,11 @@ export function closingWords({ fit, closing, grid }: FitPreview): string {
 /** Why a row does not change, or that it had to leave its bounds; empty for one that is free. */
 export function heldWords(row: TimeRow): string {
   if (row.locked) return "kept";
-  if (row.outside) return `as its other side, out of its own ${rangeWords(row.bounds)}`;
+  if (row.outside) return `as its other side, out of its own ${boundsWords(row.bounds)}`;
   return row.follows ? "as its other side" : "";
 }
 
-export const rangeWords = ([low, high]: readonly [number, number]): string => secondsRange(low, high);
+export const boundsWords = ([low, high]: readonly [number, number]): string => secondsRange(low, high);
 
 /** One offer as a sentence. */
 export function helpWords(plan: Plan, help: Help): string {
@@ -53,7 +53,7 @@ export function helpWords(plan: Plan, help: Help): string {
         ? `Do not keep the time of ${namesOf(plan, help.items)}.`
         : `Do not keep the times of ${namesOf(plan, help.items)}.`;
     case "range":
-      return `A wider range for ${namesOf(plan, help.items)}: ${rangeWords(help.to)} instead of ${rangeWords(help.from)}.`;
+      return `A wider range for ${namesOf(plan, help.items)}: ${boundsWords(help.to)} instead of ${boundsWords(help.from)}.`;
     case "moves":
       return help.count === 1
         ? "Add about one more move of a minute."

@@ -25,7 +25,7 @@ const KINDS: readonly { readonly value: RowKind; readonly label: string }[] = [
   { value: "heading", label: "a heading" },
 ];
 
-export function Editor({ row, context, answer }: EditorProps) {
+export function RowEditor({ row, context, answer }: EditorProps) {
   const { kind } = row;
   const shown = kind === "other-side" ? "move" : (kind ?? "move");
   const move = row.move === undefined ? undefined : context.moves[row.move];

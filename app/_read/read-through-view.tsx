@@ -22,14 +22,14 @@ import styles from "./read.module.css";
 import { Part } from "./read-part.tsx";
 import { type ReadActs, useReading } from "./use-reading.ts";
 
-export interface ReadThroughProps extends ReadActs {
+interface ReadThroughViewProps extends ReadActs {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   /** An item was chosen here: on a small screen its panel opens. */
   readonly onPick: (id: string) => void;
 }
 
-export function ReadThrough(props: ReadThroughProps) {
+export function ReadThroughView(props: ReadThroughViewProps) {
   const { session, snap, onPick } = props;
   const { plan, track, selectedId } = useDeferredValue(snap);
   const text = useText(plan, track);

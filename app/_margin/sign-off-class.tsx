@@ -11,7 +11,7 @@ import { clockTime, plainNumber, springWords, tagWords } from "#lib/plan/format.
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./margin.module.css";
 
-export function ReadingClass({ plan }: { readonly plan: Plan }) {
+export function SignOffClass({ plan }: { readonly plan: Plan }) {
   const { rows, total } = classClock(plan);
   const { openingSeconds, closingSeconds } = { ...PLAN_DEFAULTS, ...plan };
   const { expected = [] } = plan;

@@ -18,7 +18,7 @@ const KINDS: readonly { readonly words: string; readonly actions: readonly Actio
   { words: "changes of grip", actions: ["gripChange"] },
 ];
 
-export interface KindRow {
+interface KindRow {
   readonly words: string;
   readonly before: number;
   readonly after: number;
@@ -60,7 +60,7 @@ export function savedWords({ before, after }: { readonly before: number; readonl
 }
 
 /** "from 5th to 2nd place". */
-export const placeWords = (from: number, to: number): string => `from ${ordinal(from)} to ${ordinal(to)} place`;
+export const movedPlaceWords = (from: number, to: number): string => `from ${ordinal(from)} to ${ordinal(to)} place`;
 
 export function ordinal(n: number): string {
   const teens = n % 100 >= 11 && n % 100 <= 13;

@@ -5,7 +5,7 @@ import { floorView } from "#lib/floor/now.ts";
 import { latenessWords } from "#lib/floor/words.ts";
 
 /** A second is shown at most this late: several screens are to change together, and 100 ms are seen. */
-export const LOOK_MS = 20;
+export const REDRAW_CHECK_MS = 20;
 
 /** All that a screen shows of a moment: the page is drawn again only when this changes, some twice a second. */
 export function shownAt(card: Card, log: FloorLog, now: number): string {

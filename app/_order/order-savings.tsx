@@ -2,8 +2,8 @@
 import type { ReactNode } from "react";
 import { plural, secondsWords } from "#lib/plan/format.ts";
 import styles from "./order.module.css";
+import { kindRows, savedWords } from "./order-words.ts";
 import type { OrderPreview } from "./preview.ts";
-import { kindRows, savedWords } from "./words.ts";
 
 interface SavedProps {
   readonly preview: OrderPreview;
@@ -11,7 +11,7 @@ interface SavedProps {
   readonly children: ReactNode;
 }
 
-export function Saved({ preview: { order, moved }, children }: SavedProps) {
+export function OrderSavings({ preview: { order, moved }, children }: SavedProps) {
   const rows = kindRows(order);
   return (
     <div className={styles.saved}>

@@ -3,10 +3,10 @@ import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { FindingList } from "../_parts/finding-list.tsx";
 import { FromFileView } from "./from-file-view.tsx";
 import styles from "./margin.module.css";
-import type { Reading } from "./reading.ts";
-import { ReadingClass } from "./reading-class.tsx";
+import { SignOffClass } from "./sign-off-class.tsx";
+import type { SignOffReading } from "./sign-off-reading.ts";
 
-export function ReadingView({ reading }: { readonly reading: Reading }) {
+export function SignOffReadingView({ reading }: { readonly reading: SignOffReading }) {
   const { plan, findings, blockers, changedSince, fromFile } = reading;
   return (
     <div className={styles.dialog}>
@@ -31,7 +31,7 @@ export function ReadingView({ reading }: { readonly reading: Reading }) {
         </div>
       )}
       <FromFileView fromFile={fromFile} />
-      {plan && <ReadingClass plan={plan} />}
+      {plan && <SignOffClass plan={plan} />}
       {(["must", "look", "info"] as const).map((level) => {
         const own = findings.filter((f) => f.level === level);
         if (own.length === 0) return null;

@@ -10,9 +10,9 @@ import { typedParts } from "#lib/paste/typed-parts.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { Doubts } from "./doubts.tsx";
-import { Editor } from "./editor.tsx";
 import styles from "./paste.module.css";
-import { StateMark } from "./state-mark.tsx";
+import { RowEditor } from "./row-editor.tsx";
+import { RowStateMark } from "./row-state-mark.tsx";
 
 interface RowProps {
   readonly row: Judged;
@@ -21,7 +21,10 @@ interface RowProps {
 }
 
 /** Drawn again only when something about it differs: a list may have hundreds of rows. */
-export const Row = memo(OneRow, (before, after) => before.context === after.context && sameData(before.row, after.row));
+export const PasteRow = memo(
+  OneRow,
+  (before, after) => before.context === after.context && sameData(before.row, after.row),
+);
 
 function OneRow(props: RowProps) {
   const { row, context, answer } = props;
@@ -30,7 +33,7 @@ function OneRow(props: RowProps) {
     <tbody className={styles.row} data-row={row.reading.key} data-state={row.state}>
       <tr>
         <td className={styles.stateCell}>
-          <StateMark state={row.state} />
+          <RowStateMark state={row.state} />
         </td>
         <th scope="row" className={styles.typed}>
           <Typed row={row} />
@@ -62,7 +65,7 @@ function OneRow(props: RowProps) {
       {open && row.state === "ready" && (
         <tr className={styles.under}>
           <td colSpan={6}>
-            <Editor {...props} />
+            <RowEditor {...props} />
           </td>
         </tr>
       )}

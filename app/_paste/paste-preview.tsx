@@ -4,7 +4,7 @@ import type { Judged } from "#lib/paste/judged.ts";
 /** What the list becomes, row by row, as a table; on a phone each row stands as a slip of its own. */
 import { plural } from "#lib/plan/format.ts";
 import styles from "./paste.module.css";
-import { Row } from "./row.tsx";
+import { PasteRow } from "./paste-row.tsx";
 import type { Paste } from "./use-paste.ts";
 
 interface PreviewProps {
@@ -12,7 +12,7 @@ interface PreviewProps {
   readonly answer: (keys: readonly string[], answer: Answer) => void;
 }
 
-export function Preview({ paste, answer }: PreviewProps) {
+export function PastePreview({ paste, answer }: PreviewProps) {
   const { rows, reading, context } = paste;
   if (!reading.ok || rows.length === 0) return null;
   return (
@@ -40,7 +40,12 @@ export function Preview({ paste, answer }: PreviewProps) {
           </tr>
         </thead>
         {rows.map((row) => (
-          <Row key={row.reading.key} row={row} context={context} answer={(given) => answer([row.reading.key], given)} />
+          <PasteRow
+            key={row.reading.key}
+            row={row}
+            context={context}
+            answer={(given) => answer([row.reading.key], given)}
+          />
         ))}
       </table>
     </section>

@@ -15,7 +15,7 @@ const changeSchema = z.pipe(
   z.transform((message) => ({ message })),
 );
 
-export const readingSchema = z.object({
+export const signOffReadingSchema = z.object({
   hash: z.string(),
   /** Null for a plan that is not whole: then a blocker says what is wrong with it. */
   plan: z.catch(z.nullable(planSchema), null),
@@ -25,7 +25,7 @@ export const readingSchema = z.object({
   changedSince: z.optional(z.array(changeSchema)),
   nextEdition: z.int(),
 });
-export type Reading = z.infer<typeof readingSchema>;
+export type SignOffReading = z.infer<typeof signOffReadingSchema>;
 
 const refusalSchema = z.object({
   changes: z.optional(z.array(changeSchema)),
