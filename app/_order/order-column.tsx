@@ -1,4 +1,4 @@
-/** One order of a block as a list: every item with the change into it, and where those that move come from. */
+/** One order of a block as a list: every item with the change into it, and where a moved item comes from. */
 import { Seconds } from "#app/_parts/seconds.tsx";
 import { actionsWords, nameOf } from "#app/_session/item-words.ts";
 import { secondsWords, sideWords } from "#lib/plan/format.ts";
@@ -12,9 +12,9 @@ interface ColumnProps {
   readonly title: string;
   readonly list: OrderList;
   readonly plan: Plan;
-  /** Of all changes together, estimated. */
+  /** Estimated seconds of all changes together. */
   readonly seconds: number;
-  /** Those that are moved say where they come from. */
+  /** Moved items say where they come from. */
   readonly marked?: boolean;
 }
 
@@ -58,7 +58,7 @@ function Name({ line: { item, place }, plan }: { readonly line: OrderLine; reado
 
 function ChangeLine({ change, opens = false }: { readonly change: Change; readonly opens?: boolean }) {
   const words = actionsWords(change.actions);
-  const nothing = opens ? "set up in the opening" : "nothing changes";
+  const nothing = opens ? "set up during the opening" : "nothing changes";
   return (
     <span className={styles.change}>
       {change.estimate === 0 ? nothing : `${secondsWords(change.estimate)}${words ? `: ${words}` : ""}`}

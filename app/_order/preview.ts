@@ -1,4 +1,4 @@
-/** What *Fewer set-ups* shows: both orders with the changes between, what is saved by kind, what else it upsets. Pure. */
+/** What *Fewer set-ups* shows: both orders with their changes, what is saved by kind, and the findings of each. Pure. */
 import { classClock } from "#lib/clock/clock.ts";
 import { type BlockOrder, bestOrder } from "#lib/order/order.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
@@ -18,11 +18,11 @@ export interface OrderLine {
   readonly place: number;
   /** Its place in the other order. */
   readonly other: number;
-  /** Is it one of those that are moved, the others staying as they stand? */
+  /** One of the few that move, while the others stay where they are. */
   readonly moved: boolean;
   /** The change into it; no change for a pause. */
   readonly change: Change;
-  /** The first move of the class: it is set up during the opening. */
+  /** The first move of the class, which is set up during the opening. */
   readonly opens: boolean;
 }
 
@@ -36,11 +36,11 @@ export interface OrderPreview {
   readonly order: FoundOrder;
   readonly present: OrderList;
   readonly better: OrderList;
-  /** Items that are moved, in the new order. */
+  /** The items that move, in the new order. */
   readonly moved: readonly OrderLine[];
   /** Seconds on the class's clock. */
   readonly clock: { readonly before: number; readonly after: number };
-  /** Move items that a planned change leads into, and into which another change would lead afterwards. */
+  /** Move items with a planned change that would become another change. */
   readonly planned: readonly MoveItem[];
   readonly findings: FindingsCompared;
 }
@@ -52,7 +52,7 @@ interface FindingsCompared {
   readonly gone: readonly Finding[];
 }
 
-/** `free`: the planned times of changes that become others are dropped, so that their estimates count. */
+/** `free`: planned times of changes that become others are dropped, so that their estimates count. */
 export interface OrderChoice {
   readonly heading: string;
   readonly free: boolean;
@@ -60,17 +60,17 @@ export interface OrderChoice {
 
 export interface SolvedBlock {
   readonly order: BlockOrder;
-  /** Estimated seconds of the best order if nothing held any item; null where nothing does, or it is the same. */
+  /** Estimated seconds of the best order if no item were held; null where none is, or it makes no difference. */
   readonly unheld: number | null;
 }
 
-/** The costly part: up to some tenths of a second. Depends on no more than `solvedFrom` says. */
+/** The slow part: up to some tenths of a second. Depends on nothing but what `solvedFrom` returns. */
 export function solveBlock(plan: Plan, heading: string): SolvedBlock {
   const order = bestOrder(plan, heading);
   return { order, unheld: order.ok ? unheldSeconds(plan, heading, order) : null };
 }
 
-/** Everything that the order of a block depends on, as text: no script, no seconds. */
+/** Everything that the order of a block depends on, as text; scripts and seconds are not part of it. */
 export function solvedFrom({ equipment, moves, items }: Plan, heading: string): string {
   const setups = items.map((item) => {
     if (item.kind !== "move") return [item.id, item.kind];
@@ -100,7 +100,7 @@ export function orderPreview(plan: Plan, order: FoundOrder, { heading, free }: O
   };
 }
 
-/** The plan with the block in this order; everything else stands where it stood. */
+/** The plan with the block in this order; everything else stays where it is. */
 export function planInOrder(plan: Plan, heading: string, ids: readonly string[]): Plan {
   const byId = new Map(plan.items.map((item) => [item.id, item]));
   const block = new Set(ids);
@@ -110,7 +110,7 @@ export function planInOrder(plan: Plan, heading: string, ids: readonly string[])
   return { ...plan, items: [...rest.slice(0, at), ...placed, ...rest.slice(at)] };
 }
 
-/** Moves whose planned change was planned for another one than the new order brings. */
+/** Moves whose change was planned for another move before them than the new order has. */
 function staleTimes(before: Plan, after: Plan): MoveItem[] {
   const above = (plan: Plan) => {
     const moves = plan.items.filter(isMoveItem);

@@ -148,6 +148,6 @@ test("words of places and of what is saved", () => {
     "21st",
     "22nd",
   ]);
-  expect(savedWords({ before: 50, after: 12 })).toBe("38 s less to change");
-  expect(savedWords({ before: 12, after: 16 })).toBe("4 s more to change");
+  expect(savedWords({ before: 50, after: 12 })).toBe("38 s less for changes");
+  expect(savedWords({ before: 12, after: 16 })).toBe("4 s more for changes");
 });
