@@ -6,7 +6,7 @@
 import { type RefObject, useMemo, useRef, useState } from "react";
 import { setField } from "#app/_session/acts.ts";
 import { namesOf } from "#app/_session/placed-name.ts";
-import { asShown, LOOK_ONLY, TAKEN_IN_ONE_STEP } from "#app/_session/previews.ts";
+import { asShown, LOOK_ONLY, TAKEN_IN_ONE_STEP, TIMES_UP_TO_DATE } from "#app/_session/previews.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -15,7 +15,7 @@ import { Sheet } from "../_parts/sheet.tsx";
 import { useFresh } from "../_session/use-fresh.ts";
 import styles from "./fit.module.css";
 import { FitSummary } from "./fit-summary.tsx";
-import { KEPT_AT_ONCE, keptWords, UP_TO_DATE } from "./fit-words.ts";
+import { KEPT_AT_ONCE, keptWords } from "./fit-words.ts";
 import { changesAnything, type FitPreview, fitPreview, rowsOf, type TimeRow } from "./preview.ts";
 import { Stopped } from "./stopped.tsx";
 import { takeTimes } from "./take-times.ts";
@@ -46,7 +46,7 @@ export function FitDialog({ session, onClosed, onGo }: FitDialogProps) {
       closer={closer}
       foot={<Foot writes={session.canWrite} ready={changesAnything(preview)} onTake={take} />}
     >
-      <Changed fresh={fresh} what={UP_TO_DATE} />
+      <Changed fresh={fresh} what={TIMES_UP_TO_DATE} />
       <Times session={session} plan={plan} preview={preview} onGo={way.go} />
     </Sheet>
   );

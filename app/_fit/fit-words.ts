@@ -11,7 +11,6 @@ export const KEPT_AT_ONCE = "Kept times apply at once.";
 export const NO_NEW_FINDINGS = "These times bring no new findings.";
 export const NO_SINGLE_HELP =
   "No single step is enough: widen the range of several moves, or change the length of the class.";
-export const UP_TO_DATE = "the times below are up to date";
 
 /** "+5", "−10", "0": a true minus, as wide as the plus. */
 export function difference(seconds: number): string {

@@ -1,22 +1,23 @@
-/** All rehearsals of a plan: one's own in this browser, and those that the rooms' devices told the studio of. */
+/** All rehearsals of a plan: one's own in this browser, and those that the rooms' devices sent to the studio. */
 import { useEffect, useState } from "react";
 import * as z from "zod/mini";
 import type { PlanSession } from "#app/_session/session.ts";
 import { type Rehearsed, rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
 import { ownRehearsals } from "./kept-rehearsals.ts";
+import { OF_DRAFT, ofEditionWords } from "./rehearsals-words.ts";
 
 interface Rehearsal {
   readonly id: string;
   /** ms since the epoch. */
   readonly at: number;
-  /** "of the draft, in this browser", "of edition 2, Loft". */
+  /** "of edition 2, Loft". */
   readonly of: string;
   readonly rehearsed: Rehearsed;
 }
 export interface Rehearsals {
   /** The latest first. */
   readonly all: readonly Rehearsal[];
-  /** Whether the studio has been asked: yes, not yet, or it did not answer. */
+  /** Whether the studio has been asked. */
   readonly studio: "asking" | "answered" | "no-answer";
 }
 
@@ -41,18 +42,18 @@ export function useRehearsals(session: PlanSession): Rehearsals {
       here = false;
     };
   }, [session.planId]);
-  const mine = own.map((one): Rehearsal => ({ ...one, of: "of the draft, kept in this browser" }));
+  const mine = own.map((one): Rehearsal => ({ ...one, of: OF_DRAFT }));
   return { all: [...mine, ...told].sort((a, b) => b.at - a.at), studio };
 }
 
 async function askStudio(planId: string): Promise<readonly Rehearsal[]> {
   const response = await fetch(`/api/plans/${encodeURIComponent(planId)}/rehearsals`, { cache: "no-store" });
-  if (!response.ok) throw new Error("the studio did not say");
+  if (!response.ok) throw new Error("the server refused the list of rehearsals");
   const told = toldSchema.parse(await response.json());
   return told.map(({ id, at, edition, roomName, rehearsed }) => ({
     id,
     at,
     rehearsed,
-    of: `of edition ${edition}, ${roomName}`,
+    of: ofEditionWords(edition, roomName),
   }));
 }

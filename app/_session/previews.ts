@@ -8,3 +8,6 @@ export const LOOK_ONLY = "You cannot edit this plan, so you can look at this but
 
 /** Said beside that button. */
 export const TAKEN_IN_ONE_STEP = "Nothing changes until you take it. One undo takes it back.";
+
+/** Said when somebody else changed the plan while a preview of times was open. */
+export const TIMES_UP_TO_DATE = "the times below are up to date";
