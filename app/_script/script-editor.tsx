@@ -1,7 +1,7 @@
 "use client";
 /**
- * The script of the selected item: typed cue lines with live fields, written by several people at once. Mounted for one
- * item at a time. A script this version cannot show whole is read, never edited: see `lib/editor/fits.ts`.
+ * The script of the selected item: typed cue lines with live fields, edited by several people at once. Mounted for one
+ * item at a time. A script that this version cannot show in full is read, never edited: see `lib/editor/fits.ts`.
  */
 import { useMemo } from "react";
 import { LatePart } from "#app/_parts/late-part.tsx";
