@@ -1,23 +1,23 @@
 "use client";
 /**
- * Paste a list: what a coach already has, read live, every doubt marked and answered in place, then put in as one act.
- * Nothing goes in while it is in doubt, unless the person leaves those rows out.
+ * Paste a list: a list that a coach already has is read as it is typed, every doubt is marked and answered in place, and the
+ * items are added in one act. Rows in doubt are never added: they are answered or left out.
  */
-import { useLayoutEffect, useRef, useState } from "react";
+import { useLayoutEffect, useRef } from "react";
 import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import type { Answer } from "#lib/paste/answers.ts";
 import { Foot } from "./foot.tsx";
 import styles from "./paste.module.css";
 import { PastePreview } from "./paste-preview.tsx";
+import { whereWords } from "./paste-words.ts";
 import { putIn } from "./put-in.ts";
 import { Source } from "./source.tsx";
-import { usePaste } from "./use-paste.ts";
+import { type Paste, usePaste } from "./use-paste.ts";
 
 interface PasteDialogProps {
   readonly session: PlanSession;
-  /** Told whether anything was put in. */
+  /** Told whether anything was added. */
   readonly onClose: (put: boolean) => void;
 }
 
@@ -27,23 +27,10 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
   const after = plan.items.find((item) => item.id === snap.selectedId) ?? plan.items.at(-1);
   const afterId = after?.id ?? null;
   const paste = usePaste(session, plan, afterId);
-  const [problem, setProblem] = useState<string | null>(null);
   const dialog = useOpenDialog();
   const put = useRef(false);
-  const focusKept = useFocusKept(dialog, paste.rows);
-
-  const answer = (keys: readonly string[], given: Answer) => {
-    focusKept(keys[0]);
-    paste.answer(keys, given);
-  };
-  const putAllIn = () => {
-    const refused = putIn(session, afterId, paste.drafts);
-    setProblem(refused);
-    if (refused !== null) return;
-    put.current = true;
-    paste.forget();
-    dialog.current?.close();
-  };
+  const answer = useAnswers(dialog, paste);
+  const close = () => dialog.current?.close();
   return (
     <dialog
       ref={dialog}
@@ -52,15 +39,7 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
       aria-labelledby="paste-title"
       onClose={() => onClose(put.current)}
     >
-      <div className={styles.head}>
-        <div>
-          <h2 id="paste-title">Paste a list</h2>
-          <p className="quiet">{after ? `Goes in after ${nameOf(plan, after)}.` : "The first of the class."}</p>
-        </div>
-        <button type="button" className="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </div>
+      <Head where={whereWords(after && nameOf(plan, after))} onClose={close} />
       <Source text={paste.text} setText={paste.setText} context={paste.context} />
       {!paste.reading.ok && (
         <p className="problem" role="alert">
@@ -72,13 +51,40 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
         paste={paste}
         now={snap.total}
         length={plan.lengthSeconds}
-        problem={problem}
-        onPut={putAllIn}
+        putIn={() => putIn(session, afterId, paste.drafts)}
+        onPut={() => {
+          put.current = true;
+          paste.forget();
+          close();
+        }}
         onDoubt={() => focusDoubt(dialog.current)}
         onLeaveOut={(keys) => answer(keys, { row: { skip: true } })}
       />
     </dialog>
   );
+}
+
+function Head({ where, onClose }: { readonly where: string; readonly onClose: () => void }) {
+  return (
+    <div className={styles.head}>
+      <div>
+        <h2 id="paste-title">Paste a list</h2>
+        <p className="quiet">{where}</p>
+      </div>
+      <button type="button" className="button" onClick={onClose}>
+        Close
+      </button>
+    </div>
+  );
+}
+
+/** Answers rows of the list and keeps the focus in the dialog. */
+function useAnswers(dialog: React.RefObject<HTMLDialogElement | null>, paste: Paste): Paste["answer"] {
+  const focusKept = useFocusKept(dialog, paste.rows);
+  return (keys, given) => {
+    focusKept(keys[0]);
+    paste.answer(keys, given);
+  };
 }
 
 function useOpenDialog() {
@@ -90,10 +96,10 @@ function useOpenDialog() {
   return dialog;
 }
 
-/** An answer takes its own buttons away: the keyboard goes on to the next doubt, or to putting in when there is none. */
+/** An answer removes its own buttons, so the focus moves to the next doubt, or to the button that adds the items. */
 function useFocusKept(dialog: React.RefObject<HTMLDialogElement | null>, rows: unknown) {
   const from = useRef<string | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: it runs when the rows have been drawn afresh
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it runs when the rows have been drawn again
   useLayoutEffect(() => {
     const key = from.current;
     from.current = null;
@@ -107,7 +113,7 @@ function useFocusKept(dialog: React.RefObject<HTMLDialogElement | null>, rows: u
   };
 }
 
-/** Focuses the first doubt from the row of `key` on, else after where the focus is, else the first of all. */
+/** Focuses the first doubt from the row of `key` on, else the next after the focus, else the first of all. */
 function focusDoubt(dialog: HTMLElement | null, key?: string): void {
   if (!dialog) return;
   const doubts = [...dialog.querySelectorAll<HTMLElement>("[data-doubt]")];

@@ -1,6 +1,6 @@
 "use client";
 /** One row of the list: what was typed, what it becomes, its doubts to answer, and a way to change any of it. */
-import { memo, useState } from "react";
+import { memo, type ReactNode, useState } from "react";
 import { Coils } from "#app/_parts/coils/coil.tsx";
 import { Seconds } from "#app/_parts/seconds.tsx";
 import type { Answer, RowAnswer } from "#lib/paste/answers.ts";
@@ -11,6 +11,7 @@ import type { PasteContext } from "#lib/paste/types.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { Doubts } from "./doubts.tsx";
 import styles from "./paste.module.css";
+import { startingWords } from "./paste-words.ts";
 import { RowEditor } from "./row-editor.tsx";
 import { RowStateMark } from "./row-state-mark.tsx";
 
@@ -20,7 +21,7 @@ interface RowProps {
   readonly answer: (answer: Answer) => void;
 }
 
-/** Drawn again only when something about it differs: a list may have hundreds of rows. */
+/** Drawn again only when something in it differs: a list may have hundreds of rows. */
 export const PasteRow = memo(
   OneRow,
   (before, after) => before.context === after.context && sameData(before.row, after.row),
@@ -56,22 +57,24 @@ function OneRow(props: RowProps) {
         </td>
       </tr>
       {row.doubts.length > 0 && (
-        <tr className={styles.under}>
-          <td colSpan={6}>
-            <Doubts {...props} />
-          </td>
-        </tr>
+        <Under>
+          <Doubts {...props} />
+        </Under>
       )}
       {open && row.state === "ready" && (
-        <tr className={styles.under}>
-          <td colSpan={6}>
-            <RowEditor {...props} />
-          </td>
-        </tr>
+        <Under>
+          <RowEditor {...props} />
+        </Under>
       )}
     </tbody>
   );
 }
+
+const Under = ({ children }: { readonly children: ReactNode }) => (
+  <tr className={styles.under}>
+    <td colSpan={6}>{children}</td>
+  </tr>
+);
 
 interface RowActsProps extends Pick<RowProps, "row" | "answer"> {
   readonly open: boolean;
@@ -106,13 +109,13 @@ function RowActs({ row, answer, open, setOpen }: RowActsProps) {
   );
 }
 
-/** A row that was passed over by itself is then read as a move. */
+/** A row that the reading itself passed over is read as a move once somebody wants it. */
 const takenUp = (row: Judged): RowAnswer => (row.notes.length > 0 ? { skip: false, kind: "move" } : { skip: false });
 
 const isTwo = (row: Judged): boolean =>
   row.seconds !== undefined && (row.side === "left-right" || row.side === "right-left");
 
-/** The row as it was typed; what nothing was read from is underlined. */
+/** The row as it was typed; characters that nothing was read from are underlined. */
 function Typed({ row }: { row: Judged }) {
   return (
     <bdi className={styles.typedText}>
@@ -126,7 +129,7 @@ function Typed({ row }: { row: Judged }) {
 }
 
 const Starting = ({ what }: { what: "seconds" | "springs" }) => (
-  <span className={styles.starting}>{what} not named: starting choice</span>
+  <span className={styles.starting}>{startingWords(what)}</span>
 );
 
 function Becomes({ row, context, answer }: RowProps) {
@@ -162,7 +165,7 @@ function Becomes({ row, context, answer }: RowProps) {
 function BecomesWhat({ row, context }: Pick<RowProps, "row" | "context">) {
   const { reading, kind } = row;
   const [first] = row.drafts;
-  if (row.state === "skipped") return <span className="quiet">not put in</span>;
+  if (row.state === "skipped") return <span className="quiet">not added</span>;
   if (kind === "heading") return <b>Heading: {first?.kind === "heading" ? first.title : reading.name}</b>;
   if (kind === "pause") return <b>Pause: {first?.kind === "pause" ? first.text : reading.name}</b>;
   if (row.move === undefined) return <span className="quiet">not known yet</span>;
