@@ -1,20 +1,21 @@
 "use client";
 /**
- * The sign-off: the lead reads the plan as the server has it, with its findings and what stands in the way, and signs
- * exactly that. When the plan changed meanwhile, what changed is shown, and it is read again before it can be signed.
+ * The sign-off: the lead reads the plan as the server has it, with its findings and what prevents a sign-off, and signs
+ * exactly that. When the plan has changed meanwhile, the changes are shown, and it has to be read again before it is signed.
  */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { type Sent, send } from "../_parts/post.ts";
+import { SIGN_OFF, signedWords } from "./margin-words.ts";
 import { NoteForm } from "./note-form.tsx";
-import { refusalOf, type SignOffReading, signOffReadingSchema } from "./sign-off-reading.ts";
+import { type ReadingToSign, readingToSignSchema, refusalOf } from "./reading-to-sign.ts";
 import { SignOffReadingView } from "./sign-off-reading-view.tsx";
 import { StateDialog } from "./state-dialog.tsx";
 
 type Shown =
   | { readonly t: "asking" }
   | { readonly t: "failed"; readonly message: string }
-  | { readonly t: "read"; readonly reading: SignOffReading };
+  | { readonly t: "read"; readonly reading: ReadingToSign };
 type Refused = ReturnType<typeof refusalOf>;
 
 export function ReviewDialog({ session, onClosed }: { readonly session: PlanSession; readonly onClosed: () => void }) {
@@ -40,7 +41,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   return (
     <StateDialog title="Review and sign" onClosed={onClosed} closer={closer} wide>
       <div ref={top} tabIndex={-1} aria-live="polite">
-        {shown.t === "asking" && <p>Reading the plan as the server has it…</p>}
+        {shown.t === "asking" && <p>{SIGN_OFF.loading}</p>}
         {shown.t === "failed" && <p className="problem">{shown.message}</p>}
         {shown.t === "read" && <SignOffReadingView reading={shown.reading} />}
       </div>
@@ -59,14 +60,14 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
 
 function shownOf(sent: Sent): Shown {
   if (!sent.ok) return { t: "failed", message: sent.message };
-  const parsed = signOffReadingSchema.safeParse(sent.value);
+  const parsed = readingToSignSchema.safeParse(sent.value);
   if (parsed.success) return { t: "read", reading: parsed.data };
-  return { t: "failed", message: "The server's answer could not be read. Reload the page and try again." };
+  return { t: "failed", message: SIGN_OFF.unreadable };
 }
 
 interface SignProps {
   readonly session: PlanSession;
-  readonly reading: SignOffReading;
+  readonly reading: ReadingToSign;
   readonly closer: { readonly current: (() => void) | null };
   readonly onRefused: (refused: Refused | null) => void;
 }
@@ -76,12 +77,12 @@ function SignForm({ session, reading, closer, onRefused }: SignProps) {
     send(`/api/plans/${session.planId}/sign`, { hash: reading.hash, ...(note === "" ? {} : { note }) });
   return (
     <NoteForm
-      label="A note that goes with the edition (may be left out)"
+      label={SIGN_OFF.note}
       verb={`Sign off edition ${reading.nextEdition}`}
       submit={sign}
       {...(reading.blockers.length > 0 ? { blockedBy: "sign-off-blockers" } : {})}
       onDone={() => {
-        session.say(`Signed off as edition ${reading.nextEdition}.`);
+        session.say(signedWords(reading.nextEdition));
         closer.current?.();
       }}
       onLeave={() => closer.current?.()}
@@ -97,7 +98,7 @@ function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; read
   if (!changes && !blockers) return null;
   return (
     <div role="alert" className="notice">
-      {changes && <p>The plan has changed since you read it:</p>}
+      {changes && <p>{SIGN_OFF.changedMeanwhile}</p>}
       <ul>
         {[...(changes ?? []), ...(blockers ?? [])].map((line) => (
           <li key={line.message}>{line.message}</li>

@@ -1,18 +1,20 @@
-/** A plan as it is about to be signed: what stands in the way, the class word for word, its findings. */
+/** A plan as it is about to be signed: what prevents the sign-off, the class word for word, its findings. */
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
+import type { Finding } from "#lib/rules/types.ts";
 import { FindingList } from "../_parts/finding-list.tsx";
 import { FromFileView } from "./from-file-view.tsx";
 import styles from "./margin.module.css";
+import { hashWords, SIGN_OFF } from "./margin-words.ts";
+import type { ReadingToSign } from "./reading-to-sign.ts";
 import { SignOffClass } from "./sign-off-class.tsx";
-import type { SignOffReading } from "./sign-off-reading.ts";
 
-export function SignOffReadingView({ reading }: { readonly reading: SignOffReading }) {
-  const { plan, findings, blockers, changedSince, fromFile } = reading;
+export function SignOffReadingView({ reading }: { readonly reading: ReadingToSign }) {
+  const { plan, findings, blockers, changedSince = [], fromFile } = reading;
   return (
     <div className={styles.dialog}>
       {blockers.length > 0 && (
         <div id="sign-off-blockers" className="problem">
-          <p>It cannot be signed off yet:</p>
+          <p>{SIGN_OFF.blocked}</p>
           <ul>
             {blockers.map((blocker) => (
               <li key={blocker.code}>{blocker.message}</li>
@@ -20,9 +22,9 @@ export function SignOffReadingView({ reading }: { readonly reading: SignOffReadi
           </ul>
         </div>
       )}
-      {changedSince && changedSince.length > 0 && (
+      {changedSince.length > 0 && (
         <div className="notice">
-          <p>Changed since you read it last:</p>
+          <p>{SIGN_OFF.changedSince}</p>
           <ul>
             {changedSince.map((change) => (
               <li key={change.message}>{change.message}</li>
@@ -32,20 +34,24 @@ export function SignOffReadingView({ reading }: { readonly reading: SignOffReadi
       )}
       <FromFileView fromFile={fromFile} />
       {plan && <SignOffClass plan={plan} />}
-      {(["must", "look", "info"] as const).map((level) => {
-        const own = findings.filter((f) => f.level === level);
-        if (own.length === 0) return null;
-        return (
-          <div key={level}>
-            <h3>
-              {LEVEL_WORDS[level]}: {own.length}
-            </h3>
-            <FindingList findings={own} />
-          </div>
-        );
-      })}
-      {findings.length === 0 && <p>The checks found nothing.</p>}
-      <p className="quiet small mono">this exact plan: {reading.hash.slice(0, 12)}</p>
+      <FindingsByLevel findings={findings} />
+      <p className="quiet small mono">{hashWords(reading.hash)}</p>
     </div>
   );
+}
+
+function FindingsByLevel({ findings }: { readonly findings: readonly Finding[] }) {
+  if (findings.length === 0) return <p>{SIGN_OFF.noFindings}</p>;
+  return (["must", "look", "info"] as const).map((level) => {
+    const own = findings.filter((f) => f.level === level);
+    if (own.length === 0) return null;
+    return (
+      <div key={level}>
+        <h3>
+          {LEVEL_WORDS[level]}: {own.length}
+        </h3>
+        <FindingList findings={own} />
+      </div>
+    );
+  });
 }

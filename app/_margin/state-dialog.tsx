@@ -1,5 +1,5 @@
 "use client";
-/** A dialog of the margin: a title, and what is asked. */
+/** A dialog of the margin: a title and its content. */
 import { type ReactNode, type RefObject, useId } from "react";
 import { useOpenDialog } from "#app/_parts/use-open-dialog.ts";
 import styles from "./margin.module.css";

@@ -3,7 +3,7 @@
 import { useState } from "react";
 import { plural } from "#lib/plan/format.ts";
 import styles from "./paste.module.css";
-import { DOUBTS_STAY_OUT, lengthWords, readingWords } from "./paste-words.ts";
+import { classLengthWords, DOUBTS_STAY_OUT, listReadWords } from "./paste-words.ts";
 import type { Paste } from "./use-paste.ts";
 
 interface FootProps {
@@ -50,9 +50,11 @@ function Sums({ paste, now, length, problem, open }: SumsProps) {
   return (
     <div className={styles.sums}>
       <p role="status">
-        <b>{readingWords(rows, paste.behind)}</b>
+        <b>{listReadWords(rows, paste.behind)}</b>
       </p>
-      {rows.length > 0 && <p className="small">{lengthWords(ready, { now, withRows: paste.totalWith, length })}</p>}
+      {rows.length > 0 && (
+        <p className="small">{classLengthWords(ready, { now, withRows: paste.totalWith, length })}</p>
+      )}
       {open && (
         <p id="paste-open" className="small quiet">
           {DOUBTS_STAY_OUT}

@@ -31,6 +31,11 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
   const put = useRef(false);
   const answer = useAnswers(dialog, paste);
   const close = () => dialog.current?.close();
+  const added = () => {
+    put.current = true;
+    paste.forget();
+    close();
+  };
   return (
     <dialog
       ref={dialog}
@@ -41,28 +46,26 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
     >
       <Head where={whereWords(after && nameOf(plan, after))} onClose={close} />
       <Source text={paste.text} setText={paste.setText} context={paste.context} />
-      {!paste.reading.ok && (
-        <p className="problem" role="alert">
-          {paste.reading.say}
-        </p>
-      )}
+      {!paste.reading.ok && <Problem say={paste.reading.say} />}
       <PastePreview paste={paste} answer={answer} />
       <Foot
         paste={paste}
         now={snap.total}
         length={plan.lengthSeconds}
         putIn={() => putIn(session, afterId, paste.drafts)}
-        onPut={() => {
-          put.current = true;
-          paste.forget();
-          close();
-        }}
+        onPut={added}
         onDoubt={() => focusDoubt(dialog.current)}
         onLeaveOut={(keys) => answer(keys, { row: { skip: true } })}
       />
     </dialog>
   );
 }
+
+const Problem = ({ say }: { readonly say: string }) => (
+  <p className="problem" role="alert">
+    {say}
+  </p>
+);
 
 function Head({ where, onClose }: { readonly where: string; readonly onClose: () => void }) {
   return (

@@ -42,12 +42,7 @@ function OneRow(props: RowProps) {
         <td className={styles.becomes}>
           <Becomes {...props} />
         </td>
-        <td className={styles.time}>
-          {row.seconds !== undefined && <Seconds value={row.seconds} />}
-          {isTwo(row) && " each side"}
-          {row.times > 1 && ` × ${row.times}`}
-          {row.starting.seconds && <Starting what="seconds" />}
-        </td>
+        <Time row={row} />
         <td className={styles.springs}>
           {row.springs && <Coils springs={row.springs} equipment={context.equipment} words />}
           {row.starting.springs && row.springs && <Starting what="springs" />}
@@ -67,6 +62,17 @@ function OneRow(props: RowProps) {
         </Under>
       )}
     </tbody>
+  );
+}
+
+function Time({ row }: Pick<RowProps, "row">) {
+  return (
+    <td className={styles.time}>
+      {row.seconds !== undefined && <Seconds value={row.seconds} />}
+      {isTwo(row) && " each side"}
+      {row.times > 1 && ` × ${row.times}`}
+      {row.starting.seconds && <Starting what="seconds" />}
+    </td>
   );
 }
 

@@ -18,7 +18,7 @@ export const whereWords = (after: string | undefined): string =>
 export const fileReadWords = (name: string): string => `“${name}” read.`;
 
 /** How far the reading has come, or how many rows are ready and in doubt. */
-export function readingWords(rows: readonly Judged[], behind: boolean): string {
+export function listReadWords(rows: readonly Judged[], behind: boolean): string {
   if (behind) return "Reading the list";
   return rows.length === 0 ? "Nothing to add yet" : countsWords(rows);
 }
@@ -30,7 +30,7 @@ interface Lengths {
   readonly length: number;
 }
 
-export const lengthWords = (ready: number, { now, withRows, length }: Lengths): string =>
+export const classLengthWords = (ready: number, { now, withRows, length }: Lengths): string =>
   `The class takes ${clockTime(now)} now, and ${clockTime(withRows)} of ${clockTime(length)} with ${agree(ready, "this row", "these rows")}, ${freeWords(withRows, length)}.`;
 
 export const tooManyItemsWords = (before: number): string =>

@@ -47,9 +47,6 @@ export function Source({ text, setText, context }: SourceProps) {
           setText(event.target.value);
         }}
       />
-      <p id="paste-hint" className="small quiet">
-        {WHAT_IS_READ}
-      </p>
       <SourceActs take={take} said={said} onClear={text === "" ? undefined : clear} />
     </DropPlace>
   );
@@ -62,20 +59,26 @@ interface ActsProps {
   readonly onClear: (() => void) | undefined;
 }
 
+/** Under the field: what it reads, and the other ways to fill or empty it. */
 function SourceActs({ take, said, onClear }: ActsProps) {
   return (
-    <div className={styles.sourceActs}>
-      <FileButton take={take} />
-      <span className={`small quiet ${styles.drop}`}>or drop a .csv or .txt file here</span>
-      {onClear && (
-        <button type="button" className="button button-quiet" onClick={onClear}>
-          Clear the field
-        </button>
-      )}
-      <span role="status" className="small">
-        {said}
-      </span>
-    </div>
+    <>
+      <p id="paste-hint" className="small quiet">
+        {WHAT_IS_READ}
+      </p>
+      <div className={styles.sourceActs}>
+        <FileButton take={take} />
+        <span className={`small quiet ${styles.drop}`}>or drop a .csv or .txt file here</span>
+        {onClear && (
+          <button type="button" className="button button-quiet" onClick={onClear}>
+            Clear the field
+          </button>
+        )}
+        <span role="status" className="small">
+          {said}
+        </span>
+      </div>
+    </>
   );
 }
 

@@ -13,7 +13,7 @@ import type { MoveItem } from "#lib/plan/schema.ts";
 import { FieldList } from "./field-list.tsx";
 import styles from "./script.module.css";
 import { ScriptBar } from "./script-bar.tsx";
-import { COMMENT_SENT, READER_HINT, TOO_MANY_WORDS, WRITER_HINT } from "./script-words.ts";
+import { READER_HINT, TOO_MANY_WORDS, WORDS_COMMENT_SENT, WRITER_HINT } from "./script-words.ts";
 import { StockLines } from "./stock-lines.tsx";
 import { useScript } from "./use-script.ts";
 
@@ -30,6 +30,7 @@ export function LiveScript(props: Props) {
   const snapshot = useSnapshot(session);
   const script = useScript({ ...props, snapshot });
   const { editor, now } = script;
+  const { rights, talk, plan } = snapshot;
   const [commentOn, setCommentOn] = useState<WordsAnchor | null>(null);
   const hint = useId();
 
@@ -50,22 +51,26 @@ export function LiveScript(props: Props) {
     <section className={styles.script} aria-label={props.label}>
       <ScriptBar
         {...{ editor, now, readOnly, hint }}
-        comments={snapshot.rights.comments}
+        comments={rights.comments}
         onComment={startComment}
-        talk={snapshot.talk.get(item.id)}
+        talk={talk.get(item.id)}
       />
       {commentOn && <WordsComment session={session} item={item} about={commentOn} onLeave={leaveComment} />}
       <div className={styles.paper}>
         <div ref={script.place} className={styles.place} />
         <FieldList editor={editor} offer={now.offer} />
       </div>
-      {!readOnly && <StockLines session={session} plan={snapshot.plan} item={item} />}
-      <p id={hint} className={styles.hint}>
-        {readOnly ? READER_HINT : WRITER_HINT}
-      </p>
+      {!readOnly && <StockLines session={session} plan={plan} item={item} />}
+      <Hint id={hint} readOnly={readOnly} />
     </section>
   );
 }
+
+const Hint = ({ id, readOnly }: { readonly id: string; readonly readOnly: boolean }) => (
+  <p id={id} className={styles.hint}>
+    {readOnly ? READER_HINT : WRITER_HINT}
+  </p>
+);
 
 interface CommentProps extends Pick<Props, "session" | "item"> {
   readonly about: WordsAnchor;
@@ -82,7 +87,7 @@ function WordsComment({ session, item, about, onLeave }: CommentProps) {
         verb="Comment"
         post={(body) => postThread(session, about, body)}
         onPosted={() => {
-          session.say(COMMENT_SENT);
+          session.say(WORDS_COMMENT_SENT);
           onLeave();
         }}
         onLeave={onLeave}
