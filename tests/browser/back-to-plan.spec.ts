@@ -111,7 +111,7 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   await page.reload();
   await expect(page.getByText("Rehearsal, no class")).toBeVisible();
   await endIt(page);
-  await expect(page.getByText(/and 3 set-ups measured/)).toBeVisible();
+  await expect(page.getByText(/Measured: .* and 3 changes/)).toBeVisible();
   await page.clock.resume();
   await page.getByRole("link", { name: "See it beside the plan" }).click();
 
@@ -155,7 +155,7 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   await device.getByRole("button", { name: "Pair" }).click();
   await device.getByRole("button", { name: /^Whole body, steady/ }).click();
   await device.clock.pauseAt(Date.now() + 3_600_000);
-  await device.getByRole("button", { name: "Rehearse it, no class" }).click();
+  await device.getByRole("button", { name: "Rehearse without a class" }).click();
   await expect(device.getByText("Rehearsal, no class")).toBeVisible();
   const went = await goThrough(device, { lineSeconds: 3, lateSeconds: 4, setUps: 1 });
   expect(went.done).toBe(1);
@@ -165,7 +165,7 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   await endIt(device);
   await device.clock.resume();
   const sent = device.waitForResponse((response) => response.url().endsWith("/api/devices/logs"));
-  await device.getByRole("button", { name: "Back to the cards" }).click();
+  await device.getByRole("button", { name: "Back to the editions" }).click();
   expect((await sent).status()).toBe(200);
 
   const page = await as("marta");

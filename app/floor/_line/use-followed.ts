@@ -1,4 +1,4 @@
-/** The class that another screen leads, as it stands now: drawn again whenever what is shown changes. */
+/** The class that another screen leads, at this moment: drawn again whenever what is shown changes. */
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
@@ -43,13 +43,13 @@ interface FollowedCard {
   readonly envelope: CardEnvelope;
 }
 
-/** The signed card of the class that is led, from this device's own shelf; fetched once when it is not there. */
+/** The signed card of the class that is led, from this device; fetched once if it is not there. */
 export function useFollowedCard(shelf: ShelfState, publicKey: string, cls: LineClass | null): FollowedCard | null {
   const { cards } = shelf.shelf;
   const { planId, hash } = cls?.edition ?? { planId: "", hash: "" };
   const found = useMemo(() => {
     const kept = cards.find((one) => one.planId === planId && one.envelope.card.edition.hash === hash);
-    // The leader began while the card was good: it may end after its last day.
+    // The leader started while the card was valid: the class may end after its last day.
     const verdict = kept && verifyCard(kept.envelope, publicKey, Date.parse(kept.envelope.card.issuedAt));
     return kept && verdict?.ok ? { card: verdict.card, envelope: kept.envelope } : null;
   }, [cards, planId, hash, publicKey]);

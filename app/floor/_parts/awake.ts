@@ -1,7 +1,7 @@
-/** Keeps the screen awake while a class runs. The lock is lost whenever the page is hidden, so it is taken again on return. */
+/** Keeps the screen on while a class runs. The lock is lost whenever the page is hidden, so it is taken again on return. */
 import { useEffect, useState } from "react";
 
-type Awake = "asking" | "kept" | "refused" | "unknown-here";
+export type Awake = "asking" | "kept" | "refused" | "unknown-here";
 
 export function useAwake(): Awake {
   const [state, setState] = useState<Awake>("asking");

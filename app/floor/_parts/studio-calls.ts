@@ -1,6 +1,7 @@
-/** What a device says to the studio: take me as yours, which cards are mine, this is what the class did. */
+/** The calls of a device to the studio: pair, fetch the cards of its room, file the log of a class. */
 import * as z from "zod/mini";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
+import { NO_NETWORK, UNREADABLE_ANSWER } from "./floor-words.ts";
 import type { Pairing } from "./kept.ts";
 
 type StudioAnswer<T> =
@@ -31,8 +32,6 @@ const cardsSchema = z.object({
 const errorSchema = z.object({ error: z.object({ code: z.string(), message: z.string() }) });
 type FetchedCards = z.infer<typeof cardsSchema>;
 
-const NO_NETWORK = "The studio cannot be reached. What is kept on this device works without it.";
-const STRANGE = "The studio's answer could not be read. Reload this page when the network is there.";
 const WAIT_MS = 10_000;
 
 export const pair = (code: string): Promise<StudioAnswer<Pairing>> =>
@@ -57,7 +56,7 @@ export const sendLog = (token: string, log: ClassLog): Promise<StudioAnswer<{ se
 async function ask<T>(path: string, schema: z.ZodMiniType<T>, init: RequestInit): Promise<StudioAnswer<T>> {
   let body: unknown;
   try {
-    // No cookie goes along: a device is a device, whoever is signed in on the same browser.
+    // Sent without cookies: the device acts as itself, whoever is signed in to the same browser.
     const signal = AbortSignal.timeout(WAIT_MS);
     const response = await fetch(path, { ...init, credentials: "omit", cache: "no-store", signal });
     body = await response.json();
@@ -67,5 +66,7 @@ async function ask<T>(path: string, schema: z.ZodMiniType<T>, init: RequestInit)
   const parsed = schema.safeParse(body);
   if (parsed.success) return { ok: true, value: parsed.data };
   const refused = errorSchema.safeParse(body);
-  return refused.success ? { ok: false, ...refused.data.error } : { ok: false, code: "strange", message: STRANGE };
+  return refused.success
+    ? { ok: false, ...refused.data.error }
+    : { ok: false, code: "strange", message: UNREADABLE_ANSWER };
 }
