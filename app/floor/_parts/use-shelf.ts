@@ -49,7 +49,9 @@ export function useShelf(): ShelfState {
 
   const { refreshing, shown } = fetched;
   return {
-    ...{ ...shown, pairing, refreshing },
+    ...shown,
+    pairing,
+    refreshing,
     refresh: async () => {
       if (pairing && !refreshing) await refreshAs(pairing);
     },
