@@ -41,7 +41,7 @@ export function OrderView(props: ViewProps) {
         <Planned {...props} />
       </OrderSavings>
       <div className={styles.orders}>
-        <OrderColumn title="As it stands" list={present} plan={plan} seconds={order.before} />
+        <OrderColumn title="As it is now" list={present} plan={plan} seconds={order.before} />
         <OrderColumn title="With fewer set-ups" list={better} plan={plan} seconds={order.after} marked />
       </div>
       <Held {...props} />
@@ -57,7 +57,7 @@ function NothingBetter(props: ViewProps) {
     <>
       <p className="done">{nothingBetterWords(props.preview)}</p>
       <Held {...props} />
-      {moves > 1 && <OrderColumn title="As it stands" list={present} plan={props.plan} seconds={order.before} />}
+      {moves > 1 && <OrderColumn title="As it is now" list={present} plan={props.plan} seconds={order.before} />}
     </>
   );
 }

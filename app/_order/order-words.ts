@@ -49,7 +49,7 @@ export function kindRows({ actionsBefore, actionsAfter }: FoundOrder): KindRow[]
   })).filter(({ before, after }) => before > 0 || after > 0);
 }
 
-/** "Row, left stays right behind Row, right." */
+/** "Row, left stays right below Row, right." */
 export function holdWords(plan: Plan, hold: FoundOrder["heldBy"][number]): string {
   const name = (id: string): string => {
     const item = itemById(plan, id);

@@ -1,7 +1,7 @@
 "use client";
 /**
  * The words of the whole class as one text, in order of time: what is said when, what there is no time for, what is for the
- * crew. It is read here and edited in the item's script, which each line opens. It prints as it stands.
+ * crew. It is read here and edited in the item's script, which each line opens. It can be printed.
  */
 import { useDeferredValue, useMemo, useRef } from "react";
 import { goToLine } from "#app/_session/go-to-line.ts";
