@@ -1,7 +1,7 @@
 /** What the plan brought along in its file that differs from the studio, fact by fact, before it is signed. */
 import type { FromFile } from "#lib/doc/from-file.ts";
 import styles from "./margin.module.css";
-import { FROM_FILE, fromFileName } from "./margin-words.ts";
+import { FROM_FILE, fromFileName } from "./sign-off-words.ts";
 
 export function FromFileView({ fromFile }: { readonly fromFile: readonly FromFile[] }) {
   if (fromFile.length === 0) return null;

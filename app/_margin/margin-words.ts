@@ -1,5 +1,4 @@
-/** The sentences of the margin: handing in and back, the reading before a sign-off, threads. Pure. */
-import type { FromFile } from "#lib/doc/from-file.ts";
+/** The sentences of the margin: findings, threads, handing in and back. Pure. */
 import { agree, plural } from "#lib/plan/format.ts";
 import type { PlanState, ThreadView } from "#lib/protocol/messages.ts";
 
@@ -31,30 +30,6 @@ export const handBackWords = (to: string | null, open: number): string =>
   `${to ?? "The author"} gets the plan back with your note${open === 0 ? "." : agree(open, " and the open thread.", ` and the ${open} open threads.`)}`;
 
 export const HANDING_IN_TAKEN_BACK = "Taken back. The plan is in writing again.";
-
-export const SIGN_OFF = {
-  loading: "Loading the plan from the server…",
-  unreadable: "The server’s answer could not be read. Reload the page and try again.",
-  blocked: "It cannot be signed off yet:",
-  changedSince: "Changed since you last read it:",
-  changedMeanwhile: "The plan has changed since you read it:",
-  noFindings: "The checks found nothing.",
-  note: "A note to go with the edition (optional)",
-} as const;
-
-export const signedWords = (edition: number): string => `Signed off as edition ${edition}.`;
-
-/** The first twelve signs of the hash of exactly what is read. */
-export const hashWords = (hash: string): string => `this exact plan: ${hash.slice(0, 12)}`;
-
-export const FROM_FILE = {
-  title: "Different from your studio",
-  about: "This plan came from a file and keeps what the file says. The findings below are based on it:",
-  stranger: ": this move is not in your library, so there is nothing to compare it with.",
-} as const;
-
-export const fromFileName = ({ kind, name }: FromFile): string =>
-  kind === "machines" ? `The machines: ${name}` : name;
 
 export const CHECK_BROKE = "A check could not run";
 export const doneWords = (label: string): string => `Done: ${label}.`;

@@ -6,10 +6,10 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { type Sent, send } from "../_parts/post.ts";
-import { SIGN_OFF, signedWords } from "./margin-words.ts";
 import { NoteForm } from "./note-form.tsx";
 import { type ReadingToSign, readingToSignSchema, refusalOf } from "./reading-to-sign.ts";
 import { SignOffReadingView } from "./sign-off-reading-view.tsx";
+import { SIGN_OFF, signedWords } from "./sign-off-words.ts";
 import { StateDialog } from "./state-dialog.tsx";
 
 type Shown =

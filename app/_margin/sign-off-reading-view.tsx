@@ -4,9 +4,9 @@ import type { Finding } from "#lib/rules/types.ts";
 import { FindingList } from "../_parts/finding-list.tsx";
 import { FromFileView } from "./from-file-view.tsx";
 import styles from "./margin.module.css";
-import { hashWords, SIGN_OFF } from "./margin-words.ts";
 import type { ReadingToSign } from "./reading-to-sign.ts";
 import { SignOffClass } from "./sign-off-class.tsx";
+import { hashWords, SIGN_OFF } from "./sign-off-words.ts";
 
 export function SignOffReadingView({ reading }: { readonly reading: ReadingToSign }) {
   const { plan, findings, blockers, changedSince = [], fromFile } = reading;

@@ -4,7 +4,7 @@ import { placedName } from "#app/_session/placed-name.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { leaveTie, partFromAbove, setComesAfter, tieItems } from "#lib/doc/hold.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
-import { afterWords, tiedWords, untiedWords } from "./order-words.ts";
+import { afterWords, tiedWords, untiedWords } from "./hold-words.ts";
 
 /** Ties an item to the move above it, or unties it from that. */
 export function setTied(s: PlanSession, item: MoveItem, above: MoveItem, on: boolean): void {

@@ -7,7 +7,7 @@ import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { aboveOf, comesAfter, mayComeAfter, tieState } from "#lib/plan/ties.ts";
 import styles from "../_session/hold.module.css";
 import { leave, setAfter, setTied } from "./hold-acts.ts";
-import { NO_ABOVE } from "./order-words.ts";
+import { NO_ABOVE } from "./hold-words.ts";
 
 interface HoldProps {
   readonly session: PlanSession;

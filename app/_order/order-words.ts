@@ -1,4 +1,4 @@
-/** The sentences of *Fewer set-ups* and of what holds an item in place. Pure. */
+/** The sentences of *Fewer set-ups*, fetched with its dialog. Pure. */
 
 import { placedName } from "#app/_session/placed-name.ts";
 import { changeWords } from "#lib/clock/length-words.ts";
@@ -7,19 +7,13 @@ import { itemById } from "#lib/plan/lookup.ts";
 import type { Action, Plan } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import type { ActionCounts } from "#lib/transitions/transitions.ts";
+import { afterWords } from "./hold-words.ts";
 import type { FoundOrder, OrderPreview } from "./preview.ts";
 
 export const UP_TO_DATE = "the order below is up to date";
 export const NOTHING_HELD = "No item of this block is held in place.";
 export const REREAD_SET_UP_LINES =
   "Read the set-up lines again after taking it: the move they announce may no longer come next.";
-
-/** Why an item has no move to stay next to. */
-export const NO_ABOVE = {
-  pause: "A pause is above it, so there is no move to stay next to.",
-  heading: "It is the first item of its block, so there is no move to stay next to.",
-  top: "It is the first item of the class, so there is no move to stay next to.",
-} as const;
 
 const KINDS: readonly { readonly words: string; readonly actions: readonly Action[] }[] = [
   { words: "springs on or off", actions: ["springOn", "springOff"] },
@@ -60,14 +54,6 @@ export function holdWords(plan: Plan, hold: FoundOrder["heldBy"][number]): strin
   const behind = (places.get(hold.other) ?? -1) < (places.get(hold.item) ?? -1);
   return `${name(hold.item)} stays right ${behind ? "below" : "above"} ${name(hold.other)}.`;
 }
-
-export const tiedWords = (name: string, other: string, on: boolean): string =>
-  on ? `${name} stays next to ${other}.` : `${name} need not stay next to ${other}.`;
-
-export const untiedWords = (name: string): string => `${name} is no longer tied to another move.`;
-
-export const afterWords = (name: string, earlier: string, on: boolean): string =>
-  on ? `${name} comes after ${earlier}.` : `${name} need not come after ${earlier}.`;
 
 /** What holding the items in place costs, in estimated seconds; `unheld` null: nothing. */
 export const holdCostWords = (held: number, unheld: number | null): string =>

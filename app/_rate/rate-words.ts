@@ -1,13 +1,5 @@
-/** The sentences of the class's talk and of the read-aloud check. Pure. */
-import { asideWords, type ClassTalk, talkInClass } from "#lib/cues/class-talk.ts";
+/** The sentences of the read-aloud check, fetched with its dialog. Pure. */
 import { plainNumber, plural } from "#lib/plan/format.ts";
-
-/** To stand after the share of the class that is talk. */
-export const classTalkWords = (talk: ClassTalk): string =>
-  ` of the class is talk: ${talkInClass(talk)}, heads-ups and count-ins included. ${asideWords(talk)}`;
-
-export const WHAT_THE_RATE_IS =
-  "A line takes its syllables divided by the rate, and a pause after it. The rate is how fast you speak while you speak: English usually runs at 4 to 5 syllables a second, from 3.3 to 5.9 (secondary source). A line for which there is no time is set aside and does not count.";
 
 export const howToReadAloudWords = (words: number): string =>
   `Read these ${words} words aloud as you would say them in class. Press the button, or the space bar, when you begin the first line, and again after the last.`;

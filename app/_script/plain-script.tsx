@@ -3,7 +3,10 @@ import { readerOf } from "#lib/cues/as-read.ts";
 import { KIND_WORDS } from "#lib/editor/words.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import styles from "./script.module.css";
-import { misfitWords } from "./script-words.ts";
+
+/** Here and not in `script-words.ts`, which is fetched with the editor. `what` is what this version cannot show. */
+const misfitWords = (what: string): string =>
+  `This script holds ${what}, which this version of the program cannot show. You can read it but not edit it, so that nothing is lost. Reload the page; if that does not help, update the server.`;
 
 interface Of {
   readonly plan: Plan;

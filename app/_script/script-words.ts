@@ -1,11 +1,7 @@
-/** The sentences of the script editor. Pure. */
+/** The sentences of the script editor, fetched with it. Pure. */
 import { KIND_WORDS } from "#lib/editor/words.ts";
 import { agree, plural } from "#lib/plan/format.ts";
 import type { CueKind } from "#lib/plan/schema.ts";
-
-/** `what` holds what this version cannot show. */
-export const misfitWords = (what: string): string =>
-  `This script holds ${what}, which this version of the program cannot show. You can read it but not edit it, so that nothing is lost. Reload the page; if that does not help, update the server.`;
 
 /** Under the script: its keys, or what a reader can do. */
 export const READER_HINT = "You can read this script but not edit it. Select words to comment on them.";

@@ -230,10 +230,10 @@ test("a second coach who begins a class beside the first is told, runs alone, an
   const [coach, second] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Second tablet")]);
   await begins(coach);
   await coach.keyboard.press("PageDown");
-  await expect(second.getByText(/Coach's tablet leads “.*” here since/)).toBeVisible();
+  await expect(second.getByText(/Coach's tablet has led “.*” here since/)).toBeVisible();
   await begins(second);
   await expect(second.locator("p[role=alert]")).toContainText("Coach's tablet has led since");
-  await expect(second.locator("p[role=alert]")).toContainText("this class runs on here alone");
+  await expect(second.locator("p[role=alert]")).toContainText("this class goes on here alone");
   // Whatever it does moves nobody else.
   await second.keyboard.press(" ");
   await expect(second.getByRole("timer")).toContainText("held");
@@ -261,9 +261,9 @@ test("the leader's tablet dies: the class goes on from another, which leads the 
   await coach.context().close();
   await begins(spare);
   const notice = spare.locator("p[role=alert]");
-  await expect(notice).toContainText("this class runs on here alone");
+  await expect(notice).toContainText("this class goes on here alone");
   // It might come back: asked for only once it has been gone for twenty seconds.
-  await expect(notice).toContainText("and is off the line", { timeout: 40_000 });
+  await expect(notice).toContainText("and is offline", { timeout: 40_000 });
   await notice.getByRole("button", { name: "lead from here" }).click();
   await expect(wall.getByText("Spare tablet has led since")).toBeVisible();
   await expect(notice).toHaveCount(0);

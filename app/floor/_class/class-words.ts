@@ -22,7 +22,7 @@ export const sleptWords = (figure: string): string => `The device was asleep for
 export const WAY_WORDS: Readonly<Record<WayId, { readonly title: string; readonly take: string }>> = {
   rest: { title: "New times for the rest", take: "take these times" },
   closing: { title: "From the closing alone", take: "take it from the closing" },
-  both: { title: "From everything that can change", take: "take these times" },
+  both: { title: "From both", take: "take these times" },
 };
 
 export const endTitle = (whole: boolean): string => (whole ? "The class is done" : "The class was ended early");
