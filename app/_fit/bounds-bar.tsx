@@ -1,4 +1,4 @@
-/** How long an item may be, where it stands now and where it would stand. Decoration: the numbers stand beside it. */
+/** How long an item may be, how long it is now and how long it would be. Decoration: the numbers are beside it. */
 import styles from "./fit.module.css";
 import type { TimeRow } from "./preview.ts";
 

@@ -1,5 +1,5 @@
 "use client";
-/** Opens *Fit to length*, for those who may write in a plan that has a move. */
+/** Opens *Fit to length*, for those who may edit a plan that has a move. */
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";

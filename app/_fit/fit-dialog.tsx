@@ -1,22 +1,24 @@
 "use client";
 /**
- * Fit to length: all times as they are and as they would be, before anything changes. It lives: whoever writes
- * meanwhile, it is worked out anew and says so. Locks are set here at once; times only when they are taken.
+ * Fit to length: all times as they are and as they would be, before anything changes. While somebody else writes, the
+ * preview is worked out again and says so. Locks apply at once; times only when they are taken.
  */
-import { useMemo, useRef, useState } from "react";
+import { type RefObject, useMemo, useRef, useState } from "react";
 import { setField } from "#app/_session/acts.ts";
 import { namesOf } from "#app/_session/placed-name.ts";
+import { asShown, LOOK_ONLY, TAKEN_IN_ONE_STEP, TIMES_UP_TO_DATE } from "#app/_session/previews.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { secondsWords } from "#lib/plan/format.ts";
+import type { Plan } from "#lib/plan/schema.ts";
 import { Changed } from "../_parts/changed.tsx";
 import { Dialog } from "../_parts/dialog.tsx";
 import { useFresh } from "../_session/use-fresh.ts";
 import styles from "./fit.module.css";
 import { FitSummary } from "./fit-summary.tsx";
-import { changesAnything, fitPreview, rowsOf, type TimeRow } from "./preview.ts";
+import { KEPT_AT_ONCE, keptWords } from "./fit-words.ts";
+import { changesAnything, type FitPreview, fitPreview, rowsOf, type TimeRow } from "./preview.ts";
 import { Stopped } from "./stopped.tsx";
-import { shownIn, takeTimes } from "./take-times.ts";
+import { takeTimes } from "./take-times.ts";
 import { TimeTable } from "./time-table.tsx";
 
 interface FitDialogProps {
@@ -30,77 +32,96 @@ export function FitDialog({ session, onClosed, onGo }: FitDialogProps) {
   const snap = useSnapshot(session);
   const { plan } = snap;
   const preview = useMemo(() => fitPreview(plan), [plan]);
-  const shown = useMemo(() => shownIn(preview), [preview]);
+  const shown = useMemo(() => asShown(preview), [preview]);
   const fresh = useFresh(session, snap, shown);
   const closer = useRef<(() => void) | null>(null);
-  const goTo = useRef<{ readonly id: string | null } | null>(null);
-  const [said, setSaid] = useState("");
-  const writes = session.canWrite;
-
-  const go = (id: string | null) => {
-    goTo.current = { id };
-    closer.current?.();
-  };
-  const closed = () => {
-    onClosed();
-    if (goTo.current) onGo(goTo.current.id);
-  };
-  const lock = (row: TimeRow, on: boolean) => {
-    setField(session, row.id, "locked", on || undefined);
-    const name = namesOf(plan, [row.id]);
-    setSaid(on ? `${name} is kept at ${secondsWords(row.from)}.` : `The time of ${name} may change.`);
-  };
+  const way = useWayOut(closer, onClosed, onGo);
   const take = () => {
     if (takeTimes(session, shown)) closer.current?.();
   };
-
-  const ready = changesAnything(preview);
-  const table = (
-    <TimeTable preview={preview} onLock={writes ? lock : undefined} onGo={preview.fit.possible ? undefined : go} />
-  );
   return (
     <Dialog
       title="Fit to length"
       size="sheet"
-      onClose={closed}
+      onClose={way.closed}
       closer={closer}
-      foot={
-        <div className={styles.foot}>
-          <p className="small quiet">
-            {writes
-              ? "Times change when you take them, as one step that can be undone. Kept times are set at once."
-              : "This plan is not yours to write in any more: look, but nothing can be taken."}
-          </p>
-          {ready && (
-            <button type="button" className="button button-strong" disabled={!writes} onClick={take}>
-              Take these times
-            </button>
-          )}
-        </div>
-      }
+      foot={<Foot writes={session.canWrite} ready={changesAnything(preview)} onTake={take} />}
     >
-      <Changed fresh={fresh} what="times below are fresh" />
-      <p className="visually-hidden" role="status">
-        {said}
-      </p>
-      {preview.fit.possible ? (
-        <FitSummary plan={plan} preview={preview} />
-      ) : (
-        <Stopped
-          plan={plan}
-          preview={preview}
-          fit={preview.fit}
-          onGo={go}
-          onUnlock={writes ? unlockAll(lock, preview) : undefined}
-        />
-      )}
-      {table}
+      <Changed fresh={fresh} what={TIMES_UP_TO_DATE} />
+      <Times session={session} plan={plan} preview={preview} onGo={way.go} />
     </Dialog>
   );
 }
 
-const unlockAll =
-  (lock: (row: TimeRow, on: boolean) => void, preview: ReturnType<typeof fitPreview>) =>
-  (ids: readonly string[]): void => {
+/** Closing the dialog towards an item or the class: the page moves only once the dialog is gone. */
+function useWayOut(
+  closer: RefObject<(() => void) | null>,
+  onClosed: () => void,
+  onGo: FitDialogProps["onGo"],
+): { go(id: string | null): void; closed(): void } {
+  const goTo = useRef<{ readonly id: string | null } | null>(null);
+  return {
+    go: (id) => {
+      goTo.current = { id };
+      closer.current?.();
+    },
+    closed: () => {
+      onClosed();
+      if (goTo.current) onGo(goTo.current.id);
+    },
+  };
+}
+
+interface TimesProps {
+  readonly session: PlanSession;
+  readonly plan: Plan;
+  readonly preview: FitPreview;
+  readonly onGo: (id: string | null) => void;
+}
+
+/** What the fit comes to, and the table in which times are kept or let go. */
+function Times({ session, plan, preview, onGo }: TimesProps) {
+  const [said, setSaid] = useState("");
+  const { fit } = preview;
+  const lock = (row: TimeRow, on: boolean) => {
+    setField(session, row.id, "locked", on || undefined);
+    setSaid(keptWords(namesOf(plan, [row.id]), row.from, on));
+  };
+  const unlock = (ids: readonly string[]) => {
     for (const row of rowsOf(preview)) if (ids.includes(row.id)) lock(row, false);
   };
+  const writes = session.canWrite;
+  return (
+    <>
+      <p className="visually-hidden" role="status">
+        {said}
+      </p>
+      {fit.possible ? (
+        <FitSummary plan={plan} preview={preview} />
+      ) : (
+        <Stopped {...{ plan, preview, fit, onGo }} onUnlock={writes ? unlock : undefined} />
+      )}
+      <TimeTable preview={preview} onLock={writes ? lock : undefined} onGo={fit.possible ? undefined : onGo} />
+    </>
+  );
+}
+
+interface FootProps {
+  readonly writes: boolean;
+  /** Is there anything to take? */
+  readonly ready: boolean;
+  readonly onTake: () => void;
+}
+
+function Foot({ writes, ready, onTake }: FootProps) {
+  return (
+    <div className={styles.foot}>
+      <p className="small quiet">{writes ? `${TAKEN_IN_ONE_STEP} ${KEPT_AT_ONCE}` : LOOK_ONLY}</p>
+      {ready && (
+        <button type="button" className="button button-strong" disabled={!writes} onClick={onTake}>
+          Take these times
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,23 +1,16 @@
-/** What the fit does to the class as a whole, in two figures and two sentences. */
+/** What the fit does to the class as a whole, in two figures and a few sentences. */
 import { againstLength } from "#lib/clock/length-words.ts";
-import { clockTime, plural } from "#lib/plan/format.ts";
+import { clockTime } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import styles from "./fit.module.css";
+import { closingWords, costWords, NO_NEW_FINDINGS, newFindingsWords, nothingToChangeWords } from "./fit-words.ts";
 import { changesAnything, type FitPreview } from "./preview.ts";
-import { closingWords, costWords } from "./words.ts";
 
 export function FitSummary({ plan, preview }: { readonly plan: Plan; readonly preview: FitPreview }) {
   const { before, length, fit } = preview;
   if (!fit.possible) return null;
-  if (!changesAnything(preview)) {
-    return (
-      <p className="done">
-        Nothing to change: the class takes {clockTime(before)} of {clockTime(length)}, to the second, and no other times
-        are nearer to yours.
-      </p>
-    );
-  }
+  if (!changesAnything(preview)) return <p className="done">{nothingToChangeWords(preview)}</p>;
   const closing = closingWords(preview);
   return (
     <div className={styles.summary}>
@@ -37,23 +30,23 @@ export function FitSummary({ plan, preview }: { readonly plan: Plan; readonly pr
       </dl>
       <p>{costWords(plan, preview)}</p>
       {closing && <p>{closing}</p>}
-      <Found found={preview.found} />
+      <NewFindings found={preview.found} />
     </div>
   );
 }
 
-/** Findings told one by one; the rest are counted. */
-const TOLD = 3;
+/** Findings listed one by one; the rest are counted. */
+const MOST_LISTED = 3;
 
-/** What these times would bring: better read before they are taken than after. */
-function Found({ found }: { readonly found: readonly Finding[] }) {
-  if (found.length === 0) return <p>The checks find nothing with these times that they do not find now.</p>;
-  const more = found.length - TOLD;
+/** Findings that these times would bring: better read before they are taken than after. */
+function NewFindings({ found }: { readonly found: readonly Finding[] }) {
+  if (found.length === 0) return <p>{NO_NEW_FINDINGS}</p>;
+  const more = found.length - MOST_LISTED;
   return (
     <div>
-      <p>{`The checks would find ${plural(found.length, "thing")} more:`}</p>
+      <p>{newFindingsWords(found.length)}</p>
       <ul className={styles.found}>
-        {found.slice(0, TOLD).map(({ key, rule, message }) => (
+        {found.slice(0, MOST_LISTED).map(({ key, rule, message }) => (
           <li key={key ?? rule}>{message}</li>
         ))}
         {more > 0 && <li>{`and ${more} more`}</li>}

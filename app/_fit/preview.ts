@@ -22,19 +22,19 @@ export interface TimeRow {
   readonly locked: boolean;
   /** Not locked itself, but takes the time of its locked other side. */
   readonly follows: boolean;
-  /** The lock of its other side takes it out of its own bounds. */
+  /** The kept time of its other side is outside its own bounds. */
   readonly outside: boolean;
-  /** Is one of those that stop the fit. */
+  /** One of those that prevent the fit. */
   readonly stops: boolean;
 }
 
-/** An item, or both sides of a move, where the first of them stands. */
+/** An item, or both sides of a move at the place of the first. */
 export interface TimeGroup {
   readonly name: string;
   readonly rows: readonly TimeRow[];
 }
 
-export interface TimeBlock {
+interface TimeBlock {
   readonly id: string;
   /** Null above the first heading. */
   readonly title: string | null;
@@ -49,7 +49,7 @@ export interface FitPreview {
   readonly grid: number;
   readonly blocks: readonly TimeBlock[];
   readonly helps: readonly Help[];
-  /** What the checks would find with these times and do not find now. */
+  /** Findings with these times that are not there now. */
   readonly found: readonly Finding[];
 }
 
@@ -115,7 +115,7 @@ function timeRow(plan: Plan, fit: Fit, item: MoveItem, pair: readonly MoveItem[]
   };
 }
 
-/** Each item that has another side, with both in plan order. */
+/** Each item of a pair, with both items in plan order. */
 function pairsOf(plan: Plan): Map<MoveItem, readonly MoveItem[]> {
   const moves = plan.items.filter(isMoveItem);
   return new Map(

@@ -1,14 +1,14 @@
-/** The class cannot be fitted: what stops it, in one sentence and by name, and what would help. */
+/** The class cannot be fitted: what prevents it, in one sentence and by name, and what would help. */
 
 import { placedName } from "#app/_session/placed-name.ts";
 import type { ImpossibleFit } from "#lib/fit/fit.ts";
 import type { Help } from "#lib/fit/help.ts";
-import { agree, clockTime, plural } from "#lib/plan/format.ts";
+import { agree, clockTime } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import styles from "./fit.module.css";
+import { helpWords, lockedWords, NO_SINGLE_HELP } from "./fit-words.ts";
 import { type FitPreview, rowsOf } from "./preview.ts";
-import { helpWords } from "./words.ts";
 
 interface StoppedProps {
   readonly plan: Plan;
@@ -19,7 +19,7 @@ interface StoppedProps {
   readonly onUnlock: ((ids: readonly string[]) => void) | undefined;
 }
 
-/** Names said in the sentence; the table under it has all of them. */
+/** Names listed here; the table below has all of them. */
 const NAMED = 6;
 
 export function Stopped({ plan, preview, fit, onGo, onUnlock }: StoppedProps) {
@@ -32,12 +32,10 @@ export function Stopped({ plan, preview, fit, onGo, onUnlock }: StoppedProps) {
       <dl className={styles.figures}>
         <Figure term="At its shortest" seconds={fit.shortest} />
         <Figure term="At its longest" seconds={fit.longest} />
-        <Figure term="Its length" seconds={preview.length} />
+        <Figure term="Planned length" seconds={preview.length} />
       </dl>
-      <Names title="What stops it" ids={fit.stoppedBy} plan={plan} onGo={onGo} />
-      {locked.length > 0 && (
-        <p>{plural(locked.length, "time is", "times are")} kept, and cannot give or take anything.</p>
-      )}
+      <Names title="What prevents it" ids={fit.stoppedBy} plan={plan} onGo={onGo} />
+      {locked.length > 0 && <p>{lockedWords(locked.length)}</p>}
       <Helps {...{ plan, preview, onGo, onUnlock }} />
     </div>
   );
@@ -80,11 +78,11 @@ function Names({ title, ids, plan, onGo }: NamesProps) {
 
 function Helps({ plan, preview, onGo, onUnlock }: Omit<StoppedProps, "fit">) {
   if (preview.helps.length === 0) {
-    return <p>No single change would do: give several moves a wider range, or change the length of the class.</p>;
+    return <p>{NO_SINGLE_HELP}</p>;
   }
   return (
     <div>
-      <h3 className={styles.small}>What would help, each by itself</h3>
+      <h3 className={styles.small}>Any one of these would help</h3>
       <ul className={styles.helps}>
         {preview.helps.map((help) => (
           <li key={JSON.stringify(help)}>
@@ -97,7 +95,7 @@ function Helps({ plan, preview, onGo, onUnlock }: Omit<StoppedProps, "fit">) {
   );
 }
 
-/** A lock is taken off right here; everything else is typed where it belongs. */
+/** A kept time is let go right here; everything else is typed where it belongs. */
 function HelpAct({ help, onGo, onUnlock }: { readonly help: Help } & Pick<StoppedProps, "onGo" | "onUnlock">) {
   if (help.by === "unlock") {
     return onUnlock ? (

@@ -1,13 +1,14 @@
 "use client";
-/** One finding: what is wrong, how much it weighs, and the act that mends it. */
+/** One finding: what is wrong, its level, and the act that fixes it. */
 import { useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { Finding } from "#lib/rules/types.ts";
+import { FixAct } from "./fix-act.tsx";
 import { JumpLinks, jump } from "./jump-links.tsx";
 import styles from "./margin.module.css";
-import { MendAct } from "./mend-act.tsx";
+import { CHECK_BROKE } from "./margin-words.ts";
 import { RuleLink } from "./rule-link.tsx";
 import { slipKey } from "./show-slip.ts";
 
@@ -15,12 +16,12 @@ interface Props {
   readonly session: PlanSession;
   readonly finding: Finding;
   readonly selected: boolean;
-  /** One line only, where many slips want the same height. Its title goes to its item, which opens it. */
+  /** One line only, where many slips compete for the same height. Its title selects its item, which opens it. */
   readonly short: boolean;
 }
 
 export function FindingSlip({ session, finding, selected, short }: Props) {
-  const title = ruleById(finding.rule)?.title ?? "A check could not run";
+  const title = ruleById(finding.rule)?.title ?? CHECK_BROKE;
   const first = finding.items[0];
   const [opened, setOpened] = useState(false);
   const whole = !short || opened;
@@ -50,7 +51,7 @@ export function FindingSlip({ session, finding, selected, short }: Props) {
       {whole && <p>{finding.message}</p>}
       {whole && (
         <div className={styles.slipActs}>
-          <MendAct session={session} finding={finding} />
+          <FixAct session={session} finding={finding} />
           <JumpLinks session={session} ids={finding.items} />
           <RuleLink finding={finding} />
         </div>

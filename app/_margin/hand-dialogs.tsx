@@ -1,11 +1,11 @@
 "use client";
-/** Handing a plan in to the leads, and handing it back with what is to be changed. */
+/** Handing a plan in to the leads, and handing it back with what should be changed. */
 import { useRef } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { agree } from "#lib/plan/format.ts";
 import { FindingList } from "../_parts/finding-list.tsx";
 import { send } from "../_parts/send.ts";
+import { HAND_BACK, HAND_IN, handBackWords } from "./margin-words.ts";
 import { NoteForm } from "./note-form.tsx";
 import { StateDialog } from "./state-dialog.tsx";
 
@@ -14,7 +14,7 @@ interface Props {
   readonly onClosed: () => void;
 }
 
-/** What must be fixed is shown and does not stop it: a lead's eye may be what it needs. */
+/** What must be fixed is shown but does not prevent handing in: the author may need a lead's help with it. */
 export function HandInDialog({ session, onClosed }: Props) {
   const { findings, saveState } = useSnapshot(session);
   const closer = useRef<(() => void) | null>(null);
@@ -24,21 +24,19 @@ export function HandInDialog({ session, onClosed }: Props) {
     <StateDialog title="Hand in to a lead" onClosed={onClosed} closer={closer}>
       {mustFix.length > 0 ? (
         <div>
-          <p>It can be handed in as it is, but not signed off until this is fixed:</p>
+          <p>{HAND_IN.mustFix}</p>
           <FindingList findings={mustFix} />
         </div>
       ) : (
-        <p>Nothing has to be fixed first.</p>
+        <p>{HAND_IN.nothing}</p>
       )}
-      {saveState !== "saved" && (
-        <p className="notice">Not everything you wrote is on the server yet. A lead sees what is there.</p>
-      )}
+      {saveState !== "saved" && <p className="notice">{HAND_IN.unsaved}</p>}
       <NoteForm
-        label="A note to the lead (may be left out)"
+        label={HAND_IN.note}
         verb="Hand in"
         submit={(note) => send("POST", `/api/plans/${session.planId}/hand-in`, body(note))}
         onDone={() => {
-          session.say("Handed in.");
+          session.say(HAND_IN.done);
           closer.current?.();
         }}
         onLeave={() => closer.current?.()}
@@ -53,17 +51,14 @@ export function HandBackDialog({ session, onClosed }: Props) {
   const open = threads.filter((thread) => !thread.settled).length;
   return (
     <StateDialog title="Hand back" onClosed={onClosed} closer={closer}>
-      <p>
-        {state.handedInBy ?? "Whoever wrote it"} gets the plan back with your note
-        {open === 0 ? "." : agree(open, " and the open thread.", ` and the ${open} open threads.`)}
-      </p>
+      <p>{handBackWords(state.handedInBy, open)}</p>
       <NoteForm
-        label="What is to be changed"
+        label={HAND_BACK.note}
         verb="Hand back"
-        required="Say what is to be changed: whoever wrote the plan goes by it."
+        required={HAND_BACK.required}
         submit={(note) => send("POST", `/api/plans/${session.planId}/hand-back`, { note })}
         onDone={() => {
-          session.say("Handed back.");
+          session.say(HAND_BACK.done);
           closer.current?.();
         }}
         onLeave={() => closer.current?.()}

@@ -1,15 +1,15 @@
 "use client";
+/** Links from a slip to the items it is about. */
 import { nameOf } from "#app/_session/item-words.ts";
-/** Ways from a slip to the items it is about. */
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import styles from "./margin.module.css";
 
-/** The longest row of names a slip shows; a finding about everything needs no list. */
+/** How many names a slip shows at most; a finding about everything needs no list. */
 const MOST_LINKS = 4;
 
-/** Selects an item and takes the focus to it on the rail, where there is one on this screen. */
+/** Selects an item and moves the focus to it on the rail, where this screen has one. */
 export function jump(session: PlanSession, itemId: string): void {
   session.select(itemId);
   const item = document.getElementById(`rail-${itemId}`);
@@ -30,7 +30,7 @@ export function JumpLinks({ session, ids }: { readonly session: PlanSession; rea
           <button key={item.id} type="button" className={styles.link} onClick={() => jump(session, item.id)}>
             {only ? (
               <>
-                go to it<span className="visually-hidden">: {name}</span>
+                Go to it<span className="visually-hidden">: {name}</span>
               </>
             ) : (
               name

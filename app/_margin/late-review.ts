@@ -1,4 +1,4 @@
-/** Few read a plan to sign it: what that takes comes after the page. */
+/** Fetched after the page: few people read a plan to sign it. */
 import { late } from "#lib/client/late.ts";
 
 export const lateReview = late(() => import("./review-dialog.tsx").then((module) => module.ReviewDialog));

@@ -1,27 +1,27 @@
 "use client";
 /**
- * The margin: findings and threads as slips at the height of what they are about. Given the rail's layout they stand
- * beside it, tied to it by lines; without one (a narrow screen, an item's own sheet) they are a plain list.
+ * The margin: findings and threads as slips at the height of what they are about. Given the rail's layout they are placed
+ * beside it and tied to it by lines; without one (a narrow screen, an item's own sheet) they are a plain list.
  */
 import { useMemo, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { countWords, type Slip, slipsOf } from "#lib/margin/slips.ts";
-import type { PlanState } from "#lib/protocol/messages.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
 import { FindingSlip } from "./finding-slip.tsx";
 import styles from "./margin.module.css";
+import { NOTE_WORDS, NOTHING_HERE } from "./margin-words.ts";
 import { NewThread } from "./new-thread.tsx";
 import { SlipTies } from "./slip-ties.tsx";
 import { ThreadSlip } from "./thread-slip.tsx";
-import { useSlipPlaces } from "./use-slip-places.ts";
+import { type SlipPlaces, useSlipPlaces } from "./use-slip-places.ts";
 
-/** What a slip in full usually takes, in pixels: when all of them would not fit beside the class, most are shortened. */
+/** The usual height of a whole slip, in pixels: when all of them would not fit beside the class, most are shortened. */
 const USUAL_SLIP_PX = 104;
 
-export interface MarginProps {
+interface MarginProps {
   readonly session: PlanSession;
-  /** Where everything stands on the rail; null for a plain list. The margin's top must be the rail's top. */
+  /** Where everything is on the rail; null for a plain list. The margin's top must be the rail's top. */
   readonly placements: RailLayout | null;
   /** Only what is about this item. */
   readonly itemId?: string;
@@ -36,17 +36,15 @@ export function Margin({ session, placements, itemId }: MarginProps) {
     [plan, findings, threads, showSettled, itemId],
   );
   const settled = threads.filter((t) => t.settled && (itemId === undefined || aboutItem(t.anchor, itemId))).length;
-  const { places, height, headHeight, measure, measureHead } = useSlipPlaces(slips, placements, snap.selectedId);
+  const placed = useSlipPlaces(slips, placements, snap.selectedId);
   const beside = placements !== null;
-  const crowded = beside && slips.length * USUAL_SLIP_PX > placements.height;
-
   return (
     <section
       className={beside ? styles.beside : styles.list}
-      style={beside ? { minHeight: height } : undefined}
+      style={beside ? { minHeight: placed.height } : undefined}
       aria-label={itemId === undefined ? "Findings and threads" : "Findings and threads of this item"}
     >
-      <div ref={measureHead} className={styles.head}>
+      <div ref={placed.measureHead} className={styles.head}>
         <Head
           session={session}
           itemId={itemId}
@@ -54,29 +52,43 @@ export function Margin({ session, placements, itemId }: MarginProps) {
           settled={{ count: settled, shown: showSettled, show: setShowSettled }}
         />
       </div>
-      {beside && (
-        <SlipTies slips={slips} places={places} layout={placements} height={height} selectedId={snap.selectedId} />
-      )}
-      <ul className={styles.slips} aria-label="Slips">
-        {slips.map((slip) => (
-          <li
-            key={slip.id}
-            ref={measure(slip.id)}
-            className={styles.slipPlace}
-            style={beside ? { top: places.get(slip.id) ?? headHeight } : undefined}
-            data-about={slip.about ?? undefined}
-          >
-            <SlipBody
-              session={session}
-              slip={slip}
-              selected={beside && slip.about !== null && slip.about === snap.selectedId}
-              crowded={crowded}
-            />
-          </li>
-        ))}
-      </ul>
-      {slips.length === 0 && !beside && <p className={styles.nothing}>Nothing here.</p>}
+      {beside && <SlipTies {...placed} slips={slips} layout={placements} selectedId={snap.selectedId} />}
+      <Slips session={session} slips={slips} placed={placed} layout={placements} />
+      {slips.length === 0 && !beside && <p className={styles.nothing}>{NOTHING_HERE}</p>}
     </section>
+  );
+}
+
+interface SlipsProps {
+  readonly session: PlanSession;
+  readonly slips: readonly Slip[];
+  readonly placed: SlipPlaces;
+  readonly layout: RailLayout | null;
+}
+
+function Slips({ session, slips, placed: { places, headHeight, measure }, layout }: SlipsProps) {
+  const { selectedId } = useSnapshot(session);
+  const beside = layout !== null;
+  const crowded = beside && slips.length * USUAL_SLIP_PX > layout.height;
+  return (
+    <ul className={styles.slips} aria-label="Slips">
+      {slips.map((slip) => (
+        <li
+          key={slip.id}
+          ref={measure(slip.id)}
+          className={styles.slipPlace}
+          style={beside ? { top: places.get(slip.id) ?? headHeight } : undefined}
+          data-about={slip.about ?? undefined}
+        >
+          <SlipBody
+            session={session}
+            slip={slip}
+            selected={beside && slip.about !== null && slip.about === selectedId}
+            crowded={crowded}
+          />
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -87,7 +99,7 @@ interface HeadProps {
   readonly settled: { readonly count: number; readonly shown: boolean; readonly show: (on: boolean) => void };
 }
 
-/** What was said, how much there is, and a way to say something. */
+/** The note of the last step, how many findings and threads there are, and a way to comment. */
 function Head({ session, itemId, slips, settled }: HeadProps) {
   const { findings, threads, rights, selectedId } = useSnapshot(session);
   return (
@@ -102,20 +114,14 @@ function Head({ session, itemId, slips, settled }: HeadProps) {
           aria-expanded={settled.shown}
           onClick={() => settled.show(!settled.shown)}
         >
-          {settled.shown ? "hide" : "show"} {settled.count} settled
+          {settled.shown ? "Hide" : "Show"} {settled.count} settled
         </button>
       )}
     </>
   );
 }
 
-const NOTE_WORDS: Readonly<Partial<Record<PlanState, string>>> = {
-  "handed-in": "Handed in with a note",
-  "handed-back": "Handed back",
-  "signed-off": "Signed off with a note",
-};
-
-/** What was said with the last step: whoever writes goes by it. */
+/** The note that came with the last step: the authors work from it. */
 function StateNote({ session }: { readonly session: PlanSession }) {
   const { state } = useSnapshot(session);
   const words = NOTE_WORDS[state.state];

@@ -1,5 +1,5 @@
 "use client";
-/** Begins a thread on the selected item or on the whole plan. Words are commented on from the script itself. */
+/** Starts a thread on the selected item or on the whole plan. Words are commented on in the script itself. */
 import { useRef, useState } from "react";
 import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -8,6 +8,7 @@ import { itemById } from "#lib/plan/lookup.ts";
 import { CommentForm } from "../_session/threads/comment-form.tsx";
 import { postThread } from "../_session/threads/thread-acts.ts";
 import styles from "./margin.module.css";
+import { COMMENT_ON_PLAN, COMMENT_SENT, commentOnWords } from "./margin-words.ts";
 
 interface Props {
   readonly session: PlanSession;
@@ -17,42 +18,51 @@ interface Props {
 
 export function NewThread({ session, itemId }: Props) {
   const { plan } = useSnapshot(session);
-  /** What the form that is open is about: an item's id, or null for the plan. Undefined: no form. */
+  /** What the open form is about: an item's id, or null for the plan. Undefined: no form. */
   const [about, setAbout] = useState<string | null | undefined>(undefined);
   const button = useRef<HTMLButtonElement>(null);
   const item = itemId === null ? undefined : itemById(plan, itemId);
-  const aboutItem = about === null || about === undefined ? undefined : itemById(plan, about);
-
-  function leave() {
+  const leave = () => {
     setAbout(undefined);
     button.current?.focus();
-  }
+  };
   return (
     <>
       <div className={styles.acts}>
         {item && (
           <button ref={button} type="button" className={styles.link} onClick={() => setAbout(item.id)}>
-            comment on {nameOf(plan, item)}
+            {commentOnWords(nameOf(plan, item))}
           </button>
         )}
         <button ref={item ? null : button} type="button" className={styles.link} onClick={() => setAbout(null)}>
-          comment on the plan
+          {COMMENT_ON_PLAN}
         </button>
       </div>
-      {about !== undefined && (
-        <CommentForm
-          label={aboutItem ? `Comment on ${nameOf(plan, aboutItem)}` : "Comment on the plan"}
-          verb="Comment"
-          post={(body) =>
-            postThread(session, about === null ? { kind: "plan" } : { kind: "item", itemId: about }, body)
-          }
-          onPosted={() => {
-            session.say("Comment sent.");
-            leave();
-          }}
-          onLeave={leave}
-        />
-      )}
+      {about !== undefined && <NewComment session={session} about={about} onLeave={leave} />}
     </>
+  );
+}
+
+interface NewCommentProps {
+  readonly session: PlanSession;
+  /** An item's id, or null for the plan. */
+  readonly about: string | null;
+  readonly onLeave: () => void;
+}
+
+function NewComment({ session, about, onLeave }: NewCommentProps) {
+  const { plan } = useSnapshot(session);
+  const item = about === null ? undefined : itemById(plan, about);
+  return (
+    <CommentForm
+      label={item ? commentOnWords(nameOf(plan, item)) : COMMENT_ON_PLAN}
+      verb="Comment"
+      post={(body) => postThread(session, about === null ? { kind: "plan" } : { kind: "item", itemId: about }, body)}
+      onPosted={() => {
+        session.say(COMMENT_SENT);
+        onLeave();
+      }}
+      onLeave={onLeave}
+    />
   );
 }

@@ -1,5 +1,5 @@
 "use client";
-/** A note that goes with a step, and the step's button. What was typed stays until the server has taken it. */
+/** A note that goes with a step, and the step's button. What was typed stays until the server has accepted it. */
 import { type FormEvent, type ReactNode, useId, useRef, useState } from "react";
 import type { RefusedRequest, Sent } from "../_parts/send.ts";
 import styles from "./margin.module.css";
@@ -7,13 +7,13 @@ import styles from "./margin.module.css";
 interface Props {
   readonly label: string;
   readonly verb: string;
-  /** Asked for when nothing was written; undefined: the note may be left out. */
+  /** Said when nothing was written; undefined: the note is optional. */
   readonly required?: string;
   readonly submit: (note: string) => Promise<Sent>;
   readonly onDone: () => void;
   readonly onLeave: () => void;
   readonly onRefused?: (sent: RefusedRequest) => void;
-  /** Why the step cannot be taken just now, as ids of what says so; the button then says no. */
+  /** Id of what says why the step cannot be taken now; the button is disabled then. */
   readonly blockedBy?: string;
   readonly children?: ReactNode;
 }
@@ -21,30 +21,9 @@ interface Props {
 const MAX_NOTE = 4000;
 
 export function NoteForm(props: Props) {
-  const { label, verb, required, submit, onDone, onLeave, onRefused, blockedBy } = props;
-  const [note, setNote] = useState("");
-  const [problem, setProblem] = useState<string | null>(null);
-  const [busy, setBusy] = useState(false);
-  const field = useRef<HTMLTextAreaElement>(null);
+  const { label, verb, required, onLeave, blockedBy } = props;
+  const { note, setNote, problem, busy, field, go } = useNote(props);
   const id = useId();
-
-  async function go(event: FormEvent) {
-    event.preventDefault();
-    if (busy || blockedBy !== undefined) return;
-    if (required !== undefined && note.trim() === "") {
-      setProblem(required);
-      field.current?.focus();
-      return;
-    }
-    setBusy(true);
-    setProblem(null);
-    const sent = await submit(note.trim());
-    setBusy(false);
-    if (sent.ok) return onDone();
-    setProblem(sent.message);
-    onRefused?.(sent);
-  }
-
   return (
     <form className={styles.dialog} onSubmit={go}>
       <div className="field">
@@ -75,9 +54,34 @@ export function NoteForm(props: Props) {
           aria-disabled={busy || blockedBy !== undefined}
           aria-describedby={blockedBy}
         >
-          {busy ? "One moment…" : verb}
+          {busy ? "Sending…" : verb}
         </button>
       </div>
     </form>
   );
+}
+
+/** The note as typed, and its sending: asked for where it is required, sent once at a time. */
+function useNote({ required, submit, onDone, onRefused, blockedBy }: Props) {
+  const [note, setNote] = useState("");
+  const [problem, setProblem] = useState<string | null>(null);
+  const [busy, setBusy] = useState(false);
+  const field = useRef<HTMLTextAreaElement>(null);
+  async function go(event: FormEvent) {
+    event.preventDefault();
+    if (busy || blockedBy !== undefined) return;
+    if (required !== undefined && note.trim() === "") {
+      setProblem(required);
+      field.current?.focus();
+      return;
+    }
+    setBusy(true);
+    setProblem(null);
+    const sent = await submit(note.trim());
+    setBusy(false);
+    if (sent.ok) return onDone();
+    setProblem(sent.message);
+    onRefused?.(sent);
+  }
+  return { note, setNote, problem, busy, field, go };
 }

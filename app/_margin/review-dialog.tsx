@@ -1,20 +1,21 @@
 "use client";
 /**
- * The sign-off: the lead reads the plan as the server has it, with its findings and what stands in the way, and signs
- * exactly that. When the plan changed meanwhile, what changed is shown, and it is read again before it can be signed.
+ * The sign-off: the lead reads the plan as the server has it, with its findings and what prevents a sign-off, and signs
+ * exactly that. When the plan has changed meanwhile, the changes are shown, and it has to be read again before it is signed.
  */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { type Sent, send } from "../_parts/send.ts";
 import { NoteForm } from "./note-form.tsx";
-import { type Reading, readingSchema, refusalOf } from "./reading.ts";
-import { ReadingView } from "./reading-view.tsx";
+import { type ReadingToSign, readingToSignSchema, refusalOf } from "./reading-to-sign.ts";
+import { SignOffReadingView } from "./sign-off-reading-view.tsx";
+import { SIGN_OFF, signedWords } from "./sign-off-words.ts";
 import { StateDialog } from "./state-dialog.tsx";
 
 type Shown =
   | { readonly t: "asking" }
   | { readonly t: "failed"; readonly message: string }
-  | { readonly t: "read"; readonly reading: Reading };
+  | { readonly t: "read"; readonly reading: ReadingToSign };
 type Refused = ReturnType<typeof refusalOf>;
 
 export function ReviewDialog({ session, onClosed }: { readonly session: PlanSession; readonly onClosed: () => void }) {
@@ -27,7 +28,7 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   const read = useCallback(async () => {
     setShown({ t: "asking" });
     setRefused(null);
-    setShown(shownOf(await send("POST", `/api/plans/${planId}/read`, {}, { reads: readingSchema })));
+    setShown(shownOf(await send("POST", `/api/plans/${planId}/read`, {}, { reads: readingToSignSchema })));
   }, [planId]);
   useEffect(() => {
     void read();
@@ -40,9 +41,9 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   return (
     <StateDialog title="Review and sign" onClosed={onClosed} closer={closer} wide>
       <div ref={top} data-first="" tabIndex={-1} aria-live="polite">
-        {shown.t === "asking" && <p>Reading the plan as the server has it…</p>}
+        {shown.t === "asking" && <p>{SIGN_OFF.loading}</p>}
         {shown.t === "failed" && <p className="problem">{shown.message}</p>}
-        {shown.t === "read" && <ReadingView reading={shown.reading} />}
+        {shown.t === "read" && <SignOffReadingView reading={shown.reading} />}
       </div>
       {refused && <RefusedView refused={refused} onReadAgain={again} />}
       {shown.t === "read" && !refused?.changes && (
@@ -57,12 +58,12 @@ export function ReviewDialog({ session, onClosed }: { readonly session: PlanSess
   );
 }
 
-const shownOf = (sent: Sent<Reading>): Shown =>
+const shownOf = (sent: Sent<ReadingToSign>): Shown =>
   sent.ok ? { t: "read", reading: sent.value } : { t: "failed", message: sent.message };
 
 interface SignProps {
   readonly session: PlanSession;
-  readonly reading: Reading;
+  readonly reading: ReadingToSign;
   readonly closer: { readonly current: (() => void) | null };
   readonly onRefused: (refused: Refused | null) => void;
 }
@@ -72,12 +73,12 @@ function SignForm({ session, reading, closer, onRefused }: SignProps) {
     send("POST", `/api/plans/${session.planId}/sign`, { hash: reading.hash, ...(note === "" ? {} : { note }) });
   return (
     <NoteForm
-      label="A note that goes with the edition (may be left out)"
+      label={SIGN_OFF.note}
       verb={`Sign off edition ${reading.nextEdition}`}
       submit={sign}
       {...(reading.blockers.length > 0 ? { blockedBy: "sign-off-blockers" } : {})}
       onDone={() => {
-        session.say(`Signed off as edition ${reading.nextEdition}.`);
+        session.say(signedWords(reading.nextEdition));
         closer.current?.();
       }}
       onLeave={() => closer.current?.()}
@@ -93,7 +94,7 @@ function RefusedView({ refused, onReadAgain }: { readonly refused: Refused; read
   if (!changes && !blockers) return null;
   return (
     <div role="alert" className="notice">
-      {changes && <p>The plan has changed since you read it:</p>}
+      {changes && <p>{SIGN_OFF.changedMeanwhile}</p>}
       <ul>
         {[...(changes ?? []), ...(blockers ?? [])].map((line) => (
           <li key={line.message}>{line.message}</li>

@@ -1,16 +1,16 @@
-/** The way from a finding to its rule: why, how to mend, where it comes from. Opens beside the plan, which stays as it is. */
+/** The way from a finding to its rule: why it matters, how to fix it, its source. Opens in a new tab, so the plan stays open. */
 import { ruleById } from "#lib/rules/registry.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import styles from "./margin.module.css";
 
 export function RuleLink({ finding }: { readonly finding: Finding }) {
-  // What a broken check leaves behind names the rule that broke.
+  // The finding that a broken check leaves names the rule that broke.
   const named = finding.values.rule;
   const rule = ruleById(finding.rule) ?? (typeof named === "string" ? ruleById(named) : undefined);
   if (!rule) return null;
   return (
     <a className={styles.link} href={`/rules/${rule.id}`} target="_blank" rel="noreferrer">
-      about this rule<span className="visually-hidden">: {rule.title} (opens beside the plan)</span>
+      About this rule<span className="visually-hidden">: {rule.title} (opens in a new tab)</span>
     </a>
   );
 }

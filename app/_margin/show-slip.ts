@@ -1,7 +1,7 @@
-/** Brings the slip of a finding into sight, with the focus where it was pressed for. Client only. */
+/** Scrolls the slip of a finding into view, and focuses it where the keyboard asked for it. Client only. */
 import type { Finding } from "#lib/rules/types.ts";
 
-/** A finding without a key is about a whole: the first of its rule stands for it. */
+/** A finding without a key is about the whole class: the first of its rule is shown for it. */
 export const slipKey = ({ key, rule }: Finding): string => key ?? rule;
 
 export function showSlip(finding: Finding, focus: boolean): void {

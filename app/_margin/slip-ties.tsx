@@ -1,6 +1,6 @@
 /**
- * Dashed lines from the rail to the slips: straight where a slip stands at its height, around two corners where it had
- * to slide. Each item's lines run down a lane of their own, later items further out, so that they hardly ever cross.
+ * Dashed lines from the rail to the slips: straight where a slip is at its item's height, around two corners where it had to
+ * move. Each item's lines have a lane of their own, later items further out, so that they hardly ever cross.
  */
 import type { Slip } from "#lib/margin/slips.ts";
 import { type RailLayout, segmentOf } from "#lib/rail/layout.ts";
@@ -8,9 +8,9 @@ import styles from "./margin.module.css";
 
 const WIDTH_PX = 28;
 const LANES = [22, 18, 14, 10, 6] as const;
-/** Where on the slip and on the item a line ends: the height of the first line of words. */
+/** Where a line meets the slip and the item: the height of the first line of text. */
 const DOWN_PX = 16;
-/** A slide as small as this is drawn as none. */
+/** A slip moved by no more than this gets a straight line. */
 const STRAIGHT_PX = 2;
 
 interface Props {

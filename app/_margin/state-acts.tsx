@@ -1,5 +1,5 @@
 "use client";
-/** What can be done with the plan as a whole just now, by its state and by who is asking. */
+/** What can be done with the plan as a whole, by its state and by who is asking. */
 import { useState } from "react";
 import { LatePart } from "#app/_parts/late-part.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -11,6 +11,7 @@ import { useSend } from "../_parts/use-send.ts";
 import { HandBackDialog, HandInDialog } from "./hand-dialogs.tsx";
 import { lateReview } from "./late-review.ts";
 import styles from "./margin.module.css";
+import { HANDING_IN_TAKEN_BACK } from "./margin-words.ts";
 
 type Open = "hand-in" | "hand-back" | "review";
 
@@ -45,7 +46,7 @@ export function StateActs({ session, me }: { readonly session: PlanSession; read
   );
 }
 
-/** The server decides again; this only spares people buttons that would be refused. */
+/** The server decides; this only hides buttons whose act it would refuse. */
 function actsFor(state: PlanState, who: { readonly lead: boolean; readonly writes: boolean }): Open[] {
   if (state === "handed-in") return who.lead ? ["hand-back", "review"] : [];
   return (state === "in-writing" || state === "handed-back") && who.writes ? ["hand-in"] : [];
@@ -55,7 +56,7 @@ function TakeBack({ session }: { readonly session: PlanSession }) {
   const sending = useSend();
   async function takeBack() {
     const done = await sending.run("POST", `/api/plans/${session.planId}/take-back`, {});
-    if (done !== undefined) session.say("Taken back. The plan is in writing again.");
+    if (done !== undefined) session.say(HANDING_IN_TAKEN_BACK);
   }
   return (
     <>

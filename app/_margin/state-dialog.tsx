@@ -1,5 +1,5 @@
 "use client";
-/** A dialog of the margin: a title, and what is asked. */
+/** A dialog of the margin: a title and its content. */
 import type { ReactNode, RefObject } from "react";
 import { Dialog } from "#app/_parts/dialog.tsx";
 import styles from "./margin.module.css";

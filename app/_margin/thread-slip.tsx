@@ -1,33 +1,29 @@
 "use client";
-/** One thread: the words it is about, what was said, and what can be done: answer, settle, open again. */
+/** One thread: the words it is about, its comments, and what can be done: reply, settle, open again. */
 import { useMemo, useRef, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { pinOf } from "#lib/margin/pin.ts";
-import { plural } from "#lib/plan/format.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import { CommentForm } from "../_session/threads/comment-form.tsx";
 import { Pieces, QuoteWords } from "../_session/threads/quote-words.tsx";
 import { postReply, settleThread } from "../_session/threads/thread-acts.ts";
 import { JumpLinks } from "./jump-links.tsx";
 import styles from "./margin.module.css";
+import { settledWords, THREAD, threadTitle } from "./margin-words.ts";
 
 interface Props {
   readonly session: PlanSession;
   readonly thread: ThreadView;
   readonly selected: boolean;
-  /** The first words only, where many slips want the same height. */
+  /** The first words only, where many slips compete for the same height. */
   readonly short: boolean;
 }
 
 export function ThreadSlip({ session, thread, selected, short }: Props) {
   const { rights } = useSnapshot(session);
   const [open, setOpen] = useState(false);
-  const first = thread.comments[0];
-  const replies = thread.comments.length - 1;
   const shown = open ? thread.comments : thread.comments.slice(0, 1);
-  const settles = thread.settled || !thread.leadSpoke || session.me.roles.includes("lead");
-  const itemId = thread.anchor.kind === "plan" ? null : thread.anchor.itemId;
   return (
     <article
       className={styles.slip}
@@ -37,13 +33,10 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
       data-selected={selected || undefined}
       data-settled={thread.settled || undefined}
       data-short={(short && !open) || undefined}
-      aria-label={`Thread by ${first?.authorName ?? "somebody"}`}
+      aria-label={`Thread by ${thread.comments[0]?.authorName ?? "somebody"}`}
     >
       <header className={styles.slipHead}>
-        <p className={styles.name}>
-          {first?.authorName ?? "Somebody"}
-          {replies > 0 && ` · ${plural(replies, "reply", "replies")}`}
-        </p>
+        <p className={styles.name}>{threadTitle(thread)}</p>
         <span className={styles.level}>{thread.settled ? "settled" : "thread"}</span>
       </header>
       {(!short || open) && <PinWords session={session} thread={thread} />}
@@ -52,21 +45,13 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
           <Comment key={comment.id} comment={comment} named={i > 0} />
         ))}
       </ol>
-      <div className={styles.slipActs}>
-        {(replies > 0 || rights.comments) && (
-          <button type="button" className={styles.link} aria-expanded={open} onClick={() => setOpen(!open)}>
-            {open ? "close" : replies > 0 ? "open" : "answer"}
-          </button>
-        )}
-        {rights.comments && (settles ? <Settle session={session} thread={thread} /> : <ForLead />)}
-        {itemId !== null && <JumpLinks session={session} ids={[itemId]} />}
-      </div>
+      <ThreadActs session={session} thread={thread} open={open} onOpen={setOpen} />
       {open && rights.comments && (
         <CommentForm
-          label="Answer"
-          verb="Answer"
+          label="Reply"
+          verb="Reply"
           post={(body) => postReply(thread.id, body)}
-          onPosted={() => session.say("Answer sent.")}
+          onPosted={() => session.say(THREAD.replySent)}
           onLeave={() => setOpen(false)}
         />
       )}
@@ -74,22 +59,46 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
   );
 }
 
-/** The quote, and whether its words still stand in the script. */
+interface ActsProps extends Pick<Props, "session" | "thread"> {
+  readonly open: boolean;
+  readonly onOpen: (open: boolean) => void;
+}
+
+/** What a lead asked, only a lead settles. */
+function ThreadActs({ session, thread, open, onOpen }: ActsProps) {
+  const { rights } = useSnapshot(session);
+  const replies = thread.comments.length - 1;
+  const settles = thread.settled || !thread.leadSpoke || session.me.roles.includes("lead");
+  const itemId = thread.anchor.kind === "plan" ? null : thread.anchor.itemId;
+  return (
+    <div className={styles.slipActs}>
+      {(replies > 0 || rights.comments) && (
+        <button type="button" className={styles.link} aria-expanded={open} onClick={() => onOpen(!open)}>
+          {open ? "Close" : replies > 0 ? "Open" : "Reply"}
+        </button>
+      )}
+      {rights.comments && (settles ? <Settle session={session} thread={thread} /> : <ForLead />)}
+      {itemId !== null && <JumpLinks session={session} ids={[itemId]} />}
+    </div>
+  );
+}
+
+/** The quote, and whether its words are still in the script. */
 function PinWords({ session, thread }: Pick<Props, "session" | "thread">) {
   const { plan } = useSnapshot(session);
   const { anchor } = thread;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the plan is new whenever the document has changed
   const pin = useMemo(() => (anchor.kind === "words" ? pinOf(session.doc, anchor) : null), [session, anchor, plan]);
-  if (anchor.kind === "plan") return <p className={styles.pin}>on the whole plan</p>;
+  if (anchor.kind === "plan") return <p className={styles.pin}>{THREAD.onPlan}</p>;
   if (anchor.kind !== "words" || pin === null) return null;
   const where = { plan, itemId: anchor.itemId };
   return (
     <>
       <QuoteWords quote={anchor.quote} {...where} />
-      {pin.state === "gone" && <p className={styles.pin}>The words are gone from the script.</p>}
+      {pin.state === "gone" && <p className={styles.pin}>{THREAD.wordsGone}</p>}
       {pin.state === "changed" && (
         <p className={styles.pin}>
-          The words have changed: “
+          {THREAD.wordsNow}“
           <Pieces quote={pin.now} {...where} />
           ”.
         </p>
@@ -113,7 +122,7 @@ function Comment({ comment, named }: { readonly comment: CommentView; readonly n
 
 const WHEN = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", hour: "2-digit", minute: "2-digit" });
 
-const ForLead = () => <span className="quiet small">A lead settles this: answer what you changed.</span>;
+const ForLead = () => <span className="quiet small">{THREAD.forLead}</span>;
 
 function Settle({ session, thread }: Pick<Props, "session" | "thread">) {
   const [problem, setProblem] = useState<string | null>(null);
@@ -124,13 +133,13 @@ function Settle({ session, thread }: Pick<Props, "session" | "thread">) {
     setProblem(null);
     const sent = await settleThread(thread.id, !thread.settled);
     busy.current = false;
-    if (sent.ok) session.say(thread.settled ? "Thread opened again." : "Thread settled.");
+    if (sent.ok) session.say(settledWords(!thread.settled));
     else setProblem(sent.message);
   }
   return (
     <>
       <button type="button" className={styles.link} onClick={turn}>
-        {thread.settled ? "open again" : "settle"}
+        {thread.settled ? "Open again" : "Settle"}
       </button>
       {problem !== null && (
         <p role="alert" className="problem">

@@ -1,5 +1,5 @@
 "use client";
-/** Measures the slips and places them beside the rail. The first frame stands in order; nothing ever overlaps. */
+/** Measures the slips and places them beside the rail. The first frame is in order already, and slips never overlap. */
 import { useMemo } from "react";
 import { useNeeds } from "#app/_parts/use-needs.ts";
 import { placeSlips, type SlipWish } from "#lib/margin/place.ts";
@@ -8,7 +8,7 @@ import { type RailLayout, segmentOf } from "#lib/rail/layout.ts";
 
 /** Pixels between two slips. */
 const GAP_PX = 10;
-/** A slip that was not measured yet. */
+/** The height assumed for a slip that was not measured yet. */
 const GUESS_PX = 96;
 const HEAD = "head";
 
@@ -21,7 +21,7 @@ export interface SlipPlaces {
   readonly measureHead: (element: HTMLElement | null) => void;
 }
 
-/** The selected item's slips stand at its height whatever the others want. */
+/** The selected item's slips are placed at its height, whatever the others would like. */
 const SELECTED_WEIGHT = 1000;
 
 export function useSlipPlaces(
@@ -43,13 +43,13 @@ export function useSlipPlaces(
 }
 
 interface Wanting {
-  /** Where slips about the whole plan would stand. */
+  /** Where slips about the whole plan are placed. */
   readonly top: number;
   readonly heights: Readonly<Record<string, number>>;
   readonly selectedId: string | null;
 }
 
-/** The first slip of an item would like to stand at its item's top, the others under it. */
+/** The first slip of an item wants to be at its item's top, the others under it. */
 function wishesOf(slips: readonly Slip[], layout: RailLayout, { top, heights, selectedId }: Wanting): SlipWish[] {
   const next = new Map<string | null, number>();
   return slips.map((slip) => {

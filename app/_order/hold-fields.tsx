@@ -1,12 +1,13 @@
 "use client";
-/** What holds the chosen item to its place when a block is put in order: the one above it, and what it comes after. */
+/** What holds the chosen item in place when its block is reordered: the move above it, and what it comes after. */
 import { SelectField } from "#app/_parts/choice.tsx";
 import { placedName } from "#app/_session/placed-name.ts";
 import type { PlanSession } from "#app/_session/session.ts";
-import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { aboveOf, comesAfter, mayComeAfter, tieState } from "#lib/plan/ties.ts";
 import styles from "../_session/hold.module.css";
 import { leave, setAfter, setTied } from "./hold-acts.ts";
+import { NO_ABOVE } from "./hold-words.ts";
 
 interface HoldProps {
   readonly session: PlanSession;
@@ -24,12 +25,6 @@ export function HoldFields(props: HoldProps) {
     </div>
   );
 }
-
-const NO_ABOVE = {
-  pause: "A pause stands above it: there is nothing to stay next to.",
-  heading: "It is the first of its block: there is nothing to stay next to.",
-  top: "It is the first of the class: there is nothing to stay next to.",
-} as const;
 
 function Tie({ session, plan, item, readOnly }: HoldProps) {
   const above = aboveOf(plan, item);
@@ -55,11 +50,11 @@ function Tie({ session, plan, item, readOnly }: HoldProps) {
       {state && state.apart.length > 0 && (
         <div className={styles.row}>
           <span className={styles.amiss}>
-            {`Tied to ${state.apart.map((other) => placedName(plan, other)).join(" and ")}, which stands elsewhere now.`}
+            {`Tied to ${state.apart.map((other) => placedName(plan, other)).join(" and ")}, which is elsewhere now.`}
           </span>
           {!readOnly && (
             <button type="button" className="button" onClick={() => leave(session, item)}>
-              Leave the tie
+              Remove the tie
             </button>
           )}
         </div>
@@ -72,7 +67,7 @@ function After({ session, plan, item, readOnly }: HoldProps) {
   const earlier = comesAfter(plan, item);
   const choices = mayComeAfter(plan, item);
   const options = [
-    { value: "", label: earlier.length > 0 ? "another move of the block" : "any move of the block" },
+    { value: "", label: earlier.length > 0 ? "choose another move of the block" : "choose a move of the block" },
     ...choices.map((other) => ({ value: other.id, label: placedName(plan, other) })),
   ];
   return (
@@ -80,22 +75,7 @@ function After({ session, plan, item, readOnly }: HoldProps) {
       {earlier.length > 0 && (
         <ul className={styles.list} aria-label="Comes after">
           {earlier.map(({ item: other, holds }) => (
-            <li key={other.id} className={styles.row}>
-              <span>
-                Comes after {placedName(plan, other)}.
-                {!holds && <span className={styles.amiss}> It stands before it now.</span>}
-              </span>
-              {!readOnly && (
-                <button
-                  type="button"
-                  className="button"
-                  aria-label={`Need not come after ${placedName(plan, other)}`}
-                  onClick={() => setAfter(session, item, other, false)}
-                >
-                  Remove
-                </button>
-              )}
-            </li>
+            <Earlier key={other.id} {...{ session, plan, item, readOnly, other, holds }} />
           ))}
         </ul>
       )}
@@ -111,5 +91,28 @@ function After({ session, plan, item, readOnly }: HoldProps) {
         />
       )}
     </div>
+  );
+}
+
+/** One item that this one comes after; `holds`: it does so now. */
+function Earlier(props: HoldProps & { readonly other: PlanItem; readonly holds: boolean }) {
+  const { session, plan, item, readOnly, other, holds } = props;
+  const name = placedName(plan, other);
+  return (
+    <li className={styles.row}>
+      <span>
+        Comes after {name}.{!holds && <span className={styles.amiss}> It comes before it now.</span>}
+      </span>
+      {!readOnly && (
+        <button
+          type="button"
+          className="button"
+          aria-label={`Need not come after ${name}`}
+          onClick={() => setAfter(session, item, other, false)}
+        >
+          Remove
+        </button>
+      )}
+    </li>
   );
 }

@@ -1,20 +1,20 @@
-/** One order of a block as a list: every item with the change into it, and where those that move come from. */
+/** One order of a block as a list: every item with the change into it, and where a moved item comes from. */
 import { Seconds } from "#app/_parts/seconds.tsx";
 import { actionsWords, nameOf } from "#app/_session/item-words.ts";
 import { secondsWords, sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Change } from "#lib/transitions/transitions.ts";
 import styles from "./order.module.css";
+import { movedPlaceWords } from "./order-words.ts";
 import type { OrderLine, OrderList } from "./preview.ts";
-import { placeWords } from "./words.ts";
 
 interface ColumnProps {
   readonly title: string;
   readonly list: OrderList;
   readonly plan: Plan;
-  /** Of all changes together, estimated. */
+  /** Estimated seconds of all changes together. */
   readonly seconds: number;
-  /** Those that are moved say where they come from. */
+  /** Moved items say where they come from. */
   readonly marked?: boolean;
 }
 
@@ -30,7 +30,7 @@ export function OrderColumn({ title, list, plan, seconds, marked = false }: Colu
           <li key={line.item.id} data-moved={line.moved || undefined}>
             {line.item.kind === "move" && <ChangeLine change={line.change} opens={line.opens} />}
             <Name line={line} plan={plan} />
-            {marked && line.moved && <span className={styles.from}>{placeWords(line.other, line.place)}</span>}
+            {marked && line.moved && <span className={styles.from}>{movedPlaceWords(line.other, line.place)}</span>}
           </li>
         ))}
       </ol>
@@ -58,7 +58,7 @@ function Name({ line: { item, place }, plan }: { readonly line: OrderLine; reado
 
 function ChangeLine({ change, opens = false }: { readonly change: Change; readonly opens?: boolean }) {
   const words = actionsWords(change.actions);
-  const nothing = opens ? "set up in the opening" : "nothing changes";
+  const nothing = opens ? "set up during the opening" : "nothing changes";
   return (
     <span className={styles.change}>
       {change.estimate === 0 ? nothing : `${secondsWords(change.estimate)}${words ? `: ${words}` : ""}`}

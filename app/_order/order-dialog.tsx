@@ -1,13 +1,14 @@
 "use client";
 /**
- * Fewer set-ups: a block as it stands beside the order with the least seconds of changes, what is saved, what holds it,
- * what else it would upset; to be taken or not. It lives: whoever writes meanwhile, it is worked out anew and says so.
+ * Fewer set-ups: a block as it stands beside the order whose changes take the fewest seconds, with what is saved, what
+ * holds it and what the checks find. While somebody else writes, the preview is worked out again and says so.
  */
 import { useMemo, useRef, useState } from "react";
 import { Changed } from "#app/_parts/changed.tsx";
 import { SelectField } from "#app/_parts/choice.tsx";
 import { Dialog } from "#app/_parts/dialog.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
+import { asShown, LOOK_ONLY, TAKEN_IN_ONE_STEP } from "#app/_session/previews.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useFresh } from "#app/_session/use-fresh.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
@@ -18,12 +19,13 @@ import { blockAround } from "#lib/plan/ties.ts";
 import { NoBlock } from "./no-block.tsx";
 import styles from "./order.module.css";
 import { OrderView } from "./order-view.tsx";
-import { orderPreview, solveBlock, solvedFrom } from "./preview.ts";
-import { shownIn, takeOrder } from "./take-order.ts";
+import { UP_TO_DATE } from "./order-words.ts";
+import { type OrderPreview, orderPreview, type SolvedBlock, solveBlock, solvedFrom } from "./preview.ts";
+import { takeOrder } from "./take-order.ts";
 
 interface OrderDialogProps {
   readonly session: PlanSession;
-  /** The item, or the heading, that it was opened for; null where none is chosen. */
+  /** The item or heading it was opened for; null where none is chosen. */
   readonly itemId: string | null;
   readonly onClosed: () => void;
 }
@@ -86,16 +88,9 @@ function OpenBlock({ session, heading, closer, onClosed, choice }: OpenBlockProp
   const snap = useSnapshot(session);
   const { plan } = snap;
   const [free, setFree] = useState(false);
-  const from = useMemo(() => solvedFrom(plan, heading), [plan, heading]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: costly, and the text says all it depends on
-  const solved = useMemo(() => solveBlock(plan, heading), [from]);
-  const preview = useMemo(
-    () => (solved.order.ok ? orderPreview(plan, solved.order, { heading, free }) : null),
-    [plan, solved, heading, free],
-  );
-  const shown = useMemo(() => shownIn(preview), [preview]);
+  const { preview, solved, from } = useOrderPreview(plan, heading, free);
+  const shown = useMemo(() => asShown(preview), [preview]);
   const fresh = useFresh(session, snap, shown);
-  const writes = session.canWrite;
   const better = preview !== null && preview.moved.length > 0;
   const take = () => {
     if (takeOrder(session, { heading, free, shown, solved, from })) closer.current?.();
@@ -106,28 +101,46 @@ function OpenBlock({ session, heading, closer, onClosed, choice }: OpenBlockProp
       size="sheet"
       onClose={onClosed}
       closer={closer}
-      foot={
-        better && (
-          <div className={styles.foot}>
-            <p className="small quiet">
-              {writes
-                ? "Nothing moves before you take it. Taking it is one step that can be undone."
-                : "This plan is not yours to write in any more: look, but nothing can be taken."}
-            </p>
-            <button type="button" className="button button-strong" disabled={!writes} onClick={take}>
-              Take this order
-            </button>
-          </div>
-        )
-      }
+      foot={better && <Foot writes={session.canWrite} onTake={take} />}
     >
       {choice}
-      <Changed fresh={fresh} what="what is below is fresh" />
+      <Changed fresh={fresh} what={UP_TO_DATE} />
       {preview === null ? (
         <p className="problem">{solved.order.ok ? "" : solved.order.say}</p>
       ) : (
         <OrderView {...{ plan, preview, free, setFree }} unheld={solved.unheld} />
       )}
     </Dialog>
+  );
+}
+
+interface BlockPreview {
+  /** Null where no order is found. */
+  readonly preview: OrderPreview | null;
+  readonly solved: SolvedBlock;
+  /** What `solved` was worked out from. */
+  readonly from: string;
+}
+
+/** The search runs again only when something changed that the order depends on; the preview with every change. */
+function useOrderPreview(plan: Plan, heading: string, free: boolean): BlockPreview {
+  const from = useMemo(() => solvedFrom(plan, heading), [plan, heading]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: slow, and the text is all that it depends on
+  const solved = useMemo(() => solveBlock(plan, heading), [from]);
+  const preview = useMemo(
+    () => (solved.order.ok ? orderPreview(plan, solved.order, { heading, free }) : null),
+    [plan, solved, heading, free],
+  );
+  return { preview, solved, from };
+}
+
+function Foot({ writes, onTake }: { readonly writes: boolean; readonly onTake: () => void }) {
+  return (
+    <div className={styles.foot}>
+      <p className="small quiet">{writes ? TAKEN_IN_ONE_STEP : LOOK_ONLY}</p>
+      <button type="button" className="button button-strong" disabled={!writes} onClick={onTake}>
+        Take this order
+      </button>
+    </div>
   );
 }

@@ -1,4 +1,4 @@
-/** What *Fewer set-ups* shows: both orders with the changes between, what is saved by kind, what else it upsets. Pure. */
+/** What *Fewer set-ups* shows: both orders with their changes, what is saved by kind, and the findings of each. Pure. */
 import { classClock } from "#lib/clock/clock.ts";
 import { type BlockOrder, bestOrder } from "#lib/order/order.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
@@ -18,11 +18,11 @@ export interface OrderLine {
   readonly place: number;
   /** Its place in the other order. */
   readonly other: number;
-  /** Is it one of those that are moved, the others staying as they stand? */
+  /** One of the few that move, while the others stay where they are. */
   readonly moved: boolean;
   /** The change into it; no change for a pause. */
   readonly change: Change;
-  /** The first move of the class: it is set up during the opening. */
+  /** The first move of the class, which is set up during the opening. */
   readonly opens: boolean;
 }
 
@@ -36,41 +36,41 @@ export interface OrderPreview {
   readonly order: FoundOrder;
   readonly present: OrderList;
   readonly better: OrderList;
-  /** Items that are moved, in the new order. */
+  /** The items that move, in the new order. */
   readonly moved: readonly OrderLine[];
   /** Seconds on the class's clock. */
   readonly clock: { readonly before: number; readonly after: number };
-  /** Move items that a planned change leads into, and into which another change would lead afterwards. */
+  /** Move items with a planned change that would become another change. */
   readonly planned: readonly MoveItem[];
-  readonly findings: Findings;
+  readonly findings: FindingsCompared;
 }
 
-export interface Findings {
+interface FindingsCompared {
   readonly before: number;
   readonly after: number;
   readonly added: readonly Finding[];
   readonly gone: readonly Finding[];
 }
 
-/** `free`: the planned times of changes that become others are dropped, so that their estimates count. */
-export interface Choice {
+/** `free`: planned times of changes that become others are dropped, so that their estimates count. */
+export interface OrderChoice {
   readonly heading: string;
   readonly free: boolean;
 }
 
-export interface Solved {
+export interface SolvedBlock {
   readonly order: BlockOrder;
-  /** Estimated seconds of the best order if nothing held any item; null where nothing does, or it is the same. */
+  /** Estimated seconds of the best order if no item were held; null where none is, or it makes no difference. */
   readonly unheld: number | null;
 }
 
-/** The costly part: up to some tenths of a second. Depends on no more than `solvedFrom` says. */
-export function solveBlock(plan: Plan, heading: string): Solved {
+/** The slow part: up to some tenths of a second. Depends on nothing but what `solvedFrom` returns. */
+export function solveBlock(plan: Plan, heading: string): SolvedBlock {
   const order = bestOrder(plan, heading);
   return { order, unheld: order.ok ? unheldSeconds(plan, heading, order) : null };
 }
 
-/** Everything that the order of a block depends on, as text: no script, no seconds. */
+/** Everything that the order of a block depends on, as text; scripts and seconds are not part of it. */
 export function solvedFrom({ equipment, moves, items }: Plan, heading: string): string {
   const setups = items.map((item) => {
     if (item.kind !== "move") return [item.id, item.kind];
@@ -80,8 +80,8 @@ export function solvedFrom({ equipment, moves, items }: Plan, heading: string): 
   return JSON.stringify([heading, setups, equipment, moves]);
 }
 
-export function orderPreview(plan: Plan, order: FoundOrder, { heading, free }: Choice): OrderPreview {
-  const ordered = inOrder(plan, heading, order.items);
+export function orderPreview(plan: Plan, order: FoundOrder, { heading, free }: OrderChoice): OrderPreview {
+  const ordered = planInOrder(plan, heading, order.items);
   const planned = staleTimes(plan, ordered);
   const after = free ? withoutPlanned(ordered, planned) : ordered;
   const block = blockAround(plan, heading)?.items ?? [];
@@ -100,8 +100,8 @@ export function orderPreview(plan: Plan, order: FoundOrder, { heading, free }: C
   };
 }
 
-/** The plan with the block in this order; everything else stands where it stood. */
-export function inOrder(plan: Plan, heading: string, ids: readonly string[]): Plan {
+/** The plan with the block in this order; everything else stays where it is. */
+export function planInOrder(plan: Plan, heading: string, ids: readonly string[]): Plan {
   const byId = new Map(plan.items.map((item) => [item.id, item]));
   const block = new Set(ids);
   const at = plan.items.findIndex((item) => item.id === heading) + 1;
@@ -110,7 +110,7 @@ export function inOrder(plan: Plan, heading: string, ids: readonly string[]): Pl
   return { ...plan, items: [...rest.slice(0, at), ...placed, ...rest.slice(at)] };
 }
 
-/** Moves whose planned change was planned for another one than the new order brings. */
+/** Moves whose change was planned for another move before them than the new order has. */
 function staleTimes(before: Plan, after: Plan): MoveItem[] {
   const above = (plan: Plan) => {
     const moves = plan.items.filter(isMoveItem);
@@ -157,7 +157,7 @@ function listOf(plan: Plan, heading: string, { was, is, moved, here }: Orders): 
   return { lines, next: next && { item: next, change: changes.get(next.id) ?? NO_CHANGE } };
 }
 
-function compare(before: readonly Finding[], after: readonly Finding[]): Findings {
+function compare(before: readonly Finding[], after: readonly Finding[]): FindingsCompared {
   const key = (finding: Finding): string => finding.key ?? `${finding.rule}:${finding.message}`;
   const [was, is] = [new Set(before.map(key)), new Set(after.map(key))];
   return {

@@ -1,4 +1,4 @@
-/** The studio that a list is read for: its library and machines, and what adding by hand would choose. */
+/** What a list is read against: the studio's library and machines, and what adding by hand would choose. */
 import { sidesOf } from "#app/_session/acts.ts";
 import { startingSeconds } from "#app/_session/starting-seconds.ts";
 import { startingSprings } from "#app/_session/starting-springs.ts";
@@ -6,7 +6,7 @@ import type { StudioContext } from "#lib/doc/lent.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 
-/** What came with the plan wins over the studio's. Moves that were taken out of the library are not found any more. */
+/** What came with the plan wins over the studio's. Moves taken out of the library are no longer found. */
 export function pasteContext(studio: StudioContext, plan: Pick<Plan, "moves" | "equipment">): PasteContext {
   const gone = new Set(studio.archived ?? []);
   const offered = Object.entries(studio.moves).filter(([id]) => !gone.has(id));

@@ -1,5 +1,5 @@
 "use client";
-/** The open doubts of a row: a sentence each, its likely answers to press, and a way to give any other. */
+/** The open doubts of a row: a sentence each, buttons for the likely answers, and a way to give any other. */
 import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from "react";
 import { MovePicker } from "#app/_parts/move-picker.tsx";
 import { NumberField } from "#app/_parts/number-field.tsx";
@@ -74,7 +74,7 @@ function OtherAnswer({ row, context, answer, doubt }: DoubtsProps & { doubt: Dou
   );
 }
 
-/** A button that unfolds what stands behind it; Escape folds it up again and does not close the dialog. */
+/** A button that unfolds something; Escape folds it up again and does not close the dialog. */
 export function Unfolds({ words, children }: { words: string; children: ReactNode }) {
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);

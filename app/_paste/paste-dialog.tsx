@@ -1,24 +1,24 @@
 "use client";
 /**
- * Paste a list: what a coach already has, read live, every doubt marked and answered in place, then put in as one act.
- * Nothing goes in while it is in doubt, unless the person leaves those rows out.
+ * Paste a list: a list that a coach already has is read as it is typed, every doubt is marked and answered in place, and the
+ * items are added in one act. Rows in doubt are never added: they are answered or left out.
  */
-import { useLayoutEffect, useRef, useState } from "react";
+import { useLayoutEffect, useRef } from "react";
 import { Dialog } from "#app/_parts/dialog.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import type { Answer } from "#lib/paste/answers.ts";
 import { Foot } from "./foot.tsx";
 import styles from "./paste.module.css";
-import { Preview } from "./preview.tsx";
+import { PastePreview } from "./paste-preview.tsx";
+import { whereWords } from "./paste-words.ts";
 import { putIn } from "./put-in.ts";
 import { Source } from "./source.tsx";
-import { usePaste } from "./use-paste.ts";
+import { type Paste, usePaste } from "./use-paste.ts";
 
 interface PasteDialogProps {
   readonly session: PlanSession;
-  /** Told whether anything was put in. */
+  /** Told whether anything was added. */
   readonly onClose: (put: boolean) => void;
 }
 
@@ -28,22 +28,14 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
   const after = plan.items.find((item) => item.id === snap.selectedId) ?? plan.items.at(-1);
   const afterId = after?.id ?? null;
   const paste = usePaste(session, plan, afterId);
-  const [problem, setProblem] = useState<string | null>(null);
   const dialog = useRef<HTMLDialogElement>(null);
   const put = useRef(false);
-  const focusKept = useFocusKept(dialog, paste.rows);
-
-  const answer = (keys: readonly string[], given: Answer) => {
-    focusKept(keys[0]);
-    paste.answer(keys, given);
-  };
-  const putAllIn = () => {
-    const refused = putIn(session, afterId, paste.drafts);
-    setProblem(refused);
-    if (refused !== null) return;
+  const answer = useAnswers(dialog, paste);
+  const close = () => dialog.current?.close();
+  const added = () => {
     put.current = true;
     paste.forget();
-    dialog.current?.close();
+    close();
   };
   return (
     <Dialog
@@ -52,20 +44,16 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
       className={paste.rows.length > 0 ? `${styles.dialog} ${styles.full}` : styles.dialog}
       onClose={() => onClose(put.current)}
     >
-      <p className="quiet">{after ? `Goes in after ${nameOf(plan, after)}.` : "Goes in as the first of the class."}</p>
+      <p className="quiet">{whereWords(after && nameOf(plan, after))}</p>
       <Source text={paste.text} setText={paste.setText} context={paste.context} />
-      {!paste.reading.ok && (
-        <p className="problem" role="alert">
-          {paste.reading.say}
-        </p>
-      )}
-      <Preview paste={paste} answer={answer} />
+      {!paste.reading.ok && <Problem say={paste.reading.say} />}
+      <PastePreview paste={paste} answer={answer} />
       <Foot
         paste={paste}
         now={snap.total}
         length={plan.lengthSeconds}
-        problem={problem}
-        onPut={putAllIn}
+        putIn={() => putIn(session, afterId, paste.drafts)}
+        onPut={added}
         onDoubt={() => focusDoubt(dialog.current)}
         onLeaveOut={(keys) => answer(keys, { row: { skip: true } })}
       />
@@ -73,10 +61,25 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
   );
 }
 
-/** An answer takes its own buttons away: the keyboard goes on to the next doubt, or to putting in when there is none. */
+const Problem = ({ say }: { readonly say: string }) => (
+  <p className="problem" role="alert">
+    {say}
+  </p>
+);
+
+/** Answers rows of the list and keeps the focus in the dialog. */
+function useAnswers(dialog: React.RefObject<HTMLDialogElement | null>, paste: Paste): Paste["answer"] {
+  const focusKept = useFocusKept(dialog, paste.rows);
+  return (keys, given) => {
+    focusKept(keys[0]);
+    paste.answer(keys, given);
+  };
+}
+
+/** An answer removes its own buttons, so the focus moves to the next doubt, or to the button that adds the items. */
 function useFocusKept(dialog: React.RefObject<HTMLDialogElement | null>, rows: unknown) {
   const from = useRef<string | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: it runs when the rows have been drawn afresh
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it runs when the rows have been drawn again
   useLayoutEffect(() => {
     const key = from.current;
     from.current = null;
@@ -90,7 +93,7 @@ function useFocusKept(dialog: React.RefObject<HTMLDialogElement | null>, rows: u
   };
 }
 
-/** Focuses the first doubt from the row of `key` on, else after where the focus is, else the first of all. */
+/** Focuses the first doubt from the row of `key` on, else the next after the focus, else the first of all. */
 function focusDoubt(dialog: HTMLElement | null, key?: string): void {
   if (!dialog) return;
   const doubts = [...dialog.querySelectorAll<HTMLElement>("[data-doubt]")];

@@ -1,19 +1,19 @@
-/** Puts the items of a list into the class: one act, one undo step. */
+/** Adds the items of a list to the class: one act, one undo step. */
 import { newId } from "#app/_parts/new-id.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { insertItems } from "#lib/doc/write.ts";
 import { itemsFrom } from "#lib/paste/drafts.ts";
 import type { Draft } from "#lib/paste/judged.ts";
 import { MAX_ITEMS } from "#lib/paste/limits.ts";
-import { plural } from "#lib/plan/format.ts";
+import { addedWords, CANNOT_ADD, tooManyItemsWords } from "./paste-words.ts";
 
-/** Null when they are in, the last of them chosen; else one sentence why not. */
+/** Null when they were added, with the last of them selected; else one sentence that says why not. */
 export function putIn(session: PlanSession, afterId: string | null, drafts: readonly Draft[]): string | null {
   const before = session.getSnapshot().plan.items.length;
-  if (before + drafts.length > MAX_ITEMS) return `A class holds up to ${MAX_ITEMS} items; this one has ${before}.`;
+  if (before + drafts.length > MAX_ITEMS) return tooManyItemsWords(before);
   const items = itemsFrom(drafts, newId);
-  if (!session.act((w) => insertItems(w, afterId, items))) return "This plan is not yours to write in just now.";
+  if (!session.act((w) => insertItems(w, afterId, items))) return CANNOT_ADD;
   session.select(items.at(-1)?.id ?? null);
-  session.say(`${plural(items.length, "item")} of the list put in. One undo takes them all out again.`);
+  session.say(addedWords(items.length));
   return null;
 }

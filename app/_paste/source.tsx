@@ -1,10 +1,11 @@
 "use client";
-/** Where the list comes in: pasted, typed, chosen as a file or dropped. */
-import { type DragEvent, useRef, useState } from "react";
+/** Where the list is entered: pasted, typed, chosen as a file or dropped. */
+import { type DragEvent, type ReactNode, useRef, useState } from "react";
 import { decodeText, MAX_BYTES } from "#lib/paste/decode.ts";
 import { MAX_TEXT, tooLong } from "#lib/paste/limits.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import styles from "./paste.module.css";
+import { fileReadWords, WHAT_IS_READ } from "./paste-words.ts";
 
 interface SourceProps {
   readonly text: string;
@@ -14,35 +15,20 @@ interface SourceProps {
 
 export function Source({ text, setText, context }: SourceProps) {
   const [said, setSaid] = useState<string | null>(null);
-  const [dragging, setDragging] = useState(false);
   const field = useRef<HTMLTextAreaElement>(null);
-
   const take = async (chosen: File | undefined) => {
     if (!chosen) return;
     const read =
       chosen.size > MAX_BYTES ? { ok: false as const, say: tooLong(chosen.size) } : decodeText(await bytesOf(chosen));
-    setSaid(read.ok ? (read.note ?? `“${chosen.name}” read.`) : read.say);
+    setSaid(read.ok ? (read.note ?? fileReadWords(chosen.name)) : read.say);
     if (read.ok) setText(read.text);
   };
-  const onDrop = (event: DragEvent) => {
-    setDragging(false);
-    if (event.dataTransfer.files.length === 0) return;
-    event.preventDefault();
-    void take(event.dataTransfer.files[0]);
+  const clear = () => {
+    setText("");
+    field.current?.focus();
   };
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is one more way; the button below does the same
-    <div
-      className={styles.source}
-      data-dragging={dragging || undefined}
-      onDragOver={(event) => {
-        if (!event.dataTransfer.types.includes("Files")) return;
-        event.preventDefault();
-        setDragging(true);
-      }}
-      onDragLeave={() => setDragging(false)}
-      onDrop={onDrop}
-    >
+    <DropPlace take={take}>
       <label htmlFor="paste-text">Your list or table</label>
       <textarea
         ref={field}
@@ -62,29 +48,64 @@ export function Source({ text, setText, context }: SourceProps) {
           setText(event.target.value);
         }}
       />
+      <SourceActs take={take} said={said} onClear={text === "" ? undefined : clear} />
+    </DropPlace>
+  );
+}
+
+interface ActsProps {
+  readonly take: (file: File | undefined) => Promise<void>;
+  readonly said: string | null;
+  /** Left out while the field is empty. */
+  readonly onClear: (() => void) | undefined;
+}
+
+/** Under the field: what it reads, and the other ways to fill or empty it. */
+function SourceActs({ take, said, onClear }: ActsProps) {
+  return (
+    <>
       <p id="paste-hint" className="small quiet">
-        A row for each move: name, time, springs, side. Lines, a spreadsheet's copied cells, CSV and tables drawn with
-        bars are read. Closing keeps the list while this page is open.
+        {WHAT_IS_READ}
       </p>
       <div className={styles.sourceActs}>
         <FileButton take={take} />
         <span className={`small quiet ${styles.drop}`}>or drop a .csv or .txt file here</span>
-        {text !== "" && (
-          <button
-            type="button"
-            className="button button-quiet"
-            onClick={() => {
-              setText("");
-              field.current?.focus();
-            }}
-          >
-            Empty the field
+        {onClear && (
+          <button type="button" className="button button-quiet" onClick={onClear}>
+            Clear the field
           </button>
         )}
         <span role="status" className="small">
           {said}
         </span>
       </div>
+    </>
+  );
+}
+
+/** Takes a file that is dropped anywhere on it. */
+function DropPlace({ take, children }: Pick<ActsProps, "take"> & { readonly children: ReactNode }) {
+  const [dragging, setDragging] = useState(false);
+  const onDrop = (event: DragEvent) => {
+    setDragging(false);
+    if (event.dataTransfer.files.length === 0) return;
+    event.preventDefault();
+    void take(event.dataTransfer.files[0]);
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping is one more way; the file button does the same
+    <div
+      className={styles.source}
+      data-dragging={dragging || undefined}
+      onDragOver={(event) => {
+        if (!event.dataTransfer.types.includes("Files")) return;
+        event.preventDefault();
+        setDragging(true);
+      }}
+      onDragLeave={() => setDragging(false)}
+      onDrop={onDrop}
+    >
+      {children}
     </div>
   );
 }

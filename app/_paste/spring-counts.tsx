@@ -1,5 +1,5 @@
 "use client";
-/** How many of each spring are on, to set by hand; taken when the button says so. */
+/** How many of each spring are on, set by hand and taken with one button. */
 import { useState } from "react";
 import { CoilMark } from "#app/_parts/coils/coil.tsx";
 import { coilWeight } from "#app/_parts/coils/coil-weight.ts";
@@ -19,39 +19,15 @@ export function SpringCounts({ equipment, start, onTake }: SpringCountsProps) {
   const [counts, setCounts] = useState<Counts>(start);
   return (
     <div className={styles.counts}>
-      {equipment.springs.map((spring) => {
-        const on = Math.min(counts[spring.id] ?? 0, spring.count);
-        const set = (n: number) => setCounts({ ...counts, [spring.id]: n });
-        return (
-          <div key={spring.id} className={styles.count}>
-            <span className={styles.countName}>
-              <CoilMark weight={coilWeight(spring, equipment.springs)} />
-              {spring.label}
-            </span>
-            <button
-              type="button"
-              className="button"
-              aria-label={`One ${spring.label} less`}
-              disabled={on === 0}
-              onClick={() => set(on - 1)}
-            >
-              −
-            </button>
-            <span className={styles.countOn} aria-live="polite">
-              {on === 0 ? "none" : countWord(on)} of {spring.count}
-            </span>
-            <button
-              type="button"
-              className="button"
-              aria-label={`One ${spring.label} more`}
-              disabled={on >= spring.count}
-              onClick={() => set(on + 1)}
-            >
-              +
-            </button>
-          </div>
-        );
-      })}
+      {equipment.springs.map((spring) => (
+        <SpringCount
+          key={spring.id}
+          spring={spring}
+          equipment={equipment}
+          on={Math.min(counts[spring.id] ?? 0, spring.count)}
+          onSet={(n) => setCounts({ ...counts, [spring.id]: n })}
+        />
+      ))}
       <button type="button" className="button" onClick={() => onTake(held(counts, equipment))}>
         Take {springWords(equipment, held(counts, equipment))}
       </button>
@@ -59,7 +35,46 @@ export function SpringCounts({ equipment, start, onTake }: SpringCountsProps) {
   );
 }
 
-/** No more than the room has, and only its own. */
+interface SpringCountProps {
+  readonly spring: Equipment["springs"][number];
+  readonly equipment: Equipment;
+  readonly on: number;
+  readonly onSet: (n: number) => void;
+}
+
+function SpringCount({ spring, equipment, on, onSet }: SpringCountProps) {
+  return (
+    <div className={styles.count}>
+      <span className={styles.countName}>
+        <CoilMark weight={coilWeight(spring, equipment.springs)} />
+        {spring.label}
+      </span>
+      <button
+        type="button"
+        className="button"
+        aria-label={`One ${spring.label} less`}
+        disabled={on === 0}
+        onClick={() => onSet(on - 1)}
+      >
+        −
+      </button>
+      <span className={styles.countOn} aria-live="polite">
+        {on === 0 ? "none" : countWord(on)} of {spring.count}
+      </span>
+      <button
+        type="button"
+        className="button"
+        aria-label={`One ${spring.label} more`}
+        disabled={on >= spring.count}
+        onClick={() => onSet(on + 1)}
+      >
+        +
+      </button>
+    </div>
+  );
+}
+
+/** Only springs that the room has, and no more of each than it has. */
 const held = (counts: Counts, { springs }: Equipment): Counts =>
   Object.fromEntries(
     springs.flatMap(({ id, count }) => ((counts[id] ?? 0) > 0 ? [[id, Math.min(counts[id] ?? 0, count)]] : [])),

@@ -1,7 +1,7 @@
 "use client";
 /**
- * One list being read: its text, what a person has answered, and what the rows become. Both survive the closing of the
- * dialog while the page is open.
+ * One list being read: its text, the answers given, and what the rows become. Text and answers outlive the dialog for as long
+ * as the page is open.
  */
 import { useDeferredValue, useMemo, useState } from "react";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -38,9 +38,9 @@ export interface Paste {
   readonly forget: () => void;
 }
 
-/** `afterId`: where the items will stand; null at the top. */
+/** `afterId`: the item that the list goes behind; null at the top. */
 export function usePaste(session: PlanSession, plan: Plan, afterId: string | null): Paste {
-  const [kept, setKept] = useState(() => keptLists.get(session) ?? NOTHING);
+  const { kept, keep, forget } = useKeptList(session);
   const text = useDeferredValue(kept.text);
   const { studio } = session;
   const context = useMemo(() => pasteContext(studio, plan), [studio, plan]);
@@ -55,14 +55,6 @@ export function usePaste(session: PlanSession, plan: Plan, afterId: string | nul
     const items = itemsFrom(drafts, () => `pasted-${n++}`);
     return classClock(planWith(plan, context.moves, { afterId, items })).total;
   }, [drafts, plan, context, afterId]);
-
-  // Each change builds on the newest state, so that rows may keep an older handler and need not be drawn again.
-  const keep = (change: (before: Kept) => Kept) =>
-    setKept((before) => {
-      const next = change(before);
-      keptLists.set(session, next);
-      return next;
-    });
   return {
     text: kept.text,
     setText: (next) => keep((before) => ({ ...before, text: next })),
@@ -72,12 +64,27 @@ export function usePaste(session: PlanSession, plan: Plan, afterId: string | nul
     drafts,
     context,
     totalWith,
-    answer: (keys, answer) => {
+    answer: (keys, answer) =>
       keep((before) => ({
         ...before,
         answers: keys.reduce((answers, key) => withAnswer(answers, key, answer), before.answers),
-      }));
-    },
+      })),
+    forget,
+  };
+}
+
+/** Text and answers, kept beside the session so that they outlive the dialog. */
+function useKeptList(session: PlanSession) {
+  const [kept, setKept] = useState(() => keptLists.get(session) ?? NOTHING);
+  return {
+    kept,
+    // Each change builds on the newest state, so rows may keep an older handler and need not be drawn again.
+    keep: (change: (before: Kept) => Kept) =>
+      setKept((before) => {
+        const next = change(before);
+        keptLists.set(session, next);
+        return next;
+      }),
     forget: () => {
       // At once: the dialog may be gone before its state is worked out again.
       keptLists.delete(session);

@@ -7,7 +7,7 @@ import { late } from "#lib/client/late.ts";
 export const LATE = {
   fit: late(() => import("#app/_fit/fit-dialog.tsx").then((module) => module.FitDialog)),
   wholeClass: late(() => import("#app/_lanes/whole-class.tsx").then((module) => module.WholeClass)),
-  readThrough: late(() => import("#app/_read/read-through.tsx").then((module) => module.ReadThrough)),
+  readThrough: late(() => import("#app/_read/read-through-view.tsx").then((module) => module.ReadThroughView)),
   order: late(() => import("#app/_order/order-dialog.tsx").then((module) => module.OrderDialog)),
   paste: late(() => import("#app/_paste/paste-dialog.tsx").then((module) => module.PasteDialog)),
   rehearsals: late(() => import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog)),

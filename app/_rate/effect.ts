@@ -5,7 +5,7 @@ import { cueTrack } from "#lib/cues/cue-track.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 
-export interface TalkSums {
+interface TalkSums {
   readonly talk: ClassTalk;
   readonly findings: number;
 }

@@ -1,18 +1,19 @@
 "use client";
 /**
- * The read-aloud check: a passage read aloud between two taps gives the coach's own rate. Readings are taken together and
- * any can be left out; what the rate would change is shown before it is taken, as one step that can be undone.
+ * The read-aloud check: a passage read aloud between two taps gives the coach's own rate. Readings count together and any
+ * can be left out; what the rate would change is shown before it is taken.
  */
 import { useRef, useState } from "react";
 import { Dialog } from "#app/_parts/dialog.tsx";
 import { setHeadField } from "#app/_session/acts.ts";
+import { LOOK_ONLY, TAKEN_IN_ONE_STEP } from "#app/_session/previews.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { plainNumber } from "#lib/plan/format.ts";
 import { differMuch, ownRate, PASSAGE_WORDS, type Reading, readingOf } from "#lib/talk/own-rate.ts";
 import { PASSAGE } from "#lib/talk/passage.ts";
 import { speechOf } from "#lib/talk/talk.ts";
 import styles from "./rate.module.css";
+import { howToReadAloudWords, takenRateWords, takeRateWords } from "./rate-words.ts";
 import { Readings } from "./readings.tsx";
 import { WhatChanges } from "./what-changes.tsx";
 
@@ -26,20 +27,12 @@ export function ReadAloudDialog({ session, onClosed }: ReadAloudProps) {
   const { plan } = useSnapshot(session);
   const { pauseSeconds } = speechOf(plan);
   const closer = useRef<(() => void) | null>(null);
-  const [readings, setReadings] = useState<readonly GoodReading[]>([]);
-  const [refused, setRefused] = useState<string | null>(null);
+  const { readings, refused, read, leaveOut } = useReadings(pauseSeconds);
   const rate = ownRate(readings, pauseSeconds);
-  const writes = session.canWrite;
-
-  const read = (seconds: number) => {
-    const reading = readingOf(seconds, pauseSeconds);
-    setRefused(reading.ok ? null : reading.why);
-    if (reading.ok) setReadings((before) => [...before, reading]);
-  };
   const take = () => {
-    if (rate === null || !writes) return;
+    if (rate === null || !session.canWrite) return;
     setHeadField(session, "speech.syllablesPerSecond", rate);
-    session.say(`Talk is now counted at ${plainNumber(rate)} syllables a second.`);
+    session.say(takenRateWords(rate));
     closer.current?.();
   };
   return (
@@ -48,25 +41,9 @@ export function ReadAloudDialog({ session, onClosed }: ReadAloudProps) {
       size="sheet"
       onClose={onClosed}
       closer={closer}
-      foot={
-        <div className={styles.foot}>
-          <p className="small quiet">
-            {writes
-              ? "The rate is kept with this plan, as one step that can be undone."
-              : "This plan is not yours to write in: you can read, but nothing can be taken."}
-          </p>
-          {rate !== null && (
-            <button type="button" className="button button-strong" disabled={!writes} onClick={take}>
-              Take {plainNumber(rate)} syllables a second
-            </button>
-          )}
-        </div>
-      }
+      foot={<Foot writes={session.canWrite} rate={rate} onTake={take} />}
     >
-      <p>
-        Read these {PASSAGE_WORDS} words aloud as you would say them in class. Press the button, or the space bar, as
-        you begin the first line, and again when the last is said.
-      </p>
+      <p>{howToReadAloudWords(PASSAGE_WORDS)}</p>
       <Taps onRead={read} again={readings.length > 0} />
       <p className={refused === null ? "visually-hidden" : "notice"} role="alert">
         {refused}
@@ -77,15 +54,45 @@ export function ReadAloudDialog({ session, onClosed }: ReadAloudProps) {
         ))}
       </ol>
       {readings.length > 0 && (
-        <Readings
-          readings={readings}
-          pauseSeconds={pauseSeconds}
-          apart={differMuch(readings)}
-          onLeave={(at) => setReadings((before) => before.filter((_, i) => i !== at))}
-        />
+        <Readings readings={readings} pauseSeconds={pauseSeconds} apart={differMuch(readings)} onLeave={leaveOut} />
       )}
       {rate !== null && <WhatChanges plan={plan} rate={rate} />}
     </Dialog>
+  );
+}
+
+/** The good readings of this sitting, and why the last one was refused. */
+function useReadings(pauseSeconds: number) {
+  const [readings, setReadings] = useState<readonly GoodReading[]>([]);
+  const [refused, setRefused] = useState<string | null>(null);
+  return {
+    readings,
+    refused,
+    read: (seconds: number) => {
+      const reading = readingOf(seconds, pauseSeconds);
+      setRefused(reading.ok ? null : reading.why);
+      if (reading.ok) setReadings((before) => [...before, reading]);
+    },
+    leaveOut: (at: number) => setReadings((before) => before.filter((_, i) => i !== at)),
+  };
+}
+
+interface FootProps {
+  readonly writes: boolean;
+  readonly rate: number | null;
+  readonly onTake: () => void;
+}
+
+function Foot({ writes, rate, onTake }: FootProps) {
+  return (
+    <div className={styles.foot}>
+      <p className="small quiet">{writes ? TAKEN_IN_ONE_STEP : LOOK_ONLY}</p>
+      {rate !== null && (
+        <button type="button" className="button button-strong" disabled={!writes} onClick={onTake}>
+          {takeRateWords(rate)}
+        </button>
+      )}
+    </div>
   );
 }
 
@@ -101,11 +108,11 @@ function Taps({ onRead, again }: { onRead: (seconds: number) => void; again: boo
   return (
     <div className={styles.taps}>
       <button type="button" data-first className={`button button-strong ${styles.tap}`} onClick={tap}>
-        {since !== null ? "I have read it all" : again ? "Read once more" : "I begin to read"}
+        {since !== null ? "I have finished" : again ? "Read again" : "Start reading"}
       </button>
       {since !== null && (
         <button type="button" className="button" onClick={() => setSince(null)}>
-          Stop, this one does not count
+          Stop without counting this one
         </button>
       )}
     </div>

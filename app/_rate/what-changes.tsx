@@ -1,5 +1,5 @@
 "use client";
-/** The plan's talk as it is counted now and as it would be at another rate. */
+/** The plan's talk as it is counted now and at another rate. */
 import { useMemo } from "react";
 import { talkPercent } from "#lib/cues/class-talk.ts";
 import { clockTime, plainNumber } from "#lib/plan/format.ts";

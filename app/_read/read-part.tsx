@@ -1,10 +1,11 @@
 "use client";
-/** One item's part of the read-through: its name on the line of time, and under it the lines, each a way to its script. */
+/** One item's part of the read-through: its name and times, and under it the lines, each of which opens its script. */
 import { memo, type RefObject } from "react";
+import { lineKindWords, setAsideWords } from "#app/_session/line-words.ts";
 import type { ReadLine, ReadPart } from "#lib/cues/read-through.ts";
-import { isCueKind, KIND_WORDS } from "#lib/editor/words.ts";
-import { clockTime, plainNumber } from "#lib/plan/format.ts";
+import { clockTime } from "#lib/plan/format.ts";
 import styles from "./read.module.css";
+import { goesOnWords, whoWords } from "./read-words.ts";
 
 interface PartProps {
   readonly part: ReadPart;
@@ -13,7 +14,7 @@ interface PartProps {
   /** "one light"; "" for what has none. */
   readonly springs: string;
   readonly selected: boolean;
-  /** Key of the line that takes the keyboard, where it is one of this part's. */
+  /** Key of the line that the Tab key reaches, where it is one of this part's. */
   readonly tabbable: string | null;
   readonly go: RefObject<(item: string, line: number | null) => void>;
 }
@@ -23,7 +24,7 @@ export const Part = memo(function Part({ part, name, springs, selected, tabbable
   return (
     <section className={styles.part} data-kind={item.kind} data-selected={selected || undefined} aria-label={name}>
       <h3 className={styles.name}>
-        {again ? `${name}, still going on` : name}
+        {again ? goesOnWords(name) : name}
         {!again && (
           <span className={styles.when}>
             {item.kind === "heading"
@@ -59,19 +60,13 @@ function Line({ line, tabbable, onGo }: { line: ReadLine; tabbable: boolean; onG
     >
       <span className={styles.at}>{at === null ? "–" : clockTime(Math.floor(at))}</span>
       <span className={styles.kind}>
-        {isCueKind(kind) ? KIND_WORDS[kind] : kind}
+        {lineKindWords(kind)}
         <span className={styles.who}>{whoWords(line)}</span>
       </span>
       <span className={styles.words}>
         {text}
-        {shortBy !== null && <span className={styles.short}> set aside: {plainNumber(shortBy)} s short</span>}
+        {shortBy !== null && <span className={styles.short}> {setAsideWords(shortBy)}</span>}
       </span>
     </button>
   );
-}
-
-function whoWords({ kind, at }: ReadLine): string {
-  if (kind === "crew") return "crew, not said";
-  if (at === null) return "no time for it";
-  return kind === "heads-up" || kind === "count-in" ? "coach, from the plan" : "coach";
 }

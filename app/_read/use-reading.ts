@@ -1,5 +1,5 @@
 "use client";
-/** The read-through by keyboard: one line takes the Tab key, arrows go from line to line. Keys stand in `plan-keys.ts`. */
+/** The read-through by keyboard: Tab reaches one line, arrows go from line to line. The keys are listed in `plan-keys.ts`. */
 import { type KeyboardEvent, useRef, useState } from "react";
 import type { ReadPart } from "#lib/cues/read-through.ts";
 

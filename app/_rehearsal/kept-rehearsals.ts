@@ -1,17 +1,17 @@
 /**
- * One's own rehearsals of plans in writing, kept in this browser only: how somebody speaks is their own affair, and no
- * edition was rehearsed that the studio could file it under. Cleared when the person signs out (`rehearsal-keys.ts`).
+ * One's own rehearsals of plans in writing, kept in this browser only: how fast somebody speaks is private, and there is no
+ * edition that the studio could file the log under. Cleared when the person signs out (`rehearsal-keys.ts`).
  */
 import * as z from "zod/mini";
 import type { KeptRehearsal } from "#lib/floor/kept-rehearsal.ts";
 import { type Rehearsed, rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
 import { rehearsalKey } from "../_parts/kept/rehearsal-keys.ts";
 
-/** Of one plan; the oldest make room. */
+/** How many are kept for one plan; the oldest go first. */
 const MOST = 5;
 
 const keptSchema = z.array(z.object({ id: z.string(), at: z.number(), rehearsed: rehearsedSchema }));
-export interface OwnRehearsal {
+interface OwnRehearsal {
   readonly id: string;
   /** ms since the epoch, by this device's clock. */
   readonly at: number;
@@ -39,12 +39,12 @@ export function keepRehearsal(userId: string, planId: string, made: OwnRehearsal
   }
 }
 
-/** The one in progress, in this tab: a page read again goes on with it. */
+/** The one in progress, in this tab: after a reload the page goes on with it. */
 export function keepRunning(userId: string, running: KeptRehearsal): void {
   try {
     sessionStorage.setItem(rehearsalKey(userId, running.card.edition.planId), JSON.stringify(running));
   } catch {
-    // it goes on without
+    // without storage the rehearsal still runs, until the page is reloaded
   }
 }
 

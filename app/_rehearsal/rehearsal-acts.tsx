@@ -1,10 +1,10 @@
 "use client";
-/** From the plan to its rehearsals: run it now with no class, or look at what earlier ones measured. */
+/** The way from the plan to its rehearsals. */
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 
-/** A plan's page opened with it shows the rehearsals at once: the way back from one. */
+/** A plan's page opened with this shows the rehearsals at once: the way back from one. */
 export const REHEARSALS_HASH = "#rehearsals";
 
 export function RehearsalActs({ session, onOpen }: { readonly session: PlanSession; readonly onOpen: () => void }) {

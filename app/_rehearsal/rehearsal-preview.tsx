@@ -1,12 +1,11 @@
 "use client";
-/** One rehearsal beside the plan as it is now, worked out anew whenever the plan changes; what is ticked can be taken. */
+/** One rehearsal beside the plan as it is now, worked out again whenever the plan changes; what is ticked can be taken. */
 import { useMemo, useState } from "react";
 import { Changed } from "#app/_parts/changed.tsx";
+import { asShown, TAKEN_IN_ONE_STEP, TIMES_UP_TO_DATE } from "#app/_session/previews.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useFresh } from "#app/_session/use-fresh.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { classClock } from "#lib/clock/clock.ts";
-import { freeWords, ofLength } from "#lib/clock/length-words.ts";
 import {
   type Chosen,
   offered,
@@ -16,11 +15,19 @@ import {
   withTaken,
 } from "#lib/floor/rehearsal-take.ts";
 import type { Rehearsed } from "#lib/floor/rehearsed-schema.ts";
-import { clockTime, plural } from "#lib/plan/format.ts";
-import type { Plan } from "#lib/plan/schema.ts";
 import styles from "./rehearsal.module.css";
 import { ChangeTable, LineTable } from "./rehearsal-tables.tsx";
-import { shownIn, takenWords, takeRehearsal, whyNotTaken } from "./take-rehearsal.ts";
+import {
+  BACK_IN_WRITING,
+  measuredRateWords,
+  rateOfferWords,
+  strangeLinesWords,
+  takenWords,
+  totalWords,
+  WORK_STAYS,
+  whyNotTaken,
+} from "./rehearsals-words.ts";
+import { takeRehearsal } from "./take-rehearsal.ts";
 
 interface Props {
   readonly session: PlanSession;
@@ -32,12 +39,9 @@ export function RehearsalPreview({ session, rehearsed, onTaken }: Props) {
   const snap = useSnapshot(session);
   const { plan } = snap;
   const take = useMemo(() => rehearsalTake(plan, rehearsed), [plan, rehearsed]);
-  const shown = shownIn(take);
+  const shown = asShown(take);
   const fresh = useFresh(session, snap, shown);
   const [chosen, setChosen] = useState<Chosen>(() => offered(take));
-  const why = whyNotTaken(snap.state.state, session.canWrite);
-  const count = takenChanges(take, chosen).length;
-  const rate = chosen.rate && take.rate !== null && take.rate.to !== take.rate.now;
   const choose = (item: string, on: boolean) => {
     const items = new Set(chosen.items);
     if (on) items.add(item);
@@ -46,39 +50,50 @@ export function RehearsalPreview({ session, rehearsed, onTaken }: Props) {
   };
   return (
     <div className={styles.preview}>
-      <Changed fresh={fresh} what="what is shown below is fresh" />
+      <Changed fresh={fresh} what={TIMES_UP_TO_DATE} />
       <ChangeTable plan={plan} take={take} chosen={chosen} onChoose={choose} />
       <Rate take={take} on={chosen.rate} onChoose={(on) => setChosen({ ...chosen, rate: on })} />
       <LineTable plan={plan} lines={rehearsed.lines} />
-      <div className={styles.foot}>
-        <p>{totalWords(plan, withTaken(plan, take, chosen))}</p>
-        {snap.state.state === "signed-off" && why === null && (
-          <p className="quiet small">
-            This plan is signed off: taking puts it in writing again, and the signed edition stays as it is.
-          </p>
-        )}
-        {why !== null ? (
-          <p className="notice">{why}</p>
-        ) : (
-          <button
-            type="button"
-            className="button button-strong"
-            disabled={count === 0 && !rate}
-            onClick={() => takeRehearsal(session, rehearsed, chosen, shown) && onTaken()}
-          >
-            {count === 0 && !rate ? "Nothing chosen" : `Take ${takenWords(count, rate)}`}
-          </button>
-        )}
-        <p className="quiet small">Taken as one step that can be undone. No work is made shorter or longer by it.</p>
-      </div>
+      <Foot
+        session={session}
+        take={take}
+        chosen={chosen}
+        onTake={() => takeRehearsal(session, rehearsed, chosen, shown) && onTaken()}
+      />
     </div>
   );
 }
 
-function totalWords(before: Plan, after: Plan): string {
-  const [was, is] = [classClock(before).total, classClock(after).total];
-  const then = `${ofLength(is, after.lengthSeconds)}, ${freeWords(is, after.lengthSeconds)}`;
-  return was === is ? `The class stays ${then}.` : `The class would be ${then}; now it is ${clockTime(was)}.`;
+interface FootProps {
+  readonly session: PlanSession;
+  readonly take: RehearsalTake;
+  readonly chosen: Chosen;
+  onTake(): void;
+}
+
+/** What the class comes to with the chosen times, and the button that takes them or why nobody can. */
+function Foot({ session, take, chosen, onTake }: FootProps) {
+  const { plan, state } = useSnapshot(session);
+  const why = whyNotTaken(state.state, session.canWrite);
+  const count = takenChanges(take, chosen).length;
+  const rate = chosen.rate && take.rate !== null && take.rate.to !== take.rate.now;
+  const nothing = count === 0 && !rate;
+  return (
+    <div className={styles.foot}>
+      <p>{totalWords(plan, withTaken(plan, take, chosen))}</p>
+      {state.state === "signed-off" && why === null && <p className="quiet small">{BACK_IN_WRITING}</p>}
+      {why !== null ? (
+        <p className="notice">{why}</p>
+      ) : (
+        <button type="button" className="button button-strong" disabled={nothing} onClick={onTake}>
+          {nothing ? "Nothing chosen" : `Take ${takenWords(count, rate)}`}
+        </button>
+      )}
+      <p className="quiet small">
+        {TAKEN_IN_ONE_STEP} {WORK_STAYS}
+      </p>
+    </div>
+  );
 }
 
 interface RateProps {
@@ -87,27 +102,17 @@ interface RateProps {
   onChoose(on: boolean): void;
 }
 
-function Rate({ take: { rate, strangeLines }, on, onChoose }: RateProps) {
-  const strange =
-    strangeLines > 0 ? ` ${plural(strangeLines, "line was", "lines were")} tapped too soon or too late to count.` : "";
-  if (!rate) return <p>Too little was said to know how fast you speak.{strange}</p>;
-  const over = `over ${plural(rate.lines, "line")} and ${plural(rate.syllables, "syllable")}`;
-  if (rate.to === rate.now) {
-    return (
-      <p>
-        You speak as the plan counts: {rate.now} syllables a second, {over}.{strange}
-      </p>
-    );
-  }
+function Rate({ take, on, onChoose }: RateProps) {
+  const { rate } = take;
+  const strange = strangeLinesWords(take.strangeLines);
+  if (!rate || rate.to === rate.now) return <p>{`${measuredRateWords(take)} ${strange}`.trim()}</p>;
   return (
     <div>
       <label className="check">
         <input type="checkbox" checked={on} onChange={(event) => onChoose(event.target.checked)} />
-        <span>
-          Count with your speaking rate: {rate.to} syllables a second instead of {rate.now}, {over}.
-        </span>
+        <span>{rateOfferWords(rate)}</span>
       </label>
-      {strange && <p className="quiet small">{strange.trim()}</p>}
+      {strange && <p className="quiet small">{strange}</p>}
     </div>
   );
 }

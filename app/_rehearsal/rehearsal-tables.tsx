@@ -1,16 +1,10 @@
-/** Set-ups and lines of a rehearsal, planned beside one's own. */
-import type { ChangeTake, Chosen, NoMatch, RehearsalTake } from "#lib/floor/rehearsal-take.ts";
+/** Changes and lines of a rehearsal: planned seconds beside the coach's own. */
+import type { ChangeTake, Chosen, RehearsalTake } from "#lib/floor/rehearsal-take.ts";
 import type { Rehearsed } from "#lib/floor/rehearsed-schema.ts";
-import { agree, itemName, plainNumber, plural, tagWords } from "#lib/plan/format.ts";
-import { itemById } from "#lib/plan/lookup.ts";
+import { plainNumber, tagWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import styles from "./rehearsal.module.css";
-
-const NO_MATCH: Readonly<Record<NoMatch, string>> = {
-  "item-gone": "taken out since",
-  "other-move-before": "it comes after another move now",
-  "other-set-up": "its set-up is another now",
-};
+import { changeNote, linesWords, NO_SET_UP_MARKED, nameIn } from "./rehearsals-words.ts";
 
 interface ChangeTableProps {
   readonly plan: Plan;
@@ -20,11 +14,11 @@ interface ChangeTableProps {
 }
 
 export function ChangeTable({ plan, take, chosen, onChoose }: ChangeTableProps) {
-  if (take.changes.length === 0) return <p>No set-up was tapped as done.</p>;
+  if (take.changes.length === 0) return <p>{NO_SET_UP_MARKED}</p>;
   return (
     <div className="table-scroll">
       <table className={styles.table}>
-        <caption className="visually-hidden">Changes of set-up: planned and yours, in seconds</caption>
+        <caption className="visually-hidden">Changes: planned and yours, in seconds</caption>
         <thead>
           <tr>
             <th scope="col">take</th>
@@ -35,7 +29,7 @@ export function ChangeTable({ plan, take, chosen, onChoose }: ChangeTableProps) 
             <th scope="col" className="number">
               yours
             </th>
-            <th scope="col">to know</th>
+            <th scope="col">note</th>
           </tr>
         </thead>
         <tbody>
@@ -62,7 +56,7 @@ interface ChangeRowProps {
 }
 
 function ChangeRow({ name, change, on, onChoose }: ChangeRowProps) {
-  const { noMatch, took, now, to, estimate, belowEstimate, planned } = change;
+  const { noMatch, took, now, to } = change;
   const takes = noMatch === null && to !== now;
   return (
     <tr>
@@ -75,7 +69,7 @@ function ChangeRow({ name, change, on, onChoose }: ChangeRowProps) {
             </span>
           </label>
         ) : (
-          <span className="quiet small">{noMatch === null ? "as it is" : "no"}</span>
+          <span className="quiet small">{noMatch === null ? "no difference" : "not possible"}</span>
         )}
       </td>
       <th scope="row">{name}</th>
@@ -83,28 +77,16 @@ function ChangeRow({ name, change, on, onChoose }: ChangeRowProps) {
       <td className="number">
         {plainNumber(took)} s{takes && <strong> → {to} s</strong>}
       </td>
-      <td>
-        {noMatch !== null && `${NO_MATCH[noMatch]} (${plainNumber(planned)} s planned then)`}
-        {takes && belowEstimate && `less than the ${plainNumber(estimate)} s that a room of people needs for it`}
-      </td>
+      <td>{changeNote(change)}</td>
     </tr>
   );
 }
 
-function nameIn(plan: Plan, id: string): string {
-  const item = itemById(plan, id);
-  return item ? itemName(plan, item) : "an item that is gone";
-}
-
 export function LineTable({ plan, lines }: { readonly plan: Plan; readonly lines: Rehearsed["lines"] }) {
   if (lines.length === 0) return null;
-  const longer = lines.filter(({ planned, took }) => took > planned + 1).length;
   return (
     <details>
-      <summary className={styles.summary}>
-        {plural(lines.length, "line")} as you said {agree(lines.length, "it", "them")}
-        {longer > 0 && `, ${longer} a second or more longer than planned`}
-      </summary>
+      <summary className={styles.summary}>{linesWords(lines)}</summary>
       <div className="table-scroll">
         <table className={styles.table}>
           <thead>
@@ -120,20 +102,27 @@ export function LineTable({ plan, lines }: { readonly plan: Plan; readonly lines
             </tr>
           </thead>
           <tbody>
-            {lines.map(({ item, kind, text, planned, took }, n) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: a list that never changes; a line may stand twice in it
-              <tr key={n}>
-                <td>{nameIn(plan, item)}</td>
-                <td>
-                  <span className="quiet small">{tagWords(kind)}</span> {text}
-                </td>
-                <td className="number">{plainNumber(planned)} s</td>
-                <td className="number">{plainNumber(took)} s</td>
-              </tr>
+            {lines.map((line, n) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a list that never changes; a line may appear twice in it
+              <LineRow key={n} plan={plan} line={line} />
             ))}
           </tbody>
         </table>
       </div>
     </details>
+  );
+}
+
+function LineRow({ plan, line }: { readonly plan: Plan; readonly line: Rehearsed["lines"][number] }) {
+  const { item, kind, text, planned, took } = line;
+  return (
+    <tr>
+      <td>{nameIn(plan, item)}</td>
+      <td>
+        <span className="quiet small">{tagWords(kind)}</span> {text}
+      </td>
+      <td className="number">{plainNumber(planned)} s</td>
+      <td className="number">{plainNumber(took)} s</td>
+    </tr>
   );
 }

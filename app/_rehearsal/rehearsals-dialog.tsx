@@ -1,5 +1,5 @@
 "use client";
-/** Rehearsals: start one, look at what one measured beside the plan as it is now, and take what is chosen of it. */
+/** Rehearsals: start one, compare what one measured with the plan as it is now, and take what is chosen of it. */
 import { useRef, useState } from "react";
 import { Dialog } from "#app/_parts/dialog.tsx";
 import { LocalTime } from "#app/_parts/local-time.tsx";
@@ -7,6 +7,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import styles from "./rehearsal.module.css";
 import { REHEARSALS_HASH } from "./rehearsal-acts.tsx";
 import { RehearsalPreview } from "./rehearsal-preview.tsx";
+import { HOW_TO_REHEARSE, LOOKING_ON_DEVICES, NO_ANSWER, NO_REHEARSAL } from "./rehearsals-words.ts";
 import { type Rehearsals, useRehearsals } from "./use-rehearsals.ts";
 
 export function RehearsalsDialog({
@@ -20,7 +21,7 @@ export function RehearsalsDialog({
   const rehearsals = useRehearsals(session);
   const [chosenId, setChosenId] = useState<string | null>(null);
   const closed = () => {
-    // Read again, the page would open this anew.
+    // Otherwise a reload of the page would open this dialog again.
     if (location.hash === REHEARSALS_HASH) history.replaceState(null, "", location.pathname + location.search);
     onClosed();
   };
@@ -28,15 +29,12 @@ export function RehearsalsDialog({
   return (
     <Dialog title="Rehearse" size="sheet" onClose={closed} closer={closer}>
       <div className={styles.start}>
-        <p>
-          Run the plan as it stands now, with no class: say every line aloud, do every set-up, and tap as each is really
-          done. What you needed comes back here.
-        </p>
+        <p>{HOW_TO_REHEARSE}</p>
         <a className="button button-strong" data-first href={`/plans/${session.planId}/rehearse`}>
           Rehearse now
         </a>
       </div>
-      <h3>What was measured</h3>
+      <h3>Measured times</h3>
       <Which rehearsals={rehearsals} chosenId={chosen?.id} onChoose={setChosenId} />
       {chosen && (
         <RehearsalPreview
@@ -60,9 +58,9 @@ function Which({ rehearsals: { all, studio }, chosenId, onChoose }: WhichProps) 
   return (
     <>
       <p className="quiet small" role="status">
-        {studio === "asking" && "Asking the studio for rehearsals on its devices."}
-        {studio === "no-answer" && "The studio does not answer just now: only what this browser keeps is shown."}
-        {studio === "answered" && all.length === 0 && "No rehearsal of this plan yet."}
+        {studio === "asking" && LOOKING_ON_DEVICES}
+        {studio === "no-answer" && NO_ANSWER}
+        {studio === "answered" && all.length === 0 && NO_REHEARSAL}
       </p>
       {all.length > 1 && (
         <fieldset className={styles.which}>

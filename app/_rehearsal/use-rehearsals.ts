@@ -1,23 +1,24 @@
-/** All rehearsals of a plan: one's own in this browser, and those that the rooms' devices told the studio of. */
+/** All rehearsals of a plan: one's own in this browser, and those that the rooms' devices sent to the studio. */
 import { useEffect, useState } from "react";
 import * as z from "zod/mini";
 import { send } from "#app/_parts/send.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { type Rehearsed, rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
 import { ownRehearsals } from "./kept-rehearsals.ts";
+import { OF_DRAFT, ofEditionWords } from "./rehearsals-words.ts";
 
-export interface Rehearsal {
+interface Rehearsal {
   readonly id: string;
   /** ms since the epoch. */
   readonly at: number;
-  /** "of the draft, in this browser", "of edition 2, Loft". */
+  /** "of edition 2, Loft". */
   readonly of: string;
   readonly rehearsed: Rehearsed;
 }
 export interface Rehearsals {
   /** The latest first. */
   readonly all: readonly Rehearsal[];
-  /** Whether the studio has been asked: yes, not yet, or it did not answer. */
+  /** Whether the studio has been asked. */
   readonly studio: "asking" | "answered" | "no-answer";
 }
 
@@ -42,7 +43,7 @@ export function useRehearsals(session: PlanSession): Rehearsals {
       here = false;
     };
   }, [session.planId]);
-  const mine = own.map((one): Rehearsal => ({ ...one, of: "of the draft, kept in this browser" }));
+  const mine = own.map((one): Rehearsal => ({ ...one, of: OF_DRAFT }));
   return { all: [...mine, ...told].sort((a, b) => b.at - a.at), studio };
 }
 
@@ -50,11 +51,11 @@ async function askStudio(planId: string): Promise<readonly Rehearsal[]> {
   const told = await send("GET", `/api/plans/${encodeURIComponent(planId)}/rehearsals`, undefined, {
     reads: toldSchema,
   });
-  if (!told.ok) throw new Error("the studio did not answer");
+  if (!told.ok) throw new Error("the server refused the list of rehearsals");
   return told.value.map(({ id, at, edition, roomName, rehearsed }) => ({
     id,
     at,
     rehearsed,
-    of: `of edition ${edition}, ${roomName}`,
+    of: ofEditionWords(edition, roomName),
   }));
 }

@@ -1,4 +1,4 @@
-/** Somebody else's caret: a bar and their name, as the server stamped it. Ink, never a colour for a person. */
+/** Somebody else's caret: a bar and the name that the server knows. People are told apart by name, never by colour. */
 import * as z from "zod/mini";
 
 const userSchema = z.object({ id: z.string(), name: z.string() });

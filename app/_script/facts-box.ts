@@ -1,4 +1,4 @@
-/** Holds the facts a script shows, for node views that live outside React, and tells them when the plan changed. */
+/** Holds the facts that a script shows for node views, which live outside React, and tells them when the plan changed. */
 import { type ItemFacts, NO_FACTS } from "#lib/editor/item-facts.ts";
 
 export class FactsBox {

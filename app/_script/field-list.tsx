@@ -5,51 +5,35 @@ import { useEffect, useId, useLayoutEffect, useState } from "react";
 import { type FieldOffer, takeField } from "#lib/editor/field-offer.ts";
 import { FIELD_WORDS } from "#lib/editor/words.ts";
 import styles from "./script.module.css";
+import { fieldListWords } from "./script-words.ts";
 
 const WIDTH_PX = 240;
 const GAP_PX = 6;
-/** About as tall as one choice is drawn. */
+/** About the height of one choice. */
 const ROW_PX = 44;
 
 /**
- * Somebody else may take the item out, or its words, while the list is open: effects run with what was drawn, by then the
- * editor or the place of the brace may be gone.
+ * Somebody else may take the item out, or delete its words, while the list is open. Effects run with what was drawn, and by
+ * then the editor or the place of the brace may be gone.
  */
 const canStand = (editor: Editor, offer: FieldOffer): boolean =>
   !editor.isDestroyed && offer.to <= editor.state.doc.content.size;
 
-export function FieldList({ editor, offer }: { readonly editor: Editor | null; readonly offer: FieldOffer | null }) {
+interface ListProps {
+  readonly editor: Editor | null;
+  readonly offer: FieldOffer | null;
+}
+
+export function FieldList({ editor, offer }: ListProps) {
   const id = useId();
-  const [at, setAt] = useState<{ left: number; top?: number; bottom?: number } | null>(null);
   const live = editor !== null && !editor.isDestroyed ? editor : null;
-
-  useLayoutEffect(() => {
-    if (!live || !offer || !canStand(live, offer)) return setAt(null);
-    const { dom } = live.view;
-    const box = (dom.offsetParent ?? dom).getBoundingClientRect();
-    const caret = live.view.coordsAtPos(offer.from);
-    const left = Math.max(0, Math.min(caret.left - box.left, box.width - WIDTH_PX));
-    // Above the caret where the window ends before the list would.
-    const fits = caret.bottom + GAP_PX + offer.choices.length * ROW_PX < window.innerHeight;
-    setAt(fits ? { left, top: caret.bottom - box.top + GAP_PX } : { left, bottom: box.bottom - caret.top + GAP_PX });
-  }, [live, offer]);
-
-  useEffect(() => {
-    if (!live || live.isDestroyed) return;
-    const { dom } = live.view;
-    if (!offer) {
-      for (const name of ["aria-activedescendant", "aria-controls"]) dom.removeAttribute(name);
-      return;
-    }
-    dom.setAttribute("aria-controls", id);
-    dom.setAttribute("aria-activedescendant", `${id}-${offer.choices[offer.chosen]}`);
-  }, [live, offer, id]);
-
+  const at = usePlace(live, offer);
+  useNamedChoice(live, offer, id);
   if (!live || !offer || !at) return null;
   return (
     <div className={styles.fields} style={{ ...at, width: WIDTH_PX }}>
       <p className="visually-hidden" role="status">
-        {offer.choices.length} live fields. Arrows choose, Enter puts one in, Escape leaves the brace.
+        {fieldListWords(offer.choices.length)}
       </p>
       <div role="listbox" id={id} aria-label="Live fields">
         {offer.choices.map((field, i) => (
@@ -74,4 +58,39 @@ export function FieldList({ editor, offer }: { readonly editor: Editor | null; r
       </div>
     </div>
   );
+}
+
+interface Place {
+  readonly left: number;
+  readonly top?: number;
+  readonly bottom?: number;
+}
+
+/** Where the list is drawn: under the caret, or above it where the window ends too soon. Null while there is no place. */
+function usePlace(live: Editor | null, offer: FieldOffer | null): Place | null {
+  const [at, setAt] = useState<Place | null>(null);
+  useLayoutEffect(() => {
+    if (!live || !offer || !canStand(live, offer)) return setAt(null);
+    const { dom } = live.view;
+    const box = (dom.offsetParent ?? dom).getBoundingClientRect();
+    const caret = live.view.coordsAtPos(offer.from);
+    const left = Math.max(0, Math.min(caret.left - box.left, box.width - WIDTH_PX));
+    const fits = caret.bottom + GAP_PX + offer.choices.length * ROW_PX < window.innerHeight;
+    setAt(fits ? { left, top: caret.bottom - box.top + GAP_PX } : { left, bottom: box.bottom - caret.top + GAP_PX });
+  }, [live, offer]);
+  return at;
+}
+
+/** Tells screen readers which choice the keys of the script are on. */
+function useNamedChoice(live: Editor | null, offer: FieldOffer | null, id: string): void {
+  useEffect(() => {
+    if (!live || live.isDestroyed) return;
+    const { dom } = live.view;
+    if (!offer) {
+      for (const name of ["aria-activedescendant", "aria-controls"]) dom.removeAttribute(name);
+      return;
+    }
+    dom.setAttribute("aria-controls", id);
+    dom.setAttribute("aria-activedescendant", `${id}-${offer.choices[offer.chosen]}`);
+  }, [live, offer, id]);
 }

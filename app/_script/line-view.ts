@@ -1,6 +1,6 @@
 /**
- * How a cue line and a live field look in the editor. Plain DOM: a script has many lines, and they must keep up with
- * typing. The kind is a native choice, outside the tab order (the bar above has the same choice for the caret's line).
+ * How a cue line and a live field look in the editor. Plain DOM, since a script has many lines and they must keep up with
+ * typing. The kind is a native select outside the tab order: the bar above has the same choice for the caret's line.
  */
 import type { NodeViewRendererProps } from "@tiptap/core";
 import type { Node } from "@tiptap/pm/model";
@@ -8,7 +8,9 @@ import type { EditorView, NodeView } from "@tiptap/pm/view";
 import { lineText } from "#lib/editor/lines.ts";
 import { isCueKind, KIND_WORDS, kindOf } from "#lib/editor/words.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
+import { lineKindWords } from "../_session/line-words.ts";
 import type { FactsBox } from "./facts-box.ts";
+import { fieldTitle } from "./script-words.ts";
 
 type Props = Pick<NodeViewRendererProps, "node" | "view" | "getPos">;
 
@@ -54,7 +56,7 @@ class LineView implements NodeView {
     return event.target === this.select;
   }
 
-  /** Only what is inside the words is the editor's to read. */
+  /** Of all changes to the DOM the editor reads only those to the words. */
   ignoreMutation(mutation: { type: string; target: globalThis.Node }): boolean {
     return mutation.type !== "selection" && !this.contentDOM.contains(mutation.target);
   }
@@ -75,7 +77,7 @@ class LineView implements NodeView {
     setText(this.seconds, seconds === null || seconds < 0.5 ? "" : `${Math.round(seconds)} s`);
   };
 
-  /** A kind this version does not know stays, and is shown as it is written. */
+  /** A kind that this version does not know stays and is shown as it is written. */
   private drawKind(shown: string): void {
     const kinds: string[] = [...CUE_KINDS];
     if (!kinds.includes(shown)) kinds.push(shown);
@@ -83,10 +85,10 @@ class LineView implements NodeView {
       this.select.options.length !== kinds.length ||
       this.select.options.item(kinds.length - 1)?.value !== kinds.at(-1)
     ) {
-      this.select.replaceChildren(...kinds.map((k) => new Option(isCueKind(k) ? KIND_WORDS[k] : k, k)));
+      this.select.replaceChildren(...kinds.map((k) => new Option(lineKindWords(k), k)));
     }
     if (this.select.value !== shown) this.select.value = shown;
-    this.select.setAttribute("aria-label", `kind of this line: ${isCueKind(shown) ? KIND_WORDS[shown] : shown}`);
+    this.select.setAttribute("aria-label", `kind of this line: ${lineKindWords(shown)}`);
     this.select.disabled = !this.props.view.editable;
   }
 
@@ -135,11 +137,11 @@ class FieldView implements NodeView {
     const kind = kindOf(line?.attrs.kind);
     const says = this.box.facts.fieldSays(name, kind, line ? lineText(line) : "");
     setText(this.dom, says);
-    this.dom.title = `{${name}}: filled in by the plan`;
+    this.dom.title = fieldTitle(name);
   };
 }
 
-/** While a change is being drawn a position may be one of the document before it. */
+/** While a change is being drawn, a position may still belong to the document before it. */
 function lineOf(view: EditorView, pos: number | undefined): Node | null {
   if (pos === undefined || pos > view.state.doc.content.size) return null;
   const { parent } = view.state.doc.resolve(pos);

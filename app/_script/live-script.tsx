@@ -1,5 +1,5 @@
 "use client";
-/** The script while it can be written: the bar, the lines, the list of live fields, comments on words, stock lines. */
+/** The script in its editor: the bar, the lines, the list of live fields, comments on words, lines from the library. */
 import { useId, useState } from "react";
 import type * as Y from "yjs";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -13,6 +13,7 @@ import type { MoveItem } from "#lib/plan/schema.ts";
 import { FieldList } from "./field-list.tsx";
 import styles from "./script.module.css";
 import { ScriptBar } from "./script-bar.tsx";
+import { READER_HINT, TOO_MANY_WORDS, WORDS_COMMENT_SENT, WRITER_HINT } from "./script-words.ts";
 import { StockLines } from "./stock-lines.tsx";
 import { useScript } from "./use-script.ts";
 
@@ -29,6 +30,7 @@ export function LiveScript(props: Props) {
   const snapshot = useSnapshot(session);
   const script = useScript({ ...props, snapshot });
   const { editor, now } = script;
+  const { rights, talk, plan } = snapshot;
   const [commentOn, setCommentOn] = useState<WordsAnchor | null>(null);
   const hint = useId();
 
@@ -38,7 +40,7 @@ export function LiveScript(props: Props) {
     const { doc } = editor.state;
     const anchor = pinWords(fragment, item.id, offsetAt(doc, from), offsetAt(doc, to));
     if (anchor) setCommentOn(anchor);
-    else session.say("These are too many words for one comment. Choose fewer, or comment on the item.");
+    else session.say(TOO_MANY_WORDS);
   }
   function leaveComment() {
     setCommentOn(null);
@@ -48,39 +50,48 @@ export function LiveScript(props: Props) {
   return (
     <section className={styles.script} aria-label={props.label}>
       <ScriptBar
-        editor={editor}
-        now={now}
-        readOnly={readOnly}
-        comments={snapshot.rights.comments}
+        {...{ editor, now, readOnly, hint }}
+        comments={rights.comments}
         onComment={startComment}
-        talk={snapshot.talk.get(item.id)}
-        hint={hint}
+        talk={talk.get(item.id)}
       />
-      {commentOn && (
-        <div className={styles.comment}>
-          <QuoteWords quote={commentOn.quote} plan={snapshot.plan} itemId={item.id} />
-          <CommentForm
-            label="Comment on these words"
-            verb="Comment"
-            post={(body) => postThread(session, commentOn, body)}
-            onPosted={() => {
-              session.say("Comment pinned to these words.");
-              leaveComment();
-            }}
-            onLeave={leaveComment}
-          />
-        </div>
-      )}
+      {commentOn && <WordsComment session={session} item={item} about={commentOn} onLeave={leaveComment} />}
       <div className={styles.paper}>
         <div ref={script.place} className={styles.place} />
         <FieldList editor={editor} offer={now.offer} />
       </div>
-      {!readOnly && <StockLines session={session} plan={snapshot.plan} item={item} />}
-      <p id={hint} className={styles.hint}>
-        {readOnly
-          ? "You read along. Choose words to comment on them."
-          : "Enter: next line. { : a live field. Alt and 1 to 9: the line’s kind. Tab leaves the script."}
-      </p>
+      {!readOnly && <StockLines session={session} plan={plan} item={item} />}
+      <Hint id={hint} readOnly={readOnly} />
     </section>
+  );
+}
+
+const Hint = ({ id, readOnly }: { readonly id: string; readonly readOnly: boolean }) => (
+  <p id={id} className={styles.hint}>
+    {readOnly ? READER_HINT : WRITER_HINT}
+  </p>
+);
+
+interface CommentProps extends Pick<Props, "session" | "item"> {
+  readonly about: WordsAnchor;
+  readonly onLeave: () => void;
+}
+
+function WordsComment({ session, item, about, onLeave }: CommentProps) {
+  const { plan } = useSnapshot(session);
+  return (
+    <div className={styles.comment}>
+      <QuoteWords quote={about.quote} plan={plan} itemId={item.id} />
+      <CommentForm
+        label="Comment on these words"
+        verb="Comment"
+        post={(body) => postThread(session, about, body)}
+        onPosted={() => {
+          session.say(WORDS_COMMENT_SENT);
+          onLeave();
+        }}
+        onLeave={onLeave}
+      />
+    </div>
   );
 }

@@ -1,6 +1,6 @@
 /**
- * Makes the editor of one item's script: all of its plugins at once, since one registered later would cut the page's
- * undo off. It is made after the document was read and only for the item that is selected.
+ * Makes the editor of one item's script with all of its plugins at once: one registered later would cut off the page's
+ * undo. It is made after the document was read, and only for the selected item.
  */
 import { Editor } from "@tiptap/core";
 import type { EditorView } from "@tiptap/pm/view";
@@ -17,8 +17,9 @@ import { ThreadMarks } from "#lib/editor/thread-marks.ts";
 import { drawCaret } from "./caret.ts";
 import type { FactsBox } from "./facts-box.ts";
 import { fieldView, lineView } from "./line-view.ts";
+import { pastedInPartWords } from "./script-words.ts";
 
-export interface EditorWants {
+interface EditorWants {
   readonly element: HTMLElement;
   readonly session: PlanSession;
   readonly fragment: Y.XmlFragment;
@@ -58,25 +59,27 @@ export function makeEditor(wants: EditorWants): Editor {
       ScriptKeys,
       ThreadMarks.configure({ fragment, onPick: wants.onPick }),
     ],
-    editorProps: {
-      attributes: { "aria-label": wants.label, role: "textbox", "aria-multiline": "true", class: "script-text" },
-      // Before the editor reads the clipboard: it would make a page of what may be a whole book.
-      handleDOMEvents: {
-        focus: (view) => showCaret(view),
-        copy: (view, event) => copy(view, event),
-        cut: (view, event) => cut(view, event, session),
-        paste: (view, event) => paste(view, event, session),
-        drop: (view, event) => refuseFromOutside(view, event),
-      },
-    },
+    editorProps: propsOf(wants),
   });
   editor.on("transaction", () => wants.onChange(editor));
   return editor;
 }
 
+/** Clipboard events are handled before the editor parses them: what is pasted may be as long as a book. */
+const propsOf = ({ label, session }: EditorWants) => ({
+  attributes: { "aria-label": label, role: "textbox", "aria-multiline": "true", class: "script-text" },
+  handleDOMEvents: {
+    focus: (view: EditorView) => showCaret(view),
+    copy: (view: EditorView, event: ClipboardEvent) => copy(view, event),
+    cut: (view: EditorView, event: ClipboardEvent) => cut(view, event, session),
+    paste: (view: EditorView, event: ClipboardEvent) => paste(view, event, session),
+    drop: (view: EditorView, event: DragEvent) => refuseFromOutside(view, event),
+  },
+});
+
 /**
- * Tab gives the script the focus and no caret: the page has no selection, and the first letters go nowhere. The browser
- * settles its own selection after telling of the focus, so it is looked at once more in the next frame.
+ * Tab gives the script the focus but no caret, and the first letters would be lost. The browser sets its own selection after
+ * the focus event, so the caret is checked again in the next frame.
  */
 function showCaret(view: EditorView): boolean {
   const show = () => {
@@ -88,7 +91,7 @@ function showCaret(view: EditorView): boolean {
   return false;
 }
 
-/** Plain text alone: another program would take marked-up text first, and with it lines without their kinds. */
+/** Plain text only: other programs would take marked-up text first and paste lines without their kinds. */
 function copy(view: EditorView, event: ClipboardEvent): boolean {
   const text = copiedText(view.state);
   if (text === "" || !event.clipboardData) return false;
@@ -109,7 +112,7 @@ function cut(view: EditorView, event: ClipboardEvent, session: PlanSession): boo
   return true;
 }
 
-/** Marked-up text from elsewhere is taken as plain words; what was copied in a script keeps its lines and fields. */
+/** Marked-up text from elsewhere is pasted as plain words; what was copied in a script keeps its lines and fields. */
 function paste(view: EditorView, event: ClipboardEvent, session: PlanSession): boolean {
   event.preventDefault();
   if (!view.editable) return true;
@@ -121,11 +124,11 @@ function paste(view: EditorView, event: ClipboardEvent, session: PlanSession): b
   session.undo.manager.stopCapturing();
   if (tr) view.dispatch(tr);
   session.undo.manager.stopCapturing();
-  if (leftOut > 0) session.say(`Pasted in part: ${leftOut} characters more did not fit into one script.`);
+  if (leftOut > 0) session.say(pastedInPartWords(leftOut));
   return true;
 }
 
-/** Words are moved inside a script by dragging them; what comes from elsewhere is pasted. */
+/** Words can be dragged within a script; text from elsewhere has to be pasted. */
 function refuseFromOutside(view: EditorView, event: DragEvent): boolean {
   if (view.dragging !== null) return false;
   event.preventDefault();

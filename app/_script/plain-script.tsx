@@ -4,6 +4,10 @@ import { KIND_WORDS } from "#lib/editor/words.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import styles from "./script.module.css";
 
+/** Here and not in `script-words.ts`, which is fetched with the editor. `what` is what this version cannot show. */
+const misfitWords = (what: string): string =>
+  `This script holds ${what}, which this version of the program cannot show. You can read it but not edit it, so that nothing is lost. Reload the page; if that does not help, update the server.`;
+
 interface Of {
   readonly plan: Plan;
   readonly item: MoveItem;
@@ -12,16 +16,13 @@ interface Of {
 export function PlainScript({ plan, item, misfit }: Of & { readonly misfit: string }) {
   return (
     <section aria-label="Script">
-      <p className="notice">
-        This script holds {misfit}, which this version of the program cannot show. It can be read here but not changed,
-        so that nothing of it is lost. Reload the page; if that does not help, the server needs its update.
-      </p>
+      <p className="notice">{misfitWords(misfit)}</p>
       <Lines plan={plan} item={item} />
     </section>
   );
 }
 
-/** What stands there until the editor is here: the words at once, and where the editor will stand. */
+/** Shown until the editor is fetched: the words, where the editor will be. */
 export function ScriptLines({ plan, item, label }: Of & { readonly label: string }) {
   return (
     <section className={styles.script} aria-label={label} aria-busy="true">

@@ -8,6 +8,7 @@ import { CUE_KINDS } from "#lib/plan/schema.ts";
 import type { ItemTalk } from "#lib/talk/talk.ts";
 import { talkOver, talkWords } from "#lib/talk/words.ts";
 import styles from "./script.module.css";
+import { SELECT_WORDS_FIRST } from "./script-words.ts";
 import type { ScriptNow } from "./use-script.ts";
 
 interface Props {
@@ -16,7 +17,7 @@ interface Props {
   readonly readOnly: boolean;
   readonly comments: boolean;
   readonly onComment: () => void;
-  /** Of the item; undefined while nothing is said. */
+  /** The item's talk; undefined while nothing is said. */
   readonly talk: ItemTalk | undefined;
   /** Id of the sentence that explains the keys. */
   readonly hint: string;
@@ -39,8 +40,8 @@ export function ScriptBar({ editor, now, readOnly, comments, onComment, talk, hi
           type="button"
           className={styles.act}
           aria-disabled={!now.hasWords}
-          title={now.hasWords ? undefined : "Choose some words of the script first"}
-          // Pressing a button must not take the selection away before it is read.
+          title={now.hasWords ? undefined : SELECT_WORDS_FIRST}
+          // Pressing the button must not clear the selection before it is read.
           onPointerDown={(event) => event.preventDefault()}
           onClick={() => now.hasWords && onComment()}
         >
@@ -77,7 +78,7 @@ function KindChoice({ editor, now }: Pick<Props, "editor" | "now">) {
   );
 }
 
-/** Types the brace for the reader: the same list opens as when they type it. */
+/** Types the brace for the writer, which opens the same list as typing it does. */
 function openFields(editor: Editor | null): void {
   if (!editor || editor.isDestroyed) return;
   const { view } = editor;

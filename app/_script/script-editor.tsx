@@ -1,7 +1,7 @@
 "use client";
 /**
- * The script of the selected item: typed cue lines with live fields, written by several people at once. Mounted for one
- * item at a time. A script this version cannot show whole is read, never edited: see `lib/editor/fits.ts`.
+ * The script of the selected item: typed cue lines with live fields, edited by several people at once. Mounted for one
+ * item at a time. A script that this version cannot show in full is read, never edited: see `lib/editor/fits.ts`.
  */
 import { useMemo } from "react";
 import { LatePart } from "#app/_parts/late-part.tsx";
@@ -14,7 +14,7 @@ import { itemById } from "#lib/plan/lookup.ts";
 import { lateScript } from "./late-script.ts";
 import { PlainScript, ScriptLines } from "./plain-script.tsx";
 
-export interface ScriptEditorProps {
+interface ScriptEditorProps {
   readonly session: PlanSession;
   readonly itemId: string;
   readonly readOnly: boolean;

@@ -1,13 +1,13 @@
 "use client";
-/** What the library can add at one touch: easier and harder ways, and prompts for what the move asks of a body. */
+/** What the library can add with one press: easier and harder versions, and safety prompts for the move. */
 import type { PlanSession } from "#app/_session/session.ts";
 import { addScriptLine } from "#lib/doc/write.ts";
 import { PROMPT_NOTE, stockLines } from "#lib/editor/stock.ts";
 import { KIND_WORDS } from "#lib/editor/words.ts";
-import { agree } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import styles from "./script.module.css";
+import { lineAddedWords, stockWords } from "./script-words.ts";
 
 interface Props {
   readonly session: PlanSession;
@@ -20,15 +20,11 @@ export function StockLines({ session, plan, item }: Props) {
   if (lines.length === 0) return null;
   const asksCare = lines.some((line) => line.kind === "safety");
   const add = (line: ScriptLine) => {
-    if (session.act((w) => addScriptLine(w, item.id, line)))
-      session.say(`${KIND_WORDS[line.kind]} line added at the end.`);
+    if (session.act((w) => addScriptLine(w, item.id, line))) session.say(lineAddedWords(line.kind));
   };
   return (
     <details className={styles.stock}>
-      <summary>
-        {agree(lines.length, "One line", `${lines.length} lines`)} to add from the library
-        {asksCare && ", care for the room among them"}
-      </summary>
+      <summary>{stockWords(lines.length, asksCare)}</summary>
       <ul>
         {lines.map((line) => (
           <li key={`${line.kind} ${line.text}`}>

@@ -1,5 +1,5 @@
 "use client";
-/** Makes the editor when its place is on the page, keeps it told of the plan, and takes it away again. */
+/** Makes the editor when its place is on the page, tells it of changes to the plan, and removes it again. */
 import type { Editor } from "@tiptap/core";
 import { type RefObject, useEffect, useRef, useState } from "react";
 import type * as Y from "yjs";
@@ -14,7 +14,7 @@ import { answerWishes } from "../_session/go-to-line.ts";
 import { FactsBox } from "./facts-box.ts";
 import { makeEditor } from "./make-editor.ts";
 
-/** What the bar and the list of live fields need to know of the editor just now. */
+/** What the bar and the list of live fields need to know of the editor. */
 export interface ScriptNow {
   readonly kind: CueKind | null;
   readonly hasWords: boolean;
@@ -22,7 +22,7 @@ export interface ScriptNow {
 }
 const NOTHING: ScriptNow = { kind: null, hasWords: false, offer: null };
 
-export interface ScriptWants {
+interface ScriptWants {
   readonly session: PlanSession;
   readonly snapshot: SessionSnapshot;
   readonly item: MoveItem;
@@ -31,7 +31,7 @@ export interface ScriptWants {
   readonly readOnly: boolean;
 }
 
-export interface Script {
+interface Script {
   readonly place: RefObject<HTMLDivElement | null>;
   readonly editor: Editor | null;
   readonly now: ScriptNow;
@@ -77,7 +77,7 @@ export function useScript(wants: ScriptWants): Script {
   return { place, editor, now };
 }
 
-/** Keeps an editor told of rights, of the plan its live fields speak of, and of the threads on its words. */
+/** Tells the editor of rights, of the plan that its live fields read, and of the threads on its words. */
 function useTold(editor: Editor | null, box: FactsBox, { snapshot, item, readOnly }: ScriptWants): void {
   const { threads, plan, rows, total, track } = snapshot;
   useEffect(() => {
@@ -99,14 +99,14 @@ function wordsThreads(threads: SessionSnapshot["threads"], itemId: string): Word
   );
 }
 
-/** The thread's slip, wherever the margin stands on this screen. */
+/** The thread's slip, wherever the margin is on this screen. */
 function showSlip(threadId: string): void {
   const slip = document.getElementById(`thread-${threadId}`);
   slip?.scrollIntoView({ block: "nearest" });
   slip?.focus({ preventScroll: true });
 }
 
-/** The same object when nothing that is shown has changed: typing must not draw the bar anew. */
+/** The same object when nothing that is shown has changed, so that typing does not draw the bar again. */
 function nextNow(before: ScriptNow, editor: Editor): ScriptNow {
   if (editor.isDestroyed) return before;
   const { state } = editor;

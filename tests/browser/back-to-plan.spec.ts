@@ -111,7 +111,7 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   await page.reload();
   await expect(page.getByText("Rehearsal, no class")).toBeVisible();
   await endIt(page);
-  await expect(page.getByText(/and 3 set-ups measured/)).toBeVisible();
+  await expect(page.getByText(/Measured: .* and 3 changes/)).toBeVisible();
   await page.clock.resume();
   await page.getByRole("link", { name: "See it beside the plan" }).click();
 
@@ -119,16 +119,16 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   await expect(dialog.getByText(/of the draft, kept in this browser/)).toBeVisible();
   const table = dialog.getByRole("table", { name: /planned and yours/ });
   await expect(table.getByRole("row")).toHaveCount(4);
-  await expect(dialog.getByText(/Count with your speaking rate/)).toBeVisible();
+  await expect(dialog.getByText(/Use your speaking rate/)).toBeVisible();
   await clean(page);
   for (const box of await dialog.getByRole("checkbox").all()) await box.uncheck();
   await expect(dialog.getByRole("button", { name: "Nothing chosen" })).toBeDisabled();
   const first = table.getByRole("row").nth(1);
   await first.getByRole("checkbox").check();
   const to = /→ (\d+) s/.exec((await first.textContent()) ?? "")?.[1];
-  await dialog.getByLabel(/Count with your speaking rate/).check();
-  await expect(dialog.getByText(/The class would be .* now it is 25:00/)).toBeVisible();
-  await dialog.getByRole("button", { name: "Take 1 set-up change and your speaking rate" }).click();
+  await dialog.getByLabel(/Use your speaking rate/).check();
+  await expect(dialog.getByText(/The class would take .* it takes 25:00 now/)).toBeVisible();
+  await dialog.getByRole("button", { name: "Take 1 change time and your speaking rate" }).click();
   await expect(dialog).toBeHidden();
   await expectSaved(page);
   expect(page.url()).toBe(plan);
@@ -155,7 +155,7 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   await device.getByRole("button", { name: "Pair" }).click();
   await device.getByRole("button", { name: /^Whole body, steady/ }).click();
   await device.clock.pauseAt(Date.now() + 3_600_000);
-  await device.getByRole("button", { name: "Rehearse it, no class" }).click();
+  await device.getByRole("button", { name: "Rehearse without a class" }).click();
   await expect(device.getByText("Rehearsal, no class")).toBeVisible();
   const went = await goThrough(device, { lineSeconds: 3, lateSeconds: 4, setUps: 1 });
   expect(went.done).toBe(1);
@@ -165,7 +165,7 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   await endIt(device);
   await device.clock.resume();
   const sent = device.waitForResponse((response) => response.url().endsWith("/api/devices/logs"));
-  await device.getByRole("button", { name: "Back to the cards" }).click();
+  await device.getByRole("button", { name: "Back to the editions" }).click();
   expect((await sent).status()).toBe(200);
 
   const page = await as("marta");
@@ -176,7 +176,7 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   await page.getByRole("button", { name: "Rehearse" }).click();
   const dialog = page.getByRole("dialog", { name: "Rehearse" });
   await expect(dialog.getByText(/of edition 1, Loft/)).toBeVisible();
-  await expect(dialog.getByText(/signed off: taking puts it in writing again/)).toBeVisible();
+  await expect(dialog.getByText(/signed off. Taking these times puts it back in writing/)).toBeVisible();
 
   await manager.goto(`/studio/rooms/${roomId}/timings`);
   await expect(manager.getByText("9 classes taught in this room tell of")).toBeVisible();

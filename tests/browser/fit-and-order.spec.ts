@@ -72,8 +72,8 @@ test("the preview lives while the other writes; taking it is one step, and one u
   await marta.getByRole("button", { name: "Fit to length" }).click();
   await expect(fitDialog(marta)).toContainText("of 10:00 · 92 s free");
   await expect(fitDialog(marta)).toContainText("of 10:00 · to the second");
-  await expect(fitDialog(marta)).toContainText("the closing takes the 1 s left over: 61 s");
-  await expect(fitDialog(marta)).toContainText("The largest change: Side reach, left, 19 s longer (42%)");
+  await expect(fitDialog(marta)).toContainText("the closing takes the 1 s left over and is 61 s long");
+  await expect(fitDialog(marta)).toContainText("Largest difference: Side reach, left, 19 s longer (42%)");
   await expect(cells(marta, /^Kneeling press/)).toHaveText([/^60$/, /^76$/, /^\+16$/, /30 to 90 s/, /Keep 60 s/]);
 
   await ines.getByRole("textbox", { name: "Title" }).fill("Turning about at dusk");
@@ -82,7 +82,9 @@ test("the preview lives while the other writes; taking it is one step, and one u
     .click();
   await ines.getByLabel("Seconds", { exact: true }).fill("70");
   await ines.keyboard.press("Enter");
-  await expect(fitDialog(marta).getByText(/The plan changed while this was open: times below are fresh/)).toBeVisible();
+  await expect(
+    fitDialog(marta).getByText(/The plan changed while this was open: the times below are up to date/),
+  ).toBeVisible();
   await expect(cells(marta, /^Kneeling press/).first()).toHaveText("70");
   await expect(clock(ines, "8:38"), "nothing is taken yet").toBeVisible();
   await expectSaved(ines);
@@ -139,7 +141,7 @@ test("a class whose times are all kept names what stops it, and leads to it; a l
   await expect(fitDialog(marta).getByRole("button", { name: "Take these times" })).toHaveCount(0);
   await expectNoBarrier(marta);
   await fitDialog(marta)
-    .getByRole("list", { name: "What stops it" })
+    .getByRole("list", { name: "What prevents it" })
     .getByRole("button", { name: "Kneeling pull" })
     .last()
     .click();
@@ -169,7 +171,7 @@ test("Fewer set-ups is taken by keyboard, saves on the clock what it said, and o
   await marta.keyboard.press("Enter");
   await tabTo(marta, "Fewer set-ups");
   await marta.keyboard.press("Enter");
-  await expect(orderDialog(marta)).toContainText("27 s less to change");
+  await expect(orderDialog(marta)).toContainText("27 s less for changes");
   await expect(orderDialog(marta)).toContainText("43 s now, 16 s then");
   await expect(orderDialog(marta)).toContainText("On the clock the class takes 8:28 now and 8:01 then, 27 s less.");
   await expect(orderDialog(marta)).toContainText("Proven");
@@ -232,12 +234,12 @@ test("what holds an item to its place is seen by both, kept by the order, and tw
     });
   }
   await expect(onRail(ines, /Kneeling press/).first()).toContainText("should come after Kneeling p");
-  await expect(ines.getByRole("list", { name: "Comes after" })).toContainText("It stands before it now.");
+  await expect(ines.getByRole("list", { name: "Comes after" })).toContainText("It comes before it now.");
 
   await marta.getByRole("button", { name: "Fewer set-ups" }).first().click();
   await expect(orderDialog(marta)).toContainText("Kneeling pull at 4:29 stays right below Kneeling press at 3:19.");
   await expect(orderDialog(marta)).toContainText("Kneeling press at 1:00 comes after Kneeling pull at 2:10.");
-  await expect(orderDialog(marta)).toContainText(/Without that, \d+ s less would do/);
+  await expect(orderDialog(marta)).toContainText(/Without this, the changes would take \d+ s, \d+ s less/);
   await orderDialog(marta).getByRole("button", { name: "Take this order" }).click();
   await expectSaved(marta);
   const { items } = await file(marta, id);
@@ -276,7 +278,7 @@ test("on a phone: what stops it opens its sheet, and the times are taken by touc
     const size = await box.locator("..").boundingBox();
     expect(Math.min(size?.width ?? 0, size?.height ?? 0)).toBeGreaterThanOrEqual(44);
   }
-  await fitDialog(marta).getByRole("list", { name: "What stops it" }).getByRole("button").tap();
+  await fitDialog(marta).getByRole("list", { name: "What prevents it" }).getByRole("button").tap();
   await expect(marta.getByRole("complementary", { name: "The chosen item" })).toContainText("Kneeling pull");
   await marta.getByRole("button", { name: "Back to the rail" }).tap();
   await marta.getByRole("button", { name: "Fit to length" }).tap();

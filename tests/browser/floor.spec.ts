@@ -106,18 +106,18 @@ test("paired, then the server goes: the page opens again and the class plays wit
 
   await page.getByRole("button", { name: "end", exact: true }).click();
   await page.getByRole("button", { name: "end now?" }).click();
-  await page.getByRole("button", { name: "Back to the cards" }).click();
+  await page.getByRole("button", { name: "Back to the editions" }).click();
   await expect(page.getByRole("heading", { name: "Loft" })).toBeVisible();
 
   // What the class did waits for the studio, and is told once however often it is asked for.
   const waits = page.getByText("The log of one class is kept here until the studio has it.");
   await expect(waits).toBeVisible();
   await app.start();
-  const fetchCards = page.getByRole("button", { name: "Fetch cards" });
-  await fetchCards.click();
+  const fetchEditions = page.getByRole("button", { name: "Fetch editions" });
+  await fetchEditions.click();
   await expect(waits).toHaveCount(0);
-  await fetchCards.click();
-  await expect(fetchCards).toBeEnabled();
+  await fetchEditions.click();
+  await expect(fetchEditions).toBeEnabled();
   await letIn(page.context(), app.url, "marta");
   await page.goto(`${app.url}/editions/${card.edition.planId}/${card.edition.number}/classes`);
   // The demo's own classes, and this one.
@@ -153,22 +153,22 @@ test("a card altered by a byte, or of another studio's key, is refused with the 
     await route.fulfill({ response: answer, json: { ...body, cards: body.cards.map(spoil) } });
   });
   // The worker does not stand between: it lets every answer of the API pass.
-  await page.getByRole("button", { name: "Fetch cards" }).click();
-  await expect(page.getByText(/was changed after it was signed.*The last good card is still here/)).toBeVisible();
+  await page.getByRole("button", { name: "Fetch editions" }).click();
+  await expect(page.getByText(/was changed after it was signed.*The last good edition is still here/)).toBeVisible();
   await expect(page.getByRole("button", { name: card.edition.title })).toBeEnabled();
 
   spoil = (sealed) => sealCard(sealed.card, sealed.keyId, (bytes) => new Uint8Array(sign(null, bytes, other)));
-  await page.getByRole("button", { name: "Fetch cards" }).click();
+  await page.getByRole("button", { name: "Fetch editions" }).click();
   await expect(
-    page.getByText(/not signed with the key of this studio.*The last good card is still here/),
+    page.getByText(/not signed with the key of this studio.*The last good edition is still here/),
   ).toBeVisible();
   await expect(page.getByRole("button", { name: card.edition.title })).toBeEnabled();
 
   // Its last day over, the card stays, says so, and cannot be run.
   await page.clock.setSystemTime(Date.parse(card.expiresAt) + 1000);
   spoil = (sealed) => sealed;
-  await page.getByRole("button", { name: "Fetch cards" }).click();
-  await expect(page.getByText(/was good until \d{4}-\d\d-\d\d.*The last good card is still here/)).toBeVisible();
+  await page.getByRole("button", { name: "Fetch editions" }).click();
+  await expect(page.getByText(/was good until \d{4}-\d\d-\d\d.*The last good edition is still here/)).toBeVisible();
   await expect(page.getByRole("button", { name: card.edition.title })).toBeDisabled();
 });
 
@@ -181,7 +181,7 @@ test("a device that was taken back is told so, and fetches nothing more", async 
     await manager.request.delete(`${app.url}/api/devices/${device.id}`, { headers: { origin: app.url } });
   }
   await manager.close();
-  await page.getByRole("button", { name: "Fetch cards" }).click();
+  await page.getByRole("button", { name: "Fetch editions" }).click();
   await expect(page.getByText("its pairing was taken back").first()).toBeVisible();
 });
 

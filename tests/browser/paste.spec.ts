@@ -36,7 +36,7 @@ for (const colorScheme of ["light", "dark"] as const) {
   });
 }
 
-test("a spreadsheet's cells are put in by keyboard alone, and one undo takes them all out", async ({ as }) => {
+test("a spreadsheet's cells are added by keyboard alone, and one undo removes them all", async ({ as }) => {
   const page = await as("ines");
   await openFromDesk(page, "Upper body and trunk");
   const before = await items(page).count();
@@ -44,7 +44,7 @@ test("a spreadsheet's cells are put in by keyboard alone, and one undo takes the
   await page.keyboard.insertText(CELLS);
   await counts(page, "3 rows ready, 3 doubts, 0 skipped");
 
-  const put = page.getByRole("button", { name: "Put in 3 items" });
+  const put = page.getByRole("button", { name: "Add 3 items" });
   await expect(put).toHaveAttribute("aria-disabled", "true");
   await put.press("Enter");
   await expect(choice(page, "Supine leg press")).toBeFocused();
@@ -56,7 +56,7 @@ test("a spreadsheet's cells are put in by keyboard alone, and one undo takes the
   await expect(choice(page, "“red” is light")).toBeFocused();
   await page.keyboard.press("Enter");
   await counts(page, "5 rows ready, 0 doubts, 0 skipped");
-  await expect(page.getByRole("button", { name: "Put in 6 items" })).toBeFocused();
+  await expect(page.getByRole("button", { name: "Add 6 items" })).toBeFocused();
   await expect(page.getByText("“red” means light in this list.")).toBeVisible();
 
   await page.keyboard.press("Escape");
@@ -64,12 +64,12 @@ test("a spreadsheet's cells are put in by keyboard alone, and one undo takes the
   await expect(items(page)).toHaveCount(before);
   await openPaste(page);
   await counts(page, "5 rows ready, 0 doubts, 0 skipped");
-  await page.getByRole("button", { name: "Put in 6 items" }).press("Enter");
+  await page.getByRole("button", { name: "Add 6 items" }).press("Enter");
 
   await expect(items(page)).toHaveCount(before + 6);
   await expect(items(page).last()).toBeFocused();
   await expect(items(page).last()).toHaveAccessibleName(/^Side lunge, right, 50 seconds .*two light/);
-  await expect(page.getByText("6 items of the list put in. One undo takes them all out again.")).toBeAttached();
+  await expect(page.getByText("6 items added from the list. One undo removes them all.")).toBeAttached();
   await page.keyboard.press("Control+z");
   await expect(items(page)).toHaveCount(before);
 });
@@ -91,9 +91,9 @@ test("on a phone a message becomes the first class, what is in doubt left out", 
   const tooWide = await page.getByRole("dialog").evaluate((d) => d.scrollWidth > d.clientWidth);
   expect(tooWide).toBe(false);
 
-  await page.getByRole("button", { name: "Leave 1 doubtful row out" }).tap();
+  await page.getByRole("button", { name: "Leave out 1 doubtful row" }).tap();
   await counts(page, "3 rows ready, 0 doubts, 1 skipped");
-  await page.getByRole("button", { name: "Put in 3 items" }).tap();
+  await page.getByRole("button", { name: "Add 3 items" }).tap();
   await expect(items(page)).toHaveCount(4);
   await expect(onRail(page, /^Kneeling row, 60 seconds/)).toBeVisible();
   await page.getByRole("button", { name: "Undo" }).tap();

@@ -52,7 +52,7 @@ test("handed in, commented, handed back, mended, signed", async ({ as }) => {
   await review.getByRole("button", { name: "Not now" }).click();
   await ines.getByRole("button", { name: "Hand back" }).click();
   const back = ines.getByRole("dialog", { name: "Hand back" });
-  await back.getByLabel("What is to be changed").fill("Give the left side its whole minute, and count them in.");
+  await back.getByLabel("What should be changed").fill("Give the left side its whole minute, and count them in.");
   await back.getByRole("button", { name: "Hand back" }).click();
   await expect(jonas.getByText(/handed back ·/)).toBeVisible();
 
@@ -65,11 +65,11 @@ test("handed in, commented, handed back, mended, signed", async ({ as }) => {
   await jonas.keyboard.type(" Three, two, one.");
   await expectSaved(jonas);
   const thread = jonas.getByRole("article", { name: "Thread by Ines Duarte" });
-  // What a lead asked for a lead settles: whoever writes answers that it is mended.
+  // Only a lead settles what a lead asked for: an author replies that it is fixed.
   await expect(thread.getByRole("button", { name: "settle" })).toHaveCount(0);
-  await thread.getByRole("button", { name: "answer" }).click();
-  await thread.getByLabel("Answer").fill("Mended: they are counted in.");
-  await thread.getByRole("button", { name: "Answer", exact: true }).click();
+  await thread.getByRole("button", { name: "Reply" }).click();
+  await thread.getByLabel("Reply").fill("Fixed: they are counted in.");
+  await thread.getByRole("button", { name: "Reply", exact: true }).click();
   await expect(thread.getByText("1 reply")).toBeVisible();
   await jonas.getByRole("button", { name: "Hand in" }).click();
   await jonas.getByRole("dialog").getByRole("button", { name: "Hand in" }).click();

@@ -137,7 +137,7 @@ test("a lead sees what a plan's file does otherwise than the studio, before sign
   await ines.getByRole("button", { name: "Review and sign" }).click();
   const band = ines
     .getByRole("dialog", { name: "Review and sign" })
-    .getByRole("region", { name: "Not as in your studio" });
+    .getByRole("region", { name: "Different from your studio" });
   await expect(band).toContainText(String(careless.name));
   await expect(band).toContainText(/asks for care: nothing in this plan/);
   await hasNoBarrier(ines);

@@ -192,12 +192,12 @@ test("the read-aloud check: a tap twice is refused, readings are taken together,
   await page.goto(`/plans/${id}`);
   await page.getByRole("button", { name: "of the class is talk" }).click();
   const panel = page.getByRole("complementary", { name: "The class" });
-  await expect(panel).toContainText("heads-ups and counting in included");
+  await expect(panel).toContainText("heads-ups and count-ins included");
   await panel.getByRole("button", { name: "Read aloud to find your rate" }).click();
   await page.clock.install();
 
-  await sheet(page).getByRole("button", { name: "I begin to read" }).click();
-  await sheet(page).getByRole("button", { name: "I have read it all" }).click();
+  await sheet(page).getByRole("button", { name: "Start reading" }).click();
+  await sheet(page).getByRole("button", { name: "I have finished" }).click();
   await expect(sheet(page).getByRole("alert")).toContainText("too short");
   await expect(sheet(page).getByRole("button", { name: /^Take/ })).toHaveCount(0);
 
@@ -207,9 +207,9 @@ test("the read-aloud check: a tap twice is refused, readings are taken together,
     await page.clock.fastForward(seconds * 1000);
     await page.keyboard.press("Space");
   };
-  await read(60, /I begin to read/);
+  await read(60, /Start reading/);
   await expect(sheet(page)).toContainText("From one reading.");
-  await read(50, /Read once more/);
+  await read(50, /Read again/);
   await expect(sheet(page)).toContainText("2 readings taken together");
   await expect(sheet(page)).toContainText("read once more, or leave out");
   await sheet(page).getByRole("button", { name: "Leave this one out" }).last().click();
@@ -232,11 +232,11 @@ test("the read-aloud check on a phone, without barriers", async ({ as }) => {
   await page.goto(`/plans/${id}`);
   await page.getByRole("button", { name: "of the class is talk" }).tap();
   await page.getByRole("button", { name: "Read aloud to find your rate" }).tap();
-  await expect(sheet(page).getByRole("button", { name: "I begin to read" })).toBeInViewport();
+  await expect(sheet(page).getByRole("button", { name: "Start reading" })).toBeInViewport();
   await page.clock.install();
-  await sheet(page).getByRole("button", { name: "I begin to read" }).tap();
+  await sheet(page).getByRole("button", { name: "Start reading" }).tap();
   await page.clock.fastForward(55_000);
-  await sheet(page).getByRole("button", { name: "I have read it all" }).tap();
+  await sheet(page).getByRole("button", { name: "I have finished" }).tap();
   await expect(sheet(page).getByRole("table")).toBeVisible();
   const { violations } = await new AxeBuilder({ page })
     .include("dialog[open]")

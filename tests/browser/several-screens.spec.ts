@@ -43,7 +43,7 @@ async function begins(page: Page): Promise<void> {
 async function ends(page: Page): Promise<void> {
   await page.getByRole("button", { name: "end", exact: true }).click();
   await page.getByRole("button", { name: "end now?" }).click();
-  await page.getByRole("button", { name: "Back to the cards" }).click();
+  await page.getByRole("button", { name: "Back to the editions" }).click();
 }
 const seconds = (page: Page) => page.getByRole("timer").locator("span").first();
 const figure = async (page: Page): Promise<string> => (await seconds(page).textContent()) ?? "";
@@ -88,13 +88,13 @@ test("crew, demonstrator and wall change their second within 100 ms of the coach
   await follows(crew, "Crew");
   await follows(demo, "Demonstrator");
   await follows(wall, "Wall");
-  await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
+  await expect(wall.getByText("Loft: no class is running")).toBeVisible();
   await begins(coach);
   await coach.keyboard.press("PageDown");
   await expect(coach.getByText("3 screens follow")).toBeVisible();
   const name = await coach.locator("section[aria-label=Now]").first().locator("div").first().textContent();
   for (const page of [crew, demo, wall]) {
-    await expect(page.getByText("Coach's tablet leads since")).toBeVisible();
+    await expect(page.getByText("Coach's tablet has led since")).toBeVisible();
     await expect(page.getByText(name ?? "").first()).toBeVisible();
     await expect(page.getByRole("button", { name: "skip" })).toHaveCount(0);
   }
@@ -125,8 +125,8 @@ test("crew, demonstrator and wall change their second within 100 ms of the coach
   expect((await told).status()).toBe(200);
   await expect(wall.getByRole("heading", { name: "The class is done" })).toBeVisible();
   await expect(wall.getByRole("button", { name: "ask to lead" })).toHaveCount(0);
-  await coach.getByRole("button", { name: "Back to the cards" }).click();
-  await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
+  await coach.getByRole("button", { name: "Back to the editions" }).click();
+  await expect(wall.getByText("Loft: no class is running")).toBeVisible();
   await leave(coach, crew, demo, wall);
 });
 
@@ -137,7 +137,7 @@ test("a follower off the network runs on, says so, and is back without a jump", 
   await coach.keyboard.press("PageDown");
   await expect(wall.getByRole("timer")).toBeVisible();
   await wall.context().setOffline(true);
-  await expect(wall.getByText(/No contact since \d\d:\d\d:\d\d\. This screen runs on by itself\./)).toBeVisible();
+  await expect(wall.getByText(/No contact since \d\d:\d\d:\d\d\. This screen goes on by itself\./)).toBeVisible();
   // On a busy machine the coach's own line may be let go and taken up again meanwhile.
   await expect(coach.getByText("lost: Wall screen")).toBeVisible({ timeout: 45_000 });
   await changeTogether(coach, wall);
@@ -153,7 +153,7 @@ test("a follower off the network runs on, says so, and is back without a jump", 
   await coach.getByRole("button", { name: "go on" }).click();
   await changeTogether(coach, wall);
   await ends(coach);
-  await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
+  await expect(wall.getByText("Loft: no class is running")).toBeVisible();
   await leave(coach, wall);
 });
 
@@ -201,15 +201,15 @@ test("taking over is asked and shown; the class goes on with who leads; its log 
   await expect(crew.getByRole("timer")).toBeVisible();
 
   await crew.getByRole("button", { name: "ask to lead" }).click();
-  await expect(crew.getByText("Asked Coach's tablet to lead. Waiting for the answer.")).toBeVisible();
+  await expect(crew.getByText("You asked Coach's tablet for the lead. Waiting for the answer.")).toBeVisible();
   await expect(coach.locator("p[role=alert]")).toContainText("Camera desk asks to lead.");
   await coach.getByRole("button", { name: "keep leading" }).click();
-  await expect(crew.getByText("The answer is no. Coach's tablet leads since")).toBeVisible();
+  await expect(crew.getByText("The answer is no. Coach's tablet has led since")).toBeVisible();
 
   await crew.getByRole("button", { name: "ask to lead" }).click();
   await coach.getByRole("button", { name: "hand over" }).click();
   await expect(crew.getByRole("navigation", { name: "The class" })).toBeVisible();
-  await expect(coach.getByText("Camera desk leads since")).toBeVisible();
+  await expect(coach.getByText("Camera desk has led since")).toBeVisible();
   await expect(coach.getByRole("navigation", { name: "The class" })).toHaveCount(0);
   // Held, skipped into the next change: the one that leads now moves the other.
   await crew.keyboard.press(" ");
@@ -217,7 +217,7 @@ test("taking over is asked and shown; the class goes on with who leads; its log 
   expect(await figure(coach)).toBe(await figure(crew));
 
   await ends(crew);
-  await expect(coach.getByText("Loft: no class is led now")).toBeVisible();
+  await expect(coach.getByText("Loft: no class is running")).toBeVisible();
   await coach.getByRole("button", { name: "stop following" }).click();
   await expect(coach.getByText("The log of one class is kept here")).toHaveCount(0);
   await expect(crew.getByText("The log of one class is kept here")).toHaveCount(0);
@@ -230,20 +230,20 @@ test("a second coach who begins a class beside the first is told, runs alone, an
   const [coach, second] = await Promise.all([paired(browser, "Coach's tablet"), paired(browser, "Second tablet")]);
   await begins(coach);
   await coach.keyboard.press("PageDown");
-  await expect(second.getByText(/Coach's tablet leads “.*” here since/)).toBeVisible();
+  await expect(second.getByText(/Coach's tablet has led “.*” here since/)).toBeVisible();
   await begins(second);
-  await expect(second.locator("p[role=alert]")).toContainText("Coach's tablet leads since");
-  await expect(second.locator("p[role=alert]")).toContainText("this class runs on here alone");
+  await expect(second.locator("p[role=alert]")).toContainText("Coach's tablet has led since");
+  await expect(second.locator("p[role=alert]")).toContainText("this class goes on here alone");
   // Whatever it does moves nobody else.
   await second.keyboard.press(" ");
   await expect(second.getByRole("timer")).toContainText("held");
   await expect(coach.getByRole("timer")).not.toContainText("held");
   await second.getByRole("button", { name: "follow it" }).click();
-  await expect(second.getByText("Coach's tablet leads since")).toBeVisible();
+  await expect(second.getByText("Coach's tablet has led since")).toBeVisible();
   await expect(second.getByRole("timer")).not.toContainText("held");
   await expect(coach.getByText("1 screen follows")).toBeVisible();
   await ends(coach);
-  await expect(second.getByText("Loft: no class is led now")).toBeVisible();
+  await expect(second.getByText("Loft: no class is running")).toBeVisible();
   await leave(coach, second);
 });
 
@@ -257,20 +257,20 @@ test("the leader's tablet dies: the class goes on from another, which leads the 
   ]);
   await follows(wall, "Wall");
   await begins(coach);
-  await expect(wall.getByText("Coach's tablet leads since")).toBeVisible();
+  await expect(wall.getByText("Coach's tablet has led since")).toBeVisible();
   await coach.context().close();
   await begins(spare);
   const notice = spare.locator("p[role=alert]");
-  await expect(notice).toContainText("this class runs on here alone");
+  await expect(notice).toContainText("this class goes on here alone");
   // It might come back: asked for only once it has been gone for twenty seconds.
-  await expect(notice).toContainText("and is off the line", { timeout: 40_000 });
+  await expect(notice).toContainText("and is offline", { timeout: 40_000 });
   await notice.getByRole("button", { name: "lead from here" }).click();
-  await expect(wall.getByText("Spare tablet leads since")).toBeVisible();
+  await expect(wall.getByText("Spare tablet has led since")).toBeVisible();
   await expect(notice).toHaveCount(0);
   await spare.keyboard.press(" ");
   await expect(wall.getByRole("timer")).toContainText("held");
   await ends(spare);
-  await expect(wall.getByText("Loft: no class is led now")).toBeVisible();
+  await expect(wall.getByText("Loft: no class is running")).toBeVisible();
   await leave(spare, wall);
 });
 

@@ -1,14 +1,15 @@
 "use client";
-/** After the class: how it stood against its plan, and the way back to the shelf. */
+/** After the class: how much of the plan it reached, and the way back to the editions. */
 import type { Card } from "#lib/card/schema.ts";
-import { clockTime } from "#lib/plan/format.ts";
+import { BACK_TO_EDITIONS } from "../_parts/floor-words.ts";
 import type { RunningClass } from "../_parts/use-class.ts";
 import styles from "../_ready/ready-screen.module.css";
+import { endTitle, endWords } from "./class-words.ts";
 
 interface Props {
   readonly card: Card;
   readonly live: RunningClass;
-  /** What the studio does not have yet, in words; "" for nothing. */
+  /** That logs wait for the studio, in words; "" for none. */
   readonly owed: string;
   onLeave(): void;
 }
@@ -18,16 +19,13 @@ export function DoneScreen({ card, live, owed, onLeave }: Props) {
   const whole = view.left < 1;
   return (
     <div className={styles.ready}>
-      <h1 className={styles.title}>{whole ? "The class is done" : "The class was ended early"}</h1>
-      <p className={styles.about}>
-        {card.edition.title} · edition {card.edition.number} ·{" "}
-        {whole ? `${clockTime(card.clock.total)} of the plan` : `${clockTime(view.left)} of the plan were left`}
-      </p>
+      <h1 className={styles.title}>{endTitle(whole)}</h1>
+      <p className={styles.about}>{endWords(card, whole ? null : view.left)}</p>
       {owed && <p role="status">{owed}</p>}
       <div className={styles.acts}>
         {/* biome-ignore lint/a11y/noAutofocus: the one thing left to do on this screen */}
         <button type="button" className={`button button-strong ${styles.start}`} onClick={onLeave} autoFocus>
-          Back to the cards
+          {BACK_TO_EDITIONS}
         </button>
         {undoable && (
           <button type="button" className={`button ${styles.start}`} onClick={live.undo}>

@@ -1,15 +1,15 @@
 "use client";
-/** The class on the floor: one thing at a time, read from across the room by somebody who moves. */
-import { useEffect, useMemo, useState } from "react";
+/** The class on the coach's screen: one thing at a time, read from across the room by somebody who moves. */
+import { useEffect, useMemo } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
-import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import type { KeyAct } from "#lib/floor/keys.ts";
 import { typeSizes } from "#lib/floor/legibility.ts";
 import { isFreshSkip } from "#lib/floor/undo.ts";
 import type { FloorView } from "#lib/floor/view.ts";
-import { latenessWords, minutesSeconds, secondsFigure, unitWords } from "#lib/floor/words.ts";
+import { secondsFigure, unitWords } from "#lib/floor/words.ts";
 import { countWord } from "#lib/plan/format.ts";
+import type { Equipment } from "#lib/plan/schema.ts";
 import { LeaderNotice } from "../_line/leader-notice.tsx";
 import { LeaderStatus } from "../_line/leader-status.tsx";
 import { useLead } from "../_line/use-lead.ts";
@@ -19,29 +19,32 @@ import { useCalls } from "../_parts/calls.ts";
 import { Coming } from "../_parts/coming.tsx";
 import { Doing } from "../_parts/doing.tsx";
 import { FitText } from "../_parts/fit-text.tsx";
-import type { Running } from "../_parts/kept.ts";
+import { KEYS_AND_PEDALS, logsWords, nowWords } from "../_parts/floor-words.ts";
+import type { KeptClass } from "../_parts/kept.ts";
 import { KeyTable } from "../_parts/key-table.tsx";
 import { useEscape, useFloorKeys } from "../_parts/keys.ts";
-import { useClass } from "../_parts/use-class.ts";
-import { type ClassLogs, logsWords } from "../_parts/use-class-logs.ts";
+import { type RunningClass, useClass } from "../_parts/use-class.ts";
+import type { ClassLogs } from "../_parts/use-class-logs.ts";
 import type { Settings } from "../_parts/use-settings.ts";
+import { ClassNotices } from "./class-notices.tsx";
+import { progressWords } from "./class-words.ts";
 import { DoneScreen } from "./done-screen.tsx";
 import styles from "./live-class.module.css";
 import { OnTimeSheet } from "./on-time-sheet.tsx";
 import { Targets } from "./targets.tsx";
-import { useSheet } from "./use-sheet.ts";
+import { type OpenSheet, useSheet } from "./use-sheet.ts";
 
 interface Props {
   readonly card: Card;
   readonly envelope: CardEnvelope;
-  readonly running: Running | null;
-  /** Set when its edition was taken out of use meanwhile: the class is not stopped. */
+  readonly running: KeptClass | null;
+  /** Set when its edition was withdrawn meanwhile: the class is not stopped. */
   readonly withdrawn: WithdrawnCard | undefined;
   readonly settings: Settings;
   readonly line: FloorLine;
-  /** The logs that wait for the studio: a class that is over is told at once, whether or not anybody comes back to the screen. */
+  /** The logs that wait for the studio: a class that is over is filed at once, whether or not somebody touches the screen. */
   readonly logs: ClassLogs;
-  /** The class goes on on another screen; this one follows it. */
+  /** Another screen goes on with the class; this one follows it. */
   onFollow(): void;
   onLeave(): void;
 }
@@ -52,37 +55,12 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
   const leave = (then: () => void) => live.leave(!lead.sameClass).finally(then);
   const lead = useLead(line, card, live, () => leave(onFollow));
   const { view } = live;
-  // Nobody is told of an end that may be a slip.
-  const over = view.phase === "done" && !lead.sameClass && !live.undoable;
-  const { send } = logs;
-  const { file } = live;
-  useEffect(() => {
-    if (over) file().then(send, () => undefined); // no storage: the shelf says so
-  }, [over, file, send]);
+  useFiledAtEnd(live, lead.sameClass, logs);
   const awake = useAwake();
-  const { sheet, set: setSheet, closed } = useSheet(view);
+  const open = useSheet(view);
   const sizes = useMemo(() => typeSizes(settings.distanceM), [settings.distanceM]);
   useCalls(view, settings);
-  const close = () => setSheet(null);
-  const acts: Record<KeyAct, () => void> = {
-    "hold-or-go-on": () => live.act(view.held ? "resume" : "hold"),
-    next: () => live.act("next"),
-    // With a sheet open there is nothing to go back to but the class.
-    back: () => {
-      if (sheet) close();
-      else if (isFreshSkip(live.undoable, performance.now())) live.undo();
-      else live.act("back");
-    },
-    extend: () => live.extend(settings.extendSeconds),
-    "end-on-time": () => {
-      if (sheet === "on-time") live.endOnTime(null);
-      setSheet(sheet === "on-time" ? null : "on-time");
-    },
-    undo: live.undo,
-    help: () => setSheet(sheet === "help" ? null : "help"),
-  };
-  useEscape(close);
-  useFloorKeys(settings.keys, (act) => (view.phase !== "done" || act === "undo") && acts[act]());
+  useClassKeys(live, open, settings);
 
   if (view.phase === "done") {
     return <DoneScreen card={card} live={live} owed={logsWords(logs)} onLeave={() => leave(onLeave)} />;
@@ -93,9 +71,58 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
       data-own-keys
       data-phase={view.phase}
       data-held={view.held}
-      data-sheet={sheet}
+      data-sheet={open.sheet}
       style={{ "--seconds": `${sizes.seconds}px`, "--minutes": `${sizes.minutes}px` } as React.CSSProperties}
     >
+      <Top card={card} view={view} line={line} />
+      <ClassNotices live={live} withdrawn={withdrawn} closed={open.closed} awake={awake}>
+        <LeaderNotice line={line} lead={lead} onFollow={() => leave(onFollow)} />
+      </ClassNotices>
+      <Now view={view} sheet={open.sheet} sizes={sizes} equipment={card.plan.equipment} />
+      <Below card={card} live={live} open={open} settings={settings} />
+      <p className="visually-hidden" aria-live="polite">
+        {nowWords(view)}
+        {view.held ? ", held" : ""}
+      </p>
+    </div>
+  );
+}
+
+/** Files the log as soon as the class is over, but not while the end may still be undone as a slip. */
+function useFiledAtEnd({ view, undoable, file }: RunningClass, ledElsewhere: boolean, { send }: ClassLogs): void {
+  const over = view.phase === "done" && !ledElsewhere && !undoable;
+  useEffect(() => {
+    if (over) file().then(send, () => undefined); // no storage: the shelf says so
+  }, [over, file, send]);
+}
+
+function useClassKeys(live: RunningClass, { sheet, set }: OpenSheet, { keys, extendSeconds }: Settings): void {
+  const { view } = live;
+  const close = () => set(null);
+  const acts: Record<KeyAct, () => void> = {
+    "hold-or-go-on": () => live.act(view.held ? "resume" : "hold"),
+    next: () => live.act("next"),
+    // With a sheet open, back goes to the class.
+    back: () => {
+      if (sheet) close();
+      else if (isFreshSkip(live.undoable, performance.now())) live.undo();
+      else live.act("back");
+    },
+    extend: () => live.extend(extendSeconds),
+    "end-on-time": () => {
+      if (sheet === "on-time") live.endOnTime(null);
+      set(sheet === "on-time" ? null : "on-time");
+    },
+    undo: live.undo,
+    help: () => set(sheet === "help" ? null : "help"),
+  };
+  useEscape(close);
+  useFloorKeys(keys, (act) => (view.phase !== "done" || act === "undo") && acts[act]());
+}
+
+function Top({ card, view, line }: { readonly card: Card; readonly view: FloorView; readonly line: FloorLine }) {
+  return (
+    <>
       <div className={styles.rail} style={{ "--done": view.progress } as React.CSSProperties}>
         <span />
       </div>
@@ -104,64 +131,70 @@ export function LiveClass({ card, envelope, running, withdrawn, settings, line, 
           {card.edition.title} · edition {card.edition.number} · {card.room.name}
           <LeaderStatus line={line} />
         </span>
-        <span className={styles.figures}>
-          {view.number > 0 ? `${view.number} of ${view.of} · ` : ""}
-          {minutesSeconds(view.left)} left · {latenessWords(view.lateBy)}
-        </span>
+        <span className={styles.figures}>{progressWords(view)}</span>
       </header>
-      <div className={styles.notices}>
-        {withdrawn && <Withdrawn of={withdrawn} />}
-        <LeaderNotice line={line} lead={lead} onFollow={() => leave(onFollow)} />
-        {(awake === "refused" || awake === "unknown-here") && view.phase === "opening" && (
-          <p className={styles.aside}>The screen may go dark by itself here: touch it now and then.</p>
-        )}
-        {live.undoable?.did && (
-          <p className={styles.did} role="status">
-            {live.undoable.did}
-          </p>
-        )}
-        {closed && (
-          <p className={styles.did} role="status">
-            {closed}
-          </p>
-        )}
-        {live.sleptSeconds > 0 && <Slept seconds={live.sleptSeconds} onAnswer={live.answerSleep} />}
-      </div>
+    </>
+  );
+}
+
+interface NowProps {
+  readonly view: FloorView;
+  readonly sheet: OpenSheet["sheet"];
+  readonly sizes: ReturnType<typeof typeSizes>;
+  readonly equipment: Equipment;
+}
+
+/** The move with its seconds, how it is set up, and the line to say. */
+function Now({ view, sheet, sizes, equipment }: NowProps) {
+  return (
+    <>
       <section className={styles.now} aria-label="Now">
-        <FitText className={styles.name} sizes={sizes.name} text={`${nameOf(view)} ${sheet ?? ""}`}>
-          <Unbroken text={nameOf(view)} />
+        <FitText className={styles.name} sizes={sizes.name} text={`${nowWords(view)} ${sheet ?? ""}`}>
+          <Unbroken text={nowWords(view)} />
         </FitText>
         <Seconds view={view} />
       </section>
-      <Doing view={view} equipment={card.plan.equipment} />
+      <Doing view={view} equipment={equipment} />
       <FitText className={styles.line} sizes={sizes.line} text={lineOf(view)}>
         <span data-now={view.line?.now ?? false}>{lineOf(view)}</span>
       </FitText>
+    </>
+  );
+}
+
+interface BelowProps {
+  readonly card: Card;
+  readonly live: RunningClass;
+  readonly open: OpenSheet;
+  readonly settings: Settings;
+}
+
+/** The open sheet, what comes next, and the targets. */
+function Below({ card, live, open: { sheet, set }, settings }: BelowProps) {
+  const close = () => set(null);
+  return (
+    <>
       {sheet === "on-time" && <OnTimeSheet live={live} onClose={close} />}
-      <Coming view={view} equipment={card.plan.equipment} />
+      <Coming view={live.view} equipment={card.plan.equipment} />
       <Targets
         live={live}
         extendBy={settings.extendSeconds}
-        onEndOnTime={() => setSheet(sheet === "on-time" ? null : "on-time")}
+        onEndOnTime={() => set(sheet === "on-time" ? null : "on-time")}
       />
       {sheet === "help" && (
-        <section className={styles.help} role="dialog" aria-label="Keys and pedals">
-          <h2>Keys and pedals</h2>
+        <section className={styles.help} role="dialog" aria-label={KEYS_AND_PEDALS}>
+          <h2>{KEYS_AND_PEDALS}</h2>
           <KeyTable chosen={settings.keys} />
           <button type="button" className="button" onClick={close}>
             Close
           </button>
         </section>
       )}
-      <p className="visually-hidden" aria-live="polite">
-        {nameOf(view)}
-        {view.held ? ", held" : ""}
-      </p>
-    </div>
+    </>
   );
 }
 
-/** Words with a hyphen stay whole: "single-leg" is never "single-" and "leg". */
+/** Words with a hyphen stay on one line: "single-leg" is never "single-" and "leg". */
 function Unbroken({ text }: { text: string }) {
   return text.split(/(\S*-\S*)/).map((part, n) =>
     part.includes("-") ? (
@@ -175,14 +208,9 @@ function Unbroken({ text }: { text: string }) {
   );
 }
 
-function nameOf(view: FloorView): string {
-  if (view.item) return view.item.name;
-  return view.phase === "closing" ? "Closing" : "Opening";
-}
-
 const lineOf = (view: FloorView): string => view.line?.text ?? "";
 
-/** The seconds; counted aloud in the last ones, when the box turns inside out and says so. */
+/** The seconds; in the last ones, which are counted aloud, the box is inverted and says so. */
 function Seconds({ view }: { view: FloorView }) {
   const counting = view.countIn !== null && !view.held;
   const figure = secondsFigure(view.secondsLeft);
@@ -194,33 +222,5 @@ function Seconds({ view }: { view: FloorView }) {
       </span>
       <span className={styles.unit}>{words}</span>
     </div>
-  );
-}
-
-function Withdrawn({ of }: { of: WithdrawnCard }) {
-  const [read, setRead] = useState(false);
-  if (read) return null;
-  return (
-    <p className={styles.slept} role="alert">
-      {withdrawnWords(of)} This class runs on; end it if the reason concerns it.
-      <button type="button" className="button" onClick={() => setRead(true)}>
-        Read
-      </button>
-    </p>
-  );
-}
-
-function Slept({ seconds, onAnswer }: { seconds: number; onAnswer(jump: boolean): void }) {
-  const [figure] = useState(() => minutesSeconds(seconds));
-  return (
-    <p className={styles.slept} role="alert">
-      The device slept for {figure}; the class stood still.
-      <button type="button" className="button" onClick={() => onAnswer(false)}>
-        Go on from here
-      </button>
-      <button type="button" className="button" onClick={() => onAnswer(true)}>
-        Jump ahead {figure}
-      </button>
-    </p>
   );
 }

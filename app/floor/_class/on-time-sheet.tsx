@@ -1,23 +1,18 @@
 "use client";
 /**
- * Before the class is made to end on time: the ways there are and what each costs, kept true second by second; one touch
- * takes one. The move and its seconds stay in sight above it, what comes and the targets below it: it never covers them.
+ * The ways to end the class on time and what each costs, up to date every second; one touch takes one. The move and its
+ * seconds stay visible above the sheet, what comes next and the targets below it.
  */
 import type { Way, WayId } from "#lib/floor/ways.ts";
 import { latenessSentence } from "#lib/floor/words.ts";
 import type { RunningClass } from "../_parts/use-class.ts";
+import { WAY_WORDS } from "./class-words.ts";
 import styles from "./on-time-sheet.module.css";
 
 interface Props {
   readonly live: RunningClass;
   onClose(): void;
 }
-
-const WORDS: Readonly<Record<WayId, { readonly title: string; readonly take: string }>> = {
-  rest: { title: "New times for what is left", take: "take these times" },
-  closing: { title: "From the closing alone", take: "take it from the closing" },
-  both: { title: "All that can give way", take: "take these times" },
-};
 
 export function OnTimeSheet({ live, onClose }: Props) {
   const { ways, say } = live.ways();
@@ -33,7 +28,7 @@ export function OnTimeSheet({ live, onClose }: Props) {
           {say && <p>{say}</p>}
         </div>
         <button type="button" onClick={onClose}>
-          {ways.length > 0 ? "leave it" : "close"}
+          {ways.length > 0 ? "cancel" : "close"}
         </button>
       </header>
       {ways.length > 0 && (
@@ -54,9 +49,9 @@ export function OnTimeSheet({ live, onClose }: Props) {
   );
 }
 
-/** What a way comes to and costs, beside its act: all of them are seen before the first row of what changes. */
+/** What a way leads to and costs, beside its button: all ways are seen before the first row of what changes. */
 function Choice({ way, first, onTake }: { readonly way: Way; readonly first: boolean; onTake(): void }) {
-  const { title, take } = WORDS[way.id];
+  const { title, take } = WAY_WORDS[way.id];
   return (
     <article className={styles.choice}>
       <div>
@@ -78,7 +73,7 @@ function Choice({ way, first, onTake }: { readonly way: Way; readonly first: boo
 
 function Changes({ way }: { readonly way: Way }) {
   return (
-    <ul className={styles.rows} aria-label={WORDS[way.id].title}>
+    <ul className={styles.rows} aria-label={WAY_WORDS[way.id].title}>
       {way.rows.map((row) => (
         <li key={row.id}>
           <span>{row.name}</span>

@@ -1,23 +1,23 @@
-/** The sheet a coach opened over the class, and that it closes by itself (`lib/floor/sheet.ts` says when). */
+/** The sheet that a coach opened over the class, which also closes by itself (`lib/floor/sheet.ts` says when). */
 import { useEffect, useLayoutEffect, useRef, useState } from "react";
 import { CLOSED_WORDS, SHEET_UNTOUCHED_MS, type SheetClosing, sheetCloses, sheetMoment } from "#lib/floor/sheet.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 
-export type Sheet = "on-time" | "help";
+type ClassSheet = "on-time" | "help";
 
 const TOUCHES = ["pointerdown", "keydown", "wheel", "touchmove"] as const;
-/** How long it is said that it closed; the next touch ends it too. */
+/** How long the screen says that it closed; the next touch ends that too. */
 const SAID_MS = 8000;
 
 export interface OpenSheet {
-  readonly sheet: Sheet | null;
-  /** That it closed by itself, in words, for a while; else null. */
+  readonly sheet: ClassSheet | null;
+  /** For a while after it closed by itself: that it did, in words; else null. */
   readonly closed: string | null;
-  set(sheet: Sheet | null): void;
+  set(sheet: ClassSheet | null): void;
 }
 
 export function useSheet(view: FloorView): OpenSheet {
-  const [sheet, setSheet] = useState<Sheet | null>(null);
+  const [sheet, setSheet] = useState<ClassSheet | null>(null);
   const [closed, setClosed] = useState<string | null>(null);
   const moment = sheetMoment(view);
   const was = useRef(moment);
@@ -29,7 +29,7 @@ export function useSheet(view: FloorView): OpenSheet {
   const closing = useRef(close);
   closing.current = close;
 
-  // Before anything is painted: no frame of a change stands behind a sheet.
+  // Before anything is painted: a sheet never covers a change, not even for a frame.
   useLayoutEffect(() => {
     const is = { item, phase, headsUp };
     const why = sheet && sheetCloses(was.current, is, 0);
@@ -49,7 +49,7 @@ export function useSheet(view: FloorView): OpenSheet {
   };
 }
 
-/** Runs `then` once while `on`, after `ms`: a touch begins them anew (`again`) or ends them at once. */
+/** Runs `then` once while `on`, after `ms` without a touch; a touch starts the time again (`again`) or runs it at once. */
 function useUntouched(on: boolean, ms: number, then: () => void, again: boolean): void {
   const run = useRef(then);
   run.current = then;

@@ -1,4 +1,4 @@
-/** A change on a screen that follows: the acts in the order of hands and feet, then what is on. The words are the call's own. */
+/** A change on a screen that follows: what to do, in order, then which springs are on. In the same words as the call. */
 import type { FloorItem } from "#lib/floor/view.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
@@ -7,9 +7,9 @@ import styles from "./follow.module.css";
 interface Props {
   readonly item: FloorItem;
   readonly equipment: Equipment;
-  /** What matters now, in the largest type; else beside it. */
+  /** In the largest type, while it is what matters; else beside something larger. */
   readonly large: boolean;
-  /** Nobody confirms that this is the change: every act is a question. */
+  /** Nobody confirms that this is the change, so every act gets a question mark. */
   readonly unsure: boolean;
 }
 

@@ -1,4 +1,4 @@
-/** For whoever shows the moves: the set-up as it should stand now; in a change, and before it, what to change. */
+/** For whoever demonstrates the moves: the set-up as it should be now; before and in a change, what to change. */
 import type { FloorItem } from "#lib/floor/view.ts";
 import { crewSheet } from "#lib/line/crew.ts";
 import { setupWords } from "#lib/line/setup-words.ts";

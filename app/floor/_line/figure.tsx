@@ -1,4 +1,4 @@
-/** The seconds of a screen that follows, with what they are seconds of; hollow and "about" while nobody confirms them. */
+/** The seconds of a screen that follows, with their unit; hollow and "about" while nobody confirms them. */
 import type { FloorView } from "#lib/floor/view.ts";
 import { secondsFigure, unitWords } from "#lib/floor/words.ts";
 import styles from "./follow.module.css";

@@ -1,21 +1,21 @@
 "use client";
-/** Under every view: who leads, whether it is heard, asking to lead, what this screen shows, and the way out. */
+/** Under every view: who leads and whether they are heard, asking to lead, what this screen shows, and the way out. */
 import { useState } from "react";
 import { type FollowerView, SCREEN_VIEWS } from "#lib/line/wire.ts";
-import { REFUSAL_WORDS, VIEW_WORDS } from "#lib/line/words.ts";
+import { VIEW_WORDS } from "#lib/line/words.ts";
 import styles from "./follow.module.css";
-import { isLeaderGone, leadsElsewhere } from "./use-lead.ts";
+import { followerWords } from "./screens-words.ts";
+import { isLeaderGone } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";
 import { useSecond } from "./use-second.ts";
-import { hourMinute, hourMinuteSecond } from "./when.ts";
 
 interface Props {
   readonly line: FloorLine;
   readonly view: FollowerView;
-  /** Is there something to lead: the card of the class here, and the class not over? Asked once a second. */
+  /** Is there a class to lead: its card is here and it is not over? Called once a second. */
   canLead(): boolean;
   onView(view: FollowerView): void;
-  /** The class goes on on this screen, the others unasked: when they cannot be reached. */
+  /** The class goes on on this screen without asking the others, which cannot be reached. */
   onTakeOn(): void;
   onLeave(): void;
 }
@@ -25,7 +25,7 @@ export function FollowFoot({ line, view, canLead, onView, onTakeOn, onLeave }: P
   return (
     <footer className={styles.foot}>
       <p role="status" data-contact={line.state.contact}>
-        {statusWords(line)}
+        {followerWords(line)}
       </p>
       <div className={styles.acts}>
         {canLead() && <Asking line={line} onTakeOn={onTakeOn} />}
@@ -47,72 +47,43 @@ export function FollowFoot({ line, view, canLead, onView, onTakeOn, onLeave }: P
   );
 }
 
-/** What can be done about leading: ask, wait, take over from who is gone, go on alone when nobody can be reached. */
-function Asking({ line: floorLine, onTakeOn }: { line: FloorLine; onTakeOn(): void }) {
-  const [sure, setSure] = useState(false);
+interface AskingProps {
+  readonly line: FloorLine;
+  onTakeOn(): void;
+}
+
+/** What can be done about leading: ask, cancel the request, take over from a leader who is gone, go on alone. */
+function Asking({ line: floorLine, onTakeOn }: AskingProps) {
   const { state, link } = floorLine;
   const { line, you, contact, followed } = state;
   if (!link || !followed) return null;
-  if (contact !== "on") {
-    return sure ? (
-      <button type="button" className={styles.sure} onClick={onTakeOn}>
-        run it here alone?
-      </button>
-    ) : (
-      <button type="button" onClick={() => setSure(true)}>
-        run it here
-      </button>
-    );
-  }
-  if (!line?.leader)
-    return (
-      <button type="button" onClick={() => link.lead(false)}>
-        lead from here
-      </button>
-    );
-  if (isLeaderGone(floorLine)) {
-    return sure ? (
-      <button type="button" className={styles.sure} onClick={() => link.lead(true)}>
-        lead now?
-      </button>
-    ) : (
-      <button type="button" onClick={() => setSure(true)}>
-        lead from here
-      </button>
-    );
-  }
-  if (line.asked?.id === you)
-    return (
-      <button type="button" onClick={link.withdraw}>
-        take the question back
-      </button>
-    );
-  return (
-    <button type="button" onClick={() => link.lead(false)}>
-      ask to lead
-    </button>
-  );
+  if (contact !== "on") return <SureButton ask="run it here" confirm="run it here alone?" onSure={onTakeOn} />;
+  if (!line?.leader) return <Act words="lead from here" onAct={() => link.lead(false)} />;
+  if (isLeaderGone(floorLine))
+    return <SureButton ask="lead from here" confirm="lead now?" onSure={() => link.lead(true)} />;
+  if (line.asked?.id === you) return <Act words="cancel request" onAct={link.withdraw} />;
+  return <Act words="ask to lead" onAct={() => link.lead(false)} />;
 }
 
-function statusWords({ state, link }: FloorLine): string {
-  const { line, you, contact, heardAt, sentence, noLive, refusal, followed } = state;
-  if (contact === "refused") return sentence ?? "";
-  if (noLive !== null) return noLive;
-  if (contact === "connecting") return "Looking for the line of this room.";
-  if (contact === "off") {
-    const since =
-      heardAt === null ? "The studio was not reached yet." : `No contact since ${hourMinuteSecond(heardAt)}.`;
-    return followed ? `${since} This screen runs on by itself.` : since;
-  }
-  if (!line?.leader)
-    return followed ? "Nobody leads now. This screen runs on." : "On the line. Nobody leads a class here.";
-  const { label, sinceWall } = line.leader;
-  const gone = line.screens.find(({ id }) => id === line.leader?.id)?.goneSince ?? null;
-  const studioNow = link?.studioNow() ?? null;
-  if (gone !== null && studioNow !== null) {
-    return `${label} is off the line since ${hourMinuteSecond(Date.now() - (studioNow - gone))}. The class runs on.`;
-  }
-  if (line.asked?.id === you) return `Asked ${label} to lead. Waiting for the answer.`;
-  const leads = leadsElsewhere(state) ? `${label} leads since ${hourMinute(sinceWall)}.` : "";
-  return refusal ? `${REFUSAL_WORDS[refusal]} ${leads}` : leads;
+const Act = ({ words, onAct }: { readonly words: string; onAct(): void }) => (
+  <button type="button" onClick={onAct}>
+    {words}
+  </button>
+);
+
+interface SureProps {
+  readonly ask: string;
+  readonly confirm: string;
+  onSure(): void;
+}
+
+/** Asks once more, in the same place. */
+function SureButton({ ask, confirm, onSure }: SureProps) {
+  const [sure, setSure] = useState(false);
+  if (!sure) return <Act words={ask} onAct={() => setSure(true)} />;
+  return (
+    <button type="button" className={styles.sure} onClick={onSure}>
+      {confirm}
+    </button>
+  );
 }

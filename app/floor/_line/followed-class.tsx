@@ -1,5 +1,5 @@
 "use client";
-/** The class that is led elsewhere, in this screen's view. */
+/** A class that another screen leads, in this screen's view. */
 import type { Card } from "#lib/card/schema.ts";
 import type { LineLink } from "#lib/client/line-link.ts";
 import { latenessWords, minutesSeconds } from "#lib/floor/words.ts";
@@ -8,12 +8,14 @@ import type { LineClass } from "#lib/line/messages.ts";
 import type { FollowerView } from "#lib/line/wire.ts";
 import { useAwake } from "../_parts/awake.ts";
 import { useCalls } from "../_parts/calls.ts";
+import { nowWords } from "../_parts/floor-words.ts";
 import type { Settings } from "../_parts/use-settings.ts";
 import { CrewView } from "./crew-view.tsx";
 import { DemonstratorView } from "./demonstrator-view.tsx";
 import styles from "./follow.module.css";
+import { LOOK_AT_COACH } from "./screens-words.ts";
 import { useFollowed } from "./use-followed.ts";
-import { nowWords, type ViewProps } from "./view-props.ts";
+import type { ViewProps } from "./view-props.ts";
 import { WallView } from "./wall-view.tsx";
 
 const VIEWS: Readonly<Record<FollowerView, (props: ViewProps) => React.ReactNode>> = {
@@ -56,7 +58,7 @@ export function FollowedClass({ card, cls, link, view, settings, lost }: Props) 
       )}
       {lost && is.phase !== "done" && (
         <p className={styles.unsure} role="alert">
-          <strong>Not confirmed: look at the coach</strong> <span aria-live="off">{unconfirmedWords(lost)}</span>
+          <strong>{LOOK_AT_COACH}</strong> <span aria-live="off">{unconfirmedWords(lost)}</span>
         </p>
       )}
       <p className="visually-hidden" aria-live="polite">

@@ -1,17 +1,17 @@
 "use client";
-/** On the coach's own screen: somebody asks to lead, or another screen does and this class runs on here alone. */
+/** On the coach's own screen: somebody asks to lead, or another screen leads and this class goes on here alone. */
 import { REFUSAL_WORDS } from "#lib/line/words.ts";
 import live from "../_class/live-class.module.css";
 import styles from "./line.module.css";
+import { apartWords } from "./screens-words.ts";
 import { isLeaderGone, type Lead } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";
 import { useSecond } from "./use-second.ts";
-import { hourMinute } from "./when.ts";
 
 interface Props {
   readonly line: FloorLine;
   readonly lead: Lead;
-  /** Lets go of this screen's own class and follows the one that is led. */
+  /** Leaves this screen's own class and follows the one that is led. */
   onFollow(): void;
 }
 
@@ -41,24 +41,19 @@ export function LeaderNotice({ line, lead, onFollow }: Props) {
 
 function Apart({ line: floorLine, onFollow }: { line: FloorLine; onFollow(): void }) {
   useSecond();
-  const { line, you, refusal } = floorLine.state;
-  const absent = isLeaderGone(floorLine);
-  const waits = line?.asked?.id === you;
+  const { line, you } = floorLine.state;
   return (
     <p className={`${live.aside} ${styles.notice}`} role="alert">
-      {line?.leader?.label} leads since {hourMinute(line?.leader?.sinceWall ?? 0)}
-      {absent && " and is off the line"}; this class runs on here alone.
-      {waits && !absent && " Asked, waiting for the answer."}
-      {!waits && refusal && ` ${REFUSAL_WORDS[refusal]}`}
+      {apartWords(floorLine)}
       <button type="button" onClick={onFollow}>
         follow it
       </button>
-      <ToLead absent={absent} waits={waits} link={floorLine.link} />
+      <ToLead absent={isLeaderGone(floorLine)} waits={line?.asked?.id === you} link={floorLine.link} />
     </p>
   );
 }
 
-/** A leader that is gone cannot be asked: this class leads the other screens from here, once the coach says so. */
+/** A leader that is gone cannot be asked: the coach may lead the other screens from here at once. */
 function ToLead({ absent, waits, link }: { absent: boolean; waits: boolean; link: FloorLine["link"] }) {
   if (absent)
     return (
@@ -68,7 +63,7 @@ function ToLead({ absent, waits, link }: { absent: boolean; waits: boolean; link
     );
   return (
     <button type="button" onClick={() => (waits ? link?.withdraw() : link?.lead(false))}>
-      {waits ? "take it back" : "ask to lead"}
+      {waits ? "cancel request" : "ask to lead"}
     </button>
   );
 }

@@ -1,5 +1,5 @@
 "use client";
-/** What this screen is for: leads classes, or follows with a view of its own. Kept on the device. */
+/** What this screen is for: leading classes, or following them with a view of its own. Kept on the device. */
 import { SCREEN_VIEWS, type ScreenView } from "#lib/line/wire.ts";
 import { VIEW_WORDS } from "#lib/line/words.ts";
 import type { Settings } from "../_parts/use-settings.ts";

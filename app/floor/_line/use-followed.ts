@@ -1,4 +1,4 @@
-/** The class that another screen leads, as it stands now: drawn again whenever what is shown changes. */
+/** The class that another screen leads, at this moment: drawn again whenever what is shown changes. */
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
@@ -6,7 +6,7 @@ import type { LineLink } from "#lib/client/line-link.ts";
 import { type FloorNow, floorNow, floorView, positionAt } from "#lib/floor/now.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import type { LineClass } from "#lib/line/messages.ts";
-import { LOOK_MS, shownAt } from "../_parts/shown.ts";
+import { REDRAW_CHECK_MS, shownAt } from "../_parts/redraw.ts";
 import type { ShelfState } from "../_parts/use-shelf.ts";
 
 export interface Followed {
@@ -28,7 +28,7 @@ export function useFollowed(card: Card, link: LineLink, { log }: LineClass): Fol
       setAt(now);
     };
     look();
-    const tick = setInterval(look, LOOK_MS);
+    const tick = setInterval(look, REDRAW_CHECK_MS);
     document.addEventListener("visibilitychange", look);
     return () => {
       clearInterval(tick);
@@ -38,18 +38,18 @@ export function useFollowed(card: Card, link: LineLink, { log }: LineClass): Fol
   return { view: floorView(card, log, at), now: floorNow(card, log), position: positionAt(card, log, at).position };
 }
 
-export interface FollowedCard {
+interface FollowedCard {
   readonly card: Card;
   readonly envelope: CardEnvelope;
 }
 
-/** The signed card of the class that is led, from this device's own shelf; fetched once when it is not there. */
+/** The signed card of the class that is led, from this device; fetched once if it is not there. */
 export function useFollowedCard(shelf: ShelfState, publicKey: string, cls: LineClass | null): FollowedCard | null {
   const { cards } = shelf.shelf;
   const { planId, hash } = cls?.edition ?? { planId: "", hash: "" };
   const found = useMemo(() => {
     const kept = cards.find((one) => one.planId === planId && one.envelope.card.edition.hash === hash);
-    // The leader began while the card was good: it may end after its last day.
+    // The leader started while the card was valid: the class may end after its last day.
     const verdict = kept && verifyCard(kept.envelope, publicKey, Date.parse(kept.envelope.card.issuedAt));
     return kept && verdict?.ok ? { card: verdict.card, envelope: kept.envelope } : null;
   }, [cards, planId, hash, publicKey]);

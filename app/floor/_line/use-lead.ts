@@ -1,4 +1,4 @@
-/** A class that runs on this screen, as the line sees it: told to the others, or run apart while another screen leads. */
+/** A class that runs on this screen: sent to the other screens, or run apart from them while another screen leads. */
 import { useEffect, useRef } from "react";
 import type { Card } from "#lib/card/schema.ts";
 import type { LinkState } from "#lib/client/link-state.ts";
@@ -10,9 +10,9 @@ import type { FloorLine } from "./use-line.ts";
 export interface Lead {
   /** Another screen leads: this class runs on this screen alone. */
   readonly apart: boolean;
-  /** And what it leads is this same class: its log is that screen's to file. */
+  /** The other screen leads this same class, so that screen files its log. */
   readonly sameClass: boolean;
-  /** Answers who asks to lead. */
+  /** Answers the screen that asks to lead. */
   answer(yes: boolean): void;
 }
 
@@ -38,12 +38,12 @@ export function useLead({ state, link }: FloorLine, card: Card, live: RunningCla
   };
 }
 
-/** Has whoever leads been gone for so long that they need not be asked? */
+/** Has the leader been gone for so long that nobody needs to ask them? */
 export function isLeaderGone({ state: { line }, link }: FloorLine): boolean {
   const studioNow = link?.studioNow() ?? null;
   return line !== null && studioNow !== null && isLeaderAbsent(line, studioNow);
 }
 
-/** Does another screen lead the line that this one is on? */
+/** Does another screen of this room lead? */
 export const leadsElsewhere = ({ line, you }: LinkState): boolean =>
   line !== null && line.leader !== null && line.leader.id !== you;

@@ -1,4 +1,4 @@
-/** This page's place on its room's line: one connection as long as the device is paired, and what it last heard. */
+/** This page's connection to the other screens of its room, as long as the device is paired, and what it last heard. */
 import { useEffect, useState } from "react";
 import { askAddress } from "#lib/client/ask-address.ts";
 import { type LineLink, openLine } from "#lib/client/line-link.ts";

@@ -1,4 +1,4 @@
-/** Draws again once a second: for words that name a time that goes by. */
+/** Draws again once a second: for sentences that say how long something has lasted. */
 import { useEffect, useState } from "react";
 
 export function useSecond(): void {

@@ -1,25 +1,25 @@
 "use client";
-/** The cards of the room: next class first, each verified again as it is shown. */
+/** The editions of the room: the next class first, each card verified again when it is shown. */
 import { type ReactNode, useMemo, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { type Verified, verifyCard } from "#lib/card/verify-card.ts";
-import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { type WithdrawnCard, withdrawnOf } from "#lib/floor/keep-cards.ts";
 import { clockTime } from "#lib/plan/format.ts";
+import { logsWords, type WorkerState, workerWords } from "../_parts/floor-words.ts";
 import type { Pairing } from "../_parts/kept.ts";
-import { type ClassLogs, logsWords } from "../_parts/use-class-logs.ts";
+import { slotWords } from "../_parts/time-words.ts";
+import type { ClassLogs } from "../_parts/use-class-logs.ts";
 import type { ShelfState } from "../_parts/use-shelf.ts";
-import { agoWords, slotWords } from "../_parts/when.ts";
-import { type Worker, workerWords } from "../_parts/worker-state.ts";
 import styles from "./card-shelf.module.css";
+import { cannotStartWords, emptyWords, fetchedWords, refusedWords, UNPAIR_ASKS, VERIFIED } from "./page-words.ts";
 
 interface Props {
   readonly state: ShelfState;
   readonly pairing: Pairing;
-  readonly worker: Worker;
+  readonly worker: WorkerState;
   readonly logs: ClassLogs;
   onChoose(card: Card, envelope: CardEnvelope): void;
-  /** Stands between the cards and the foot. */
+  /** Shown between the editions and the foot. */
   readonly children: ReactNode;
 }
 interface Row {
@@ -31,39 +31,13 @@ interface Row {
 }
 
 export function CardShelf({ state, pairing, worker, logs, onChoose, children }: Props) {
-  const { shelf, refreshing, refused, notices } = state;
   const rows = useMemo(() => rowsOf(state, pairing.publicKey), [state, pairing.publicKey]);
+  const { shelf, refreshing } = state;
   return (
     <div className={styles.shelf}>
-      <header className={styles.head}>
-        <div>
-          <h1>{pairing.room.name}</h1>
-          <p className="quiet">
-            {pairing.studio.name} · {pairing.device.name}
-          </p>
-        </div>
-        <button
-          type="button"
-          className="button"
-          onClick={() => Promise.all([state.refresh(), logs.send()])}
-          disabled={refreshing}
-        >
-          {refreshing ? "Fetching" : "Fetch cards"}
-        </button>
-      </header>
-      <div aria-live="polite" className={styles.notices}>
-        {notices.map((notice) => (
-          <p key={notice} className="notice">
-            {notice}
-          </p>
-        ))}
-        {refused.map(({ title, reason, earlierKept }) => (
-          <p key={title + reason} className="problem">
-            {title}: {reason} {earlierKept ? "The last good card is still here." : "It was not kept."}
-          </p>
-        ))}
-      </div>
-      {rows.length === 0 && <Empty refreshing={refreshing} room={pairing.room.name} />}
+      <Head state={state} pairing={pairing} logs={logs} />
+      <Notices state={state} />
+      {rows.length === 0 && <p className={styles.empty}>{emptyWords(pairing.room.name, refreshing)}</p>}
       <ul className={styles.cards}>
         {rows.map((row) => (
           <li key={row.planId}>
@@ -73,15 +47,50 @@ export function CardShelf({ state, pairing, worker, logs, onChoose, children }: 
       </ul>
       {children}
       <footer className={styles.foot}>
-        <p>
-          {shelf.refreshedAt > 0
-            ? `Cards fetched ${agoWords(shelf.refreshedAt, Date.now())}.`
-            : "No cards fetched yet."}
-        </p>
+        <p>{fetchedWords(shelf.refreshedAt, Date.now())}</p>
         <p>{workerWords[worker]}</p>
         <p role="status">{logsWords(logs)}</p>
         <Forget onForget={state.forget} />
       </footer>
+    </div>
+  );
+}
+
+function Head({ state, pairing, logs }: Pick<Props, "state" | "pairing" | "logs">) {
+  return (
+    <header className={styles.head}>
+      <div>
+        <h1>{pairing.room.name}</h1>
+        <p className="quiet">
+          {pairing.studio.name} · {pairing.device.name}
+        </p>
+      </div>
+      <button
+        type="button"
+        className="button"
+        onClick={() => Promise.all([state.refresh(), logs.send()])}
+        disabled={state.refreshing}
+      >
+        {state.refreshing ? "Fetching" : "Fetch editions"}
+      </button>
+    </header>
+  );
+}
+
+/** What went wrong with the last fetch. */
+function Notices({ state: { notices, refused } }: Pick<Props, "state">) {
+  return (
+    <div aria-live="polite" className={styles.notices}>
+      {notices.map((notice) => (
+        <p key={notice} className="notice">
+          {notice}
+        </p>
+      ))}
+      {refused.map(({ title, reason, earlierKept }) => (
+        <p key={title + reason} className="problem">
+          {refusedWords(title, reason, earlierKept)}
+        </p>
+      ))}
     </div>
   );
 }
@@ -98,15 +107,6 @@ function rowsOf(state: ShelfState, publicKey: string): Row[] {
   const title = (row: Row) => row.envelope.card.edition.title;
   const key = (row: Row) => `${row.slot ?? "9999"} ${title(row)}`;
   return rows.sort((a, b) => (key(a) < key(b) ? -1 : 1));
-}
-
-function Empty({ refreshing, room }: { refreshing: boolean; room: string }) {
-  if (refreshing) return <p className={styles.empty}>Fetching the cards of {room}.</p>;
-  return (
-    <p className={styles.empty}>
-      No signed class for {room} yet. When a lead signs a plan for this room, its card comes here with the next fetch.
-    </p>
-  );
 }
 
 function CardButton({ row, onChoose }: { row: Row; onChoose: Props["onChoose"] }) {
@@ -131,8 +131,8 @@ function CardButton({ row, onChoose }: { row: Row; onChoose: Props["onChoose"] }
 }
 
 function stateWords({ verdict, withdrawn }: Row): string {
-  if (withdrawn) return `${withdrawnWords(withdrawn)} It cannot be started.`;
-  return verdict.ok ? "signature verified · kept on this device" : verdict.reason;
+  if (withdrawn) return cannotStartWords(withdrawn);
+  return verdict.ok ? VERIFIED : verdict.reason;
 }
 
 function Forget({ onForget }: { onForget(): Promise<void> }) {
@@ -146,7 +146,7 @@ function Forget({ onForget }: { onForget(): Promise<void> }) {
   }
   return (
     <p className={styles.sure}>
-      Its cards and its pairing are let go; a new code is needed.
+      {UNPAIR_ASKS}
       <button type="button" className="button button-must" onClick={onForget}>
         Unpair
       </button>

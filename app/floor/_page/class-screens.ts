@@ -1,4 +1,4 @@
-/** What `later.ts` fetches in one piece. */
+/** What `use-screens.ts` fetches in one piece. */
 
 export { LiveClass } from "../_class/live-class.tsx";
 export { FollowScreen } from "../_line/follow-screen.tsx";

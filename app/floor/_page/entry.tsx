@@ -1,6 +1,6 @@
 /**
- * Where the floor begins in the browser. A bundle of its own, outside the workspace's framework: a device in a room opens one
- * page, often over poor wireless, and waits for no router and no navigation.
+ * Where the floor starts in the browser. A bundle of its own, outside the workspace's framework: a device in a room opens one
+ * page, often over a poor wireless connection, and needs no router.
  */
 import "@fontsource/atkinson-hyperlegible-next/400.css";
 import "@fontsource/atkinson-hyperlegible-next/700.css";

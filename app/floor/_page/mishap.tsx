@@ -1,5 +1,6 @@
-/** A page that broke in mid-class says so and opens again: what runs is kept on the device, and its clock ran on. */
+/** Shown when the page fails in mid-class: the class is kept on the device and its clock goes on, so a reload continues it. */
 import { Component, type ReactNode } from "react";
+import { BROKE, OPEN_AGAIN } from "./page-words.ts";
 
 interface Props {
   readonly children: ReactNode;
@@ -22,10 +23,10 @@ export class Mishap extends Component<Props, State> {
         role="alert"
         style={{ display: "grid", gap: "1.5rem", maxWidth: "34rem", margin: "auto", padding: "10vh 1.5rem" }}
       >
-        <h1>This page broke</h1>
-        <p>The class that runs is kept on this device, and its clock runs on. Open the page again to go on with it.</p>
+        <h1>{BROKE.title}</h1>
+        <p>{BROKE.about}</p>
         <button type="button" className="button button-strong" onClick={() => location.reload()}>
-          Open it again
+          {OPEN_AGAIN}
         </button>
       </div>
     );

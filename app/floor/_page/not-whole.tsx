@@ -1,19 +1,18 @@
-/** The first screen came, the others did not: the network went in between. */
+/** Shown when the first screen was fetched and the others were not, because the network went in between. */
+import { BACK_TO_EDITIONS } from "../_parts/floor-words.ts";
 import styles from "./card-shelf.module.css";
+import { NOT_WHOLE, OPEN_AGAIN } from "./page-words.ts";
 
 export function NotWhole({ onShelf }: { onShelf(): void }) {
   return (
     <div className={styles.shelf} role="alert">
-      <p className="notice">
-        The rest of this page could not be fetched, and it was never kept on this device. Open it again where the studio
-        can be reached. What ran here is kept.
-      </p>
+      <p className="notice">{NOT_WHOLE}</p>
       <p>
         <button type="button" className="button button-strong" onClick={() => location.reload()}>
-          Open it again
+          {OPEN_AGAIN}
         </button>{" "}
         <button type="button" className="button" onClick={onShelf}>
-          Back to the cards
+          {BACK_TO_EDITIONS}
         </button>
       </p>
     </div>

@@ -1,9 +1,11 @@
 "use client";
-/** Takes the pairing code. Letters and figures only, large, forgiving of spaces and small letters. */
+/** The field for the pairing code: letters and digits only, large, whatever spaces and lower-case letters are typed. */
 import { type FormEvent, useState } from "react";
 import { DEVICES_PLACE, DEVICES_WORDS } from "#lib/protocol/places.ts";
+import { NO_STORAGE } from "../_parts/floor-words.ts";
 import type { Pairing } from "../_parts/kept.ts";
 import { pair } from "../_parts/studio-calls.ts";
+import { codeLengthWords } from "./page-words.ts";
 import styles from "./pair-form.module.css";
 
 const LENGTH = 8;
@@ -23,48 +25,15 @@ interface Props {
 }
 
 export function PairForm({ notices, onPaired }: Props) {
-  const [code, setCode] = useState("");
-  const [problem, setProblem] = useState("");
-  const [asking, setAsking] = useState(false);
-
-  async function handleSubmit(event: FormEvent) {
-    event.preventDefault();
-    if (code.replace(/\s/g, "").length !== LENGTH) {
-      setProblem(`The code has ${LENGTH} signs.`);
-      return;
-    }
-    setAsking(true);
-    setProblem("");
-    const answer = await pair(code);
-    if (answer.ok) {
-      await onPaired(answer.value).catch(() => setProblem("This browser gives the page no storage: use another one."));
-    } else setProblem(answer.message);
-    setAsking(false);
-  }
-
+  const { code, setCode, problem, asking, submit } = usePairing(onPaired);
   return (
-    <form className={styles.form} onSubmit={handleSubmit}>
+    <form className={styles.form} onSubmit={submit}>
       <h1>Pair this device</h1>
       <p className={styles.how}>
-        The manager of the studio makes a code in the workspace, under <a href={DEVICES_PLACE.href}>{DEVICES_WORDS}</a>.
-        It works once, for ten minutes, and makes this device a cue device of one room.
+        A manager of the studio makes a code in the workspace, under <a href={DEVICES_PLACE.href}>{DEVICES_WORDS}</a>.
+        It works once, within ten minutes, and pairs this device with one room.
       </p>
-      <div className="field">
-        <label htmlFor="code">Pairing code</label>
-        <input
-          id="code"
-          className={styles.code}
-          value={code}
-          onChange={(event) => setCode(shown(event.target.value))}
-          autoComplete="one-time-code"
-          autoCapitalize="characters"
-          spellCheck={false}
-          autoCorrect="off"
-          enterKeyHint="go"
-          aria-describedby={problem ? "code-problem" : undefined}
-          aria-invalid={problem !== ""}
-        />
-      </div>
+      <CodeField code={code} onCode={setCode} problem={problem} />
       {problem && (
         <p id="code-problem" className="problem" role="alert">
           {problem}
@@ -79,5 +48,53 @@ export function PairForm({ notices, onPaired }: Props) {
         {asking ? "Pairing" : "Pair"}
       </button>
     </form>
+  );
+}
+
+/** The code as typed, and pairing with it. */
+function usePairing(onPaired: Props["onPaired"]) {
+  const [code, setCode] = useState("");
+  const [problem, setProblem] = useState("");
+  const [asking, setAsking] = useState(false);
+  async function submit(event: FormEvent) {
+    event.preventDefault();
+    if (code.replace(/\s/g, "").length !== LENGTH) {
+      setProblem(codeLengthWords(LENGTH));
+      return;
+    }
+    setAsking(true);
+    setProblem("");
+    const answer = await pair(code);
+    if (answer.ok) await onPaired(answer.value).catch(() => setProblem(NO_STORAGE));
+    else setProblem(answer.message);
+    setAsking(false);
+  }
+  return { code, setCode, problem, asking, submit };
+}
+
+interface FieldProps {
+  readonly code: string;
+  readonly problem: string;
+  onCode(code: string): void;
+}
+
+function CodeField({ code, problem, onCode }: FieldProps) {
+  return (
+    <div className="field">
+      <label htmlFor="code">Pairing code</label>
+      <input
+        id="code"
+        className={styles.code}
+        value={code}
+        onChange={(event) => onCode(shown(event.target.value))}
+        autoComplete="one-time-code"
+        autoCapitalize="characters"
+        spellCheck={false}
+        autoCorrect="off"
+        enterKeyHint="go"
+        aria-describedby={problem ? "code-problem" : undefined}
+        aria-invalid={problem !== ""}
+      />
+    </div>
   );
 }

@@ -1,10 +1,10 @@
 /**
- * The screens of a class, fetched as soon as the first screen stands: the first needs none of them. The worker keeps them
- * like everything else that the page names, so a device that is ready has them all.
+ * The screens of a class, fetched once the first screen is drawn, which needs none of them. The worker keeps them like
+ * everything else that the page loads, so a device that is ready has them all.
  */
 import { useEffect, useState } from "react";
 
-type Screens = typeof import("./class-screens.ts");
+export type Screens = typeof import("./class-screens.ts");
 
 let here: Screens | null = null;
 
@@ -13,7 +13,7 @@ export async function fetchScreens(): Promise<Screens> {
   return here;
 }
 
-/** "failed": they could not be fetched, and opening the page again may help. */
+/** "failed": they could not be fetched; opening the page again may help. */
 export function useScreens(): Screens | "coming" | "failed" {
   const [screens, set] = useState<Screens | "coming" | "failed">(here ?? "coming");
   useEffect(() => {

@@ -1,10 +1,10 @@
-/** Registers the floor's service worker and tells it what this page is made of, so that it opens again with no network. */
+/** Registers the floor's service worker and tells it what this page loaded, so that it opens again with no network. */
 import { useEffect, useState } from "react";
-import type { Worker } from "../_parts/worker-state.ts";
+import type { WorkerState } from "../_parts/floor-words.ts";
 import { fetchScreens } from "./use-screens.ts";
 
-export function useWorker(): Worker {
-  const [state, setState] = useState<Worker>("asking");
+export function useWorker(): WorkerState {
+  const [state, setState] = useState<WorkerState>("asking");
   useEffect(() => {
     const screens = fetchScreens();
     if (!("serviceWorker" in navigator)) {
@@ -28,7 +28,7 @@ export function useWorker(): Worker {
   return state;
 }
 
-/** Scripts, styles and type that this page really loaded. */
+/** Scripts, styles and fonts that this page loaded. */
 const loadedParts = (): string[] =>
   performance
     .getEntriesByType("resource")

@@ -1,4 +1,4 @@
-/** Keeps the screen awake while a class runs. The lock is lost whenever the page is hidden, so it is taken again on return. */
+/** Keeps the screen on while a class runs. The lock is lost whenever the page is hidden, so it is taken again on return. */
 import { useEffect, useState } from "react";
 
 export type Awake = "asking" | "kept" | "refused" | "unknown-here";
@@ -32,10 +32,3 @@ export function useAwake(): Awake {
   }, []);
   return state;
 }
-
-export const awakeWords: Record<Awake, string> = {
-  asking: "Asking the device to keep its screen on.",
-  kept: "The screen stays on while the class runs.",
-  refused: "The device will not keep its screen on: switch off its battery saving, or touch it now and then.",
-  "unknown-here": "This page may not keep the screen on here: set the device's own screen time to never.",
-};

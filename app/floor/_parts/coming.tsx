@@ -1,4 +1,4 @@
-/** The foot of the screen: what to change now, or what comes and what it will need. */
+/** The foot of the screen: what to change now, or what comes next and what it needs. */
 import type { SetupChange } from "#lib/cues/changes.ts";
 import type { FloorItem, FloorView } from "#lib/floor/view.ts";
 import { sideWords } from "#lib/plan/format.ts";
@@ -43,19 +43,19 @@ export function titled(item: FloorItem): string {
 }
 
 const isSpring = (change: SetupChange) => change.kind.startsWith("spring") || change.kind === "carriage";
-/** What stays, or that something does not; of the body a plan knows the place, not how arms are bent. */
+/** Whether the set-up stays. A plan knows where the body is, not how arms are bent: hence "same place". */
 function sameWords({ changes }: FloorItem): string {
   if (changes.length === 0) return "same place";
   return changes.every((change) => change.kind === "side") ? "other side" : "to change";
 }
-/** A side stands beside the name already. */
+/** Without the side, which is beside the name already. */
 const bodyOf = (item: FloorItem) => item.changes.filter((change) => !isSpring(change) && change.kind !== "side");
 
 function Steps({ changes }: { changes: readonly SetupChange[] }) {
   return <span className={styles.steps}>{changes.map((change) => change.words).join(", ") || "same place"}</span>;
 }
 
-/** "carriage home, take off ~ one light, put on ~~ two firm"; springs that stay are said to stay. */
+/** "carriage home, take off ~ one light, put on ~~ two firm", or that the springs stay. */
 function Springs({ item, equipment }: { item: FloorItem; equipment: Equipment }) {
   const changes = item.changes.filter(isSpring);
   if (changes.length === 0) {

@@ -1,4 +1,4 @@
-/** Under the name: which side, on which springs, in which block. Sides have a shape as well as a word. */
+/** Under the name: the side, the springs and the block. A side has a shape as well as a word. */
 import type { FloorView } from "#lib/floor/view.ts";
 import { sideWords, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";

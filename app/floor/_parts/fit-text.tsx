@@ -1,8 +1,8 @@
 "use client";
-/** Words as large as their box allows, chosen from a ladder of sizes: nothing is cut off, nothing is smaller than it must be. */
+/** Words as large as their box allows, from a list of sizes: nothing is cut off, nothing is smaller than it has to be. */
 import { type ReactNode, useLayoutEffect, useRef } from "react";
 
-/** What the font's own box hangs below a tight last line, as a share of its size: empty, so it may stick out. */
+/** How far the font's own box reaches below a tight last line, as a share of its size: it is empty there, so it may overflow. */
 const BELOW_LINE = 0.14;
 
 interface Props {
@@ -16,7 +16,7 @@ interface Props {
 
 export function FitText({ sizes, className, children, text }: Props) {
   const box = useRef<HTMLDivElement>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the text is not read here, but what it fills is measured
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the text is not read here, but the space it takes is measured
   useLayoutEffect(() => {
     const element = box.current;
     if (!element) return;

@@ -1,8 +1,8 @@
 "use client";
 /**
- * A part of the screen whose words fit it: tries sizes until nothing is cut (`lib/floor/fit.ts` says which, in which order)
- * and says what gave way. Inside, `--main` is the type of what matters, `--side` of the rest, `--figure` of the seconds;
- * `data-gives={1}` is left out first, then 2; `data-fit` is looked at for words wider than their box.
+ * A part of the screen whose words always fit: it tries sizes until nothing is cut (`lib/floor/fit.ts` says which and in which
+ * order) and says what was left out. Inside, `--main` is the size of what matters, `--side` of the rest, `--figure` of the
+ * seconds; `data-gives={1}` is left out first, then 2; `data-fit` elements are checked for words wider than their box.
  */
 import { type ReactNode, useLayoutEffect, useRef } from "react";
 import { gaveWayWords, ladders, type Trial } from "#lib/floor/fit.ts";
@@ -12,11 +12,11 @@ interface Props {
   readonly className?: string | undefined;
   readonly label?: string;
   readonly distanceM: number;
-  /** Fitted again when this changes: all that is shown, the seconds' figures as their number only. */
+  /** Fitted again when this changes: all that is shown, of the seconds only how many digits they have. */
   readonly text: string;
   /** The largest sizes, from the room there is, CSS px. */
   sizes(width: number, height: number): { readonly main: number; readonly figure: number };
-  /** Names of the parts that may give way, the first to go first. */
+  /** Names of the parts that may be left out, the first to go first. */
   readonly gives: readonly string[];
   readonly children: ReactNode;
 }
@@ -26,7 +26,7 @@ export function Fitted({ className, label, distanceM, text, sizes, gives, childr
   const note = useRef<HTMLParagraphElement>(null);
   const asked = useRef({ sizes, gives, distanceM });
   asked.current = { sizes, gives, distanceM };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the text is not read here, but what it fills is measured
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the text is not read here, but the space it takes is measured
   useLayoutEffect(() => {
     const element = box.current;
     const says = note.current;
@@ -69,7 +69,7 @@ function fitInto(
   if (ladder) fits(ladder[firstThat(ladder.length, (n) => fits(ladder[n]))]);
 }
 
-/** The first of `length` places at which `holds` does, which then holds at every later one; the last holds. */
+/** The first index below `length` at which `holds` is true. It is true at every later one, and at the last. */
 function firstThat(length: number, holds: (n: number) => boolean): number {
   let [low, high] = [0, length - 1];
   while (low < high) {

@@ -1,8 +1,7 @@
 /**
- * What the device keeps: its pairing, its cards, the class that runs. IndexedDB, one object store, values by name. The
- * token lives here and in the header of one request; it is never in an address.
+ * What the device keeps: its pairing, its cards, the class that runs, in IndexedDB by name. The token is kept here and sent
+ * in the header of a request; it is never in an address.
  */
-
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { KeptCard, WithdrawnCard } from "#lib/floor/keep-cards.ts";
@@ -21,36 +20,36 @@ export interface Shelf {
   readonly cards: readonly KeptCard[];
   /** By plan id: `2026-05-04T18:00`, the studio's wall clock. */
   readonly nextSlots: Readonly<Record<string, string>>;
-  /** Editions that are not to be started any more. A shelf kept by an older page has none. */
+  /** Editions that must not be started any more. A shelf kept by an older page has none. */
   readonly withdrawn?: readonly WithdrawnCard[];
   /** ms since the epoch; when the studio last answered. */
   readonly refreshedAt: number;
 }
-/** The class in progress, so that a page that is opened again goes on with it. */
-export interface Running {
-  /** The card it runs from, whatever arrives on the shelf meanwhile. */
+/** The class in progress: after a reload the page goes on with it. */
+export interface KeptClass {
+  /** The card it runs from, whichever cards arrive meanwhile. */
   readonly envelope: CardEnvelope;
   readonly log: readonly FloorEvent[];
   readonly anchor: ClockAnchor;
-  /** Names the class for the studio. Classes begun by an older page have none yet. */
+  /** Names the class for the studio. Missing in classes begun by an older page. */
   readonly sessionId?: string;
 }
 /** The rehearsal in progress, likewise. */
-export interface RunningRehearsal {
+export interface KeptCardRehearsal {
   readonly envelope: CardEnvelope;
   readonly kept: KeptRehearsal;
 }
 interface Kept {
   pairing: Pairing;
   shelf: Shelf;
-  running: Running;
-  rehearsing: RunningRehearsal;
+  running: KeptClass;
+  rehearsing: KeptCardRehearsal;
   settings: FloorSettings;
 }
 
 const DATABASE = "springline-floor";
 const STORE = "kept";
-/** Class logs that the studio does not have yet, by session. */
+/** Class logs that the studio does not have yet, by session id. */
 const LOGS = "logs";
 
 function open(): Promise<IDBDatabase> {
@@ -85,7 +84,7 @@ async function run<T>(
   }
 }
 
-/** Undefined when nothing is kept under that name. Only this module's own `keep` writes, so the shape is known. */
+/** Undefined when nothing is kept under that name. Only `keep` writes here, so the shape is known. */
 export const kept = <K extends keyof Kept>(name: K): Promise<Kept[K] | undefined> =>
   run<Kept[K] | undefined>("readonly", (store) => store.get(name));
 
@@ -98,7 +97,7 @@ export async function letGo(name: keyof Kept): Promise<void> {
   await run("readwrite", (store) => store.delete(name));
 }
 
-/** Resolves when the log is on disk. The same session's log again takes its place. */
+/** Resolves when the log is on disk. A second log of one session replaces the first. */
 export async function keepLog(log: ClassLog): Promise<void> {
   await run("readwrite", (store) => store.put(log, log.sessionId), LOGS);
 }

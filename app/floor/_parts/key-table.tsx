@@ -1,5 +1,5 @@
 "use client";
-/** Every act and its keys. With `onChoose`, a pedal's own key can be given to an act by pressing it. */
+/** Every act and its keys. With `onChoose`, an act can be given another key or pedal by pressing it. */
 import { useEffect, useState } from "react";
 import { KEY_ACT_WORDS, KEY_ACTS, type KeyAct, type KeyChoice, keysOfAct, withKey } from "#lib/floor/keys.ts";
 import styles from "../_ready/ready-screen.module.css";
@@ -43,7 +43,7 @@ export function KeyTable({ chosen, onChoose }: Props) {
       </dl>
       {onChoose && Object.keys(chosen).length > 0 && (
         <button type="button" className="button" onClick={() => onChoose({})}>
-          Only the usual keys
+          Back to the usual keys
         </button>
       )}
     </>

@@ -1,14 +1,14 @@
-/** Listens for keys, pedals and presenters, and says which act was meant. */
+/** Listens to keys, pedals and presenters, and says which act was meant. */
 import { useLayoutEffect, useRef } from "react";
 import { actOfKey, type KeyAct, type KeyChoice, steadyTaps } from "#lib/floor/keys.ts";
 
-/** Keys that press a focused button stay with it; a target that was touched has given its focus back. */
+/** Enter belongs to a focused button; a button that was touched has given up its focus. */
 const isForButton = (event: KeyboardEvent): boolean =>
   event.key === "Enter" && event.target instanceof HTMLElement && event.target.closest("button, a, select") !== null;
 
 /**
- * One press, one act: a key that is held down does not repeat. Space never presses a focused button here. Keys are heard from
- * the first frame on: what can be seen can be stopped.
+ * One press, one act: a key that is held down does not repeat. Space never presses a focused button here. Listens from the
+ * first frame on, so that a class can be held as soon as it is seen.
  */
 export function useFloorKeys(chosen: KeyChoice, onAct: (act: KeyAct) => void): void {
   const latest = useRef({ chosen, onAct });
@@ -34,7 +34,7 @@ export function useFloorKeys(chosen: KeyChoice, onAct: (act: KeyAct) => void): v
   }, []);
 }
 
-/** Escape closes what lies over the class. */
+/** Escape closes what is open over the class. */
 export function useEscape(onEscape: () => void): void {
   const latest = useRef(onEscape);
   latest.current = onEscape;

@@ -1,9 +1,9 @@
-/** A target that asks once more, in the same place, and forgets that it was asked after a while. */
+/** A button that asks once more in the same place before it acts, and stops asking after a while. */
 import { useEffect, useState } from "react";
 
 const ASKED_FOR_MS = 6000;
 
-/** Whether it was asked, and a way to ask. */
+/** Whether it is asking, and a way to make it ask. */
 export function useAsked(): [asked: boolean, ask: () => void] {
   const [asked, setAsked] = useState(false);
   useEffect(() => {

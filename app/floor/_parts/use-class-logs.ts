@@ -1,11 +1,9 @@
-/** The class logs this device still owes the studio: sent when the page opens, when the network comes, and after a class. */
-
+/** The class logs that the studio does not have yet: sent when the page opens, when the network returns, and after a class. */
 import { useCallback, useEffect, useRef, useState } from "react";
-import { agree } from "#lib/plan/format.ts";
 import { keptLogs, letGoLog } from "./kept.ts";
 import { sendLog } from "./studio-calls.ts";
 
-/** `crypto.randomUUID` is missing on plain http to another machine, so random bytes are used. */
+/** From random bytes: browsers have no `crypto.randomUUID` over plain HTTP from another machine. */
 export function newSessionId(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
@@ -14,12 +12,12 @@ export function newSessionId(): string {
 export interface ClassLogs {
   /** Logs the studio does not have yet. */
   readonly waiting: number;
-  /** Why the studio did not take one, in its own words; null when only the network is missing. */
+  /** Why the studio refused one, as it said; null when only the network is missing. */
   readonly refused: string | null;
   send(): Promise<void>;
 }
 
-/** Answers after which trying again is of use. */
+/** Answers after which trying again can help. */
 const LATER = new Set(["no-network", "strange", "internal"]);
 
 export function useClassLogs(token: string | undefined): ClassLogs {
@@ -49,7 +47,7 @@ export function useClassLogs(token: string | undefined): ClassLogs {
   return { waiting, refused, send };
 }
 
-/** A log is let go of only when the studio has answered that it has it, or has the first one of that class. */
+/** A log is deleted only when the studio has answered that it has it, or has an earlier one of that class. */
 async function sendAll(token: string): Promise<{ waiting: number; refused: string | null }> {
   let waiting = 0;
   let refused: string | null = null;
@@ -62,11 +60,4 @@ async function sendAll(token: string): Promise<{ waiting: number; refused: strin
     }
   }
   return { waiting, refused };
-}
-
-/** What the shelf says of them; "" when nothing waits. */
-export function logsWords({ waiting, refused }: Pick<ClassLogs, "waiting" | "refused">): string {
-  if (waiting === 0) return "";
-  const what = agree(waiting, "The log of one class", `The logs of ${waiting} classes`);
-  return `${what} ${agree(waiting, "is", "are")} kept here until the studio has ${agree(waiting, "it", "them")}. ${refused ?? ""}`.trim();
 }

@@ -1,4 +1,4 @@
-/** The device's own settings: read once, kept at every change. Without storage they hold as long as the page. */
+/** The device's own settings: read once, kept at every change. Without storage they last as long as the page. */
 import { useCallback, useEffect, useState } from "react";
 import { FLOOR_SETTINGS, type FloorSettings } from "#lib/floor/settings.ts";
 import { keep, kept } from "./kept.ts";

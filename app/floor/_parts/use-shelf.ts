@@ -1,6 +1,7 @@
-/** The device's pairing and its shelf of cards: read at the start, refreshed on demand, kept at every change. */
+/** The device's pairing and its cards: read at the start, refreshed on demand, kept on the device at every change. */
 import { useCallback, useEffect, useState } from "react";
 import { keepCards, type Refused } from "#lib/floor/keep-cards.ts";
+import { NO_STORAGE, wrongClockWords } from "./floor-words.ts";
 import { keep, kept, letGo, type Pairing, type Shelf } from "./kept.ts";
 import { fetchCards } from "./studio-calls.ts";
 
@@ -10,59 +11,47 @@ export interface ShelfState {
   readonly shelf: Shelf;
   readonly refreshing: boolean;
   readonly refused: readonly Refused[];
-  /** Sentences about the last refresh: no network, pairing taken back, a wrong clock. */
+  /** Sentences about the last refresh: no network, the pairing withdrawn, a wrong clock. */
   readonly notices: readonly string[];
   refresh(): Promise<void>;
   paired(pairing: Pairing): Promise<void>;
-  /** Lets go of everything: the device starts anew. */
+  /** Removes pairing and cards: the device has to be paired again. */
   forget(): Promise<void>;
 }
 
 const EMPTY: Shelf = { cards: [], nextSlots: {}, refreshedAt: 0 };
-/** A device's clock this far from the studio's is worth a word: a card's last day is read by it. */
+/** From here on a wrong clock of the device is said: the last day of a card is read by it. */
 const CLOCK_OFF_MS = 5 * 60_000;
-const NO_STORAGE =
-  "This browser gives the page no storage, so nothing can be kept. Leave private browsing, or use another.";
+type Shown = Pick<ShelfState, "shelf" | "refused" | "notices">;
+const NOTHING: Shown = { shelf: EMPTY, refused: [], notices: [] };
 
 export function useShelf(): ShelfState {
   const [pairing, setPairing] = useState<Pairing | null | undefined>(undefined);
-  const [shelf, setShelf] = useState<Shelf>(EMPTY);
-  const [refreshing, setRefreshing] = useState(false);
-  const [refused, setRefused] = useState<readonly Refused[]>([]);
-  const [notices, setNotices] = useState<readonly string[]>([]);
-
-  const refreshAs = useCallback(async (as: Pairing) => {
-    setRefreshing(true);
-    const result = await refreshed(as);
-    if (result.shelf) setShelf(result.shelf);
-    setRefused(result.refused);
-    setNotices(result.notices);
-    setRefreshing(false);
-  }, []);
-
+  const fetched = useFetchedShelf();
+  const { show, refreshAs } = fetched;
   useEffect(() => {
     let here = true;
-    (async () => {
+    const read = async () => {
       const [was, cards] = await Promise.all([kept("pairing"), kept("shelf")]);
       if (!here) return;
-      setShelf(cards ?? EMPTY);
+      show({ ...NOTHING, shelf: cards ?? EMPTY });
       setPairing(was ?? null);
       if (was) await refreshAs(was);
-    })().catch(() => {
+    };
+    read().catch(() => {
       setPairing(null);
-      setNotices([NO_STORAGE]);
+      show((was) => ({ ...was, notices: [NO_STORAGE] }));
     });
     return () => {
       here = false;
     };
-  }, [refreshAs]);
+  }, [show, refreshAs]);
 
+  const { refreshing, shown } = fetched;
   return {
+    ...shown,
     pairing,
-    shelf,
     refreshing,
-    refused,
-    notices,
     refresh: async () => {
       if (pairing && !refreshing) await refreshAs(pairing);
     },
@@ -72,13 +61,26 @@ export function useShelf(): ShelfState {
       await refreshAs(made);
     },
     forget: async () => {
-      await Promise.all([letGo("pairing"), letGo("shelf"), letGo("running"), letGo("rehearsing")]);
-      setShelf(EMPTY);
-      setRefused([]);
-      setNotices([]);
+      await letGoOfAll();
+      show(NOTHING);
       setPairing(null);
     },
   };
+}
+
+const letGoOfAll = () => Promise.all([letGo("pairing"), letGo("shelf"), letGo("running"), letGo("rehearsing")]);
+
+/** What the shelf shows, and its refreshing: a refresh that failed leaves the cards as they are. */
+function useFetchedShelf() {
+  const [shown, show] = useState<Shown>(NOTHING);
+  const [refreshing, setRefreshing] = useState(false);
+  const refreshAs = useCallback(async (as: Pairing) => {
+    setRefreshing(true);
+    const { shelf, refused, notices } = await refreshed(as);
+    show((was) => ({ shelf: shelf ?? was.shelf, refused, notices }));
+    setRefreshing(false);
+  }, []);
+  return { shown, show, refreshing, refreshAs };
 }
 
 interface Refreshed {
@@ -97,7 +99,5 @@ async function refreshed(pairing: Pairing): Promise<Refreshed> {
   const shelf = { cards: after.kept, nextSlots, withdrawn, refreshedAt: now };
   await keep("shelf", shelf);
   const off = now - answer.value.serverTime;
-  const minutes = Math.round(Math.abs(off) / 60_000);
-  const clock = `This device's clock is ${minutes} minutes ${off > 0 ? "ahead of" : "behind"} the studio's: set it right.`;
-  return { shelf, refused: after.refused, notices: Math.abs(off) > CLOCK_OFF_MS ? [clock] : [] };
+  return { shelf, refused: after.refused, notices: Math.abs(off) > CLOCK_OFF_MS ? [wrongClockWords(off)] : [] };
 }

@@ -1,5 +1,5 @@
 "use client";
-/** How this device is set for its room: reading distance, one touch of longer, sound, vibration. Kept on the device. */
+/** The device's settings for its room: reading distance, the seconds of "more", sound, vibration. Kept on the device. */
 import { useEffect, useState } from "react";
 import { tooSmallWords } from "#lib/floor/legibility.ts";
 import { DISTANCES_M, EXTEND_SECONDS } from "#lib/floor/settings.ts";
@@ -14,56 +14,75 @@ export function DeviceSettings({ settings }: { settings: Settings }) {
     <section className={styles.part}>
       <h2>This device</h2>
       <div className={styles.settings}>
-        <label>
-          Read from
-          <select
-            value={settings.distanceM}
-            onChange={(event) => settings.set({ distanceM: Number(event.target.value) })}
-          >
-            {DISTANCES_M.map((metres) => (
-              <option key={metres} value={metres}>
-                {metres} m
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          One touch of longer
-          <select
-            value={settings.extendSeconds}
-            onChange={(event) => settings.set({ extendSeconds: Number(event.target.value) })}
-          >
-            {EXTEND_SECONDS.map((seconds) => (
-              <option key={seconds} value={seconds}>
-                {seconds} s
-              </option>
-            ))}
-          </select>
-        </label>
-        <Choice
-          label="Sound at heads-up, count-in and change"
-          on={settings.sound}
-          onChange={(sound) => {
-            if (sound) wakeSound();
-            settings.set({ sound });
-          }}
-          onTry={() => {
-            wakeSound();
-            soundCall("heads-up");
-          }}
+        <NumberChoice
+          label="Read from"
+          unit="m"
+          value={settings.distanceM}
+          values={DISTANCES_M}
+          onChoose={(distanceM) => settings.set({ distanceM })}
         />
-        {canShake() && (
-          <Choice
-            label="Vibration"
-            on={settings.vibration}
-            onChange={(vibration) => settings.set({ vibration })}
-            onTry={() => shakeCall("heads-up")}
-          />
-        )}
+        <NumberChoice
+          label="One touch of “more” adds"
+          unit="s"
+          value={settings.extendSeconds}
+          values={EXTEND_SECONDS}
+          onChoose={(extendSeconds) => settings.set({ extendSeconds })}
+        />
+        <Calls settings={settings} />
       </div>
       {small && <p className="problem">{small}</p>}
       <ScreenChoice settings={settings} />
     </section>
+  );
+}
+
+interface NumberChoiceProps {
+  readonly label: string;
+  readonly unit: string;
+  readonly value: number;
+  readonly values: readonly number[];
+  onChoose(value: number): void;
+}
+
+function NumberChoice({ label, unit, value, values, onChoose }: NumberChoiceProps) {
+  return (
+    <label>
+      {label}
+      <select value={value} onChange={(event) => onChoose(Number(event.target.value))}>
+        {values.map((one) => (
+          <option key={one} value={one}>
+            {one} {unit}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+function Calls({ settings }: { settings: Settings }) {
+  return (
+    <>
+      <Choice
+        label="Sound at heads-up, count-in and change"
+        on={settings.sound}
+        onChange={(sound) => {
+          if (sound) wakeSound();
+          settings.set({ sound });
+        }}
+        onTry={() => {
+          wakeSound();
+          soundCall("heads-up");
+        }}
+      />
+      {canShake() && (
+        <Choice
+          label="Vibration"
+          on={settings.vibration}
+          onChange={(vibration) => settings.set({ vibration })}
+          onTry={() => shakeCall("heads-up")}
+        />
+      )}
+    </>
   );
 }
 
@@ -90,7 +109,7 @@ function Choice({ label, on, onChange, onTry }: ChoiceProps) {
   );
 }
 
-/** Asked again whenever the screen is turned. */
+/** Whether the screen is too small for its distance, in words; checked again whenever it is turned. */
 function useTooSmall(distanceM: number): string | null {
   const [words, setWords] = useState<string | null>(null);
   useEffect(() => {

@@ -1,5 +1,5 @@
 "use client";
-/** The last look before a class: is it the right card, what the first set-up is, which keys do what, what to be careful of. */
+/** The last check before a class: is it the right edition, what is the first set-up, which keys do what, what needs care. */
 import { useMemo } from "react";
 import { PageKeys, type PageKeysProps } from "#app/_parts/key-help.tsx";
 import type { Card } from "#lib/card/schema.ts";
@@ -7,9 +7,9 @@ import { KEY_ACT_WORDS, KEY_ACTS, type KeyChoice, keysOfAct } from "#lib/floor/k
 import { floorClass } from "#lib/floor/view.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
+import { KEYS_AND_PEDALS, type WorkerState, workerWords } from "../_parts/floor-words.ts";
 import { KeyTable } from "../_parts/key-table.tsx";
 import type { Settings } from "../_parts/use-settings.ts";
-import { type Worker, workerWords } from "../_parts/worker-state.ts";
 import { DeviceSettings } from "./device-settings.tsx";
 import styles from "./ready-screen.module.css";
 
@@ -21,18 +21,18 @@ const classKeys = (chosen: KeyChoice): PageKeysProps => ({
 
 interface Props {
   readonly card: Card;
-  readonly worker: Worker;
+  readonly worker: WorkerState;
   readonly settings: Settings;
   onBack(): void;
   onStart(): void;
-  /** The same with no class. */
+  /** Starts a rehearsal of it instead. */
   onRehearse(): void;
 }
 
-export function ReadyScreen({ card, worker, settings, onBack, onStart, onRehearse }: Props) {
+export function ReadyScreen(props: Props) {
+  const { card, worker, settings } = props;
   const cls = floorClass(card);
   const first = cls.order.map((id) => cls.items.get(id)).find((item) => item?.kind === "move");
-  const canFill = typeof document !== "undefined" && document.fullscreenEnabled;
   const keys = useMemo(() => classKeys(settings.keys), [settings.keys]);
   return (
     <div className={styles.ready}>
@@ -44,23 +44,7 @@ export function ReadyScreen({ card, worker, settings, onBack, onStart, onRehears
           {cls.order.length} items
         </p>
       </header>
-      <div className={styles.acts}>
-        {/* biome-ignore lint/a11y/noAutofocus: the screen has one purpose, and a pedal or Enter should begin the class */}
-        <button type="button" className={`button button-strong ${styles.start}`} onClick={onStart} autoFocus>
-          Start the class
-        </button>
-        <button type="button" className="button" onClick={onRehearse}>
-          Rehearse it, no class
-        </button>
-        {canFill && (
-          <button type="button" className="button" onClick={() => document.documentElement.requestFullscreen()}>
-            Fill the screen
-          </button>
-        )}
-        <button type="button" className="button" onClick={onBack}>
-          Other card
-        </button>
-      </div>
+      <Acts {...props} />
       {first && (
         <section className={styles.part}>
           <h2>First: {first.name}</h2>
@@ -72,20 +56,50 @@ export function ReadyScreen({ card, worker, settings, onBack, onStart, onRehears
       )}
       <DeviceSettings settings={settings} />
       <section className={styles.part}>
-        <h2>Keys and pedals</h2>
-        <KeyTable chosen={settings.keys} onChoose={(keys) => settings.set({ keys })} />
+        <h2>{KEYS_AND_PEDALS}</h2>
+        <KeyTable chosen={settings.keys} onChoose={(chosen) => settings.set({ keys: chosen })} />
         <p className="quiet">{workerWords[worker]}</p>
       </section>
-      <section className={styles.part}>
-        <h2>With care</h2>
-        {card.cautions.expected.length > 0 && <p>Expected in the room: {card.cautions.expected.join(", ")}.</p>}
-        <p>This class asks for: {card.cautions.asked.map((asked) => asked.words).join("; ") || "nothing tagged"}.</p>
-        <ul className={styles.note}>
-          {card.cautions.note.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-        </ul>
-      </section>
+      <WithCare card={card} />
     </div>
+  );
+}
+
+function Acts({ onStart, onRehearse, onBack }: Props) {
+  const canFill = typeof document !== "undefined" && document.fullscreenEnabled;
+  return (
+    <div className={styles.acts}>
+      {/* biome-ignore lint/a11y/noAutofocus: the screen has one purpose, and a pedal or Enter should start the class */}
+      <button type="button" className={`button button-strong ${styles.start}`} onClick={onStart} autoFocus>
+        Start the class
+      </button>
+      <button type="button" className="button" onClick={onRehearse}>
+        Rehearse without a class
+      </button>
+      {canFill && (
+        <button type="button" className="button" onClick={() => document.documentElement.requestFullscreen()}>
+          Full screen
+        </button>
+      )}
+      <button type="button" className="button" onClick={onBack}>
+        Other edition
+      </button>
+    </div>
+  );
+}
+
+function WithCare({ card: { cautions } }: Pick<Props, "card">) {
+  const { expected, asked, note } = cautions;
+  return (
+    <section className={styles.part}>
+      <h2>With care</h2>
+      {expected.length > 0 && <p>Expected in the room: {expected.join(", ")}.</p>}
+      <p>This class asks for: {asked.map(({ words }) => words).join("; ") || "nothing tagged"}.</p>
+      <ul className={styles.note}>
+        {note.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </section>
   );
 }

@@ -1,17 +1,19 @@
 "use client";
-/** A signed class rehearsed on the room's device: what it was goes to the studio as a log of its own kind. */
+/** An edition rehearsed on the room's device; what was measured is sent to the studio as a log of its own kind. */
 import { useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
-import { keep, keepLog, letGo, type RunningRehearsal } from "../_parts/kept.ts";
+import { BACK_TO_EDITIONS } from "../_parts/floor-words.ts";
+import { type KeptCardRehearsal, keep, keepLog, letGo } from "../_parts/kept.ts";
 import type { Settings } from "../_parts/use-settings.ts";
 import { RehearsalDone } from "./rehearsal-done.tsx";
 import { RehearsalScreen } from "./rehearsal-screen.tsx";
+import { REHEARSE, SENT_TO_STUDIO } from "./rehearsal-words.ts";
 
 interface Props {
   readonly card: Card;
   readonly envelope: CardEnvelope;
-  readonly running: RunningRehearsal | null;
+  readonly running: KeptCardRehearsal | null;
   readonly settings: Settings;
   onLeave(): void;
 }
@@ -20,7 +22,7 @@ export function CardRehearsal({ card, envelope, running, settings, onLeave }: Pr
   const [told, setTold] = useState<ClassLog | null>(null);
   const file = async (log: ClassLog) => {
     setTold(log);
-    // The log first: a page that goes away in between files the same rehearsal again.
+    // The log first: a page that is closed in between files the same rehearsal again.
     await keepLog(log);
     await letGo("rehearsing");
   };
@@ -28,11 +30,12 @@ export function CardRehearsal({ card, envelope, running, settings, onLeave }: Pr
     return (
       <RehearsalDone card={card} log={told}>
         <p>
-          It goes to the studio with the next network. Whoever writes the plan finds it there under <em>Rehearsals</em>.
+          {SENT_TO_STUDIO}
+          <em>{REHEARSE}</em>.
         </p>
         {/* biome-ignore lint/a11y/noAutofocus: the one thing left to do on this screen */}
         <button type="button" className="button button-strong" onClick={onLeave} autoFocus>
-          Back to the cards
+          {BACK_TO_EDITIONS}
         </button>
       </RehearsalDone>
     );
@@ -44,7 +47,7 @@ export function CardRehearsal({ card, envelope, running, settings, onLeave }: Pr
       settings={settings}
       resumed={running?.kept ?? null}
       keep={(kept) => {
-        keep("rehearsing", { envelope, kept }).catch(() => undefined); // it goes on without
+        keep("rehearsing", { envelope, kept }).catch(() => undefined); // without storage it still runs, until the page is reloaded
       }}
       onDone={(log) => {
         file(log).catch(() => undefined); // no storage: the shelf says so

@@ -1,5 +1,5 @@
 "use client";
-/** The floor with no class: the same class on the same clock, and one great target to tap as things are really done. */
+/** A rehearsal: the class on its own clock with nobody in the room, and one large target to tap when something is done. */
 import { useEffect, useMemo, useRef } from "react";
 import { PageKeys, type PageKeysProps } from "#app/_parts/key-help.tsx";
 import type { Card } from "#lib/card/schema.ts";
@@ -15,15 +15,17 @@ import { useCalls } from "../_parts/calls.ts";
 import { Coming } from "../_parts/coming.tsx";
 import { Doing } from "../_parts/doing.tsx";
 import { FitText } from "../_parts/fit-text.tsx";
+import { nowWords } from "../_parts/floor-words.ts";
 import { useFloorKeys } from "../_parts/keys.ts";
 import type { Settings } from "../_parts/use-settings.ts";
 import styles from "./rehearsal.module.css";
 import { RehearsalTargets } from "./rehearsal-targets.tsx";
-import { type LiveRehearsal, useRehearsal } from "./use-rehearsal.ts";
+import { figureUnit, NO_CLASS, SET_UP_THEN_TAP, stateWords } from "./rehearsal-words.ts";
+import { type RunningRehearsal, useRehearsal } from "./use-rehearsal.ts";
 
 interface Props {
   readonly card: Card;
-  /** Said on top beside the word Rehearsal: "edition 2" or "draft, not signed". */
+  /** Shown on top beside the word Rehearsal: "edition 2" or "draft, not signed". */
   readonly of: string;
   readonly settings: Settings;
   readonly resumed: KeptRehearsal | null;
@@ -39,55 +41,69 @@ export function RehearsalScreen({ card, of, settings, resumed, keep, onDone }: P
   useTold(run, onDone);
   useAwake();
   useCalls(view, settings);
-  const acts: Partial<Record<KeyAct, () => void>> = {
-    "hold-or-go-on": run.tap,
-    next: run.tap,
-    back: () => run.act("back"),
-  };
-  useFloorKeys(settings.keys, (act) => acts[act]?.());
-  const keys = useMemo(() => rehearsalKeys(settings.keys), [settings.keys]);
-  const name = view.item?.name ?? (view.phase === "closing" ? "Closing" : "Opening");
+  useRehearsalKeys(run, settings);
+  const { equipment } = card.plan;
   return (
     <div
       className={`${live.live} ${styles.rehearsal}`}
       data-phase={view.phase}
       style={{ "--seconds": `${sizes.seconds}px`, "--minutes": `${sizes.minutes}px` } as React.CSSProperties}
     >
+      <Top card={card} of={of} run={run} settings={settings} />
+      <section className={live.now} aria-label="Now">
+        <FitText className={live.name} sizes={sizes.name} text={nowWords(view)}>
+          {nowWords(view)}
+        </FitText>
+        <Figure view={view} waiting={run.waiting} />
+      </section>
+      <Doing view={view} equipment={equipment} />
+      <FitText className={live.line} sizes={sizes.line} text={lineWords(run)}>
+        <span data-now={run.line?.now ?? false}>{lineWords(run)}</span>
+      </FitText>
+      <Coming view={view} equipment={equipment} />
+      <RehearsalTargets run={run} />
+      <p className="visually-hidden" aria-live="polite">
+        {nowWords(view)}
+        {stateWords(view.held, run.waiting > 0)}
+      </p>
+    </div>
+  );
+}
+
+function useRehearsalKeys(run: RunningRehearsal, { keys }: Settings): void {
+  const acts: Partial<Record<KeyAct, () => void>> = {
+    "hold-or-go-on": run.tap,
+    next: run.tap,
+    back: () => run.act("back"),
+  };
+  useFloorKeys(keys, (act) => acts[act]?.());
+}
+
+type TopProps = Pick<Props, "card" | "of" | "settings"> & { readonly run: RunningRehearsal };
+
+function Top({ card, of, settings, run: { view } }: TopProps) {
+  const keys = useMemo(() => rehearsalKeys(settings.keys), [settings.keys]);
+  return (
+    <>
       <PageKeys of={keys} />
       <div className={live.rail} style={{ "--done": view.progress } as React.CSSProperties}>
         <span />
       </div>
       <header className={live.top}>
         <span>
-          <strong className={styles.mark}>Rehearsal, no class</strong> {card.edition.title} · {of}
+          <strong className={styles.mark}>{NO_CLASS}</strong> {card.edition.title} · {of}
         </span>
         <span className={live.figures}>
           {view.number > 0 ? `${view.number} of ${view.of} · ` : ""}
           {minutesSeconds(view.left)} left
         </span>
       </header>
-      <section className={live.now} aria-label="Now">
-        <FitText className={live.name} sizes={sizes.name} text={name}>
-          {name}
-        </FitText>
-        <Figure view={view} waiting={run.waiting} />
-      </section>
-      <Doing view={view} equipment={card.plan.equipment} />
-      <FitText className={live.line} sizes={sizes.line} text={lineWords(run)}>
-        <span data-now={run.line?.now ?? false}>{lineWords(run)}</span>
-      </FitText>
-      <Coming view={view} equipment={card.plan.equipment} />
-      <RehearsalTargets run={run} />
-      <p className="visually-hidden" aria-live="polite">
-        {name}
-        {run.waiting > 0 ? ", waiting for your set-up" : view.held ? ", held" : ""}
-      </p>
-    </div>
+    </>
   );
 }
 
-/** Hands over what it was, once, when it is over. */
-function useTold(run: LiveRehearsal, onDone: (told: ClassLog) => void): void {
+/** Hands over the log, once, when the rehearsal is over. */
+function useTold(run: RunningRehearsal, onDone: (told: ClassLog) => void): void {
   const latest = useRef({ run, onDone });
   latest.current = { run, onDone };
   const handed = useRef(false);
@@ -100,9 +116,9 @@ function useTold(run: LiveRehearsal, onDone: (told: ClassLog) => void): void {
   }, [over]);
 }
 
-function lineWords({ line, meaning }: LiveRehearsal): string {
+function lineWords({ line, meaning }: RunningRehearsal): string {
   if (line) return line.now ? line.beat.text : `next: ${line.beat.text}`;
-  return meaning.kind === "set-up" ? "Set up; tap when it is done." : "";
+  return meaning.kind === "set-up" ? SET_UP_THEN_TAP : "";
 }
 
 function Figure({ view, waiting }: { readonly view: FloorView; readonly waiting: number }) {
@@ -113,14 +129,9 @@ function Figure({ view, waiting }: { readonly view: FloorView; readonly waiting:
       <span className={live.figure} data-long={figure.length > 2}>
         {figure}
       </span>
-      <span className={live.unit}>{over ? "waits for your set-up" : view.held ? "held" : unitOf(view)}</span>
+      <span className={live.unit}>{figureUnit(view, over)}</span>
     </div>
   );
-}
-
-function unitOf({ phase, secondsLeft }: FloorView): string {
-  const unit = secondsLeft < 100 ? "seconds" : "minutes";
-  return phase === "change" ? `${unit} to change` : `${unit} left`;
 }
 
 const rehearsalKeys = (chosen: KeyChoice): PageKeysProps => ({
@@ -128,7 +139,7 @@ const rehearsalKeys = (chosen: KeyChoice): PageKeysProps => ({
     {
       title: "In the rehearsal",
       keys: [
-        [`${keysOfAct("hold-or-go-on", chosen)}, ${keysOfAct("next", chosen)}`, "a line is said, or a set-up is done"],
+        [`${keysOfAct("hold-or-go-on", chosen)}, ${keysOfAct("next", chosen)}`, "a line was said, or a set-up is done"],
         [keysOfAct("back", chosen), "back to the start of this move; twice, to the one before"],
       ],
     },

@@ -1,23 +1,16 @@
 "use client";
-/** One great target for the tap, whose words say what it will mean, and the few others a rehearsal needs. */
+/** One large target for the tap, whose words say what it will mean, and the few others that a rehearsal needs. */
 import type { MouseEvent } from "react";
-import type { Meaning } from "#lib/floor/rehearsal.ts";
 import live from "../_class/live-class.module.css";
 import { useAsked } from "../_parts/use-asked.ts";
 import styles from "./rehearsal.module.css";
-import type { LiveRehearsal } from "./use-rehearsal.ts";
+import { TAP_WORDS } from "./rehearsal-words.ts";
+import type { RunningRehearsal } from "./use-rehearsal.ts";
 
-const TAP_WORDS: Readonly<Record<Meaning["kind"], string>> = {
-  said: "said",
-  "said-early": "said already",
-  "set-up": "set-up done",
-  nothing: "nothing to say now",
-};
-
-export function RehearsalTargets({ run }: { readonly run: LiveRehearsal }) {
+export function RehearsalTargets({ run }: { readonly run: RunningRehearsal }) {
   const [ending, askToEnd] = useAsked();
   const { held } = run.view;
-  /** A target that was touched must not keep the focus: the next key is a tap. */
+  /** A target that was touched gives up the focus: the next key is a tap. */
   const by = (act: () => void) => (event: MouseEvent<HTMLButtonElement>) => {
     if (event.detail > 0) event.currentTarget.blur();
     act();

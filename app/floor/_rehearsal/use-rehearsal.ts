@@ -1,6 +1,6 @@
 /**
- * A rehearsal in progress: its log and taps, what the next tap means, and what the coach may do. The time is the browser's
- * forward-only clock; every tap is handed to `keep`, so that a page that is opened again goes on.
+ * A rehearsal in progress: its log and taps, what the next tap means, and what the coach can do. Times come from the browser's
+ * forward-only clock; every tap is handed to `keep`, so that the page goes on after a reload.
  */
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Card } from "#lib/card/schema.ts";
@@ -28,16 +28,16 @@ import { newSessionId } from "../_parts/use-class-logs.ts";
 
 const TICK_MS = 100;
 
-export interface LiveRehearsal {
+export interface RunningRehearsal {
   readonly view: FloorView;
   readonly meaning: Meaning;
-  /** The line to say now; else the one that comes next in this step. */
+  /** The line to say now, else the next one of this step. */
   readonly line: { readonly beat: Beat; readonly now: boolean } | null;
-  /** Seconds a change has waited for its set-up beyond its time. */
+  /** Seconds beyond its time that a change has waited for its set-up. */
   readonly waiting: number;
   tap(): void;
   act(type: Extract<PlainAct, "hold" | "resume" | "next" | "back" | "end">): void;
-  /** What it was, as a log of kind rehearsal; null before it began. */
+  /** The rehearsal as a log of its own kind; null before it began. */
   told(): ClassLog | null;
 }
 
@@ -48,7 +48,7 @@ function firstOf(resumed: KeptRehearsal | null): Rehearsing {
   return { log: [{ type: "start", at: performance.now() }], taps: [] };
 }
 
-/** All that a screen shows of a moment: the page is drawn again only when this changes. */
+/** All that a screen shows of a moment: it is drawn again only when this changes. */
 function shownAt(card: Card, rehearsing: Rehearsing, now: number): string {
   const { phase, item, secondsLeft, held, progress, left } = floorView(card, rehearsing.log, now);
   const meaning = meaningAt(card, rehearsing, now);
@@ -62,48 +62,10 @@ export function useRehearsal(
   card: Card,
   resumed: KeptRehearsal | null,
   keep: (rehearsal: KeptRehearsal) => void,
-): LiveRehearsal {
-  const [rehearsing, setRehearsing] = useState(() => firstOf(resumed));
-  const [now, setNow] = useState(() => performance.now());
+): RunningRehearsal {
   const [sessionId] = useState(() => resumed?.sessionId ?? newSessionId());
-  const latest = useRef(rehearsing);
-  const shown = useRef("");
-  const keeping = useRef(keep);
-  keeping.current = keep;
-
-  const write = useCallback(
-    (next: Rehearsing) => {
-      latest.current = next;
-      setRehearsing(next);
-      setNow(performance.now());
-      keeping.current({ card, rehearsing: next, anchor: bothClocks(), sessionId });
-    },
-    [card, sessionId],
-  );
-
-  useEffect(() => {
-    write(latest.current);
-    let last = bothClocks();
-    const look = () => {
-      const is = bothClocks();
-      const asleep = sleptBetween(last, is);
-      last = is;
-      const was = asleep > 0 ? slept(latest.current, is.mono, asleep) : latest.current;
-      const next = caughtUp(card, was, is.mono);
-      if (next !== latest.current) write(next);
-      else if (shownAt(card, next, is.mono) !== shown.current) {
-        shown.current = shownAt(card, next, is.mono);
-        setNow(is.mono);
-      }
-    };
-    const tick = setInterval(look, TICK_MS);
-    document.addEventListener("visibilitychange", look);
-    return () => {
-      clearInterval(tick);
-      document.removeEventListener("visibilitychange", look);
-    };
-  }, [card, write]);
-
+  const { rehearsing, latest, write, now, setNow } = useKeptRehearsal(card, resumed, sessionId, keep);
+  useClock(card, latest, write, setNow);
   const meaning = meaningAt(card, rehearsing, now);
   return {
     view: floorView(card, rehearsing.log, now),
@@ -124,7 +86,60 @@ export function useRehearsal(
   };
 }
 
-function lineOf(card: Card, meaning: Meaning): LiveRehearsal["line"] {
+type Latest = { readonly current: Rehearsing };
+
+/** The rehearsal, and a way to write it that keeps it; `now` is when it was last drawn, ms. */
+function useKeptRehearsal(
+  card: Card,
+  resumed: KeptRehearsal | null,
+  sessionId: string,
+  keep: (rehearsal: KeptRehearsal) => void,
+) {
+  const [rehearsing, setRehearsing] = useState(() => firstOf(resumed));
+  const [now, setNow] = useState(() => performance.now());
+  const latest = useRef(rehearsing);
+  const keeping = useRef(keep);
+  keeping.current = keep;
+  const write = useCallback(
+    (next: Rehearsing) => {
+      latest.current = next;
+      setRehearsing(next);
+      setNow(performance.now());
+      keeping.current({ card, rehearsing: next, anchor: bothClocks(), sessionId });
+    },
+    [card, sessionId],
+  );
+  return { rehearsing, latest, write, now, setNow };
+}
+
+/** Checks the clock ten times a second: leaves out what the device slept, and draws again when what is shown has changed. */
+function useClock(card: Card, latest: Latest, write: (next: Rehearsing) => void, onShow: (now: number) => void): void {
+  const shown = useRef("");
+  useEffect(() => {
+    write(latest.current);
+    let last = bothClocks();
+    const look = () => {
+      const is = bothClocks();
+      const asleep = sleptBetween(last, is);
+      last = is;
+      const was = asleep > 0 ? slept(latest.current, is.mono, asleep) : latest.current;
+      const next = caughtUp(card, was, is.mono);
+      if (next !== latest.current) write(next);
+      else if (shownAt(card, next, is.mono) !== shown.current) {
+        shown.current = shownAt(card, next, is.mono);
+        onShow(is.mono);
+      }
+    };
+    const tick = setInterval(look, TICK_MS);
+    document.addEventListener("visibilitychange", look);
+    return () => {
+      clearInterval(tick);
+      document.removeEventListener("visibilitychange", look);
+    };
+  }, [card, latest, write, onShow]);
+}
+
+function lineOf(card: Card, meaning: Meaning): RunningRehearsal["line"] {
   if (meaning.kind !== "said" && meaning.kind !== "said-early") return null;
   const beat = beatsOf(card)[meaning.beat];
   return beat ? { beat, now: meaning.kind === "said" } : null;

@@ -1,7 +1,7 @@
 const MANIFEST = {
   name: "Springline floor",
   short_name: "Floor",
-  description: "The signed classes of this room, ready to run with the network gone.",
+  description: "The signed editions of this room, ready to run without a network.",
   id: "/floor",
   start_url: "/floor",
   scope: "/floor",

@@ -3,7 +3,7 @@ import { springline } from "#server/springline.ts";
 
 export const dynamic = "force-dynamic";
 
-/** None while somebody works on the pages: their parts are not named by content then, and a kept one would be stale. */
+/** None in development: parts are not named by their content then, and a kept one would be stale. */
 export function GET(): Response {
   const { env } = springline();
   if (env.mode === "dev") return new Response("No worker in development.", { status: 404 });

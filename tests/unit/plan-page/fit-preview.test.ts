@@ -1,7 +1,7 @@
 /** What Fit to length shows: pairs together, what is kept and why, its words; and taking writes nothing but what changes. */
 import { describe, expect, test } from "vitest";
+import { closingWords, costWords, difference, heldWords, helpWords } from "#app/_fit/fit-words.ts";
 import { changesAnything, fitPreview, rowsOf } from "#app/_fit/preview.ts";
-import { closingWords, costWords, difference, heldWords, helpWords } from "#app/_fit/words.ts";
 import { againstLength } from "#lib/clock/length-words.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
@@ -31,7 +31,7 @@ describe("the rows", () => {
     const kept = fitPreview(
       plan(400, [{ ...left, locked: true }, { ...right, range: [60, 90] }, item("a", 60, { range: [60, 300] })]),
     );
-    expect(rowsOf(kept).map(heldWords)).toEqual(["kept", "as its other side, out of its own 60 to 90 s", ""]);
+    expect(rowsOf(kept).map(heldWords)).toEqual(["kept", "same as its other side, outside its own 60 to 90 s", ""]);
     expect(rowsOf(kept).map((row) => [row.locked, row.follows])).toEqual([
       [true, false],
       [false, true],
@@ -48,9 +48,9 @@ describe("the words", () => {
     expect(againstLength(220, 213)).toBe("of 3:33 · 7 s over");
     expect(againstLength(213, 213)).toBe("of 3:33 · to the second");
     // 90 s in whole steps of 5 s, 3 s to the closing.
-    expect(costWords(p, preview)).toBe("All moves change. The largest change: Plank hold, 5 s shorter (13%).");
+    expect(costWords(p, preview)).toBe("All moves get a new time. Largest difference: Plank hold, 5 s shorter (13%).");
     expect(closingWords(preview)).toBe(
-      "The moves keep to steps of 5 s and whole repetitions; the closing takes the 3 s left over: 63 s.",
+      "Moves keep to steps of 5 s and whole repetitions, so the closing takes the 3 s left over and is 63 s long.",
     );
     expect([difference(5), difference(-10), difference(0), difference(2.5)]).toEqual(["+5", "−10", "0", "+2.5"]);
   });
@@ -64,18 +64,20 @@ describe("the words", () => {
 
   test("of what would help name the items and their numbers", () => {
     const p = plan(150, [item("a", 60, { range: [60, 60] }), item("b", 45, { move: "plank", locked: true })]);
-    expect(helpWords(p, { by: "unlock", items: ["b"] })).toBe("Do not keep the time of Plank hold.");
+    expect(helpWords(p, { by: "unlock", items: ["b"] })).toBe("Let the time of Plank hold change.");
     expect(helpWords(p, { by: "range", items: ["a"], from: [60, 60], to: [30, 60] })).toBe(
-      "A wider range for Squat: 30 to 60 s instead of 60 s.",
+      "Widen the range of Squat to 30 to 60 s; it is 60 s now.",
     );
     // Both ends in one unit: "30 to 2:55 min" would read as half an hour.
     expect(helpWords(p, { by: "range", items: ["a"], from: [30, 60], to: [30, 175] })).toBe(
-      "A wider range for Squat: 0:30 to 2:55 min instead of 30 to 60 s.",
+      "Widen the range of Squat to 0:30 to 2:55 min; it is 30 to 60 s now.",
     );
-    expect(helpWords(p, { by: "moves", count: 1 })).toBe("Add about one more move of a minute.");
-    expect(helpWords(p, { by: "moves", count: 12 })).toBe("Add about 12 more moves of a minute.");
-    expect(helpWords(p, { by: "opening", from: 60, to: 30 })).toBe("A shorter opening: 30 s instead of 60 s.");
-    expect(helpWords(p, { by: "length", from: 150, to: 240 })).toBe("A class of 4:00 min instead of 2:30 min.");
+    expect(helpWords(p, { by: "moves", count: 1 })).toBe("Add about one more one-minute move.");
+    expect(helpWords(p, { by: "moves", count: 12 })).toBe("Add about 12 more one-minute moves.");
+    expect(helpWords(p, { by: "opening", from: 60, to: 30 })).toBe("Make the opening shorter: 30 s instead of 60 s.");
+    expect(helpWords(p, { by: "length", from: 150, to: 240 })).toBe(
+      "Make the class 4:00 min long; it is 2:30 min now.",
+    );
   });
 });
 

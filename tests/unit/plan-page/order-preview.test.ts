@@ -1,7 +1,14 @@
 /** What Fewer set-ups shows: both orders, what is saved by kind, planned times that meant another change, new findings. */
 import { describe, expect, test } from "vitest";
-import { type Choice, type FoundOrder, inOrder, orderPreview, solveBlock, solvedFrom } from "#app/_order/preview.ts";
-import { holdWords, kindRows, ordinal, savedWords } from "#app/_order/words.ts";
+import { holdWords, kindRows, ordinal, savedWords } from "#app/_order/order-words.ts";
+import {
+  type FoundOrder,
+  type OrderChoice,
+  orderPreview,
+  planInOrder,
+  solveBlock,
+  solvedFrom,
+} from "#app/_order/preview.ts";
 import { holdMarks } from "#app/_session/hold-sign.tsx";
 import { classClock } from "#lib/clock/clock.ts";
 import { clockTime } from "#lib/plan/format.ts";
@@ -14,7 +21,7 @@ const heavy = (id: string, more: Partial<MoveItem> = {}) => move(id, { springs: 
 const light = (id: string, more: Partial<MoveItem> = {}) => move(id, more);
 const block = (...items: PlanItem[]): Plan => examplePlan([heading("h"), ...items, heading("k"), light("end")]);
 
-function found(plan: Plan, choice: Choice = { heading: "h", free: false }) {
+function found(plan: Plan, choice: OrderChoice = { heading: "h", free: false }) {
   const { order, unheld } = solveBlock(plan, choice.heading);
   if (!order.ok) throw new Error(order.say);
   return { preview: orderPreview(plan, order, choice), unheld };
@@ -41,7 +48,7 @@ describe("the two orders", () => {
     expect(sum(preview.present)).toBe(preview.order.before);
     expect(sum(preview.better)).toBe(preview.order.after);
     expect(preview.clock.before - preview.clock.after).toBe(preview.order.before - preview.order.after);
-    expect(preview.clock.after).toBe(classClock(inOrder(plan, "h", preview.order.items)).total);
+    expect(preview.clock.after).toBe(classClock(planInOrder(plan, "h", preview.order.items)).total);
   });
 
   test("depend on no script and no seconds", () => {
@@ -105,7 +112,7 @@ describe("what holds the items", () => {
     expect(marks(plan, "b")).toEqual([]);
     expect(marks(plan, "c")).toEqual([["stays next to the one above", false]]);
     expect(marks(plan, "d")).toEqual([[`after Squat at ${at("c")}`, false]]);
-    const mixed = inOrder(plan, "h", ["d", "c", "a", "b"]);
+    const mixed = planInOrder(plan, "h", ["d", "c", "a", "b"]);
     expect(marks(mixed, "d")).toEqual([[expect.stringMatching(/^should come after Squat at \d+:\d\d$/), true]]);
     expect(marks(mixed, "c")).toEqual([["parted from its tie", true]]);
   });
@@ -141,6 +148,6 @@ test("words of places and of what is saved", () => {
     "21st",
     "22nd",
   ]);
-  expect(savedWords({ before: 50, after: 12 })).toBe("38 s less to change");
-  expect(savedWords({ before: 12, after: 16 })).toBe("4 s more to change");
+  expect(savedWords({ before: 50, after: 12 })).toBe("38 s less for changes");
+  expect(savedWords({ before: 12, after: 16 })).toBe("4 s more for changes");
 });

@@ -3,11 +3,11 @@ import { springline } from "#server/springline.ts";
 
 export const dynamic = "force-dynamic";
 
-/** Scripts, styles and type of the floor, named by what is in them: kept for a year. */
+/** Scripts, styles and fonts of the floor, named by their content, so browsers may keep them for a year. */
 export async function GET(_request: Request, { params }: { params: Promise<{ name: string }> }): Promise<Response> {
   const { env } = springline();
   const part = readPart(env, (await params).name);
-  if (!part) return new Response("There is no such part of this page.", { status: 404 });
+  if (!part) return new Response("This part of the page does not exist. Reload the page.", { status: 404 });
   return new Response(part.bytes, {
     headers: { "content-type": part.type, "cache-control": "public, max-age=31536000, immutable" },
   });

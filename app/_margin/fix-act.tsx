@@ -1,5 +1,5 @@
 "use client";
-/** The one act that mends a finding, as one undo step; nothing when there is none or for somebody who reads along. */
+/** The one act that fixes a finding, as one undo step; nothing where there is none or somebody cannot edit the plan. */
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import {
@@ -16,26 +16,27 @@ import type { Plan } from "#lib/plan/schema.ts";
 import { type Mend, type MendChange, mendFor } from "#lib/rules/mend.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import styles from "./margin.module.css";
+import { doneWords } from "./margin-words.ts";
 
-export function MendAct({ session, finding }: { readonly session: PlanSession; readonly finding: Finding }) {
+export function FixAct({ session, finding }: { readonly session: PlanSession; readonly finding: Finding }) {
   const { plan, rights } = useSnapshot(session);
-  const mend = rights.writes ? mendFor(plan, finding) : null;
-  if (mend === null) return null;
+  const fix = rights.writes ? mendFor(plan, finding) : null;
+  if (fix === null) return null;
   return (
     <>
-      {mend.note && <p>{mend.note}</p>}
-      <button type="button" className={styles.mend} onClick={() => apply(session, plan, mend)}>
-        {mend.label}
+      {fix.note && <p>{fix.note}</p>}
+      <button type="button" className={styles.fix} onClick={() => apply(session, plan, fix)}>
+        {fix.label}
       </button>
     </>
   );
 }
 
-function apply(session: PlanSession, plan: Plan, mend: Mend): void {
+function apply(session: PlanSession, plan: Plan, fix: Mend): void {
   const done = session.act((w) => {
-    for (const change of mend.changes) write(w, plan, change);
+    for (const change of fix.changes) write(w, plan, change);
   });
-  if (done) session.say(`Done: ${mend.label}.`);
+  if (done) session.say(doneWords(fix.label));
 }
 
 function write(w: Writer, plan: Plan, change: MendChange): void {

@@ -1,10 +1,10 @@
 "use client";
+/** What the list becomes, row by row, as a table; on a phone each row is a slip of its own. */
 import type { Answer } from "#lib/paste/answers.ts";
 import type { Judged } from "#lib/paste/judged.ts";
-/** What the list becomes, row by row, as a table; on a phone each row stands as a slip of its own. */
-import { plural } from "#lib/plan/format.ts";
 import styles from "./paste.module.css";
-import { Row } from "./row.tsx";
+import { PasteRow } from "./paste-row.tsx";
+import { keepLeftOverWords, noSideWords } from "./paste-words.ts";
 import type { Paste } from "./use-paste.ts";
 
 interface PreviewProps {
@@ -12,7 +12,7 @@ interface PreviewProps {
   readonly answer: (keys: readonly string[], answer: Answer) => void;
 }
 
-export function Preview({ paste, answer }: PreviewProps) {
+export function PastePreview({ paste, answer }: PreviewProps) {
   const { rows, reading, context } = paste;
   if (!reading.ok || rows.length === 0) return null;
   return (
@@ -35,12 +35,17 @@ export function Preview({ paste, answer }: PreviewProps) {
             <th scope="col">Time</th>
             <th scope="col">Springs</th>
             <th scope="col">
-              <span className="visually-hidden">Acts</span>
+              <span className="visually-hidden">Actions</span>
             </th>
           </tr>
         </thead>
         {rows.map((row) => (
-          <Row key={row.reading.key} row={row} context={context} answer={(given) => answer([row.reading.key], given)} />
+          <PasteRow
+            key={row.reading.key}
+            row={row}
+            context={context}
+            answer={(given) => answer([row.reading.key], given)}
+          />
         ))}
       </table>
     </section>
@@ -58,7 +63,7 @@ function Together({ rows, answer }: { rows: readonly Judged[]; answer: PreviewPr
     <div className={styles.together}>
       {asked.length > 1 && (
         <fieldset>
-          <legend>{plural(asked.length, "row")} name no side. For all of them:</legend>
+          <legend>{noSideWords(asked.length)}</legend>
           <div className={styles.choices}>
             {choices.map((choice) => (
               <button
@@ -75,7 +80,7 @@ function Together({ rows, answer }: { rows: readonly Judged[]; answer: PreviewPr
       )}
       {left.length > 1 && (
         <button type="button" className="button" onClick={() => answer(keysOf(left), { row: { keepWords: true } })}>
-          Keep the words left over in {plural(left.length, "row")} as form lines
+          {keepLeftOverWords(left.length)}
         </button>
       )}
     </div>

@@ -1,4 +1,4 @@
-/** Days and times on the shelf, in words. */
+/** Days and times of day as the floor words them, by the device's own clock and zone. */
 import { plural } from "#lib/plan/format.ts";
 
 const DAYS = ["Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"];
@@ -28,3 +28,15 @@ export function agoWords(at: number, now: number): string {
   if (minutes < 48 * 60) return count(Math.floor(minutes / 60), "hour");
   return count(Math.floor(minutes / 1440), "day");
 }
+
+const timeOfDay = (at: number, seconds: boolean): string =>
+  new Date(at).toLocaleTimeString("en-GB", {
+    hour: "2-digit",
+    minute: "2-digit",
+    ...(seconds ? { second: "2-digit" } : {}),
+  });
+
+/** "18:03"; `at` in ms since the epoch. */
+export const hourMinute = (at: number): string => timeOfDay(at, false);
+/** "18:03:07" */
+export const hourMinuteSecond = (at: number): string => timeOfDay(at, true);

@@ -1,30 +1,29 @@
-/** What the better order saves: seconds, and acts of setting up by kind. */
+/** What the better order saves: seconds, and set-up actions by kind. */
 import type { ReactNode } from "react";
-import { plural, secondsWords } from "#lib/plan/format.ts";
 import styles from "./order.module.css";
+import { kindRows, movesAndSecondsWords, savedWords } from "./order-words.ts";
 import type { OrderPreview } from "./preview.ts";
-import { kindRows, savedWords } from "./words.ts";
 
-interface SavedProps {
+interface SavingsProps {
   readonly preview: OrderPreview;
-  /** What else is to be known before it is taken. */
+  /** What else to know before taking it. */
   readonly children: ReactNode;
 }
 
-export function Saved({ preview: { order, moved }, children }: SavedProps) {
-  const rows = kindRows(order);
+export function OrderSavings({ preview, children }: SavingsProps) {
+  const rows = kindRows(preview.order);
   return (
     <div className={styles.saved}>
       <div className={styles.verdict}>
-        <p className={styles.great}>{savedWords(order)}</p>
-        <p>{`${plural(moved.length, "item moves", "items move")}. Changes through the block, into it and out of it: ${secondsWords(order.before)} now, ${secondsWords(order.after)} then, by the estimates.`}</p>
+        <p className={styles.great}>{savedWords(preview.order)}</p>
+        <p>{movesAndSecondsWords(preview)}</p>
         {children}
       </div>
       <table className={styles.kinds}>
-        <caption className="visually-hidden">Acts of setting up, by kind</caption>
+        <caption className="visually-hidden">Set-up actions by kind</caption>
         <thead>
           <tr>
-            <th scope="col">Set-up acts</th>
+            <th scope="col">Set-up actions</th>
             <th scope="col" className="number">
               now
             </th>

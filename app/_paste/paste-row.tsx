@@ -1,6 +1,6 @@
 "use client";
 /** One row of the list: what was typed, what it becomes, its doubts to answer, and a way to change any of it. */
-import { memo, useState } from "react";
+import { memo, type ReactNode, useState } from "react";
 import { Coils } from "#app/_parts/coils/coil.tsx";
 import { Seconds } from "#app/_parts/seconds.tsx";
 import type { Answer, RowAnswer } from "#lib/paste/answers.ts";
@@ -10,9 +10,10 @@ import { typedParts } from "#lib/paste/typed-parts.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { Doubts } from "./doubts.tsx";
-import { Editor } from "./editor.tsx";
 import styles from "./paste.module.css";
-import { StateMark } from "./state-mark.tsx";
+import { startingWords } from "./paste-words.ts";
+import { RowEditor } from "./row-editor.tsx";
+import { RowStateMark } from "./row-state-mark.tsx";
 
 interface RowProps {
   readonly row: Judged;
@@ -20,8 +21,11 @@ interface RowProps {
   readonly answer: (answer: Answer) => void;
 }
 
-/** Drawn again only when something about it differs: a list may have hundreds of rows. */
-export const Row = memo(OneRow, (before, after) => before.context === after.context && sameData(before.row, after.row));
+/** Drawn again only when something in it differs: a list may have hundreds of rows. */
+export const PasteRow = memo(
+  OneRow,
+  (before, after) => before.context === after.context && sameData(before.row, after.row),
+);
 
 function OneRow(props: RowProps) {
   const { row, context, answer } = props;
@@ -30,7 +34,7 @@ function OneRow(props: RowProps) {
     <tbody className={styles.row} data-row={row.reading.key} data-state={row.state}>
       <tr>
         <td className={styles.stateCell}>
-          <StateMark state={row.state} />
+          <RowStateMark state={row.state} />
         </td>
         <th scope="row" className={styles.typed}>
           <Typed row={row} />
@@ -38,12 +42,7 @@ function OneRow(props: RowProps) {
         <td className={styles.becomes}>
           <Becomes {...props} />
         </td>
-        <td className={styles.time}>
-          {row.seconds !== undefined && <Seconds value={row.seconds} />}
-          {isTwo(row) && " each side"}
-          {row.times > 1 && ` × ${row.times}`}
-          {row.starting.seconds && <Starting what="seconds" />}
-        </td>
+        <Time row={row} />
         <td className={styles.springs}>
           {row.springs && <Coils springs={row.springs} equipment={context.equipment} words />}
           {row.starting.springs && row.springs && <Starting what="springs" />}
@@ -53,22 +52,35 @@ function OneRow(props: RowProps) {
         </td>
       </tr>
       {row.doubts.length > 0 && (
-        <tr className={styles.under}>
-          <td colSpan={6}>
-            <Doubts {...props} />
-          </td>
-        </tr>
+        <Under>
+          <Doubts {...props} />
+        </Under>
       )}
       {open && row.state === "ready" && (
-        <tr className={styles.under}>
-          <td colSpan={6}>
-            <Editor {...props} />
-          </td>
-        </tr>
+        <Under>
+          <RowEditor {...props} />
+        </Under>
       )}
     </tbody>
   );
 }
+
+function Time({ row }: Pick<RowProps, "row">) {
+  return (
+    <td className={styles.time}>
+      {row.seconds !== undefined && <Seconds value={row.seconds} />}
+      {isTwo(row) && " each side"}
+      {row.times > 1 && ` × ${row.times}`}
+      {row.starting.seconds && <Starting what="seconds" />}
+    </td>
+  );
+}
+
+const Under = ({ children }: { readonly children: ReactNode }) => (
+  <tr className={styles.under}>
+    <td colSpan={6}>{children}</td>
+  </tr>
+);
 
 interface RowActsProps extends Pick<RowProps, "row" | "answer"> {
   readonly open: boolean;
@@ -103,13 +115,13 @@ function RowActs({ row, answer, open, setOpen }: RowActsProps) {
   );
 }
 
-/** A row that was passed over by itself is then read as a move. */
+/** A row that the reading itself passed over is read as a move once somebody wants it. */
 const takenUp = (row: Judged): RowAnswer => (row.notes.length > 0 ? { skip: false, kind: "move" } : { skip: false });
 
 const isTwo = (row: Judged): boolean =>
   row.seconds !== undefined && (row.side === "left-right" || row.side === "right-left");
 
-/** The row as it was typed; what nothing was read from is underlined. */
+/** The row as it was typed; characters that nothing was read from are underlined. */
 function Typed({ row }: { row: Judged }) {
   return (
     <bdi className={styles.typedText}>
@@ -123,7 +135,7 @@ function Typed({ row }: { row: Judged }) {
 }
 
 const Starting = ({ what }: { what: "seconds" | "springs" }) => (
-  <span className={styles.starting}>{what} not named: starting choice</span>
+  <span className={styles.starting}>{startingWords(what)}</span>
 );
 
 function Becomes({ row, context, answer }: RowProps) {
@@ -159,7 +171,7 @@ function Becomes({ row, context, answer }: RowProps) {
 function BecomesWhat({ row, context }: Pick<RowProps, "row" | "context">) {
   const { reading, kind } = row;
   const [first] = row.drafts;
-  if (row.state === "skipped") return <span className="quiet">not put in</span>;
+  if (row.state === "skipped") return <span className="quiet">not added</span>;
   if (kind === "heading") return <b>Heading: {first?.kind === "heading" ? first.title : reading.name}</b>;
   if (kind === "pause") return <b>Pause: {first?.kind === "pause" ? first.text : reading.name}</b>;
   if (row.move === undefined) return <span className="quiet">not known yet</span>;

@@ -25,7 +25,7 @@ const KINDS: readonly { readonly value: RowKind; readonly label: string }[] = [
   { value: "heading", label: "a heading" },
 ];
 
-export function Editor({ row, context, answer }: EditorProps) {
+export function RowEditor({ row, context, answer }: EditorProps) {
   const { kind } = row;
   const shown = kind === "other-side" ? "move" : (kind ?? "move");
   const move = row.move === undefined ? undefined : context.moves[row.move];
@@ -48,25 +48,30 @@ export function Editor({ row, context, answer }: EditorProps) {
           onChoose={(side) => answer({ row: { side } })}
         />
       )}
-      {kind === "move" && (
-        <div className={styles.editorWide}>
-          <Unfolds words="Another move">
-            <MovePicker
-              moves={context.moves}
-              chosen={row.move ?? null}
-              autoFocus
-              onTake={(id) => answer(moveAnswer(row.reading, id))}
-            />
-          </Unfolds>
-          <Unfolds words="Other springs">
-            <SpringCounts
-              equipment={context.equipment}
-              start={row.springs ?? {}}
-              onTake={(springs) => answer({ row: { springs } })}
-            />
-          </Unfolds>
-        </div>
-      )}
+      {kind === "move" && <Unfolded row={row} context={context} answer={answer} />}
+    </div>
+  );
+}
+
+/** What takes more room: another move of the library, other springs. */
+function Unfolded({ row, context, answer }: EditorProps) {
+  return (
+    <div className={styles.editorWide}>
+      <Unfolds words="Another move">
+        <MovePicker
+          moves={context.moves}
+          chosen={row.move ?? null}
+          autoFocus
+          onTake={(id) => answer(moveAnswer(row.reading, id))}
+        />
+      </Unfolds>
+      <Unfolds words="Other springs">
+        <SpringCounts
+          equipment={context.equipment}
+          start={row.springs ?? {}}
+          onTake={(springs) => answer({ row: { springs } })}
+        />
+      </Unfolds>
     </div>
   );
 }

@@ -1,4 +1,4 @@
-/** What the server puts in front of a lead before a sign-off, read from its answer. */
+/** What the server shows a lead before a sign-off, read from its answer. */
 import * as z from "zod/mini";
 import { planSchema } from "#lib/plan/schema.ts";
 import { findingSchema } from "#lib/protocol/finding.ts";
@@ -15,9 +15,9 @@ const changeSchema = z.pipe(
   z.transform((message) => ({ message })),
 );
 
-export const readingSchema = z.object({
+export const readingToSignSchema = z.object({
   hash: z.string(),
-  /** Null for a plan that is not whole: then a blocker says what is wrong with it. */
+  /** Null for an incomplete plan, whose blockers say what is missing. */
   plan: z.catch(z.nullable(planSchema), null),
   findings: z.array(findingSchema),
   blockers: z.array(blockerSchema),
@@ -25,14 +25,14 @@ export const readingSchema = z.object({
   changedSince: z.optional(z.array(changeSchema)),
   nextEdition: z.int(),
 });
-export type Reading = z.infer<typeof readingSchema>;
+export type ReadingToSign = z.infer<typeof readingToSignSchema>;
 
 const refusalSchema = z.object({
   changes: z.optional(z.array(changeSchema)),
   blockers: z.optional(z.array(blockerSchema)),
 });
 
-/** What changed, or what stands in the way, from a refused sign-off. */
+/** From a refused sign-off: what changed, or what prevents it. */
 export function refusalOf(details: unknown): z.infer<typeof refusalSchema> {
   const parsed = refusalSchema.safeParse(details);
   return parsed.success ? parsed.data : {};

@@ -1,36 +1,25 @@
 /**
- * The whole class as it is about to be signed, item by item, on one page: springs, the change into each move, and every
- * line in the words in which it will be said, live fields filled.
+ * The whole class as it is about to be signed, item by item: springs, the change into each move, and every line in the words
+ * in which it will be said, with live fields filled in.
  */
 import { nameOf } from "#app/_session/item-words.ts";
+import { lineKindWords, setAsideWords } from "#app/_session/line-words.ts";
 import { type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { type ReadLine, readThrough } from "#lib/cues/read-through.ts";
-import { isCueKind, KIND_WORDS } from "#lib/editor/words.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
-import { clockTime, plainNumber, springWords, tagWords } from "#lib/plan/format.ts";
+import { clockTime, springWords, tagWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./margin.module.css";
 
-export function ReadingClass({ plan }: { readonly plan: Plan }) {
+export function SignOffClass({ plan }: { readonly plan: Plan }) {
   const { rows, total } = classClock(plan);
   const { openingSeconds, closingSeconds } = { ...PLAN_DEFAULTS, ...plan };
-  const { expected = [] } = plan;
   const { parts, talk } = readThrough(plan);
-  const { said, aside } = talk;
   const rowOf = new Map(rows.map((row) => [row.item, row]));
   const linesOf = (item: PlanItem) => parts.flatMap((part) => (part.item.id === item.id ? part.lines : []));
   return (
     <>
-      <dl className={styles.summary}>
-        <Figure name="title" value={plan.title || "Untitled"} />
-        {plan.theme && <Figure name="theme" value={plan.theme.name} />}
-        {plan.level && <Figure name="level" value={tagWords(plan.level)} />}
-        {expected.length > 0 && <Figure name="expected in the room" value={expected.map(tagWords).join(", ")} />}
-        <Figure name="runs" value={`${clockTime(total)} of ${clockTime(plan.lengthSeconds)}`} />
-        <Figure name="moves" value={String(plan.items.filter((item) => item.kind === "move").length)} />
-        <Figure name="lines said" value={String(said)} />
-        {aside > 0 && <Figure name="lines set aside" value={String(aside)} />}
-      </dl>
+      <Summary plan={plan} total={total} said={talk.said} aside={talk.aside} />
       {plan.notes && (
         <div>
           <h3>Notes of the authors</h3>
@@ -56,6 +45,31 @@ export function ReadingClass({ plan }: { readonly plan: Plan }) {
   );
 }
 
+interface SummaryProps {
+  readonly plan: Plan;
+  /** Seconds of the class. */
+  readonly total: number;
+  /** How many lines are said, and how many are set aside. */
+  readonly said: number;
+  readonly aside: number;
+}
+
+function Summary({ plan, total, said, aside }: SummaryProps) {
+  const { expected = [] } = plan;
+  return (
+    <dl className={styles.summary}>
+      <Figure name="title" value={plan.title || "Untitled"} />
+      {plan.theme && <Figure name="theme" value={plan.theme.name} />}
+      {plan.level && <Figure name="level" value={tagWords(plan.level)} />}
+      {expected.length > 0 && <Figure name="expected in the room" value={expected.map(tagWords).join(", ")} />}
+      <Figure name="runs" value={`${clockTime(total)} of ${clockTime(plan.lengthSeconds)}`} />
+      <Figure name="moves" value={String(plan.items.filter((item) => item.kind === "move").length)} />
+      <Figure name="lines said" value={String(said)} />
+      {aside > 0 && <Figure name="lines set aside" value={String(aside)} />}
+    </dl>
+  );
+}
+
 const EndRow = ({ name, at, seconds }: { readonly name: string; readonly at: number; readonly seconds: number }) => (
   <li>
     <time>{clockTime(at)}</time>
@@ -71,7 +85,7 @@ interface WordsProps {
   readonly lines: readonly ReadLine[];
 }
 
-/** What the floor will do and hear: it is what is signed. */
+/** What the floor will show and the coach will say: this is what is signed. */
 function Words({ plan, item, row, lines }: WordsProps) {
   if (item.kind === "heading") return null;
   const change = row ? (row.transition.planned ?? row.transition.estimate) : 0;
@@ -94,8 +108,8 @@ function Words({ plan, item, row, lines }: WordsProps) {
 function Line({ line: { kind, text, shortBy } }: { readonly line: ReadLine }) {
   return (
     <p className="small">
-      <span className="quiet">{isCueKind(kind) ? KIND_WORDS[kind] : kind}</span> {text}
-      {shortBy !== null && <span className={styles.aside}> set aside: {plainNumber(shortBy)} s short</span>}
+      <span className="quiet">{lineKindWords(kind)}</span> {text}
+      {shortBy !== null && <span className={styles.aside}> {setAsideWords(shortBy)}</span>}
     </p>
   );
 }

@@ -4,7 +4,7 @@ import styles from "./paste.module.css";
 
 const WORDS: Readonly<Record<Judged["state"], string>> = { ready: "ready", doubt: "doubt", skipped: "skipped" };
 
-export function StateMark({ state }: { state: Judged["state"] }) {
+export function RowStateMark({ state }: { state: Judged["state"] }) {
   return (
     <span className={styles.state} data-of={state}>
       <svg

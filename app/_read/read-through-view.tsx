@@ -1,7 +1,7 @@
 "use client";
 /**
- * The words of the whole class as one text, along the same line of time as the rail: what is said when, what there is no
- * time for, what is for the crew. Read here, written in the item's script, which a line leads to. Prints as it stands.
+ * The words of the whole class as one text, in order of time: what is said when, what there is no time for, what is for the
+ * crew. It is read here and edited in the item's script, which each line opens. It can be printed.
  */
 import { useDeferredValue, useMemo, useRef } from "react";
 import { goToLine } from "#app/_session/go-to-line.ts";
@@ -20,16 +20,17 @@ import { sideWords, springWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./read.module.css";
 import { Part } from "./read-part.tsx";
+import { HOW_TO_READ } from "./read-words.ts";
 import { type ReadActs, useReading } from "./use-reading.ts";
 
-export interface ReadThroughProps extends ReadActs {
+interface ReadThroughViewProps extends ReadActs {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   /** An item was chosen here: on a small screen its panel opens. */
   readonly onPick: (id: string) => void;
 }
 
-export function ReadThrough(props: ReadThroughProps) {
+export function ReadThroughView(props: ReadThroughViewProps) {
   const { session, snap, onPick } = props;
   const { plan, track, selectedId } = useDeferredValue(snap);
   const text = useText(plan, track);
@@ -41,18 +42,7 @@ export function ReadThrough(props: ReadThroughProps) {
   };
   return (
     <section className={styles.reading} aria-labelledby="reading-title">
-      <header className={styles.head}>
-        <h2 id="reading-title">Read-through</h2>
-        <button type="button" className={`button ${styles.print}`} onClick={() => print()}>
-          Print
-        </button>
-        <p className={styles.printTitle}>{plan.title}</p>
-        <p className={styles.sums}>{sumsWords(text)}</p>
-        <p className={`small quiet ${styles.how}`}>
-          The coach says every line but the crew’s. Heads-up and count-in come from the plan itself. Press a line to go
-          to it in its script.
-        </p>
-      </header>
+      <Head title={plan.title} text={text} />
       {/* biome-ignore lint/a11y/noStaticElementInteractions: the keys of the lines inside, which are buttons */}
       <div ref={reading.box} onKeyDown={reading.onKeyDown} onFocus={reading.onFocus} data-reading>
         {text.parts.map((part) => (
@@ -68,6 +58,20 @@ export function ReadThrough(props: ReadThroughProps) {
         ))}
       </div>
     </section>
+  );
+}
+
+function Head({ title, text }: { readonly title: string; readonly text: Text }) {
+  return (
+    <header className={styles.head}>
+      <h2 id="reading-title">Read-through</h2>
+      <button type="button" className={`button ${styles.print}`} onClick={() => print()}>
+        Print
+      </button>
+      <p className={styles.printTitle}>{title}</p>
+      <p className={styles.sums}>{sumsWords(text)}</p>
+      <p className={`small quiet ${styles.how}`}>{HOW_TO_READ}</p>
+    </header>
   );
 }
 

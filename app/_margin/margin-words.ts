@@ -1,0 +1,56 @@
+/** The sentences of the margin: findings, threads, handing in and back. Pure. */
+import { agree, plural } from "#lib/plan/format.ts";
+import type { PlanState, ThreadView } from "#lib/protocol/messages.ts";
+
+export const NOTHING_HERE = "No findings or threads here.";
+
+/** Before the note that came with the plan's last step. */
+export const NOTE_WORDS: Readonly<Partial<Record<PlanState, string>>> = {
+  "handed-in": "Handed in with a note",
+  "handed-back": "Handed back",
+  "signed-off": "Signed off with a note",
+};
+
+export const HAND_IN = {
+  mustFix: "You can hand it in as it is, but it cannot be signed off until this is fixed:",
+  nothing: "Nothing has to be fixed first.",
+  unsaved: "Some of your changes are not saved on the server yet. A lead sees only what is saved.",
+  note: "A note to the lead (optional)",
+  done: "Handed in.",
+} as const;
+
+export const HAND_BACK = {
+  note: "What should be changed",
+  required: "Say what should be changed, so that the author knows what to do.",
+  done: "Handed back.",
+} as const;
+
+/** Who gets the plan back, with how many open threads. */
+export const handBackWords = (to: string | null, open: number): string =>
+  `${to ?? "The author"} gets the plan back with your note${open === 0 ? "." : agree(open, " and the open thread.", ` and the ${open} open threads.`)}`;
+
+export const HANDING_IN_TAKEN_BACK = "Taken back. The plan is in writing again.";
+
+export const CHECK_BROKE = "A check could not run";
+export const doneWords = (label: string): string => `Done: ${label}.`;
+
+export const COMMENT_ON_PLAN = "Comment on the plan";
+export const commentOnWords = (name: string): string => `Comment on ${name}`;
+export const COMMENT_SENT = "Comment sent.";
+
+export const THREAD = {
+  onPlan: "on the whole plan",
+  wordsGone: "These words were deleted from the script.",
+  wordsNow: "These words now read: ",
+  forLead: "Only a lead can settle this thread. Reply with what you changed.",
+  replySent: "Reply sent.",
+} as const;
+
+export const settledWords = (settled: boolean): string => (settled ? "Thread settled." : "Thread opened again.");
+
+/** "Ines Duarte", or "Ines Duarte · 2 replies". */
+export function threadTitle({ comments }: ThreadView): string {
+  const replies = comments.length - 1;
+  const by = comments[0]?.authorName ?? "Somebody";
+  return replies > 0 ? `${by} · ${plural(replies, "reply", "replies")}` : by;
+}

@@ -1,0 +1,57 @@
+/** A plan as it is about to be signed: what prevents the sign-off, the class word for word, its findings. */
+import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
+import type { Finding } from "#lib/rules/types.ts";
+import { FindingList } from "../_parts/finding-list.tsx";
+import { FromFileView } from "./from-file-view.tsx";
+import styles from "./margin.module.css";
+import type { ReadingToSign } from "./reading-to-sign.ts";
+import { SignOffClass } from "./sign-off-class.tsx";
+import { hashWords, SIGN_OFF } from "./sign-off-words.ts";
+
+export function SignOffReadingView({ reading }: { readonly reading: ReadingToSign }) {
+  const { plan, findings, blockers, changedSince = [], fromFile } = reading;
+  return (
+    <div className={styles.dialog}>
+      {blockers.length > 0 && (
+        <div id="sign-off-blockers" className="problem">
+          <p>{SIGN_OFF.blocked}</p>
+          <ul>
+            {blockers.map((blocker) => (
+              <li key={blocker.code}>{blocker.message}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      {changedSince.length > 0 && (
+        <div className="notice">
+          <p>{SIGN_OFF.changedSince}</p>
+          <ul>
+            {changedSince.map((change) => (
+              <li key={change.message}>{change.message}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <FromFileView fromFile={fromFile} />
+      {plan && <SignOffClass plan={plan} />}
+      <FindingsByLevel findings={findings} />
+      <p className="quiet small mono">{hashWords(reading.hash)}</p>
+    </div>
+  );
+}
+
+function FindingsByLevel({ findings }: { readonly findings: readonly Finding[] }) {
+  if (findings.length === 0) return <p>{SIGN_OFF.noFindings}</p>;
+  return (["must", "look", "info"] as const).map((level) => {
+    const own = findings.filter((f) => f.level === level);
+    if (own.length === 0) return null;
+    return (
+      <div key={level}>
+        <h3>
+          {LEVEL_WORDS[level]}: {own.length}
+        </h3>
+        <FindingList findings={own} />
+      </div>
+    );
+  });
+}
