@@ -5,7 +5,7 @@
  */
 import { useMemo, useRef, useState } from "react";
 import { setField } from "#app/_session/acts.ts";
-import { namesOf } from "#app/_session/placed-name.ts";
+import { placedNames } from "#app/_session/placed-name.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { secondsWords } from "#lib/plan/format.ts";
@@ -47,7 +47,7 @@ export function FitDialog({ session, onClosed, onGo }: FitDialogProps) {
   };
   const lock = (row: TimeRow, on: boolean) => {
     setField(session, row.id, "locked", on || undefined);
-    const name = namesOf(plan, [row.id]);
+    const name = placedNames(plan, [row.id]);
     setSaid(on ? `${name} is kept at ${secondsWords(row.from)}.` : `The time of ${name} may change.`);
   };
   const take = () => {

@@ -1,6 +1,6 @@
 /** Words of *Fit to length*: what it costs, what holds a time, what would help. Pure. */
 
-import { namesOf, placedName } from "#app/_session/placed-name.ts";
+import { placedName, placedNames } from "#app/_session/placed-name.ts";
 import type { Help } from "#lib/fit/help.ts";
 import { clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
@@ -50,10 +50,10 @@ export function helpWords(plan: Plan, help: Help): string {
   switch (help.by) {
     case "unlock":
       return help.items.length === 1
-        ? `Do not keep the time of ${namesOf(plan, help.items)}.`
-        : `Do not keep the times of ${namesOf(plan, help.items)}.`;
+        ? `Do not keep the time of ${placedNames(plan, help.items)}.`
+        : `Do not keep the times of ${placedNames(plan, help.items)}.`;
     case "range":
-      return `A wider range for ${namesOf(plan, help.items)}: ${rangeWords(help.to)} instead of ${rangeWords(help.from)}.`;
+      return `A wider range for ${placedNames(plan, help.items)}: ${rangeWords(help.to)} instead of ${rangeWords(help.from)}.`;
     case "moves":
       return help.count === 1
         ? "Add about one more move of a minute."

@@ -3,8 +3,8 @@
 import type { ReactNode } from "react";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import type { Cell, Lane } from "#lib/lanes/types.ts";
+import { cellLabel } from "./cell-words.ts";
 import styles from "./lanes.module.css";
-import { cellLabel } from "./words.ts";
 
 interface LaneCellProps {
   readonly lane: Lane;

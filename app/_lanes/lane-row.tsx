@@ -9,7 +9,7 @@ import styles from "./lanes.module.css";
 import { FoundRow, foundHeight, HeadingsRow, headingLines, PresentRow, ThreadsRow } from "./mark-rows.tsx";
 import { LANE_PX, PAPER_LANE_PX, TYPE } from "./metrics.ts";
 import { SpringsRow, StandingRow } from "./setup-rows.tsx";
-import { BreathRow, CautionRow, CrewRow, MuscleRow, TalkRow, VoiceRow } from "./time-rows.tsx";
+import { BreathRow, CautionRow, CrewLinesRow, MuscleRow, TalkRow, VoiceRow } from "./time-rows.tsx";
 import { WorkRow, workHeight } from "./work-row.tsx";
 
 export interface LaneRowProps {
@@ -58,7 +58,7 @@ function Cells({ lane, axis, names, equipment, focus, selected }: LaneRowProps) 
     case "voice":
       return <VoiceRow lane={lane} {...own} />;
     case "crew":
-      return <CrewRow lane={lane} {...own} />;
+      return <CrewLinesRow lane={lane} {...own} />;
     case "breath":
       return <BreathRow lane={lane} {...own} />;
     case "muscle":

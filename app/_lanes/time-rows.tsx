@@ -83,7 +83,7 @@ function Voice({ cell, axis }: { cell: VoiceCell; axis: Axis }) {
 /** Width of the mark for lines with no time, at the end of their item. */
 const DROPPED_PX = 5;
 
-export const CrewRow = memo(function CrewRow({ lane, axis, focus }: RowProps<"crew">) {
+export const CrewLinesRow = memo(function CrewRow({ lane, axis, focus }: RowProps<"crew">) {
   return (
     <>
       <div className={lanes.picture} aria-hidden="true">

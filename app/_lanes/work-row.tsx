@@ -13,12 +13,12 @@ import styles from "./work-row.module.css";
 type WorkLane = Extract<Lane, { kind: "work" }>;
 
 /** How the names of the work lane stand at this scale. */
-export function namesOf(lane: WorkLane, axis: Axis): NamesFit {
-  return fitNames(lane.cells.map((cell) => ({ name: cell.bare, number: numberOf(cell), ...boxOf(axis, cell) })));
+export function workNamesFit(lane: WorkLane, axis: Axis): NamesFit {
+  return fitNames(lane.cells.map((cell) => ({ name: cell.bare, number: blockNumber(cell), ...boxOf(axis, cell) })));
 }
 
 /** What stands for a name that has no room: a move's number; the rest by a letter. */
-export const numberOf = ({ number, timed }: WorkCell): string =>
+export const blockNumber = ({ number, timed }: WorkCell): string =>
   number > 0 ? String(number) : timed === "pause" ? "p" : "";
 
 export const workHeight = ({ height, numbered }: NamesFit): number =>
@@ -73,7 +73,7 @@ function Block({ cell, axis, fit, numbered, selected }: BlockProps) {
       data-selected={selected || undefined}
       aria-hidden="true"
     >
-      {numbered && fit?.way !== "number" && <span className={styles.blockNumber}>{numberOf(cell)}</span>}
+      {numbered && fit?.way !== "number" && <span className={styles.blockNumber}>{blockNumber(cell)}</span>}
       {fit?.way === "number" && <LoneNumber cell={cell} axis={axis} row={fit.row} />}
       {fit && fit.way !== "number" && (
         <span className={styles.name} data-way={fit.way}>
@@ -90,7 +90,7 @@ function Block({ cell, axis, fit, numbered, selected }: BlockProps) {
 }
 
 function LoneNumber({ cell, axis, row }: { cell: WorkCell; axis: Axis; row: number }) {
-  const block = { name: cell.bare, number: numberOf(cell), ...boxOf(axis, cell) };
+  const block = { name: cell.bare, number: blockNumber(cell), ...boxOf(axis, cell) };
   const { x, width } = numberBox(block);
   return (
     <span className={styles.loneNumber} style={{ left: x - block.x, width, top: row * NAME_TYPE.line }}>

@@ -4,8 +4,8 @@
  */
 import { axisTicks } from "#lib/load/curve.ts";
 import { plainNumber } from "#lib/plan/format.ts";
-import type { LineKind, LoadLine } from "./lines.ts";
 import styles from "./load.module.css";
+import type { LineKind, LoadLine } from "./load-lines.ts";
 
 const W = 420;
 const H = 200;

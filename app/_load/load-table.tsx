@@ -1,9 +1,9 @@
 /** The lines of the curve in numbers: what each would be at the start, the middle and the end; and taking one of them. */
 import { springWords } from "#lib/plan/format.ts";
 import type { Equipment, Move, MoveItem } from "#lib/plan/schema.ts";
-import type { LineKind, LoadLine } from "./lines.ts";
 import styles from "./load.module.css";
 import { LineSample } from "./load-chart.tsx";
+import type { LineKind, LoadLine } from "./load-lines.ts";
 
 interface TableProps {
   readonly lines: readonly LoadLine[];

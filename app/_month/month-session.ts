@@ -10,7 +10,7 @@ import { type MonthProblem, monthProblems } from "#lib/programme/problems.ts";
 import { readDeletedSlots, readMonth } from "#lib/programme/read.ts";
 import type { News, PlansKnown } from "#lib/protocol/messages.ts";
 import type { MonthDerived, MonthHeard, MonthPageProps } from "./month-types.ts";
-import { monthValues, monthWords } from "./month-values.ts";
+import { monthValues, monthValueWords } from "./month-values.ts";
 
 export type MonthSession = DocSession<MonthDerived, MonthHeard, ActUndo>;
 
@@ -42,7 +42,7 @@ function monthDescription(
     has: ({ slots }, id) => slots.some((slot) => slot.id === id),
     makeUndo: monthUndo,
     values: monthValues,
-    words: (at, doc) => monthWords(at, doc, props),
+    words: (at, doc) => monthValueWords(at, doc, props),
   };
 }
 

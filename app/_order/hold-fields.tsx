@@ -1,6 +1,6 @@
 "use client";
 /** What holds the chosen item to its place when a block is put in order: the one above it, and what it comes after. */
-import { Select } from "#app/_parts/choice.tsx";
+import { SelectField } from "#app/_parts/choice.tsx";
 import { placedName } from "#app/_session/placed-name.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -100,7 +100,7 @@ function After({ session, plan, item, readOnly }: HoldProps) {
         </ul>
       )}
       {!readOnly && choices.length > 0 && (
-        <Select
+        <SelectField
           label="Comes after"
           value=""
           options={options}

@@ -5,7 +5,7 @@
  */
 import { useMemo, useRef, useState } from "react";
 import { Changed } from "#app/_parts/changed.tsx";
-import { Select } from "#app/_parts/choice.tsx";
+import { SelectField } from "#app/_parts/choice.tsx";
 import { Sheet } from "#app/_parts/sheet.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
@@ -69,7 +69,7 @@ function BlockChoice({ plan, headings, value, onChoose }: ChoiceProps) {
   const none = value === "" ? [{ value: "", label: "choose a block" }] : [];
   return (
     <div className={styles.choice}>
-      <Select label="Block" value={value} options={[...none, ...options]} onChoose={onChoose} />
+      <SelectField label="Block" value={value} options={[...none, ...options]} onChoose={onChoose} />
     </div>
   );
 }

@@ -12,7 +12,7 @@ interface ChoiceProps<T extends string> {
   readonly onChoose: (value: T) => void;
 }
 
-export function Choice<T extends string>({ label, value, options, disabled, onChoose }: ChoiceProps<T>) {
+export function ChoiceField<T extends string>({ label, value, options, disabled, onChoose }: ChoiceProps<T>) {
   const name = useId();
   return (
     <fieldset className={styles.choice} disabled={disabled}>
@@ -35,7 +35,7 @@ export function Choice<T extends string>({ label, value, options, disabled, onCh
   );
 }
 
-export function Select<T extends string>({ label, value, options, disabled, hint, onChoose }: ChoiceProps<T>) {
+export function SelectField<T extends string>({ label, value, options, disabled, hint, onChoose }: ChoiceProps<T>) {
   const id = useId();
   return (
     <div className={styles.field}>

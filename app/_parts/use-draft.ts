@@ -4,9 +4,9 @@
  * meanwhile, and the field says so, before and after: the value of whoever leaves the field last counts, never unseen.
  */
 import { type KeyboardEvent, useState } from "react";
-import { undoKey } from "#app/_parts/undo-key.ts";
+import { undoKey } from "#app/_parts/commands/common.ts";
 
-export interface Draft {
+export interface FieldDraft {
   /** What the field holds. */
   readonly text: string;
   readonly isOpen: boolean;
@@ -23,7 +23,7 @@ export interface Draft {
   letsGo(event: KeyboardEvent): boolean;
 }
 
-export function useDraft(shown: string): Draft {
+export function useDraft(shown: string): FieldDraft {
   const [typed, setTyped] = useState<{ readonly text: string; readonly from: string } | null>(null);
   /** What the taking over replaced that this person had not seen when they began. */
   const [replaced, setReplaced] = useState<string | null>(null);

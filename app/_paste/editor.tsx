@@ -1,6 +1,6 @@
 "use client";
 /** Changes any part of a row that is ready: what it is, its move, side, seconds and springs. */
-import { Select } from "#app/_parts/choice.tsx";
+import { SelectField } from "#app/_parts/choice.tsx";
 import { MovePicker } from "#app/_parts/move-picker.tsx";
 import { NumberField } from "#app/_parts/number-field.tsx";
 import type { Answer, RowKind } from "#lib/paste/answers.ts";
@@ -31,7 +31,7 @@ export function Editor({ row, context, answer }: EditorProps) {
   const move = row.move === undefined ? undefined : context.moves[row.move];
   return (
     <div className={styles.editor}>
-      <Select label="It is" value={shown} options={KINDS} onChoose={(next) => answer({ row: { kind: next } })} />
+      <SelectField label="It is" value={shown} options={KINDS} onChoose={(next) => answer({ row: { kind: next } })} />
       {kind !== "heading" && (
         <NumberField
           label="Seconds"
@@ -41,7 +41,7 @@ export function Editor({ row, context, answer }: EditorProps) {
         />
       )}
       {kind === "move" && move && row.side !== undefined && (
-        <Select
+        <SelectField
           label="Side"
           value={row.side}
           options={sideOptions(move, context)}

@@ -3,7 +3,7 @@
 import { useEffect, useRef, useState } from "react";
 import styles from "../_parts/dialogs.module.css";
 import { MovePicker } from "../_parts/move-picker.tsx";
-import { addHeading, addMove, addPair, addPause } from "../_session/acts.ts";
+import { addHeading, addMoveItem, addMovePair, addPause } from "../_session/acts.ts";
 import { nameOf } from "../_session/item-words.ts";
 import type { PlanSession } from "../_session/session.ts";
 
@@ -33,7 +33,7 @@ export function AddDialog({ session, onClose }: AddDialogProps) {
   };
   const take = (moveId: string) => {
     const sided = session.studio.moves[moveId]?.sides === "each";
-    add(() => (sided && pairs ? addPair(session, afterId, moveId) : addMove(session, afterId, moveId)));
+    add(() => (sided && pairs ? addMovePair(session, afterId, moveId) : addMoveItem(session, afterId, moveId)));
   };
   return (
     <dialog ref={dialog} className={styles.dialog} aria-labelledby="add-title" onClose={() => onClose(added.current)}>

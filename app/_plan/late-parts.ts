@@ -11,6 +11,6 @@ export const LATE = {
   order: late(() => import("#app/_order/order-dialog.tsx").then((module) => module.OrderDialog)),
   paste: late(() => import("#app/_paste/paste-dialog.tsx").then((module) => module.PasteDialog)),
   rehearsals: late(() => import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog)),
-  marks: late(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
+  legend: late(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
 };
 export const LATE_PARTS = [lateScript, ...Object.values(LATE), lateReadAloud, lateReview];

@@ -8,12 +8,12 @@ import { Seconds } from "../_parts/seconds.tsx";
 import { actionsWords } from "../_session/item-words.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import styles from "./rail.module.css";
-import type { Preview } from "./use-rail-drag.ts";
+import type { DragPreview } from "./use-rail-drag.ts";
 
 interface GroundProps {
   readonly snap: SessionSnapshot;
   readonly layout: RailLayout;
-  readonly preview: Preview | null;
+  readonly preview: DragPreview | null;
   readonly measure: (key: string) => (element: HTMLElement | null) => void;
 }
 

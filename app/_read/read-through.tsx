@@ -6,6 +6,7 @@
 import { useDeferredValue, useMemo, useRef } from "react";
 import { goToLine } from "#app/_session/go-to-line.ts";
 import { nameOf } from "#app/_session/item-words.ts";
+import { usePlanActs } from "#app/_session/plan-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import {
@@ -20,23 +21,21 @@ import { sideWords, springWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./read.module.css";
 import { Part } from "./read-part.tsx";
-import { type ReadActs, useReading } from "./use-reading.ts";
+import { useReading } from "./use-reading.ts";
 
-export interface ReadThroughProps extends ReadActs {
+interface ReadThroughProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
-  /** An item was chosen here: on a small screen its panel opens. */
-  readonly onPick: (id: string) => void;
 }
 
-export function ReadThrough(props: ReadThroughProps) {
-  const { session, snap, onPick } = props;
+export function ReadThrough({ session, snap }: ReadThroughProps) {
+  const { pick } = usePlanActs();
   const { plan, track, selectedId } = useDeferredValue(snap);
   const text = useText(plan, track);
-  const reading = useReading(text.parts, props);
+  const reading = useReading(text.parts);
   const go = useRef((_item: string, _line: number | null): void => undefined);
   go.current = (item, line) => {
-    onPick(item);
+    pick(item);
     if (line !== null) goToLine(session, item, line);
   };
   return (

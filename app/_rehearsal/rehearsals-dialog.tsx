@@ -5,8 +5,8 @@ import { Moment } from "#app/_parts/moment.tsx";
 import { Sheet } from "#app/_parts/sheet.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import styles from "./rehearsal.module.css";
-import { REHEARSALS_HASH } from "./rehearsal-acts.tsx";
 import { RehearsalPreview } from "./rehearsal-preview.tsx";
+import { REHEARSALS_HASH } from "./rehearsals-hash.ts";
 import { type Rehearsals, useRehearsals } from "./use-rehearsals.ts";
 
 export function RehearsalsDialog({

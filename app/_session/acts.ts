@@ -1,6 +1,6 @@
 /**
- * The discrete acts of the plan page: each is one undo step, says in one sentence what it did, and does nothing for
- * somebody who reads along. Everything that changes the plan outside the script goes through here.
+ * What a person can do to a plan outside its script. Each act is one step of undo, says in one sentence what it did, and
+ * does nothing for somebody who may only read.
  */
 import { readItemById } from "#lib/doc/read.ts";
 import {
@@ -19,8 +19,9 @@ import {
 } from "#lib/doc/write.ts";
 import { placeWords } from "#lib/load/words.ts";
 import { secondsWords, springWords } from "#lib/plan/format.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
+import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, Facing, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
+import { steppedSeconds } from "#lib/rail/drag.ts";
 import { newId } from "../_parts/new-id.ts";
 import { nameOf } from "./item-words.ts";
 import type { PlanSession } from "./session.ts";
@@ -30,7 +31,7 @@ import { startingSprings } from "./starting-springs.ts";
 /** Common practice, no source. */
 const NEW_PAUSE_SECONDS = 30;
 
-export function addMove(s: PlanSession, after: string | null, moveId: string, side?: ItemSide): void {
+export function addMoveItem(s: PlanSession, after: string | null, moveId: string, side?: ItemSide): void {
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   if (!move) return;
   const item = newMoveItem(s, moveId, move, side ?? defaultSide(move));
@@ -38,7 +39,7 @@ export function addMove(s: PlanSession, after: string | null, moveId: string, si
 }
 
 /** The left and the right item of one move, as one act. */
-export function addPair(s: PlanSession, after: string | null, moveId: string): void {
+export function addMovePair(s: PlanSession, after: string | null, moveId: string): void {
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   if (!move) return;
   const left = newMoveItem(s, moveId, move, "left");
@@ -115,11 +116,18 @@ export function moveBy(s: PlanSession, id: string, by: -1 | 1): void {
 }
 
 /** Sets the seconds of a move or pause; `seconds` is held between 1 (a pause: 0) and four hours. */
-export function setSeconds(s: PlanSession, item: PlanItem, seconds: number): void {
+export function setItemSeconds(s: PlanSession, item: PlanItem, seconds: number): void {
   if (item.kind === "heading" || !Number.isFinite(seconds)) return;
   const held = Math.min(14400, Math.max(item.kind === "pause" ? 0 : 1, Math.round(seconds * 10) / 10));
   if (held === item.seconds || !s.act((w) => setItemField(w, item.id, "seconds", held))) return;
   s.say(`${nameOf(s.getSnapshot().plan, item)}: ${secondsWords(held)}.`);
+}
+
+/** One step of the plan's grid longer (1) or shorter (-1). */
+export function stepItemSeconds(s: PlanSession, item: PlanItem, by: 1 | -1): void {
+  if (item.kind === "heading") return;
+  const grid = headSeconds(s.getSnapshot().plan, "gridSeconds");
+  setItemSeconds(s, item, steppedSeconds(item.seconds, by, grid));
 }
 
 export function setField<F extends ItemField>(
@@ -154,7 +162,7 @@ export function setOffset(s: PlanSession, item: MoveItem, offsetMm: number): voi
 }
 
 /** Another move of the library in the same place. A side that the new move cannot have becomes one that it can. */
-export function changeMove(s: PlanSession, id: string, moveId: string): void {
+export function changeItemMove(s: PlanSession, id: string, moveId: string): void {
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   const item = readItemById(s.doc, id);
   if (!move || item?.kind !== "move") return;

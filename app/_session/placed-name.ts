@@ -20,7 +20,7 @@ export function startIfTwins(plan: Plan, item: PlanItem): string | null {
 }
 
 /** By ids, as a list: "A, B and C". */
-export function namesOf(plan: Plan, ids: readonly string[]): string {
+export function placedNames(plan: Plan, ids: readonly string[]): string {
   const names = ids.flatMap((id) => {
     const item = itemById(plan, id);
     return item ? [placedName(plan, item)] : [];

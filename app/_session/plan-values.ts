@@ -26,7 +26,7 @@ const countsAt = (map: ItemMap | undefined, key: string): string =>
     ? LOCKED_SECONDS
     : key;
 
-export function planWords(at: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
+export function planValueWords(at: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
   return at.id === "" ? headWords(at) : itemWords(at, doc, plan);
 }
 

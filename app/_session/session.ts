@@ -10,7 +10,7 @@ import type { News } from "#lib/protocol/messages.ts";
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
 import { deriver } from "./derive.ts";
 import { planUndo } from "./plan-undo.ts";
-import { planValues, planWords } from "./plan-values.ts";
+import { planValues, planValueWords } from "./plan-values.ts";
 import { fetchFindings, SecondOpinion, type Served } from "./second-opinion.ts";
 import type { Derived, Me, NewsState, PlanPageProps } from "./session-types.ts";
 import { fetchStudio, StudioLink } from "./studio-link.ts";
@@ -93,7 +93,7 @@ function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<D
     has: (derived, id) => derived.plan.items.some((item) => item.id === id),
     makeUndo: planUndo,
     values: planValues,
-    words: (at, doc, { plan }) => planWords(at, doc, { ...plan, moves: { ...now.studio.moves, ...plan.moves } }),
+    words: (at, doc, { plan }) => planValueWords(at, doc, { ...plan, moves: { ...now.studio.moves, ...plan.moves } }),
   };
 }
 

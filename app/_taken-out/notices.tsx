@@ -10,10 +10,10 @@ import { itemById } from "#lib/plan/lookup.ts";
 import { putBack } from "../_session/acts.ts";
 import type { PlanSession } from "../_session/session.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
-import { focusField } from "./fields.ts";
+import { focusField } from "./panel-fields.ts";
 import styles from "./taken-out.module.css";
+import { itemWordsAsText, lossWords } from "./taken-out-words.ts";
 import { type Loss, useTakenOut } from "./use-taken-out.ts";
-import { lossWords, wordsOf } from "./words.ts";
 
 export function TakenOutNotices({ session, snap }: { session: PlanSession; snap: SessionSnapshot }) {
   const { losses, close } = useTakenOut(session);
@@ -32,7 +32,7 @@ function Notice({ session, loss, onClose }: NoticeProps) {
   const box = useRef<HTMLElement>(null);
   const [typed] = useState(() => loss.draft?.value.trim() ?? "");
   const item = takenOut(session.doc, loss.id)?.item;
-  const words = item ? wordsOf(session.getSnapshot().plan, item) : "";
+  const words = item ? itemWordsAsText(session.getSnapshot().plan, item) : "";
   useLayoutEffect(() => {
     if (document.activeElement === document.body || document.activeElement === null) box.current?.focus();
   }, []);

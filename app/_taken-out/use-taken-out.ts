@@ -9,7 +9,7 @@ import { takenOut } from "#lib/doc/taken-out.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import { nameOf } from "../_session/item-words.ts";
 import type { PlanSession } from "../_session/session.ts";
-import { fieldName } from "./fields.ts";
+import { fieldName } from "./panel-fields.ts";
 
 export interface Loss {
   readonly id: string;

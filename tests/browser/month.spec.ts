@@ -20,7 +20,7 @@ async function openMonth(page: Page): Promise<void> {
 async function addClass(page: Page, theme: string): Promise<void> {
   await page.locator(`[data-day="${DAY}"]`).click();
   await page.getByLabel("Theme").fill(theme);
-  await page.getByRole("button", { name: "Put it in" }).click();
+  await page.getByRole("button", { name: "Add the class" }).click();
 }
 
 test("[INV-08] two coaches plan one day; undo by keys takes back one's own act and says so", async ({ as }) => {

@@ -14,7 +14,7 @@ function weightOf(spring: SpringCount, equipment: Equipment): number {
 }
 
 /** Decoration for the words that stand beside it: hidden from readers. `1em` high. */
-export function Coils({ springs, equipment }: { springs: readonly SpringCount[]; equipment: Equipment }) {
+export function FloorCoils({ springs, equipment }: { springs: readonly SpringCount[]; equipment: Equipment }) {
   return (
     <span className={styles.coils} aria-hidden="true">
       {springs.flatMap((spring) =>

@@ -9,8 +9,8 @@ import { parts } from "#lib/doc/layout.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import { secondsWords, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS, GROUPS, LEVELS } from "#lib/plan/schema.ts";
-import { IntensityPart } from "../../_load/intensity-part.tsx";
-import { Choice } from "../../_parts/choice.tsx";
+import { IntensitySection } from "../../_load/intensity-section.tsx";
+import { ChoiceField } from "../../_parts/choice.tsx";
 import { NumberField } from "../../_parts/number-field.tsx";
 import styles from "../../_parts/panel.module.css";
 import { putBack, setExpectedOn, setHeadField, setShare } from "../../_session/acts.ts";
@@ -50,7 +50,7 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
         </div>
       )}
       <TalkPart {...own} />
-      <IntensityPart plan={snap.plan} />
+      <IntensitySection plan={snap.plan} />
       <div className="field">
         <span aria-hidden="true">Notes of the authors</span>
         <SharedText host={session} text={notes} readOnly={readOnly} label="Notes of the authors" rows={5} />
@@ -105,7 +105,7 @@ function Theme({ session, snap, readOnly }: PartProps) {
   const levels = [ANY, ...LEVELS.map((value) => ({ value, label: tagWords(value) }))];
   return (
     <>
-      <Choice
+      <ChoiceField
         label="Level"
         value={level ?? "any"}
         options={levels}

@@ -6,16 +6,18 @@ import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { clockTime, plural, sideWords } from "#lib/plan/format.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
-import { LoadPart } from "../../_load/load-part.tsx";
-import { Choice } from "../../_parts/choice.tsx";
+import { ItemLoad } from "../../_load/item-load.tsx";
+import { ChoiceField } from "../../_parts/choice.tsx";
 import { MovePicker } from "../../_parts/move-picker.tsx";
 import styles from "../../_parts/panel.module.css";
-import { addOtherSide, changeMove, duplicate, setField, sidesOf, takeOut } from "../../_session/acts.ts";
+import { changeItemMove, setField, sidesOf } from "../../_session/acts.ts";
 import { nameOf, tintOf } from "../../_session/item-words.ts";
+import { PlanButton } from "../../_session/plan-acts.tsx";
+import { ITEM_ACTS } from "../../_session/plan-commands.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
 import { ItemLabel } from "./item-label.tsx";
-import { MoveFacts } from "./move-facts.tsx";
+import { ItemMoveFacts } from "./item-move-facts.tsx";
 import { SetupFields } from "./setup-fields.tsx";
 import { SpringSteppers } from "./spring-steppers.tsx";
 import { TimeFields } from "./time-fields.tsx";
@@ -24,19 +26,20 @@ interface ItemPanelProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   readonly item: PlanItem;
-  readonly onAdd: () => void;
-  /** Opens the block in fewer set-ups. */
-  readonly onOrder: () => void;
   /** Findings and threads of the item, where there is no margin to show them. */
   readonly slips: ReactNode;
 }
 
-export function ItemPanel({ session, snap, item, onAdd, onOrder, slips }: ItemPanelProps) {
+export function ItemPanel({ session, snap, item, slips }: ItemPanelProps) {
   const readOnly = !session.canWrite;
   return (
     <section className={styles.panel} aria-label={`Item: ${nameOf(snap.plan, item)}`}>
       <PanelHead snap={snap} item={item} />
-      {!readOnly && <ItemActs {...{ session, item, onAdd, onOrder }} />}
+      <div className={styles.acts}>
+        {ITEM_ACTS.map((command) => (
+          <PlanButton key={command} command={command} />
+        ))}
+      </div>
       {item.kind === "move" ? (
         <MoveBody session={session} snap={snap} item={item} readOnly={readOnly} slips={slips} />
       ) : (
@@ -68,35 +71,6 @@ function PanelHead({ snap, item }: { snap: SessionSnapshot; item: PlanItem }) {
   );
 }
 
-type ActsProps = Pick<ItemPanelProps, "session" | "item" | "onAdd" | "onOrder">;
-
-function ItemActs({ session, item, onAdd, onOrder }: ActsProps) {
-  const oneSided = item.kind === "move" && (item.side === "left" || item.side === "right");
-  return (
-    <div className={styles.acts}>
-      <button type="button" className="button" onClick={onAdd}>
-        Add after this
-      </button>
-      {item.kind === "heading" && (
-        <button type="button" className="button" onClick={onOrder}>
-          Fewer set-ups
-        </button>
-      )}
-      {oneSided && (
-        <button type="button" className="button" onClick={() => addOtherSide(session, item)}>
-          Add the other side
-        </button>
-      )}
-      <button type="button" className="button" onClick={() => duplicate(session, item)}>
-        Duplicate
-      </button>
-      <button type="button" className="button" onClick={() => takeOut(session, item)}>
-        Take out
-      </button>
-    </div>
-  );
-}
-
 interface MoveBodyProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
@@ -113,7 +87,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
       {!readOnly && <MoveChange key={item.id} {...{ session, snap, item }} />}
       <TimeFields {...{ session, snap, item, readOnly }} />
       {sides.length > 1 && (
-        <Choice
+        <ChoiceField
           label="Side"
           value={item.side}
           options={sides}
@@ -122,7 +96,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
         />
       )}
       <SpringSteppers session={session} item={item} equipment={snap.plan.equipment} disabled={readOnly} />
-      <LoadPart {...{ session, snap, item, readOnly }} />
+      <ItemLoad {...{ session, snap, item, readOnly }} />
       {slips}
       <div className={styles.script}>
         <h3>Script</h3>
@@ -130,7 +104,9 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
       </div>
       <SetupFields {...{ session, snap, item, readOnly }} />
       <HoldFields {...{ session, item, readOnly }} plan={snap.plan} />
-      {move && <MoveFacts move={move} page={own(session.studio.moves, item.move) ? `/library/${item.move}` : null} />}
+      {move && (
+        <ItemMoveFacts move={move} page={own(session.studio.moves, item.move) ? `/library/${item.move}` : null} />
+      )}
     </>
   );
 }
@@ -140,7 +116,7 @@ function MoveChange({ session, snap, item }: Omit<MoveBodyProps, "readOnly" | "s
   const known = moveOf(snap.plan, item) !== undefined;
   const [open, setOpen] = useState(!known);
   const take = (moveId: string) => {
-    changeMove(session, item.id, moveId);
+    changeItemMove(session, item.id, moveId);
     setOpen(false);
   };
   return (

@@ -1,76 +1,77 @@
 "use client";
-/** Beside the rail: the chosen item, or the class as a whole. On a phone a sheet over it. */
-import type { Ref } from "react";
+/** Beside the plan: the chosen item, or the class as a whole. On a phone a sheet over it. */
+import type { KeyboardEvent } from "react";
 import { Margin } from "#app/_margin/margin.tsx";
+import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { UndoButton } from "#app/_parts/commands/undo-buttons.tsx";
+import { PlanButton, usePlanActs } from "#app/_session/plan-acts.tsx";
+import { PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import styles from "../../_parts/panel.module.css";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
+import type { Page } from "../use-page.ts";
 import { ClassPanel } from "./class-panel.tsx";
 import { ItemPanel } from "./item-panel.tsx";
 
 interface PanelProps {
-  readonly ref: Ref<HTMLElement>;
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
-  readonly onAdd: () => void;
-  readonly onOrder: () => void;
-  readonly onClose: () => void;
-  /** What lies under the sheet: "rail". */
-  readonly under: "rail" | "lanes" | "read-through";
-  /** Where the panel is not always there: takes it away. */
-  readonly onShut?: () => void;
-  readonly sheet: boolean;
-  /** There is a margin beside the rail: slips need no place here. */
-  readonly wide: boolean;
+  readonly page: Page;
 }
 
-export function Panel({ ref, session, snap, onAdd, onOrder, onClose, onShut, under, sheet, wide }: PanelProps) {
+export function Panel({ session, snap, page }: PanelProps) {
+  const { run } = usePlanActs();
+  const { view, phone, wide } = page;
   const item = snap.selectedId === null ? undefined : itemById(snap.plan, snap.selectedId);
-  if (!snap.ready) return null;
+  const onKeyDown = (event: KeyboardEvent) => {
+    // A field may need Escape for itself, and a dialog that the panel opened closes with it.
+    const isTaken =
+      event.defaultPrevented || (event.target instanceof Element && event.target.closest("dialog") !== null);
+    if (!isTaken) keyHandler(PLAN_COMMANDS, "panel", { run })(event);
+  };
+  const hasMargin = wide && view === "rail";
+  const slips = !hasMargin && <Margin session={session} placements={null} {...(item ? { itemId: item.id } : {})} />;
   return (
     <aside
-      ref={ref}
+      ref={page.panel}
       tabIndex={-1}
-      className={sheet ? styles.sheet : styles.aside}
+      className={phone ? styles.sheet : styles.aside}
       aria-label={item ? "The chosen item" : "The class"}
-      onKeyDown={(event) => event.key === "Escape" && !event.defaultPrevented && onClose()}
+      onKeyDown={onKeyDown}
     >
-      {sheet && (
-        <div className={styles.sheetBar}>
-          <button type="button" className="button" data-first onClick={onClose}>
-            Back to the {under}
-          </button>
-          {session.canWrite && (
-            <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.takeBack()}>
-              Undo
-            </button>
-          )}
-          <p className={styles.sheetClock} data-over={snap.total > snap.plan.lengthSeconds || undefined}>
-            <b>{clockTime(snap.total)}</b> of {clockTime(snap.plan.lengthSeconds)}
-            <br />
-            {saveWords(snap)}
-          </p>
-        </div>
-      )}
-      {onShut && (
-        <button type="button" className={`button ${styles.shut}`} onClick={onShut}>
-          Close
-        </button>
-      )}
+      {phone && <SheetBar session={session} snap={snap} page={page} />}
+      {view !== "rail" && !phone && <PlanButton command="choose-nothing" className={styles.shut} />}
       {item ? (
-        <ItemPanel
-          {...{ session, snap, item, onAdd, onOrder }}
-          slips={wide ? null : <Margin session={session} placements={null} itemId={item.id} />}
-        />
+        <ItemPanel {...{ session, snap, item, slips }} />
       ) : (
         <>
           <ClassPanel session={session} snap={snap} />
-          {!wide && <Margin session={session} placements={null} />}
+          {slips}
         </>
       )}
     </aside>
+  );
+}
+
+const UNDER = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
+
+/** Over the sheet: the way back, undo, and what is saved. */
+function SheetBar({ session, snap, page }: PanelProps) {
+  const { run } = usePlanActs();
+  return (
+    <div className={styles.sheetBar}>
+      <button type="button" className="button" data-first onClick={run["leave-panel"]}>
+        Back to the {UNDER[page.view]}
+      </button>
+      {session.canWrite && <UndoButton session={session} can={snap} />}
+      <p className={styles.sheetClock} data-over={snap.total > snap.plan.lengthSeconds || undefined}>
+        <b>{clockTime(snap.total)}</b> of {clockTime(snap.plan.lengthSeconds)}
+        <br />
+        {saveWords(snap)}
+      </p>
+    </div>
   );
 }

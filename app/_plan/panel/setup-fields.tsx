@@ -4,7 +4,7 @@ import { worksSprings } from "#lib/load/load.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { FACINGS, type MoveItem } from "#lib/plan/schema.ts";
-import { Select } from "../../_parts/choice.tsx";
+import { SelectField } from "../../_parts/choice.tsx";
 import { NumberField } from "../../_parts/number-field.tsx";
 import styles from "../../_parts/panel.module.css";
 import { setField } from "../../_session/acts.ts";
@@ -29,7 +29,7 @@ export function SetupFields({ session, snap, item, readOnly }: SetupFieldsProps)
       <h3>Set-up</h3>
       <Transition {...{ session, snap, item, readOnly }} />
       <div className={styles.pairOfFields}>
-        <Select
+        <SelectField
           label="Facing"
           value={item.facing ?? "usual"}
           options={facings}

@@ -5,8 +5,7 @@ import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Pause } from "#lib/plan/schema.ts";
 import { NumberField } from "../../_parts/number-field.tsx";
 import styles from "../../_parts/panel.module.css";
-import { stepSeconds } from "../../_rail/use-rail-keys.ts";
-import { setField, setSeconds } from "../../_session/acts.ts";
+import { setField, setItemSeconds, stepItemSeconds } from "../../_session/acts.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
 
@@ -26,7 +25,7 @@ export function TimeFields({ session, snap, item, readOnly }: TimeFieldsProps) {
           type="button"
           disabled={readOnly}
           aria-label={`${grid} seconds less`}
-          onClick={() => stepSeconds(session, item, -1)}
+          onClick={() => stepItemSeconds(session, item, -1)}
         >
           −
         </button>
@@ -36,13 +35,13 @@ export function TimeFields({ session, snap, item, readOnly }: TimeFieldsProps) {
           value={item.seconds}
           min={item.kind === "pause" ? 0 : 1}
           disabled={readOnly}
-          onCommit={(seconds) => seconds !== undefined && setSeconds(session, item, seconds)}
+          onCommit={(seconds) => seconds !== undefined && setItemSeconds(session, item, seconds)}
         />
         <button
           type="button"
           disabled={readOnly}
           aria-label={`${grid} seconds more`}
-          onClick={() => stepSeconds(session, item, 1)}
+          onClick={() => stepItemSeconds(session, item, 1)}
         >
           +
         </button>

@@ -9,5 +9,5 @@ export const postThread = (session: PlanSession, anchor: Anchor, body: string): 
 export const postReply = (threadId: string, body: string): Promise<Sent> =>
   send(`/api/threads/${threadId}/comments`, { body });
 
-export const settleThread = (threadId: string, settled: boolean): Promise<Sent> =>
+export const postSettled = (threadId: string, settled: boolean): Promise<Sent> =>
   send(`/api/threads/${threadId}/settle`, { settled });

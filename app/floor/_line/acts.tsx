@@ -1,7 +1,7 @@
 /** A change on a screen that follows: the acts in the order of hands and feet, then what is on. The words are the call's own. */
 import type { FloorItem } from "#lib/floor/view.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
-import { Coils } from "../../_parts/coils/floor-coils.tsx";
+import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
 import styles from "./follow.module.css";
 
 interface Props {
@@ -26,7 +26,8 @@ export function Acts({ item, equipment, large, unsure }: Props) {
       <ol className={styles.steps} aria-label={unsure ? "What may change" : "What to change"}>
         {item.acts.map((act) => (
           <li key={act.words} data-fit>
-            {act.springs && act.springs.length > 0 && <Coils springs={act.springs} equipment={equipment} />} {act.words}
+            {act.springs && act.springs.length > 0 && <FloorCoils springs={act.springs} equipment={equipment} />}{" "}
+            {act.words}
             {maybe}
           </li>
         ))}

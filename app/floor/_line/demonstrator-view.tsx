@@ -4,7 +4,7 @@ import { crewSheet } from "#lib/line/crew.ts";
 import { setupWords } from "#lib/line/setup-words.ts";
 import { sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { Coils } from "../../_parts/coils/floor-coils.tsx";
+import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
 import { Board } from "./board.tsx";
 import styles from "./follow.module.css";
 import type { ViewProps } from "./view-props.ts";
@@ -43,7 +43,7 @@ function SetUp({ plan, item, unsure }: { plan: Plan; item: FloorItem; unsure: bo
     [
       "springs",
       <span key="springs">
-        <Coils springs={item.springs} equipment={plan.equipment} /> {item.nowOn?.replace("now on: ", "")}
+        <FloorCoils springs={item.springs} equipment={plan.equipment} /> {item.nowOn?.replace("now on: ", "")}
         {unsure && "?"}
       </span>,
     ],

@@ -3,7 +3,7 @@ import type { SetupChange } from "#lib/cues/changes.ts";
 import type { FloorItem, FloorView } from "#lib/floor/view.ts";
 import { sideWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
-import { Coils } from "../../_parts/coils/floor-coils.tsx";
+import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
 import styles from "../_class/live-class.module.css";
 
 export function Coming({ view, equipment }: { view: FloorView; equipment: Equipment }) {
@@ -61,14 +61,14 @@ function Springs({ item, equipment }: { item: FloorItem; equipment: Equipment })
   if (changes.length === 0) {
     return (
       <>
-        <Coils springs={item.springs} equipment={equipment} /> springs stay
+        <FloorCoils springs={item.springs} equipment={equipment} /> springs stay
       </>
     );
   }
   return changes.map((change, n) => (
     <span key={change.words}>
       {n > 0 && ", "}
-      {change.springs && <Coils springs={change.springs} equipment={equipment} />} {change.words}
+      {change.springs && <FloorCoils springs={change.springs} equipment={equipment} />} {change.words}
     </span>
   ));
 }

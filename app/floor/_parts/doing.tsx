@@ -2,7 +2,7 @@
 import type { FloorView } from "#lib/floor/view.ts";
 import { sideWords, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
-import { Coils } from "../../_parts/coils/floor-coils.tsx";
+import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
 import styles from "../_class/live-class.module.css";
 
 export function Doing({ view, equipment }: { view: FloorView; equipment: Equipment }) {
@@ -19,7 +19,7 @@ export function Doing({ view, equipment }: { view: FloorView; equipment: Equipme
         </span>
       )}
       <span className={styles.springs}>
-        <Coils springs={item.springs} equipment={equipment} /> {springWords(equipment, counts)}
+        <FloorCoils springs={item.springs} equipment={equipment} /> {springWords(equipment, counts)}
       </span>
       {block && <span className={styles.block}>{block}</span>}
     </p>

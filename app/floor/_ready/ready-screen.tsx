@@ -6,7 +6,7 @@ import type { Card } from "#lib/card/schema.ts";
 import { KEY_ACT_WORDS, KEY_ACTS, type KeyChoice, keysOfAct } from "#lib/floor/keys.ts";
 import { floorClass } from "#lib/floor/view.ts";
 import { clockTime } from "#lib/plan/format.ts";
-import { Coils } from "../../_parts/coils/floor-coils.tsx";
+import { FloorCoils } from "../../_parts/coils/floor-coils.tsx";
 import { KeyTable } from "../_parts/key-table.tsx";
 import type { Settings } from "../_parts/use-settings.ts";
 import { type Worker, workerWords } from "../_parts/worker-state.ts";
@@ -65,7 +65,7 @@ export function ReadyScreen({ card, worker, settings, onBack, onStart, onRehears
         <section className={styles.part}>
           <h2>First: {first.name}</h2>
           <p className={styles.springs}>
-            <Coils springs={first.springs} equipment={card.plan.equipment} />{" "}
+            <FloorCoils springs={first.springs} equipment={card.plan.equipment} />{" "}
             {first.changes.map((c) => c.words).join(", ")}
           </p>
         </section>

@@ -1,5 +1,5 @@
 /** The sheet itself: times, moves, sides, springs in words and coils, changes, cautions. Black on white, no colour needed. */
-import { Coils } from "#app/_parts/coils/floor-coils.tsx";
+import { FloorCoils } from "#app/_parts/coils/floor-coils.tsx";
 import type { Card } from "#lib/card/schema.ts";
 import { type SheetRow, sheetRows } from "#lib/card/sheet.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
@@ -134,7 +134,7 @@ function MoveCells({ row, equipment }: { row: MoveRow; equipment: Equipment }) {
         {row.side && <span className={styles.side}> · {row.side}</span>}
       </td>
       <td data-new={row.newSprings} className={styles.springs}>
-        <Coils springs={row.springs} equipment={equipment} /> {springWords(equipment, counts)}
+        <FloorCoils springs={row.springs} equipment={equipment} /> {springWords(equipment, counts)}
       </td>
       <td>
         {row.change > 0 && <span className={styles.change}>{clockTime(row.change)}</span>}{" "}

@@ -4,7 +4,7 @@ import { KIND_WORDS } from "#lib/editor/words.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 
 /** All words of an item, a line each; "" when it has none. */
-export function wordsOf(plan: Plan, item: PlanItem): string {
+export function itemWordsAsText(plan: Plan, item: PlanItem): string {
   if (item.kind === "heading") return item.title;
   if (item.kind === "pause") return item.text ?? "";
   const asRead = readerOf(plan);

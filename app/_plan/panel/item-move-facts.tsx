@@ -7,7 +7,7 @@ import styles from "../../_parts/panel.module.css";
 import { CAUTION_NOTE } from "../../_session/item-words.ts";
 
 /** `page`: where the library says everything about it; null for a move that only this plan has. */
-export function MoveFacts({ move, page }: { move: Move; page: string | null }) {
+export function ItemMoveFacts({ move, page }: { move: Move; page: string | null }) {
   return (
     <>
       <dl className={styles.facts}>

@@ -17,12 +17,12 @@ import type { PlanSession } from "../_session/session.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import { HandsLoad } from "./hands-load.tsx";
 import { KeepSpringsOffer } from "./keep-offer.tsx";
-import { loadLines } from "./lines.ts";
 import styles from "./load.module.css";
 import { LoadChart } from "./load-chart.tsx";
+import { loadLines } from "./load-lines.ts";
 import { LoadTable } from "./load-table.tsx";
+import { LOAD_NOTE } from "./load-words.ts";
 import { OffsetSlider } from "./offset-slider.tsx";
-import { LOAD_NOTE } from "./words.ts";
 
 interface LoadPartProps {
   readonly session: PlanSession;
@@ -32,7 +32,7 @@ interface LoadPartProps {
 }
 
 /** Nothing for a move that neither works against springs nor names a pose. */
-export function LoadPart(props: LoadPartProps) {
+export function ItemLoad(props: LoadPartProps) {
   const move = moveOf(props.snap.plan, props.item);
   if (!move || (!worksSprings(move) && !move.handsShare)) return null;
   const hands = move.handsShare && <HandsLoad pose={move.handsShare.pose} />;

@@ -8,7 +8,7 @@ import { NumberField } from "../_parts/number-field.tsx";
 import { IntensityArc } from "./intensity-arc.tsx";
 import styles from "./load.module.css";
 
-export function IntensityPart({ plan }: { plan: Plan }) {
+export function IntensitySection({ plan }: { plan: Plan }) {
   const intensity = useMemo(() => classIntensity(plan), [plan]);
   const title = useId();
   if (!intensity.arc.some((part) => part.work)) return null;

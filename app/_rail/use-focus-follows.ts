@@ -1,0 +1,25 @@
+"use client";
+import { useEffect, useRef } from "react";
+
+/**
+ * Keyboard focus goes with the selection while it is in the rail, also when the item it was on has just gone, and never
+ * takes it from anywhere else. An item chosen from elsewhere is brought into view.
+ */
+export function useFocusFollows(list: React.RefObject<HTMLDivElement | null>, selectedId: string | null): void {
+  const wasInside = useRef(false);
+  useEffect(() => {
+    const note = (event: FocusEvent) => {
+      wasInside.current = event.target instanceof Node && list.current?.contains(event.target) === true;
+    };
+    addEventListener("focusin", note);
+    return () => removeEventListener("focusin", note);
+  }, [list]);
+  useEffect(() => {
+    const box = list.current;
+    if (!box || selectedId === null) return;
+    const option = box.querySelector<HTMLElement>(`[data-item="${CSS.escape(selectedId)}"]`);
+    const focusIsFree = document.activeElement === document.body && wasInside.current;
+    if (focusIsFree || box.contains(document.activeElement)) option?.focus({ preventScroll: true });
+    option?.scrollIntoView({ block: "nearest" });
+  }, [list, selectedId]);
+}
