@@ -12,7 +12,7 @@ import { SpringsRow, StandingRow } from "./setup-rows.tsx";
 import { BreathRow, CautionRow, CrewLinesRow, MuscleRow, TalkRow, VoiceRow } from "./time-rows.tsx";
 import { WorkRow, workHeight } from "./work-row.tsx";
 
-export interface LaneRowProps {
+interface LaneRowProps {
   readonly lane: Lane;
   readonly axis: Axis;
   readonly names: NamesFit;

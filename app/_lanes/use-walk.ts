@@ -5,7 +5,7 @@
  */
 import { type FocusEvent, type MouseEvent, useRef, useState } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
-import { usePlanActs } from "#app/_session/plan-acts.tsx";
+import { usePageActs } from "#app/_session/page-acts.tsx";
 import { type OwnCommand, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { Axis } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
@@ -39,7 +39,7 @@ export function useWalk({ lanes, axis, selected }: Lanes, zoom: ZoomRun) {
   const [over, setOver] = useState<Spot | null>(null);
   const here = cellAt(lanes.lanes, spot);
   const grid = useRef<HTMLDivElement>(null);
-  const { run } = usePlanActs();
+  const { run } = usePageActs();
   const go = useGo();
   const focusNext = useFocusOnSpot(grid, spot);
   useFollow(grid, selected, setSpot);

@@ -4,7 +4,7 @@ import { useCallback, useState } from "react";
 import { fitScale, scaleForTargets, ZOOM_STEPS, zoomed } from "#lib/lanes/axis.ts";
 
 /** "fit": the whole class at once. */
-export type Zoom = number | "fit";
+type Zoom = number | "fit";
 
 export interface ZoomState {
   readonly scale: number;

@@ -52,7 +52,7 @@ export function MinutesField({ minutes, onChange }: MinutesFieldProps) {
   );
 }
 
-interface OneOfProps {
+interface SlotChoiceProps {
   readonly label: string;
   /** Words for no choice. */
   readonly none: string;
@@ -62,7 +62,7 @@ interface OneOfProps {
 }
 
 /** A value that is not among the options (a plan one may not read, a person who left) stays, and is named as such. */
-export function OneOf({ label, none, value, options, onChange }: OneOfProps) {
+export function SlotChoice({ label, none, value, options, onChange }: SlotChoiceProps) {
   const isStrange = value !== null && !options.some(([id]) => id === value);
   return (
     <Labelled label={label}>

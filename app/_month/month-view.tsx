@@ -5,12 +5,12 @@
  */
 import { useState } from "react";
 import { ClosedNotice } from "#app/_parts/closed-notice.tsx";
+import { useUndoKeys } from "#app/_parts/commands/use-undo-keys.ts";
 import { Corner } from "#app/_parts/corner.tsx";
 import { PageKeys } from "#app/_parts/key-help.tsx";
 import { NoLiveNotice } from "#app/_parts/no-live-notice.tsx";
 import { NotUndoneNotice } from "#app/_parts/not-undone-notice.tsx";
 import { OvertakenNotice } from "#app/_parts/overtaken-notice.tsx";
-import { useUndoKeys } from "#app/_parts/use-undo-keys.ts";
 import { MONTH_BOUNDS, nearBounds } from "#lib/doc/bounds.ts";
 import { MONTH_KEYS } from "./month-commands.ts";
 import { MonthHead } from "./month-head.tsx";

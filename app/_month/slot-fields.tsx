@@ -5,7 +5,7 @@ import { daysOfMonth } from "#lib/programme/calendar.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { slotTextOf } from "#lib/programme/read.ts";
 import { SharedText } from "../_parts/shared-text.tsx";
-import { Labelled, MinutesField, OneOf } from "./labelled.tsx";
+import { Labelled, MinutesField, SlotChoice } from "./labelled.tsx";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps } from "./month-types.ts";
@@ -100,14 +100,14 @@ function WhoAndWhat({ slot, props, onChange }: SlotFieldsProps) {
   return (
     <>
       <div className={styles.three}>
-        <OneOf
+        <SlotChoice
           label="Coach"
           none="nobody yet"
           value={slot.coachId}
           options={teachers.map(({ id, name }) => [id, name])}
           onChange={(coachId) => onChange({ coachId })}
         />
-        <OneOf
+        <SlotChoice
           label="Room"
           none="no room yet"
           value={slot.roomId}
@@ -115,7 +115,7 @@ function WhoAndWhat({ slot, props, onChange }: SlotFieldsProps) {
           onChange={(roomId) => onChange({ roomId })}
         />
       </div>
-      <OneOf
+      <SlotChoice
         label="Plan"
         none="no plan yet"
         value={slot.planId}

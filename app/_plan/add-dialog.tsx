@@ -16,47 +16,66 @@ interface AddDialogProps {
 export function AddDialog({ session, onClose }: AddDialogProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   const added = useRef(false);
-  const [pairs, setPairs] = useState(true);
   const { plan, selectedId } = session.getSnapshot();
   const after = plan.items.find((item) => item.id === selectedId) ?? plan.items.at(-1);
-  const afterId = after?.id ?? null;
   useEffect(() => {
-    // The picker asked for the focus before the dialog stood open, and opening gives it to the first button.
+    // The picker asks for the focus before the dialog is open, and opening gives it to the first button.
     dialog.current?.showModal();
     dialog.current?.querySelector<HTMLElement>("[role=combobox]")?.focus();
   }, []);
-
-  const add = (act: () => void) => {
-    act();
+  const close = () => dialog.current?.close();
+  const onAdded = () => {
     added.current = true;
-    dialog.current?.close();
-  };
-  const take = (moveId: string) => {
-    const sided = session.studio.moves[moveId]?.sides === "each";
-    add(() => (sided && pairs ? addMovePair(session, afterId, moveId) : addMoveItem(session, afterId, moveId)));
+    close();
   };
   return (
     <dialog ref={dialog} className={styles.dialog} aria-labelledby="add-title" onClose={() => onClose(added.current)}>
       <div className={styles.head}>
         <h2 id="add-title">Add to the class</h2>
-        <button type="button" className="button" onClick={() => dialog.current?.close()}>
+        <button type="button" className="button" onClick={close}>
           Close
         </button>
       </div>
-      <p className="quiet">{after ? `After ${nameOf(plan, after)}.` : "The first of the class."}</p>
+      <p className="quiet">{after ? `After ${nameOf(plan, after)}.` : "As the first item of the class."}</p>
+      <WhatToAdd session={session} afterId={after?.id ?? null} onAdded={onAdded} />
+    </dialog>
+  );
+}
+
+interface WhatToAddProps {
+  readonly session: PlanSession;
+  /** The item behind which it is added; null: at the beginning. */
+  readonly afterId: string | null;
+  readonly onAdded: () => void;
+}
+
+function WhatToAdd({ session, afterId, onAdded }: WhatToAddProps) {
+  const [pairs, setPairs] = useState(true);
+  const take = (moveId: string) => {
+    const isSided = session.studio.moves[moveId]?.sides === "each";
+    const add = isSided && pairs ? addMovePair : addMoveItem;
+    add(session, afterId, moveId);
+    onAdded();
+  };
+  const adding = (act: (session: PlanSession, afterId: string | null) => void) => () => {
+    act(session, afterId);
+    onAdded();
+  };
+  return (
+    <>
       <MovePicker moves={session.studio.moves} archived={session.studio.archived} chosen={null} onTake={take} />
       <label className="check">
         <input type="checkbox" checked={pairs} onChange={(event) => setPairs(event.target.checked)} />
         Add left and right together where a move has sides
       </label>
       <div className={styles.acts}>
-        <button type="button" className="button" onClick={() => add(() => addHeading(session, afterId))}>
+        <button type="button" className="button" onClick={adding(addHeading)}>
           Add a heading
         </button>
-        <button type="button" className="button" onClick={() => add(() => addPause(session, afterId))}>
+        <button type="button" className="button" onClick={adding(addPause)}>
           Add a pause
         </button>
       </div>
-    </dialog>
+    </>
   );
 }

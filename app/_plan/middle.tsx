@@ -7,7 +7,7 @@ import { Empty } from "#app/_rail/empty.tsx";
 import { marksOf } from "#app/_rail/marks.ts";
 import { Rail } from "#app/_rail/rail.tsx";
 import { type RailScale, useScale } from "#app/_rail/use-scale.ts";
-import { usePlanActs } from "#app/_session/plan-acts.tsx";
+import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
@@ -75,7 +75,7 @@ function RailAndMargin({ session, snap, wide, scale }: RailPartProps) {
 }
 
 function AddLast({ session, lastId }: { readonly session: PlanSession; readonly lastId: string | null }) {
-  const { run } = usePlanActs();
+  const { run } = usePageActs();
   const addLast = () => {
     session.select(lastId);
     run.add();

@@ -3,11 +3,11 @@
 import { useEffect } from "react";
 import { Band } from "#app/_band/band.tsx";
 import { StateActs } from "#app/_margin/state-acts.tsx";
+import { useUndoKeys } from "#app/_parts/commands/use-undo-keys.ts";
 import { PageKeys } from "#app/_parts/key-help.tsx";
 import { useLateParts } from "#app/_parts/late-part.tsx";
 import { useHeight } from "#app/_parts/use-height.ts";
-import { useUndoKeys } from "#app/_parts/use-undo-keys.ts";
-import { PlanActsContext, PlanButton } from "#app/_session/plan-acts.tsx";
+import { PageActsContext, PlanButton } from "#app/_session/page-acts.tsx";
 import { PLAN_KEYS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { PlanPageProps } from "#app/_session/session-types.ts";
@@ -35,6 +35,8 @@ export function PlanPage(props: PlanPageProps) {
   );
 }
 
+const BESIDE = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
+
 function OpenedPlan({ session }: { readonly session: PlanSession }) {
   const snap = useSnapshot(session);
   const page = usePage(session);
@@ -48,7 +50,7 @@ function OpenedPlan({ session }: { readonly session: PlanSession }) {
   const panelOpen = sheetOpen || (!phone && (view === "rail" || snap.selectedId !== null));
   const shown = { session, snap, page };
   return (
-    <PlanActsContext value={page.acts}>
+    <PageActsContext value={page.acts}>
       <main className={styles.page} data-view={view} style={{ "--band": `${phone ? 0 : bandHeight}px` }}>
         <Band ref={band} session={session} snap={snap} {...bandActs}>
           <PlanButton command="fit" />
@@ -58,13 +60,18 @@ function OpenedPlan({ session }: { readonly session: PlanSession }) {
         <Notices session={session} snap={snap} />
         <div className={styles.columns} data-alone={!panelOpen || undefined}>
           <Middle {...shown} panelOpen={panelOpen} />
-          {panelOpen && <Panel {...shown} />}
+          {panelOpen && (
+            <Panel
+              ref={page.panel}
+              {...{ session, snap, beside: BESIDE[view], asSheet: phone, hasMargin: page.wide && view === "rail" }}
+            />
+          )}
         </div>
         <Messages session={session} snap={snap} />
         <Dialogs {...shown} />
         <PageKeys of={PLAN_KEYS} />
       </main>
-    </PlanActsContext>
+    </PageActsContext>
   );
 }
 

@@ -4,7 +4,7 @@ import { CommandButton } from "#app/_parts/commands/command-button.tsx";
 import { COMMON_COMMANDS } from "#app/_parts/commands/common.ts";
 import { openKeyHelp } from "#app/_parts/key-help.tsx";
 import type { RailScale } from "#app/_rail/use-scale.ts";
-import { PlanButton } from "#app/_session/plan-acts.tsx";
+import { PlanButton } from "#app/_session/page-acts.tsx";
 import { TOOLS } from "#app/_session/plan-commands.ts";
 import styles from "./plan-tools.module.css";
 import type { PlanView } from "./use-plan-view.ts";

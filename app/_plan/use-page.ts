@@ -3,13 +3,13 @@
 import { type RefObject, useMemo, useRef, useState } from "react";
 import { useMedia } from "#app/_parts/use-media.ts";
 import { REHEARSALS_HASH } from "#app/_rehearsal/rehearsals-hash.ts";
-import { type PlanActs, planActs } from "#app/_session/plan-acts.tsx";
+import { type PageActs, pageActs } from "#app/_session/page-acts.tsx";
 import type { PageCommand } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { focusMiddle, focusPanel } from "./focus.ts";
 import { type PlanView, usePlanView } from "./use-plan-view.ts";
 
-export type OpenDialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "legend" | null;
+type OpenDialog = "add" | "paste" | "fit" | "order" | "rehearsals" | "legend" | null;
 
 export interface Page {
   readonly view: PlanView;
@@ -20,7 +20,7 @@ export interface Page {
   readonly sheetOpen: boolean;
   readonly dialog: OpenDialog;
   readonly panel: RefObject<HTMLElement | null>;
-  readonly acts: PlanActs;
+  readonly acts: PageActs;
   openSheet(): void;
   closeDialog(): void;
 }
@@ -37,7 +37,7 @@ export function usePage(session: PlanSession): Page {
   const panel = useRef<HTMLElement>(null);
   const acts = useMemo(() => {
     const run = pageCommands({ session, panel, setDialog, setSheetOpen, openView });
-    return planActs(session, run, (id) => {
+    return pageActs(session, run, (id) => {
       session.select(id);
       if (phone) setSheetOpen(true);
     });

@@ -1,10 +1,10 @@
 "use client";
 /** A rail with nothing on it yet: what to do first. */
-import { PlanButton, usePlanActs } from "../_session/plan-acts.tsx";
+import { PlanButton, usePageActs } from "../_session/page-acts.tsx";
 import styles from "./empty.module.css";
 
 export function Empty() {
-  const { session } = usePlanActs();
+  const { session } = usePageActs();
   if (!session.canWrite) return <p className={styles.empty}>There is no move in this plan yet.</p>;
   return (
     <div className={styles.empty}>

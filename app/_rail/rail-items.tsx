@@ -1,7 +1,7 @@
 "use client";
 /** Every item of the plan, hung in its place on the rail. */
 import { useMemo, useRef, useState } from "react";
-import { usePlanActs } from "#app/_session/plan-acts.tsx";
+import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import { clockTime } from "#lib/plan/format.ts";
@@ -60,7 +60,7 @@ const NOBODY: readonly string[] = [];
 
 /** What a press on an item does, as functions that never change: an item is drawn again only when something in it did. */
 function useHands(drag: RailDrag) {
-  const acts = usePlanActs();
+  const acts = usePageActs();
   const now = useRef({ acts, drag });
   now.current = { acts, drag };
   const [hands] = useState(() => {

@@ -6,8 +6,8 @@
 import { useEffect, useRef } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { useNeeds } from "#app/_parts/use-needs.ts";
-import { usePlanActs } from "#app/_session/plan-acts.tsx";
-import { PLAN_COMMANDS, planHolds } from "#app/_session/plan-commands.ts";
+import { usePageActs } from "#app/_session/page-acts.tsx";
+import { commandHolds, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
@@ -36,7 +36,7 @@ export function Rail({ session, snap, scale, marks, onLayout }: RailProps) {
   const drag = useRailDrag(session, snap.plan, still, scale);
   const layout = usePreviewLayout(still, sizes, drag.preview);
   const list = useRef<HTMLDivElement>(null);
-  const { run } = usePlanActs();
+  const { run } = usePageActs();
   useFocusFollows(list, snap.selectedId);
   useEffect(() => onLayout(layout), [layout, onLayout]);
   return (
@@ -49,7 +49,7 @@ export function Rail({ session, snap, scale, marks, onLayout }: RailProps) {
         aria-describedby="rail-keys-hint"
         tabIndex={snap.plan.items.length === 0 ? 0 : -1}
         className={styles.list}
-        onKeyDown={keyHandler(PLAN_COMMANDS, "rail", { run, holds: planHolds(session) })}
+        onKeyDown={keyHandler(PLAN_COMMANDS, "rail", { run, holds: commandHolds(session) })}
       >
         <RailItems {...{ session, snap, marks, layout, drag, measure }} />
       </div>

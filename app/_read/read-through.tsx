@@ -6,7 +6,7 @@
 import { useDeferredValue, useMemo, useRef } from "react";
 import { goToLine } from "#app/_session/go-to-line.ts";
 import { nameOf } from "#app/_session/item-words.ts";
-import { usePlanActs } from "#app/_session/plan-acts.tsx";
+import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import {
@@ -29,7 +29,7 @@ interface ReadThroughProps {
 }
 
 export function ReadThrough({ session, snap }: ReadThroughProps) {
-  const { pick } = usePlanActs();
+  const { pick } = usePageActs();
   const { plan, track, selectedId } = useDeferredValue(snap);
   const text = useText(plan, track);
   const reading = useReading(text.parts);

@@ -2,14 +2,14 @@
 /** The read-through by keyboard: Tab reaches one line, the arrows go from line to line. */
 import { type KeyboardEvent, useRef, useState } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
-import { usePlanActs } from "#app/_session/plan-acts.tsx";
+import { usePageActs } from "#app/_session/page-acts.tsx";
 import { type OwnCommand, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { ReadPart } from "#lib/cues/read-through.ts";
 
 export function useReading(parts: readonly ReadPart[]) {
   const box = useRef<HTMLDivElement>(null);
   const [spot, setSpot] = useState<string | null>(null);
-  const { run } = usePlanActs();
+  const { run } = usePageActs();
   const keys = parts.flatMap((part) => part.lines.map((line) => line.key));
   const current = spot !== null && keys.includes(spot) ? spot : (keys[0] ?? null);
   const focus = (key: string | undefined) => {

@@ -1,11 +1,9 @@
 /** Words of the plan page: names of items, times, what a change of set-up asks, what each value is called. */
 import { plainNumber } from "#lib/plan/format.ts";
-import { ACTIONS, type Action, type Facing, type Move, type Plan, type PlanItem } from "#lib/plan/schema.ts";
+import { ACTIONS, type Action, type Facing, type Move, type Plan } from "#lib/plan/schema.ts";
 import { actionSeconds } from "#lib/transitions/transitions.ts";
 
 export { bareName as nameOf } from "#lib/plan/format.ts";
-
-export const isTimed = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
 
 const ACTION_WORDS: Readonly<Record<Action, string>> = {
   springOn: "spring on",

@@ -112,7 +112,7 @@ export const PLAN_COMMANDS = {
   },
 } as const satisfies CommandTable<Fact>;
 
-export type PlanCommand = CommandId<typeof PLAN_COMMANDS>;
+type PlanCommand = CommandId<typeof PLAN_COMMANDS>;
 type CommandIn<P extends keyof (typeof PLAN_COMMANDS)["places"]> = CommandAt<typeof PLAN_COMMANDS, P>;
 
 /** The page's: they open something, or change what is open. A feature asks the page for them. */
@@ -154,7 +154,7 @@ export const PLAN_KEYS = {
 };
 
 /** Whether something that a command needs holds just now. */
-export function planHolds(session: PlanSession): (need: string) => boolean {
+export function commandHolds(session: PlanSession): (need: string) => boolean {
   return (need) => {
     const { plan, selectedId } = session.getSnapshot();
     const item = selectedId === null ? undefined : itemById(plan, selectedId);

@@ -20,7 +20,7 @@ interface Names {
   readonly findings: string;
 }
 
-export interface OpinionAsking {
+interface OpinionAsking {
   /** What this page holds and found, as of now. */
   own(): { readonly plan: Plan; readonly findings: readonly Finding[] };
   /** The server's findings and the name of the plan it found them in; null when it cannot say. */

@@ -4,7 +4,7 @@
  */
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
 
-export interface StudioAsking {
+interface StudioAsking {
   /** The studio as it is now. "refused": this person may not have it; rejects when the server cannot be reached. */
   ask(): Promise<PlanStudio | "refused">;
   take(studio: PlanStudio): void;

@@ -158,7 +158,7 @@ test("a lock set while one was offline is said when the page is opened again", a
   await expect(seconds(marta)).toHaveValue(String(before + 5));
   const plan = marta.url();
   await marta.close();
-  await ines.getByLabel("Keep this time").check();
+  await ines.getByLabel("Lock this time").check();
   await expectSaved(ines);
   await device.setOffline(false);
   const again = await device.newPage();

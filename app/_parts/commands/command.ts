@@ -24,7 +24,7 @@ export interface Command<Need extends string = string> {
 export type KeyLine = readonly [keys: string, help: string];
 
 /** Where keys are pressed: the whole page, or one element of it. */
-export interface Place {
+export interface KeyPlace {
   /** Over its lines in the list of keys. */
   readonly title: string;
   /** Its keys count while somebody types, too. */
@@ -35,15 +35,15 @@ export interface Place {
 
 export interface CommandTable<Need extends string = string> {
   /** In the order of the list of keys. */
-  readonly places: Readonly<Record<string, Place>>;
+  readonly places: Readonly<Record<string, KeyPlace>>;
   readonly commands: Readonly<Record<string, Command<Need>>>;
 }
 
 export type CommandId<T extends CommandTable> = keyof T["commands"] & string;
-export type PlaceId<T extends CommandTable> = keyof T["places"] & string;
+export type KeyPlaceId<T extends CommandTable> = keyof T["places"] & string;
 
 /** Ids of the commands that have a key in a place. */
-export type CommandAt<T extends CommandTable, P extends PlaceId<T>> = {
+export type CommandAt<T extends CommandTable, P extends KeyPlaceId<T>> = {
   [Id in CommandId<T>]: T["commands"][Id] extends { readonly keys: { readonly [K in P]: unknown } } ? Id : never;
 }[CommandId<T>];
 

@@ -1,5 +1,5 @@
 /** From a key that was pressed to the command that it asks for. */
-import { type CommandAt, type CommandTable, type PlaceId, type Press, pressesOf } from "./command.ts";
+import { type CommandAt, type CommandTable, type KeyPlaceId, type Press, pressesOf } from "./command.ts";
 
 /** What is read of a keyboard event, React's or the browser's. */
 export interface Pressed {
@@ -26,7 +26,7 @@ interface Doing<Id extends string> {
  * Handles the keys of one place: put it on the place's element, or on the window for a whole page. A plain key is left to
  * whoever is typing, and a command that cannot be done just now leaves its key to the browser.
  */
-export function keyHandler<T extends CommandTable, P extends PlaceId<T>>(
+export function keyHandler<T extends CommandTable, P extends KeyPlaceId<T>>(
   table: T,
   place: P,
   { run, holds = () => true }: Doing<CommandAt<T, P>>,
@@ -42,7 +42,7 @@ export function keyHandler<T extends CommandTable, P extends PlaceId<T>>(
 }
 
 /** The command of a place that a key asks for. */
-export function commandOfKey<T extends CommandTable, P extends PlaceId<T>>(
+export function commandOfKey<T extends CommandTable, P extends KeyPlaceId<T>>(
   table: T,
   place: P,
   event: Pressed,
@@ -70,7 +70,7 @@ function matches(press: Press, event: Pressed): boolean {
 const NO_TEXT = new Set(["checkbox", "radio", "button", "range", "submit", "reset", "file", "color"]);
 
 /** Whether a plain key writes something there. */
-export function isTyping(target: EventTarget | null): boolean {
+function isTyping(target: EventTarget | null): boolean {
   if (target === null || !(target instanceof HTMLElement)) return false;
   if (target instanceof HTMLInputElement) return !NO_TEXT.has(target.type);
   return target.isContentEditable || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;

@@ -1,8 +1,8 @@
 "use client";
-import type { Undoes } from "../use-undo-keys.ts";
 /** Undo and redo, as buttons. */
 import { CommandButton } from "./command-button.tsx";
 import { UNDO_COMMANDS } from "./common.ts";
+import type { Undoes } from "./use-undo-keys.ts";
 
 interface UndoButtonsProps {
   readonly session: Undoes;

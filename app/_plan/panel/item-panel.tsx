@@ -12,7 +12,7 @@ import { MovePicker } from "../../_parts/move-picker.tsx";
 import styles from "../../_parts/panel.module.css";
 import { changeItemMove, setField, sidesOf } from "../../_session/acts.ts";
 import { nameOf, tintOf } from "../../_session/item-words.ts";
-import { PlanButton } from "../../_session/plan-acts.tsx";
+import { PlanButton } from "../../_session/page-acts.tsx";
 import { ITEM_ACTS } from "../../_session/plan-commands.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";

@@ -1,10 +1,10 @@
 "use client";
 /** Beside the plan: the chosen item, or the class as a whole. On a phone a sheet over it. */
-import type { KeyboardEvent } from "react";
+import type { KeyboardEvent, Ref } from "react";
 import { Margin } from "#app/_margin/margin.tsx";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
 import { UndoButton } from "#app/_parts/commands/undo-buttons.tsx";
-import { PlanButton, usePlanActs } from "#app/_session/plan-acts.tsx";
+import { PlanButton, usePageActs } from "#app/_session/page-acts.tsx";
 import { PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { clockTime } from "#lib/plan/format.ts";
@@ -12,19 +12,23 @@ import { itemById } from "#lib/plan/lookup.ts";
 import styles from "../../_parts/panel.module.css";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
-import type { Page } from "../use-page.ts";
 import { ClassPanel } from "./class-panel.tsx";
 import { ItemPanel } from "./item-panel.tsx";
 
 interface PanelProps {
+  readonly ref: Ref<HTMLElement>;
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
-  readonly page: Page;
+  /** What it stands beside, or lies over. */
+  readonly beside: "rail" | "lanes" | "read-through";
+  /** On a phone: over the plan. */
+  readonly asSheet: boolean;
+  /** Findings and threads stand in the margin of the rail: here they need no place. */
+  readonly hasMargin: boolean;
 }
 
-export function Panel({ session, snap, page }: PanelProps) {
-  const { run } = usePlanActs();
-  const { view, phone, wide } = page;
+export function Panel({ ref, session, snap, beside, asSheet, hasMargin }: PanelProps) {
+  const { run } = usePageActs();
   const item = snap.selectedId === null ? undefined : itemById(snap.plan, snap.selectedId);
   const onKeyDown = (event: KeyboardEvent) => {
     // A field may need Escape for itself, and a dialog that the panel opened closes with it.
@@ -32,18 +36,17 @@ export function Panel({ session, snap, page }: PanelProps) {
       event.defaultPrevented || (event.target instanceof Element && event.target.closest("dialog") !== null);
     if (!isTaken) keyHandler(PLAN_COMMANDS, "panel", { run })(event);
   };
-  const hasMargin = wide && view === "rail";
   const slips = !hasMargin && <Margin session={session} placements={null} {...(item ? { itemId: item.id } : {})} />;
   return (
     <aside
-      ref={page.panel}
+      ref={ref}
       tabIndex={-1}
-      className={phone ? styles.sheet : styles.aside}
+      className={asSheet ? styles.sheet : styles.aside}
       aria-label={item ? "The chosen item" : "The class"}
       onKeyDown={onKeyDown}
     >
-      {phone && <SheetBar session={session} snap={snap} page={page} />}
-      {view !== "rail" && !phone && <PlanButton command="choose-nothing" className={styles.shut} />}
+      {asSheet && <SheetBar session={session} snap={snap} beside={beside} />}
+      {beside !== "rail" && !asSheet && <PlanButton command="choose-nothing" className={styles.shut} />}
       {item ? (
         <ItemPanel {...{ session, snap, item, slips }} />
       ) : (
@@ -56,15 +59,13 @@ export function Panel({ session, snap, page }: PanelProps) {
   );
 }
 
-const UNDER = { rail: "rail", "whole-class": "lanes", "read-through": "read-through" } as const;
-
 /** Over the sheet: the way back, undo, and what is saved. */
-function SheetBar({ session, snap, page }: PanelProps) {
-  const { run } = usePlanActs();
+function SheetBar({ session, snap, beside }: Pick<PanelProps, "session" | "snap" | "beside">) {
+  const { run } = usePageActs();
   return (
     <div className={styles.sheetBar}>
       <button type="button" className="button" data-first onClick={run["leave-panel"]}>
-        Back to the {UNDER[page.view]}
+        Back to the {beside}
       </button>
       {session.canWrite && <UndoButton session={session} can={snap} />}
       <p className={styles.sheetClock} data-over={snap.total > snap.plan.lengthSeconds || undefined}>

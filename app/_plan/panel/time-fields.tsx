@@ -1,5 +1,5 @@
 "use client";
-/** The time of an item: its seconds by the grid or by hand; for a move whether it is locked, and its bounds. */
+/** The time of an item: its seconds by steps or typed; for a move its lock and its bounds. */
 import { clockTime, plainNumber } from "#lib/plan/format.ts";
 import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Pause } from "#lib/plan/schema.ts";
@@ -16,19 +16,12 @@ interface TimeFieldsProps {
   readonly readOnly: boolean;
 }
 
-export function TimeFields({ session, snap, item, readOnly }: TimeFieldsProps) {
-  const grid = plainNumber(headSeconds(snap.plan, "gridSeconds"));
+export function TimeFields(props: TimeFieldsProps) {
+  const { session, item, readOnly } = props;
   return (
     <div className={styles.time}>
       <div className={styles.stepper}>
-        <button
-          type="button"
-          disabled={readOnly}
-          aria-label={`${grid} seconds less`}
-          onClick={() => stepItemSeconds(session, item, -1)}
-        >
-          −
-        </button>
+        <Step {...props} by={-1} />
         <NumberField
           key={item.id}
           label="Seconds"
@@ -37,31 +30,43 @@ export function TimeFields({ session, snap, item, readOnly }: TimeFieldsProps) {
           disabled={readOnly}
           onCommit={(seconds) => seconds !== undefined && setItemSeconds(session, item, seconds)}
         />
-        <button
-          type="button"
-          disabled={readOnly}
-          aria-label={`${grid} seconds more`}
-          onClick={() => stepItemSeconds(session, item, 1)}
-        >
-          +
-        </button>
+        <Step {...props} by={1} />
       </div>
-      {item.kind === "move" && (
-        <label className="check">
-          <input
-            type="checkbox"
-            checked={item.locked === true}
-            disabled={readOnly}
-            onChange={(event) => setField(session, item.id, "locked", event.target.checked || undefined)}
-          />
-          Keep this time
-        </label>
-      )}
+      {item.kind === "move" && <Lock session={session} item={item} readOnly={readOnly} />}
     </div>
   );
 }
 
-/** Shortest and longest; left empty, the library's count. */
+/** One step of the plan's grid less or more. */
+function Step({ session, snap, item, readOnly, by }: TimeFieldsProps & { by: 1 | -1 }) {
+  const grid = plainNumber(headSeconds(snap.plan, "gridSeconds"));
+  return (
+    <button
+      type="button"
+      disabled={readOnly}
+      aria-label={`${grid} seconds ${by === 1 ? "more" : "less"}`}
+      onClick={() => stepItemSeconds(session, item, by)}
+    >
+      {by === 1 ? "+" : "−"}
+    </button>
+  );
+}
+
+function Lock({ session, item, readOnly }: Omit<TimeFieldsProps, "snap" | "item"> & { item: MoveItem }) {
+  return (
+    <label className="check">
+      <input
+        type="checkbox"
+        checked={item.locked === true}
+        disabled={readOnly}
+        onChange={(event) => setField(session, item.id, "locked", event.target.checked || undefined)}
+      />
+      Lock this time
+    </label>
+  );
+}
+
+/** The shortest and the longest that the fit may make it; left empty, the library's own. */
 export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & { item: MoveItem }) {
   const usual = moveOf(snap.plan, item)?.seconds;
   const [low, high] = item.range ?? [undefined, undefined];
@@ -78,7 +83,7 @@ export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & 
         key={`${item.id}low`}
         label="Shortest"
         value={low}
-        placeholder={say(usual?.[0])}
+        placeholder={inShort(usual?.[0])}
         onCommit={(n) => set(n, high)}
         {...common}
       />
@@ -86,7 +91,7 @@ export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & 
         key={`${item.id}high`}
         label="Longest"
         value={high}
-        placeholder={say(usual?.[1])}
+        placeholder={inShort(usual?.[1])}
         onCommit={(n) => set(low, n)}
         {...common}
       />
@@ -94,5 +99,5 @@ export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & 
   );
 }
 
-const say = (seconds: number | undefined) =>
+const inShort = (seconds: number | undefined) =>
   seconds === undefined ? undefined : seconds < 120 ? plainNumber(seconds) : clockTime(seconds);

@@ -4,10 +4,10 @@ import { createContext, use } from "react";
 import type { Command } from "#app/_parts/commands/command.ts";
 import { CommandButton } from "#app/_parts/commands/command-button.tsx";
 import { type ItemCommand, itemCommands } from "./item-commands.ts";
-import { type PageCommand, PLAN_COMMANDS, planHolds } from "./plan-commands.ts";
+import { commandHolds, type PageCommand, PLAN_COMMANDS } from "./plan-commands.ts";
 import type { PlanSession } from "./session.ts";
 
-export interface PlanActs {
+export interface PageActs {
   readonly session: PlanSession;
   /** By command: what the page does. */
   readonly run: Readonly<Record<PageCommand | ItemCommand, () => void>>;
@@ -16,17 +16,17 @@ export interface PlanActs {
 }
 
 /** What the page itself provides; what is done with the chosen item is the same wherever it is asked for. */
-export const planActs = (
+export const pageActs = (
   session: PlanSession,
   page: Readonly<Record<PageCommand, () => void>>,
-  pick: PlanActs["pick"],
-): PlanActs => ({ session, run: { ...page, ...itemCommands(session) }, pick });
+  pick: PageActs["pick"],
+): PageActs => ({ session, run: { ...page, ...itemCommands(session) }, pick });
 
-export const PlanActsContext = createContext<PlanActs | null>(null);
+export const PageActsContext = createContext<PageActs | null>(null);
 
 /** Inside a plan's page only. */
-export function usePlanActs(): PlanActs {
-  const acts = use(PlanActsContext);
+export function usePageActs(): PageActs {
+  const acts = use(PageActsContext);
   if (acts === null) throw new Error("there is no plan's page around this");
   return acts;
 }
@@ -42,9 +42,9 @@ interface PlanButtonProps {
 
 /** A button for a command of the plan; nothing where it could do nothing. */
 export function PlanButton({ command, pressed, ...rest }: PlanButtonProps) {
-  const { session, run } = usePlanActs();
+  const { session, run } = usePageActs();
   const asked: Command = PLAN_COMMANDS.commands[command];
-  if (!(asked.needs ?? []).every(planHolds(session))) return null;
+  if (!(asked.needs ?? []).every(commandHolds(session))) return null;
   return (
     <CommandButton
       command={asked}

@@ -1,8 +1,8 @@
 "use client";
 /** Undo and redo for the whole page, the script included. A field with a draft of its own keeps its own undo. */
 import { useEffect } from "react";
-import { UNDO_COMMANDS } from "./commands/common.ts";
-import { keyHandler } from "./commands/keys.ts";
+import { UNDO_COMMANDS } from "./common.ts";
+import { keyHandler } from "./keys.ts";
 
 export interface Undoes {
   takeBack(): void;
