@@ -33,7 +33,7 @@ export function ReadingClass({ plan }: { readonly plan: Plan }) {
       </dl>
       {plan.notes && (
         <div>
-          <h3>Notes of the authors</h3>
+          <h3>Notes for the team</h3>
           <p className={styles.asWritten}>{plan.notes}</p>
         </div>
       )}

@@ -9,7 +9,7 @@ const TRY_AGAIN_MS = 3000;
 interface LatePartProps<P extends object> {
   readonly part: Late<ComponentType<P>>;
   readonly props: P;
-  /** Shown until the part is here; without it, a line saying what is awaited. */
+  /** Shown until the part is here: null for nothing. Without it, a line that says what is awaited. */
   readonly meanwhile?: ReactNode;
 }
 
@@ -17,7 +17,7 @@ export function LatePart<P extends object>({ part, props, meanwhile }: LatePartP
   useFetched(part);
   const Part = part.here;
   if (Part) return <Part {...props} />;
-  return meanwhile ?? <OnItsWay />;
+  return meanwhile === undefined ? <OnItsWay /> : meanwhile;
 }
 
 /** Draws again when the part has come; tries again for as long as the network fails. */

@@ -1,4 +1,5 @@
-/** What the plan page fetches once it can be used: the editor first, then views and dialogs by how soon they are wanted. */
+/** What the page fetches once it can be used, by how soon it is wanted: the editor, the load, then views and dialogs. */
+import { lateItemLoad } from "#app/_load/late-load.ts";
 import { lateReview } from "#app/_margin/late-review.ts";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateScript } from "#app/_script/late-script.ts";
@@ -13,4 +14,4 @@ export const LATE = {
   rehearsals: late(() => import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog)),
   legend: late(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
 };
-export const LATE_PARTS = [lateScript, ...Object.values(LATE), lateReadAloud, lateReview];
+export const LATE_PARTS = [lateScript, lateItemLoad, ...Object.values(LATE), lateReadAloud, lateReview];

@@ -47,7 +47,7 @@ export function addMovePair(s: PlanSession, after: string | null, moveId: string
   insert(s, after, [left, right], `${move.name} added, left and right.`);
 }
 
-/** Who faces the wall at one side faces the other wall at the other; everybody else stays as they are. */
+/** Facing left on one side is facing right on the other. Any other facing is the same on both. */
 function turned(facing: Facing): { facing?: Facing } {
   if (facing === "left") return { facing: "right" };
   return facing === "right" ? { facing: "left" } : {};
@@ -61,7 +61,7 @@ export function addPause(s: PlanSession, after: string | null): void {
   insert(s, after, [{ id: newId(), kind: "pause", seconds: NEW_PAUSE_SECONDS }], "Pause added.");
 }
 
-/** A copy on the other side, words and all, right after the item. */
+/** A copy for the other side right after the item, its script included. */
 export function addOtherSide(s: PlanSession, item: MoveItem): void {
   const side = item.side === "left" ? "right" : "left";
   const id = newId();
@@ -69,7 +69,7 @@ export function addOtherSide(s: PlanSession, item: MoveItem): void {
   const changes = { side, ...(facing ? turned(facing) : {}) } as const;
   if (!s.act((w) => duplicateItem(w, item.id, id, changes))) return;
   s.select(id);
-  s.say(`The ${side} side added after it.`);
+  s.say(`${side === "left" ? "Left" : "Right"} side added after it.`);
 }
 
 export function duplicate(s: PlanSession, item: PlanItem): void {
@@ -79,14 +79,16 @@ export function duplicate(s: PlanSession, item: PlanItem): void {
   s.say(`${nameOf(s.getSnapshot().plan, item)} duplicated.`);
 }
 
-/** Takes an item out and selects its neighbour. It stays in the list of what was taken out. */
+/** Takes an item out of the plan and selects its neighbour. The item stays in the list from which it can be put back. */
 export function takeOut(s: PlanSession, item: PlanItem): void {
   const { plan } = s.getSnapshot();
   const at = plan.items.findIndex((i) => i.id === item.id);
   const next = plan.items[at + 1] ?? plan.items[at - 1];
   if (!s.act((w) => deleteItem(w, item.id, Date.now()))) return;
   s.select(next?.id ?? null);
-  s.say(`${nameOf(plan, item)} taken out. It can be put back from “taken out”.`);
+  s.say(
+    `${nameOf(plan, item)} taken out. You can put it back from the list “Taken out of the plan” under “The class”.`,
+  );
 }
 
 export function putBack(s: PlanSession, id: string): void {
@@ -161,7 +163,7 @@ export function setOffset(s: PlanSession, item: MoveItem, offsetMm: number): voi
   if (s.act((w) => setItemField(w, item.id, "offsetMm", offsetMm))) s.say(`Started ${placeWords(offsetMm)}.`);
 }
 
-/** Another move of the library in the same place. A side that the new move cannot have becomes one that it can. */
+/** Puts another move in the place of an item’s. A side that the new move does not have becomes one that it has. */
 export function changeItemMove(s: PlanSession, id: string, moveId: string): void {
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   const item = readItemById(s.doc, id);
@@ -205,7 +207,7 @@ function newMoveItem(s: PlanSession, moveId: string, move: Move, side: ItemSide)
 
 function insert(s: PlanSession, after: string | null, items: readonly PlanItem[], said: string): void {
   if (!s.act((w) => insertItems(w, after, items))) return;
-  // The last of them, so that what is added next stands after a pair and not inside it.
+  // The last of them, so that what is added next comes after a pair and not inside it.
   s.select(items.at(-1)?.id ?? null);
   s.say(said);
 }

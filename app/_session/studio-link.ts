@@ -1,14 +1,14 @@
 /**
- * Keeps a page's studio (library, machines, standards) that of the server: hears the mark of the one that counts now,
- * fetches it when the page holds another, and tries again for as long as the network fails.
+ * Keeps a page's library, machines and standards those of the server. The server sends their hash, the mark; a page that
+ * holds others fetches them, and tries again for as long as the network fails.
  */
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
 
 interface StudioAsking {
-  /** The studio as it is now. "refused": this person may not have it; rejects when the server cannot be reached. */
+  /** "refused": this person may not have it. Rejects when the server cannot be reached. */
   ask(): Promise<PlanStudio | "refused">;
   take(studio: PlanStudio): void;
-  /** Runs `run` once after `ms`; gives what cancels it. */
+  /** Runs `run` once after `ms`. Returns the way to cancel it. */
   later(run: () => void, ms: number): () => void;
 }
 
@@ -24,7 +24,7 @@ export class StudioLink {
   private ended = false;
   private readonly with: StudioAsking;
 
-  /** `mark`: of the studio the page was made with. */
+  /** `mark`: of the studio that the page was made with. */
   constructor(mark: string, asking: StudioAsking) {
     this.held = mark;
     this.wanted = mark;
@@ -55,7 +55,7 @@ export class StudioLink {
     if (answer === null) return this.waitAndTry();
     this.held = answer.mark;
     this.with.take(answer);
-    // The answer is at least as new as the news it was fetched for; only news heard meanwhile can ask for another.
+    // The answer is at least as new as the mark it was fetched for. Only a mark that came meanwhile can differ from it.
     if (this.wanted === wanted) this.wanted = answer.mark;
     else if (this.wanted !== this.held) void this.fetch();
   }
@@ -69,10 +69,10 @@ export class StudioLink {
   }
 }
 
-/** Asks the server for the studio of a plan. Rejects when it cannot be reached or cannot answer just now. */
+/** Rejects when the server cannot be reached or cannot answer just now. */
 export async function fetchStudio(planId: string): Promise<PlanStudio | "refused"> {
   const response = await fetch(`/api/plans/${planId}/studio`);
-  if (response.ok) return (await response.json()) as PlanStudio; // the route's own promise
+  if (response.ok) return (await response.json()) as PlanStudio; // as the route sends it
   if (response.status >= 500) throw new Error(`the server answered ${response.status}`);
   return "refused";
 }

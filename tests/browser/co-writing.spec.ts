@@ -22,7 +22,7 @@ test("[INV-01] two coaches see each other's items, seconds and words at once", a
 
   await marta.getByRole("button", { name: "Add at the end" }).click();
   await marta.getByRole("button", { name: "Add a heading" }).click();
-  await marta.getByLabel("Heading: how this block is called").fill("Quiet finish");
+  await marta.getByLabel("Name of this block").fill("Quiet finish");
   await expect(onRail(ines, /Heading: Quiet finish/)).toBeVisible();
 
   const item = onRail(ines, /seconds from/).first();

@@ -32,7 +32,7 @@ test("notes, title, theme and a heading of a plan take two people's typing at on
   for (const page of [marta, ines]) await openFromDesk(page, PLAN);
   const both = (find: (page: Page) => Locator) => [find(marta), find(ines)] as const;
   await typeTogether(
-    both((page) => page.getByLabel("Notes of the authors")),
+    both((page) => page.getByLabel("Notes for the team")),
     [90, 90],
   );
   await typeTogether(
@@ -47,13 +47,11 @@ test("notes, title, theme and a heading of a plan take two people's typing at on
   await marta.getByRole("button", { name: "Add a heading" }).click();
   await onRail(ines, /Heading: Heading without words/).click();
   await typeTogether(
-    both((page) => page.getByLabel("Heading: how this block is called")),
+    both((page) => page.getByLabel("Name of this block")),
     [90, 170],
   );
   await marta.keyboard.press("Control+z");
-  await expect(marta.getByLabel("Heading: how this block is called"), "undo takes nothing of hers").toHaveValue(
-    new RegExp(INES),
-  );
+  await expect(marta.getByLabel("Name of this block"), "undo takes nothing of hers").toHaveValue(new RegExp(INES));
 });
 
 /** Opens the first class of the month that is shown. */

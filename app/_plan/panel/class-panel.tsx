@@ -1,5 +1,5 @@
 "use client";
-/** The class as a whole: title, length, theme, who is expected, opening and closing, notes, and what was taken out. */
+/** The class as a whole: title, times, level, theme, cautions to expect, balance, talk, intensity, notes, items taken out. */
 import { SideBars } from "#app/_parts/balance/side-bars.tsx";
 import { UnevenList } from "#app/_parts/balance/uneven-list.tsx";
 import { SharedText } from "#app/_parts/shared-text.tsx";
@@ -23,7 +23,7 @@ interface ClassPanelProps {
   readonly snap: SessionSnapshot;
 }
 
-/** Groups shown here; the whole class shows all of them. */
+/** Groups of muscles shown here at most; the whole class shows all of them. */
 const BARS = 6;
 
 export function ClassPanel({ session, snap }: ClassPanelProps) {
@@ -52,8 +52,8 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
       <TalkPart {...own} />
       <IntensitySection plan={snap.plan} />
       <div className="field">
-        <span aria-hidden="true">Notes of the authors</span>
-        <SharedText host={session} text={notes} readOnly={readOnly} label="Notes of the authors" rows={5} />
+        <span aria-hidden="true">Notes for the team</span>
+        <SharedText host={session} text={notes} readOnly={readOnly} label="Notes for the team" rows={5} />
       </div>
       <TakenOut {...own} />
     </section>
@@ -93,12 +93,12 @@ function Times({ session, snap, readOnly }: PartProps) {
       {second("Closing", "closingSeconds")}
       {second("Heads-up before a change", "headsUpSeconds")}
       {second("Count-in", "countInSeconds")}
-      {second("Time grid", "gridSeconds")}
+      {second("Times in steps of", "gridSeconds")}
     </div>
   );
 }
 
-const ANY = { value: "any", label: "not said" } as const;
+const ANY = { value: "any", label: "any level" } as const;
 
 function Theme({ session, snap, readOnly }: PartProps) {
   const { theme, level } = snap.plan;
@@ -118,7 +118,7 @@ function Theme({ session, snap, readOnly }: PartProps) {
       </div>
       {theme && (
         <details className={styles.more}>
-          <summary>What the theme has to train at least</summary>
+          <summary>Least share of each muscle group</summary>
           <div className={styles.grid}>
             {GROUPS.map((group) => (
               <NumberField
@@ -145,9 +145,9 @@ function Expected({ session, snap, readOnly }: PartProps) {
   const expected = snap.plan.expected ?? [];
   return (
     <details className={styles.more} open={expected.length > 0}>
-      <summary>Expected in the room{expected.length > 0 && `: ${expected.length}`}</summary>
+      <summary>Cautions to expect in this class{expected.length > 0 && `: ${expected.length}`}</summary>
       <fieldset className={styles.ticks} disabled={readOnly}>
-        <legend className="visually-hidden">Expected in the room</legend>
+        <legend className="visually-hidden">Cautions to expect in this class</legend>
         {EXPECTED_CAUTIONS.map((caution) => (
           <label key={caution} className="check">
             <input
@@ -171,7 +171,7 @@ function TakenOut({ session, snap, readOnly }: PartProps) {
   if (snap.deleted.length === 0) return null;
   return (
     <details className={styles.more}>
-      <summary>Taken out: {snap.deleted.length}</summary>
+      <summary>Taken out of the plan: {snap.deleted.length}</summary>
       <ul className={styles.takenOut}>
         {snap.deleted.map(({ id, item }) => (
           <li key={id}>

@@ -1,4 +1,4 @@
-/** What the library says of a move: how it stands, what it trains, who takes care, easier and harder ways. */
+/** What the library says of a move: its set-up, what it trains, its tempo, easier and harder ways, its cautions. */
 import Link from "next/link";
 import { CAUTION_WORDS, muscleList } from "#lib/library/words.ts";
 import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
@@ -6,15 +6,15 @@ import type { Move } from "#lib/plan/schema.ts";
 import styles from "../../_parts/panel.module.css";
 import { CAUTION_NOTE } from "../../_session/item-words.ts";
 
-/** `page`: where the library says everything about it; null for a move that only this plan has. */
+/** `page`: the move’s page in the library; null for a move that only this plan has. */
 export function ItemMoveFacts({ move, page }: { move: Move; page: string | null }) {
   return (
     <>
       <dl className={styles.facts}>
-        <dt>Stand</dt>
+        <dt>Set-up</dt>
         <dd>{`${tagWords(move.position)}, ${move.station}; hands ${held(move.hands)}, feet ${held(move.feet)}`}</dd>
         <dt>Trains</dt>
-        <dd>{muscleList(move) || "nothing named"}</dd>
+        <dd>{muscleList(move) || "no muscle named"}</dd>
         <dt>Tempo</dt>
         <dd>{tempoWords(move)}</dd>
         <Ways term="Easier" ways={move.easier} />

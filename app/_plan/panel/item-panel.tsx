@@ -1,13 +1,14 @@
 "use client";
-/** The chosen item, whole: its move, side, time, springs, set-up, the change into it, what the library says, its script. */
+/** Everything about the chosen item: move, side, time, springs, load, script, set-up, and what the library says of it. */
 import { type ReactNode, useState } from "react";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
 import { clockTime, plural, sideWords } from "#lib/plan/format.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
-import { ItemLoad } from "../../_load/item-load.tsx";
+import { lateItemLoad } from "../../_load/late-load.ts";
 import { ChoiceField } from "../../_parts/choice.tsx";
+import { LatePart } from "../../_parts/late-part.tsx";
 import { MovePicker } from "../../_parts/move-picker.tsx";
 import styles from "../../_parts/panel.module.css";
 import { changeItemMove, setField, sidesOf } from "../../_session/acts.ts";
@@ -26,7 +27,7 @@ interface ItemPanelProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
   readonly item: PlanItem;
-  /** Findings and threads of the item, where there is no margin to show them. */
+  /** Findings and threads of the item, where no margin shows them. */
   readonly slips: ReactNode;
 }
 
@@ -96,7 +97,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
         />
       )}
       <SpringSteppers session={session} item={item} equipment={snap.plan.equipment} disabled={readOnly} />
-      <ItemLoad {...{ session, snap, item, readOnly }} />
+      <LatePart part={lateItemLoad} props={{ session, snap, item, readOnly }} meanwhile={null} />
       {slips}
       <div className={styles.script}>
         <h3>Script</h3>
@@ -111,7 +112,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
   );
 }
 
-/** Another move in the same place. Opens by itself while no move is chosen. */
+/** Puts another move in its place. Open from the start while the move is not known. */
 function MoveChange({ session, snap, item }: Omit<MoveBodyProps, "readOnly" | "slips">) {
   const known = moveOf(snap.plan, item) !== undefined;
   const [open, setOpen] = useState(!known);

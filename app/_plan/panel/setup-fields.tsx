@@ -1,5 +1,5 @@
 "use client";
-/** How the item is set up where it differs from the library, and the change into it from the item before. */
+/** Where the set-up of the item differs from the library, and the time to change into it. */
 import { worksSprings } from "#lib/load/load.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
@@ -43,7 +43,7 @@ export function SetupFields({ session, snap, item, readOnly }: SetupFieldsProps)
   );
 }
 
-/** Beside the load curve where there is one; here only what is left over on a move without springs. */
+/** A move with springs has its offset beside the load curve. Here an offset that a move without springs still has. */
 function Offset({ session, snap, item, readOnly }: SetupFieldsProps) {
   if (item.offsetMm === undefined || worksSprings(moveOf(snap.plan, item))) return null;
   return (
@@ -70,17 +70,17 @@ function Transition({ session, snap, item, readOnly }: SetupFieldsProps) {
   const says = isFirst
     ? "The first move is set up during the opening."
     : estimate === 0
-      ? "Estimate 0 s: nothing changes."
+      ? "Estimate 0 s: nothing has to be changed."
       : `Estimate ${secondsWords(estimate)}: ${estimateWords(snap.plan, actions)}.`;
   return (
     <NumberField
       key={item.id}
-      label="Change into it"
+      label="Time to change into it"
       unit="s"
       value={item.transitionSeconds}
       optional
       placeholder={`${estimate}`}
-      hint={`${says} Left empty, the estimate counts.`}
+      hint={`${says} Leave it empty to use the estimate.`}
       disabled={readOnly}
       onCommit={(seconds) => setField(session, item.id, "transitionSeconds", seconds)}
     />

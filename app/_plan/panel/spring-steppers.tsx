@@ -1,5 +1,5 @@
 "use client";
-/** How many of each of the machine's springs are on: coils to see, a step less and a step more to press. */
+/** How many of each of the machine's springs are on, as coils, with a button for one less and one for one more. */
 import { countWord, plural } from "#lib/plan/format.ts";
 import type { Equipment, MoveItem, Spring } from "#lib/plan/schema.ts";
 import { CoilMark, coilWeight } from "../../_parts/coils/coil.tsx";
@@ -26,7 +26,7 @@ export function SpringSteppers({ session, item, equipment, disabled }: SteppersP
       ))}
       {strange.map(([id, n]) => (
         <p key={id} className="problem">
-          {plural(n, `“${id}”`, `“${id}”`)} on, but this machine has none.{" "}
+          {plural(n, `“${id}”`, `“${id}”`)} on, but this machine has no such spring.{" "}
           <button type="button" className={styles.textButton} onClick={() => setSpringCount(session, item.id, id, 0)}>
             Take off
           </button>

@@ -1,4 +1,4 @@
-/** What can be done to a thread. Each gives back the server's answer; the thread itself comes by the page's socket. */
+/** What can be done to a thread. Each returns the server's answer; the thread itself arrives over the page's socket. */
 import type { PlanSession } from "#app/_session/session.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import { type Sent, send } from "../../_parts/post.ts";
