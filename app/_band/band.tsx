@@ -144,7 +144,7 @@ function Findings({ snap, onFinding }: Pick<BandProps, "snap" | "onFinding">) {
           key={level}
           type="button"
           data-level={level}
-          title={`Go to the next: ${LEVEL_WORDS[level]}`}
+          title={`Go to the next finding: ${LEVEL_WORDS[level]}`}
           onClick={() => onFinding(level)}
         >
           {words}

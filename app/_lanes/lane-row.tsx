@@ -1,5 +1,5 @@
 "use client";
-/** One lane: its name, which stays in view, and its cells along the axis. Drawn again only when something in it changed. */
+/** One lane: its name, which stays in view, and its cells along the axis. Drawn again only when something in it changes. */
 import { memo } from "react";
 import type { Axis } from "#lib/lanes/axis.ts";
 import type { NamesFit } from "#lib/lanes/name-fit.ts";
@@ -17,7 +17,7 @@ interface LaneRowProps {
   readonly axis: Axis;
   readonly names: NamesFit;
   readonly equipment: Equipment;
-  /** Key of the cell in this lane that takes the keyboard, if it is here. */
+  /** Key of the cell that takes the keyboard, if it is in this lane. */
   readonly focus: string | null;
   /** The chosen item, for the lane that shows it. */
   readonly selected: string | null;

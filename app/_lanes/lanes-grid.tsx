@@ -1,5 +1,5 @@
 "use client";
-/** The lanes on their time axis: a grid of lanes by items for keyboard and screen reader, a picture for the eye. */
+/** The lanes on their time axis: a picture, and for keyboard and screen reader a grid of lanes by items. */
 import { Fragment, useMemo } from "react";
 import type { Axis } from "#lib/lanes/axis.ts";
 import type { ClassLanes, Lane } from "#lib/lanes/types.ts";
@@ -13,7 +13,7 @@ import { workNamesFit } from "./work-row.tsx";
 interface LanesGridProps {
   readonly lanes: ClassLanes;
   readonly axis: Axis;
-  /** Px of the lanes' names. */
+  /** Width of the lanes' names, px. */
   readonly gutter: number;
   readonly equipment: Equipment;
   readonly selected: string | null;
@@ -21,7 +21,7 @@ interface LanesGridProps {
   readonly paper: boolean;
 }
 
-/** Words over the first lane of a kind. */
+/** Captions over the first lane of a kind. */
 const CAPTIONS: Readonly<Partial<Record<Lane["kind"], string>>> = { muscle: "muscles", caution: "cautions" };
 
 export function LanesGrid({ lanes, axis, gutter, equipment, selected, walk, paper }: LanesGridProps) {

@@ -1,4 +1,4 @@
-/** The weight on the hands of a pose, with its band, and the pose itself as a line drawing. */
+/** The wrist load of a pose with its range, and the pose as a line drawing. */
 import { handsNPerKg } from "#lib/load/load.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import { handsShare, type Pose, poseJoints } from "#lib/statics/hands.ts";
@@ -25,7 +25,7 @@ export function HandsLoad({ pose }: { pose: Pose }) {
         <b>{`${whole(share)}%`}</b>
         {` of the body's weight (${whole(low)} to ${whole(high)}%): ${plainNumber(force.newtons)} N for each kilogram of the person.`}
         <span className="quiet">
-          {` Held still ${POSE_WORDS[pose]}, on ground that does not move; by statics, not measured.`}
+          {` For holding still ${POSE_WORDS[pose]} on firm ground. Calculated, not measured.`}
         </span>
       </p>
     </div>
@@ -35,7 +35,7 @@ export function HandsLoad({ pose }: { pose: Pose }) {
 const whole = (share: number): number => Math.round(share * 100);
 
 const W = 132;
-/** Pixels a stature. */
+/** Pixels for the height of the person. */
 const SCALE = 112;
 
 function PoseFigure({ pose }: { pose: Pose }) {

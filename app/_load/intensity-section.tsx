@@ -1,5 +1,5 @@
 "use client";
-/** How hard the class is by its METs: the arc over time, minutes of each level, energy for a mass that is not kept. */
+/** How hard the class is by its METs: the arc over time, minutes of each level, energy for a body mass. */
 import { useId, useMemo, useState } from "react";
 import { type ClassIntensity, classIntensity, energyKcal, type IntensityLevel } from "#lib/intensity/intensity.ts";
 import { clockTime, plainNumber, plural } from "#lib/plan/format.ts";
@@ -19,9 +19,9 @@ export function IntensitySection({ plan }: { plan: Plan }) {
       <Levels intensity={intensity} />
       <Energy metMinutes={intensity.metMinutes} />
       <p className={styles.note}>
-        METs are averages of groups, not a reading of one person, and no published one exists for work on a sliding
-        carriage with springs: the studio judged which fits each move. Where nothing is done 1 MET is counted. Strength
-        work feels harder than its MET says. Energy: MET × 3.5 × kg ÷ 200 kcal a minute.
+        METs are averages of groups, not measurements of one person. None is published for a sliding carriage with
+        springs, so the studio judged which one fits each move. Rest counts as 1 MET. Strength work feels harder than
+        its MET suggests. Energy: MET × 3.5 × kg ÷ 200 kcal a minute.
       </p>
     </section>
   );
@@ -51,12 +51,12 @@ function Levels({ intensity }: { intensity: ClassIntensity }) {
         </div>
       ))}
       <div>
-        <dt>MET-minutes in all</dt>
+        <dt>MET-minutes in total</dt>
         <dd>{plainNumber(intensity.metMinutes)}</dd>
       </div>
       {unknown.seconds > 0 && (
         <div>
-          <dt>{`not known, ${plural(unknown.items.length, "item")}: counted nowhere`}</dt>
+          <dt>{`${plural(unknown.items.length, "item")} without a MET, not counted`}</dt>
           <dd>{clockTime(unknown.seconds)}</dd>
         </div>
       )}
@@ -64,7 +64,7 @@ function Levels({ intensity }: { intensity: ClassIntensity }) {
   );
 }
 
-/** The mass stays in this field: it is neither written into the plan nor sent anywhere. */
+/** The body mass stays in this field. It is neither written into the plan nor sent anywhere. */
 function Energy({ metMinutes }: { metMinutes: number }) {
   const [kg, setKg] = useState<number | undefined>();
   const kcal = kg === undefined ? null : energyKcal({ met: metMinutes, kg, minutes: 1 });
@@ -77,7 +77,7 @@ function Energy({ metMinutes }: { metMinutes: number }) {
         min={20}
         max={300}
         optional
-        hint="Not kept anywhere."
+        hint="Not saved anywhere."
         onCommit={setKg}
       />
       <p aria-live="polite">{kcal !== null && <b>{`about ${Math.round(kcal)} kcal`}</b>}</p>

@@ -29,7 +29,7 @@ export function GoneSlot({ session, month, slotId }: GoneSlotProps) {
       <p ref={says} tabIndex={-1} role="alert">
         {slotGoneWords(by === undefined ? "Somebody" : session.names.who(by), words !== "")}
       </p>
-      {words !== "" && <KeptWords label="Its words" words={words} />}
+      {words !== "" && <KeptWords label="Words of the class" words={words} />}
       {month.writes && (
         <p>
           <button

@@ -1,4 +1,4 @@
-/** A month of the programme as a kind of shared document: what is worked out from it, and what its news mean. */
+/** A month of the programme as a kind of shared document: what is worked out from it, and how it takes the server's news. */
 import type * as Y from "yjs";
 import { ActUndo } from "#lib/client/act-undo.ts";
 import type { DocDescription } from "#lib/client/doc-session/description.ts";
@@ -14,10 +14,10 @@ import { monthValues, monthValueWords } from "./month-values.ts";
 
 export type MonthSession = DocSession<MonthDerived, MonthHeard, ActUndo>;
 
-/** The moment of a taking out that only took its making back. */
+/** In place of the moment of taking out: adding the class was undone. */
 const TAKEN_BACK = 0;
 
-/** `today`: 'YYYY-MM-DD' where this page is. */
+/** `today`: 'YYYY-MM-DD' in this browser's time zone. */
 export const openMonth = (props: MonthPageProps, edge: Edge, today: () => string): MonthSession =>
   new DocSession(monthDescription(props, today), edge);
 

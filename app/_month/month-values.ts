@@ -1,4 +1,4 @@
-/** The plain values of a month in words: what an undo did, and what somebody else set instead of one's own. */
+/** The plain values of a month in words, for what an undo did and for what somebody else set over one's own. */
 import type * as Y from "yjs";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
 import { own } from "#lib/plan/lookup.ts";

@@ -1,7 +1,7 @@
 "use client";
 /**
- * A class of the programme, opened. A class that is there is changed live, field by field, as others see it; a new one
- * is made when its form is sent.
+ * A class of the programme, opened. A class that is there changes with each field, and others see it at once; a new one is
+ * added when its form is sent.
  */
 import Link from "next/link";
 import { type FormEvent, useState } from "react";
@@ -85,7 +85,8 @@ function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { 
     else if (session.canWrite) writeSlot(session.writer, slot.id, part);
   };
   const takeOut = () => {
-    if (session.act((w) => deleteSlot(w, slot.id, Date.now()))) session.say(`Taken out: ${slotName(slot)}.`);
+    if (session.act((w) => deleteSlot(w, slot.id, Date.now())))
+      session.say(`Taken out of the month: ${slotName(slot)}.`);
     onClose();
   };
   const problems = month.problems.get(slot.id) ?? [];
@@ -126,7 +127,7 @@ function writeSlot(w: SlotWriter, id: string, part: Partial<Omit<Slot, "theme" |
   if (planId !== undefined) setSlotField(w, id, "planId", planId);
 }
 
-/** Leads to the plan where one may read it, else to the sheet of its signed edition. */
+/** Leads to the plan, or for those who may not read it to the print sheet of its edition. */
 function PlanOf({ slot, month, props }: { slot: Slot; month: MonthSnapshot; props: MonthPageProps }) {
   const plan = slot.planId === null ? undefined : month.plans.get(slot.planId);
   if (!plan) return null;

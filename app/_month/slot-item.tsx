@@ -48,7 +48,7 @@ function weight(problems: readonly MonthProblem[]): "must" | "look" | undefined 
   return problems.length > 0 ? "look" : undefined;
 }
 
-/** The bar on the rail beside a class is as long as the class. */
+/** The bar beside a class is as long as the class. */
 function lengthStyle(minutes: number): CSSProperties & { "--length": string } {
   return { "--length": `${Math.min(180, minutes) * 1.4}px` };
 }

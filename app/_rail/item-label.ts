@@ -13,7 +13,7 @@ interface LabelFacts {
   readonly talk: ItemTalk | undefined;
 }
 
-/** What a screen reader hears of an item. */
+/** What a screen reader says of an item. */
 export function itemLabel(plan: Plan, item: PlanItem, row: LabelFacts): string {
   const parts = [item.kind === "heading" ? `Heading: ${nameOf(plan, item)}` : nameOf(plan, item)];
   if (item.kind === "move" && item.side !== "both") parts.push(item.side);

@@ -1,5 +1,5 @@
 "use client";
-/** One item on the rail: as tall as its time, with its name, seconds, springs, talk as ink and heads-up as a notch. */
+/** One item on the rail: as tall as its time is long, with name, seconds, springs, talk as ink and heads-up as a notch. */
 import { memo, type PointerEvent } from "react";
 import { HoldSign, holdMarks } from "#app/_session/hold-sign.tsx";
 import { plainNumber, plural } from "#lib/plan/format.ts";
@@ -22,9 +22,9 @@ interface ItemOnRailProps {
   readonly plan: Plan;
   readonly segment: Segment;
   readonly headsUp: number;
-  /** Seconds of talk in the item divided by the seconds there are; null when nothing is said. */
+  /** Seconds of talk divided by seconds of the item; null when nothing is said. */
   readonly talk: number | null;
-  /** Seconds by which there is more to say than time; 0 when it fits. */
+  /** Seconds of talk for which there is no time; 0 when it fits. */
   readonly talkOver: number;
   readonly marks: ItemMarks | undefined;
   /** Names of others who are on it. */
@@ -32,7 +32,7 @@ interface ItemOnRailProps {
   readonly selected: boolean;
   readonly tabbable: boolean;
   readonly editable: boolean;
-  /** Pixels the item hangs away from its place while it is dragged. */
+  /** How far the item is from its place while it is dragged, px. */
   readonly dragged: number | null;
   readonly label: string;
   readonly measure: (element: HTMLElement | null) => void;
@@ -40,7 +40,7 @@ interface ItemOnRailProps {
   readonly onPick: (id: string) => void;
 }
 
-/** Below this height the two lines of an item stand side by side. */
+/** Below this height the two lines of an item stand side by side, px. */
 const FLAT_PX = 60;
 
 export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
@@ -128,7 +128,7 @@ function SideMark({ item }: { item: MoveItem }) {
   );
 }
 
-/** Talk as ink along the right edge: as far down as the talk reaches; hatched and dark when it does not fit. */
+/** Talk as ink along the right edge, as far down as the talk lasts; dark and hatched when it does not fit. */
 function Ink({ share }: { share: number | null }) {
   if (share === null) return null;
   const over = share > 1;

@@ -1,4 +1,4 @@
-/** How many findings and open threads each item has, for screens with no room for the margin. */
+/** How many findings and open threads each item has, for screens without room for the margin. */
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import type { ItemMarks } from "./item-on-rail.tsx";
 

@@ -1,9 +1,10 @@
 "use client";
+/** Which item of the rail has the focus, and which is in view. */
 import { useEffect, useRef } from "react";
 
 /**
- * Keyboard focus goes with the selection while it is in the rail, also when the item it was on has just gone, and never
- * takes it from anywhere else. An item chosen from elsewhere is brought into view.
+ * The focus goes with the chosen item while it is on the rail, even if the item it was on has just gone, and is never taken
+ * from anywhere else. An item that is chosen elsewhere is scrolled into view.
  */
 export function useFocusFollows(list: React.RefObject<HTMLDivElement | null>, selectedId: string | null): void {
   const wasInside = useRef(false);

@@ -17,9 +17,9 @@ export type DragPreview =
   | { readonly kind: "end"; readonly id: string; readonly seconds: number }
   | { readonly kind: "place"; readonly id: string; readonly dy: number; readonly after: string | null };
 
-/** Pixels a pointer may wander before a press becomes a drag. */
+/** How far a pointer moves before a press becomes a drag, px. */
 const SLACK_PX = 6;
-/** Within this many pixels of the window's edge the page scrolls along. */
+/** So near to the window's edge the page scrolls along, px. */
 const EDGE_PX = 56;
 const LONGEST_SECONDS = 3600;
 
@@ -35,7 +35,7 @@ interface Grip {
 export interface RailDrag {
   readonly preview: DragPreview | null;
   readonly onGripDown: (kind: Grip["kind"], item: PlanItem, event: PointerEvent) => void;
-  /** True right after a drag, when the click that ends it must not count as a click. */
+  /** True right after a drag: the click that ends it does not count as one. */
   readonly wasDrag: () => boolean;
 }
 

@@ -75,8 +75,8 @@ test("the month's theme takes two people's typing, and says who took the class o
     ines.getByRole("dialog").getByRole("button", { name: "Take out" }).click(),
   ]);
   const dialog = marta.getByRole("dialog");
-  await expect(dialog).toContainText("Ines Duarte took out this class.");
-  await expect(dialog.getByLabel("Its words")).toHaveValue(new RegExp(MARTA));
+  await expect(dialog).toContainText("Ines Duarte took this class out of the month.");
+  await expect(dialog.getByLabel("Words of the class")).toHaveValue(new RegExp(MARTA));
   await expect(dialog.getByRole("alert")).toBeFocused();
   await dialog.getByRole("button", { name: "Put back" }).click();
   await expect(theme(marta)).toHaveValue(new RegExp(MARTA));
@@ -103,10 +103,10 @@ for (const where of ["script", "seconds"] as const) {
     else await expect(script(marta)).toContainText("Kept");
     await Promise.all([typing, ines.getByRole("button", { name: "Take out", exact: true }).click()]);
 
-    const notice = marta.getByRole("region", { name: /^Taken out: / });
-    await expect(notice).toContainText("Ines Duarte took out");
+    const notice = marta.getByRole("region", { name: /^Taken out of the plan: / });
+    await expect(notice).toContainText(/Ines Duarte took .+ out of the plan/);
     await expect(notice).toBeFocused();
-    if (where === "script") await expect(notice.getByLabel("Its words")).toHaveValue(/Kept/);
+    if (where === "script") await expect(notice.getByLabel("Words of the item")).toHaveValue(/Kept/);
     else await expect(notice).toContainText("In “Seconds” you had typed 47");
     await marta.keyboard.type("typed on  a");
     await expect(onRail(marta, /seconds from/), "what is typed on takes nothing out").toHaveCount(items - 1);
@@ -172,8 +172,8 @@ test("a lock set while one was offline is said when the page is opened again", a
     .nth(3)
     .click();
   await ines.getByRole("button", { name: "Take out", exact: true }).click();
-  const gone = again.getByRole("region", { name: /^Taken out: / });
-  await expect(gone).toContainText("Ines Duarte took out");
+  const gone = again.getByRole("region", { name: /^Taken out of the plan: / });
+  await expect(gone).toContainText(/Ines Duarte took .+ out of the plan/);
   await notice.getByRole("button", { name: "Close" }).click();
   await expect(notice).toHaveCount(0);
   await gone.getByRole("button", { name: "Put back" }).click();

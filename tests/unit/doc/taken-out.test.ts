@@ -54,6 +54,6 @@ test("names are remembered when their pages have gone; a stranger is somebody", 
   names.stop();
   expect(listeners.size).toBe(0);
   expect(lossWords(names.who(7), "Plank", { undone: true, words: "" })).toBe(
-    "Jonas Berg undid the adding of Plank. It is kept as it was.",
+    "Jonas Berg undid adding Plank. It is kept and can be put back.",
   );
 });
