@@ -7,6 +7,7 @@ import { useMemo, useRef, useState } from "react";
 import { setField } from "#app/_session/acts.ts";
 import { placedNames } from "#app/_session/placed-name.ts";
 import type { PlanSession } from "#app/_session/session.ts";
+import { shownIn } from "#app/_session/shown-in.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { Changed } from "../_parts/changed.tsx";
@@ -16,7 +17,7 @@ import styles from "./fit.module.css";
 import { FitSummary } from "./fit-summary.tsx";
 import { changesAnything, fitPreview, rowsOf, type TimeRow } from "./preview.ts";
 import { Stopped } from "./stopped.tsx";
-import { shownIn, takeTimes } from "./take-times.ts";
+import { takeTimes } from "./take-times.ts";
 import { TimeTable } from "./time-table.tsx";
 
 interface FitDialogProps {

@@ -1,12 +1,10 @@
 /** Taking the times of a preview: only the seconds that change, and the closing where it takes up a rest. One undo step. */
 import type { PlanSession } from "#app/_session/session.ts";
+import { shownIn } from "#app/_session/shown-in.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { setHead, setItemField } from "#lib/doc/write.ts";
 import { clockTime, plural } from "#lib/plan/format.ts";
 import { fitPreview } from "./preview.ts";
-
-/** Everything a preview shows, as text. */
-export const shownIn = (preview: ReturnType<typeof fitPreview>): string => JSON.stringify(preview);
 
 /**
  * Takes the times that were shown. When others have changed something in the last moment, so that they would not be

@@ -9,6 +9,7 @@ import { SelectField } from "#app/_parts/choice.tsx";
 import { Sheet } from "#app/_parts/sheet.tsx";
 import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
+import { shownIn } from "#app/_session/shown-in.ts";
 import { useFresh } from "#app/_session/use-fresh.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { plural } from "#lib/plan/format.ts";
@@ -19,7 +20,7 @@ import { NoBlock } from "./no-block.tsx";
 import styles from "./order.module.css";
 import { OrderView } from "./order-view.tsx";
 import { orderPreview, solveBlock, solvedFrom } from "./preview.ts";
-import { shownIn, takeOrder } from "./take-order.ts";
+import { takeOrder } from "./take-order.ts";
 
 interface OrderDialogProps {
   readonly session: PlanSession;

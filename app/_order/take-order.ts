@@ -1,15 +1,13 @@
 /** Taking the order that a preview shows: as few items moved as can be, one undo step. */
 
 import type { PlanSession } from "#app/_session/session.ts";
+import { shownIn } from "#app/_session/shown-in.ts";
 import { changeWords } from "#lib/clock/length-words.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";
 import { setItemField } from "#lib/doc/write.ts";
 import { plural, secondsWords } from "#lib/plan/format.ts";
 import { type Choice, type OrderPreview, orderPreview, type Solved, solveBlock, solvedFrom } from "./preview.ts";
-
-/** Everything a preview shows, as text. */
-export const shownIn = (preview: OrderPreview | null): string => JSON.stringify(preview);
 
 interface Shown extends Choice {
   readonly shown: string;

@@ -3,6 +3,7 @@
 import { useMemo, useState } from "react";
 import { Changed } from "#app/_parts/changed.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
+import { shownIn } from "#app/_session/shown-in.ts";
 import { useFresh } from "#app/_session/use-fresh.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { classClock } from "#lib/clock/clock.ts";
@@ -20,7 +21,7 @@ import { clockTime, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import styles from "./rehearsal.module.css";
 import { ChangeTable, LineTable } from "./rehearsal-tables.tsx";
-import { shownIn, takenWords, takeRehearsal, whyNotTaken } from "./take-rehearsal.ts";
+import { takenWords, takeRehearsal, whyNotTaken } from "./take-rehearsal.ts";
 
 interface Props {
   readonly session: PlanSession;

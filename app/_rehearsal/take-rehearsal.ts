@@ -1,14 +1,12 @@
 /** Taking a rehearsal into the plan: the chosen changes and the speaking rate, as one undo step, or nothing at all. */
 import type { PlanSession } from "#app/_session/session.ts";
+import { shownIn } from "#app/_session/shown-in.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { setHead, setItemField } from "#lib/doc/write.ts";
 import { type Chosen, type RehearsalTake, rehearsalTake, takenChanges } from "#lib/floor/rehearsal-take.ts";
 import type { Rehearsed } from "#lib/floor/rehearsed-schema.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
-
-/** Everything a preview shows, as text. */
-export const shownIn = (take: RehearsalTake): string => JSON.stringify(take);
 
 /** Why nothing can be taken into a plan in this state, or null. */
 export function whyNotTaken(state: PlanState, writes: boolean): string | null {

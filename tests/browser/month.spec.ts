@@ -51,3 +51,23 @@ test("a month without its network says so at once, keeps what is written, and se
   await expect(classOf(ines, "Planned at sea")).toBeVisible({ timeout: 30_000 });
   await expect(save(marta)).toHaveText("saved");
 });
+
+test("arrows lead from day to day and from week to week, Home and End to the ends of the month", async ({ as }) => {
+  const page = await as("marta");
+  await openMonth(page);
+  const day = (number: string) => page.locator(`[data-day="${month}-${number}"]`);
+  await day("12").focus();
+  for (const [key, number] of [
+    ["ArrowRight", "13"],
+    ["ArrowDown", "20"],
+    ["ArrowLeft", "19"],
+    ["ArrowUp", "12"],
+    ["Home", "01"],
+    ["ArrowLeft", "01"],
+  ] as const) {
+    await page.keyboard.press(key);
+    await expect(day(number)).toBeFocused();
+  }
+  await page.keyboard.press("End");
+  await expect(page.locator(`[data-day^="${month}-"]`).last()).toBeFocused();
+});
