@@ -94,8 +94,8 @@ function OnScreen({ session, snap, lanes, width }: OnScreenProps) {
         <LanesGrid {...{ lanes, axis, gutter, selected, walk }} equipment={snap.plan.equipment} paper={false} />
       </div>
       <p id="lanes-keys-hint" className="visually-hidden">
-        Left and right go from item to item, up and down from lane to lane, plus and minus make the time wider or
-        narrower, Enter opens the item, W goes back to the rail, question mark lists all keys.
+        Left and right go from item to item, up and down from lane to lane, Enter opens the item, question mark lists
+        all keys.
       </p>
       <p className="small quiet">{CAUTION_NOTE}</p>
       <NumberedNames {...{ lanes, axis, selected }} />

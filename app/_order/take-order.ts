@@ -7,7 +7,7 @@ import { readPlan } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";
 import { setItemField } from "#lib/doc/write.ts";
 import { plural, secondsWords } from "#lib/plan/format.ts";
-import { type Choice, type OrderPreview, orderPreview, type Solved, solveBlock, solvedFrom } from "./preview.ts";
+import { type Choice, orderPreview, type Solved, solveBlock, solvedFrom } from "./preview.ts";
 
 interface Shown extends Choice {
   readonly shown: string;

@@ -54,8 +54,7 @@ export function Rail({ session, snap, scale, marks, onLayout }: RailProps) {
         <RailItems {...{ session, snap, marks, layout, drag, measure }} />
       </div>
       <p id="rail-keys-hint" className="visually-hidden">
-        Arrow keys choose, Alt and arrow keys move, plus and minus change the seconds, Enter opens, question mark lists
-        all keys.
+        Arrow keys choose an item, Enter opens it, question mark lists all keys.
       </p>
     </div>
   );

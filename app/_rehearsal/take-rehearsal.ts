@@ -3,7 +3,7 @@ import type { PlanSession } from "#app/_session/session.ts";
 import { shownIn } from "#app/_session/shown-in.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { setHead, setItemField } from "#lib/doc/write.ts";
-import { type Chosen, type RehearsalTake, rehearsalTake, takenChanges } from "#lib/floor/rehearsal-take.ts";
+import { type Chosen, rehearsalTake, takenChanges } from "#lib/floor/rehearsal-take.ts";
 import type { Rehearsed } from "#lib/floor/rehearsed-schema.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";

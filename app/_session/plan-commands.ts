@@ -25,7 +25,7 @@ const SCRIPT_KEYS = [
 const ITEM_BESIDE = "choose the item before or after";
 const ITEM_AT_END = "choose the first or the last item";
 const ITEM_MOVED = "move the chosen item up or down the rail";
-const ITEM_LASTS = "one step of the grid longer or shorter";
+const ITEM_LASTS = "one step longer or shorter";
 const CELL_BESIDE = "the item before or after in the same lane";
 const LANE_BESIDE = "the lane above or below at the same item";
 const CELL_AT_END = "the first or the last item";
@@ -100,11 +100,11 @@ export const PLAN_COMMANDS = {
 
     // Views, panel and dialogs of the page.
     rail: { words: "Rail", keys: { lanes: "w", read: "r" }, help: "back to the rail" },
-    "whole-class": { words: "Whole class", keys: { rail: "w", read: "w" }, help: "the whole class" },
+    "whole-class": { words: "Whole class", keys: { rail: "w", read: "w" }, help: "to the whole class" },
     "read-through": {
       words: "Read-through",
       keys: { rail: "r", lanes: "r" },
-      help: "the words of the class, read through",
+      help: "to the read-through: all words of the class",
     },
     "leave-panel": { keys: { panel: "Escape" }, help: "back to the rail, the lanes or the read-through" },
     "show-class": { words: "The class" },
@@ -150,7 +150,7 @@ export const ITEM_ACTS = [
 export const PLAN_KEYS = {
   parts: keyParts(PLAN_COMMANDS),
   undo: true,
-  note: "By hand: pull at an item's lower end to change its time, pull the item along the rail to reorder. With a finger, choose the item first, then take the bars at its left or its lower end.",
+  note: "With a mouse: pull an item's lower end to change its time, and the item itself to move it. With a finger: choose the item first, then pull the bar at its left or its lower end.",
 };
 
 /** Whether something that a command needs holds just now. */

@@ -44,7 +44,7 @@ const HEAD_WORDS: Readonly<Record<string, readonly [name: string, says: (value: 
   closingSeconds: ["the closing", seconds],
   headsUpSeconds: ["the heads-up", seconds],
   countInSeconds: ["the count-in", seconds],
-  gridSeconds: ["the grid", seconds],
+  gridSeconds: ["the time step", seconds],
 };
 
 function headWords({ key, value }: ValueAt): ValueWords | undefined {

@@ -72,8 +72,8 @@ test("buttons name the keys that count in the open view", async ({ as }) => {
 test("the rail by its keys: choose, make longer, move, duplicate, take out, undo", async ({ as }) => {
   const page = await as("ines");
   await openFromDesk(page, "Upper body and trunk");
-  const items = page.getByRole("option");
-  const chosen = page.locator('[role="option"][aria-selected="true"]');
+  const items = page.getByRole("listbox", { name: "The class, item by item" }).getByRole("option");
+  const chosen = items.and(page.locator('[aria-selected="true"]'));
   const count = await items.count();
   await items.first().focus();
   await page.keyboard.press("End");

@@ -5,13 +5,13 @@ import { UNDO_COMMANDS } from "./common.ts";
 import { keyHandler } from "./keys.ts";
 
 export interface Undoes {
-  takeBack(): void;
-  bringBack(): void;
+  undoLast(): void;
+  redoLast(): void;
 }
 
 export function useUndoKeys(session: Undoes): void {
   useEffect(() => {
-    const run = { undo: () => session.takeBack(), redo: () => session.bringBack() };
+    const run = { undo: () => session.undoLast(), redo: () => session.redoLast() };
     const handle = keyHandler(UNDO_COMMANDS, "page", { run });
     const onKeyDown = (event: KeyboardEvent) => {
       if (!hasOwnUndo(event.target)) handle(event);

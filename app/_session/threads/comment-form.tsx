@@ -18,12 +18,8 @@ interface CommentFormProps {
 }
 
 export function CommentForm({ label, verb, post, onPosted, onLeave, focus = true }: CommentFormProps) {
-  const { body, setBody, problem, busy, field, submit } = useComment({ post, onPosted, focus });
+  const { body, setBody, problem, busy, field, submit, onSubmit } = useComment({ post, onPosted, focus });
   const id = useId();
-  const onSubmit = (event: FormEvent) => {
-    event.preventDefault();
-    void submit();
-  };
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) void submit();
     if (event.key !== "Escape") return;
@@ -93,5 +89,9 @@ function useComment({ post, onPosted, focus }: Pick<CommentFormProps, "post" | "
     setBody("");
     onPosted();
   }
-  return { body, setBody, problem, busy, field, submit };
+  const onSubmit = (event: FormEvent) => {
+    event.preventDefault();
+    void submit();
+  };
+  return { body, setBody, problem, busy, field, submit, onSubmit };
 }
