@@ -4,6 +4,7 @@ import type { ClassIntensity, IntensityPart } from "#lib/intensity/intensity.ts"
 import { axisTicks } from "#lib/load/curve.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import styles from "./load.module.css";
+import { arcWords } from "./load-words.ts";
 
 const W = 420;
 const H = 136;
@@ -91,15 +92,4 @@ function Bar({ part, scale: { x, y } }: { part: IntensityPart; scale: Scale }) {
       height={y(0) - top}
     />
   );
-}
-
-function arcWords({ arc }: ClassIntensity): string {
-  const work = arc.filter((part) => part.work && part.met !== null);
-  const hardest = work.reduce<IntensityPart | undefined>(
-    (a, b) => (a && (a.met ?? 0) >= (b.met ?? 0) ? a : b),
-    undefined,
-  );
-  if (!hardest || hardest.met === null) return "METs over the class: no move has one.";
-  const minute = Math.floor(hardest.from / 60) + 1;
-  return `METs over the class, highest ${plainNumber(hardest.met)} from minute ${minute}.`;
 }

@@ -2,11 +2,12 @@
 /** How hard the class is by its METs: the arc over time, minutes of each level, energy for a body mass. */
 import { useId, useMemo, useState } from "react";
 import { type ClassIntensity, classIntensity, energyKcal, type IntensityLevel } from "#lib/intensity/intensity.ts";
-import { clockTime, plainNumber, plural } from "#lib/plan/format.ts";
+import { clockTime, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { NumberField } from "../_parts/number-field.tsx";
 import { IntensityArc } from "./intensity-arc.tsx";
 import styles from "./load.module.css";
+import { INTENSITY_WORDS, METS_NOTE, withoutMet } from "./load-words.ts";
 
 export function IntensitySection({ plan }: { plan: Plan }) {
   const intensity = useMemo(() => classIntensity(plan), [plan]);
@@ -18,28 +19,17 @@ export function IntensitySection({ plan }: { plan: Plan }) {
       <IntensityArc intensity={intensity} />
       <Levels intensity={intensity} />
       <Energy metMinutes={intensity.metMinutes} />
-      <p className={styles.note}>
-        METs are averages of groups, not measurements of one person. None is published for a sliding carriage with
-        springs, so the studio judged which one fits each move. Rest counts as 1 MET. Strength work feels harder than
-        its MET suggests. Energy: MET × 3.5 × kg ÷ 200 kcal a minute.
-      </p>
+      <p className={styles.note}>{METS_NOTE}</p>
     </section>
   );
 }
 
-const LEVEL_WORDS: Readonly<Record<IntensityLevel, string>> = {
-  vigorous: "vigorous, from 6 MET",
-  moderate: "moderate, 3 to 6 MET",
-  light: "light, 2 to 3 MET",
-  "very-light": "very light, under 2 MET",
-  rest: "opening, changes, pauses, closing",
-};
 const SHOWN: readonly IntensityLevel[] = ["vigorous", "moderate", "light", "very-light", "rest"];
 
 function Levels({ intensity }: { intensity: ClassIntensity }) {
   const { seconds, unknown } = intensity;
   const rows = SHOWN.filter((level) => seconds[level] > 0).map((level) => ({
-    word: LEVEL_WORDS[level],
+    word: INTENSITY_WORDS[level],
     seconds: seconds[level],
   }));
   return (
@@ -56,7 +46,7 @@ function Levels({ intensity }: { intensity: ClassIntensity }) {
       </div>
       {unknown.seconds > 0 && (
         <div>
-          <dt>{`${plural(unknown.items.length, "item")} without a MET, not counted`}</dt>
+          <dt>{withoutMet(unknown.items.length)}</dt>
           <dd>{clockTime(unknown.seconds)}</dd>
         </div>
       )}

@@ -21,7 +21,7 @@ import styles from "./load.module.css";
 import { LoadChart } from "./load-chart.tsx";
 import { type LoadLine, loadLines } from "./load-lines.ts";
 import { LoadTable } from "./load-table.tsx";
-import { LOAD_NOTE } from "./load-words.ts";
+import { inTheMiddle, LOAD_NOTE } from "./load-words.ts";
 import { OffsetSlider } from "./offset-slider.tsx";
 
 interface LoadPartProps {
@@ -79,8 +79,6 @@ function SpringLoad(props: SpringLoadProps) {
     </>
   );
 }
-
-const inTheMiddle = (newtons: number): string => `${newtonWords(newtons)} in the middle`;
 
 interface PartsProps extends SpringLoadProps {
   readonly lines: readonly LoadLine[];

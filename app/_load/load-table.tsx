@@ -3,7 +3,8 @@ import { springWords } from "#lib/plan/format.ts";
 import type { Equipment, Move, MoveItem } from "#lib/plan/schema.ts";
 import styles from "./load.module.css";
 import { LineSample } from "./load-chart.tsx";
-import type { LineKind, LoadLine } from "./load-lines.ts";
+import type { LoadLine } from "./load-lines.ts";
+import { askedWords, lineWords } from "./load-words.ts";
 
 const PLACES = ["start", "middle", "end"] as const;
 
@@ -62,7 +63,7 @@ function Row({ line, equipment, helps, onTake }: RowProps) {
           <LineSample kind={line.kind} />
           <span>
             {words}
-            <span className={styles.kind}>{kindWords(line.kind, helps)}</span>
+            <span className={styles.kind}>{lineWords(line.kind, helps)}</span>
           </span>
         </span>
       </th>
@@ -84,30 +85,15 @@ function Take({ words, onTake }: { readonly words: string; readonly onTake: () =
   );
 }
 
-function AskedRow({ asked: [low, high], acts }: { asked: readonly [number, number]; acts: boolean }) {
+function AskedRow({ asked, acts }: { asked: readonly [number, number]; acts: boolean }) {
   return (
     <tr>
       <td colSpan={acts ? 5 : 4}>
         <span className={styles.name}>
           <LineSample kind="asked" />
-          <span className={styles.kind}>
-            {`The library asks for ${Math.round(low)} to ${Math.round(high)} N in the middle.`}
-          </span>
+          <span className={styles.kind}>{askedWords(asked)}</span>
         </span>
       </td>
     </tr>
   );
-}
-
-function kindWords(kind: LineKind, helps: boolean): string {
-  switch (kind) {
-    case "own":
-      return "as it is";
-    case "lighter":
-      return helps ? "one step less help" : "one step lighter";
-    case "heavier":
-      return helps ? "one step more help" : "one step heavier";
-    case "before":
-      return "the spring item before";
-  }
 }

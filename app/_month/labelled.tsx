@@ -2,7 +2,7 @@
 /** A field of a class with its label, and the two kinds of it that need more than the browser's own. */
 import { type ReactNode, useId, useState } from "react";
 import { SLOT_MINUTES } from "#lib/programme/layout.ts";
-import { NOT_SHOWN } from "./month-words.ts";
+import { NOT_SHOWN, SLOT_WORDS } from "./month-words.ts";
 
 export function Labelled({
   label,
@@ -36,7 +36,7 @@ export function MinutesField({ minutes, onChange }: MinutesFieldProps) {
     if (fits) onChange(value);
   };
   return (
-    <Labelled label="Minutes">
+    <Labelled label={SLOT_WORDS.minutes}>
       {(id) => (
         <input
           id={id}

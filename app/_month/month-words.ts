@@ -17,13 +17,30 @@ export const dayOfMonth = (date: string): number => Number(date.slice(8));
 export const dayWords = (date: string): string =>
   `${dayName(date)} ${dayOfMonth(date)} ${MONTHS[Number(date.slice(5, 7)) - 1] ?? ""}`;
 
+/** Labels of a class's fields, and what a field says while it is empty. */
+export const SLOT_WORDS = {
+  theme: "Theme",
+  noTheme: "no theme yet",
+  note: "Note",
+  day: "Day",
+  time: "Begins",
+  minutes: "Minutes",
+  coach: "Coach",
+  noCoach: "no coach yet",
+  room: "Room",
+  noRoom: "no room yet",
+  plan: "Plan",
+  noPlan: "no plan yet",
+} as const;
+
 /** For a person, room or plan whose name this person is not shown. */
 export const NOT_SHOWN = "one you cannot see";
 
 /** "Pull and press on Tuesday 3 November" */
 export const slotName = (slot: Slot): string => `${slot.theme || `the ${slot.time} class`} on ${dayWords(slot.date)}`;
 /** "Tuesday 3 November, 18:00, Pull and press" */
-export const slotLine = (slot: Slot): string => `${dayWords(slot.date)}, ${slot.time}, ${slot.theme || "no theme"}`;
+export const slotLine = (slot: Slot): string =>
+  `${dayWords(slot.date)}, ${slot.time}, ${slot.theme || SLOT_WORDS.noTheme}`;
 
 export const planTitle = ({ title }: { readonly title: string }): string => title || "Untitled plan";
 /** A plan in the list of those that a class can be given. */

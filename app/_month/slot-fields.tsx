@@ -9,7 +9,7 @@ import { Labelled, MinutesField, SlotChoice } from "./labelled.tsx";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps } from "./month-types.ts";
-import { planOption } from "./month-words.ts";
+import { planOption, SLOT_WORDS } from "./month-words.ts";
 
 interface SlotFieldsProps {
   readonly slot: Slot;
@@ -36,7 +36,7 @@ export function SlotFields(fields: SlotFieldsProps) {
 
 function Theme({ slot, session, writes, first, onChange }: SlotFieldsProps) {
   return (
-    <Labelled label="Theme">
+    <Labelled label={SLOT_WORDS.theme}>
       {(id) => (
         <SlotText {...{ id, slot, session }} field="theme" readOnly={!writes} maxLength={120}>
           <input
@@ -54,7 +54,7 @@ function Theme({ slot, session, writes, first, onChange }: SlotFieldsProps) {
 
 function Note({ slot, session, writes, onChange }: SlotFieldsProps) {
   return (
-    <Labelled label="Note">
+    <Labelled label={SLOT_WORDS.note}>
       {(id) => (
         <SlotText {...{ id, slot, session }} field="note" readOnly={!writes} rows={2}>
           <textarea id={id} value={slot.note} rows={2} onChange={(event) => onChange({ note: event.target.value })} />
@@ -70,7 +70,7 @@ function When({ slot, props, onChange }: SlotFieldsProps) {
   const setTime = (time: string) => time !== "" && onChange({ time });
   return (
     <div className={styles.three}>
-      <Labelled label="Day">
+      <Labelled label={SLOT_WORDS.day}>
         {(id) => (
           <input
             id={id}
@@ -82,7 +82,7 @@ function When({ slot, props, onChange }: SlotFieldsProps) {
           />
         )}
       </Labelled>
-      <Labelled label="Begins">
+      <Labelled label={SLOT_WORDS.time}>
         {(id) => <input id={id} type="time" value={slot.time} onChange={(event) => setTime(event.target.value)} />}
       </Labelled>
       <MinutesField minutes={slot.minutes} onChange={(minutes) => onChange({ minutes })} />
@@ -101,23 +101,23 @@ function WhoAndWhat({ slot, props, onChange }: SlotFieldsProps) {
     <>
       <div className={styles.three}>
         <SlotChoice
-          label="Coach"
-          none="nobody yet"
+          label={SLOT_WORDS.coach}
+          none={SLOT_WORDS.noCoach}
           value={slot.coachId}
           options={teachers.map(({ id, name }) => [id, name])}
           onChange={(coachId) => onChange({ coachId })}
         />
         <SlotChoice
-          label="Room"
-          none="no room yet"
+          label={SLOT_WORDS.room}
+          none={SLOT_WORDS.noRoom}
           value={slot.roomId}
           options={props.rooms.map(({ id, name }) => [id, name])}
           onChange={(roomId) => onChange({ roomId })}
         />
       </div>
       <SlotChoice
-        label="Plan"
-        none="no plan yet"
+        label={SLOT_WORDS.plan}
+        none={SLOT_WORDS.noPlan}
         value={slot.planId}
         options={props.plans.map((plan) => [plan.id, planOption(plan)])}
         onChange={(planId) => onChange({ planId })}

@@ -5,7 +5,7 @@ import type { Slot } from "#lib/programme/layout.ts";
 import type { MonthProblem, MonthProblemKind } from "#lib/programme/problems.ts";
 import styles from "./month.module.css";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
-import { openWords, slotPlanWords } from "./month-words.ts";
+import { openWords, SLOT_WORDS, slotPlanWords } from "./month-words.ts";
 
 const CLASHES: readonly MonthProblemKind[] = ["coach-clash", "room-clash", "plan-too-long"];
 
@@ -32,10 +32,9 @@ export function SlotItem({ slot, month, props, onOpen }: SlotItemProps) {
       <span className={styles.when}>
         {slot.time} <span className={styles.minutes}>{slot.minutes} min</span>
       </span>
-      <span className={styles.theme}>{slot.theme || "no theme yet"}</span>
+      <span className={styles.theme}>{slot.theme || SLOT_WORDS.noTheme}</span>
       <span className={styles.who}>
-        {coach ?? "no coach"}
-        {room ? `, ${room}` : ", no room"}
+        {coach ?? SLOT_WORDS.noCoach}, {room ?? SLOT_WORDS.noRoom}
       </span>
       {plan && problems.length === 0 ? <span className={styles.signed}>{slotPlanWords(plan)}</span> : null}
       {problems.length > 0 && <span className={styles.open}>{openWords(problems)}</span>}

@@ -23,7 +23,7 @@ import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, Facing, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
 import { steppedSeconds } from "#lib/rail/drag.ts";
 import { newId } from "../_parts/new-id.ts";
-import { nameOf } from "./item-words.ts";
+import { nameOf, TAKEN_OUT_LIST } from "./item-words.ts";
 import type { PlanSession } from "./session.ts";
 import { startingSeconds } from "./starting-seconds.ts";
 import { startingSprings } from "./starting-springs.ts";
@@ -86,9 +86,7 @@ export function takeOut(s: PlanSession, item: PlanItem): void {
   const next = plan.items[at + 1] ?? plan.items[at - 1];
   if (!s.act((w) => deleteItem(w, item.id, Date.now()))) return;
   s.select(next?.id ?? null);
-  s.say(
-    `${nameOf(plan, item)} taken out. You can put it back from the list “Taken out of the plan” under “The class”.`,
-  );
+  s.say(`${nameOf(plan, item)} taken out. You can put it back from the list “${TAKEN_OUT_LIST}” under “The class”.`);
 }
 
 export function putBack(s: PlanSession, id: string): void {

@@ -47,6 +47,9 @@ export const FACING_WORDS: Readonly<Record<Facing, string>> = {
   right: "facing right",
 };
 
+/** The list in the class's panel from which items can be put back. */
+export const TAKEN_OUT_LIST = "Taken out of the plan";
+
 /** Stands wherever a caution is shown. */
 export const CAUTION_NOTE =
   "General guidance: defer to the participant's clinician, the machine maker's manual and local rules.";

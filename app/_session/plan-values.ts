@@ -8,7 +8,7 @@ import { othersWroteIn } from "#lib/doc/whose.ts";
 import { plainNumber, secondsWords, sideWords, springLabel } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { nameOf } from "./item-words.ts";
+import { nameOf, TAKEN_OUT_LIST } from "./item-words.ts";
 
 export function planValues(doc: Y.Doc): ValuePlaces {
   const { head, title, theme, notes, items } = parts(doc);
@@ -107,7 +107,7 @@ function takenOutWords(item: string, value: unknown, map: ItemMap | undefined): 
     return { name: item, says: "in the plan", did: { past: `put ${item} back`, perfect: "taken it out" } };
   const withOthers = value === TAKEN_BACK && map !== undefined && othersWroteIn(map);
   const undone = withOthers
-    ? "no longer added; what others wrote in it is kept under “Taken out of the plan”"
+    ? `no longer added; what others wrote in it is kept under “${TAKEN_OUT_LIST}”`
     : "no longer added";
   const says = value === TAKEN_BACK ? undone : "taken out";
   return { name: item, says, did: { past: `took ${item} out`, perfect: "put it back" } };

@@ -8,6 +8,7 @@ import { KeptWords } from "#app/_parts/kept-words.tsx";
 import { takenOut } from "#lib/doc/taken-out.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import { putBack } from "../_session/acts.ts";
+import { TAKEN_OUT_LIST } from "../_session/item-words.ts";
 import type { PlanSession } from "../_session/session.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import { focusField } from "./panel-fields.ts";
@@ -46,7 +47,7 @@ function Notice({ session, loss, onClose }: NoticeProps) {
     document.querySelector<HTMLElement>('[role="listbox"] [tabindex="0"]')?.focus();
   };
   return (
-    <section ref={box} tabIndex={-1} className={styles.notice} aria-label={`Taken out of the plan: ${loss.name}`}>
+    <section ref={box} tabIndex={-1} className={styles.notice} aria-label={`${TAKEN_OUT_LIST}: ${loss.name}`}>
       <p role="alert">{lossWords(loss.who, loss.name, { undone: loss.undone, words })}</p>
       {loss.draft && typed !== "" && (
         <p className="small">

@@ -1,45 +1,36 @@
 /** What the library says of a move: its set-up, what it trains, its tempo, easier and harder ways, its cautions. */
 import Link from "next/link";
 import { CAUTION_WORDS, muscleList } from "#lib/library/words.ts";
-import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
+import { plural } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "../../_parts/panel.module.css";
 import { CAUTION_NOTE } from "../../_session/item-words.ts";
+import { MOVE_WORDS, standWords, tempoWords } from "./panel-words.ts";
 
 /** `page`: the move’s page in the library; null for a move that only this plan has. */
 export function ItemMoveFacts({ move, page }: { move: Move; page: string | null }) {
   return (
     <>
       <dl className={styles.facts}>
-        <dt>Set-up</dt>
-        <dd>{`${tagWords(move.position)}, ${move.station}; hands ${held(move.hands)}, feet ${held(move.feet)}`}</dd>
-        <dt>Trains</dt>
-        <dd>{muscleList(move) || "no muscle named"}</dd>
-        <dt>Tempo</dt>
+        <dt>{MOVE_WORDS.setUp}</dt>
+        <dd>{standWords(move)}</dd>
+        <dt>{MOVE_WORDS.trains}</dt>
+        <dd>{muscleList(move) || MOVE_WORDS.noMuscle}</dd>
+        <dt>{MOVE_WORDS.tempo}</dt>
         <dd>{tempoWords(move)}</dd>
-        <Ways term="Easier" ways={move.easier} />
-        <Ways term="Harder" ways={move.harder} />
+        <Ways term={MOVE_WORDS.easier} ways={move.easier} />
+        <Ways term={MOVE_WORDS.harder} ways={move.harder} />
       </dl>
       <Cautions move={move} />
       {page && (
         <p>
           <Link className={styles.about} href={page} prefetch={false}>
-            Everything about this move, and where it is used
+            {MOVE_WORDS.page}
           </Link>
         </p>
       )}
     </>
   );
-}
-
-const held = (place: string) => (place === "free" ? "free" : `on the ${tagWords(place)}`);
-
-function tempoWords({ tempo, exhaleOn }: Move): string {
-  if ("holdSeconds" in tempo) return "held";
-  const hold = (seconds: number | undefined) => (seconds ? `, hold ${plainNumber(seconds)}` : "");
-  const out = `out ${plainNumber(tempo.outSeconds)}${hold(tempo.outHoldSeconds)}`;
-  const back = `back ${plainNumber(tempo.backSeconds)}${hold(tempo.backHoldSeconds)} s`;
-  return `${out}, ${back}${exhaleOn ? `; breathe out on the way ${exhaleOn}` : ""}`;
 }
 
 function Ways({ term, ways }: { term: string; ways: readonly string[] | undefined }) {

@@ -3,7 +3,7 @@
 import { type ReactNode, useState } from "react";
 import { HoldFields } from "#app/_order/hold-fields.tsx";
 import { ScriptEditor } from "#app/_script/script-editor.tsx";
-import { clockTime, plural, sideWords } from "#lib/plan/format.ts";
+import { sideWords } from "#lib/plan/format.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
 import { lateItemLoad } from "../../_load/late-load.ts";
@@ -19,6 +19,7 @@ import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
 import { ItemLabel } from "./item-label.tsx";
 import { ItemMoveFacts } from "./item-move-facts.tsx";
+import { ITEM_WORDS, timesWords } from "./panel-words.ts";
 import { SetupFields } from "./setup-fields.tsx";
 import { SpringSteppers } from "./spring-steppers.tsx";
 import { TimeFields } from "./time-fields.tsx";
@@ -57,17 +58,10 @@ export function ItemPanel({ session, snap, item, slips }: ItemPanelProps) {
 function PanelHead({ snap, item }: { snap: SessionSnapshot; item: PlanItem }) {
   const row = snap.rows.find((r) => r.item === item.id);
   const move = item.kind === "move" ? moveOf(snap.plan, item) : undefined;
-  const parts = row
-    ? [
-        item.kind === "heading" ? `at ${clockTime(row.start)}` : `${clockTime(row.start)} to ${clockTime(row.end)}`,
-        item.kind === "move" && item.side !== "both" && sideWords(item.side),
-        row.reps !== null && plural(row.reps, "rep"),
-      ]
-    : [];
   return (
     <header className={styles.head} data-tint={item.kind === "move" ? tintOf(move) : undefined}>
       <h2>{nameOf(snap.plan, item)}</h2>
-      <p className={styles.times}>{parts.filter(Boolean).join(" · ")}</p>
+      <p className={styles.times}>{row && timesWords(item, row)}</p>
     </header>
   );
 }
@@ -89,7 +83,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
       <TimeFields {...{ session, snap, item, readOnly }} />
       {sides.length > 1 && (
         <ChoiceField
-          label="Side"
+          label={ITEM_WORDS.side}
           value={item.side}
           options={sides}
           disabled={readOnly}
@@ -100,7 +94,7 @@ function MoveBody({ session, snap, item, readOnly, slips }: MoveBodyProps) {
       <LatePart part={lateItemLoad} props={{ session, snap, item, readOnly }} meanwhile={null} />
       {slips}
       <div className={styles.script}>
-        <h3>Script</h3>
+        <h3>{ITEM_WORDS.script}</h3>
         <ScriptEditor session={session} itemId={item.id} readOnly={readOnly} />
       </div>
       <SetupFields {...{ session, snap, item, readOnly }} />
@@ -123,7 +117,7 @@ function MoveChange({ session, snap, item }: Omit<MoveBodyProps, "readOnly" | "s
   return (
     <div className={styles.change}>
       <button type="button" className={styles.textButton} aria-expanded={open} onClick={() => setOpen(!open)}>
-        {open ? "Keep this move" : "Choose another move"}
+        {open ? ITEM_WORDS.keepMove : ITEM_WORDS.otherMove}
       </button>
       {open && (
         <MovePicker

@@ -1,16 +1,16 @@
 "use client";
 /** Where the set-up of the item differs from the library, and the time to change into it. */
 import { worksSprings } from "#lib/load/load.ts";
-import { secondsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { FACINGS, type MoveItem } from "#lib/plan/schema.ts";
 import { SelectField } from "../../_parts/choice.tsx";
 import { NumberField } from "../../_parts/number-field.tsx";
 import styles from "../../_parts/panel.module.css";
 import { setField } from "../../_session/acts.ts";
-import { estimateWords, FACING_WORDS } from "../../_session/item-words.ts";
+import { FACING_WORDS } from "../../_session/item-words.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
+import { changeHint, ITEM_WORDS } from "./panel-words.ts";
 import { TimeBounds } from "./time-fields.tsx";
 
 interface SetupFieldsProps {
@@ -26,11 +26,11 @@ export function SetupFields({ session, snap, item, readOnly }: SetupFieldsProps)
   const facings = [own, ...FACINGS.map((value) => ({ value, label: FACING_WORDS[value] }))];
   return (
     <div className={styles.setup}>
-      <h3>Set-up</h3>
+      <h3>{ITEM_WORDS.setUp}</h3>
       <Transition {...{ session, snap, item, readOnly }} />
       <div className={styles.pairOfFields}>
         <SelectField
-          label="Facing"
+          label={ITEM_WORDS.facing}
           value={item.facing ?? "usual"}
           options={facings}
           disabled={readOnly}
@@ -49,7 +49,7 @@ function Offset({ session, snap, item, readOnly }: SetupFieldsProps) {
   return (
     <NumberField
       key={item.id}
-      label="Starting offset"
+      label={ITEM_WORDS.offset}
       unit="mm"
       value={item.offsetMm}
       min={-2000}
@@ -65,22 +65,16 @@ function Offset({ session, snap, item, readOnly }: SetupFieldsProps) {
 function Transition({ session, snap, item, readOnly }: SetupFieldsProps) {
   const row = snap.rows.find((r) => r.item === item.id);
   if (!row) return null;
-  const { estimate, actions } = row.transition;
   const isFirst = snap.plan.items.find((i) => i.kind === "move")?.id === item.id;
-  const says = isFirst
-    ? "The first move is set up during the opening."
-    : estimate === 0
-      ? "Estimate 0 s: nothing has to be changed."
-      : `Estimate ${secondsWords(estimate)}: ${estimateWords(snap.plan, actions)}.`;
   return (
     <NumberField
       key={item.id}
-      label="Time to change into it"
+      label={ITEM_WORDS.change}
       unit="s"
       value={item.transitionSeconds}
       optional
-      placeholder={`${estimate}`}
-      hint={`${says} Leave it empty to use the estimate.`}
+      placeholder={`${row.transition.estimate}`}
+      hint={changeHint(snap.plan, row, isFirst)}
       disabled={readOnly}
       onCommit={(seconds) => setField(session, item.id, "transitionSeconds", seconds)}
     />

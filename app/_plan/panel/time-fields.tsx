@@ -8,6 +8,7 @@ import styles from "../../_parts/panel.module.css";
 import { setField, setItemSeconds, stepItemSeconds } from "../../_session/acts.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
+import { ITEM_WORDS } from "./panel-words.ts";
 
 interface TimeFieldsProps {
   readonly session: PlanSession;
@@ -24,7 +25,7 @@ export function TimeFields(props: TimeFieldsProps) {
         <Step {...props} by={-1} />
         <NumberField
           key={item.id}
-          label="Seconds"
+          label={ITEM_WORDS.seconds}
           value={item.seconds}
           min={item.kind === "pause" ? 0 : 1}
           disabled={readOnly}
@@ -61,7 +62,7 @@ function Lock({ session, item, readOnly }: Omit<TimeFieldsProps, "snap" | "item"
         disabled={readOnly}
         onChange={(event) => setField(session, item.id, "locked", event.target.checked || undefined)}
       />
-      Lock this time
+      {ITEM_WORDS.lock}
     </label>
   );
 }
@@ -81,7 +82,7 @@ export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & 
     <div className={styles.pairOfFields}>
       <NumberField
         key={`${item.id}low`}
-        label="Shortest"
+        label={ITEM_WORDS.shortest}
         value={low}
         placeholder={inShort(usual?.[0])}
         onCommit={(n) => set(n, high)}
@@ -89,7 +90,7 @@ export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & 
       />
       <NumberField
         key={`${item.id}high`}
-        label="Longest"
+        label={ITEM_WORDS.longest}
         value={high}
         placeholder={inShort(usual?.[1])}
         onCommit={(n) => set(low, n)}
