@@ -159,7 +159,7 @@ test("[INV-02] a browser that takes the device copy away does not silence the pa
   await marta.keyboard.type(" Said without a copy.");
   await expect(script(ines)).toContainText("Said without a copy.");
   await expectSaved(marta);
-  await expect(marta.getByRole("alert").filter({ hasText: "keeps no copy" })).toBeVisible();
+  await expect(marta.getByRole("alert").filter({ hasText: "no copy of the plan on this device" })).toBeVisible();
 });
 
 test("[INV-11] what one person typed does not go in under the name of the next on the same device", async ({

@@ -107,7 +107,7 @@ for (const where of ["script", "seconds"] as const) {
     await expect(notice).toContainText(/Ines Duarte took .+ out of the plan/);
     await expect(notice).toBeFocused();
     if (where === "script") await expect(notice.getByLabel("Words of the item")).toHaveValue(/Kept/);
-    else await expect(notice).toContainText("In “Seconds” you had typed 47");
+    else await expect(notice).toContainText("You had typed 47 into “Seconds”");
     await marta.keyboard.type("typed on  a");
     await expect(onRail(marta, /seconds from/), "what is typed on takes nothing out").toHaveCount(items - 1);
     await notice.getByRole("button", { name: "Put back" }).click();
