@@ -1,13 +1,14 @@
 "use client";
-/** The band over the plan: whether it ends on time, how much is said, whether sides match, what was found, what is saved. */
+/** The band over the plan: whether it ends on time, how much is talk, whether sides match, what was found, what is saved. */
 import Link from "next/link";
-import type { ReactNode, Ref } from "react";
+import { Fragment, type ReactNode, type Ref } from "react";
 import { SideBars } from "#app/_parts/balance/side-bars.tsx";
+import { UndoButtons } from "#app/_parts/commands/undo-buttons.tsx";
+import { STATE_WORDS } from "#app/_parts/state-words.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { againstLength, freeSeconds } from "#lib/clock/length-words.ts";
 import { talkPercent } from "#lib/cues/class-talk.ts";
 import { agree, clockTime } from "#lib/plan/format.ts";
-import { planTitle } from "#lib/plan/plan-title.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import { LEVEL_WORDS, levelCounts } from "#lib/rules/level-words.ts";
 import { People } from "../_session/people.tsx";
@@ -19,67 +20,26 @@ interface BandProps {
   readonly ref: Ref<HTMLElement>;
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
-  readonly title: string;
-  readonly roomName: string;
+  /** Goes to the next finding of a level. */
   readonly onFinding: (level: FindingLevel) => void;
-  /** To what the talk's figure means. */
+  /** Goes to what the figure of talk is made of. */
   readonly onTalk: () => void;
-  /** Hand in, hand back, sign. */
-  readonly acts: ReactNode;
+  /** What can be done with the plan as a whole. */
+  readonly children: ReactNode;
 }
 
-const STATE_WORDS = {
-  "in-writing": "in writing",
-  "handed-in": "handed in",
-  "handed-back": "handed back",
-  "signed-off": "signed off",
-} as const;
-
-/** Groups shown at most. */
+/** Groups of muscles shown at most. */
 const BARS = 4;
 
-export function Band({ ref, session, snap, title, roomName, onFinding, onTalk, acts }: BandProps) {
-  const { state } = snap;
-  const edition = state.edition > 0 ? `edition ${state.edition}${state.withdrawn ? " withdrawn" : ""}` : null;
-  const line = [STATE_WORDS[state.state], edition, roomName].filter(Boolean).join(" · ");
+export function Band({ ref, session, snap, onFinding, onTalk, children }: BandProps) {
+  const { springChanges } = snap.balance.setups;
   return (
     <header ref={ref} className={styles.band}>
-      <div className={styles.title}>
-        <h1>{planTitle(title)}</h1>
-        <p>
-          <Link href="/desk" className={styles.back}>
-            Your desk
-          </Link>
-          {` · ${line}`}
-          {state.edition > 0 && (
-            <>
-              {" · "}
-              <a href={`/editions/${session.planId}/${state.edition}`} className={styles.back}>
-                the edition
-              </a>
-              {" · "}
-              <a href={`/editions/${session.planId}/${state.edition}/print`} className={styles.back}>
-                print sheet
-              </a>
-              {" · "}
-              <a href={`/editions/${session.planId}/${state.edition}/crew`} className={styles.back}>
-                crew sheet
-              </a>
-              {" · "}
-              <a href={`/editions/${session.planId}/${state.edition}/classes`} className={styles.back}>
-                classes taught
-              </a>
-            </>
-          )}
-        </p>
-      </div>
+      <Title session={session} snap={snap} />
       <div className={styles.figures}>
         <ClockFigure snap={snap} />
         <TalkFigure snap={snap} onTalk={onTalk} />
-        <Figure
-          value={String(snap.balance.setups.springChanges)}
-          says={agree(snap.balance.setups.springChanges, "spring change", "spring changes")}
-        />
+        <Figure value={String(springChanges)} says={agree(springChanges, "spring change", "spring changes")} />
         <div className={styles.bars}>
           <SideBars plan={snap.plan} balance={snap.balance} most={BARS} narrow />
         </div>
@@ -90,24 +50,54 @@ export function Band({ ref, session, snap, title, roomName, onFinding, onTalk, a
           {saveWords(snap)}
         </p>
         <People session={session} snap={snap} />
-        {session.canWrite && <UndoButtons session={session} snap={snap} />}
-        {acts}
+        {session.canWrite && <UndoButtons session={session} can={snap} className={styles.undo} />}
+        {children}
       </div>
     </header>
   );
 }
 
-function Figure({
-  value,
-  says,
-  wrong = false,
-  children,
-}: {
-  value: string;
-  says: ReactNode;
-  wrong?: boolean;
-  children?: ReactNode;
-}) {
+const EDITION_PAGES = [
+  ["", "the edition"],
+  ["/print", "print sheet"],
+  ["/crew", "crew sheet"],
+  ["/classes", "classes taught"],
+] as const;
+
+/** The plan's title, the way back, where the plan stands, and the pages of its newest edition. */
+function Title({ session, snap }: Pick<BandProps, "session" | "snap">) {
+  const { edition, state, withdrawn } = snap.state;
+  const name = edition > 0 ? `edition ${edition}${withdrawn ? " withdrawn" : ""}` : null;
+  return (
+    <div className={styles.title}>
+      <h1>{snap.plan.title.trim() || "Plan without a title"}</h1>
+      <p>
+        <Link href="/desk" className={styles.back}>
+          Your desk
+        </Link>
+        {` · ${[STATE_WORDS[state], name, session.studio.roomName].filter(Boolean).join(" · ")}`}
+        {edition > 0 &&
+          EDITION_PAGES.map(([page, words]) => (
+            <Fragment key={page}>
+              {" · "}
+              <a href={`/editions/${session.planId}/${edition}${page}`} className={styles.back}>
+                {words}
+              </a>
+            </Fragment>
+          ))}
+      </p>
+    </div>
+  );
+}
+
+interface FigureProps {
+  readonly value: string;
+  readonly says: ReactNode;
+  readonly wrong?: boolean;
+  readonly children?: ReactNode;
+}
+
+function Figure({ value, says, wrong = false, children }: FigureProps) {
   return (
     <div className={styles.figure} data-wrong={wrong || undefined}>
       <p className={styles.value}>{value}</p>
@@ -142,7 +132,7 @@ function TalkFigure({ snap, onTalk }: Pick<BandProps, "snap" | "onTalk">) {
   );
 }
 
-/** How many of each level; a press goes to the next one. */
+/** How many findings there are of each level; each count leads to the next one. */
 function Findings({ snap, onFinding }: Pick<BandProps, "snap" | "onFinding">) {
   const counts = levelCounts(snap.findings);
   if (snap.plan.items.length === 0) return null;
@@ -154,25 +144,12 @@ function Findings({ snap, onFinding }: Pick<BandProps, "snap" | "onFinding">) {
           key={level}
           type="button"
           data-level={level}
-          title={`Go to the next: ${LEVEL_WORDS[level]}`}
+          title={`Go to the next finding: ${LEVEL_WORDS[level]}`}
           onClick={() => onFinding(level)}
         >
           {words}
         </button>
       ))}
     </div>
-  );
-}
-
-function UndoButtons({ session, snap }: { session: PlanSession; snap: SessionSnapshot }) {
-  return (
-    <span className={styles.undo}>
-      <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.takeBack()}>
-        Undo
-      </button>
-      <button type="button" className="button" disabled={!snap.canRedo} onClick={() => session.bringBack()}>
-        Redo
-      </button>
-    </span>
   );
 }

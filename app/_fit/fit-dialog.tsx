@@ -5,7 +5,7 @@
  */
 import { type RefObject, useMemo, useRef, useState } from "react";
 import { setField } from "#app/_session/acts.ts";
-import { namesOf } from "#app/_session/placed-name.ts";
+import { placedNames } from "#app/_session/placed-name.ts";
 import { asShown, LOOK_ONLY, TAKEN_IN_ONE_STEP, TIMES_UP_TO_DATE } from "#app/_session/previews.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
@@ -85,7 +85,7 @@ function Times({ session, plan, preview, onGo }: TimesProps) {
   const { fit } = preview;
   const lock = (row: TimeRow, on: boolean) => {
     setField(session, row.id, "locked", on || undefined);
-    setSaid(keptWords(namesOf(plan, [row.id]), row.from, on));
+    setSaid(keptWords(placedNames(plan, [row.id]), row.from, on));
   };
   const unlock = (ids: readonly string[]) => {
     for (const row of rowsOf(preview)) if (ids.includes(row.id)) lock(row, false);

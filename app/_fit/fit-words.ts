@@ -1,6 +1,6 @@
 /** The sentences of *Fit to length*: what it costs, what keeps a time as it is, what would help. Pure. */
 
-import { namesOf, placedName } from "#app/_session/placed-name.ts";
+import { placedName, placedNames } from "#app/_session/placed-name.ts";
 import type { Help } from "#lib/fit/help.ts";
 import { agree, clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
@@ -73,9 +73,9 @@ export const takenTimesWords = (count: number, total: number): string =>
 export function helpWords(plan: Plan, help: Help): string {
   switch (help.by) {
     case "unlock":
-      return `Let the ${agree(help.items.length, "time", "times")} of ${namesOf(plan, help.items)} change.`;
+      return `Let the ${agree(help.items.length, "time", "times")} of ${placedNames(plan, help.items)} change.`;
     case "range":
-      return `Widen the range of ${namesOf(plan, help.items)} to ${boundsWords(help.to)}; it is ${boundsWords(help.from)} now.`;
+      return `Widen the range of ${placedNames(plan, help.items)} to ${boundsWords(help.to)}; it is ${boundsWords(help.from)} now.`;
     case "moves":
       return help.count === 1
         ? "Add about one more one-minute move."

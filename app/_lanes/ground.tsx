@@ -1,5 +1,5 @@
 "use client";
-/** Behind the lanes: the minutes, the chosen item's time, the end of the slot, time that is free and time that is over. */
+/** Behind the lanes: the minutes, the chosen item, the end of the slot, time left free and time over the slot. */
 import { type Axis, boxOf, type Span } from "#lib/lanes/axis.ts";
 import styles from "./lanes.module.css";
 
@@ -47,7 +47,7 @@ export function Minutes({ axis }: { axis: Axis }) {
   );
 }
 
-/** A label at the very start or end of the axis stands inside it. */
+/** A label at either end of the axis is moved inside it. */
 function edge({ width }: Axis, x: number): "start" | "end" | undefined {
   if (x < 10) return "start";
   return x > width - 14 ? "end" : undefined;

@@ -1,10 +1,10 @@
 "use client";
-/** One cell of a lane in its place on the axis. What it shows is said in its name; clicks and keys are the grid's. */
+/** One cell of a lane in its place on the axis. Its accessible name says what it shows; the grid handles clicks and keys. */
 import type { ReactNode } from "react";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import type { Cell, Lane } from "#lib/lanes/types.ts";
+import { cellLabel } from "./cell-words.ts";
 import styles from "./lanes.module.css";
-import { cellLabel } from "./words.ts";
 
 interface LaneCellProps {
   readonly lane: Lane;

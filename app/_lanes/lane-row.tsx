@@ -1,5 +1,5 @@
 "use client";
-/** One lane: its name, which stays in view, and its cells along the axis. Drawn again only when something in it changed. */
+/** One lane: its name, which stays in view, and its cells along the axis. Drawn again only when something in it changes. */
 import { memo } from "react";
 import type { Axis } from "#lib/lanes/axis.ts";
 import type { NamesFit } from "#lib/lanes/name-fit.ts";
@@ -9,15 +9,15 @@ import styles from "./lanes.module.css";
 import { FoundRow, foundHeight, HeadingsRow, headingLines, PresentRow, ThreadsRow } from "./mark-rows.tsx";
 import { LANE_PX, PAPER_LANE_PX, TYPE } from "./metrics.ts";
 import { SpringsRow, StandingRow } from "./setup-rows.tsx";
-import { BreathRow, CautionRow, CrewRow, MuscleRow, TalkRow, VoiceRow } from "./time-rows.tsx";
+import { BreathRow, CautionRow, CrewLinesRow, MuscleRow, TalkRow, VoiceRow } from "./time-rows.tsx";
 import { WorkRow, workHeight } from "./work-row.tsx";
 
-export interface LaneRowProps {
+interface LaneRowProps {
   readonly lane: Lane;
   readonly axis: Axis;
   readonly names: NamesFit;
   readonly equipment: Equipment;
-  /** Key of the cell in this lane that takes the keyboard, if it is here. */
+  /** Key of the cell that takes the keyboard, if it is in this lane. */
   readonly focus: string | null;
   /** The chosen item, for the lane that shows it. */
   readonly selected: string | null;
@@ -58,7 +58,7 @@ function Cells({ lane, axis, names, equipment, focus, selected }: LaneRowProps) 
     case "voice":
       return <VoiceRow lane={lane} {...own} />;
     case "crew":
-      return <CrewRow lane={lane} {...own} />;
+      return <CrewLinesRow lane={lane} {...own} />;
     case "breath":
       return <BreathRow lane={lane} {...own} />;
     case "muscle":

@@ -1,5 +1,5 @@
 "use client";
-/** Headings over the lanes; under them marks of what was found, what is talked about, and who is there. */
+/** Headings over the lanes; under them marks for findings, threads and people. */
 import { memo } from "react";
 import { initials } from "#app/_session/people.tsx";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
@@ -15,7 +15,7 @@ interface RowProps<K extends Lane["kind"]> {
   readonly focus: string | null;
 }
 
-/** Lines of each heading in the width it has; one too narrow for its longest word breaks inside it. */
+/** Lines that the headings need. Where a heading is too narrow for its longest word, the word is broken. */
 export function headingLines(lane: Extract<Lane, { kind: "headings" }>, axis: Axis): number {
   const lines = lane.cells.map((cell) => {
     const width = boxOf(axis, cell).width - 8;
@@ -25,7 +25,7 @@ export function headingLines(lane: Extract<Lane, { kind: "headings" }>, axis: Ax
   return Math.min(MOST_LINES, Math.max(1, ...lines));
 }
 
-/** Bold type is so much wider. */
+/** Width of bold type by that of regular type. */
 const BOLD = 1.1;
 const MOST_LINES = 4;
 
@@ -51,13 +51,13 @@ export const FoundRow = memo(function FoundRow({ lane, axis, focus }: RowProps<"
   ));
 });
 
-/** The number in a mark where there is room for one. */
+/** The number in a mark, where there is room for it. */
 const seen = (n: number, axis: Axis, cell: Cell): number | undefined => (boxOf(axis, cell).width >= 14 ? n : undefined);
 
 const LEVELS = ["must", "look", "info"] as const;
 const MARK_PX = 17;
 
-/** As high as the item with most kinds of marks, which stand one under the other. */
+/** As high as the item with the most kinds of marks, which stand one under another. */
 export const foundHeight = (cells: readonly FoundCell[]): number =>
   6 + MARK_PX * Math.max(1, ...cells.map((cell) => LEVELS.filter((level) => cell[level] > 0).length));
 

@@ -1,7 +1,7 @@
 "use client";
 /**
- * The whole class on one lying page: what it is and of when, the lanes, what the marks mean, and the words of care. What
- * is too high for the page is laid out wider and drawn smaller, down to what can still be read.
+ * The whole class on one landscape page: which plan and when it was printed, the lanes, the legend and the safety note.
+ * What is too high for the page is laid out wider and drawn smaller, down to what can still be read.
  */
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { Legend } from "#app/_parts/legend.tsx";
@@ -13,7 +13,7 @@ import { clockTime } from "#lib/plan/format.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
 import { LanesGrid } from "./lanes-grid.tsx";
 import { GUTTER, LEAST_PAPER_ZOOM, PAPER } from "./metrics.ts";
-import { NumberKey } from "./number-key.tsx";
+import { NumberedNames } from "./numbered-names.tsx";
 import styles from "./paper.module.css";
 
 interface PaperProps {
@@ -41,33 +41,33 @@ export function Paper({ snap, lanes, roomName }: PaperProps) {
         walk={NO_WALK}
         paper
       />
-      <NumberKey lanes={shown} axis={axis} selected={null} />
+      <NumberedNames lanes={shown} axis={axis} selected={null} paper />
       <Legend lanes paper />
       <p className={styles.care}>{SAFETY_NOTE.join(" ")}</p>
     </article>
   );
 }
 
-/** Kept free at the right end, for a mark's half width. */
+/** Left free at the right end for half the width of a mark, px. */
 const EDGE_PX = 8;
 
 const STEP = 0.97;
 
-/** Smaller step by step until the page holds it; measured before anything is shown, and again once the type has come. */
+/** Smaller step by step until it fits the page. Measured before anything is shown, and again when the fonts are loaded. */
 function usePageZoom() {
   const page = useRef<HTMLElement>(null);
-  const [{ zoom, type }, setPage] = useState({ zoom: 1, type: 0 });
+  const [{ zoom, fonts }, setPage] = useState({ zoom: 1, fonts: 0 });
   useEffect(() => {
-    const again = () => setPage((before) => ({ zoom: 1, type: before.type + 1 }));
+    const again = () => setPage((before) => ({ zoom: 1, fonts: before.fonts + 1 }));
     document.fonts.addEventListener("loadingdone", again);
     return () => document.fonts.removeEventListener("loadingdone", again);
   }, []);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another type has other heights
+  // biome-ignore lint/correctness/useExhaustiveDependencies: other fonts have other heights
   useLayoutEffect(() => {
     const height = page.current?.getBoundingClientRect().height ?? 0;
     if (height <= PAPER.height || zoom <= LEAST_PAPER_ZOOM) return;
     setPage((before) => ({ ...before, zoom: Math.max(LEAST_PAPER_ZOOM, zoom * STEP) }));
-  }, [zoom, type]);
+  }, [zoom, fonts]);
   return [page, zoom] as const;
 }
 

@@ -1,8 +1,8 @@
 "use client";
-/** One line in words: what the pointer is over or the keyboard on, in full. Screen readers hear the cell itself. */
+/** What the pointer or the keyboard is on, in full, as one line. Screen readers read the cell itself. */
 import type { Cell, Lane } from "#lib/lanes/types.ts";
+import { timesOf } from "./cell-words.ts";
 import styles from "./whole-class.module.css";
-import { timesOf } from "./words.ts";
 
 export function Readout({ over }: { over: { readonly lane: Lane; readonly cell: Cell } | null }) {
   return (

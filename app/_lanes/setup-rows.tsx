@@ -1,5 +1,5 @@
 "use client";
-/** Springs as coils over the stretch in which they stay, with a mark where they change; facing and station likewise. */
+/** Springs as coils for as long as they stay on, with a mark where they change; facing and station likewise. */
 import { memo } from "react";
 import { coilWeight } from "#app/_parts/coils/coil-weight.ts";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
@@ -60,7 +60,7 @@ function Coils({ fit, equipment }: { fit: CoilFit; equipment: Equipment }) {
     return (
       <span key={id} className={styles.coilGroup} style={{ gap: 0, marginRight: COIL.gap }}>
         {Array.from({ length: drawn }, (_, n) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: one coil is like the next
+          // biome-ignore lint/suspicious/noArrayIndexKey: the coils of one spring are alike
           <NarrowCoil key={n} width={fit.coil} weight={weight} />
         ))}
         {times !== null && <span className={styles.times}>×{times}</span>}
@@ -72,7 +72,7 @@ function Coils({ fit, equipment }: { fit: CoilFit; equipment: Equipment }) {
 const COIL_PATH =
   "M1 10 H4 C5.5 10 5.5 3 7.2 3 S8.8 13 10.4 13 S12 3 13.6 3 S15.2 13 16.8 13 S18.4 3 20 3 S21 10 22.4 10 H25";
 
-/** The coil of the rail, drawn closer: its line stays as thick as the spring is stiff. */
+/** The coil of the rail, squeezed: the line keeps its weight, which shows how stiff the spring is. */
 function NarrowCoil({ width, weight }: { width: number; weight: number }) {
   return (
     <svg
@@ -95,7 +95,7 @@ interface TurnMarkProps {
   readonly axis: Axis;
 }
 
-/** Where springs change. Its words stand where they touch no neighbour's and stay within the axis. */
+/** Where springs change. The words are left out where they would touch a neighbour's or leave the axis. */
 function TurnMark({ turn, before, after, axis }: TurnMarkProps) {
   const middle = (t: Turn) => ((t.from + t.to) / 2) * axis.scale;
   const x = middle(turn);

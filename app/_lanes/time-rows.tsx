@@ -1,5 +1,5 @@
 "use client";
-/** Lanes whose cells fill as much as they weigh: talk, the coach's voice, the crew's lines, breath, muscles, cautions. */
+/** Lanes whose cells are filled by their values: talk, the coach's voice, the crew's lines, breath, muscles, cautions. */
 import { memo } from "react";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { textWidth, wrapText } from "#lib/lanes/text-width.ts";
@@ -32,7 +32,7 @@ export const TalkRow = memo(function TalkRow({ lane, axis, focus }: RowProps<"ta
   );
 });
 
-/** As high as the part of the time that is filled; above the line, hatched, what does not fit. */
+/** As high as the share of the time that is talk. Talk above the line, hatched, does not fit. */
 function Talk({ cell, width }: { cell: TalkCell; width: number }) {
   const over = cell.share > 1;
   const words = Number.isFinite(cell.share) ? percent(cell.share) : "no time";
@@ -48,7 +48,7 @@ function Talk({ cell, width }: { cell: TalkCell; width: number }) {
   );
 }
 
-/** The bar is full at this many times the time there is; `.full` in the stylesheet stands at 1. */
+/** The share of talk at which the bar is full. `.full` in the stylesheet is the line at 1. */
 const MOST_TALK = 1.25;
 
 export const VoiceRow = memo(function VoiceRow({ lane, axis, focus }: RowProps<"voice">) {
@@ -80,10 +80,10 @@ function Voice({ cell, axis }: { cell: VoiceCell; axis: Axis }) {
   );
 }
 
-/** Width of the mark for lines with no time, at the end of their item. */
+/** Width of the mark for lines that have no time, px. */
 const DROPPED_PX = 5;
 
-export const CrewRow = memo(function CrewRow({ lane, axis, focus }: RowProps<"crew">) {
+export const CrewLinesRow = memo(function CrewRow({ lane, axis, focus }: RowProps<"crew">) {
   return (
     <>
       <div className={lanes.picture} aria-hidden="true">
@@ -100,7 +100,7 @@ export const CrewRow = memo(function CrewRow({ lane, axis, focus }: RowProps<"cr
   );
 });
 
-/** From its move on, as far as the next line; the whole of it stands in the line over the lanes. */
+/** From its move as far as the next line. The readout over the lanes has the whole line. */
 function CrewWords({ text, x, width }: { text: string; x: number; width: number }) {
   const lines = wrapText(text, width - 10, 2, TYPE.small);
   return (
@@ -110,7 +110,7 @@ function CrewWords({ text, x, width }: { text: string; x: number; width: number 
   );
 }
 
-/** As many whole words as fit in one line, and a sign that there are more. */
+/** As many whole words as fit, and an ellipsis. */
 function shortened(text: string, width: number): string {
   const words = text.split(/\s+/);
   const n = words.findLastIndex((_, i) => textWidth(`${words.slice(0, i + 1).join(" ")} …`, TYPE.small) <= width);
@@ -128,7 +128,7 @@ export const BreathRow = memo(function BreathRow({ lane, axis, focus }: RowProps
 
 const WAVE_PX = 16;
 
-/** One bump a repetition, in its tempo; the thick half is the breath out. Too many to see: an even grey and the number. */
+/** One wave for each repetition, in its tempo; the thick half is the breath out. Too many to draw: grey, and the number. */
 function Breath({ cell, width }: { cell: BreathCell; width: number }) {
   const words = cell.reps === null ? "hold" : String(Math.round(cell.reps));
   const waves = wavePaths(cell, { width, height: WAVE_PX });
@@ -147,7 +147,7 @@ function Breath({ cell, width }: { cell: BreathCell; width: number }) {
   );
 }
 
-/** Height of a prime mover. */
+/** Height of a prime mover, px. */
 const MUSCLE_PX = 14;
 
 export const MuscleRow = memo(function MuscleRow({ lane, axis, focus }: RowProps<"muscle">) {

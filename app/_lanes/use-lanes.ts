@@ -1,7 +1,7 @@
 "use client";
 /**
- * The lanes of what the plan page knows. A lane in which nothing changed stays the same object; while somebody types,
- * the letters come first and the lanes right after them.
+ * The lanes of a plan. A lane in which nothing changed stays the same object. While somebody types, the letters are drawn
+ * first and the lanes after them.
  */
 import { useDeferredValue, useMemo, useRef } from "react";
 import { nameOf } from "#app/_session/item-words.ts";
@@ -24,7 +24,7 @@ export function useLanes(now: SessionSnapshot): ClassLanes {
   }, [plan, rows, total, balance, talkShares, findings, threads, track, present]);
 }
 
-/** The value of before as long as nothing in it changed. */
+/** The same object for as long as the value stays the same. */
 function useSame<T>(value: T): T {
   const held = useRef(value);
   if (JSON.stringify(held.current) !== JSON.stringify(value)) held.current = value;

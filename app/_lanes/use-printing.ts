@@ -1,12 +1,12 @@
 "use client";
-/** Whether the page is being printed just now: the whole class is drawn anew for the paper before it is. */
+/** Whether the page is being printed: the whole class is then drawn for paper. */
 import { useEffect, useState } from "react";
 import { flushSync } from "react-dom";
 
 export function usePrinting(): boolean {
   const [printing, setPrinting] = useState(false);
   useEffect(() => {
-    // The paper is laid out as soon as these listeners return, so what is shown has to be there by then.
+    // The browser lays out the paper when these listeners return, so React has to draw before.
     const set = (on: boolean) => flushSync(() => setPrinting(on));
     const before = () => set(true);
     const after = () => set(false);

@@ -1,7 +1,7 @@
 "use client";
 /**
- * Keeps the same moment of the class in the same place while its width changes: the one under the pointer for a wheel
- * with Ctrl (which is also how two fingers on a trackpad arrive), else the one in the middle.
+ * Keeps one moment of the class in its place while the width changes: the one under the pointer for a wheel with Ctrl (a
+ * browser sends two fingers on a trackpad as that), else the one in the middle.
  */
 import { type RefObject, useEffect, useLayoutEffect, useRef } from "react";
 
@@ -11,12 +11,12 @@ interface Kept {
   readonly onPinch: (by: 1 | -1) => void;
 }
 
-/** Wheel units that make one step. */
+/** Wheel units for one step. */
 const STEP = 40;
 
 export function useScrollKept(box: RefObject<HTMLElement | null>, { scale, gutter, onPinch }: Kept): void {
   const before = useRef(scale);
-  /** Px from the left end of the axis in view to the moment that stays. */
+  /** Where the moment that stays is, from the left end of the axis in view, px. */
   const anchor = useRef<number | null>(null);
   const pinch = useRef(onPinch);
   pinch.current = onPinch;

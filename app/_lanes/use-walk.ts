@@ -1,70 +1,68 @@
 "use client";
 /**
  * The lanes by keyboard, hand and eye: which cell takes the keyboard, which one the pointer is over, and what a key or a
- * press does. The grid's cells are many, so its listeners stand on the grid and find the cell from the event.
+ * press does. There are many cells, so the listeners are the grid's and find the cell from the event.
  */
-import { type FocusEvent, type KeyboardEvent, type MouseEvent, useCallback, useEffect, useRef, useState } from "react";
+import { type FocusEvent, type MouseEvent, useRef, useState } from "react";
+import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { usePageActs } from "#app/_session/page-acts.tsx";
+import { type OwnCommand, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { Axis } from "#lib/lanes/axis.ts";
-import type { ClassLanes, Column } from "#lib/lanes/types.ts";
+import type { ClassLanes } from "#lib/lanes/types.ts";
 import { cellAt, type Spot, type WalkKey, walk } from "#lib/lanes/walk.ts";
+import { columnAt, spotAt } from "./spots.ts";
+import { useGo } from "./use-go.ts";
+import { useFocusOnSpot, useFollow } from "./use-spot-focus.ts";
 
-export interface WalkActs {
-  /** Goes to an item; null: to the class as a whole. `open`: the person asked to work on it, the panel takes the focus. */
-  readonly onGo: (item: string | null, open: boolean) => void;
-  readonly onZoom: (by: 1 | -1 | 0) => void;
-  readonly onRail: () => void;
-  readonly onRead: () => void;
-  readonly onShut: () => void;
+const WALKS = {
+  "cell-left": "left",
+  "cell-right": "right",
+  "lane-up": "up",
+  "lane-down": "down",
+  "first-cell": "home",
+  "last-cell": "end",
+  "first-lane": "top",
+  "last-lane": "bottom",
+} as const satisfies Partial<Record<OwnCommand<"lanes">, WalkKey>>;
+
+type ZoomCommand = "wider" | "narrower" | "all-in-view";
+export type ZoomRun = Readonly<Record<ZoomCommand, () => void>>;
+
+export interface Lanes {
+  readonly lanes: ClassLanes;
+  readonly axis: Axis;
+  readonly selected: string | null;
 }
 
-const WALK_KEYS: Readonly<Record<string, WalkKey>> = {
-  ArrowLeft: "left",
-  ArrowRight: "right",
-  ArrowUp: "up",
-  ArrowDown: "down",
-  Home: "home",
-  End: "end",
-  PageUp: "top",
-  PageDown: "bottom",
-};
-
-export function useWalk(lanes: ClassLanes, axis: Axis, selected: string | null, acts: WalkActs) {
+export function useWalk({ lanes, axis, selected }: Lanes, zoom: ZoomRun) {
   const [spot, setSpot] = useState<Spot | null>(() => (selected === null ? null : { lane: "work", cell: selected }));
   const [over, setOver] = useState<Spot | null>(null);
   const here = cellAt(lanes.lanes, spot);
   const grid = useRef<HTMLDivElement>(null);
-  const goFocus = useRef(false);
+  const { run } = usePageActs();
+  const go = useGo();
+  const focusNext = useFocusOnSpot(grid, spot);
   useFollow(grid, selected, setSpot);
 
-  useEffect(() => {
-    if (!goFocus.current) return;
-    goFocus.current = false;
-    const cell = elementOf(grid.current, spot);
-    cell?.focus({ preventScroll: true });
-    cell?.scrollIntoView({ block: "nearest", inline: "nearest" });
-  }, [spot]);
-
-  const onKeyDown = (event: KeyboardEvent) => {
-    const act = keyAct(event, { ...acts, go: (open) => here && acts.onGo(here.cell.item, open) }, (key) => {
-      goFocus.current = true;
-      setSpot(walk(lanes.lanes, spot, key));
-    });
-    if (!act) return;
-    event.preventDefault();
-    event.stopPropagation();
-    act();
+  const walkTo = (key: WalkKey) => {
+    focusNext();
+    setSpot(walk(lanes.lanes, spot, key));
+  };
+  const cell = {
+    "open-cell": () => here && go(here.cell.item, true),
+    "choose-cell": () => here && go(here.cell.item, false),
   };
   const onClick = (event: MouseEvent) => {
     const pressed = spotAt(event.target);
     if (pressed) setSpot(pressed);
     const found = pressed ? cellAt(lanes.lanes, pressed)?.cell : columnAt(lanes.columns, axis, event);
-    if (found) acts.onGo(found.item, false);
+    if (found) go(found.item, false);
   };
   return {
     grid,
     here,
-    over: useHere(lanes, over) ?? here,
-    onKeyDown,
+    over: (over && cellAt(lanes.lanes, over)) ?? here,
+    onKeyDown: keyHandler(PLAN_COMMANDS, "lanes", { run: { ...run, ...zoom, ...cell, ...walks(walkTo) } }),
     onClick,
     onFocus: (event: FocusEvent) => setSpot(spotAt(event.target) ?? spot),
     onPointerOver: (event: { target: EventTarget }) => setOver(spotAt(event.target)),
@@ -72,92 +70,8 @@ export function useWalk(lanes: ClassLanes, axis: Axis, selected: string | null, 
   };
 }
 
-const useHere = (lanes: ClassLanes, spot: Spot | null) => (spot === null ? null : cellAt(lanes.lanes, spot));
-
-interface KeyActs extends WalkActs {
-  readonly go: (open: boolean) => void;
-}
-
-function keyAct(event: KeyboardEvent, acts: KeyActs, go: (key: WalkKey) => void): (() => void) | undefined {
-  if (event.altKey || event.ctrlKey || event.metaKey) return undefined;
-  const key = WALK_KEYS[event.key];
-  if (key) return () => go(key);
-  switch (event.key) {
-    case "Enter":
-      return () => acts.go(true);
-    case " ":
-      return () => acts.go(false);
-    case "+":
-    case "=":
-      return () => acts.onZoom(1);
-    case "-":
-      return () => acts.onZoom(-1);
-    case "0":
-      return () => acts.onZoom(0);
-    case "Escape":
-      return acts.onShut;
-    case "w":
-    case "W":
-      return acts.onRail;
-    case "r":
-    case "R":
-      return acts.onRead;
-    default:
-      return undefined;
-  }
-}
-
-/**
- * What is chosen elsewhere (a finding in the band, the balance) takes the keyboard next and is brought into view along
- * the axis; the page itself stays where the person is reading.
- */
-function useFollow(
-  grid: React.RefObject<HTMLDivElement | null>,
-  selected: string | null,
-  setSpot: (next: (now: Spot | null) => Spot | null) => void,
-): void {
-  const follow = useCallback(
-    (item: string) => {
-      setSpot((now) => (now?.cell === item ? now : { lane: "work", cell: item }));
-      const cell = elementOf(grid.current, { lane: "work", cell: item });
-      if (cell) scrollAlong(cell);
-    },
-    [grid, setSpot],
-  );
-  useEffect(() => {
-    if (selected !== null) follow(selected);
-  }, [selected, follow]);
-}
-
-/** Brings a cell into view in what scrolls sideways, clear of the lanes' names. */
-function scrollAlong(cell: HTMLElement): void {
-  const box = cell.closest<HTMLElement>("[data-scroll]");
-  if (box === null) return;
-  const gutter = Number.parseFloat(getComputedStyle(cell).scrollMarginLeft);
-  const { left, right } = cell.getBoundingClientRect();
-  const view = box.getBoundingClientRect();
-  if (left < view.left + gutter) box.scrollLeft -= view.left + gutter - left;
-  else if (right > view.right - EDGE_PX) box.scrollLeft += right - view.right + EDGE_PX;
-}
-
-const EDGE_PX = 24;
-
-function spotAt(target: EventTarget): Spot | null {
-  const element = target instanceof Element ? target.closest<HTMLElement>("[data-cell]") : null;
-  const { lane, cell } = element?.dataset ?? {};
-  return lane !== undefined && cell !== undefined ? { lane, cell } : null;
-}
-
-export function elementOf(grid: HTMLElement | null, spot: Spot | null): HTMLElement | null {
-  if (grid === null || spot === null) return null;
-  const { lane, cell } = spot;
-  return grid.querySelector(`[data-lane="${CSS.escape(lane)}"][data-cell="${CSS.escape(cell)}"]`);
-}
-
-/** A press on an empty spot of a lane goes to what is done at that time. */
-function columnAt(columns: readonly Column[], axis: Axis, event: MouseEvent): Column | undefined {
-  const track = event.target instanceof Element ? event.target.closest<HTMLElement>("[role=presentation]") : null;
-  if (!track) return undefined;
-  const second = (event.clientX - track.getBoundingClientRect().left) / axis.scale;
-  return columns.find((column) => column.gapFrom <= second && second < column.to);
+/** One function for each command that walks from cell to cell. */
+function walks(walkTo: (key: WalkKey) => void): Readonly<Record<keyof typeof WALKS, () => void>> {
+  const ways = Object.entries(WALKS).map(([command, key]) => [command, () => walkTo(key)] as const);
+  return Object.fromEntries(ways) as Record<keyof typeof WALKS, () => void>; // as many as `WALKS` has
 }

@@ -1,10 +1,10 @@
 "use client";
-/** How wide a second is in the whole class; remembered on this device, one plan at a time. */
+/** How wide a second is in the whole class; kept on this device for each plan. */
 import { useCallback, useState } from "react";
 import { fitScale, scaleForTargets, ZOOM_STEPS, zoomed } from "#lib/lanes/axis.ts";
 
 /** "fit": the whole class at once. */
-export type Zoom = number | "fit";
+type Zoom = number | "fit";
 
 export interface ZoomState {
   readonly scale: number;
@@ -16,13 +16,13 @@ export interface ZoomState {
 
 interface ZoomInput {
   readonly planId: string;
-  /** Seconds of the axis and of each item, and px there are for them. */
+  /** Seconds of the axis and of each item, and the pixels for them. */
   readonly seconds: number;
   readonly items: readonly number[];
   readonly width: number;
 }
 
-/** A finger's width: with a finger the view begins wide enough that most items are one. */
+/** The width of a finger. On a touch screen the view begins so wide that most items can be hit, px. */
 const FINGER_PX = 44;
 
 export function useZoom({ planId, seconds, items, width }: ZoomInput): ZoomState {
@@ -57,7 +57,7 @@ function readZoom(key: string): Zoom | null {
 
 const keepZoom = (key: string, zoom: Zoom) => withStorage(() => localStorage.setItem(key, String(zoom)));
 
-/** A browser that keeps nothing (private mode) draws the usual width next time; nothing else is lost. */
+/** A browser that stores nothing (private mode) draws the usual width next time; nothing else is lost. */
 function withStorage<T>(use: () => T): T | null {
   try {
     return use();

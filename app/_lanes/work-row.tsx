@@ -1,5 +1,5 @@
 "use client";
-/** What is done: blocks as long as they last, shaped by side, tinted and textured by pattern, named in full or by number. */
+/** The work: blocks as long as they last, shaped by side, tinted and textured by pattern, with a name or a number. */
 import { memo } from "react";
 import { tintOf } from "#app/_session/item-words.ts";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
@@ -12,13 +12,13 @@ import styles from "./work-row.module.css";
 
 type WorkLane = Extract<Lane, { kind: "work" }>;
 
-/** How the names of the work lane stand at this scale. */
-export function namesOf(lane: WorkLane, axis: Axis): NamesFit {
-  return fitNames(lane.cells.map((cell) => ({ name: cell.bare, number: numberOf(cell), ...boxOf(axis, cell) })));
+/** How the names of the work lane fit at this scale. */
+export function workNamesFit(lane: WorkLane, axis: Axis): NamesFit {
+  return fitNames(lane.cells.map((cell) => ({ name: cell.bare, number: blockNumber(cell), ...boxOf(axis, cell) })));
 }
 
-/** What stands for a name that has no room: a move's number; the rest by a letter. */
-export const numberOf = ({ number, timed }: WorkCell): string =>
+/** What is shown for a name that does not fit: the number of a move, "p" for a pause. */
+export const blockNumber = ({ number, timed }: WorkCell): string =>
   number > 0 ? String(number) : timed === "pause" ? "p" : "";
 
 export const workHeight = ({ height, numbered }: NamesFit): number =>
@@ -73,7 +73,7 @@ function Block({ cell, axis, fit, numbered, selected }: BlockProps) {
       data-selected={selected || undefined}
       aria-hidden="true"
     >
-      {numbered && fit?.way !== "number" && <span className={styles.blockNumber}>{numberOf(cell)}</span>}
+      {numbered && fit?.way !== "number" && <span className={styles.blockNumber}>{blockNumber(cell)}</span>}
       {fit?.way === "number" && <LoneNumber cell={cell} axis={axis} row={fit.row} />}
       {fit && fit.way !== "number" && (
         <span className={styles.name} data-way={fit.way}>
@@ -90,7 +90,7 @@ function Block({ cell, axis, fit, numbered, selected }: BlockProps) {
 }
 
 function LoneNumber({ cell, axis, row }: { cell: WorkCell; axis: Axis; row: number }) {
-  const block = { name: cell.bare, number: numberOf(cell), ...boxOf(axis, cell) };
+  const block = { name: cell.bare, number: blockNumber(cell), ...boxOf(axis, cell) };
   const { x, width } = numberBox(block);
   return (
     <span className={styles.loneNumber} style={{ left: x - block.x, width, top: row * NAME_TYPE.line }}>
@@ -99,7 +99,7 @@ function LoneNumber({ cell, axis, row }: { cell: WorkCell; axis: Axis; row: numb
   );
 }
 
-/** The side in the longest way that fits; the block's shape says it too. */
+/** The side in the longest words that fit. The shape of the block shows it as well. */
 function sideMark({ side }: WorkCell, width: number): string {
   if (side === "both") return "";
   const ways = side === "alternating" ? ["alternating", "in turn", "L R"] : [side, side === "left" ? "L" : "R"];

@@ -1,41 +1,25 @@
-/** The weight on the hands of a pose, with its band, and the pose itself as a line drawing. */
-import { handsNPerKg } from "#lib/load/load.ts";
-import { plainNumber } from "#lib/plan/format.ts";
-import { handsShare, type Pose, poseJoints } from "#lib/statics/hands.ts";
+/** The wrist load of a pose with its range, and the pose as a line drawing. */
+import { type Pose, poseJoints } from "#lib/statics/hands.ts";
 import styles from "./load.module.css";
-
-const POSE_WORDS: Readonly<Record<Pose, string>> = {
-  "high-plank": "in a plank on straight arms",
-  "forearm-plank": "in a plank on the forearms",
-  knees: "on the knees, feet off the ground or down",
-  "hands-raised": "in a plank with the hands 30 cm up",
-  "feet-raised": "in a plank with the feet 30 cm up",
-  "push-up-low": "at the bottom of a push-up",
-};
+import { wristLoadWords } from "./load-words.ts";
 
 export function HandsLoad({ pose }: { pose: Pose }) {
-  const { share, low, high } = handsShare(pose);
-  const force = handsNPerKg(pose);
-  const carriers = pose === "forearm-plank" ? "forearms" : "hands";
+  const { before, share, after, holdsFor } = wristLoadWords(pose);
   return (
     <div className={styles.hands}>
       <PoseFigure pose={pose} />
       <p>
-        {`The ${carriers} carry about `}
-        <b>{`${whole(share)}%`}</b>
-        {` of the body's weight (${whole(low)} to ${whole(high)}%): ${plainNumber(force.newtons)} N for each kilogram of the person.`}
-        <span className="quiet">
-          {` Held still ${POSE_WORDS[pose]}, on ground that does not move; by statics, not measured.`}
-        </span>
+        {before}
+        <b>{share}</b>
+        {after}
+        <span className="quiet">{holdsFor}</span>
       </p>
     </div>
   );
 }
 
-const whole = (share: number): number => Math.round(share * 100);
-
 const W = 132;
-/** Pixels a stature. */
+/** Pixels for the height of the person. */
 const SCALE = 112;
 
 function PoseFigure({ pose }: { pose: Pose }) {

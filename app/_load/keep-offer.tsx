@@ -1,5 +1,5 @@
 "use client";
-/** The springs could stay on: how far to move, what it changes, what it saves; one act takes it. */
+/** An offer to keep the springs of the item before: how far to move instead, what that changes, what it saves. */
 import type { KeptSprings } from "#lib/load/keep-springs.ts";
 import { canStay, keptDetail, keptSentence } from "#lib/load/words.ts";
 import { springWords } from "#lib/plan/format.ts";

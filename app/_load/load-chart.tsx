@@ -1,11 +1,11 @@
 /**
- * Force over travel as a picture. The table beside it says the same in numbers, so this is hidden from a reader of the
- * page by ear. Lines differ by weight and dashes, never by colour.
+ * Force over travel as a picture. Hidden from screen readers, since the table beside it has the same in numbers. Lines
+ * differ by weight and dashes, never by colour.
  */
 import { axisTicks } from "#lib/load/curve.ts";
 import { plainNumber } from "#lib/plan/format.ts";
-import type { LineKind, LoadLine } from "./lines.ts";
 import styles from "./load.module.css";
+import type { LineKind, LoadLine } from "./load-lines.ts";
 
 const W = 420;
 const H = 200;
@@ -13,7 +13,7 @@ const PLOT = { left: 40, right: W - 12, top: 26, bottom: H - 36 };
 
 interface ChartProps {
   readonly lines: readonly LoadLine[];
-  /** Newtons that the library asks for in the middle of the travel. */
+  /** What the library asks for in the middle of the travel, N. */
   readonly asked: readonly [number, number] | undefined;
 }
 
@@ -32,7 +32,7 @@ export function LoadChart({ lines, asked }: ChartProps) {
   return (
     <svg className={styles.chart} viewBox={`0 0 ${W} ${H}`} aria-hidden="true">
       <Axes scale={scale} />
-      {/* The ghost lies under the others, the item's own line on top. */}
+      {/* The item before lies under the others, the item's own line on top. */}
       {[...lines].reverse().map((line) => line.points.length > 0 && <Line key={line.kind} line={line} scale={scale} />)}
       {asked && <Asked x={scale.x(middleMm)} from={scale.y(asked[0])} to={scale.y(asked[1])} />}
       {own && <circle className={styles.dot} cx={scale.x(middleMm)} cy={scale.y(own.newtons[1])} r="5" />}

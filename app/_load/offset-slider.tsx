@@ -9,9 +9,9 @@ import { placeWords } from "#lib/load/words.ts";
 import styles from "./load.module.css";
 
 interface SliderProps {
-  /** mm; what is being tried, or what is written. */
+  /** What is being tried, or what is written, mm. */
   readonly offsetMm: number;
-  /** What the middle of the travel weighs there, in words. */
+  /** The load in the middle of the travel from there, in words. */
   readonly says: string;
   readonly disabled: boolean;
   readonly onTry: (mm: number) => void;
@@ -52,11 +52,35 @@ interface RangeProps extends Omit<SliderProps, "says"> {
   readonly valueText: string;
 }
 
-/**
- * A held-down arrow key is one step, and so is one drag: written as the key or the pointer is let go, and only if the
- * slider moved: an offset between two centimetres is not rounded by passing through.
- */
 function Range({ id, offsetMm, disabled, onTry, onTake, valueText }: RangeProps) {
+  const { input, onMoved, onKeyDown, letGo } = useLetGo(onTake);
+  return (
+    <input
+      ref={input}
+      id={id}
+      type="range"
+      min={-OFFSET_LIMIT_MM / CM}
+      max={OFFSET_LIMIT_MM / CM}
+      step={1}
+      value={Math.round(offsetMm / CM)}
+      disabled={disabled}
+      aria-valuetext={valueText}
+      onChange={(event) => {
+        onMoved();
+        onTry(Number(event.target.value) * CM);
+      }}
+      onKeyDown={onKeyDown}
+      onKeyUp={letGo}
+      onBlur={letGo}
+    />
+  );
+}
+
+/**
+ * A held-down arrow key is one step of undo, and so is one drag: the offset is written when the key or the pointer is let
+ * go, and only if the slider moved. An offset between two centimetres is not rounded by walking past the slider.
+ */
+function useLetGo(onTake: (mm: number) => void) {
   const input = useRef<HTMLInputElement>(null);
   const byKey = useRef(false);
   const moved = useRef(false);
@@ -71,33 +95,18 @@ function Range({ id, offsetMm, disabled, onTry, onTake, valueText }: RangeProps)
   }, []);
   useEffect(() => {
     const slider = input.current;
-    // React's own change event comes with every movement; the element's comes once it is let go.
+    // React's change event comes with every movement; the element's own comes when it is let go.
     const onChange = () => !byKey.current && letGo();
     slider?.addEventListener("change", onChange);
     return () => slider?.removeEventListener("change", onChange);
   }, [letGo]);
-  return (
-    <input
-      ref={input}
-      id={id}
-      type="range"
-      min={-OFFSET_LIMIT_MM / CM}
-      max={OFFSET_LIMIT_MM / CM}
-      step={1}
-      value={Math.round(offsetMm / CM)}
-      disabled={disabled}
-      aria-valuetext={valueText}
-      onChange={(event) => {
-        moved.current = true;
-        onTry(Number(event.target.value) * CM);
-      }}
-      onKeyDown={() => {
-        byKey.current = true;
-      }}
-      onKeyUp={letGo}
-      onBlur={letGo}
-    />
-  );
+  const onMoved = () => {
+    moved.current = true;
+  };
+  const onKeyDown = () => {
+    byKey.current = true;
+  };
+  return { input, onMoved, onKeyDown, letGo };
 }
 
 const held = (mm: number): number => Math.max(-OFFSET_LIMIT_MM, Math.min(OFFSET_LIMIT_MM, mm));

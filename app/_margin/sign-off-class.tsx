@@ -22,7 +22,7 @@ export function SignOffClass({ plan }: { readonly plan: Plan }) {
       <Summary plan={plan} total={total} said={talk.said} aside={talk.aside} />
       {plan.notes && (
         <div>
-          <h3>Notes of the authors</h3>
+          <h3>Notes for the team</h3>
           <p className={styles.asWritten}>{plan.notes}</p>
         </div>
       )}

@@ -7,7 +7,7 @@ import { pinOf } from "#lib/margin/pin.ts";
 import type { CommentView, ThreadView } from "#lib/protocol/messages.ts";
 import { CommentForm } from "../_session/threads/comment-form.tsx";
 import { Pieces, QuoteWords } from "../_session/threads/quote-words.tsx";
-import { postReply, settleThread } from "../_session/threads/thread-acts.ts";
+import { postReply, postSettled } from "../_session/threads/thread-acts.ts";
 import { JumpLinks } from "./jump-links.tsx";
 import styles from "./margin.module.css";
 import { settledWords, THREAD, threadTitle } from "./margin-words.ts";
@@ -131,7 +131,7 @@ function Settle({ session, thread }: Pick<Props, "session" | "thread">) {
     if (busy.current) return;
     busy.current = true;
     setProblem(null);
-    const sent = await settleThread(thread.id, !thread.settled);
+    const sent = await postSettled(thread.id, !thread.settled);
     busy.current = false;
     if (sent.ok) session.say(settledWords(!thread.settled));
     else setProblem(sent.message);

@@ -1,5 +1,5 @@
 "use client";
-/** A class that was taken out while its dialog stood open: who did it, what it said, and the way back. */
+/** A class that was taken out while its dialog was open: who took it out, its words, and the way back. */
 import { useLayoutEffect, useRef } from "react";
 import { KeptWords } from "#app/_parts/kept-words.tsx";
 import { takenOutBy } from "#lib/doc/taken-out.ts";
@@ -8,6 +8,7 @@ import { restoreSlot } from "#lib/programme/write.ts";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthSnapshot } from "./month-types.ts";
+import { slotGoneWords } from "./month-words.ts";
 
 interface GoneSlotProps {
   readonly session: MonthSession;
@@ -17,7 +18,7 @@ interface GoneSlotProps {
 
 export function GoneSlot({ session, month, slotId }: GoneSlotProps) {
   const says = useRef<HTMLParagraphElement>(null);
-  // The field that had the keyboard has gone with the class: what is typed on must press nothing.
+  // The field that had the focus has gone with the class. Further keys must not press a button.
   useLayoutEffect(() => says.current?.focus(), []);
   const entry = monthParts(session.doc).slots.get(slotId);
   const by = entry && takenOutBy(entry);
@@ -26,11 +27,9 @@ export function GoneSlot({ session, month, slotId }: GoneSlotProps) {
   return (
     <div className={styles.form}>
       <p ref={says} tabIndex={-1} role="alert">
-        {by === undefined ? "Somebody" : session.names.who(by)} took out this class.{" "}
-        {words === "" ? "It is kept as it was" : "Its words are kept with it, yours among them"} and stands under the
-        month.
+        {slotGoneWords(by === undefined ? "Somebody" : session.names.who(by), words !== "")}
       </p>
-      {words !== "" && <KeptWords label="Its words" words={words} />}
+      {words !== "" && <KeptWords label="Words of the class" words={words} />}
       {month.writes && (
         <p>
           <button

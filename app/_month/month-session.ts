@@ -1,4 +1,4 @@
-/** A month of the programme as a kind of shared document: what is worked out from it, and what its news mean. */
+/** A month of the programme as a kind of shared document: what is worked out from it, and how it takes the server's news. */
 import type * as Y from "yjs";
 import { ActUndo } from "#lib/client/act-undo.ts";
 import type { DocDescription } from "#lib/client/doc-session/description.ts";
@@ -10,14 +10,14 @@ import { type MonthProblem, monthProblems } from "#lib/programme/problems.ts";
 import { readDeletedSlots, readMonth } from "#lib/programme/read.ts";
 import type { News, PlansKnown } from "#lib/protocol/messages.ts";
 import type { MonthDerived, MonthHeard, MonthPageProps } from "./month-types.ts";
-import { monthValues, monthWords } from "./month-values.ts";
+import { monthValues, monthValueWords } from "./month-values.ts";
 
 export type MonthSession = DocSession<MonthDerived, MonthHeard, ActUndo>;
 
-/** The moment of a taking out that only took its making back. */
+/** In place of the moment of taking out: adding the class was undone. */
 const TAKEN_BACK = 0;
 
-/** `today`: 'YYYY-MM-DD' where this page is. */
+/** `today`: 'YYYY-MM-DD' in this browser's time zone. */
 export const openMonth = (props: MonthPageProps, edge: Edge, today: () => string): MonthSession =>
   new DocSession(monthDescription(props, today), edge);
 
@@ -42,7 +42,7 @@ function monthDescription(
     has: ({ slots }, id) => slots.some((slot) => slot.id === id),
     makeUndo: monthUndo,
     values: monthValues,
-    words: (at, doc) => monthWords(at, doc, props),
+    words: (at, doc) => monthValueWords(at, doc, props),
   };
 }
 

@@ -1,4 +1,4 @@
-/** What the month's page is given by the server, and what its components read. */
+/** What the server gives the month's page, and what its components read. */
 import type { HeardOfAll } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { Role } from "#lib/policy/can.ts";
@@ -16,7 +16,7 @@ export interface MonthPageProps {
   readonly rooms: readonly { readonly id: string; readonly name: string }[];
   /** Plans this person may read: what a slot can be given. */
   readonly plans: readonly PlanSummary[];
-  /** What is known of those that slots use, until the server says more. */
+  /** The plans that slots use, as known when the page was made. */
   readonly used: PlansKnown;
 }
 
@@ -25,11 +25,11 @@ export interface MonthDerived {
   readonly slots: readonly Slot[];
   readonly deleted: readonly DeletedSlot[];
   readonly problems: ReadonlyMap<string, readonly MonthProblem[]>;
-  /** 'YYYY-MM-DD' where this browser is. */
+  /** 'YYYY-MM-DD' in this browser's time zone. */
   readonly today: string;
 }
 
-/** What the server says beside the document. */
+/** What the server sends besides the document. */
 export interface MonthHeard extends HeardOfAll {
   /** By id: those this person may read, and those that slots use. */
   readonly plans: ReadonlyMap<string, PlanSummary>;

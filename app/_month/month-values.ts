@@ -1,18 +1,18 @@
-/** The plain values of a month in words: what an undo did, and what somebody else set instead of one's own. */
+/** The plain values of a month in words, for what an undo did and for what somebody else set over one's own. */
 import type * as Y from "yjs";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
-import { monthParts, type Slot } from "#lib/programme/layout.ts";
+import { monthParts } from "#lib/programme/layout.ts";
 import { readDeletedSlots, readSlotById } from "#lib/programme/read.ts";
 import type { MonthPageProps } from "./month-types.ts";
-import { dayWords } from "./words.ts";
+import { dayWords, NOT_SHOWN, slotName } from "./month-words.ts";
 
 export const monthValues = (doc: Y.Doc): ValuePlaces => ({ root: null, texts: {}, entries: monthParts(doc).slots });
 
 type Named = Pick<MonthPageProps, "people" | "rooms" | "plans">;
 const named = (list: readonly { readonly id: string; readonly name: string }[], id: unknown): string =>
-  id === undefined ? "nobody" : (list.find((one) => one.id === id)?.name ?? "one you cannot see");
+  id === undefined ? "nobody" : (list.find((one) => one.id === id)?.name ?? NOT_SHOWN);
 const words = (value: unknown): string => (value === undefined || value === "" ? "nothing" : `“${String(value)}”`);
 
 const FIELDS: Readonly<Record<string, readonly [name: string, says: (value: unknown, of: Named) => string]>> = {
@@ -26,7 +26,7 @@ const FIELDS: Readonly<Record<string, readonly [name: string, says: (value: unkn
   planId: ["the plan", (value, { plans }) => planName(plans, value)],
 };
 
-export function monthWords({ id, key, value }: ValueAt, doc: Y.Doc, of: Named): ValueWords | undefined {
+export function monthValueWords({ id, key, value }: ValueAt, doc: Y.Doc, of: Named): ValueWords | undefined {
   const living = readSlotById(doc, id);
   const slot = living ?? readDeletedSlots(doc).find((gone) => gone.slot.id === id)?.slot;
   if (!slot) return undefined;
@@ -35,13 +35,10 @@ export function monthWords({ id, key, value }: ValueAt, doc: Y.Doc, of: Named): 
   return field && living && { name: `${field[0]} of ${slotName(slot)}`, says: field[1](value, of) };
 }
 
-/** "Pull and press on Tuesday 3 November" */
-export const slotName = (slot: Slot): string => `${slot.theme || `the ${slot.time} class`} on ${dayWords(slot.date)}`;
-
 function planName(plans: MonthPageProps["plans"], id: unknown): string {
   if (id === undefined) return "none";
   const plan = plans.find((one) => one.id === id);
-  return plan ? planTitle(plan.title) : "one you cannot see";
+  return plan ? planTitle(plan.title) : NOT_SHOWN;
 }
 
 function takenOutWords(name: string, value: unknown): ValueWords {

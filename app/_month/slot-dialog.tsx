@@ -1,7 +1,7 @@
 "use client";
 /**
- * A class of the programme, opened. A class that is there is changed live, field by field, as others see it; a new one
- * is made when its form is sent.
+ * A class of the programme, opened. A class that is there changes with each field, and others see it at once; a new one is
+ * added when its form is sent.
  */
 import Link from "next/link";
 import { type FormEvent, useState } from "react";
@@ -14,9 +14,8 @@ import { GoneSlot } from "./gone-slot.tsx";
 import styles from "./month.module.css";
 import type { MonthSession } from "./month-session.ts";
 import type { MonthPageProps, MonthSnapshot, SlotDialogSubject } from "./month-types.ts";
-import { slotName } from "./month-values.ts";
+import { dayWords, slotName, slotPlanWords } from "./month-words.ts";
 import { SlotFields } from "./slot-fields.tsx";
-import { dayWords, planWords } from "./words.ts";
 
 interface SlotDialogProps {
   readonly session: MonthSession;
@@ -24,7 +23,6 @@ interface SlotDialogProps {
   readonly props: MonthPageProps;
   readonly asked: NonNullable<SlotDialogSubject>;
   readonly onClose: () => void;
-  readonly onAsk: (asked: SlotDialogSubject) => void;
 }
 
 export function SlotDialog(dialog: SlotDialogProps) {
@@ -33,12 +31,12 @@ export function SlotDialog(dialog: SlotDialogProps) {
   return <AskedSlot key={asked.slotId} {...dialog} slotId={asked.slotId} />;
 }
 
-/** One dialog whether the class is there or was taken out meanwhile: the keyboard stays in it. */
+/** One dialog for a class that is there and for one that was taken out meanwhile, so that the focus stays in it. */
 function AskedSlot({ slotId, ...dialog }: SlotDialogProps & { readonly slotId: string }) {
   const { session, month, onClose } = dialog;
   const slot = month.slots.find((other) => other.id === slotId);
   const known = slot ?? month.deleted.find((gone) => gone.slot.id === slotId)?.slot;
-  const title = known ? `${known.theme || "Class"}, ${dayWords(known.date)}` : "Taken out";
+  const title = known ? `${known.theme || "Class"}, ${dayWords(known.date)}` : "Taken out of the month";
   return (
     <Dialog title={title} onClose={onClose}>
       {slot ? <OpenSlot {...dialog} slot={slot} /> : <GoneSlot {...{ session, month, slotId }} />}
@@ -60,7 +58,7 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
   }));
   const submit = (event: FormEvent) => {
     event.preventDefault();
-    if (session.act((w) => addSlot(w, slot))) session.say(`Put in: ${slotName(slot)}.`);
+    if (session.act((w) => addSlot(w, slot))) session.say(`Added: ${slotName(slot)}.`);
     onClose();
   };
   return (
@@ -74,7 +72,7 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
           onChange={(part) => setSlot((now) => ({ ...now, ...part }))}
         />
         <button type="submit" className="button button-strong">
-          Put it in
+          Add the class
         </button>
       </form>
     </Dialog>
@@ -83,12 +81,13 @@ function NewSlot({ session, props, date, onClose }: SlotDialogProps & { readonly
 
 function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { readonly slot: Slot }) {
   const change = (part: Partial<Slot>) => {
-    // What is typed is one step of undo for as long as one types; everything else is one by itself.
+    // Typing without a pause is one step of undo; every other change is a step of its own.
     if (part.theme === undefined && part.note === undefined) session.act((w) => writeSlot(w, slot.id, part));
     else if (session.canWrite) writeSlot(session.writer, slot.id, part);
   };
   const takeOut = () => {
-    if (session.act((w) => deleteSlot(w, slot.id, Date.now()))) session.say(`Taken out: ${slotName(slot)}.`);
+    if (session.act((w) => deleteSlot(w, slot.id, Date.now())))
+      session.say(`Taken out of the month: ${slotName(slot)}.`);
     onClose();
   };
   const problems = month.problems.get(slot.id) ?? [];
@@ -107,9 +106,9 @@ function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { 
       <SlotFields slot={slot} props={props} writes={month.writes} onChange={change} session={session} />
       {month.writes ? (
         <p className={styles.last}>
-          <span className="quiet small">Changes are kept as you make them.</span>
+          <span className="quiet small">Changes are saved as you make them.</span>
           <button type="button" className="button button-must" onClick={takeOut}>
-            Take out
+            Take out of the month
           </button>
         </p>
       ) : null}
@@ -129,7 +128,7 @@ function writeSlot(w: SlotWriter, id: string, part: Partial<Omit<Slot, "theme" |
   if (planId !== undefined) setSlotField(w, id, "planId", planId);
 }
 
-/** Leads to the plan where one may read it, else to the sheet of its signed edition. */
+/** Leads to the plan, or for those who may not read it to the print sheet of its edition. */
 function PlanOf({ slot, month, props }: { slot: Slot; month: MonthSnapshot; props: MonthPageProps }) {
   const plan = slot.planId === null ? undefined : month.plans.get(slot.planId);
   if (!plan) return null;
@@ -143,13 +142,13 @@ function PlanOf({ slot, month, props }: { slot: Slot; month: MonthSnapshot; prop
         </Link>
       ) : plan.edition > 0 ? (
         <a className="button" href={`/editions/${plan.id}/${plan.edition}/print`}>
-          Sheet of {title}
+          Print sheet of {title}
         </a>
       ) : (
         <strong>{title}</strong>
       )}
       <span className="quiet">
-        {planWords(plan)}, {plan.ownerName}
+        {slotPlanWords(plan)}, {plan.ownerName}
       </span>
     </p>
   );

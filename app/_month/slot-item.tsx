@@ -1,24 +1,12 @@
-/** One class on a day's rail: as tall as it is long, with when, what, who and what is still open, in words. */
+/** One class on a day's rail: as tall as it is long, with its time, theme, coach, room and what is still open. */
 
 import type { CSSProperties } from "react";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { MonthProblem, MonthProblemKind } from "#lib/programme/problems.ts";
 import styles from "./month.module.css";
 import type { MonthPageProps, MonthSnapshot } from "./month-types.ts";
-import { planWords } from "./words.ts";
+import { openWords, SLOT_WORDS, slotPlanWords } from "./month-words.ts";
 
-/** Short words for a slot; the dialog has the whole sentence. */
-const OPEN_WORDS: Record<MonthProblemKind, string> = {
-  "no-plan": "no plan",
-  "plan-not-found": "plan gone",
-  "plan-hidden": "a plan you may not read",
-  "plan-unsigned": "not signed",
-  "plan-changed": "written on since",
-  "plan-withdrawn": "withdrawn",
-  "plan-too-long": "too long",
-  "coach-clash": "coach is double",
-  "room-clash": "room is taken",
-};
 const CLASHES: readonly MonthProblemKind[] = ["coach-clash", "room-clash", "plan-too-long"];
 
 interface SlotItemProps {
@@ -44,17 +32,12 @@ export function SlotItem({ slot, month, props, onOpen }: SlotItemProps) {
       <span className={styles.when}>
         {slot.time} <span className={styles.minutes}>{slot.minutes} min</span>
       </span>
-      <span className={styles.theme}>{slot.theme || "no theme yet"}</span>
+      <span className={styles.theme}>{slot.theme || SLOT_WORDS.noTheme}</span>
       <span className={styles.who}>
-        {coach ?? "no coach"}
-        {room ? `, ${room}` : ", no room"}
+        {coach ?? SLOT_WORDS.noCoach}, {room ?? SLOT_WORDS.noRoom}
       </span>
-      {plan && problems.length === 0 ? <span className={styles.signed}>{planWords(plan)}</span> : null}
-      {problems.length > 0 ? (
-        <span className={styles.open}>
-          {[...new Set(problems.map((problem) => OPEN_WORDS[problem.kind]))].join(", ")}
-        </span>
-      ) : null}
+      {plan && problems.length === 0 ? <span className={styles.signed}>{slotPlanWords(plan)}</span> : null}
+      {problems.length > 0 && <span className={styles.open}>{openWords(problems)}</span>}
     </button>
   );
 }
@@ -64,7 +47,7 @@ function weight(problems: readonly MonthProblem[]): "must" | "look" | undefined 
   return problems.length > 0 ? "look" : undefined;
 }
 
-/** The bar on the rail beside a class is as long as the class. */
+/** The bar beside a class is as long as the class. */
 function lengthStyle(minutes: number): CSSProperties & { "--length": string } {
   return { "--length": `${Math.min(180, minutes) * 1.4}px` };
 }

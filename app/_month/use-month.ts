@@ -1,5 +1,5 @@
 "use client";
-/** React's door to a month session. */
+/** A month's session in React. */
 import { useHeldSession, useSessionSnapshot } from "#app/_parts/use-doc-session.ts";
 import { browserEdge } from "#lib/client/doc-session/browser-edge.ts";
 import { type MonthSession, openMonth } from "./month-session.ts";

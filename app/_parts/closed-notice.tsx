@@ -15,7 +15,7 @@ import { useSend } from "./use-send.ts";
 /** What it needs of a session, of whatever kind of document. */
 interface Closed {
   readonly me: { readonly name: string };
-  takeBack(): void;
+  undoLast(): void;
   reconnect(): void;
   startAfresh(): Promise<void>;
 }
@@ -45,7 +45,7 @@ function Remedy({ session, code }: { session: Closed; code: number }) {
     case CLOSE.full.code:
       return (
         <div className={styles.acts}>
-          <button type="button" className="button button-strong" onClick={() => session.takeBack()}>
+          <button type="button" className="button button-strong" onClick={() => session.undoLast()}>
             Undo your last act
           </button>
           <button type="button" className="button" onClick={() => session.reconnect()}>

@@ -1,37 +1,26 @@
 "use client";
 /**
- * The one list of keys, on every page: `?` opens it wherever nobody is typing. A page says its own keys with `PageKeys`
- * while it is shown; the rest is the same everywhere.
+ * The one list of keys, on every page: `?` opens it wherever nobody is typing. A page adds its own keys with `PageKeys` as
+ * long as it is shown; the rest is the same everywhere. The lines come from the tables of commands.
  */
 import { Fragment, useEffect, useState, useSyncExternalStore } from "react";
+import { type KeyLine, keyParts } from "./commands/command.ts";
+import { COMMON_COMMANDS, UNDO_COMMANDS } from "./commands/common.ts";
+import { keyHandler } from "./commands/keys.ts";
 import { Dialog } from "./dialog.tsx";
 import styles from "./key-help.module.css";
 
-/** A key as it is printed, and what it does. */
-export type Keys = readonly (readonly [string, string])[];
-export interface KeyPart {
+interface KeyPart {
   readonly title: string;
-  readonly keys: Keys;
+  readonly keys: readonly KeyLine[];
 }
 export interface PageKeysProps {
   readonly parts: readonly KeyPart[];
-  /** The page can take back what one did. */
+  /** The page has undo. */
   readonly undo?: boolean;
   /** What can be done by hand, in a sentence. */
   readonly note?: string;
 }
-
-const COMMON: Keys = [
-  ["Tab, Shift + Tab", "to the next thing that can be used, or the one before"],
-  ["Enter", "press the chosen button, follow the chosen link"],
-  ["Space", "press the chosen button, tick the chosen box"],
-  ["Escape", "close what lies over the page"],
-  ["?", "this list"],
-];
-const UNDO: Keys = [
-  ["Ctrl or Cmd + Z", "undo your own last act"],
-  ["Ctrl or Cmd + Shift + Z", "redo it"],
-];
 
 let shown: readonly PageKeysProps[] = [];
 const openers = new Set<() => void>();
@@ -47,7 +36,7 @@ export function openKeyHelp(): void {
   for (const open of openers) open();
 }
 
-/** Says a page's own keys as long as it is mounted. Give it the same object at every drawing. */
+/** Adds a page's own keys to the list as long as it is mounted. Give it the same object at every drawing. */
 export function PageKeys({ of }: { readonly of: PageKeysProps }) {
   useEffect(() => {
     show([...shown, of]);
@@ -56,16 +45,14 @@ export function PageKeys({ of }: { readonly of: PageKeysProps }) {
   return null;
 }
 
-/** Mounted once a document. What is marked `data-own-keys` answers `?` itself. */
+/** Mounted once a document. A screen marked `data-own-keys` answers `?` itself. */
 export function KeyHelp() {
   const [open, setOpen] = useState(false);
   useEffect(() => {
     const onOpen = () => setOpen(true);
+    const handle = keyHandler(COMMON_COMMANDS, "page", { run: { "list-keys": onOpen } });
     const onKeyDown = (event: KeyboardEvent) => {
-      if (event.key !== "?" || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;
-      if (document.querySelector("dialog[open], [data-own-keys]")) return;
-      event.preventDefault();
-      onOpen();
+      if (!document.querySelector("dialog[open], [data-own-keys]")) handle(event);
     };
     openers.add(onOpen);
     addEventListener("keydown", onKeyDown);
@@ -88,10 +75,10 @@ function KeyList({ onClose }: { readonly onClose: () => void }) {
     () => shown,
     () => shown,
   );
-  const everywhere = pages.some(({ undo }) => undo) ? [...COMMON, ...UNDO] : COMMON;
-  const parts = [...pages.flatMap((page) => page.parts), { title: "On every page", keys: everywhere }];
+  const undo = pages.some((page) => page.undo) ? keyParts(UNDO_COMMANDS) : [];
+  const parts = [...pages.flatMap((page) => page.parts), ...undo, ...keyParts(COMMON_COMMANDS)];
   return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: no key pressed in the list is one for the page under it
+    // biome-ignore lint/a11y/noStaticElementInteractions: the page under the list does not hear its keys
     <div onKeyDown={(event) => event.nativeEvent.stopPropagation()}>
       <Dialog title="Keys" onClose={onClose}>
         {parts.map(({ title, keys }) => (
@@ -111,13 +98,4 @@ function KeyList({ onClose }: { readonly onClose: () => void }) {
       </Dialog>
     </div>
   );
-}
-
-const NO_TEXT = new Set(["checkbox", "radio", "button", "range", "submit", "reset", "file", "color"]);
-
-/** Whether a "?" is a letter there. */
-function isTyping(target: EventTarget | null): boolean {
-  if (!(target instanceof HTMLElement)) return false;
-  if (target instanceof HTMLInputElement) return !NO_TEXT.has(target.type);
-  return target.isContentEditable || target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement;
 }

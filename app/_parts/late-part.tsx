@@ -17,7 +17,7 @@ export function LatePart<P extends object>({ part, props, meanwhile }: LatePartP
   useFetched(part);
   const Part = part.here;
   if (Part) return <Part {...props} />;
-  return meanwhile ?? <OnItsWay />;
+  return meanwhile === undefined ? <OnItsWay /> : meanwhile;
 }
 
 /** Draws again when the part has come; tries again for as long as the network fails. */

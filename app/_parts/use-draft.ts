@@ -4,7 +4,7 @@
  * meanwhile, and the field says so before and after: the last person to leave the field wins, and never without knowing.
  */
 import { type KeyboardEvent, useState } from "react";
-import { undoKey } from "#app/_parts/undo-key.ts";
+import { undoKey } from "#app/_parts/commands/common.ts";
 
 interface FieldDraft {
   /** What the field holds. */

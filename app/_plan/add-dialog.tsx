@@ -4,7 +4,7 @@ import { useRef, useState } from "react";
 import styles from "../_parts/dialog.module.css";
 import { Dialog } from "../_parts/dialog.tsx";
 import { MovePicker } from "../_parts/move-picker.tsx";
-import { addHeading, addMove, addPair, addPause } from "../_session/acts.ts";
+import { addHeading, addMoveItem, addMovePair, addPause } from "../_session/acts.ts";
 import { nameOf } from "../_session/item-words.ts";
 import type { PlanSession } from "../_session/session.ts";
 
@@ -17,36 +17,54 @@ interface AddDialogProps {
 export function AddDialog({ session, onClose }: AddDialogProps) {
   const closer = useRef<(() => void) | null>(null);
   const added = useRef(false);
-  const [pairs, setPairs] = useState(true);
   const { plan, selectedId } = session.getSnapshot();
   const after = plan.items.find((item) => item.id === selectedId) ?? plan.items.at(-1);
-  const afterId = after?.id ?? null;
-
-  const add = (act: () => void) => {
-    act();
+  const onAdded = () => {
     added.current = true;
     closer.current?.();
   };
-  const take = (moveId: string) => {
-    const sided = session.studio.moves[moveId]?.sides === "each";
-    add(() => (sided && pairs ? addPair(session, afterId, moveId) : addMove(session, afterId, moveId)));
-  };
   return (
     <Dialog title="Add to the class" onClose={() => onClose(added.current)} closer={closer}>
-      <p className="quiet">{after ? `After ${nameOf(plan, after)}.` : "The first of the class."}</p>
+      <p className="quiet">{after ? `After ${nameOf(plan, after)}.` : "As the first item of the class."}</p>
+      <WhatToAdd session={session} afterId={after?.id ?? null} onAdded={onAdded} />
+    </Dialog>
+  );
+}
+
+interface WhatToAddProps {
+  readonly session: PlanSession;
+  /** The item behind which it is added; null: at the beginning. */
+  readonly afterId: string | null;
+  readonly onAdded: () => void;
+}
+
+function WhatToAdd({ session, afterId, onAdded }: WhatToAddProps) {
+  const [pairs, setPairs] = useState(true);
+  const take = (moveId: string) => {
+    const isSided = session.studio.moves[moveId]?.sides === "each";
+    const add = isSided && pairs ? addMovePair : addMoveItem;
+    add(session, afterId, moveId);
+    onAdded();
+  };
+  const adding = (act: (session: PlanSession, afterId: string | null) => void) => () => {
+    act(session, afterId);
+    onAdded();
+  };
+  return (
+    <>
       <MovePicker moves={session.studio.moves} archived={session.studio.archived} chosen={null} onTake={take} />
       <label className="check">
         <input type="checkbox" checked={pairs} onChange={(event) => setPairs(event.target.checked)} />
         Add left and right together where a move has sides
       </label>
       <div className={styles.acts}>
-        <button type="button" className="button" onClick={() => add(() => addHeading(session, afterId))}>
+        <button type="button" className="button" onClick={adding(addHeading)}>
           Add a heading
         </button>
-        <button type="button" className="button" onClick={() => add(() => addPause(session, afterId))}>
+        <button type="button" className="button" onClick={adding(addPause)}>
           Add a pause
         </button>
       </div>
-    </Dialog>
+    </>
   );
 }

@@ -1,4 +1,5 @@
-/** What the plan page fetches once it can be used: the editor first, then views and dialogs by how soon they are wanted. */
+/** What the page fetches once it can be used, by how soon it is wanted: the editor, the load, then views and dialogs. */
+import { lateItemLoad } from "#app/_load/late-load.ts";
 import { lateReview } from "#app/_margin/late-review.ts";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateScript } from "#app/_script/late-script.ts";
@@ -11,6 +12,6 @@ export const LATE = {
   order: late(() => import("#app/_order/order-dialog.tsx").then((module) => module.OrderDialog)),
   paste: late(() => import("#app/_paste/paste-dialog.tsx").then((module) => module.PasteDialog)),
   rehearsals: late(() => import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog)),
-  marks: late(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
+  legend: late(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
 };
-export const LATE_PARTS = [lateScript, ...Object.values(LATE), lateReadAloud, lateReview];
+export const LATE_PARTS = [lateScript, lateItemLoad, ...Object.values(LATE), lateReadAloud, lateReview];

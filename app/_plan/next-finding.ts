@@ -1,12 +1,12 @@
-/** The finding to go to when a count in the band is pressed: the next of its level after the chosen item, then around. */
+/** Where a count of findings in the band leads: to the next of its level after the chosen item, then from the top again. */
 import { slipKey } from "#app/_margin/show-slip.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
 /**
- * `last`: where the press before led to. While the choice still stands there the one after it is next, so that several of
- * one item, and those of the whole class, are all come by.
+ * `last`: where the press before led to. While that is still chosen, the finding after it is next, so that a person comes
+ * by every finding of one item, and by those of the whole class.
  */
 export function nextFinding(snap: SessionSnapshot, level: FindingLevel, last: Finding | null): Finding | undefined {
   const place = new Map(snap.plan.items.map((item, i) => [item.id, i]));

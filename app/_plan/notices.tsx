@@ -1,4 +1,4 @@
-/** What stands between the person and their plan, in sentences over it. */
+/** Sentences over the plan: what keeps a person from writing in it, or their words from being saved. */
 import { NoLiveNotice } from "#app/_parts/no-live-notice.tsx";
 import { nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { ClosedNotice } from "../_parts/closed-notice.tsx";
@@ -11,7 +11,7 @@ export function Notices({ session, snap }: { session: PlanSession; snap: Session
   return (
     <>
       {near !== undefined && (
-        <p className={styles.readAlong} role="status">
+        <p className={styles.notice} role="status">
           {near}
         </p>
       )}
@@ -20,15 +20,14 @@ export function Notices({ session, snap }: { session: PlanSession; snap: Session
       )}
       <NoLiveNotice sentence={snap.noLive} />
       {snap.copy === "lost" && (
-        <p className={styles.readAlong} role="alert">
-          This device keeps no copy of the plan any more: its storage was cleared. What you type goes to the server
-          while you are connected; reload the page to have a copy again.
+        <p className={styles.notice} role="alert">
+          This browser’s storage was cleared, so there is no copy of the plan on this device any more. What you type is
+          saved on the server while you are connected. Reload the page to have a copy again.
         </p>
       )}
       {snap.ready && !snap.rights.writes && (
-        <p className={styles.readAlong}>
-          You read along: this plan is not yours to write in
-          {snap.rights.comments ? ", but you may comment on anything." : "."}
+        <p className={styles.notice}>
+          You can read this plan but not change it.{snap.rights.comments && " You can comment on anything in it."}
         </p>
       )}
     </>

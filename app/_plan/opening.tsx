@@ -1,4 +1,4 @@
-/** A plan on its way: its title and the class in words, from the server, until the page itself can be used. */
+/** A plan while it opens: its title and the class in words, as the server sent them, until the page can be used. */
 import type { ReactNode } from "react";
 import type { OutlinePart } from "#lib/plan/outline.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
@@ -7,7 +7,7 @@ import styles from "./opening.module.css";
 interface OpeningProps {
   readonly title: string;
   readonly outline: readonly OutlinePart[];
-  /** What stands in its way, if anything does. */
+  /** Why it cannot be opened, if it cannot. */
   readonly children?: ReactNode;
   readonly barred?: boolean;
 }
@@ -23,7 +23,7 @@ export function Opening({ title, outline, children, barred = false }: OpeningPro
   );
 }
 
-/** It cannot be changed and says nothing of what is wrong: the page that follows does both. */
+/** To be read only. The page that takes its place can be changed and shows findings. */
 function InWords({ outline }: Pick<OpeningProps, "outline">) {
   return (
     <section className={styles.outline} aria-label="The class in words">

@@ -1,86 +1,60 @@
 "use client";
-/** Over all views of the plan: which of the views, add, the class's own panel, how tall a minute is, marks, keys. */
+/** Over every view of the plan: which view, what can be added, the class's own panel, how tall a minute is, legend, keys. */
+import { CommandButton } from "#app/_parts/commands/command-button.tsx";
+import { COMMON_COMMANDS } from "#app/_parts/commands/common.ts";
 import { openKeyHelp } from "#app/_parts/key-help.tsx";
-import { SCALES } from "../_rail/use-scale.ts";
-import type { PlanSession } from "../_session/session.ts";
+import type { RailScale } from "#app/_rail/use-scale.ts";
+import { PlanButton } from "#app/_session/page-acts.tsx";
+import { TOOLS } from "#app/_session/plan-commands.ts";
 import styles from "./plan-tools.module.css";
 import type { PlanView } from "./use-plan-view.ts";
 
-interface RailToolsProps {
-  readonly session: PlanSession;
-  readonly scale: number;
-  readonly step: (by: 1 | -1) => void;
-  readonly openAdd: () => void;
-  readonly openPaste: () => void;
-  readonly openOrder: () => void;
-  readonly openMarks: () => void;
-  readonly openClass: () => void;
-  readonly classOpen: boolean;
+interface PlanToolsProps {
   readonly view: PlanView;
-  readonly setView: (view: PlanView) => void;
+  readonly scale: RailScale;
+  /** The panel shows the class as a whole. */
+  readonly classOpen: boolean;
 }
 
-export function RailTools(props: RailToolsProps) {
-  const { session, openAdd, openPaste, openClass, classOpen } = props;
+const PLACES = { rail: "rail", "whole-class": "lanes", "read-through": "read" } as const;
+const VIEWS = ["rail", "whole-class", "read-through"] as const;
+
+export function PlanTools({ view, scale, classOpen }: PlanToolsProps) {
+  const place = PLACES[view];
   return (
     <div className={styles.tools}>
-      <Views {...props} />
-      {session.canWrite && (
-        <>
-          <button type="button" className="button" onClick={openAdd}>
-            Add
-          </button>
-          <button type="button" className="button" onClick={openPaste}>
-            Paste a list
-          </button>
-          <button type="button" className="button" onClick={props.openOrder}>
-            Fewer set-ups
-          </button>
-        </>
-      )}
-      <button type="button" className="button" aria-pressed={classOpen} onClick={openClass}>
-        The class
-      </button>
+      <fieldset className={styles.pair}>
+        <legend className="visually-hidden">View of the plan</legend>
+        {VIEWS.map((one) => (
+          <PlanButton key={one} command={one} place={place} pressed={one === view} />
+        ))}
+      </fieldset>
+      {TOOLS.map((command) => (
+        <PlanButton key={command} command={command} place={place} />
+      ))}
+      <PlanButton command="show-class" pressed={classOpen} />
       <span className={styles.right}>
-        {props.view === "rail" && <Height {...props} />}
-        <button type="button" className="button button-quiet" onClick={props.openMarks}>
-          Marks
-        </button>
-        <button type="button" className={`button button-quiet ${styles.keys}`} onClick={openKeyHelp}>
-          Keys
-        </button>
+        {view === "rail" && <Height scale={scale} />}
+        <PlanButton command="legend" className="button-quiet" />
+        <CommandButton
+          command={COMMON_COMMANDS.commands["list-keys"]}
+          place="page"
+          className={`button-quiet ${styles.keys}`}
+          onRun={openKeyHelp}
+        />
       </span>
     </div>
   );
 }
 
-const VIEWS: readonly { readonly view: PlanView; readonly words: string }[] = [
-  { view: "rail", words: "Rail" },
-  { view: "whole-class", words: "Whole class" },
-  { view: "read-through", words: "Read-through" },
-];
-
-function Views({ view: open, setView }: Pick<RailToolsProps, "view" | "setView">) {
-  return (
-    <fieldset className={styles.pair}>
-      <legend className="visually-hidden">View of the plan</legend>
-      {VIEWS.map(({ view, words }) => (
-        <button key={view} type="button" className="button" aria-pressed={view === open} onClick={() => setView(view)}>
-          {words}
-        </button>
-      ))}
-    </fieldset>
-  );
-}
-
-function Height({ scale, step }: Pick<RailToolsProps, "scale" | "step">) {
+function Height({ scale }: { readonly scale: RailScale }) {
   return (
     <fieldset className={styles.pair}>
       <legend className="visually-hidden">Height of the rail</legend>
-      <button type="button" className="button" disabled={scale === SCALES[0]} onClick={() => step(-1)}>
+      <button type="button" className="button" disabled={scale.isLowest} onClick={() => scale.step(-1)}>
         Shorter
       </button>
-      <button type="button" className="button" disabled={scale === SCALES.at(-1)} onClick={() => step(1)}>
+      <button type="button" className="button" disabled={scale.isHighest} onClick={() => scale.step(1)}>
         Taller
       </button>
     </fieldset>

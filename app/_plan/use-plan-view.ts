@@ -1,15 +1,15 @@
 "use client";
-/** Which view of the plan is open. It stands in the address, so that it can be linked, reloaded and gone back from. */
+/** Which view of the plan is open. It is part of the address, so it can be linked to, reloaded and gone back from. */
 import { useCallback, useSyncExternalStore } from "react";
 
 const OTHER_VIEWS = ["whole-class", "read-through"] as const;
 export type PlanView = "rail" | (typeof OTHER_VIEWS)[number];
 
 const KEY = "view";
-/** A push to the history tells nobody; this does. */
+/** Our own event, since the browser has none for a push to the history. */
 const PUSHED = "springline:view";
 
-/** The page reads its address itself: waiting for the router to have read it would be felt. */
+/** Read from the address directly: going through the router takes noticeably longer. */
 export function usePlanView(): readonly [PlanView, (view: PlanView) => void] {
   const view = useSyncExternalStore(subscribe, viewNow, (): PlanView => "rail");
   const open = useCallback((next: PlanView) => {

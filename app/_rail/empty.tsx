@@ -1,34 +1,25 @@
 "use client";
 /** A rail with nothing on it yet: what to do first. */
-import type { PlanSession } from "../_session/session.ts";
+import { PlanButton, usePageActs } from "../_session/page-acts.tsx";
 import styles from "./empty.module.css";
 
-interface EmptyProps {
-  readonly session: PlanSession;
-  readonly onAdd: () => void;
-  readonly onPaste: () => void;
-}
-
-export function Empty({ session, onAdd, onPaste }: EmptyProps) {
-  if (!session.canWrite) return <p className={styles.empty}>Nothing hangs on this rail yet.</p>;
+export function Empty() {
+  const { session } = usePageActs();
+  if (!session.canWrite) return <p className={styles.empty}>There is no move in this plan yet.</p>;
   return (
     <div className={styles.empty}>
-      <h2>Hang the first move on the rail</h2>
+      <h2>Add the first move</h2>
       <p>
-        Choose it from the library. Its springs and its time come with it, its usual lines are offered; the clock counts
-        along.
+        Choose it from the library. It brings its springs and its time, and its usual lines are offered for the script.
+        The clock shows at once how long the class is.
       </p>
       <div className={styles.acts}>
-        <button type="button" className="button button-strong" onClick={onAdd}>
+        <PlanButton command="add" className="button-strong">
           Add the first move
-        </button>
-        <button type="button" className="button" onClick={onPaste}>
-          Paste a list
-        </button>
+        </PlanButton>
+        <PlanButton command="paste" />
       </div>
-      <p className="small quiet">
-        A class that you have as a message, a table or a file can be pasted and checked here.
-      </p>
+      <p className="small quiet">If you have the class as a message, a table or a file, paste it and check it here.</p>
     </div>
   );
 }

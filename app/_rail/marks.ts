@@ -1,6 +1,6 @@
-/** How many findings and open threads each item has, for screens with no room for the margin. */
+/** How many findings and open threads each item has, for screens without room for the margin. */
 import type { SessionSnapshot } from "../_session/session-types.ts";
-import type { ItemMarks } from "./rail-item.tsx";
+import type { ItemMarks } from "./item-on-rail.tsx";
 
 const NONE: ItemMarks = { must: 0, look: 0, threads: 0 };
 

@@ -1,5 +1,5 @@
 "use client";
-/** What the items hang on: the steel lines, the clock at their left, the changes in the gaps, opening, closing, length. */
+/** Behind the items: the steel lines, the clock at their left, the changes in the gaps, opening, closing, length. */
 import { clockTime, secondsWords } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { freeSpot } from "#lib/rail/drag.ts";
@@ -8,16 +8,16 @@ import { Seconds } from "../_parts/seconds.tsx";
 import { actionsWords } from "../_session/item-words.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import styles from "./rail.module.css";
-import type { Preview } from "./use-rail-drag.ts";
+import type { DragPreview } from "./use-rail-drag.ts";
 
 interface GroundProps {
   readonly snap: SessionSnapshot;
   readonly layout: RailLayout;
-  readonly preview: Preview | null;
+  readonly preview: DragPreview | null;
   readonly measure: (key: string) => (element: HTMLElement | null) => void;
 }
 
-/** Height of a clock label at the left, in px. */
+/** Height of a clock label at the left, px. */
 const LABEL_PX = 20;
 
 export function RailGround({ snap, layout, preview, measure }: GroundProps) {
@@ -33,7 +33,7 @@ export function RailGround({ snap, layout, preview, measure }: GroundProps) {
   );
 }
 
-/** The two lines of the rail: whole while there is class, dotted where time is free, broken where it is over. */
+/** The two lines of the rail: solid where there is class, dotted where time is free, dashed where the class is too long. */
 function Steel({ layout }: { layout: RailLayout }) {
   const last = layout.segments.at(-1);
   const worked = last?.kind === "free" ? last.top : layout.height;
@@ -78,7 +78,7 @@ function groundWords({ kind, from, to }: Segment, snap: SessionSnapshot): string
   return `${kind}, ${secondsWords(seconds)}`;
 }
 
-/** The change into a move: its seconds, its actions; dotted while estimated, whole when the author planned it. */
+/** The change into a move: its seconds and actions. Drawn dotted while estimated, solid once its time is planned. */
 function Gap({ segment, snap, measure }: Omit<SegmentProps, "measure"> & { measure: (e: HTMLElement | null) => void }) {
   const row = snap.rows.find((r) => r.item === segment.item);
   if (!row) return null;
@@ -111,7 +111,7 @@ function ClockLabel({ top, seconds, tick = false }: { top: number; seconds: numb
   );
 }
 
-/** Where the class has to end. Across the items when it is over, at the foot when there is time left. */
+/** Where the class has to end: across the items when it is too long, at the foot when there is time left. */
 function LengthLine({ snap, layout }: { snap: SessionSnapshot; layout: RailLayout }) {
   const over = snap.total > snap.plan.lengthSeconds;
   const taken = layout.segments

@@ -1,24 +1,25 @@
 "use client";
 /**
  * Dragging on the rail with mouse, pen or finger: an item's lower end changes its seconds, the item itself changes its
- * place. While the hand moves only a preview is shown; the plan is written once, when it lets go. Escape leaves all as
- * it was.
+ * place. While the hand moves only a preview is shown; the plan is written once, when it lets go. Escape writes nothing.
  */
 import { type PointerEvent, useEffect, useRef, useState } from "react";
+import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { draggedSeconds, dropAfter } from "#lib/rail/drag.ts";
 import { type RailLayout, segmentOf } from "#lib/rail/layout.ts";
-import { moveAfter, setSeconds } from "../_session/acts.ts";
+import { moveAfter, setItemSeconds } from "../_session/acts.ts";
 import type { PlanSession } from "../_session/session.ts";
 
-export type Preview =
+export type DragPreview =
   | { readonly kind: "end"; readonly id: string; readonly seconds: number }
   | { readonly kind: "place"; readonly id: string; readonly dy: number; readonly after: string | null };
 
-/** Pixels a pointer may wander before a press becomes a drag. */
+/** How far a pointer moves before a press becomes a drag, px. */
 const SLACK_PX = 6;
-/** Within this many pixels of the window's edge the page scrolls along. */
+/** So near to the window's edge the page scrolls along, px. */
 const EDGE_PX = 56;
 const LONGEST_SECONDS = 3600;
 
@@ -32,72 +33,88 @@ interface Grip {
 }
 
 export interface RailDrag {
-  readonly preview: Preview | null;
+  readonly preview: DragPreview | null;
   readonly onGripDown: (kind: Grip["kind"], item: PlanItem, event: PointerEvent) => void;
-  /** True right after a drag, when the click that ends it must not count as a click. */
+  /** True right after a drag: the click that ends it does not count as one. */
   readonly wasDrag: () => boolean;
 }
 
 export function useRailDrag(session: PlanSession, plan: Plan, layout: RailLayout, scale: number): RailDrag {
-  const [preview, setPreview] = useState<Preview | null>(null);
+  const [preview, setPreview] = useState<DragPreview | null>(null);
   const grip = useRef<Grip | null>(null);
-  const dragged = useRef(false);
-  // Drawn again on every move, so the listeners read what is newest through one ref.
+  const wasDrag = useRef(false);
+  // The listeners stay through a drag and read what is newest here.
   const now = useRef({ plan, layout, scale, preview });
   now.current = { plan, layout, scale, preview };
 
   useEffect(() => {
-    const move = (event: globalThis.PointerEvent) => {
-      const held = grip.current;
-      if (!held || event.pointerId !== held.pointerId) return;
-      const dy = event.pageY - held.pageY;
-      if (!held.moved && Math.abs(dy) < SLACK_PX) return;
-      if (!held.moved) held.target.setPointerCapture(held.pointerId);
-      held.moved = true;
-      event.preventDefault();
-      scrollAtEdge(event.clientY);
-      setPreview(previewOf(held, dy, now.current));
-    };
-    const end = (keep: boolean) => (event: globalThis.PointerEvent) => {
-      if (grip.current?.pointerId !== event.pointerId) return;
-      dragged.current = grip.current.moved;
-      if (keep && grip.current.moved && now.current.preview) commit(session, grip.current.item, now.current.preview);
+    const letGo = () => {
       grip.current = null;
       setPreview(null);
     };
-    const cancel = (event: KeyboardEvent) => {
-      if (event.key !== "Escape" || !grip.current) return;
-      event.stopPropagation();
-      grip.current = null;
-      setPreview(null);
-    };
-    const up = end(true);
-    const lost = end(false);
-    addEventListener("pointermove", move, { passive: false });
-    addEventListener("pointerup", up);
-    addEventListener("pointercancel", lost);
-    addEventListener("keydown", cancel, true);
-    return () => {
-      removeEventListener("pointermove", move);
-      removeEventListener("pointerup", up);
-      removeEventListener("pointercancel", lost);
-      removeEventListener("keydown", cancel, true);
-    };
+    return listenToHand({
+      onMove: (event) => {
+        if (grip.current && hasMoved(grip.current, event)) {
+          setPreview(previewOf(grip.current, event.pageY - grip.current.pageY, now.current));
+        }
+      },
+      onEnd: (event, keep) => {
+        const held = grip.current;
+        if (held?.pointerId !== event.pointerId) return;
+        wasDrag.current = held.moved;
+        if (keep && held.moved && now.current.preview) commit(session, held.item, now.current.preview);
+        letGo();
+      },
+      onKeyDown: (event) => {
+        if (grip.current) keyHandler(PLAN_COMMANDS, "drag", { run: { "leave-drag": letGo } })(event);
+      },
+    });
   }, [session]);
 
-  return {
-    preview,
-    onGripDown: (kind, item, event) => {
-      dragged.current = false;
-      if (event.button !== 0 || !session.canWrite) return;
-      const { pageY, pointerId, currentTarget } = event;
-      grip.current = { kind, item, pageY, pointerId, target: currentTarget, moved: false };
-    },
-    wasDrag: () => dragged.current,
+  const onGripDown: RailDrag["onGripDown"] = (kind, item, event) => {
+    wasDrag.current = false;
+    if (event.button !== 0 || !session.canWrite) return;
+    const { pageY, pointerId, currentTarget } = event;
+    grip.current = { kind, item, pageY, pointerId, target: currentTarget, moved: false };
+  };
+  return { preview, onGripDown, wasDrag: () => wasDrag.current };
+}
+
+interface Hand {
+  readonly onMove: (event: globalThis.PointerEvent) => void;
+  /** `keep`: let go, and not taken away by the system. */
+  readonly onEnd: (event: globalThis.PointerEvent, keep: boolean) => void;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+}
+
+/** On the window, since a hand leaves the item that it pulls. Returns the way to stop. */
+function listenToHand({ onMove, onEnd, onKeyDown }: Hand): () => void {
+  const up = (event: globalThis.PointerEvent) => onEnd(event, true);
+  const lost = (event: globalThis.PointerEvent) => onEnd(event, false);
+  addEventListener("pointermove", onMove, { passive: false });
+  addEventListener("pointerup", up);
+  addEventListener("pointercancel", lost);
+  addEventListener("keydown", onKeyDown, true);
+  return () => {
+    removeEventListener("pointermove", onMove);
+    removeEventListener("pointerup", up);
+    removeEventListener("pointercancel", lost);
+    removeEventListener("keydown", onKeyDown, true);
   };
 }
 
-function previewOf(grip: Grip, dy: number, at: { plan: Plan; layout: RailLayout; scale: number }): Preview | null {
+/** A press becomes a drag once the pointer has gone far enough; then it is the item's until it is let go. */
+function hasMoved(grip: Grip, event: globalThis.PointerEvent): boolean {
+  if (event.pointerId !== grip.pointerId) return false;
+  if (!grip.moved && Math.abs(event.pageY - grip.pageY) < SLACK_PX) return false;
+  if (!grip.moved) grip.target.setPointerCapture(grip.pointerId);
+  grip.moved = true;
+  event.preventDefault();
+  scrollAtEdge(event.clientY);
+  return true;
+}
+
+function previewOf(grip: Grip, dy: number, at: { plan: Plan; layout: RailLayout; scale: number }): DragPreview | null {
   const { item, kind } = grip;
   if (kind === "end") {
     if (item.kind === "heading") return null;
@@ -111,8 +128,8 @@ function previewOf(grip: Grip, dy: number, at: { plan: Plan; layout: RailLayout;
   return { kind, id: item.id, dy, after: dropAfter(at.layout, item.id, middle) };
 }
 
-function commit(session: PlanSession, item: PlanItem, preview: Preview): void {
-  if (preview.kind === "end") setSeconds(session, item, preview.seconds);
+function commit(session: PlanSession, item: PlanItem, preview: DragPreview): void {
+  if (preview.kind === "end") setItemSeconds(session, item, preview.seconds);
   else {
     session.select(item.id);
     moveAfter(session, item.id, preview.after);

@@ -1,12 +1,20 @@
 "use client";
-/** How tall a second is on the rail; remembered on this device, one plan at a time. */
+/** How tall a second is on the rail; kept on this device for each plan. */
 import { useState } from "react";
 
-/** Pixels a second, from the whole class at a glance to the single rep. */
-export const SCALES = [0.4, 0.6, 0.85, 1.1, 1.5, 2.2, 3.2] as const;
+export interface RailScale {
+  /** Pixels a second. */
+  readonly pixels: number;
+  readonly step: (by: 1 | -1) => void;
+  readonly isLowest: boolean;
+  readonly isHighest: boolean;
+}
+
+/** Pixels a second: from the whole class at a glance to the single repetition. */
+const SCALES = [0.4, 0.6, 0.85, 1.1, 1.5, 2.2, 3.2] as const;
 const USUAL = 3;
 
-export function useScale(planId: string) {
+export function useScale(planId: string): RailScale {
   const key = `springline/scale/${planId}`;
   const [at, setAt] = useState(() => readStep(key));
   const step = (by: 1 | -1) => {
@@ -15,11 +23,11 @@ export function useScale(planId: string) {
     try {
       localStorage.setItem(key, String(next));
     } catch (error) {
-      // A browser that keeps nothing (private mode) draws the usual scale next time; nothing else is lost.
+      // A browser that stores nothing (private mode) draws the usual scale next time; nothing else is lost.
       if (!(error instanceof DOMException)) throw error;
     }
   };
-  return { scale: SCALES[at] ?? SCALES[USUAL], step, atLeast: at === 0, atMost: at === SCALES.length - 1 };
+  return { pixels: SCALES[at] ?? SCALES[USUAL], step, isLowest: at === 0, isHighest: at === SCALES.length - 1 };
 }
 
 function readStep(key: string): number {

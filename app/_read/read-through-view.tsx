@@ -6,6 +6,7 @@
 import { useDeferredValue, useMemo, useRef } from "react";
 import { goToLine } from "#app/_session/go-to-line.ts";
 import { nameOf } from "#app/_session/item-words.ts";
+import { usePageActs } from "#app/_session/page-acts.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 import {
@@ -21,23 +22,21 @@ import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import styles from "./read.module.css";
 import { Part } from "./read-part.tsx";
 import { HOW_TO_READ } from "./read-words.ts";
-import { type ReadActs, useReading } from "./use-reading.ts";
+import { useReading } from "./use-reading.ts";
 
-interface ReadThroughViewProps extends ReadActs {
+interface ReadThroughViewProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
-  /** An item was chosen here: on a small screen its panel opens. */
-  readonly onPick: (id: string) => void;
 }
 
-export function ReadThroughView(props: ReadThroughViewProps) {
-  const { session, snap, onPick } = props;
+export function ReadThroughView({ session, snap }: ReadThroughViewProps) {
+  const { pick } = usePageActs();
   const { plan, track, selectedId } = useDeferredValue(snap);
   const text = useText(plan, track);
-  const reading = useReading(text.parts, props);
+  const reading = useReading(text.parts);
   const go = useRef((_item: string, _line: number | null): void => undefined);
   go.current = (item, line) => {
-    onPick(item);
+    pick(item);
     if (line !== null) goToLine(session, item, line);
   };
   return (

@@ -5,8 +5,8 @@ import { Dialog } from "#app/_parts/dialog.tsx";
 import { LocalTime } from "#app/_parts/local-time.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import styles from "./rehearsal.module.css";
-import { REHEARSALS_HASH } from "./rehearsal-acts.tsx";
 import { RehearsalPreview } from "./rehearsal-preview.tsx";
+import { REHEARSALS_HASH } from "./rehearsals-hash.ts";
 import { HOW_TO_REHEARSE, LOOKING_ON_DEVICES, NO_ANSWER, NO_REHEARSAL } from "./rehearsals-words.ts";
 import { type Rehearsals, useRehearsals } from "./use-rehearsals.ts";
 

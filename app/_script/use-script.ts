@@ -10,7 +10,7 @@ import { itemFacts } from "#lib/editor/item-facts.ts";
 import { lineAt } from "#lib/editor/lines.ts";
 import { showThreads, type WordsThread } from "#lib/editor/thread-marks.ts";
 import type { CueKind, MoveItem } from "#lib/plan/schema.ts";
-import { answerWishes } from "../_session/go-to-line.ts";
+import { answerLineRequests } from "../_session/go-to-line.ts";
 import { FactsBox } from "./facts-box.ts";
 import { makeEditor } from "./make-editor.ts";
 
@@ -63,7 +63,7 @@ export function useScript(wants: ScriptWants): Script {
       onChange: (changed) => setNow((before) => nextNow(before, changed)),
     });
     setEditor(made);
-    const stop = answerWishes(session, newest.current.item.id, made);
+    const stop = answerLineRequests(session, newest.current.item.id, made);
     return () => {
       stop();
       session.undo.manager.stopCapturing();

@@ -1,6 +1,6 @@
 /**
- * The discrete acts of the plan page: each is one undo step, says in one sentence what it did, and does nothing for
- * somebody who reads along. Everything that changes the plan outside the script goes through here.
+ * What a person can do to a plan outside its script. Each act is one step of undo, says in one sentence what it did, and
+ * does nothing for somebody who may only read.
  */
 import { readItemById } from "#lib/doc/read.ts";
 import {
@@ -19,10 +19,11 @@ import {
 } from "#lib/doc/write.ts";
 import { placeWords } from "#lib/load/words.ts";
 import { secondsWords, springWords } from "#lib/plan/format.ts";
-import { moveOf } from "#lib/plan/lookup.ts";
+import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, Facing, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
+import { steppedSeconds } from "#lib/rail/drag.ts";
 import { newId } from "../_parts/new-id.ts";
-import { nameOf } from "./item-words.ts";
+import { nameOf, TAKEN_OUT_LIST } from "./item-words.ts";
 import type { PlanSession } from "./session.ts";
 import { startingSeconds } from "./starting-seconds.ts";
 import { startingSprings } from "./starting-springs.ts";
@@ -30,7 +31,7 @@ import { startingSprings } from "./starting-springs.ts";
 /** Common practice, no source. */
 const NEW_PAUSE_SECONDS = 30;
 
-export function addMove(s: PlanSession, after: string | null, moveId: string, side?: ItemSide): void {
+export function addMoveItem(s: PlanSession, after: string | null, moveId: string, side?: ItemSide): void {
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   if (!move) return;
   const item = newMoveItem(s, moveId, move, side ?? defaultSide(move));
@@ -38,7 +39,7 @@ export function addMove(s: PlanSession, after: string | null, moveId: string, si
 }
 
 /** The left and the right item of one move, as one act. */
-export function addPair(s: PlanSession, after: string | null, moveId: string): void {
+export function addMovePair(s: PlanSession, after: string | null, moveId: string): void {
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   if (!move) return;
   const left = newMoveItem(s, moveId, move, "left");
@@ -46,7 +47,7 @@ export function addPair(s: PlanSession, after: string | null, moveId: string): v
   insert(s, after, [left, right], `${move.name} added, left and right.`);
 }
 
-/** Who faces the wall at one side faces the other wall at the other; everybody else stays as they are. */
+/** Facing left on one side is facing right on the other. Any other facing is the same on both. */
 function turned(facing: Facing): { facing?: Facing } {
   if (facing === "left") return { facing: "right" };
   return facing === "right" ? { facing: "left" } : {};
@@ -60,7 +61,7 @@ export function addPause(s: PlanSession, after: string | null): void {
   insert(s, after, [{ id: newId(), kind: "pause", seconds: NEW_PAUSE_SECONDS }], "Pause added.");
 }
 
-/** A copy on the other side, words and all, right after the item. */
+/** A copy for the other side right after the item, its script included. */
 export function addOtherSide(s: PlanSession, item: MoveItem): void {
   const side = item.side === "left" ? "right" : "left";
   const id = newId();
@@ -68,7 +69,7 @@ export function addOtherSide(s: PlanSession, item: MoveItem): void {
   const changes = { side, ...(facing ? turned(facing) : {}) } as const;
   if (!s.act((w) => duplicateItem(w, item.id, id, changes))) return;
   s.select(id);
-  s.say(`The ${side} side added after it.`);
+  s.say(`${side === "left" ? "Left" : "Right"} side added after it.`);
 }
 
 export function duplicate(s: PlanSession, item: PlanItem): void {
@@ -78,14 +79,14 @@ export function duplicate(s: PlanSession, item: PlanItem): void {
   s.say(`${nameOf(s.getSnapshot().plan, item)} duplicated.`);
 }
 
-/** Takes an item out and selects its neighbour. It stays in the list of what was taken out. */
+/** Takes an item out of the plan and selects its neighbour. The item stays in the list from which it can be put back. */
 export function takeOut(s: PlanSession, item: PlanItem): void {
   const { plan } = s.getSnapshot();
   const at = plan.items.findIndex((i) => i.id === item.id);
   const next = plan.items[at + 1] ?? plan.items[at - 1];
   if (!s.act((w) => deleteItem(w, item.id, Date.now()))) return;
   s.select(next?.id ?? null);
-  s.say(`${nameOf(plan, item)} taken out. It can be put back from “taken out”.`);
+  s.say(`${nameOf(plan, item)} taken out. You can put it back from the list “${TAKEN_OUT_LIST}” under “The class”.`);
 }
 
 export function putBack(s: PlanSession, id: string): void {
@@ -115,11 +116,18 @@ export function moveBy(s: PlanSession, id: string, by: -1 | 1): void {
 }
 
 /** Sets the seconds of a move or pause; `seconds` is held between 1 (a pause: 0) and four hours. */
-export function setSeconds(s: PlanSession, item: PlanItem, seconds: number): void {
+export function setItemSeconds(s: PlanSession, item: PlanItem, seconds: number): void {
   if (item.kind === "heading" || !Number.isFinite(seconds)) return;
   const held = Math.min(14400, Math.max(item.kind === "pause" ? 0 : 1, Math.round(seconds * 10) / 10));
   if (held === item.seconds || !s.act((w) => setItemField(w, item.id, "seconds", held))) return;
   s.say(`${nameOf(s.getSnapshot().plan, item)}: ${secondsWords(held)}.`);
+}
+
+/** One step of the plan's grid longer (1) or shorter (-1). */
+export function stepItemSeconds(s: PlanSession, item: PlanItem, by: 1 | -1): void {
+  if (item.kind === "heading") return;
+  const grid = headSeconds(s.getSnapshot().plan, "gridSeconds");
+  setItemSeconds(s, item, steppedSeconds(item.seconds, by, grid));
 }
 
 export function setField<F extends ItemField>(
@@ -153,8 +161,8 @@ export function setOffset(s: PlanSession, item: MoveItem, offsetMm: number): voi
   if (s.act((w) => setItemField(w, item.id, "offsetMm", offsetMm))) s.say(`Started ${placeWords(offsetMm)}.`);
 }
 
-/** Another move of the library in the same place. A side that the new move cannot have becomes one that it can. */
-export function changeMove(s: PlanSession, id: string, moveId: string): void {
+/** Puts another move in the place of an item’s. A side that the new move does not have becomes one that it has. */
+export function changeItemMove(s: PlanSession, id: string, moveId: string): void {
   const move = s.studio.moves[moveId] ?? s.getSnapshot().plan.moves[moveId];
   const item = readItemById(s.doc, id);
   if (!move || item?.kind !== "move") return;
@@ -197,7 +205,7 @@ function newMoveItem(s: PlanSession, moveId: string, move: Move, side: ItemSide)
 
 function insert(s: PlanSession, after: string | null, items: readonly PlanItem[], said: string): void {
   if (!s.act((w) => insertItems(w, after, items))) return;
-  // The last of them, so that what is added next stands after a pair and not inside it.
+  // The last of them, so that what is added next comes after a pair and not inside it.
   s.select(items.at(-1)?.id ?? null);
   s.say(said);
 }

@@ -1,7 +1,6 @@
 /**
- * The plan page's arithmetic: the document read once, its clock and its findings. The same code runs on the server,
- * so the band never waits for the network. What did not change keeps its identity, so that its rows on the rail are not
- * drawn again.
+ * Everything the page works out from the document: plan, clock, talk, findings. The server runs the same code, so the page
+ * never waits for the network. What did not change stays the same object and is not drawn again.
  */
 import type * as Y from "yjs";
 import { PlanAnalyst } from "#lib/analysis/analysis.ts";
@@ -11,7 +10,7 @@ import { PlanReader } from "#lib/doc/plan-reader.ts";
 import type { Served } from "./second-opinion.ts";
 import type { Derived } from "./session-types.ts";
 
-/** Works out what a page knows of one document, again and again. `served`: what counts instead for the plan it names. */
+/** Makes a function that works out one document anew after each change. `served`: findings that count for the plan named. */
 export function deriver(): (doc: Y.Doc, studio: StudioContext, served?: Served | null) => Derived {
   let reader: PlanReader | undefined;
   const analyst = new PlanAnalyst();

@@ -1,25 +1,25 @@
 /**
  * Goes to one line of an item's script from elsewhere on the page. The editor of another item has to be made first, so
- * the wish is kept until it is there.
+ * the request waits until it is there.
  */
 import type { Editor } from "@tiptap/core";
 import { TextSelection } from "@tiptap/pm/state";
 import type { PlanSession } from "#app/_session/session.ts";
 import { lineText } from "#lib/editor/lines.ts";
 
-interface Wish {
+interface LineRequest {
   readonly itemId: string;
-  /** Place among the lines that have words, from 0: as the plan counts them. */
+  /** Index among the lines that have words, as the plan counts them. */
   readonly line: number;
 }
 interface Held {
-  wish: Wish | null;
+  request: LineRequest | null;
   readonly listeners: Set<() => void>;
 }
 const held = new WeakMap<PlanSession, Held>();
 
 function heldOf(session: PlanSession): Held {
-  const known = held.get(session) ?? { wish: null, listeners: new Set() };
+  const known = held.get(session) ?? { request: null, listeners: new Set() };
   held.set(session, known);
   return known;
 }
@@ -27,18 +27,18 @@ function heldOf(session: PlanSession): Held {
 /** Chooses the item and puts the caret at the end of the line. */
 export function goToLine(session: PlanSession, itemId: string, line: number): void {
   const own = heldOf(session);
-  own.wish = { itemId, line };
+  own.request = { itemId, line };
   session.select(itemId);
   for (const listener of own.listeners) listener();
 }
 
-/** Answers wishes for an item as long as its editor is there, the one that is held included. Returns the way to stop. */
-export function answerWishes(session: PlanSession, itemId: string, editor: Editor): () => void {
+/** Answers requests for an item while its editor is there, one that waits already included. Returns the way to stop. */
+export function answerLineRequests(session: PlanSession, itemId: string, editor: Editor): () => void {
   const own = heldOf(session);
   const answer = () => {
-    if (own.wish?.itemId !== itemId || editor.isDestroyed) return;
-    const { line } = own.wish;
-    own.wish = null;
+    if (own.request?.itemId !== itemId || editor.isDestroyed) return;
+    const { line } = own.request;
+    own.request = null;
     show(editor, line);
   };
   own.listeners.add(answer);

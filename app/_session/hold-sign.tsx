@@ -1,17 +1,17 @@
-/** The small sign on the rail of what holds an item to its place, with its words. */
+/** The small sign on the rail for a tie or for what an item comes after, with its words. */
 import { placedName } from "#app/_session/placed-name.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { comesAfter, tieState } from "#lib/plan/ties.ts";
 import styles from "./hold.module.css";
 
-export interface HoldMark {
+interface HoldMark {
   readonly kind: "tie" | "after";
   readonly words: string;
-  /** It does not stand as it should. */
+  /** The item is not where it should be. */
   readonly amiss: boolean;
 }
 
-/** Nothing for an item that may stand anywhere; the lower of two tied items has the sign of their tie. */
+/** Empty for an item that may stand anywhere. Of two tied items the lower one has the sign of their tie. */
 export function holdMarks(plan: Plan, item: MoveItem): HoldMark[] {
   return [...tieMarks(plan, item), ...afterMarks(plan, item)];
 }
@@ -20,7 +20,7 @@ function tieMarks(plan: Plan, item: MoveItem): HoldMark[] {
   const state = tieState(plan, item);
   if (!state) return [];
   const apart = state.apart.length > 0 && !state.above && !state.below;
-  if (apart) return [{ kind: "tie", words: "parted from its tie", amiss: true }];
+  if (apart) return [{ kind: "tie", words: "apart from the item it is tied to", amiss: true }];
   return state.above ? [{ kind: "tie", words: "stays next to the one above", amiss: false }] : [];
 }
 

@@ -1,11 +1,9 @@
-/** Words of the plan page: names of items, times, what a change of set-up asks, what each value is called. */
+/** Words for items: their names, what a change asks for, facings, and the note beside every caution. */
 import { plainNumber } from "#lib/plan/format.ts";
-import { ACTIONS, type Action, type Facing, type Move, type Plan, type PlanItem } from "#lib/plan/schema.ts";
+import { ACTIONS, type Action, type Facing, type Move, type Plan } from "#lib/plan/schema.ts";
 import { actionSeconds } from "#lib/transitions/transitions.ts";
 
 export { bareName as nameOf } from "#lib/plan/format.ts";
-
-export const isTimed = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
 
 const ACTION_WORDS: Readonly<Record<Action, string>> = {
   springOn: "spring on",
@@ -22,7 +20,7 @@ const ACTION_WORDS: Readonly<Record<Action, string>> = {
   gripChange: "change of grip",
 };
 
-/** "carriage home, 2 × spring off"; empty when nothing changes. */
+/** "carriage home, 2 × spring off"; "" when nothing changes. */
 export function actionsWords(actions: Readonly<Partial<Record<Action, number>>>): string {
   const words = ACTIONS.flatMap((action) => {
     const n = actions[action] ?? 0;
@@ -32,14 +30,14 @@ export function actionsWords(actions: Readonly<Partial<Record<Action, number>>>)
   return words.join(", ");
 }
 
-/** What the estimate adds up, to be done again by hand: "2 s to begin with, carriage home 2 s, 2 × spring off 4 s". */
+/** What the estimate is the sum of: "2 s to begin with, carriage home 2 s, 2 × spring off 4 s, rounded up to whole seconds". */
 export function estimateWords(plan: Plan, actions: Readonly<Partial<Record<Action, number>>>): string {
   const parts = ACTIONS.flatMap((action) => {
     const n = actions[action] ?? 0;
     return n <= 0 ? [] : [`${actionsWords({ [action]: n })} ${plainNumber(n * actionSeconds(plan, action))} s`];
   });
   const said = [`${plainNumber(actionSeconds(plan, "base"))} s to begin with`, ...parts].join(", ");
-  return `${said}, up to whole seconds`;
+  return `${said}, rounded up to whole seconds`;
 }
 
 export const FACING_WORDS: Readonly<Record<Facing, string>> = {
@@ -49,11 +47,14 @@ export const FACING_WORDS: Readonly<Record<Facing, string>> = {
   right: "facing right",
 };
 
-/** Said wherever a caution is shown. */
+/** The list in the class's panel from which items can be put back. */
+export const TAKEN_OUT_LIST = "Taken out of the plan";
+
+/** Stands wherever a caution is shown. */
 export const CAUTION_NOTE =
   "General guidance: defer to the participant's clinician, the machine maker's manual and local rules.";
 
-/** Which of the five tints a pattern has; the pattern's own word always stands beside it. */
+/** The tint of a pattern. The pattern's name always stands beside it, so no meaning hangs on the colour. */
 export function tintOf(
   move: Pick<Move, "pattern"> | undefined,
 ): "push" | "pull" | "trunk" | "legs" | "sides" | "plain" {

@@ -1,5 +1,5 @@
 "use client";
-/** Who is here. Readers along are marked; the item somebody is on carries their name on the rail. */
+/** Who else has the plan open, on which item, and who may only read. */
 import { itemById } from "#lib/plan/lookup.ts";
 import { nameOf } from "./item-words.ts";
 import styles from "./people.module.css";
@@ -14,7 +14,7 @@ export function People({ session, snap }: { session: PlanSession; snap: SessionS
       {others.map((person) => {
         const place = snap.places.find((p) => p.userId === person.userId && p.itemId !== null);
         const item = place?.itemId ? itemById(snap.plan, place.itemId) : undefined;
-        const doing = person.writes ? (item ? `, on ${nameOf(snap.plan, item)}` : "") : ", reads along";
+        const doing = person.writes ? (item ? `, on ${nameOf(snap.plan, item)}` : "") : ", read only";
         return (
           <li key={person.userId} data-reads={!person.writes || undefined} title={`${person.name}${doing}`}>
             <span aria-hidden="true">{initials(person.name)}</span>

@@ -1,4 +1,4 @@
-/** What an item is called among others, so that two of one move are told apart. Pure. */
+/** Names that tell items of one plan apart, with the time where several have one name. Pure. */
 import { classClock } from "#lib/clock/clock.ts";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
@@ -11,7 +11,7 @@ export function placedName(plan: Plan, item: PlanItem): string {
   return at === null ? name : `${name} at ${at}`;
 }
 
-/** When an item starts, where others have its name; null where its name says enough. */
+/** When an item starts, if others have its name; null if its name is the only one. */
 export function startIfTwins(plan: Plan, item: PlanItem): string | null {
   const name = itemName(plan, item);
   if (plan.items.filter((other) => itemName(plan, other) === name).length < 2) return null;
@@ -20,7 +20,7 @@ export function startIfTwins(plan: Plan, item: PlanItem): string | null {
 }
 
 /** By ids, as a list: "A, B and C". */
-export function namesOf(plan: Plan, ids: readonly string[]): string {
+export function placedNames(plan: Plan, ids: readonly string[]): string {
   const names = ids.flatMap((id) => {
     const item = itemById(plan, id);
     return item ? [placedName(plan, item)] : [];

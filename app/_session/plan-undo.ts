@@ -1,4 +1,4 @@
-/** What of a plan one's undo takes back: everything a person writes in it. What an editor writes, it adds itself. */
+/** What a person's undo covers: everything they write in the plan. A script's editor adds its own text to it. */
 import { ActUndo } from "#lib/client/act-undo.ts";
 import { parts, TAKEN_BACK } from "#lib/doc/layout.ts";
 import type { Writer } from "#lib/doc/write.ts";

@@ -1,4 +1,4 @@
-/** The plain values of a plan in words: what an undo did, and what somebody else set instead of one's own. */
+/** The plain values of a plan in words, for what an undo did and for what somebody else set over one's own. */
 import type * as Y from "yjs";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
 import { type ItemMap, LOCKED_SECONDS, parts, SPRING_KEY, TAKEN_BACK } from "#lib/doc/layout.ts";
@@ -8,7 +8,7 @@ import { othersWroteIn } from "#lib/doc/whose.ts";
 import { plainNumber, secondsWords, sideWords, springLabel } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { nameOf } from "./item-words.ts";
+import { nameOf, TAKEN_OUT_LIST } from "./item-words.ts";
 
 export function planValues(doc: Y.Doc): ValuePlaces {
   const { head, title, theme, notes, items } = parts(doc);
@@ -20,13 +20,13 @@ export function planValues(doc: Y.Doc): ValuePlaces {
   };
 }
 
-/** The time of a locked item is what it is locked at, whatever else was set beside it. */
+/** A locked item keeps the time it was locked at, even if somebody set another one without knowing of the lock. */
 const countsAt = (map: ItemMap | undefined, key: string): string =>
   (key === "seconds" || key === "locked") && map?.get("locked") === true && map.has(LOCKED_SECONDS)
     ? LOCKED_SECONDS
     : key;
 
-export function planWords(at: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
+export function planValueWords(at: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
   return at.id === "" ? headWords(at) : itemWords(at, doc, plan);
 }
 
@@ -44,7 +44,7 @@ const HEAD_WORDS: Readonly<Record<string, readonly [name: string, says: (value: 
   closingSeconds: ["the closing", seconds],
   headsUpSeconds: ["the heads-up", seconds],
   countInSeconds: ["the count-in", seconds],
-  gridSeconds: ["the grid", seconds],
+  gridSeconds: ["the time step", seconds],
 };
 
 function headWords({ key, value }: ValueAt): ValueWords | undefined {
@@ -89,7 +89,7 @@ function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWo
   }
 }
 
-/** Seconds that a lock holds against: what was set beside it does not count. */
+/** Seconds that were set on a locked item do not count: who locked it is named instead. */
 function held(known: PlanItem, value: unknown, item: string): Pick<ValueWords, "did"> {
   if (known.kind !== "move" || !known.locked || value === known.seconds) return {};
   return { did: { past: `locked ${item} at ${seconds(known.seconds)}`, perfect: seconds(value) } };
@@ -101,12 +101,14 @@ function lockWords(known: PlanItem, value: unknown, item: string): Pick<ValueWor
   return { says: `locked${at}`, did: { past: `locked ${item}${at}`, perfect: `locked it${at}` } };
 }
 
-/** `TAKEN_BACK`: its making was undone. It is listed among what was taken out where others have written in it. */
+/** `TAKEN_BACK`: adding it was undone. Such an item can be put back only if others had written in it. */
 function takenOutWords(item: string, value: unknown, map: ItemMap | undefined): ValueWords {
   if (value === undefined)
     return { name: item, says: "in the plan", did: { past: `put ${item} back`, perfect: "taken it out" } };
   const withOthers = value === TAKEN_BACK && map !== undefined && othersWroteIn(map);
-  const undone = withOthers ? "no longer added; what others did in it is kept in “taken out”" : "no longer added";
+  const undone = withOthers
+    ? `no longer added; what others wrote in it is kept under “${TAKEN_OUT_LIST}”`
+    : "no longer added";
   const says = value === TAKEN_BACK ? undone : "taken out";
   return { name: item, says, did: { past: `took ${item} out`, perfect: "put it back" } };
 }

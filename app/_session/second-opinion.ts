@@ -1,7 +1,7 @@
 /**
- * A page works out its own findings, and so does the server, which signs by its own. The server only names what it read and
- * what it found; a page that found the same asks for nothing. One that found something else of the very same plan (an
- * older page, a defect) fetches what the server found.
+ * Page and server both work out the findings, and a plan is signed by the server's. The server sends the page hashes of the
+ * plan it read and of what it found. A page that found something else in that same plan (it is older, or has a defect)
+ * fetches the server's findings.
  */
 import * as z from "zod/mini";
 import { send } from "#app/_parts/send.ts";
@@ -10,7 +10,7 @@ import type { Plan } from "#lib/plan/schema.ts";
 import { findingSchema } from "#lib/protocol/finding.ts";
 import type { Finding } from "#lib/rules/types.ts";
 
-/** The server's findings of the plan of this name. */
+/** The server's findings, and the hash of the plan they are of. */
 export interface Served {
   readonly plan: string;
   readonly findings: readonly Finding[];
@@ -21,24 +21,24 @@ interface Names {
   readonly findings: string;
 }
 
-export interface OpinionAsking {
-  /** What this page holds and found, as of now. */
+interface OpinionAsking {
+  /** The plan and findings of this page as they are now. */
   own(): { readonly plan: Plan; readonly findings: readonly Finding[] };
-  /** The server's findings and the name of the plan it found them in; null when it cannot say. */
+  /** Null when the server cannot say. */
   ask(): Promise<Served | null>;
   take(served: Served): void;
-  /** Runs `run` once after `ms`; gives what cancels it. */
+  /** Runs `run` once after `ms`. Returns the way to cancel it. */
   later(run: () => void, ms: number): () => void;
 }
 
-/** So that what came over the socket is drawn, and typing has paused, before anything is compared. */
+/** Until then what came over the socket is drawn, and typing has paused. */
 const COMPARE_AFTER_MS = 500;
 
 export class SecondOpinion {
   private readonly with: OpinionAsking;
   private readonly marker = new Marker();
   private cancel: (() => void) | null = null;
-  /** Of which plan the server's findings were fetched: once is enough. */
+  /** The plan whose findings were fetched last. They are fetched once. */
   private fetched: string | null = null;
   private ended = false;
 
@@ -46,7 +46,7 @@ export class SecondOpinion {
     this.with = asking;
   }
 
-  /** The server has checked. What it said before is out of date. */
+  /** The server has checked the plan again; earlier answers no longer count. */
   hear(names: Names): void {
     this.cancel?.();
     this.cancel = this.with.later(() => this.compare(names), COMPARE_AFTER_MS);
@@ -57,7 +57,7 @@ export class SecondOpinion {
     this.cancel?.();
   }
 
-  /** A page that holds another plan, if only by a letter, hears of that one later. */
+  /** Only where page and server looked at the very same plan. For a plan that has changed since, the server answers later. */
   private compare(names: Names): void {
     this.cancel = null;
     const { plan, findings } = this.with.own();

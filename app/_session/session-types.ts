@@ -1,5 +1,4 @@
-/** What a plan page knows at one moment: plain frozen data, made by `PlanSession` and read by every component. */
-
+/** What a plan's page knows at one moment: plain frozen data that `PlanSession` makes and components read. */
 import type { Balance } from "#lib/balance/balance.ts";
 import type { HeardOfAll } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
@@ -31,10 +30,10 @@ export interface PlanPageProps {
   readonly studio: PlanStudio;
   /** As the lists show it; the document's own title wins as soon as it is read. */
   readonly title: string;
-  /** The class in words as it was when the page was made; shown until the document is read. */
+  /** The class in words when the page was made; shown until the document is read. */
   readonly outline: readonly OutlinePart[];
   readonly rights: Rights;
-  /** What the person may do with the plan besides; asked again by the server at every act. */
+  /** What else the person may do with the plan. The server asks again at every act. */
   readonly may: Readonly<Record<"handIn" | "handBack" | "sign" | "share" | "delete", boolean>>;
   readonly state: StateNews;
 }
@@ -51,9 +50,9 @@ export interface Derived {
   /** Seconds, closing included. */
   readonly total: number;
   readonly balance: Balance;
-  /** Seconds of talk and the seconds there are, by item id; nothing said, no entry. */
+  /** Seconds of talk and of time by item id, for items in which something is said. */
   readonly talk: ReadonlyMap<string, ItemTalk>;
-  /** What is said when, as the rules looked at it, and how much of the class it is. */
+  /** What is said when, as the rules saw it, and how much of the class is talk. */
   readonly track: CueTrack;
   readonly classTalk: ClassTalk;
   /** Findings of this page's own copy. */
@@ -61,7 +60,7 @@ export interface Derived {
   readonly deleted: readonly DeletedItem[];
 }
 
-/** What the server says beside the document. */
+/** What the server sends besides the document. */
 export interface NewsState extends HeardOfAll {
   readonly state: StateNews;
   readonly threads: readonly ThreadView[];

@@ -1,6 +1,6 @@
 /**
- * A plan as a kind of shared document: what is worked out from it, what its news mean, and the studio it is read with.
- * Components read frozen snapshots through `useSnapshot` and act through `acts.ts`.
+ * A plan as a kind of shared document: what is worked out from it, how it takes the server's news, and the studio it is read
+ * with. Components read frozen snapshots through `useSnapshot` and act through `acts.ts`.
  */
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import type { DocDescription } from "#lib/client/doc-session/description.ts";
@@ -10,15 +10,15 @@ import type { News } from "#lib/protocol/messages.ts";
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
 import { deriver } from "./derive.ts";
 import { planUndo } from "./plan-undo.ts";
-import { planValues, planWords } from "./plan-values.ts";
+import { planValues, planValueWords } from "./plan-values.ts";
 import { fetchFindings, SecondOpinion, type Served } from "./second-opinion.ts";
 import type { Derived, Me, NewsState, PlanPageProps } from "./session-types.ts";
 import { fetchStudio, StudioLink } from "./studio-link.ts";
 
-/** The studio as it is now: held apart, since the description is there before the session is. */
+/** Held apart from the session, which is made after its description. */
 interface StudioNow {
   studio: PlanStudio;
-  /** What the server found where this page found something else. */
+  /** The server's findings, where this page found something else. */
   served: Served | null;
 }
 
@@ -47,7 +47,7 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     });
   }
 
-  /** Library, machines and standards as the plan is read with them now. */
+  /** The library, machines and standards that the plan is read with now. */
   get studio(): PlanStudio {
     return this.now.studio;
   }
@@ -63,18 +63,18 @@ export class PlanSession extends DocSession<Derived, NewsState, ActUndo> {
     if (news.t === "checked") this.secondOpinion.hear(news);
   }
 
-  /** The document is only read again: nothing typed and no undo step is touched. */
+  /** The document is only read again; what is typed and the steps of undo stay. */
   private takeStudio(studio: PlanStudio): void {
     this.now.studio = studio;
-    this.say("Your studio has changed its library, machines or standards: this plan was checked again.");
+    this.say("The studio’s library, machines or standards have changed. This plan was checked again.");
   }
 
-  /** The server signs by what it finds itself. */
+  /** A plan is signed by the server's findings, so those are shown. */
   private takeFindings(served: Served): void {
     this.now.served = served;
     this.deriveAgain();
     this.say(
-      "The server finds something else in this plan than this page does. Shown is what the server finds; reload the page.",
+      "The server’s findings for this plan differ from this page’s. The server’s are shown now. Reload the page.",
     );
   }
 }
@@ -93,7 +93,7 @@ function planDescription(props: PlanPageProps, now: StudioNow): DocDescription<D
     has: (derived, id) => derived.plan.items.some((item) => item.id === id),
     makeUndo: planUndo,
     values: planValues,
-    words: (at, doc, { plan }) => planWords(at, doc, { ...plan, moves: { ...now.studio.moves, ...plan.moves } }),
+    words: (at, doc, { plan }) => planValueWords(at, doc, { ...plan, moves: { ...now.studio.moves, ...plan.moves } }),
   };
 }
 

@@ -1,11 +1,11 @@
-/** How long a new item lasts until its author says otherwise. */
+/** How long a new item lasts until its author changes it. */
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import type { Move } from "#lib/plan/schema.ts";
 
 /** Seconds of a new move when its library entry gives no range (common practice, no source). */
 const NEW_MOVE_SECONDS = 60;
 
-/** About a minute of whole repetitions, held within what the library entry allows. Seconds. */
+/** About a minute of whole repetitions, within the bounds of the library entry. Seconds. */
 export function startingSeconds(move: Move): number {
   const [low, high] = move.seconds ?? [NEW_MOVE_SECONDS / 2, NEW_MOVE_SECONDS * 2];
   const seconds = Math.min(high, Math.max(low, NEW_MOVE_SECONDS));

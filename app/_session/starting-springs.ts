@@ -1,16 +1,16 @@
 /**
- * A first choice of springs for a new item: the fewest of this machine's springs whose force in the middle of the
- * travel lies within what the library asks for, within its own least and most. The author changes it as they like.
+ * The springs of a new item until its author changes them: the fewest of this machine's springs whose force in the middle of
+ * the travel is what the library asks for, within the least and the most that the move allows.
  */
 import { forceN, travelMm } from "#lib/load/load.ts";
 import type { Equipment, Move } from "#lib/plan/schema.ts";
 
 type Counts = Readonly<Record<string, number>>;
 
-/** More than this is never guessed. */
+/** Springs that are chosen at most. */
 const MOST = 5;
 
-/** By the load in the middle of the travel. With no load asked for, or none that fits, the move's least springs. */
+/** With no load asked for, or none that fits, the fewest springs that the move allows. */
 export function startingSprings(move: Move, equipment: Equipment): Record<string, number> {
   const least = { ...move.springs?.min };
   const asked = move.loadN;

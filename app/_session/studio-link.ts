@@ -1,15 +1,10 @@
-/**
- * Keeps a page's studio (library, machines, standards) that of the server: hears the mark of the one that counts now,
- * fetches it when the page holds another, and tries again for as long as the network fails.
- */
-import { send } from "#app/_parts/send.ts";
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
 
-export interface StudioAsking {
-  /** The studio as it is now. "refused": this person may not have it; rejects when the server cannot be reached. */
+interface StudioAsking {
+  /** "refused": this person may not have it. Rejects when the server cannot be reached. */
   ask(): Promise<PlanStudio | "refused">;
   take(studio: PlanStudio): void;
-  /** Runs `run` once after `ms`; gives what cancels it. */
+  /** Runs `run` once after `ms`. Returns the way to cancel it. */
   later(run: () => void, ms: number): () => void;
 }
 
@@ -25,7 +20,7 @@ export class StudioLink {
   private ended = false;
   private readonly with: StudioAsking;
 
-  /** `mark`: of the studio the page was made with. */
+  /** `mark`: of the studio that the page was made with. */
   constructor(mark: string, asking: StudioAsking) {
     this.held = mark;
     this.wanted = mark;
@@ -56,7 +51,7 @@ export class StudioLink {
     if (answer === null) return this.waitAndTry();
     this.held = answer.mark;
     this.with.take(answer);
-    // The answer is at least as new as the news it was fetched for; only news heard meanwhile can ask for another.
+    // The answer is at least as new as the mark it was fetched for. Only a mark that came meanwhile can differ from it.
     if (this.wanted === wanted) this.wanted = answer.mark;
     else if (this.wanted !== this.held) void this.fetch();
   }
@@ -70,10 +65,10 @@ export class StudioLink {
   }
 }
 
-/** Asks the server for the studio of a plan. Rejects when it cannot be reached or cannot answer just now. */
+/** Rejects when the server cannot be reached or cannot answer just now. */
 export async function fetchStudio(planId: string): Promise<PlanStudio | "refused"> {
-  const sent = await send<PlanStudio>("GET", `/api/plans/${planId}/studio`);
-  if (sent.ok) return sent.value;
-  if (sent.status === 0 || sent.status >= 500) throw new Error(sent.message);
+  const response = await fetch(`/api/plans/${planId}/studio`);
+  if (response.ok) return (await response.json()) as PlanStudio; // as the route sends it
+  if (response.status >= 500) throw new Error(`the server answered ${response.status}`);
   return "refused";
 }

@@ -1,13 +1,13 @@
 "use client";
-/** Whether what a preview shows was changed by somebody else while it stood open: it is worked out anew, and says so. */
+/** Whether somebody else changed what a preview shows while it was open. The preview is worked out anew and says so. */
 import { useEffect, useRef, useState } from "react";
 import type * as Y from "yjs";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { SessionSnapshot } from "#app/_session/session-types.ts";
 
 /**
- * How often that happened. `shown` is all that the preview shows, as text. A change of one's own hand, an undo of it
- * included, does not count; one of the library or the machines does.
+ * How often that happened. `shown` is all that the preview shows, as text. One's own changes and undos do not count;
+ * changes of the library or the machines do.
  */
 export function useFresh(session: PlanSession, snap: SessionSnapshot, shown: string): number {
   const [times, setTimes] = useState(0);
@@ -21,7 +21,7 @@ export function useFresh(session: PlanSession, snap: SessionSnapshot, shown: str
     session.doc.on("afterTransaction", note);
     return () => session.doc.off("afterTransaction", note);
   }, [session]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: with every snapshot it starts to count hands anew
+  // biome-ignore lint/correctness/useExhaustiveDependencies: it looks anew at every snapshot
   useEffect(() => {
     const { self, others } = by.current;
     by.current = { self: false, others: false };

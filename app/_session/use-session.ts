@@ -1,5 +1,5 @@
 "use client";
-/** React's door to a plan session. */
+/** A plan's session in React. */
 import { useSyncExternalStore } from "react";
 import { useHeldSession, useSessionSnapshot } from "#app/_parts/use-doc-session.ts";
 import { browserEdge } from "#lib/client/doc-session/browser-edge.ts";
@@ -14,7 +14,7 @@ export const useSnapshot = (session: PlanSession): SessionSnapshot => useSession
 
 const NEVER = () => () => undefined;
 
-/** Null until there is a session: what is drawn before stays drawn while it comes. */
+/** Null until there is a session. */
 export const useSnapshotOnce = (session: PlanSession | null): SessionSnapshot | null =>
   useSyncExternalStore(
     session?.subscribe ?? NEVER,

@@ -1,7 +1,7 @@
 "use client";
 /**
- * Items that somebody else took out while this person was on them. Noticed as the change arrives: the fields of the item
- * still stand on the page then, and say what was being done.
+ * Items that somebody else took out while this person was on them. Noticed as the change arrives, while the fields of the
+ * item are still on the page and show what this person was doing.
  */
 import { useEffect, useState } from "react";
 import { parts } from "#lib/doc/layout.ts";
@@ -9,20 +9,20 @@ import { takenOut } from "#lib/doc/taken-out.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import { nameOf } from "../_session/item-words.ts";
 import type { PlanSession } from "../_session/session.ts";
-import { fieldName } from "./fields.ts";
+import { fieldName } from "./panel-fields.ts";
 
 export interface Loss {
   readonly id: string;
   readonly name: string;
   readonly who: string;
   readonly undone: boolean;
-  /** What the field is called that had the focus; null when none of the item's had. */
+  /** Label of the field that had the focus; null when none of the item's had it. */
   readonly field: string | null;
-  /** A field with a value typed and not yet taken over. What it holds is read when the item leaves the page. */
+  /** A field with a value that was typed and not yet saved. It is read as the item leaves the page. */
   readonly draft: HTMLInputElement | null;
 }
 
-/** The newest first. An item that is back, by anybody's act, is no loss any more. */
+/** The newest first. An item that anybody has put back leaves the list. */
 export function useTakenOut(session: PlanSession): { losses: readonly Loss[]; close: (id: string) => void } {
   const [losses, setLosses] = useState<readonly Loss[]>([]);
   useEffect(() => {

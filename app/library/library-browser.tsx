@@ -1,13 +1,15 @@
 "use client";
 /** The library to search. The down arrow goes from the field into the list; the address keeps what was chosen. */
 import { type KeyboardEvent, useDeferredValue, useEffect, useMemo, useRef, useState } from "react";
-import { PageKeys, type PageKeysProps } from "#app/_parts/key-help.tsx";
+import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { PageKeys } from "#app/_parts/key-help.tsx";
 import { filterToQuery } from "#lib/library/filter-query.ts";
 import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
 import { findMoves, type LibraryFilter, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "./library.module.css";
+import { LIBRARY_COMMANDS, LIBRARY_KEYS } from "./library-commands.ts";
 import { LibraryFilters } from "./library-filters.tsx";
 import { MoveList } from "./move-list.tsx";
 
@@ -25,10 +27,6 @@ interface LibraryProps {
   readonly note: readonly string[];
 }
 
-const LIBRARY_KEYS: PageKeysProps = {
-  parts: [{ title: "In the search", keys: [["↓, Enter", "into the list of moves"]] }],
-};
-
 export function LibraryBrowser({ moves, archived, springs, start, note }: LibraryProps) {
   const [view, setView] = useState<View>(start);
   const list = useRef<HTMLUListElement>(null);
@@ -41,11 +39,10 @@ export function LibraryBrowser({ moves, archived, springs, start, note }: Librar
 
   const all = index.entries.length;
   const setFilter = (next: LibraryFilter) => setView({ ...view, filter: next });
-  const intoList = (event: KeyboardEvent) => {
-    if (event.key !== "ArrowDown" && event.key !== "Enter") return;
-    event.preventDefault();
-    list.current?.querySelector("a")?.focus();
-  };
+  const intoList = (event: KeyboardEvent) =>
+    keyHandler(LIBRARY_COMMANDS, "search", { run: { "into-list": () => list.current?.querySelector("a")?.focus() } })(
+      event,
+    );
   return (
     <>
       <PageKeys of={LIBRARY_KEYS} />

@@ -1,11 +1,13 @@
 /** Moves as lines to open. Arrows, Home and End go through them; each is a link like any other. */
 import Link from "next/link";
 import { type KeyboardEvent, memo, type Ref } from "react";
+import { keyHandler } from "#app/_parts/commands/keys.ts";
 import type { FoundMove } from "#lib/library/search.ts";
 import { cautionList, muscleWords, STATION_WORDS } from "#lib/library/words.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "./library.module.css";
+import { LIBRARY_COMMANDS, type MoveListCommand } from "./library-commands.ts";
 
 interface MoveListProps {
   readonly ref: Ref<HTMLUListElement>;
@@ -58,22 +60,16 @@ const MoveLine = memo(function MoveLine({ id, move, query }: MoveLineProps) {
   );
 });
 
-const STEPS: Readonly<Record<string, (at: number, last: number) => number>> = {
-  ArrowDown: (at, last) => Math.min(last, at + 1),
-  ArrowUp: (at) => at - 1,
-  Home: () => 0,
-  End: (_, last) => last,
-};
-
 /** Up from the first line leads back to the search field. */
 function goThrough(event: KeyboardEvent<HTMLUListElement>): void {
-  const step = STEPS[event.key];
-  if (!step || event.ctrlKey || event.metaKey || event.altKey) return;
   const links = [...event.currentTarget.querySelectorAll("a")];
   const at = links.findIndex((link) => link.matches(":focus"));
-  if (at < 0) return;
-  event.preventDefault();
-  const to = step(at, links.length - 1);
-  const target = to < 0 ? document.querySelector<HTMLElement>("#library-search") : links[to];
-  target?.focus();
+  const goTo = (index: number) => () => links[index]?.focus();
+  const run: Readonly<Record<MoveListCommand, () => void>> = {
+    "move-before": at === 0 ? () => document.querySelector<HTMLElement>("#library-search")?.focus() : goTo(at - 1),
+    "move-after": goTo(Math.min(links.length - 1, at + 1)),
+    "first-move": goTo(0),
+    "last-move": goTo(links.length - 1),
+  };
+  if (at >= 0) keyHandler(LIBRARY_COMMANDS, "moves", { run })(event);
 }

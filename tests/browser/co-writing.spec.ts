@@ -22,7 +22,7 @@ test("[INV-01] two coaches see each other's items, seconds and words at once", a
 
   await marta.getByRole("button", { name: "Add at the end" }).click();
   await marta.getByRole("button", { name: "Add a heading" }).click();
-  await marta.getByLabel("Heading: how this block is called").fill("Quiet finish");
+  await marta.getByLabel("Name of this block").fill("Quiet finish");
   await expect(onRail(ines, /Heading: Quiet finish/)).toBeVisible();
 
   const item = onRail(ines, /seconds from/).first();
@@ -159,7 +159,7 @@ test("[INV-02] a browser that takes the device copy away does not silence the pa
   await marta.keyboard.type(" Said without a copy.");
   await expect(script(ines)).toContainText("Said without a copy.");
   await expectSaved(marta);
-  await expect(marta.getByRole("alert").filter({ hasText: "keeps no copy" })).toBeVisible();
+  await expect(marta.getByRole("alert").filter({ hasText: "no copy of the plan on this device" })).toBeVisible();
 });
 
 test("[INV-11] what one person typed does not go in under the name of the next on the same device", async ({

@@ -148,7 +148,7 @@ test("a class whose times are all kept names what stops it, and leads to it; a l
   await expect(fitDialog(marta)).toHaveCount(0);
   await expect(onRail(marta, /Kneeling pull/).last()).toBeFocused();
   await expect(onRail(marta, /Kneeling pull/).last()).toHaveAttribute("aria-selected", "true");
-  await expect(marta.getByLabel("Keep this time")).toBeChecked();
+  await expect(marta.getByLabel("Lock this time")).toBeChecked();
 
   await marta.getByRole("button", { name: "Fit to length" }).click();
   await fitDialog(marta)

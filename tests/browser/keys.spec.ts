@@ -56,3 +56,40 @@ test("the plan page: from the rail, with undo, and never while a word is typed",
   await expect(search).toHaveValue("row?");
   await expect(help(page)).toHaveCount(0);
 });
+
+test("buttons name the keys that count in the open view", async ({ as }) => {
+  const page = await as("ines");
+  await openFromDesk(page, "Upper body and trunk");
+  const view = (name: string) => page.getByRole("button", { name, exact: true });
+  await expect(view("Whole class")).toHaveAttribute("aria-keyshortcuts", "W");
+  await expect(view("Read-through")).toHaveAttribute("aria-keyshortcuts", "R");
+  await expect(view("Undo")).toHaveAttribute("aria-keyshortcuts", "Control+Z Meta+Z");
+  await view("Whole class").click();
+  await expect(view("Rail")).toHaveAttribute("aria-keyshortcuts", "W");
+  await expect(view("Wider")).toHaveAttribute("aria-keyshortcuts", "Plus");
+});
+
+test("the rail by its keys: choose, make longer, move, duplicate, take out, undo", async ({ as }) => {
+  const page = await as("ines");
+  await openFromDesk(page, "Upper body and trunk");
+  const items = page.getByRole("listbox", { name: "The class, item by item" }).getByRole("option");
+  const chosen = items.and(page.locator('[aria-selected="true"]'));
+  const count = await items.count();
+  await items.first().focus();
+  await page.keyboard.press("End");
+  await expect(items.last()).toBeFocused();
+  await page.keyboard.press("Home");
+  await page.keyboard.press("ArrowDown");
+  const name = (await chosen.textContent()) ?? "";
+  await page.keyboard.press("=");
+  await expect(chosen).not.toHaveText(name);
+  await page.keyboard.press("Control+z");
+  await expect(chosen).toHaveText(name);
+  await page.keyboard.press("Alt+ArrowDown");
+  await expect(items.nth(2)).toBeFocused();
+  await page.keyboard.press("Alt+ArrowUp");
+  await page.keyboard.press("Control+d");
+  await expect(items).toHaveCount(count + 1);
+  await page.keyboard.press("Delete");
+  await expect(items).toHaveCount(count);
+});

@@ -137,7 +137,7 @@ test("by keyboard alone: the slider says what it does, an arrow held down is one
   expect(violations.map((v) => v.id)).toEqual([]);
 });
 
-test("who reads along sees the load and can change nothing; a plank tells the weight on the hands", async ({ as }) => {
+test("a reader sees the load and can change nothing; a plank shows the wrist load", async ({ as }) => {
   // Jonas has handed it in, and Ines has not handed it back: she reads.
   const page = await as("ines");
   await openFromDesk(page, "Arms and chest, first try");

@@ -20,7 +20,7 @@ async function openMonth(page: Page): Promise<void> {
 async function addClass(page: Page, theme: string): Promise<void> {
   await page.locator(`[data-day="${DAY}"]`).click();
   await page.getByLabel("Theme").fill(theme);
-  await page.getByRole("button", { name: "Put it in" }).click();
+  await page.getByRole("button", { name: "Add the class" }).click();
 }
 
 test("[INV-08] two coaches plan one day; undo by keys takes back one's own act and says so", async ({ as }) => {
@@ -50,4 +50,24 @@ test("a month without its network says so at once, keeps what is written, and se
   await marta.context().setOffline(false);
   await expect(classOf(ines, "Planned at sea")).toBeVisible({ timeout: 30_000 });
   await expect(save(marta)).toHaveText("saved");
+});
+
+test("arrows lead from day to day and from week to week, Home and End to the ends of the month", async ({ as }) => {
+  const page = await as("marta");
+  await openMonth(page);
+  const day = (number: string) => page.locator(`[data-day="${month}-${number}"]`);
+  await day("12").focus();
+  for (const [key, number] of [
+    ["ArrowRight", "13"],
+    ["ArrowDown", "20"],
+    ["ArrowLeft", "19"],
+    ["ArrowUp", "12"],
+    ["Home", "01"],
+    ["ArrowLeft", "01"],
+  ] as const) {
+    await page.keyboard.press(key);
+    await expect(day(number)).toBeFocused();
+  }
+  await page.keyboard.press("End");
+  await expect(page.locator(`[data-day^="${month}-"]`).last()).toBeFocused();
 });

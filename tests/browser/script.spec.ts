@@ -130,7 +130,7 @@ test("a line carried to another item keeps its kind and its live field, and read
   await page.keyboard.press("ControlOrMeta+a");
   await page.keyboard.press("ControlOrMeta+c");
   await page.getByRole("button", { name: "The class", exact: true }).click();
-  const notes = page.getByRole("textbox", { name: "Notes of the authors" });
+  const notes = page.getByRole("textbox", { name: "Notes for the team" });
   await notes.click();
   await page.keyboard.press("ControlOrMeta+v");
   await expect(notes).toHaveValue(/form: Long neck\.\nsafety: Mind your knees, then \{next-move\}/);

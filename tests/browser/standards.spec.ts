@@ -34,7 +34,7 @@ test("a limit changed on the rule's page changes the findings of an open plan, a
   await expect(petra.getByText("Saved. Open plans were checked again.")).toBeVisible();
 
   await expect(slips(ines).first()).toBeVisible();
-  await expect(ines.getByText("Your studio has changed its library, machines or standards")).toBeAttached();
+  await expect(ines.getByText("The studio’s library, machines or standards have changed")).toBeAttached();
   await expect(title).toHaveValue("Upper body and trunk, slow");
   await title.press("Control+z");
   await expect(saveState(ines)).toHaveAttribute("data-state", "saved");

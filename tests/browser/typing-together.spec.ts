@@ -32,7 +32,7 @@ test("notes, title, theme and a heading of a plan take two people's typing at on
   for (const page of [marta, ines]) await openFromDesk(page, PLAN);
   const both = (find: (page: Page) => Locator) => [find(marta), find(ines)] as const;
   await typeTogether(
-    both((page) => page.getByLabel("Notes of the authors")),
+    both((page) => page.getByLabel("Notes for the team")),
     [90, 90],
   );
   await typeTogether(
@@ -47,13 +47,11 @@ test("notes, title, theme and a heading of a plan take two people's typing at on
   await marta.getByRole("button", { name: "Add a heading" }).click();
   await onRail(ines, /Heading: Heading without words/).click();
   await typeTogether(
-    both((page) => page.getByLabel("Heading: how this block is called")),
+    both((page) => page.getByLabel("Name of this block")),
     [90, 170],
   );
   await marta.keyboard.press("Control+z");
-  await expect(marta.getByLabel("Heading: how this block is called"), "undo takes nothing of hers").toHaveValue(
-    new RegExp(INES),
-  );
+  await expect(marta.getByLabel("Name of this block"), "undo takes nothing of hers").toHaveValue(new RegExp(INES));
 });
 
 /** Opens the first class of the month that is shown. */
@@ -77,8 +75,8 @@ test("the month's theme takes two people's typing, and says who took the class o
     ines.getByRole("dialog").getByRole("button", { name: "Take out" }).click(),
   ]);
   const dialog = marta.getByRole("dialog");
-  await expect(dialog).toContainText("Ines Duarte took out this class.");
-  await expect(dialog.getByLabel("Its words")).toHaveValue(new RegExp(MARTA));
+  await expect(dialog).toContainText("Ines Duarte took this class out of the month.");
+  await expect(dialog.getByLabel("Words of the class")).toHaveValue(new RegExp(MARTA));
   await expect(dialog.getByRole("alert")).toBeFocused();
   await dialog.getByRole("button", { name: "Put back" }).click();
   await expect(theme(marta)).toHaveValue(new RegExp(MARTA));
@@ -105,11 +103,11 @@ for (const where of ["script", "seconds"] as const) {
     else await expect(script(marta)).toContainText("Kept");
     await Promise.all([typing, ines.getByRole("button", { name: "Take out", exact: true }).click()]);
 
-    const notice = marta.getByRole("region", { name: /^Taken out: / });
-    await expect(notice).toContainText("Ines Duarte took out");
+    const notice = marta.getByRole("region", { name: /^Taken out of the plan: / });
+    await expect(notice).toContainText(/Ines Duarte took .+ out of the plan/);
     await expect(notice).toBeFocused();
-    if (where === "script") await expect(notice.getByLabel("Its words")).toHaveValue(/Kept/);
-    else await expect(notice).toContainText("In “Seconds” you had typed 47");
+    if (where === "script") await expect(notice.getByLabel("Words of the item")).toHaveValue(/Kept/);
+    else await expect(notice).toContainText("You had typed 47 into “Seconds”");
     await marta.keyboard.type("typed on  a");
     await expect(onRail(marta, /seconds from/), "what is typed on takes nothing out").toHaveCount(items - 1);
     await notice.getByRole("button", { name: "Put back" }).click();
@@ -158,7 +156,7 @@ test("a lock set while one was offline is said when the page is opened again", a
   await expect(seconds(marta)).toHaveValue(String(before + 5));
   const plan = marta.url();
   await marta.close();
-  await ines.getByLabel("Keep this time").check();
+  await ines.getByLabel("Lock this time").check();
   await expectSaved(ines);
   await device.setOffline(false);
   const again = await device.newPage();
@@ -174,8 +172,8 @@ test("a lock set while one was offline is said when the page is opened again", a
     .nth(3)
     .click();
   await ines.getByRole("button", { name: "Take out", exact: true }).click();
-  const gone = again.getByRole("region", { name: /^Taken out: / });
-  await expect(gone).toContainText("Ines Duarte took out");
+  const gone = again.getByRole("region", { name: /^Taken out of the plan: / });
+  await expect(gone).toContainText(/Ines Duarte took .+ out of the plan/);
   await notice.getByRole("button", { name: "Close" }).click();
   await expect(notice).toHaveCount(0);
   await gone.getByRole("button", { name: "Put back" }).click();

@@ -1,5 +1,5 @@
 "use client";
-/** The class as a whole: title, length, theme, who is expected, opening and closing, notes, and what was taken out. */
+/** The class as a whole: title, times, level, theme, cautions to expect, balance, talk, intensity, notes, items taken out. */
 import { SideBars } from "#app/_parts/balance/side-bars.tsx";
 import { UnevenList } from "#app/_parts/balance/uneven-list.tsx";
 import { SharedText } from "#app/_parts/shared-text.tsx";
@@ -9,21 +9,22 @@ import { parts } from "#lib/doc/layout.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import { secondsWords, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS, GROUPS, LEVELS } from "#lib/plan/schema.ts";
-import { IntensityPart } from "../../_load/intensity-part.tsx";
+import { IntensitySection } from "../../_load/intensity-section.tsx";
 import { ChoiceField } from "../../_parts/choice.tsx";
 import { NumberField } from "../../_parts/number-field.tsx";
 import styles from "../../_parts/panel.module.css";
 import { putBack, setExpectedOn, setHeadField, setShare } from "../../_session/acts.ts";
-import { CAUTION_NOTE, nameOf } from "../../_session/item-words.ts";
+import { CAUTION_NOTE, nameOf, TAKEN_OUT_LIST } from "../../_session/item-words.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
+import { CLASS_WORDS } from "./panel-words.ts";
 
 interface ClassPanelProps {
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
 }
 
-/** Groups shown here; the whole class shows all of them. */
+/** Groups of muscles shown here at most; the whole class shows all of them. */
 const BARS = 6;
 
 export function ClassPanel({ session, snap }: ClassPanelProps) {
@@ -31,29 +32,29 @@ export function ClassPanel({ session, snap }: ClassPanelProps) {
   const own = { session, snap, readOnly };
   const { title, notes } = parts(session.doc);
   return (
-    <section className={styles.panel} aria-label="The class">
+    <section className={styles.panel} aria-label={CLASS_WORDS.name}>
       <header className={styles.head}>
-        <h2>The class</h2>
+        <h2>{CLASS_WORDS.name}</h2>
       </header>
       <div className="field">
-        <span aria-hidden="true">Title</span>
-        <SharedText host={session} text={title} readOnly={readOnly} label="Title" maxLength={200} />
+        <span aria-hidden="true">{CLASS_WORDS.title}</span>
+        <SharedText host={session} text={title} readOnly={readOnly} label={CLASS_WORDS.title} maxLength={200} />
       </div>
       <Times {...own} />
       <Theme {...own} />
       <Expected {...own} />
       {Object.keys(snap.balance.groups).length > 0 && (
         <div className={styles.balance}>
-          <h3>Left against right</h3>
+          <h3>{CLASS_WORDS.balance}</h3>
           <UnevenList plan={snap.plan} balance={snap.balance} onGo={(id) => session.select(id)} />
           <SideBars plan={snap.plan} balance={snap.balance} most={BARS} />
         </div>
       )}
       <TalkPart {...own} />
-      <IntensityPart plan={snap.plan} />
+      <IntensitySection plan={snap.plan} />
       <div className="field">
-        <span aria-hidden="true">Notes of the authors</span>
-        <SharedText host={session} text={notes} readOnly={readOnly} label="Notes of the authors" rows={5} />
+        <span aria-hidden="true">{CLASS_WORDS.notes}</span>
+        <SharedText host={session} text={notes} readOnly={readOnly} label={CLASS_WORDS.notes} rows={5} />
       </div>
       <TakenOut {...own} />
     </section>
@@ -66,9 +67,9 @@ interface PartProps extends ClassPanelProps {
 
 function Times({ session, snap, readOnly }: PartProps) {
   const { plan } = snap;
-  const second = (label: string, field: keyof typeof PLAN_DEFAULTS) => (
+  const second = (field: keyof typeof PLAN_DEFAULTS) => (
     <NumberField
-      label={label}
+      label={CLASS_WORDS[field]}
       unit="s"
       value={plan[field]}
       optional
@@ -82,23 +83,23 @@ function Times({ session, snap, readOnly }: PartProps) {
   return (
     <div className={styles.grid}>
       <NumberField
-        label="Length, minutes"
+        label={CLASS_WORDS.length}
         clock
         value={plan.lengthSeconds}
         min={60}
         disabled={readOnly}
         onCommit={(value) => value !== undefined && setHeadField(session, "lengthSeconds", Math.round(value))}
       />
-      {second("Opening", "openingSeconds")}
-      {second("Closing", "closingSeconds")}
-      {second("Heads-up before a change", "headsUpSeconds")}
-      {second("Count-in", "countInSeconds")}
-      {second("Time grid", "gridSeconds")}
+      {second("openingSeconds")}
+      {second("closingSeconds")}
+      {second("headsUpSeconds")}
+      {second("countInSeconds")}
+      {second("gridSeconds")}
     </div>
   );
 }
 
-const ANY = { value: "any", label: "not said" } as const;
+const ANY = { value: "any", label: CLASS_WORDS.anyLevel } as const;
 
 function Theme({ session, snap, readOnly }: PartProps) {
   const { theme, level } = snap.plan;
@@ -106,19 +107,25 @@ function Theme({ session, snap, readOnly }: PartProps) {
   return (
     <>
       <ChoiceField
-        label="Level"
+        label={CLASS_WORDS.level}
         value={level ?? "any"}
         options={levels}
         disabled={readOnly}
         onChoose={(value) => setHeadField(session, "level", value === "any" ? undefined : value)}
       />
       <div className="field">
-        <span aria-hidden="true">Theme</span>
-        <SharedText host={session} text={parts(session.doc).theme} readOnly={readOnly} label="Theme" maxLength={120} />
+        <span aria-hidden="true">{CLASS_WORDS.theme}</span>
+        <SharedText
+          host={session}
+          text={parts(session.doc).theme}
+          readOnly={readOnly}
+          label={CLASS_WORDS.theme}
+          maxLength={120}
+        />
       </div>
       {theme && (
         <details className={styles.more}>
-          <summary>What the theme has to train at least</summary>
+          <summary>{CLASS_WORDS.shares}</summary>
           <div className={styles.grid}>
             {GROUPS.map((group) => (
               <NumberField
@@ -145,9 +152,9 @@ function Expected({ session, snap, readOnly }: PartProps) {
   const expected = snap.plan.expected ?? [];
   return (
     <details className={styles.more} open={expected.length > 0}>
-      <summary>Expected in the room{expected.length > 0 && `: ${expected.length}`}</summary>
+      <summary>{expected.length > 0 ? `${CLASS_WORDS.cautions}: ${expected.length}` : CLASS_WORDS.cautions}</summary>
       <fieldset className={styles.ticks} disabled={readOnly}>
-        <legend className="visually-hidden">Expected in the room</legend>
+        <legend className="visually-hidden">{CLASS_WORDS.cautions}</legend>
         {EXPECTED_CAUTIONS.map((caution) => (
           <label key={caution} className="check">
             <input
@@ -171,7 +178,7 @@ function TakenOut({ session, snap, readOnly }: PartProps) {
   if (snap.deleted.length === 0) return null;
   return (
     <details className={styles.more}>
-      <summary>Taken out: {snap.deleted.length}</summary>
+      <summary>{`${TAKEN_OUT_LIST}: ${snap.deleted.length}`}</summary>
       <ul className={styles.takenOut}>
         {snap.deleted.map(({ id, item }) => (
           <li key={id}>
@@ -181,7 +188,7 @@ function TakenOut({ session, snap, readOnly }: PartProps) {
             </span>
             {!readOnly && (
               <button type="button" className="button" onClick={() => putBack(session, id)}>
-                Put back
+                {CLASS_WORDS.putBack}
               </button>
             )}
           </li>

@@ -1,7 +1,11 @@
 "use client";
-/** Beside the rail: the chosen item, or the class as a whole. On a phone a sheet over it. */
-import type { Ref } from "react";
+/** Beside the plan: the chosen item, or the class as a whole. On a phone a sheet over it. */
+import type { KeyboardEvent, Ref } from "react";
 import { Margin } from "#app/_margin/margin.tsx";
+import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { UndoButton } from "#app/_parts/commands/undo-buttons.tsx";
+import { PlanButton, usePageActs } from "#app/_session/page-acts.tsx";
+import { PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
@@ -15,62 +19,60 @@ interface PanelProps {
   readonly ref: Ref<HTMLElement>;
   readonly session: PlanSession;
   readonly snap: SessionSnapshot;
-  readonly onAdd: () => void;
-  readonly onOrder: () => void;
-  readonly onClose: () => void;
-  /** What lies under the sheet: "rail". */
-  readonly under: "rail" | "lanes" | "read-through";
-  /** Where the panel is not always there: takes it away. */
-  readonly onShut?: () => void;
-  readonly sheet: boolean;
-  /** There is a margin beside the rail: slips need no place here. */
-  readonly wide: boolean;
+  /** What it stands beside, or lies over. */
+  readonly beside: "rail" | "lanes" | "read-through";
+  /** On a phone: over the plan. */
+  readonly asSheet: boolean;
+  /** Findings and threads stand in the margin of the rail: here they need no place. */
+  readonly hasMargin: boolean;
 }
 
-export function Panel({ ref, session, snap, onAdd, onOrder, onClose, onShut, under, sheet, wide }: PanelProps) {
+export function Panel({ ref, session, snap, beside, asSheet, hasMargin }: PanelProps) {
+  const { run } = usePageActs();
   const item = snap.selectedId === null ? undefined : itemById(snap.plan, snap.selectedId);
-  if (!snap.ready) return null;
+  const onKeyDown = (event: KeyboardEvent) => {
+    // A field may need Escape for itself, and a dialog that the panel opened closes with it.
+    const isTaken =
+      event.defaultPrevented || (event.target instanceof Element && event.target.closest("dialog") !== null);
+    if (!isTaken) keyHandler(PLAN_COMMANDS, "panel", { run })(event);
+  };
+  const slips = !hasMargin && <Margin session={session} placements={null} {...(item ? { itemId: item.id } : {})} />;
   return (
     <aside
       ref={ref}
       tabIndex={-1}
-      className={sheet ? styles.sheet : styles.aside}
+      className={asSheet ? styles.sheet : styles.aside}
       aria-label={item ? "The chosen item" : "The class"}
-      onKeyDown={(event) => event.key === "Escape" && !event.defaultPrevented && onClose()}
+      onKeyDown={onKeyDown}
     >
-      {sheet && (
-        <div className={styles.sheetBar}>
-          <button type="button" className="button" data-first onClick={onClose}>
-            Back to the {under}
-          </button>
-          {session.canWrite && (
-            <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.takeBack()}>
-              Undo
-            </button>
-          )}
-          <p className={styles.sheetClock} data-over={snap.total > snap.plan.lengthSeconds || undefined}>
-            <b>{clockTime(snap.total)}</b> of {clockTime(snap.plan.lengthSeconds)}
-            <br />
-            {saveWords(snap)}
-          </p>
-        </div>
-      )}
-      {onShut && (
-        <button type="button" className={`button ${styles.shut}`} onClick={onShut}>
-          Close
-        </button>
-      )}
+      {asSheet && <SheetBar session={session} snap={snap} beside={beside} />}
+      {beside !== "rail" && !asSheet && <PlanButton command="choose-nothing" className={styles.shut} />}
       {item ? (
-        <ItemPanel
-          {...{ session, snap, item, onAdd, onOrder }}
-          slips={wide ? null : <Margin session={session} placements={null} itemId={item.id} />}
-        />
+        <ItemPanel {...{ session, snap, item, slips }} />
       ) : (
         <>
           <ClassPanel session={session} snap={snap} />
-          {!wide && <Margin session={session} placements={null} />}
+          {slips}
         </>
       )}
     </aside>
+  );
+}
+
+/** Over the sheet: the way back, undo, and what is saved. */
+function SheetBar({ session, snap, beside }: Pick<PanelProps, "session" | "snap" | "beside">) {
+  const { run } = usePageActs();
+  return (
+    <div className={styles.sheetBar}>
+      <button type="button" className="button" data-first onClick={run["leave-panel"]}>
+        Back to the {beside}
+      </button>
+      {session.canWrite && <UndoButton session={session} can={snap} />}
+      <p className={styles.sheetClock} data-over={snap.total > snap.plan.lengthSeconds || undefined}>
+        <b>{clockTime(snap.total)}</b> of {clockTime(snap.plan.lengthSeconds)}
+        <br />
+        {saveWords(snap)}
+      </p>
+    </div>
   );
 }

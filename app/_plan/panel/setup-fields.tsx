@@ -1,16 +1,16 @@
 "use client";
-/** How the item is set up where it differs from the library, and the change into it from the item before. */
+/** Where the set-up of the item differs from the library, and the time to change into it. */
 import { worksSprings } from "#lib/load/load.ts";
-import { secondsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { FACINGS, type MoveItem } from "#lib/plan/schema.ts";
 import { SelectField } from "../../_parts/choice.tsx";
 import { NumberField } from "../../_parts/number-field.tsx";
 import styles from "../../_parts/panel.module.css";
 import { setField } from "../../_session/acts.ts";
-import { estimateWords, FACING_WORDS } from "../../_session/item-words.ts";
+import { FACING_WORDS } from "../../_session/item-words.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
+import { changeHint, ITEM_WORDS } from "./panel-words.ts";
 import { TimeBounds } from "./time-fields.tsx";
 
 interface SetupFieldsProps {
@@ -26,11 +26,11 @@ export function SetupFields({ session, snap, item, readOnly }: SetupFieldsProps)
   const facings = [own, ...FACINGS.map((value) => ({ value, label: FACING_WORDS[value] }))];
   return (
     <div className={styles.setup}>
-      <h3>Set-up</h3>
+      <h3>{ITEM_WORDS.setUp}</h3>
       <Transition {...{ session, snap, item, readOnly }} />
       <div className={styles.pairOfFields}>
         <SelectField
-          label="Facing"
+          label={ITEM_WORDS.facing}
           value={item.facing ?? "usual"}
           options={facings}
           disabled={readOnly}
@@ -43,13 +43,13 @@ export function SetupFields({ session, snap, item, readOnly }: SetupFieldsProps)
   );
 }
 
-/** Beside the load curve where there is one; here only what is left over on a move without springs. */
+/** A move with springs has its offset beside the load curve. Here an offset that a move without springs still has. */
 function Offset({ session, snap, item, readOnly }: SetupFieldsProps) {
   if (item.offsetMm === undefined || worksSprings(moveOf(snap.plan, item))) return null;
   return (
     <NumberField
       key={item.id}
-      label="Starting offset"
+      label={ITEM_WORDS.offset}
       unit="mm"
       value={item.offsetMm}
       min={-2000}
@@ -65,22 +65,16 @@ function Offset({ session, snap, item, readOnly }: SetupFieldsProps) {
 function Transition({ session, snap, item, readOnly }: SetupFieldsProps) {
   const row = snap.rows.find((r) => r.item === item.id);
   if (!row) return null;
-  const { estimate, actions } = row.transition;
   const isFirst = snap.plan.items.find((i) => i.kind === "move")?.id === item.id;
-  const says = isFirst
-    ? "The first move is set up during the opening."
-    : estimate === 0
-      ? "Estimate 0 s: nothing changes."
-      : `Estimate ${secondsWords(estimate)}: ${estimateWords(snap.plan, actions)}.`;
   return (
     <NumberField
       key={item.id}
-      label="Change into it"
+      label={ITEM_WORDS.change}
       unit="s"
       value={item.transitionSeconds}
       optional
-      placeholder={`${estimate}`}
-      hint={`${says} Left empty, the estimate counts.`}
+      placeholder={`${row.transition.estimate}`}
+      hint={changeHint(snap.plan, row, isFirst)}
       disabled={readOnly}
       onCommit={(seconds) => setField(session, item.id, "transitionSeconds", seconds)}
     />

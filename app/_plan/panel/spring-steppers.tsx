@@ -1,12 +1,13 @@
 "use client";
-/** How many of each of the machine's springs are on: coils to see, a step less and a step more to press. */
-import { countWord, plural } from "#lib/plan/format.ts";
+/** How many of each of the machine's springs are on, as coils, with a button for one less and one for one more. */
+import { countWord } from "#lib/plan/format.ts";
 import type { Equipment, MoveItem, Spring } from "#lib/plan/schema.ts";
 import { CoilMark } from "../../_parts/coils/coil.tsx";
 import { coilWeight } from "../../_parts/coils/coil-weight.ts";
 import styles from "../../_parts/panel.module.css";
 import { setSpringCount } from "../../_session/acts.ts";
 import type { PlanSession } from "../../_session/session.ts";
+import { ITEM_WORDS, strangeSpring } from "./panel-words.ts";
 
 interface SteppersProps {
   readonly session: PlanSession;
@@ -21,15 +22,15 @@ export function SpringSteppers({ session, item, equipment, disabled }: SteppersP
   );
   return (
     <fieldset className={styles.springs} disabled={disabled}>
-      <legend>Springs on</legend>
+      <legend>{ITEM_WORDS.springs}</legend>
       {equipment.springs.map((spring) => (
         <Stepper key={spring.id} spring={spring} {...{ session, item, equipment }} />
       ))}
       {strange.map(([id, n]) => (
         <p key={id} className="problem">
-          {plural(n, `“${id}”`, `“${id}”`)} on, but this machine has none.{" "}
+          {strangeSpring(id, n)}{" "}
           <button type="button" className={styles.textButton} onClick={() => setSpringCount(session, item.id, id, 0)}>
-            Take off
+            {ITEM_WORDS.takeSpringOff}
           </button>
         </p>
       ))}

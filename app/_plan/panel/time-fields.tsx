@@ -1,14 +1,14 @@
 "use client";
-/** The time of an item: its seconds by the grid or by hand; for a move whether it is locked, and its bounds. */
+/** The time of an item: its seconds by steps or typed; for a move its lock and its bounds. */
 import { clockTime, plainNumber } from "#lib/plan/format.ts";
 import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Pause } from "#lib/plan/schema.ts";
 import { NumberField } from "../../_parts/number-field.tsx";
 import styles from "../../_parts/panel.module.css";
-import { stepSeconds } from "../../_rail/use-rail-keys.ts";
-import { setField, setSeconds } from "../../_session/acts.ts";
+import { setField, setItemSeconds, stepItemSeconds } from "../../_session/acts.ts";
 import type { PlanSession } from "../../_session/session.ts";
 import type { SessionSnapshot } from "../../_session/session-types.ts";
+import { ITEM_WORDS } from "./panel-words.ts";
 
 interface TimeFieldsProps {
   readonly session: PlanSession;
@@ -17,52 +17,57 @@ interface TimeFieldsProps {
   readonly readOnly: boolean;
 }
 
-export function TimeFields({ session, snap, item, readOnly }: TimeFieldsProps) {
-  const grid = plainNumber(headSeconds(snap.plan, "gridSeconds"));
+export function TimeFields(props: TimeFieldsProps) {
+  const { session, item, readOnly } = props;
   return (
     <div className={styles.time}>
       <div className={styles.stepper}>
-        <button
-          type="button"
-          disabled={readOnly}
-          aria-label={`${grid} seconds less`}
-          onClick={() => stepSeconds(session, item, -1)}
-        >
-          −
-        </button>
+        <Step {...props} by={-1} />
         <NumberField
           key={item.id}
-          label="Seconds"
+          label={ITEM_WORDS.seconds}
           value={item.seconds}
           min={item.kind === "pause" ? 0 : 1}
           disabled={readOnly}
-          onCommit={(seconds) => seconds !== undefined && setSeconds(session, item, seconds)}
+          onCommit={(seconds) => seconds !== undefined && setItemSeconds(session, item, seconds)}
         />
-        <button
-          type="button"
-          disabled={readOnly}
-          aria-label={`${grid} seconds more`}
-          onClick={() => stepSeconds(session, item, 1)}
-        >
-          +
-        </button>
+        <Step {...props} by={1} />
       </div>
-      {item.kind === "move" && (
-        <label className="check">
-          <input
-            type="checkbox"
-            checked={item.locked === true}
-            disabled={readOnly}
-            onChange={(event) => setField(session, item.id, "locked", event.target.checked || undefined)}
-          />
-          Keep this time
-        </label>
-      )}
+      {item.kind === "move" && <Lock session={session} item={item} readOnly={readOnly} />}
     </div>
   );
 }
 
-/** Shortest and longest; left empty, the library's count. */
+/** One step of the plan's grid less or more. */
+function Step({ session, snap, item, readOnly, by }: TimeFieldsProps & { by: 1 | -1 }) {
+  const grid = plainNumber(headSeconds(snap.plan, "gridSeconds"));
+  return (
+    <button
+      type="button"
+      disabled={readOnly}
+      aria-label={`${grid} seconds ${by === 1 ? "more" : "less"}`}
+      onClick={() => stepItemSeconds(session, item, by)}
+    >
+      {by === 1 ? "+" : "−"}
+    </button>
+  );
+}
+
+function Lock({ session, item, readOnly }: Omit<TimeFieldsProps, "snap" | "item"> & { item: MoveItem }) {
+  return (
+    <label className="check">
+      <input
+        type="checkbox"
+        checked={item.locked === true}
+        disabled={readOnly}
+        onChange={(event) => setField(session, item.id, "locked", event.target.checked || undefined)}
+      />
+      {ITEM_WORDS.lock}
+    </label>
+  );
+}
+
+/** The shortest and the longest that the fit may make it; left empty, the library's own. */
 export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & { item: MoveItem }) {
   const usual = moveOf(snap.plan, item)?.seconds;
   const [low, high] = item.range ?? [undefined, undefined];
@@ -77,17 +82,17 @@ export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & 
     <div className={styles.pairOfFields}>
       <NumberField
         key={`${item.id}low`}
-        label="Shortest"
+        label={ITEM_WORDS.shortest}
         value={low}
-        placeholder={say(usual?.[0])}
+        placeholder={inShort(usual?.[0])}
         onCommit={(n) => set(n, high)}
         {...common}
       />
       <NumberField
         key={`${item.id}high`}
-        label="Longest"
+        label={ITEM_WORDS.longest}
         value={high}
-        placeholder={say(usual?.[1])}
+        placeholder={inShort(usual?.[1])}
         onCommit={(n) => set(low, n)}
         {...common}
       />
@@ -95,5 +100,5 @@ export function TimeBounds({ session, snap, item, readOnly }: TimeFieldsProps & 
   );
 }
 
-const say = (seconds: number | undefined) =>
+const inShort = (seconds: number | undefined) =>
   seconds === undefined ? undefined : seconds < 120 ? plainNumber(seconds) : clockTime(seconds);

@@ -1,4 +1,4 @@
-/** Words that are commented on, as they were when the comment was made; live fields by what they say now. */
+/** The words a comment is about, as they were when it was made. Live fields show what they say now. */
 import { readerOf } from "#lib/cues/as-read.ts";
 import { FIELD_WORDS } from "#lib/editor/words.ts";
 import { quotePieces } from "#lib/margin/quote.ts";
@@ -9,7 +9,7 @@ import styles from "./threads.module.css";
 interface Props {
   readonly quote: string;
   readonly plan: Plan;
-  /** Whose script the words stand in; while it is taken out, fields are shown by their names. */
+  /** The item of the script. While it is taken out, live fields show their names. */
   readonly itemId: string;
 }
 
@@ -21,11 +21,11 @@ export function QuoteWords(props: Props) {
   );
 }
 
-/** The same inside a sentence. */
+/** The same, inside a sentence. */
 export function Pieces({ quote, plan, itemId }: Props) {
   return quotePieces(quote, sayField(plan, itemId)).map(({ text, field }, i) =>
     field ? (
-      // biome-ignore lint/suspicious/noArrayIndexKey: the parts of a fixed text have no other name
+      // biome-ignore lint/suspicious/noArrayIndexKey: the pieces of a fixed text have no other key
       <span key={i} className={styles.quoteField} title={`live field: ${FIELD_WORDS[field]}`}>
         {text}
       </span>
@@ -39,6 +39,6 @@ function sayField(plan: Plan, itemId: string): (field: LiveField) => string {
   const item = itemById(plan, itemId);
   if (item?.kind !== "move") return (field) => FIELD_WORDS[field];
   const asRead = readerOf(plan);
-  // As a word among others: what begins a line with a capital is a matter of the line.
+  // After a comma, so that it does not begin with the capital of a line.
   return (field) => asRead(item, `, {${field}}`).slice(2);
 }

@@ -1,4 +1,4 @@
-/** What can be done to a thread. Each gives back the server's answer; the thread itself comes by the page's socket. */
+/** What can be done to a thread. Each returns the server's answer; the thread itself arrives over the page's socket. */
 import type { PlanSession } from "#app/_session/session.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import { type Sent, send } from "../../_parts/send.ts";
@@ -9,5 +9,5 @@ export const postThread = (session: PlanSession, anchor: Anchor, body: string): 
 export const postReply = (threadId: string, body: string): Promise<Sent> =>
   send("POST", `/api/threads/${threadId}/comments`, { body });
 
-export const settleThread = (threadId: string, settled: boolean): Promise<Sent> =>
+export const postSettled = (threadId: string, settled: boolean): Promise<Sent> =>
   send("POST", `/api/threads/${threadId}/settle`, { settled });

@@ -11,7 +11,7 @@ import { readProgramme } from "#server/programme/read-programme.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import type { Springline } from "#server/springline.ts";
 import type { MonthPageProps } from "../../_month/month-types.ts";
-import { monthTitle } from "../../_month/words.ts";
+import { monthTitle } from "../../_month/month-words.ts";
 import { requirePerson, type Visit } from "../../_shell/person.ts";
 import { Shell } from "../../_shell/shell.tsx";
 import { OpenMonth } from "./open-month.tsx";

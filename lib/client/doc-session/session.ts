@@ -122,10 +122,10 @@ export class DocSession<
     this.flush();
   }
 
-  takeBack(): void {
+  undoLast(): void {
     if (this.canWrite && this.undo.canUndo) this.tell("Undone", () => this.undo.undo());
   }
-  bringBack(): void {
+  redoLast(): void {
     if (this.canWrite && this.undo.canRedo) this.tell("Redone", () => this.undo.redo());
   }
 

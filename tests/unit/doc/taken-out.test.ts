@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import * as Y from "yjs";
-import { lossWords, wordsOf } from "#app/_taken-out/words.ts";
+import { itemWordsAsText, lossWords } from "#app/_taken-out/taken-out-words.ts";
 import { NamesSeen } from "#lib/client/names-seen.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { TAKEN_BACK } from "#lib/doc/layout.ts";
@@ -28,7 +28,7 @@ test("who took an item out is the page that set the mark, and words of the same 
   pass();
   const gone = takenOut(a, "h");
   expect([gone?.by, gone?.undone]).toEqual([b.clientID, false]);
-  expect(gone && wordsOf(examplePlan([]), gone.item)).toBe("Quiet finish");
+  expect(gone && itemWordsAsText(examplePlan([]), gone.item)).toBe("Quiet finish");
   restoreItem({ doc: a, origin: 1 }, "h");
   expect(takenOut(a, "h")).toBeUndefined();
   deleteItem({ doc: b, origin: 1 }, "h", TAKEN_BACK);
@@ -54,6 +54,6 @@ test("names are remembered when their pages have gone; a stranger is somebody", 
   names.stop();
   expect(listeners.size).toBe(0);
   expect(lossWords(names.who(7), "Plank", { undone: true, words: "" })).toBe(
-    "Jonas Berg undid the adding of Plank. It is kept as it was.",
+    "Jonas Berg undid adding Plank. It is kept and can be put back.",
   );
 });

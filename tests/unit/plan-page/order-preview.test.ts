@@ -114,7 +114,7 @@ describe("what holds the items", () => {
     expect(marks(plan, "d")).toEqual([[`after Squat at ${at("c")}`, false]]);
     const mixed = planInOrder(plan, "h", ["d", "c", "a", "b"]);
     expect(marks(mixed, "d")).toEqual([[expect.stringMatching(/^should come after Squat at \d+:\d\d$/), true]]);
-    expect(marks(mixed, "c")).toEqual([["parted from its tie", true]]);
+    expect(marks(mixed, "c")).toEqual([["apart from the item it is tied to", true]]);
   });
 });
 

@@ -1,6 +1,6 @@
 /** Wherever people read a plan, its live fields stand as they will be said; the file alone keeps the fields themselves. */
 import { describe, expect, test } from "vitest";
-import { wordsOf } from "#app/_taken-out/words.ts";
+import { itemWordsAsText } from "#app/_taken-out/taken-out-words.ts";
 import { excerptOf } from "#app/rules/excerpt.ts";
 import { buildCard } from "#lib/card/card.ts";
 import { crewRows } from "#lib/card/crew-sheet.ts";
@@ -49,7 +49,8 @@ const READINGS: Readonly<Record<string, () => unknown>> = {
   "the cue track as WebVTT": () => trackVtt("Example class", cardOf(plan).cues),
   "what changed between two editions": () => [...planChanges(plan, other), ...planChanges(other, plan)],
   "an example of a rule": () => excerptOf(plan, true),
-  "an item that was taken out": () => plan.items.map((one) => [wordsOf(plan, one), wordsOf(examplePlan([]), one)]),
+  "an item that was taken out": () =>
+    plan.items.map((one) => [itemWordsAsText(plan, one), itemWordsAsText(examplePlan([]), one)]),
   "findings and acts": () => {
     const { findings } = checkPlan(plan);
     return findings.map((finding) => [finding.message, mendFor(plan, finding)?.label]);

@@ -1,6 +1,6 @@
 /** The sentences that screens put together agree with none, one, two and several. */
 import { describe, expect, test } from "vitest";
-import { lossWords } from "#app/_taken-out/words.ts";
+import { lossWords } from "#app/_taken-out/taken-out-words.ts";
 import { concernWords } from "#lib/cautions/concern.ts";
 import { againstLength, changeWords, freeWords } from "#lib/clock/length-words.ts";
 import { asideWords, type ClassTalk } from "#lib/cues/class-talk.ts";

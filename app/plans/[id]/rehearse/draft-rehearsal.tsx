@@ -2,7 +2,7 @@
 /** Rehearsing a draft: the screen before it, the run, and the way back to the plan with what was measured. */
 import { useState } from "react";
 import { dropRunning, keepRehearsal, keepRunning, readRunning } from "#app/_rehearsal/kept-rehearsals.ts";
-import { REHEARSALS_HASH } from "#app/_rehearsal/rehearsal-acts.tsx";
+import { REHEARSALS_HASH } from "#app/_rehearsal/rehearsals-hash.ts";
 import { useSettings } from "#app/floor/_parts/use-settings.ts";
 import { RehearsalDone } from "#app/floor/_rehearsal/rehearsal-done.tsx";
 import { RehearsalScreen } from "#app/floor/_rehearsal/rehearsal-screen.tsx";

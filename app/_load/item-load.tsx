@@ -1,7 +1,7 @@
 "use client";
 /**
- * How heavy the chosen item is, where it changes a decision: force over travel beside one step lighter and heavier and
- * beside the item before, where the person starts, whether the springs could stay on, and the weight on the hands.
+ * How heavy the chosen item is: force over travel beside one step lighter, one step heavier and the item before; where the
+ * person starts; whether the springs could stay on; and the weight on the hands.
  */
 import { type ReactNode, useEffect, useState } from "react";
 import { cycleSeconds } from "#lib/clock/clock.ts";
@@ -17,12 +17,12 @@ import type { PlanSession } from "../_session/session.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 import { HandsLoad } from "./hands-load.tsx";
 import { KeepSpringsOffer } from "./keep-offer.tsx";
-import { loadLines } from "./lines.ts";
 import styles from "./load.module.css";
 import { LoadChart } from "./load-chart.tsx";
+import { type LoadLine, loadLines } from "./load-lines.ts";
 import { LoadTable } from "./load-table.tsx";
+import { inTheMiddle, LOAD_NOTE } from "./load-words.ts";
 import { OffsetSlider } from "./offset-slider.tsx";
-import { LOAD_NOTE } from "./words.ts";
 
 interface LoadPartProps {
   readonly session: PlanSession;
@@ -31,8 +31,8 @@ interface LoadPartProps {
   readonly readOnly: boolean;
 }
 
-/** Nothing for a move that neither works against springs nor names a pose. */
-export function LoadPart(props: LoadPartProps) {
+/** Empty for a move that neither works against springs nor names a pose. */
+export function ItemLoad(props: LoadPartProps) {
   const move = moveOf(props.snap.plan, props.item);
   if (!move || (!worksSprings(move) && !move.handsShare)) return null;
   const hands = move.handsShare && <HandsLoad pose={move.handsShare.pose} />;
@@ -43,64 +43,77 @@ export function LoadPart(props: LoadPartProps) {
   );
 }
 
-/** Open or not stays as it was left from item to item; on a phone, where it would hide the rest, it begins closed. */
+/** Whether the part is open stays as it was left, from item to item. On a phone, where it hides the rest, it starts closed. */
 let leftOpen: boolean | null = null;
 const WIDE = "(min-width: 760px)";
 
-function SpringLoad({ session, snap, item, readOnly, move, hands }: LoadPartProps & { move: Move; hands: ReactNode }) {
+interface SpringLoadProps extends LoadPartProps {
+  readonly move: Move;
+  readonly hands: ReactNode;
+}
+
+function SpringLoad(props: SpringLoadProps) {
+  const { session, snap, item, readOnly, move } = props;
   const { plan } = snap;
-  const saved = item.offsetMm ?? 0;
-  const [tried, setTried] = useTried(item.id, saved);
-  const offsetMm = tried ?? saved;
+  const [tried, setTried] = useTried(item.id, item.offsetMm ?? 0);
+  const offsetMm = tried ?? item.offsetMm ?? 0;
   const kept = keepSprings(plan, item);
   const lines = loadLines(plan, item, move, offsetMm);
   const [start, middle, end] = lines[0]?.newtons ?? [0, 0, 0];
-  const open = leftOpen ?? matchMedia(WIDE).matches;
-  const take = (mm: number) => {
-    setTried(null);
-    setOffset(session, item, mm);
-  };
   return (
     <>
       {kept && <KeepSpringsOffer {...{ session, plan, item, move, kept, readOnly }} />}
       <details
         className={panel.more}
-        open={open}
+        open={leftOpen ?? matchMedia(WIDE).matches}
         onToggle={(event) => {
           leftOpen = event.currentTarget.open;
         }}
       >
         <summary>
           <h3>{move.resistance === "assisted" ? "Help of the springs" : "Load"}</h3>
-          <span
-            className={styles.sum}
-          >{`${newtonWords(start)} to ${newtonWords(end)}, ${newtonWords(middle)} in the middle`}</span>
+          <span className={styles.sum}>{`${newtonWords(start)} to ${newtonWords(end)}, ${inTheMiddle(middle)}`}</span>
         </summary>
-        <div className={styles.parts}>
-          <LoadChart lines={lines} asked={move.loadN} />
-          <OffsetSlider
-            offsetMm={offsetMm}
-            says={`${newtonWords(middle)} in the middle`}
-            disabled={readOnly}
-            onTry={setTried}
-            onTake={take}
-          />
-          <LoadTable
-            lines={lines}
-            move={move}
-            equipment={plan.equipment}
-            onTake={readOnly ? undefined : (springs) => setSprings(session, item, springs)}
-          />
-          <Work {...{ plan, item, move, offsetMm }} />
-          {hands}
-          <p className={styles.note}>{LOAD_NOTE}</p>
-        </div>
+        <Parts {...props} {...{ lines, offsetMm, middle, setTried }} />
       </details>
     </>
   );
 }
 
-/** What the slider tries, until it is let go or somebody writes another offset. */
+interface PartsProps extends SpringLoadProps {
+  readonly lines: readonly LoadLine[];
+  /** What is shown: the offset of the plan, or one that is being tried. */
+  readonly offsetMm: number;
+  /** Newtons in the middle of the travel. */
+  readonly middle: number;
+  readonly setTried: (mm: number | null) => void;
+}
+
+/** The curve, the place to start from, the choices beside it, and the work. */
+function Parts({ session, snap, item, readOnly, move, hands, lines, offsetMm, middle, setTried }: PartsProps) {
+  const { plan } = snap;
+  const take = (mm: number) => {
+    setTried(null);
+    setOffset(session, item, mm);
+  };
+  return (
+    <div className={styles.parts}>
+      <LoadChart lines={lines} asked={move.loadN} />
+      <OffsetSlider offsetMm={offsetMm} says={inTheMiddle(middle)} disabled={readOnly} onTry={setTried} onTake={take} />
+      <LoadTable
+        lines={lines}
+        move={move}
+        equipment={plan.equipment}
+        onTake={readOnly ? undefined : (springs) => setSprings(session, item, springs)}
+      />
+      <Work {...{ plan, item, move, offsetMm }} />
+      {hands}
+      <p className={styles.note}>{LOAD_NOTE}</p>
+    </div>
+  );
+}
+
+/** The offset that the slider tries, until it is let go or somebody writes another one. */
 function useTried(itemId: string, saved: number) {
   const [tried, setTried] = useState<number | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another item or another offset ends the trial
@@ -108,7 +121,7 @@ function useTried(itemId: string, saved: number) {
   return [tried, setTried] as const;
 }
 
-/** Joules a repetition, out; nothing for a hold, which goes nowhere. */
+/** Joules of a repetition on the way out; nothing for a hold, in which nothing moves. */
 function Work({ plan, item, move, offsetMm }: { plan: Plan; item: MoveItem; move: Move; offsetMm: number }) {
   if (cycleSeconds(move) === null) return null;
   const [fromMm, toMm] = travelMm(plan, move);

@@ -1,4 +1,4 @@
-/** Fields of the panel found by what they are called: they are made anew each time an item is opened. */
+/** Fields of the panel, found by their labels since they are made anew each time an item is opened. */
 
 export function fieldName(element: Element): string | null {
   const own = element.getAttribute("aria-label");
@@ -7,7 +7,7 @@ export function fieldName(element: Element): string | null {
   return isLabelled ? (element.labels?.[0]?.textContent ?? null) : null;
 }
 
-/** Gives the focus to the field of the panel with that name, else to the item on the rail. */
+/** Focuses the field of the panel with that label, else the item on the rail. */
 export function focusField(name: string | null, itemId: string): void {
   const fields = document.querySelectorAll<HTMLElement>("aside :is(input, textarea, [role='textbox'])");
   const field = name === null ? undefined : [...fields].find((other) => fieldName(other) === name);

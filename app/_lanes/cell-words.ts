@@ -1,5 +1,4 @@
-/** Words of the whole class: what a cell says aloud and in the line over the lanes. */
-
+/** What a cell of the lanes says: to a screen reader, and in the readout over the lanes. */
 import type { Cell, Lane } from "#lib/lanes/types.ts";
 import { clockTime } from "#lib/plan/format.ts";
 

@@ -1,14 +1,15 @@
 "use client";
-/** How hard the class is by its METs: the arc over time, minutes of each level, energy for a mass that is not kept. */
+/** How hard the class is by its METs: the arc over time, minutes of each level, energy for a body mass. */
 import { useId, useMemo, useState } from "react";
 import { type ClassIntensity, classIntensity, energyKcal, type IntensityLevel } from "#lib/intensity/intensity.ts";
-import { clockTime, plainNumber, plural } from "#lib/plan/format.ts";
+import { clockTime, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { NumberField } from "../_parts/number-field.tsx";
 import { IntensityArc } from "./intensity-arc.tsx";
 import styles from "./load.module.css";
+import { INTENSITY_WORDS, METS_NOTE, withoutMet } from "./load-words.ts";
 
-export function IntensityPart({ plan }: { plan: Plan }) {
+export function IntensitySection({ plan }: { plan: Plan }) {
   const intensity = useMemo(() => classIntensity(plan), [plan]);
   const title = useId();
   if (!intensity.arc.some((part) => part.work)) return null;
@@ -18,28 +19,17 @@ export function IntensityPart({ plan }: { plan: Plan }) {
       <IntensityArc intensity={intensity} />
       <Levels intensity={intensity} />
       <Energy metMinutes={intensity.metMinutes} />
-      <p className={styles.note}>
-        METs are averages of groups, not a reading of one person, and no published one exists for work on a sliding
-        carriage with springs: the studio judged which fits each move. Where nothing is done 1 MET is counted. Strength
-        work feels harder than its MET says. Energy: MET × 3.5 × kg ÷ 200 kcal a minute.
-      </p>
+      <p className={styles.note}>{METS_NOTE}</p>
     </section>
   );
 }
 
-const LEVEL_WORDS: Readonly<Record<IntensityLevel, string>> = {
-  vigorous: "vigorous, from 6 MET",
-  moderate: "moderate, 3 to 6 MET",
-  light: "light, 2 to 3 MET",
-  "very-light": "very light, under 2 MET",
-  rest: "opening, changes, pauses, closing",
-};
 const SHOWN: readonly IntensityLevel[] = ["vigorous", "moderate", "light", "very-light", "rest"];
 
 function Levels({ intensity }: { intensity: ClassIntensity }) {
   const { seconds, unknown } = intensity;
   const rows = SHOWN.filter((level) => seconds[level] > 0).map((level) => ({
-    word: LEVEL_WORDS[level],
+    word: INTENSITY_WORDS[level],
     seconds: seconds[level],
   }));
   return (
@@ -51,12 +41,12 @@ function Levels({ intensity }: { intensity: ClassIntensity }) {
         </div>
       ))}
       <div>
-        <dt>MET-minutes in all</dt>
+        <dt>MET-minutes in total</dt>
         <dd>{plainNumber(intensity.metMinutes)}</dd>
       </div>
       {unknown.seconds > 0 && (
         <div>
-          <dt>{`not known, ${plural(unknown.items.length, "item")}: counted nowhere`}</dt>
+          <dt>{withoutMet(unknown.items.length)}</dt>
           <dd>{clockTime(unknown.seconds)}</dd>
         </div>
       )}
@@ -64,7 +54,7 @@ function Levels({ intensity }: { intensity: ClassIntensity }) {
   );
 }
 
-/** The mass stays in this field: it is neither written into the plan nor sent anywhere. */
+/** The body mass stays in this field. It is neither written into the plan nor sent anywhere. */
 function Energy({ metMinutes }: { metMinutes: number }) {
   const [kg, setKg] = useState<number | undefined>();
   const kcal = kg === undefined ? null : energyKcal({ met: metMinutes, kg, minutes: 1 });
@@ -77,7 +67,7 @@ function Energy({ metMinutes }: { metMinutes: number }) {
         min={20}
         max={300}
         optional
-        hint="Not kept anywhere."
+        hint="Not saved anywhere."
         onCommit={setKg}
       />
       <p aria-live="polite">{kcal !== null && <b>{`about ${Math.round(kcal)} kcal`}</b>}</p>

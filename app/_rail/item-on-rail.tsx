@@ -1,13 +1,11 @@
 "use client";
-/** One item on the rail: as tall as its time, with its name, seconds, springs, talk as ink and heads-up as a notch. */
+/** One item on the rail: as tall as its time is long, with name, seconds, springs, talk as ink and heads-up as a notch. */
 import { memo, type PointerEvent } from "react";
 import { HoldSign, holdMarks } from "#app/_session/hold-sign.tsx";
-import { offsetWords, plainNumber, plural, repsWords, springWords } from "#lib/plan/format.ts";
+import { plainNumber, plural } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { notchOffset, type Segment } from "#lib/rail/layout.ts";
-import type { ItemTalk } from "#lib/talk/talk.ts";
-import { talkWords } from "#lib/talk/words.ts";
 import { Coils } from "../_parts/coils/coil.tsx";
 import { Seconds } from "../_parts/seconds.tsx";
 import { nameOf, tintOf } from "../_session/item-words.ts";
@@ -19,14 +17,14 @@ export interface ItemMarks {
   readonly threads: number;
 }
 
-export interface RailItemProps {
+interface ItemOnRailProps {
   readonly item: PlanItem;
   readonly plan: Plan;
   readonly segment: Segment;
   readonly headsUp: number;
-  /** Seconds of talk in the item divided by the seconds there are; null when nothing is said. */
+  /** Seconds of talk divided by seconds of the item; null when nothing is said. */
   readonly talk: number | null;
-  /** Seconds by which there is more to say than time; 0 when it fits. */
+  /** Seconds of talk for which there is no time; 0 when it fits. */
   readonly talkOver: number;
   readonly marks: ItemMarks | undefined;
   /** Names of others who are on it. */
@@ -34,7 +32,7 @@ export interface RailItemProps {
   readonly selected: boolean;
   readonly tabbable: boolean;
   readonly editable: boolean;
-  /** Pixels the item hangs away from its place while it is dragged. */
+  /** How far the item is from its place while it is dragged, px. */
   readonly dragged: number | null;
   readonly label: string;
   readonly measure: (element: HTMLElement | null) => void;
@@ -42,15 +40,11 @@ export interface RailItemProps {
   readonly onPick: (id: string) => void;
 }
 
-/** Below this height the two lines of an item stand side by side. */
+/** Below this height the two lines of an item stand side by side, px. */
 const FLAT_PX = 60;
 
-export const RailItem = memo(function RailItem(props: RailItemProps) {
-  const { item, plan, segment, selected, editable, dragged } = props;
-  const move = item.kind === "move" ? moveOf(plan, item) : undefined;
-  const shape = item.kind === "move" ? item.side : "both";
-  const flat = segment.height < FLAT_PX || item.kind === "heading";
-  const place = { top: segment.top + (dragged ?? 0), height: segment.height };
+export const ItemOnRail = memo(function ItemOnRail(props: ItemOnRailProps) {
+  const { item, segment, selected, editable, dragged } = props;
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the listbox around it answers the keys
     <div
@@ -60,22 +54,16 @@ export const RailItem = memo(function RailItem(props: RailItemProps) {
       aria-selected={selected}
       tabIndex={props.tabbable ? 0 : -1}
       className={styles.item}
-      data-kind={item.kind}
-      data-shape={shape}
-      data-tint={item.kind === "move" ? tintOf(move) : item.kind}
-      data-flat={flat || undefined}
-      data-selected={selected || undefined}
-      data-dragged={dragged !== null || undefined}
-      data-editable={editable || undefined}
-      style={place}
+      {...looks(props)}
+      style={{ top: segment.top + (dragged ?? 0), height: segment.height }}
       onClick={() => props.onPick(item.id)}
       onPointerDown={(event) => event.pointerType === "mouse" && props.onGripDown("place", item, event)}
     >
-      {/* The spoken name says more than the eye needs: it stands in the content, and what is seen is not read twice. */}
+      {/* What is read aloud says more than the eye needs; what is seen is not read a second time. */}
       <span className="visually-hidden">{props.label}</span>
       <div className={styles.body} ref={props.measure} aria-hidden="true">
         <span className={styles.name}>
-          {nameOf(plan, item)}
+          {nameOf(props.plan, item)}
           {item.kind === "move" && <SideMark item={item} />}
         </span>
         <span className={styles.meta}>
@@ -89,7 +77,20 @@ export const RailItem = memo(function RailItem(props: RailItemProps) {
   );
 });
 
-function Meta({ item, plan, marks, people, talkOver }: RailItemProps) {
+/** What the stylesheet draws an item by. */
+function looks({ item, plan, segment, selected, editable, dragged }: ItemOnRailProps) {
+  return {
+    "data-kind": item.kind,
+    "data-shape": item.kind === "move" ? item.side : "both",
+    "data-tint": item.kind === "move" ? tintOf(moveOf(plan, item)) : item.kind,
+    "data-flat": segment.height < FLAT_PX || item.kind === "heading" || undefined,
+    "data-selected": selected || undefined,
+    "data-dragged": dragged !== null || undefined,
+    "data-editable": editable || undefined,
+  };
+}
+
+function Meta({ item, plan, marks, people, talkOver }: ItemOnRailProps) {
   const move = item.kind === "move" ? moveOf(plan, item) : undefined;
   return (
     <>
@@ -112,12 +113,12 @@ function Meta({ item, plan, marks, people, talkOver }: RailItemProps) {
   );
 }
 
-/** A starting place that is not the usual one changes the load as a spring does: it stands beside the springs. */
+/** Starting away from the usual place changes the load as a spring does, so it is shown beside the springs. */
 const isMoved = (item: MoveItem): boolean => (item.offsetMm ?? 0) !== 0;
 const placeMark = ({ offsetMm = 0 }: MoveItem): string =>
   `${plainNumber(Math.abs(offsetMm) / 10)} cm ${offsetMm > 0 ? "further" : "nearer"}`;
 
-/** Left is rounded at the left, right at the right; the word says it too. */
+/** The item's shape shows its side as well: rounded at the left or at the right. */
 function SideMark({ item }: { item: MoveItem }) {
   if (item.side === "both") return null;
   return (
@@ -127,7 +128,7 @@ function SideMark({ item }: { item: MoveItem }) {
   );
 }
 
-/** Talk as ink along the right edge: as far down as the talk reaches; hatched and dark when it does not fit. */
+/** Talk as ink along the right edge, as far down as the talk lasts; dark and hatched when it does not fit. */
 function Ink({ share }: { share: number | null }) {
   if (share === null) return null;
   const over = share > 1;
@@ -143,8 +144,8 @@ function Notch({ segment, headsUp }: { segment: Segment; headsUp: number }) {
   return top === null ? null : <span className={styles.notch} style={{ top }} aria-hidden="true" />;
 }
 
-/** For hands only; the keyboard has its own way. Not in the tree that is read aloud. */
-function Grips({ item, onGripDown }: Pick<RailItemProps, "item" | "onGripDown">) {
+/** For mouse and finger only: the keyboard has keys for it, so a screen reader does not come by them. */
+function Grips({ item, onGripDown }: Pick<ItemOnRailProps, "item" | "onGripDown">) {
   const grab = (kind: "end" | "place") => (event: PointerEvent) => {
     event.stopPropagation();
     onGripDown(kind, item, event);
@@ -155,26 +156,4 @@ function Grips({ item, onGripDown }: Pick<RailItemProps, "item" | "onGripDown">)
       {item.kind !== "heading" && <span className={styles.end} aria-hidden="true" onPointerDown={grab("end")} />}
     </>
   );
-}
-
-interface LabelFacts {
-  readonly start: string;
-  readonly reps: number | null;
-  readonly talk: ItemTalk | undefined;
-}
-
-/** What a screen reader hears of an item. */
-export function itemLabel(plan: Plan, item: PlanItem, row: LabelFacts): string {
-  const parts = [item.kind === "heading" ? `Heading: ${nameOf(plan, item)}` : nameOf(plan, item)];
-  if (item.kind === "move" && item.side !== "both") parts.push(item.side);
-  if (item.kind !== "heading") parts.push(`${plainNumber(item.seconds)} seconds from ${row.start}`);
-  if (item.kind === "move") parts.push(springWords(plan.equipment, item.springs));
-  if (item.kind === "move" && isMoved(item)) parts.push(`starting ${offsetWords(item.offsetMm ?? 0)}`);
-  const pattern = item.kind === "move" ? moveOf(plan, item)?.pattern : undefined;
-  if (pattern) parts.push(pattern);
-  if (row.reps !== null) parts.push(repsWords(row.reps));
-  if (row.talk) parts.push(talkWords(row.talk));
-  if (item.kind === "move" && item.locked) parts.push("locked");
-  if (item.kind === "move") parts.push(...holdMarks(plan, item).map((mark) => mark.words));
-  return parts.join(", ");
 }

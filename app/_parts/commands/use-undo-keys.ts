@@ -1,29 +1,28 @@
 "use client";
 /** Undo and redo for the whole page, the script included. A field with a draft of its own keeps its own undo. */
 import { useEffect } from "react";
-import { undoKey } from "./undo-key.ts";
+import { UNDO_COMMANDS } from "./common.ts";
+import { keyHandler } from "./keys.ts";
 
-interface Undoes {
-  takeBack(): void;
-  bringBack(): void;
+export interface Undoes {
+  undoLast(): void;
+  redoLast(): void;
 }
 
 export function useUndoKeys(session: Undoes): void {
   useEffect(() => {
+    const run = { undo: () => session.undoLast(), redo: () => session.redoLast() };
+    const handle = keyHandler(UNDO_COMMANDS, "page", { run });
     const onKeyDown = (event: KeyboardEvent) => {
-      const way = undoKey(event);
-      if (way === null || hasOwnUndo(event.target)) return;
-      event.preventDefault();
-      event.stopPropagation();
-      if (way === "redo") session.bringBack();
-      else session.takeBack();
+      if (!hasOwnUndo(event.target)) handle(event);
     };
+    // While it is captured, so that no field undoes the same key once more.
     addEventListener("keydown", onKeyDown, true);
     return () => removeEventListener("keydown", onKeyDown, true);
   }, [session]);
 }
 
-/** Fields whose words are not part of the document, or not yet. Fields that change it at every letter, or show it, are marked. */
+/** Fields whose words are not, or not yet, part of the document. Those that write into it as one types are marked. */
 function hasOwnUndo(target: EventTarget | null): boolean {
   const isField = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
   const typed = isField && !["checkbox", "radio", "button", "range"].includes(target.type);

@@ -10,15 +10,15 @@ export type LineKind = "own" | "lighter" | "heavier" | "before";
 export interface LoadLine {
   readonly kind: LineKind;
   readonly springs: MoveItem["springs"];
-  /** As far as the picture goes. */
+  /** Cut off where the picture ends. */
   readonly points: readonly CurvePoint[];
   /** Newtons at the start, the middle and the end of the travel. */
   readonly newtons: readonly [number, number, number];
 }
 
 /**
- * The lines in the order they are listed. Those of the item start from `offsetMm`, which may be one that is only being
- * tried; the one before keeps its own travel and place.
+ * The lines in the order of the table. Those of the item start from `offsetMm`, which may only be tried; the item before
+ * keeps its own travel and offset.
  */
 export function loadLines(plan: Plan, item: MoveItem, move: Move, offsetMm: number): LoadLine[] {
   const { lighter, heavier } = neighbours(plan, item);
@@ -43,7 +43,7 @@ interface LineSetup {
   readonly springs: MoveItem["springs"];
   readonly travel: readonly [number, number];
   readonly offsetMm: number;
-  /** The picture ends here: the travel of the item. */
+  /** Where the picture ends: at the end of the item's travel. */
   readonly shownToMm: number;
 }
 

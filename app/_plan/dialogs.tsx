@@ -1,0 +1,44 @@
+"use client";
+/** The dialogs over a plan, and where the keyboard goes when one closes. */
+import { LatePart } from "#app/_parts/late-part.tsx";
+import type { PlanSession } from "#app/_session/session.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import { AddDialog } from "./add-dialog.tsx";
+import { focusMiddle } from "./focus.ts";
+import { LATE } from "./late-parts.ts";
+import type { Page } from "./use-page.ts";
+
+interface DialogsProps {
+  readonly session: PlanSession;
+  readonly snap: SessionSnapshot;
+  readonly page: Page;
+}
+
+export function Dialogs({ session, snap, page }: DialogsProps) {
+  const { phone, closeDialog } = page;
+  const closeAdd = (added: boolean) => {
+    closeDialog();
+    if (!added || !phone) requestAnimationFrame(() => focusMiddle(session.getSnapshot().selectedId));
+  };
+  const goFromFit = (id: string | null) => {
+    session.select(id);
+    if (phone || id === null) page.acts.run["open-item"]();
+    else requestAnimationFrame(() => focusMiddle(id));
+  };
+  switch (page.dialog) {
+    case "add":
+      return <AddDialog session={session} onClose={closeAdd} />;
+    case "paste":
+      return <LatePart part={LATE.paste} props={{ session, onClose: closeAdd }} />;
+    case "fit":
+      return <LatePart part={LATE.fit} props={{ session, onClosed: closeDialog, onGo: goFromFit }} />;
+    case "order":
+      return <LatePart part={LATE.order} props={{ session, itemId: snap.selectedId, onClosed: closeDialog }} />;
+    case "rehearsals":
+      return <LatePart part={LATE.rehearsals} props={{ session, onClosed: closeDialog }} />;
+    case "legend":
+      return <LatePart part={LATE.legend} props={{ lanes: page.view === "whole-class", onClose: closeDialog }} />;
+    case null:
+      return null;
+  }
+}

@@ -1,0 +1,46 @@
+"use client";
+/** Where the keyboard goes on a plan's page when something opens, closes or takes another's place. */
+import { useEffect, useRef } from "react";
+import { LATE } from "./late-parts.ts";
+import type { PlanView } from "./use-plan-view.ts";
+
+/** To the first field of the panel, else to the panel itself. */
+export function focusPanel(panel: HTMLElement | null): void {
+  (panel?.querySelector<HTMLElement>("[data-first]") ?? panel)?.focus();
+}
+
+/** To the chosen item on the rail; in another view to the cell or line that takes the keyboard. */
+export function focusMiddle(id: string | null): void {
+  const cell = document.querySelector<HTMLElement>(':is([role="grid"], [data-reading]) [tabindex="0"]');
+  if (cell) cell.focus();
+  else if (id !== null) document.getElementById(`rail-${id}`)?.focus();
+}
+
+/** After a key has changed the view: into the new view, as soon as it is here. */
+export function useFocusKept(view: PlanView): void {
+  const before = useRef(view);
+  useEffect(() => {
+    if (before.current === view) return;
+    before.current = view;
+    if (document.activeElement !== document.body) return;
+    const chosen = document.querySelector<HTMLElement>('[role="listbox"] [tabindex="0"]');
+    let left = false;
+    const goOn = () => {
+      if (!left && document.activeElement === document.body) focusMiddle(chosen?.dataset.item ?? null);
+    };
+    whenViewIsHere(view, () => requestAnimationFrame(goOn));
+    return () => {
+      left = true;
+    };
+  }, [view]);
+}
+
+const NOTHING = () => undefined;
+
+/** Runs `then` at once when the view is here, or when its late part has come. */
+function whenViewIsHere(view: PlanView, then: () => void): void {
+  const part = view === "rail" ? null : LATE[view === "whole-class" ? "wholeClass" : "readThrough"];
+  if (!part || part.here !== null) then();
+  // The page draws the part in a step of its own after it has come. A part that does not come shows that itself.
+  else part.fetch().then(() => requestAnimationFrame(then), NOTHING);
+}

@@ -1,0 +1,23 @@
+"use client";
+/** What the page says by itself: what others did meanwhile, an undo that did nothing, and each act for a screen reader. */
+import { Corner } from "#app/_parts/corner.tsx";
+import { NotUndoneNotice } from "#app/_parts/not-undone-notice.tsx";
+import { OvertakenNotice } from "#app/_parts/overtaken-notice.tsx";
+import type { PlanSession } from "#app/_session/session.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import { TakenOutNotices } from "#app/_taken-out/notices.tsx";
+
+export function Messages({ session, snap }: { readonly session: PlanSession; readonly snap: SessionSnapshot }) {
+  return (
+    <>
+      <Corner>
+        <TakenOutNotices session={session} snap={snap} />
+        <OvertakenNotice overtaken={snap.overtaken} onClose={() => session.closeOvertaken()} />
+      </Corner>
+      <NotUndoneNotice sentence={snap.notUndone} />
+      <p className="visually-hidden" role="status" aria-live="polite">
+        {snap.said}
+      </p>
+    </>
+  );
+}

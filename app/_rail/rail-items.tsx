@@ -1,0 +1,88 @@
+"use client";
+/** Every item of the plan, hung in its place on the rail. */
+import { useMemo, useRef, useState } from "react";
+import { usePageActs } from "#app/_session/page-acts.tsx";
+import type { PlanSession } from "#app/_session/session.ts";
+import type { SessionSnapshot } from "#app/_session/session-types.ts";
+import { clockTime } from "#lib/plan/format.ts";
+import { headSeconds } from "#lib/plan/lookup.ts";
+import type { RailLayout } from "#lib/rail/layout.ts";
+import { talkShare } from "#lib/talk/talk.ts";
+import { talkOver } from "#lib/talk/words.ts";
+import { itemLabel } from "./item-label.ts";
+import { type ItemMarks, ItemOnRail } from "./item-on-rail.tsx";
+import type { DragPreview, RailDrag } from "./use-rail-drag.ts";
+
+interface RailItemsProps {
+  readonly session: PlanSession;
+  readonly snap: SessionSnapshot;
+  readonly marks: ReadonlyMap<string, ItemMarks>;
+  readonly layout: RailLayout;
+  readonly drag: RailDrag;
+  readonly measure: (key: string) => (element: HTMLElement | null) => void;
+}
+
+export function RailItems({ session, snap, layout, drag, measure, marks }: RailItemsProps) {
+  const people = useMemo(() => peopleByItem(snap), [snap]);
+  const segments = useMemo(() => new Map(layout.segments.map((s) => [s.key, s])), [layout]);
+  const headsUp = headSeconds(snap.plan, "headsUpSeconds");
+  const tabbableId = snap.selectedId ?? snap.plan.items[0]?.id;
+  const hands = useHands(drag);
+  return snap.plan.items.map((item, i) => {
+    const segment = segments.get(item.id);
+    const row = snap.rows[i];
+    if (!segment || !row) return null;
+    const talk = snap.talk.get(item.id);
+    return (
+      <ItemOnRail
+        key={item.id}
+        item={asPreviewed(item, drag.preview)}
+        plan={snap.plan}
+        segment={segment}
+        headsUp={headsUp}
+        talk={talk ? talkShare(talk) : null}
+        talkOver={talk ? talkOver(talk) : 0}
+        marks={marks.get(item.id)}
+        people={people.get(item.id) ?? NOBODY}
+        selected={snap.selectedId === item.id}
+        tabbable={item.id === tabbableId}
+        editable={session.canWrite}
+        dragged={drag.preview?.kind === "place" && drag.preview.id === item.id ? drag.preview.dy : null}
+        label={itemLabel(snap.plan, item, { start: clockTime(row.start), reps: row.reps, talk })}
+        measure={measure(item.id)}
+        {...hands}
+      />
+    );
+  });
+}
+
+const NOBODY: readonly string[] = [];
+
+/** What a press on an item does, as functions that never change: an item is drawn again only when something in it did. */
+function useHands(drag: RailDrag) {
+  const acts = usePageActs();
+  const now = useRef({ acts, drag });
+  now.current = { acts, drag };
+  const [hands] = useState(() => {
+    const onGripDown: RailDrag["onGripDown"] = (kind, item, event) => now.current.drag.onGripDown(kind, item, event);
+    const onPick = (id: string) => {
+      if (!now.current.drag.wasDrag()) now.current.acts.pick(id);
+    };
+    return { onGripDown, onPick };
+  });
+  return hands;
+}
+
+function asPreviewed<T extends SessionSnapshot["plan"]["items"][number]>(item: T, preview: DragPreview | null): T {
+  return preview?.kind === "end" && preview.id === item.id ? { ...item, seconds: preview.seconds } : item;
+}
+
+function peopleByItem(snap: SessionSnapshot): ReadonlyMap<string, readonly string[]> {
+  const map = new Map<string, string[]>();
+  for (const place of snap.places) {
+    if (place.itemId === null) continue;
+    const names = map.get(place.itemId) ?? [];
+    if (!names.includes(place.name)) map.set(place.itemId, [...names, place.name]);
+  }
+  return map;
+}

@@ -1,0 +1,170 @@
+/**
+ * Every command of a plan's page, with its keys by place. Who handles the keys of a place gives one function for each
+ * command that has a key there; the compiler asks for all of them.
+ */
+import { type CommandAt, type CommandId, type CommandTable, keyParts } from "#app/_parts/commands/command.ts";
+import { KIND_HINTS, KIND_WORDS } from "#lib/editor/words.ts";
+import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
+import { CUE_KINDS } from "#lib/plan/schema.ts";
+import type { PlanSession } from "./session.ts";
+
+/** What a command may need of the plan, the person and the chosen item. */
+type Fact = "writing" | "item" | "heading" | "one-sided" | "a-move";
+
+const SCRIPT_KEYS = [
+  ...CUE_KINDS.map((kind, i) => [`Alt + ${i + 1}`, `${KIND_WORDS[kind]}: ${KIND_HINTS[kind]}`] as const),
+  ["Enter", "a new line, of the next kind that the script lacks"],
+  ["Backspace", "in an empty line: take the line out"],
+  ["{", "a live field: letters narrow the list, arrows choose, Enter puts it in"],
+  ["Escape", "close the list and keep the brace"],
+  ["Ctrl or Cmd + C, X", "copy or cut; whole lines keep their kind and live fields"],
+  ["Tab", "leave the script; Shift + Tab to the bar above it"],
+] as const;
+
+/** One sentence in the list of keys for several commands. */
+const ITEM_BESIDE = "choose the item before or after";
+const ITEM_AT_END = "choose the first or the last item";
+const ITEM_MOVED = "move the chosen item up or down the rail";
+const ITEM_LASTS = "one step longer or shorter";
+const CELL_BESIDE = "the item before or after in the same lane";
+const LANE_BESIDE = "the lane above or below at the same item";
+const CELL_AT_END = "the first or the last item";
+const LANE_AT_END = "the first or the last lane";
+const TIME_WIDTH = "time wider or narrower";
+const LINE_BESIDE = "the line before or after";
+const LINE_AT_END = "the first or the last line";
+const PART_BESIDE = "the item before or after";
+
+export const PLAN_COMMANDS = {
+  places: {
+    rail: { title: "On the rail" },
+    drag: { title: "While you drag an item", whileTyping: true },
+    lanes: { title: "In the whole class" },
+    read: { title: "In the read-through", others: [["Enter", "go to the line in its item's script"]] },
+    panel: { title: "In the panel of an item or the class", whileTyping: true },
+    script: { title: "In a script", others: SCRIPT_KEYS },
+  },
+  commands: {
+    // The chosen item, on the rail.
+    "item-before": { keys: { rail: "ArrowUp" }, help: ITEM_BESIDE },
+    "item-after": { keys: { rail: "ArrowDown" }, help: ITEM_BESIDE },
+    "first-item": { keys: { rail: "Home" }, help: ITEM_AT_END },
+    "last-item": { keys: { rail: "End" }, help: ITEM_AT_END },
+    "move-up": { keys: { rail: "Alt+ArrowUp" }, help: ITEM_MOVED, needs: ["writing", "item"] },
+    "move-down": { keys: { rail: "Alt+ArrowDown" }, help: ITEM_MOVED, needs: ["writing", "item"] },
+    longer: { keys: { rail: "+" }, help: ITEM_LASTS, needs: ["writing", "item"] },
+    shorter: { keys: { rail: "-" }, help: ITEM_LASTS, needs: ["writing", "item"] },
+    "open-item": { keys: { rail: ["Enter", " "] }, help: "open the item", needs: ["item"] },
+    "leave-drag": { keys: { drag: "Escape" }, help: "leave everything as it was" },
+
+    // What can be added, and done with the chosen item: buttons over the plan and beside the item.
+    add: { words: "Add", keys: { rail: "a" }, help: "add after the chosen item", needs: ["writing"] },
+    "add-after": { words: "Add after this", needs: ["writing", "item"] },
+    paste: { words: "Paste a list", needs: ["writing"] },
+    "fewer-set-ups": { words: "Fewer set-ups", needs: ["writing"] },
+    "block-in-fewer": { words: "Fewer set-ups", needs: ["writing", "heading"] },
+    "add-other-side": { words: "Add the other side", needs: ["writing", "one-sided"] },
+    duplicate: { words: "Duplicate", keys: { rail: "Mod+d" }, help: "duplicate the item", needs: ["writing", "item"] },
+    "take-out": {
+      words: "Take out",
+      keys: { rail: ["Delete", "Backspace"] },
+      help: "take the item out; it can be put back",
+      needs: ["writing", "item"],
+    },
+    fit: { words: "Fit to length", needs: ["writing", "a-move"] },
+    rehearse: { words: "Rehearse", needs: ["a-move"] },
+
+    // Cells of the whole class.
+    "cell-left": { keys: { lanes: "ArrowLeft" }, help: CELL_BESIDE },
+    "cell-right": { keys: { lanes: "ArrowRight" }, help: CELL_BESIDE },
+    "lane-up": { keys: { lanes: "ArrowUp" }, help: LANE_BESIDE },
+    "lane-down": { keys: { lanes: "ArrowDown" }, help: LANE_BESIDE },
+    "first-cell": { keys: { lanes: "Home" }, help: CELL_AT_END },
+    "last-cell": { keys: { lanes: "End" }, help: CELL_AT_END },
+    "first-lane": { keys: { lanes: "PageUp" }, help: LANE_AT_END },
+    "last-lane": { keys: { lanes: "PageDown" }, help: LANE_AT_END },
+    wider: { words: "Wider", keys: { lanes: "+" }, help: TIME_WIDTH },
+    narrower: { words: "Narrower", keys: { lanes: "-" }, help: TIME_WIDTH },
+    "all-in-view": { words: "All in view", keys: { lanes: "0" }, help: "the whole class in view" },
+    "open-cell": { keys: { lanes: "Enter" }, help: "open the item beside the lanes" },
+    "choose-cell": { keys: { lanes: " " }, help: "choose it and stay in the lanes" },
+    "choose-nothing": { words: "Close", keys: { lanes: "Escape" }, help: "choose nothing" },
+
+    // Lines of the read-through.
+    "line-before": { keys: { read: "ArrowUp" }, help: LINE_BESIDE },
+    "line-after": { keys: { read: "ArrowDown" }, help: LINE_BESIDE },
+    "part-before": { keys: { read: "PageUp" }, help: PART_BESIDE },
+    "part-after": { keys: { read: "PageDown" }, help: PART_BESIDE },
+    "first-line": { keys: { read: "Home" }, help: LINE_AT_END },
+    "last-line": { keys: { read: "End" }, help: LINE_AT_END },
+
+    // Views, panel and dialogs of the page.
+    rail: { words: "Rail", keys: { lanes: "w", read: "r" }, help: "back to the rail" },
+    "whole-class": { words: "Whole class", keys: { rail: "w", read: "w" }, help: "to the whole class" },
+    "read-through": {
+      words: "Read-through",
+      keys: { rail: "r", lanes: "r" },
+      help: "to the read-through: all words of the class",
+    },
+    "leave-panel": { keys: { panel: "Escape" }, help: "back to the rail, the lanes or the read-through" },
+    "show-class": { words: "The class" },
+    legend: { words: "Legend" },
+  },
+} as const satisfies CommandTable<Fact>;
+
+type PlanCommand = CommandId<typeof PLAN_COMMANDS>;
+type CommandIn<P extends keyof (typeof PLAN_COMMANDS)["places"]> = CommandAt<typeof PLAN_COMMANDS, P>;
+
+/** The page's: they open something, or change what is open. A feature asks the page for them. */
+export const PAGE_COMMANDS = [
+  "open-item",
+  "add",
+  "add-after",
+  "paste",
+  "fewer-set-ups",
+  "block-in-fewer",
+  "fit",
+  "rehearse",
+  "choose-nothing",
+  "rail",
+  "whole-class",
+  "read-through",
+  "leave-panel",
+  "show-class",
+  "legend",
+] as const satisfies readonly PlanCommand[];
+export type PageCommand = (typeof PAGE_COMMANDS)[number];
+/** A feature's own: what its keys do among the things that it draws. */
+export type OwnCommand<P extends keyof (typeof PLAN_COMMANDS)["places"]> = Exclude<CommandIn<P>, PageCommand>;
+
+/** Buttons over the plan, and beside the chosen item: on a phone the sheet over the rail. */
+export const TOOLS = ["add", "paste", "fewer-set-ups"] as const satisfies readonly PlanCommand[];
+export const ITEM_ACTS = [
+  "add-after",
+  "block-in-fewer",
+  "add-other-side",
+  "duplicate",
+  "take-out",
+] as const satisfies readonly PlanCommand[];
+
+export const PLAN_KEYS = {
+  parts: keyParts(PLAN_COMMANDS),
+  undo: true,
+  note: "With a mouse: pull an item's lower end to change its time, and the item itself to move it. With a finger: choose the item first, then pull the bar at its left or its lower end.",
+};
+
+/** Whether something that a command needs holds just now. */
+export function commandHolds(session: PlanSession): (need: string) => boolean {
+  return (need) => {
+    const { plan, selectedId } = session.getSnapshot();
+    const item = selectedId === null ? undefined : itemById(plan, selectedId);
+    const facts: Readonly<Record<Fact, boolean>> = {
+      writing: session.canWrite,
+      item: item !== undefined,
+      heading: item?.kind === "heading",
+      "one-sided": item?.kind === "move" && (item.side === "left" || item.side === "right"),
+      "a-move": plan.items.some(isMoveItem),
+    };
+    return facts[need as Fact] ?? false;
+  };
+}
