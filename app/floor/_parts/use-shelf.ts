@@ -27,8 +27,7 @@ const NOTHING: Shown = { shelf: EMPTY, refused: [], notices: [] };
 
 export function useShelf(): ShelfState {
   const [pairing, setPairing] = useState<Pairing | null | undefined>(undefined);
-  const fetched = useFetchedShelf();
-  const { show, refreshAs } = fetched;
+  const { shown, show, refreshing, refreshAs } = useFetchedShelf();
   useEffect(() => {
     let here = true;
     const read = async () => {
@@ -47,7 +46,6 @@ export function useShelf(): ShelfState {
     };
   }, [show, refreshAs]);
 
-  const { refreshing, shown } = fetched;
   return {
     ...shown,
     pairing,
