@@ -33,14 +33,14 @@ test("a manager sees what the classes tell of a room's changes, takes two, and i
   await page.goto("/studio");
   await page.getByRole("link", { name: "Set-up timings of Loft" }).click();
   const told = page.getByRole("region", { name: "From your classes" });
-  await expect(told).toContainText("9 classes taught in this room tell of");
+  await expect(told).toContainText("9 classes taught in this room show");
   const row = (words: string) => told.getByRole("row", { name: words });
   await expect(row("A quarter turn")).toContainText(/\d+ changes; \d+% from your classes/);
-  await expect(told).toContainText("No change tells of:");
+  await expect(told).toContainText("Not timed in any class:");
   await clean(page);
 
   for (const box of await told.getByRole("checkbox").all()) await box.uncheck();
-  await expect(told.getByRole("button", { name: "Nothing chosen" })).toBeDisabled();
+  await expect(told.getByRole("button", { name: "Nothing ticked" })).toBeDisabled();
   for (const words of ["A quarter turn", "One spring off"]) await row(words).getByRole("checkbox").check();
   const seconds = (await row("A quarter turn").locator("strong").textContent())?.replace(" s", "") ?? "";
   await told.getByRole("button", { name: "Take 2 numbers for this room" }).click();
@@ -122,7 +122,7 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   await expect(dialog.getByText(/Count with your speaking rate/)).toBeVisible();
   await clean(page);
   for (const box of await dialog.getByRole("checkbox").all()) await box.uncheck();
-  await expect(dialog.getByRole("button", { name: "Nothing chosen" })).toBeDisabled();
+  await expect(dialog.getByRole("button", { name: "Nothing ticked" })).toBeDisabled();
   const first = table.getByRole("row").nth(1);
   await first.getByRole("checkbox").check();
   const to = /→ (\d+) s/.exec((await first.textContent()) ?? "")?.[1];
@@ -179,7 +179,7 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   await expect(dialog.getByText(/signed off: taking puts it in writing again/)).toBeVisible();
 
   await manager.goto(`/studio/rooms/${roomId}/timings`);
-  await expect(manager.getByText("9 classes taught in this room tell of")).toBeVisible();
+  await expect(manager.getByText("9 classes taught in this room show")).toBeVisible();
 });
 
 /** Pages of a PDF, and whether the first one stands. */
