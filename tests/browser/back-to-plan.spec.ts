@@ -122,7 +122,7 @@ test("a draft is rehearsed with one key, and what is chosen of it is one step in
   await expect(dialog.getByText(/Count with your speaking rate/)).toBeVisible();
   await clean(page);
   for (const box of await dialog.getByRole("checkbox").all()) await box.uncheck();
-  await expect(dialog.getByRole("button", { name: "Nothing ticked" })).toBeDisabled();
+  await expect(dialog.getByRole("button", { name: "Nothing chosen" })).toBeDisabled();
   const first = table.getByRole("row").nth(1);
   await first.getByRole("checkbox").check();
   const to = /→ (\d+) s/.exec((await first.textContent()) ?? "")?.[1];
