@@ -33,14 +33,14 @@ test("a manager sees what the classes tell of a room's changes, takes two, and i
   await page.goto("/studio");
   await page.getByRole("link", { name: "Set-up timings of Loft" }).click();
   const told = page.getByRole("region", { name: "From your classes" });
-  await expect(told).toContainText("9 classes taught in this room tell of");
+  await expect(told).toContainText("9 classes taught in this room show");
   const row = (words: string) => told.getByRole("row", { name: words });
   await expect(row("A quarter turn")).toContainText(/\d+ changes; \d+% from your classes/);
-  await expect(told).toContainText("No change tells of:");
+  await expect(told).toContainText("Not timed in any class:");
   await clean(page);
 
   for (const box of await told.getByRole("checkbox").all()) await box.uncheck();
-  await expect(told.getByRole("button", { name: "Nothing chosen" })).toBeDisabled();
+  await expect(told.getByRole("button", { name: "Nothing ticked" })).toBeDisabled();
   for (const words of ["A quarter turn", "One spring off"]) await row(words).getByRole("checkbox").check();
   const seconds = (await row("A quarter turn").locator("strong").textContent())?.replace(" s", "") ?? "";
   await told.getByRole("button", { name: "Take 2 numbers for this room" }).click();
@@ -179,7 +179,7 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   await expect(dialog.getByText(/signed off. Taking these times puts it back in writing/)).toBeVisible();
 
   await manager.goto(`/studio/rooms/${roomId}/timings`);
-  await expect(manager.getByText("9 classes taught in this room tell of")).toBeVisible();
+  await expect(manager.getByText("9 classes taught in this room show")).toBeVisible();
 });
 
 /** Pages of a PDF, and whether the first one stands. */

@@ -64,7 +64,7 @@ test("a new password signs the person out everywhere else, and says so before an
   await here.getByRole("button", { name: /your account/ }).click();
   await here.getByRole("button", { name: "Change password" }).click();
   const dialog = here.getByRole("dialog", { name: "Change password" });
-  await expect(dialog.getByText(/signed out everywhere else/)).toBeVisible();
+  await expect(dialog.getByText(/signs you out on every other device/)).toBeVisible();
   await hasNoBarrier(here);
   await dialog.getByLabel("Current password").fill("not hers at all");
   await dialog.getByLabel("New password", { exact: true }).fill(SECOND);
