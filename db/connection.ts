@@ -2,16 +2,15 @@
  * The one SQLite database of an installation: opened once by the composition root, never at import. Opening takes the
  * writer lock, refuses a file of a newer program, and brings the tables up to date.
  */
-import { chmodSync, existsSync, mkdirSync, readdirSync, rmSync } from "node:fs";
-import { basename, dirname, join } from "node:path";
+import { chmodSync, existsSync, mkdirSync } from "node:fs";
+import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { type BetterSQLite3Database, drizzle } from "drizzle-orm/better-sqlite3";
-import { migrate } from "drizzle-orm/better-sqlite3/migrator";
-import { readMigrationFiles } from "drizzle-orm/migrator";
-import { type Damage, watchDamage } from "./damage.ts";
-import { acquireWriterLock, type WriterLock } from "./repos/lock-repo.ts";
+import { type Damage, watchDamage } from "./file/damage.ts";
+import { DatabaseRefused, defaultMigrations, refuseNewer, refuseOlder, runMigrations } from "./file/migrations.ts";
+import { damageIn } from "./file/soundness.ts";
+import { acquireWriterLock, type WriterLock } from "./file/writer-lock.ts";
 import * as schema from "./schema.ts";
-import { damageIn } from "./soundness.ts";
 
 export interface Db {
   readonly orm: BetterSQLite3Database<typeof schema>;
@@ -33,11 +32,6 @@ export interface OpenOptions {
   /** FULL (the default) survives a power cut; NORMAL may then lose the last commits, though never the file. */
   readonly synchronous?: Db["synchronous"];
   readonly migrationsFolder?: string;
-}
-
-/** The file cannot be used by this program; the message says what to do and is fit to be shown. */
-export class DatabaseRefused extends Error {
-  override readonly name = "DatabaseRefused";
 }
 
 /**
@@ -105,67 +99,4 @@ function refuseDamaged(raw: Database.Database): void {
   throw new DatabaseRefused(
     `The database ${raw.name} is damaged (${damage.split("\n")[0]}). It was not opened and nothing was changed: restore the latest backup with npm run -s restore -- FILE.`,
   );
-}
-
-/**
- * Drizzle migrates inside a transaction, where `PRAGMA foreign_keys` does nothing, so a rebuilt table would take its
- * child rows with it: keys are switched off around the whole run and every reference is checked before they count again.
- */
-function runMigrations(raw: Database.Database, orm: BetterSQLite3Database<typeof schema>, folder: string): void {
-  keepCopyBefore(raw, folder);
-  raw.pragma("foreign_keys = OFF");
-  migrate(orm, { migrationsFolder: folder });
-  const broken = raw.pragma("foreign_key_check") as unknown[];
-  if (broken.length > 0)
-    throw new DatabaseRefused(`Updating the database left ${broken.length} broken references. Restore the backup.`);
-}
-
-/** How many copies from before a migration are kept; the oldest goes. */
-const COPIES_KEPT = 3;
-
-/** Before an older database is changed: a whole copy beside it, `<database>.before-<newest migration>-<time>`. */
-function keepCopyBefore(raw: Database.Database, folder: string): void {
-  const applied = new Set(appliedMigrations(raw));
-  const pending = knownMigrations(folder).filter((at) => !applied.has(at));
-  if (applied.size === 0 || pending.length === 0 || raw.memory) return;
-  const stamp = new Date().toISOString().replace(/[-:]|\.\d+/g, "");
-  const before = `${raw.name}.before-${Math.max(...pending)}-`;
-  if (!existsSync(`${before}${stamp}`)) raw.prepare("vacuum into ?").run(`${before}${stamp}`);
-  chmodSync(`${before}${stamp}`, 0o600);
-  const beside = dirname(raw.name);
-  const time = (name: string) => name.slice(name.lastIndexOf("-") + 1);
-  const copies = readdirSync(beside).filter((name) => name.startsWith(`${basename(raw.name)}.before-`));
-  copies.sort((a, b) => time(b).localeCompare(time(a)));
-  for (const name of copies.slice(COPIES_KEPT)) rmSync(join(beside, name), { force: true });
-}
-
-/** When each known migration was made, which is how drizzle tells them apart in the database. */
-const knownMigrations = (folder: string): number[] =>
-  readMigrationFiles({ migrationsFolder: folder }).map((m) => m.folderMillis);
-
-function appliedMigrations(raw: Database.Database): number[] {
-  const table = raw.prepare("select 1 from sqlite_master where type = 'table' and name = '__drizzle_migrations'").get();
-  if (!table) return [];
-  return raw.prepare<[], number>("select created_at from __drizzle_migrations").pluck().all().map(Number);
-}
-
-/** Throws DatabaseRefused when the file knows a migration that this program does not. */
-export function refuseNewer(raw: Database.Database, file: string, folder = defaultMigrations()): void {
-  const known = new Set(knownMigrations(folder));
-  if (appliedMigrations(raw).every((at) => known.has(at))) return;
-  throw new DatabaseRefused(
-    `The database ${file} was written by a newer version of the program. Update the program; nothing was changed.`,
-  );
-}
-
-function refuseOlder(raw: Database.Database, file: string, folder: string): void {
-  const applied = new Set(appliedMigrations(raw));
-  if (knownMigrations(folder).every((at) => applied.has(at))) return;
-  throw new DatabaseRefused(`The database ${file} is of an older version. Start the program once to update it.`);
-}
-
-/** Beside this file in the sources; under the working folder when the server runs as one bundled file. */
-function defaultMigrations(): string {
-  const beside = join(import.meta.dirname, "migrations");
-  return existsSync(beside) ? beside : join(process.cwd(), "db", "migrations");
 }

@@ -2,7 +2,7 @@
 import { blob, index, integer, primaryKey, sqliteTable, text } from "drizzle-orm/sqlite-core";
 
 /** The one studio this installation serves. */
-export const studio = sqliteTable("studio", {
+export const studioTable = sqliteTable("studio", {
   id: integer("id").primaryKey(), // always 1
   name: text("name").notNull(),
   town: text("town").notNull().default(""),
@@ -14,14 +14,14 @@ export const studio = sqliteTable("studio", {
 });
 
 /** Ed25519 keys of the studio; the private part is sealed with the server's secret. */
-export const signingKey = sqliteTable("signing_key", {
+export const signingKeyTable = sqliteTable("signing_key", {
   id: text("id").primaryKey(),
   publicKey: text("public_key").notNull(), // base64url, 32 bytes
   sealedPrivateKey: text("sealed_private_key").notNull(),
   createdAt: integer("created_at").notNull(),
 });
 
-export const room = sqliteTable("room", {
+export const roomTable = sqliteTable("room", {
   id: text("id").primaryKey(),
   name: text("name").notNull(),
   equipmentJson: text("equipment_json").notNull(), // lib Equipment
@@ -30,7 +30,7 @@ export const room = sqliteTable("room", {
 });
 
 /** The house's record: standards and machines, who changed what. Only ever added to. */
-export const studioEvent = sqliteTable(
+export const studioEventTable = sqliteTable(
   "studio_event",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
@@ -45,7 +45,7 @@ export const studioEvent = sqliteTable(
 );
 
 /** The studio's library of moves (lib Move). A move is never deleted: plans go on using what is not offered any more. */
-export const move = sqliteTable("move", {
+export const moveTable = sqliteTable("move", {
   id: text("id").primaryKey(),
   dataJson: text("data_json").notNull(),
   /** Never twice the same in one library: it names the state that an editor began from. */
@@ -55,7 +55,7 @@ export const move = sqliteTable("move", {
 });
 
 /** The record of the library: added, changed, taken out, put back. Only ever added to. */
-export const moveEvent = sqliteTable(
+export const moveEventTable = sqliteTable(
   "move_event",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
@@ -69,7 +69,7 @@ export const moveEvent = sqliteTable(
   (t) => [index("move_event_move").on(t.moveId)],
 );
 
-export const plan = sqliteTable(
+export const planTable = sqliteTable(
   "plan",
   {
     id: text("id").primaryKey(),
@@ -94,21 +94,21 @@ export const plan = sqliteTable(
   (t) => [index("plan_owner").on(t.ownerId)],
 );
 
-export const planShare = sqliteTable(
+export const planShareTable = sqliteTable(
   "plan_share",
   { planId: text("plan_id").notNull(), userId: text("user_id").notNull() },
   (t) => [primaryKey({ columns: [t.planId, t.userId] })],
 );
 
 /** Who has written in a plan: filled from the update log's actors. */
-export const planAuthor = sqliteTable(
+export const planAuthorTable = sqliteTable(
   "plan_author",
   { planId: text("plan_id").notNull(), userId: text("user_id").notNull(), firstAt: integer("first_at").notNull() },
   (t) => [primaryKey({ columns: [t.planId, t.userId] })],
 );
 
 /** What a signer had in front of them when they opened the sign-off: compared with what they then sign. */
-export const planReading = sqliteTable(
+export const planReadingTable = sqliteTable(
   "plan_reading",
   {
     planId: text("plan_id").notNull(),
@@ -124,7 +124,7 @@ export const planReading = sqliteTable(
  * What the last check of a plan answered, with all that it depends on: the state of the document, the studio, the program.
  * Only kept to be spared: without it the plan is checked again.
  */
-export const planCheck = sqliteTable("plan_check", {
+export const planCheckTable = sqliteTable("plan_check", {
   planId: text("plan_id").primaryKey(),
   generation: text("generation").notNull(),
   /** The document's last row in the log. */
@@ -139,7 +139,7 @@ export const planCheck = sqliteTable("plan_check", {
 });
 
 /** A signed edition: never changed after it is written. */
-export const edition = sqliteTable(
+export const editionTable = sqliteTable(
   "edition",
   {
     planId: text("plan_id").notNull(),
@@ -156,7 +156,7 @@ export const edition = sqliteTable(
 );
 
 /** The plan's record: handed in, handed back, signed off, shared, deleted. Only ever added to. */
-export const planEvent = sqliteTable(
+export const planEventTable = sqliteTable(
   "plan_event",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
@@ -170,7 +170,7 @@ export const planEvent = sqliteTable(
   (t) => [index("plan_event_plan").on(t.planId)],
 );
 
-export const thread = sqliteTable(
+export const threadTable = sqliteTable(
   "thread",
   {
     id: text("id").primaryKey(),
@@ -182,7 +182,7 @@ export const thread = sqliteTable(
   (t) => [index("thread_plan").on(t.planId)],
 );
 
-export const comment = sqliteTable(
+export const commentTable = sqliteTable(
   "comment",
   {
     id: text("id").primaryKey(),
@@ -195,14 +195,14 @@ export const comment = sqliteTable(
 );
 
 /** A shared document's header. `generation` changes when the history does not continue the old one. */
-export const document = sqliteTable("document", {
+export const documentTable = sqliteTable("document", {
   name: text("name").primaryKey(), // lib/protocol DocName
   generation: text("generation").notNull(),
   createdAt: integer("created_at").notNull(),
 });
 
 /** The append-only log: an update stands here before anybody else sees it. */
-export const docUpdate = sqliteTable(
+export const docUpdateTable = sqliteTable(
   "doc_update",
   {
     seq: integer("seq").primaryKey({ autoIncrement: true }),
@@ -215,7 +215,7 @@ export const docUpdate = sqliteTable(
 );
 
 /** Everything up to and including `seq` in one update. The last few are kept. */
-export const docSnapshot = sqliteTable(
+export const docSnapshotTable = sqliteTable(
   "doc_snapshot",
   {
     name: text("name").notNull(),
@@ -230,7 +230,7 @@ export const docSnapshot = sqliteTable(
  * Whose page a yjs client id is, in one document: noted before the page's first word or with it, and kept for good. Words
  * under it are taken from that person alone; they would stand where the page's own next words belong.
  */
-export const docClient = sqliteTable(
+export const docClientTable = sqliteTable(
   "doc_client",
   {
     name: text("name").notNull(),
@@ -242,7 +242,7 @@ export const docClient = sqliteTable(
 );
 
 /** A paired cue device. Only a hash of its token is kept. */
-export const device = sqliteTable("device", {
+export const deviceTable = sqliteTable("device", {
   id: text("id").primaryKey(),
   name: text("name").notNull(),
   roomId: text("room_id").notNull(),
@@ -257,7 +257,7 @@ export const device = sqliteTable("device", {
 });
 
 /** What a class did, as its device told it. Written once: the same session again changes nothing. */
-export const classLog = sqliteTable(
+export const classLogTable = sqliteTable(
   "class_log",
   {
     sessionId: text("session_id").primaryKey(),
@@ -272,4 +272,17 @@ export const classLog = sqliteTable(
     logJson: text("log_json").notNull(), // lib/floor ClassLog, canonical
   },
   (t) => [index("class_log_edition").on(t.planId, t.number)],
+);
+
+/** An edition that a lead took out of use, and why. Written once: the edition itself never changes. */
+export const editionWithdrawalTable = sqliteTable(
+  "edition_withdrawal",
+  {
+    planId: text("plan_id").notNull(),
+    number: integer("number").notNull(),
+    withdrawnBy: text("withdrawn_by").notNull(),
+    withdrawnAt: integer("withdrawn_at").notNull(),
+    reason: text("reason").notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.planId, t.number] })],
 );

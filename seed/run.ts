@@ -9,15 +9,15 @@ import { readMonth } from "#lib/programme/read.ts";
 import { addSlot } from "#lib/programme/write.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { putMoves, readLibrary } from "#server/library/library.ts";
 import { addRoom, listRooms } from "#server/rooms/manage-rooms.ts";
-import type { Springline } from "#server/springline.ts";
-import { type MonthPeople, monthSlots } from "./month.ts";
-import { DEMO_PASSWORD, PEOPLE } from "./people.ts";
-import { type Cast, letPeopleIn, must } from "./people-in.ts";
-import { putPlansIn, type Rooms } from "./plans-in.ts";
-import { ROOMS, type SeedRoom } from "./rooms.ts";
-import { putClassesIn } from "./taught.ts";
+import { addClasses } from "./steps/add-classes.ts";
+import { addPeople, type Cast, must } from "./steps/add-people.ts";
+import { addPlans, type DemoRooms } from "./steps/add-plans.ts";
+import { type MonthPeople, monthSlots } from "./steps/month-slots.ts";
+import { DEMO_PASSWORD, PEOPLE } from "./studio/people.ts";
+import { ROOMS, type SeedRoom } from "./studio/rooms.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -28,10 +28,10 @@ export interface Seeded {
 
 /** Throws with a command's own sentence when one refuses. */
 export async function seedStudio(app: Springline): Promise<Seeded> {
-  const cast = await letPeopleIn(app);
+  const cast = await addPeople(app);
   const rooms = putRoomsIn(app, cast);
   putLibraryIn(app, cast);
-  const plans = putPlansIn(app, cast, rooms);
+  const plans = addPlans(app, cast, rooms);
   const ids = {
     petra: cast.petra.id,
     ines: cast.ines.id,
@@ -39,12 +39,12 @@ export async function seedStudio(app: Springline): Promise<Seeded> {
     jonas: cast.jonas.id,
     sam: cast.sam.id,
   };
-  putClassesIn(app, plans.whole, rooms.loft);
+  addClasses(app, plans.whole, rooms.loft);
   putMonthIn(app, { people: ids, rooms, plans });
   return { people: PEOPLE.map(({ name, email, roles }) => ({ name, email, roles })), password: DEMO_PASSWORD };
 }
 
-function putRoomsIn(app: Springline, { petra }: Cast): Rooms {
+function putRoomsIn(app: Springline, { petra }: Cast): DemoRooms {
   const roomId = (room: SeedRoom | undefined): string => {
     if (!room) throw new Error("The demo studio lacks a room.");
     const there = must(listRooms(app, petra)).find((other) => other.name === room.name);

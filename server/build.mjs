@@ -7,8 +7,8 @@ import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
-import { compressParts } from "./compress-parts.mjs";
-import { bundleFloor } from "./floor-bundle.mjs";
+import { compressParts } from "./build/compress-parts.mjs";
+import { bundleFloor } from "./build/floor-bundle.mjs";
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
 
@@ -34,8 +34,8 @@ export async function buildAll() {
       main: "server/main.ts",
       seed: "seed/run.ts",
       "check-worker": "server/check/worker.ts",
-      "fold-worker": "server/fold/worker.ts",
-      "checkpoint-worker": "db/checkpoint-worker.mjs",
+      "fold-worker": "server/doc-log/fold-worker.ts",
+      "checkpoint-worker": "db/file/checkpoint-worker.mjs",
     },
     outdir: server,
     bundle: true,

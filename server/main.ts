@@ -2,15 +2,19 @@
  * The process: `main.ts` runs the studio, `--dev` while working on it, `--demo` with the invented one (`--fresh`: made anew). Says where it
  * is, stops on a signal with everything saved, and ends with one sentence when it cannot run.
  */
-import { DatabaseRefused } from "#db/connection.ts";
-import { DatabaseInUse } from "#db/repos/lock-repo.ts";
+import { resolve } from "node:path";
+import { DatabaseRefused } from "#db/file/migrations.ts";
+import { DatabaseInUse } from "#db/file/writer-lock.ts";
 import { DEVICES_WORDS } from "#lib/protocol/places.ts";
-import { type Env, EnvError, type Mode, readEnv, turnTelemetryOff } from "#server/env.ts";
+import { type Env, EnvError, type Mode, readEnv, turnTelemetryOff } from "#server/base/env.ts";
+import { createLog, type Log } from "#server/base/log.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { CannotListen } from "#server/http/serve.ts";
-import { createLog, type Log } from "#server/log.ts";
-import { PROJECT_DIR, type Program, startProgram } from "#server/program.ts";
+import { type Program, startProgram } from "#server/main/run-server.ts";
 import { SigningKeyError } from "#server/signing/keys.ts";
-import type { Springline } from "#server/springline.ts";
+
+/** The project's folder: the parent of `server/` in the sources, of `dist/` when built. */
+const PROJECT_DIR = resolve(import.meta.dirname, "..");
 
 /** What the person who started it can do something about: one sentence each. */
 const REFUSALS = [EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError, CannotListen];
@@ -28,8 +32,14 @@ async function run(mode: Mode): Promise<void> {
     const env = readEnv(mode);
     log = createLog(env.logLevel);
     // The bundler is loaded only while somebody works on the pages.
-    if (mode === "dev") await (await import("#server/floor-bundle.mjs")).watchFloor(PROJECT_DIR, env.distDir);
-    const program = await startProgram({ env, log, seed, fresh: process.argv.includes("--fresh") });
+    if (mode === "dev") await (await import("#server/build/floor-bundle.mjs")).watchFloor(PROJECT_DIR, env.distDir);
+    const program = await startProgram({
+      projectDir: PROJECT_DIR,
+      env,
+      log,
+      seed,
+      fresh: process.argv.includes("--fresh"),
+    });
     stopWhenTold(program, log);
     await greet(env, program.app.setUpCode);
   } catch (error) {
@@ -57,7 +67,7 @@ async function greet(env: Env, setUpCode: string | undefined): Promise<void> {
   if (setUpCode !== undefined)
     lines.push(`No studio yet. Set it up there with the code ${setUpCode.slice(0, 4)}-${setUpCode.slice(4)}`);
   if (env.mode === "demo") {
-    const { DEMO_PASSWORD, PEOPLE, STUDIO } = await import("#seed/people.ts");
+    const { DEMO_PASSWORD, PEOPLE, STUDIO } = await import("#seed/studio/people.ts");
     lines.push("", `${STUDIO.name}, ${STUDIO.town}: an invented studio. Sign in with the password ${DEMO_PASSWORD} as`);
     for (const { email, roles, name } of PEOPLE)
       lines.push(`  ${email.padEnd(28)}${roles.join(", ").padEnd(10)}${name}`);

@@ -2,7 +2,7 @@
  * Keeps a page's studio (library, machines, standards) that of the server: hears the mark of the one that counts now,
  * fetches it when the page holds another, and tries again for as long as the network fails.
  */
-import type { PlanStudio } from "#server/plans/plan-studio.ts";
+import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
 export interface StudioAsking {
   /** The studio as it is now. "refused": this person may not have it; rejects when the server cannot be reached. */

@@ -1,7 +1,7 @@
 /** The record of a plan: who did what to it, when. Only ever added to; the database refuses anything else. */
 import { asc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { planEvent } from "#db/schema.ts";
+import { planEventTable } from "#db/schema.ts";
 
 export type PlanEventKind =
   | "created"
@@ -39,13 +39,18 @@ export interface PlanEvent {
 
 export function addPlanEvent(db: Db, event: PlanEvent): void {
   db.orm
-    .insert(planEvent)
+    .insert(planEventTable)
     .values({ ...event, note: event.note ?? null, hash: event.hash ?? null })
     .run();
 }
 
 /** In the order in which it happened. */
 export function listPlanEvents(db: Db, planId: string): PlanEvent[] {
-  const rows = db.orm.select().from(planEvent).where(eq(planEvent.planId, planId)).orderBy(asc(planEvent.id)).all();
+  const rows = db.orm
+    .select()
+    .from(planEventTable)
+    .where(eq(planEventTable.planId, planId))
+    .orderBy(asc(planEventTable.id))
+    .all();
   return rows.map((row) => ({ ...row, kind: row.kind as PlanEventKind })); // written by addPlanEvent only
 }

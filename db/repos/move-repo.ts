@@ -5,7 +5,7 @@
 import { asc, count, desc, eq, max } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { move, moveEvent } from "#db/schema.ts";
+import { moveEventTable, moveTable } from "#db/schema.ts";
 import type { Move } from "#lib/plan/schema.ts";
 
 export interface MoveRow {
@@ -36,11 +36,11 @@ export function readMoves(db: Db): Record<string, Move> {
 
 /** Every move, in order of id. */
 export function listMoveRows(db: Db): MoveRow[] {
-  return db.orm.select().from(move).orderBy(asc(move.id)).all().map(rowOf);
+  return db.orm.select().from(moveTable).orderBy(asc(moveTable.id)).all().map(rowOf);
 }
 
 export function readMoveRow(db: Db, id: string): MoveRow | undefined {
-  const row = db.orm.select().from(move).where(eq(move.id, id)).get();
+  const row = db.orm.select().from(moveTable).where(eq(moveTable.id, id)).get();
   return row && rowOf(row);
 }
 
@@ -48,21 +48,21 @@ export function readMoveRow(db: Db, id: string): MoveRow | undefined {
 export function putMove(db: Db, id: string, data: Move, at: number): void {
   const dataJson = JSON.stringify(data);
   db.orm
-    .insert(move)
+    .insert(moveTable)
     .values({ id, dataJson, updatedAt: at })
-    .onConflictDoUpdate({ target: move.id, set: { dataJson, updatedAt: at } })
+    .onConflictDoUpdate({ target: moveTable.id, set: { dataJson, updatedAt: at } })
     .run();
 }
 
 /** Null puts it back. */
 export function setMoveArchived(db: Db, id: string, archivedAt: number | null, at: number): void {
-  db.orm.update(move).set({ archivedAt, updatedAt: at }).where(eq(move.id, id)).run();
+  db.orm.update(moveTable).set({ archivedAt, updatedAt: at }).where(eq(moveTable.id, id)).run();
 }
 
 const state = oncePerDatabase(({ orm }) =>
   orm
-    .select({ at: max(move.updatedAt), count: count() })
-    .from(move)
+    .select({ at: max(moveTable.updatedAt), count: count() })
+    .from(moveTable)
     .prepare(),
 );
 
@@ -75,14 +75,19 @@ export function libraryState(db: Db): { readonly at: number; readonly count: num
 export function addMoveEvent(db: Db, event: MoveEvent): void {
   const { move: data, ...row } = event;
   db.orm
-    .insert(moveEvent)
+    .insert(moveEventTable)
     .values({ ...row, dataJson: JSON.stringify(data) })
     .run();
 }
 
 /** What happened to one move, the last first. */
 export function listMoveEvents(db: Db, moveId: string): MoveEvent[] {
-  const rows = db.orm.select().from(moveEvent).where(eq(moveEvent.moveId, moveId)).orderBy(desc(moveEvent.id)).all();
+  const rows = db.orm
+    .select()
+    .from(moveEventTable)
+    .where(eq(moveEventTable.moveId, moveId))
+    .orderBy(desc(moveEventTable.id))
+    .all();
   return rows.map(({ at, actorId, kind, dataJson }) => ({
     moveId,
     at,
@@ -114,7 +119,7 @@ export function editionsUsing(db: Db, moveId: string): EditionUse[] {
     .all(moveId);
 }
 
-function rowOf(row: typeof move.$inferSelect): MoveRow {
+function rowOf(row: typeof moveTable.$inferSelect): MoveRow {
   const { id, dataJson, updatedAt, archivedAt } = row;
   return { id, move: JSON.parse(dataJson) as Move, updatedAt, archivedAt }; // checked when written
 }

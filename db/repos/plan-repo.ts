@@ -5,7 +5,7 @@
 import { and, asc, desc, eq, inArray, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { docUpdate, plan, planAuthor, planShare } from "#db/schema.ts";
+import { docUpdateTable, planAuthorTable, planShareTable, planTable } from "#db/schema.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 
 export interface PlanRow {
@@ -36,7 +36,7 @@ export type NewPlanRow = Pick<PlanRow, "id" | "title" | "lengthSeconds" | "owner
 export function insertPlan(db: Db, made: NewPlanRow): void {
   const { at, ...row } = made;
   db.orm
-    .insert(plan)
+    .insert(planTable)
     .values({ ...row, createdAt: at, updatedAt: at })
     .run();
 }
@@ -50,14 +50,14 @@ const prepareAll = ({ orm, raw }: Db) => ({
   ),
   row: orm
     .select()
-    .from(plan)
-    .where(eq(plan.id, sql.placeholder("id")))
+    .from(planTable)
+    .where(eq(planTable.id, sql.placeholder("id")))
     .prepare(),
   shares: orm
-    .select({ userId: planShare.userId })
-    .from(planShare)
-    .where(eq(planShare.planId, sql.placeholder("id")))
-    .orderBy(asc(planShare.userId))
+    .select({ userId: planShareTable.userId })
+    .from(planShareTable)
+    .where(eq(planShareTable.planId, sql.placeholder("id")))
+    .orderBy(asc(planShareTable.userId))
     .prepare(),
 });
 const statements = oncePerDatabase(prepareAll);
@@ -71,10 +71,10 @@ export function readPlanRow(db: Db, id: string): PlanRow | undefined {
 /** Every plan, deleted ones too, the last changed first. */
 export function listPlanRows(db: Db): PlanRow[] {
   const shares = new Map<string, string[]>();
-  for (const { planId, userId } of db.orm.select().from(planShare).orderBy(asc(planShare.userId)).all()) {
+  for (const { planId, userId } of db.orm.select().from(planShareTable).orderBy(asc(planShareTable.userId)).all()) {
     shares.set(planId, [...(shares.get(planId) ?? []), userId]);
   }
-  const rows = db.orm.select().from(plan).orderBy(desc(plan.updatedAt), asc(plan.id)).all();
+  const rows = db.orm.select().from(planTable).orderBy(desc(planTable.updatedAt), asc(planTable.id)).all();
   return rows.map((row) => ({ ...row, sharedWith: shares.get(row.id) ?? [] }));
 }
 
@@ -83,8 +83,8 @@ export function readPlanRows(db: Db, ids: readonly string[]): PlanRow[] {
   if (ids.length === 0) return [];
   const rows = db.orm
     .select()
-    .from(plan)
-    .where(inArray(plan.id, [...ids]))
+    .from(planTable)
+    .where(inArray(planTable.id, [...ids]))
     .all();
   return rows.filter((row) => row.deletedAt === null).map((row) => ({ ...row, sharedWith: sharesOf(db, row.id) }));
 }
@@ -111,41 +111,41 @@ export interface StateChange {
 
 export function setPlanState(db: Db, id: string, change: StateChange): void {
   const { state, note, handedInBy = null, handedInAt = null } = change;
-  db.orm.update(plan).set({ state, stateNote: note, handedInBy, handedInAt }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ state, stateNote: note, handedInBy, handedInAt }).where(eq(planTable.id, id)).run();
 }
 
 export function setPlanTeam(db: Db, id: string, team: boolean): void {
-  db.orm.update(plan).set({ team }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ team }).where(eq(planTable.id, id)).run();
 }
 
 export function setPlanRoom(db: Db, id: string, roomId: string): void {
-  db.orm.update(plan).set({ roomId }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ roomId }).where(eq(planTable.id, id)).run();
 }
 
 /** Null brings a deleted plan back. */
 export function setPlanDeleted(db: Db, id: string, at: number | null): void {
-  db.orm.update(plan).set({ deletedAt: at }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ deletedAt: at }).where(eq(planTable.id, id)).run();
 }
 
 /** Null brings an archived plan back. */
 export function setPlanArchived(db: Db, id: string, at: number | null): void {
-  db.orm.update(plan).set({ archivedAt: at }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ archivedAt: at }).where(eq(planTable.id, id)).run();
 }
 
 export function sharePlanRow(db: Db, planId: string, userId: string): void {
-  db.orm.insert(planShare).values({ planId, userId }).onConflictDoNothing().run();
+  db.orm.insert(planShareTable).values({ planId, userId }).onConflictDoNothing().run();
 }
 
 export function unsharePlanRow(db: Db, planId: string, userId: string): void {
-  const one = and(eq(planShare.planId, planId), eq(planShare.userId, userId));
-  db.orm.delete(planShare).where(one).run();
+  const one = and(eq(planShareTable.planId, planId), eq(planShareTable.userId, userId));
+  db.orm.delete(planShareTable).where(one).run();
 }
 
 /** Ids of everybody who has written in a plan, the first writer first. The document's log keeps this list. */
 export function readPlanAuthors(db: Db, planId: string): string[] {
-  const rows = db.orm.select().from(planAuthor).where(eq(planAuthor.planId, planId));
+  const rows = db.orm.select().from(planAuthorTable).where(eq(planAuthorTable.planId, planId));
   return rows
-    .orderBy(asc(planAuthor.firstAt), asc(planAuthor.userId))
+    .orderBy(asc(planAuthorTable.firstAt), asc(planAuthorTable.userId))
     .all()
     .map((row) => row.userId);
 }
@@ -153,10 +153,10 @@ export function readPlanAuthors(db: Db, planId: string): string[] {
 /** Id of whoever wrote in a plan last, while the log's newest rows still say so. */
 export function readLastWriter(db: Db, planId: string): string | undefined {
   const rows = db.orm
-    .select({ id: docUpdate.actorId })
-    .from(docUpdate)
-    .where(eq(docUpdate.name, `plan/${planId}`));
-  return rows.orderBy(desc(docUpdate.seq)).limit(1).get()?.id;
+    .select({ id: docUpdateTable.actorId })
+    .from(docUpdateTable)
+    .where(eq(docUpdateTable.name, `plan/${planId}`));
+  return rows.orderBy(desc(docUpdateTable.seq)).limit(1).get()?.id;
 }
 
 function sharesOf(db: Db, planId: string): string[] {

@@ -2,7 +2,7 @@
 import { asc, eq, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { room } from "#db/schema.ts";
+import { roomTable } from "#db/schema.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import type { RoomReadings } from "#lib/springs/readings.ts";
 
@@ -16,15 +16,15 @@ export interface StudioRoom {
 
 /** Asked for every page that joins a plan. */
 const statements = oncePerDatabase(({ orm }) => ({
-  all: orm.select().from(room).orderBy(asc(room.name), asc(room.id)).prepare(),
+  all: orm.select().from(roomTable).orderBy(asc(roomTable.name), asc(roomTable.id)).prepare(),
   one: orm
     .select()
-    .from(room)
-    .where(eq(room.id, sql.placeholder("id")))
+    .from(roomTable)
+    .where(eq(roomTable.id, sql.placeholder("id")))
     .prepare(),
 }));
 
-export const listRooms = (db: Db): StudioRoom[] => statements(db).all.all().map(toRoom);
+export const listStudioRooms = (db: Db): StudioRoom[] => statements(db).all.all().map(toRoom);
 
 export function readRoom(db: Db, id: string): StudioRoom | undefined {
   const row = statements(db).one.get({ id });
@@ -33,14 +33,14 @@ export function readRoom(db: Db, id: string): StudioRoom | undefined {
 
 export function insertRoom(db: Db, made: StudioRoom): void {
   db.orm
-    .insert(room)
+    .insert(roomTable)
     .values({ id: made.id, ...toColumns(made) })
     .run();
 }
 
 /** Puts the whole room in place of what it was. False when there is no such room. */
 export function updateRoom(db: Db, changed: StudioRoom): boolean {
-  return db.orm.update(room).set(toColumns(changed)).where(eq(room.id, changed.id)).run().changes > 0;
+  return db.orm.update(roomTable).set(toColumns(changed)).where(eq(roomTable.id, changed.id)).run().changes > 0;
 }
 
 const toColumns = ({ name, equipment, readings }: StudioRoom) => ({
@@ -50,7 +50,7 @@ const toColumns = ({ name, equipment, readings }: StudioRoom) => ({
 });
 
 /** Both columns were checked when they were written. */
-function toRoom(row: typeof room.$inferSelect): StudioRoom {
+function toRoom(row: typeof roomTable.$inferSelect): StudioRoom {
   const equipment = JSON.parse(row.equipmentJson) as Equipment;
   const base = { id: row.id, name: row.name, equipment };
   return row.readingsJson === null ? base : { ...base, readings: JSON.parse(row.readingsJson) as RoomReadings };

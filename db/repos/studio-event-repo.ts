@@ -2,7 +2,7 @@
 import { and, desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { studioEvent } from "#db/schema.ts";
+import { studioEventTable } from "#db/schema.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 
 export type StudioEventKind =
@@ -32,21 +32,26 @@ export interface StudioEvent {
 export function addStudioEvent(db: Db, event: StudioEvent): void {
   const { data, ...rest } = event;
   db.orm
-    .insert(studioEvent)
+    .insert(studioEventTable)
     .values({ ...rest, dataJson: JSON.stringify(data) })
     .run();
 }
 
 /** The newest of one kind about one subject. */
 export function lastStudioEvent(db: Db, kind: StudioEventKind, subject: string): StudioEvent | undefined {
-  const of = and(eq(studioEvent.kind, kind), eq(studioEvent.subject, subject));
-  const row = db.orm.select().from(studioEvent).where(of).orderBy(desc(studioEvent.id)).limit(1).get();
+  const of = and(eq(studioEventTable.kind, kind), eq(studioEventTable.subject, subject));
+  const row = db.orm.select().from(studioEventTable).where(of).orderBy(desc(studioEventTable.id)).limit(1).get();
   return row && { at: row.at, actorId: row.actorId, kind, subject, data: JSON.parse(row.dataJson) as unknown };
 }
 
 /** Asked for every page that joins a plan. */
 const takenOut = oncePerDatabase(({ orm }) =>
-  orm.select().from(studioEvent).where(eq(studioEvent.kind, "spring-out")).orderBy(desc(studioEvent.id)).prepare(),
+  orm
+    .select()
+    .from(studioEventTable)
+    .where(eq(studioEventTable.kind, "spring-out"))
+    .orderBy(desc(studioEventTable.id))
+    .prepare(),
 );
 
 /** Springs that were taken out of a room, as they were then, the last taken out first. */

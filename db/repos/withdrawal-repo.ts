@@ -1,7 +1,8 @@
 /** Editions that were taken out of use: written once. The database itself refuses to change or delete one. */
+
 import { and, count, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { editionWithdrawal } from "#db/withdrawal-schema.ts";
+import { editionWithdrawalTable } from "#db/schema.ts";
 
 export interface WithdrawalRow {
   readonly planId: string;
@@ -13,12 +14,12 @@ export interface WithdrawalRow {
 }
 
 export function insertWithdrawal(db: Db, made: WithdrawalRow): void {
-  db.orm.insert(editionWithdrawal).values(made).run();
+  db.orm.insert(editionWithdrawalTable).values(made).run();
 }
 
 export function readWithdrawal(db: Db, planId: string, number: number): WithdrawalRow | undefined {
-  const one = and(eq(editionWithdrawal.planId, planId), eq(editionWithdrawal.number, number));
-  return db.orm.select().from(editionWithdrawal).where(one).get();
+  const one = and(eq(editionWithdrawalTable.planId, planId), eq(editionWithdrawalTable.number, number));
+  return db.orm.select().from(editionWithdrawalTable).where(one).get();
 }
 
 const COLUMNS = `w.plan_id AS planId, w.number AS number, w.withdrawn_by AS withdrawnBy,
@@ -47,4 +48,5 @@ export function withdrawalsOfRoom(db: Db, roomId: string, plans: readonly string
 }
 
 /** How many there are: a number that only grows, so that somebody who asks often knows when to look again. */
-export const countWithdrawals = (db: Db): number => db.orm.select({ n: count() }).from(editionWithdrawal).get()?.n ?? 0;
+export const countWithdrawals = (db: Db): number =>
+  db.orm.select({ n: count() }).from(editionWithdrawalTable).get()?.n ?? 0;

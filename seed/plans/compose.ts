@@ -15,9 +15,9 @@ import {
   type ScriptLine,
 } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
-import { PHRASES } from "../phrases.ts";
+import { PHRASES } from "#seed/phrases/phrases.ts";
 
-export interface MoveRow {
+export interface DemoMove {
   readonly move: string;
   readonly side?: ItemSide;
   readonly seconds: number;
@@ -35,11 +35,11 @@ export interface MoveRow {
   readonly lines?: readonly ScriptLine[];
   readonly crew?: string;
 }
-export type Row = MoveRow | { readonly heading: string } | { readonly pause: number; readonly text: string };
+export type DemoRow = DemoMove | { readonly heading: string } | { readonly pause: number; readonly text: string };
 export type PlanHead = Omit<Plan, "format" | "equipment" | "moves" | "items">;
 
 /** A whole plan out of rows. Every move must be in the library, with usual lines; a missing one throws. */
-export function composePlan(head: PlanHead, equipment: Equipment, rows: readonly Row[]): Plan {
+export function composePlan(head: PlanHead, equipment: Equipment, rows: readonly DemoRow[]): Plan {
   const moves: Record<string, Move> = {};
   for (const row of rows) if ("move" in row) moves[row.move] = libraryMove(row.move);
   const plan: Plan = { format: PLAN_FORMAT, ...head, equipment, moves, items: [] };
@@ -58,7 +58,7 @@ function libraryMove(id: string): Move {
   return move;
 }
 
-function itemOf(plan: Plan, row: Row, index: number, before: MoveItem | undefined): PlanItem {
+function itemOf(plan: Plan, row: DemoRow, index: number, before: MoveItem | undefined): PlanItem {
   if ("heading" in row) return { id: `block-${index + 1}`, kind: "heading", title: row.heading };
   if ("pause" in row) return { id: `pause-${index + 1}`, kind: "pause", seconds: row.pause, text: row.text };
   const side = row.side ?? (libraryMove(row.move).sides === "alternating" ? "alternating" : "both");
@@ -77,7 +77,7 @@ function itemOf(plan: Plan, row: Row, index: number, before: MoveItem | undefine
   return { ...bare, script: scriptOf(plan, row, bare, before) };
 }
 
-function scriptOf(plan: Plan, row: MoveRow, item: MoveItem, before: MoveItem | undefined): ScriptLine[] {
+function scriptOf(plan: Plan, row: DemoMove, item: MoveItem, before: MoveItem | undefined): ScriptLine[] {
   const say = PHRASES[row.move];
   if (!say) throw new Error(`No usual lines for ${row.move}.`);
   const usual: (ScriptLine | undefined)[] = [

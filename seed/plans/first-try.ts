@@ -3,13 +3,13 @@
  * must find it.
  */
 import type { Plan } from "#lib/plan/schema.ts";
-import { ROOMS } from "../rooms.ts";
-import { composePlan, type Row } from "./compose.ts";
+import { ROOMS } from "#seed/studio/rooms.ts";
+import { composePlan, type DemoRow } from "./compose.ts";
 
 const MIDDLE = { middle: 1 };
 const LIGHT = { light: 1 };
 
-const ROWS: readonly Row[] = [
+const ROWS: readonly DemoRow[] = [
   { heading: "Warm up on the platform" },
   { move: "plank-slide", seconds: 60, springs: MIDDLE },
   {

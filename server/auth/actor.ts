@@ -5,7 +5,8 @@
 import type { Db } from "#db/connection.ts";
 import { readSession } from "#db/repos/session-repo.ts";
 import { type Person, parseRoles, type Role } from "#lib/policy/can.ts";
-import { type Springline, springline } from "#server/springline.ts";
+import type { Env } from "#server/base/env.ts";
+import type { Auth } from "./auth.ts";
 import { rememberBrowser } from "./known-browser.ts";
 import { KnownCookies } from "./known-cookies.ts";
 
@@ -19,13 +20,19 @@ export interface SignedIn {
 
 /** Header fields as a route handler has them, or as Node's `IncomingMessage.headers`. */
 export type HeaderSource = Headers | Readonly<Record<string, string | string[] | undefined>>;
-type Asked = Pick<Springline, "auth" | "db" | "now">;
+/** What is needed to find out who is asking. */
+export interface Sessions {
+  readonly auth: Auth;
+  readonly db: Db;
+  /** ms since the epoch, UTC. */
+  now(): number;
+}
 
 /**
  * The person behind these headers, or null: no cookie, a forged or expired session, or somebody who is no longer of
  * the studio. Never lengthens the session (a page cannot send the new cookie): `freshenSession` does.
  */
-export async function actorFromHeaders(source: HeaderSource, app: Asked = springline()): Promise<SignedIn | null> {
+export async function readSignedIn(source: HeaderSource, app: Sessions): Promise<SignedIn | null> {
   const headers = toHeaders(source);
   const cookies = headers.get("cookie");
   if (cookies === null) return null;
@@ -38,9 +45,9 @@ export async function actorFromHeaders(source: HeaderSource, app: Asked = spring
   return who;
 }
 
-const kept = new WeakMap<Springline["auth"], KnownCookies>();
+const kept = new WeakMap<Auth, KnownCookies>();
 
-function knownCookies(auth: Springline["auth"]): KnownCookies {
+function knownCookies(auth: Auth): KnownCookies {
   const known = kept.get(auth) ?? new KnownCookies();
   kept.set(auth, known);
   return known;
@@ -52,7 +59,7 @@ function knownCookies(auth: Springline["auth"]): KnownCookies {
  */
 export async function freshenSession(
   headers: HeaderSource,
-  app: Asked & Pick<Springline, "env"> = springline(),
+  app: Sessions & { readonly env: Env },
 ): Promise<{ readonly who: SignedIn | null; readonly cookies: readonly string[] }> {
   const got = await app.auth.api.getSession({ headers: toHeaders(headers), returnHeaders: true });
   const who = got.response && signedIn(app, got.response.session.id);
@@ -81,7 +88,7 @@ export function sessionAccess(db: Db, sessionId: string, now: number): SessionAc
   return { userId, name, email, roles: parseRoles(row.role), expiresAt };
 }
 
-function signedIn(app: Asked, sessionId: string): SignedIn | null {
+function signedIn(app: Sessions, sessionId: string): SignedIn | null {
   const access = sessionAccess(app.db, sessionId, app.now());
   if (!access) return null;
   const { userId, name, email, roles } = access;

@@ -6,16 +6,17 @@
  * 30 seconds up to an hour as a means; the account's numbers keep near that in a day. The network's are our own choice.
  */
 import { availableParallelism } from "node:os";
+import type { Db } from "#db/connection.ts";
 import { userIdByEmail } from "#db/repos/people-repo.ts";
-import { CLIENT_NETWORK_HEADER } from "#server/http/network.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import type { Env } from "#server/base/env.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import { type BackoffRules, GuessBackoff, waitInWords } from "#server/limits/guess-backoff.ts";
+import { KeyedQueue } from "#server/limits/keyed-queue.ts";
+import { CLIENT_NETWORK_HEADER } from "#server/limits/network.ts";
 import { knownBrowser } from "./known-browser.ts";
-import { type Allowance, Tries, waitInWords } from "./tries.ts";
-import { Turns } from "./turns.ts";
 
 const MINUTE = 60_000;
-const ACCOUNT: Allowance = {
+const ACCOUNT: BackoffRules = {
   free: 5,
   firstWaitMs: MINUTE / 2,
   longestWaitMs: 15 * MINUTE,
@@ -23,8 +24,8 @@ const ACCOUNT: Allowance = {
   keys: 100_000,
 };
 /** Addresses that belong to nobody are counted too, or the waiting would tell who is here; apart, so that no number of them makes the server forget an account. */
-const NOBODY: Allowance = { ...ACCOUNT, keys: 10_000 };
-const NETWORK: Allowance = {
+const NOBODY: BackoffRules = { ...ACCOUNT, keys: 10_000 };
+const NETWORK: BackoffRules = {
   free: 20,
   firstWaitMs: 5000,
   longestWaitMs: 2 * MINUTE,
@@ -41,14 +42,18 @@ const NETWORK_WIDTH = 4;
 const HASHES = availableParallelism() > 2 ? 2 : 1;
 
 /** What became of a guess: one that never got to the password counts for nothing. */
-export type Verdict = "right" | "wrong" | "neither";
+export type GuessOutcome = "right" | "wrong" | "neither";
 
-type Guess<T> = () => Promise<{ readonly verdict: Verdict; readonly value: T }>;
-type App = Pick<Springline, "db" | "env" | "now">;
+type Guess<T> = () => Promise<{ readonly verdict: GuessOutcome; readonly value: T }>;
+interface App {
+  readonly db: Db;
+  readonly env: Env;
+  now(): number;
+}
 
 /** One thing that is counted, and the sentence for whoever has to wait for it. */
 interface Count {
-  readonly tries: Tries;
+  readonly tries: GuessBackoff;
   readonly key: string;
   readonly width: number;
   /** Of somebody who has been in before. */
@@ -57,11 +62,11 @@ interface Count {
 }
 
 class GuessLimit {
-  private readonly turns = new Turns();
-  private readonly hashing = new Turns();
-  private readonly accounts = new Tries(ACCOUNT);
-  private readonly nobody = new Tries(NOBODY);
-  private readonly networks = new Tries(NETWORK);
+  private readonly turns = new KeyedQueue();
+  private readonly hashing = new KeyedQueue();
+  private readonly accounts = new GuessBackoff(ACCOUNT);
+  private readonly nobody = new GuessBackoff(NOBODY);
+  private readonly networks = new GuessBackoff(NETWORK);
 
   signIn(app: App, email: string, headers: Headers): Count[] {
     const address = email.trim().toLowerCase();
@@ -121,10 +126,10 @@ function tooMany(count: Count, waitMs: number): Result<never> {
   return fail(429, "too-many-tries", count.refusal(waitInWords(waitMs)), { seconds });
 }
 
-const limits = new WeakMap<Springline["db"], GuessLimit>();
+const limits = new WeakMap<Db, GuessLimit>();
 
 /** The one limit of a running program. */
-export function guessLimitOf(app: Pick<Springline, "db">): GuessLimit {
+export function guessLimitOf(app: { readonly db: Db }): GuessLimit {
   const limit = limits.get(app.db) ?? new GuessLimit();
   limits.set(app.db, limit);
   return limit;

@@ -4,7 +4,7 @@
  * for each account, a mark that only this server can make; it says of nobody who they are.
  */
 import { createHmac, randomBytes, timingSafeEqual } from "node:crypto";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
 
 type Setting = Pick<Env, "origin" | "secret">;
 

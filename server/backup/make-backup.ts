@@ -2,13 +2,13 @@
 import { existsSync, statSync } from "node:fs";
 import { link, mkdir, mkdtemp, open, readFile, rm } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
-import { copyDatabase, databaseFault } from "#db/copy.ts";
-import { askForLook, damageOf } from "#db/soundness.ts";
-import type { Place } from "#server/env.ts";
+import { copyDatabase, databaseFault } from "#db/file/copy.ts";
+import { askForLook, damageOf } from "#db/file/soundness.ts";
+import type { DataLocation } from "#server/base/env.ts";
 import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, writeArchive, writeSecret } from "./archive.ts";
 
 export interface BackupSetup {
-  readonly place: Place;
+  readonly place: DataLocation;
   /** A file that is not there yet, or a folder; undefined: `backups` beside the data folder. */
   readonly target: string | undefined;
   /** The program's version. */
@@ -76,7 +76,7 @@ function nameFor({ place, target, program, at }: BackupSetup): string {
   return isFolder ? join(where, `springline-${time}Z-v${program}.tar`) : where;
 }
 
-async function secretOf({ givenSecret, secretFile }: Place): Promise<string> {
+async function secretOf({ givenSecret, secretFile }: DataLocation): Promise<string> {
   if (givenSecret !== undefined) return givenSecret;
   const kept = await readFile(secretFile, "utf8").catch(() => undefined);
   if (kept !== undefined) return kept;

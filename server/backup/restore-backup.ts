@@ -6,9 +6,9 @@
 import { existsSync } from "node:fs";
 import { copyFile, link, mkdir, mkdtemp, open, readFile, rename, rm } from "node:fs/promises";
 import { join, resolve } from "node:path";
-import { databaseFault, forgetClientIds } from "#db/copy.ts";
-import { acquireWriterLock } from "#db/repos/lock-repo.ts";
-import type { Place } from "#server/env.ts";
+import { databaseFault, forgetClientIds } from "#db/file/copy.ts";
+import { acquireWriterLock } from "#db/file/writer-lock.ts";
+import type { DataLocation } from "#server/base/env.ts";
 import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, SECRET_ENTRY } from "./archive.ts";
 import { syncFolder } from "./make-backup.ts";
 
@@ -20,7 +20,7 @@ export interface Restored {
 }
 
 /** Throws BackupRefused, DatabaseRefused or DatabaseInUse, each with one sentence; nothing is changed then. */
-export async function restoreBackup(place: Place, from: string, at: Date): Promise<Restored> {
+export async function restoreBackup(place: DataLocation, from: string, at: Date): Promise<Restored> {
   const file = resolve(from);
   if (!existsSync(file)) throw new BackupRefused(`There is no file ${file}.`);
   await mkdir(place.dataDir, { recursive: true, mode: 0o700 });
@@ -56,7 +56,7 @@ async function unpack(file: string, work: string): Promise<Manifest | undefined>
   return undefined;
 }
 
-async function refuseOtherSecret({ givenSecret }: Place, work: string): Promise<void> {
+async function refuseOtherSecret({ givenSecret }: DataLocation, work: string): Promise<void> {
   const secret = await readFile(join(work, SECRET_ENTRY), "utf8").catch(() => undefined);
   if (secret === undefined || givenSecret === undefined || givenSecret.trim() === secret.trim()) return;
   throw new BackupRefused(
@@ -65,7 +65,7 @@ async function refuseOtherSecret({ givenSecret }: Place, work: string): Promise<
 }
 
 /** Links, so that the old studio is whole in its folder before any of its names goes. */
-async function keepWhatIsThere(place: Place, at: Date): Promise<string | undefined> {
+async function keepWhatIsThere(place: DataLocation, at: Date): Promise<string | undefined> {
   const there = [...sqliteFiles(place), place.secretFile].filter((name) => existsSync(name));
   if (there.length === 0) return undefined;
   const folder = await freshFolder(
@@ -89,10 +89,10 @@ async function freshFolder(name: string): Promise<string> {
   }
 }
 
-const sqliteFiles = ({ databaseFile }: Place): string[] =>
+const sqliteFiles = ({ databaseFile }: DataLocation): string[] =>
   ["", "-wal", "-shm", "-journal"].map((end) => `${databaseFile}${end}`);
 
-async function putIn(place: Place, work: string): Promise<void> {
+async function putIn(place: DataLocation, work: string): Promise<void> {
   for (const name of sqliteFiles(place).slice(1)) await rm(name, { force: true });
   await syncFolder(place.dataDir);
   if (existsSync(join(work, SECRET_ENTRY))) await rename(join(work, SECRET_ENTRY), place.secretFile);

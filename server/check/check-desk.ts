@@ -12,34 +12,15 @@ import { PlanAnalyst } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
-import type { FindingLevel } from "#lib/plan/schema.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
 import { RULE_CRASHED } from "#lib/rules/findings.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { type PlanStudio, planStudio } from "#server/plans/plan-studio.ts";
-import { differsFromEdition } from "#server/plans/written-on.ts";
-import type { SyncLog } from "#server/sync/host.ts";
-import { hasGap, loadDoc } from "#server/sync/stored-doc.ts";
-
-/** What a check answers, as plain data. */
-export interface CheckAnswer {
-  readonly planId: string;
-  /** Which state of the document was read: the log's last row, and the history it belongs to. */
-  readonly seq: number;
-  readonly generation: string;
-  /** What it was read with. */
-  readonly studioMark: string;
-  /** Names of the plan and of its findings (lib/analysis/marks). Null: a damaged document of which none can be made. */
-  readonly planMark: string | null;
-  readonly findingsMark: string | null;
-  /** Checks that broke are not counted. */
-  readonly counts: Readonly<Record<FindingLevel, number>>;
-  /** Of a signed plan: the hash of its newest edition where the document says something else than that. */
-  readonly writtenOn: string | null;
-  /** Left out where nobody asked for them. */
-  readonly findings?: readonly Finding[];
-}
+import type { EventLog } from "#server/base/log.ts";
+import type { CheckAnswer } from "#server/context/checks.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { hasGap, loadDoc } from "#server/doc-log/stored-doc.ts";
+import { type PlanStudio, planStudio } from "#server/studio-data/plan-studio.ts";
+import { differsFromEdition } from "./differs-from-edition.ts";
 
 interface OpenPlan {
   readonly doc: Y.Doc;
@@ -55,11 +36,11 @@ const MOST_OPEN = 250;
 
 export class CheckDesk {
   private readonly db: Db;
-  private readonly log: SyncLog;
+  private readonly log: EventLog;
   private readonly open = new Map<string, OpenPlan>();
   private readonly studios = new Map<string, PlanStudio>();
 
-  constructor(db: Db, log: SyncLog) {
+  constructor(db: Db, log: EventLog) {
     this.db = db;
     this.log = log;
   }

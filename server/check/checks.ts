@@ -2,29 +2,15 @@
  * The checks of the running program: when a plan is checked, what becomes of the answer, who hears of it. The thread that
  * relays letters only says which plan; reading and working out are done elsewhere, and no save or relay waits for it.
  */
-import { type KeptCheck, putCheck, readCheck } from "#db/repos/check-repo.ts";
+import { putCheck, readCheck } from "#db/repos/check-repo.ts";
 import { lastSeq, readGeneration } from "#db/repos/doc-log-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
-import type { Springline } from "#server/springline.ts";
-import { Burst } from "#server/sync/burst.ts";
-import type { CheckAnswer } from "./check-desk.ts";
+import { Burst } from "#server/base/burst.ts";
+import type { CheckAnswer, Checks } from "#server/context/checks.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { CheckQueue, type Urgency } from "./queue.ts";
 import type { CheckRunner } from "./runner.ts";
-
-export interface Checks {
-  /** A plan was written in: it is checked when that has paused, or has gone on for long. */
-  written(planId: string): void;
-  /** Something hangs on the answer, or what the plan is read with has changed: it is checked at once. */
-  soon(planId: string): void;
-  /** Somebody waits. Null for a plan that cannot be checked. */
-  now(planId: string): Promise<CheckAnswer | null>;
-  /** What the last check said, where nothing has changed since: neither the document, nor the studio, nor the program. */
-  kept(row: PlanRow, studioMark: string): KeptCheck | undefined;
-  /** Resolves when nothing is being checked and nothing waits to be. */
-  idle(): Promise<void>;
-  stop(): Promise<void>;
-}
 
 export interface ChecksSetup {
   readonly app: Pick<Springline, "db" | "log">;
@@ -43,7 +29,7 @@ export interface ChecksSetup {
 const WRITTEN_MS = { quiet: 2000, longest: 30_000 };
 
 export function createChecks(setup: ChecksSetup): Checks {
-  const { db, log } = setup.app;
+  const { log } = setup.app;
   const bursts = new Map<string, Burst>();
   const resting: (() => void)[] = [];
   const queue = new CheckQueue({
@@ -66,16 +52,7 @@ export function createChecks(setup: ChecksSetup): Checks {
     },
     soon: (planId) => void ask(planId, "soon"),
     now: (planId) => ask(planId, "waited-for", true),
-    kept(row, studioMark) {
-      const check = readCheck(db, row.id);
-      const name = formatDocName({ kind: "plan", key: row.id });
-      const isCurrent =
-        check?.studioMark === studioMark &&
-        check.programMark === setup.programMark &&
-        check.seq === lastSeq(db, name) &&
-        check.generation === readGeneration(db, name);
-      return isCurrent ? check : undefined;
-    },
+    kept: (row, studioMark) => currentCheck(setup, row, studioMark),
     idle: () => (bursts.size === 0 && queue.idle ? Promise.resolve() : new Promise((resolve) => resting.push(resolve))),
     async stop() {
       for (const burst of bursts.values()) burst.cancel();
@@ -83,6 +60,18 @@ export function createChecks(setup: ChecksSetup): Checks {
       await setup.runner.stop();
     },
   };
+}
+
+/** The stored check, unless the document, the studio data or the program have changed since. */
+function currentCheck({ app: { db }, programMark }: ChecksSetup, row: PlanRow, studioMark: string) {
+  const check = readCheck(db, row.id);
+  const name = formatDocName({ kind: "plan", key: row.id });
+  const isCurrent =
+    check?.studioMark === studioMark &&
+    check.programMark === programMark &&
+    check.seq === lastSeq(db, name) &&
+    check.generation === readGeneration(db, name);
+  return isCurrent ? check : undefined;
 }
 
 function hear({ app, programMark, heard }: ChecksSetup, answer: CheckAnswer): void {

@@ -1,5 +1,5 @@
 /** What the process and a checking thread say to each other. */
-import type { CheckAnswer } from "./check-desk.ts";
+import type { CheckAnswer } from "#server/context/checks.ts";
 
 /** What a thread is started with. */
 export interface WorkerSetup {

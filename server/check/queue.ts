@@ -3,7 +3,7 @@
  * written in, each in turn. A plan stands in it once, however often it was asked for: what counts is how it is when its
  * turn comes.
  */
-import type { CheckAnswer } from "./check-desk.ts";
+import type { CheckAnswer } from "#server/context/checks.ts";
 import { type CheckRunner, PlaceEnded } from "./runner.ts";
 
 export const URGENCY = ["waited-for", "soon", "written"] as const;

@@ -1,5 +1,6 @@
 /** Who does the checking: a thread of its own in the running program, the same thread in a test. */
-import type { CheckAnswer, CheckDesk } from "./check-desk.ts";
+import type { CheckAnswer } from "#server/context/checks.ts";
+import type { CheckDesk } from "./check-desk.ts";
 import type { CheckOrder } from "./messages.ts";
 
 export interface CheckRunner {

@@ -7,9 +7,9 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { Worker } from "node:worker_threads";
-import type { SyncLog } from "#server/sync/host.ts";
-import { threadFile } from "#server/thread-file.ts";
-import type { CheckAnswer } from "./check-desk.ts";
+import type { EventLog } from "#server/base/log.ts";
+import type { CheckAnswer } from "#server/context/checks.ts";
+import { threadFile } from "#server/worker-threads/thread-file.ts";
 import type { CheckOrder, CheckReply, WorkerSetup } from "./messages.ts";
 import { type CheckRunner, PlaceEnded } from "./runner.ts";
 
@@ -26,7 +26,7 @@ export function programMark(fresh: string): string {
 }
 
 export interface ThreadsSetup extends WorkerSetup {
-  readonly log: SyncLog;
+  readonly log: EventLog;
   /** Left out: one less than the machine has processors, at most four. */
   readonly threads?: number;
 }

@@ -2,9 +2,9 @@
 import { listClassLogs, type StoredLog } from "#db/repos/class-log-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { readSignedEdition } from "#server/plans/editions.ts";
-import { ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { readSignedEdition } from "#server/editions/editions.ts";
 
 export interface TaughtClass extends StoredLog {
   readonly roomName: string;

@@ -3,9 +3,9 @@ import { listRehearsals } from "#db/repos/class-log-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import type { Rehearsed } from "#lib/floor/rehearsed-schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
-import { ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
 
 /** Older ones are of a plan that has moved on. */
 const REHEARSALS = 10;

@@ -3,9 +3,9 @@ import { countLogsOf, insertClassLog, readLogRow } from "#db/repos/class-log-rep
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
-import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
 
 const NO_EDITION = fail(
   404,

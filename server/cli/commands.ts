@@ -9,7 +9,7 @@ import type { Heading, Plan } from "#lib/plan/schema.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 import { trackVtt } from "#lib/tracks/tracks.ts";
 
-export type Answer =
+export type CommandAnswer =
   | { readonly ok: true; readonly json: unknown /** 1: the answer is that something is wrong. */; readonly exit: 0 | 1 }
   /** A file of another kind, as it is to be written. */
   | { readonly ok: true; readonly text: string; readonly exit: 0 }
@@ -21,10 +21,10 @@ interface Command {
   readonly wants?: string;
   /** The words beginning with "--" that it knows. */
   readonly options?: readonly string[];
-  readonly answer: (plan: Plan, asked: string | undefined, options: ReadonlySet<string>) => Answer;
+  readonly answer: (plan: Plan, asked: string | undefined, options: ReadonlySet<string>) => CommandAnswer;
 }
 
-const done = (json: unknown, exit: 0 | 1 = 0): Answer => ({ ok: true, json, exit });
+const done = (json: unknown, exit: 0 | 1 = 0): CommandAnswer => ({ ok: true, json, exit });
 
 const COMMANDS: Readonly<Record<string, Command>> = {
   check: {
@@ -85,13 +85,18 @@ export const optionsOf = (name: string): readonly string[] =>
   (isCommand(name) ? COMMANDS[name]?.options : undefined) ?? [];
 
 /** Answers a command on a valid plan. `asked` is the word it wants, where one was given. Never throws. */
-export function answer(name: string, plan: Plan, asked?: string, options: readonly string[] = []): Answer {
+export function runPlanCommand(
+  name: string,
+  plan: Plan,
+  asked?: string,
+  options: readonly string[] = [],
+): CommandAnswer {
   const command = isCommand(name) ? COMMANDS[name] : undefined;
   if (command) return command.answer(plan, asked, new Set(options));
   return { ok: false, say: `There is no command "${name}"; there are: ${COMMAND_NAMES.join(", ")}` };
 }
 
-function order(plan: Plan, headingId: string | undefined): Answer {
+function order(plan: Plan, headingId: string | undefined): CommandAnswer {
   const headings = plan.items.filter((item): item is Heading => item.kind === "heading");
   const blocks = headings.length > 0 ? `there are: ${someOf(headings.map((h) => h.id))}` : "this plan has no headings";
   if (headingId === undefined) return { ok: false, say: `Name the block by its heading's id; ${blocks}` };

@@ -1,7 +1,7 @@
 /** `npm run -s doctor`: is the studio reachable, whole and private? One line a check; exit 1 when one found something wrong. */
 import { examine } from "#server/doctor/doctor.ts";
-import { lineOf } from "#server/doctor/finding.ts";
-import { Refusal, runCommand } from "./run.ts";
+import { diagnosisLine } from "#server/doctor/finding.ts";
+import { CommandRefused, runCommand } from "./run.ts";
 
 const HELP = `npm run -s doctor
 
@@ -18,8 +18,8 @@ await runCommand(async ([word, ...rest]) => {
     process.stdout.write(HELP);
     return;
   }
-  if (word !== undefined) throw new Refusal("It takes nothing but --help: npm run -s doctor");
+  if (word !== undefined) throw new CommandRefused("It takes nothing but --help: npm run -s doctor");
   const findings = await examine();
-  process.stdout.write(`${findings.map(lineOf).join("\n")}\n`);
+  process.stdout.write(`${findings.map(diagnosisLine).join("\n")}\n`);
   if (findings.some(({ is }) => is === "wrong")) process.exitCode = 1;
 });

@@ -4,7 +4,7 @@
  * with one line on standard error for a bad file or a wrong call. Never a stack trace.
  */
 import { readFile, stat } from "node:fs/promises";
-import { answer, COMMAND_NAMES, isCommand, optionsOf, wantedBeside } from "./commands.ts";
+import { COMMAND_NAMES, isCommand, optionsOf, runPlanCommand, wantedBeside } from "./commands.ts";
 import { endQuietly } from "./end-quietly.ts";
 import { readPlanBytes } from "./read-plan.ts";
 
@@ -24,7 +24,7 @@ async function main(args: readonly string[]): Promise<number> {
   if (file === undefined) throw new Refusal(`Name one plan file: ${usage}`);
   const read = readPlanBytes(file === "-" ? await readStandardInput() : await readPath(file));
   if (!read.ok) throw new Refusal(`${file}: ${read.say}`);
-  const answered = answer(name, read.plan, asked, options);
+  const answered = runPlanCommand(name, read.plan, asked, options);
   if (!answered.ok) throw new Refusal(`${file}: ${answered.say}`);
   await write("text" in answered ? answered.text : `${JSON.stringify(answered.json, null, 2)}\n`);
   return answered.exit;

@@ -1,15 +1,15 @@
 /** How the commands at the keyboard end: exit 0, or 1 with one line of what to do; never a stack trace. */
-import { DatabaseRefused } from "#db/connection.ts";
-import { DatabaseInUse } from "#db/repos/lock-repo.ts";
-import { damageOf } from "#db/soundness.ts";
+import { DatabaseRefused } from "#db/file/migrations.ts";
+import { damageOf } from "#db/file/soundness.ts";
+import { DatabaseInUse } from "#db/file/writer-lock.ts";
 import { BackupRefused } from "#server/backup/archive.ts";
-import { EnvError } from "#server/env.ts";
+import { EnvError } from "#server/base/env.ts";
 import { endQuietly } from "./end-quietly.ts";
 
 /** Something to tell the person at the keyboard in one line. */
-export class Refusal extends Error {}
+export class CommandRefused extends Error {}
 
-const KNOWN = [Refusal, EnvError, BackupRefused, DatabaseRefused, DatabaseInUse];
+const KNOWN = [CommandRefused, EnvError, BackupRefused, DatabaseRefused, DatabaseInUse];
 
 export async function runCommand(command: (words: readonly string[]) => Promise<void> | void): Promise<void> {
   process.umask(0o077);

@@ -1,7 +1,7 @@
 /** The floor's page: plain HTML around the bundle that `server/floor-bundle.mjs` wrote, and the parts of that bundle. */
 import { readFileSync } from "node:fs";
 import { extname, join } from "node:path";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
 
 export interface FloorParts {
   /** Names of files, the entry first; these run before the first screen stands. */

@@ -4,7 +4,7 @@
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
 
 /** Names one build of the pages; "dev" while there is none. */
 export function buildId(env: Pick<Env, "distDir">): string {
@@ -15,10 +15,12 @@ export function buildId(env: Pick<Env, "distDir">): string {
   }
 }
 
-/** The worker's script for one build: another build is another script, which the browser then installs. */
-export const floorWorker = (build: string): string => `// The floor, kept on the device. Build ${build}.
+/** The worker's script for one build. Another build gives another script, which the browser then installs. */
+export const floorWorker = (build: string): string => `// The floor page, kept on the device. Build ${build}.
 const CACHE = "springline-floor-" + ${JSON.stringify(build)};
-const PAGE = "/floor";
+${SCRIPT}`;
+
+const SCRIPT = `const PAGE = "/floor";
 const NETWORK_MS = 2000;
 
 self.addEventListener("install", (event) => {

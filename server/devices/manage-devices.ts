@@ -1,12 +1,12 @@
 /** The studio's cue devices, for its manager: add one (a pairing code, shown once), list them, take one back. */
 import * as z from "zod";
-import { listDevices as allDevices, type DeviceRow, insertDevice, revokeDevice } from "#db/repos/device-repo.ts";
+import { listDeviceRows as allDevices, type DeviceRow, insertDevice, revokeDevice } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { CODE_LIVES_MS, newPairingCode } from "./pairing-code.ts";
+import { CODE_LIVES_MS, newPairingCode } from "#server/auth/pairing-code.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 
 type Studio = Pick<Springline, "db" | "now" | "newId">;
 

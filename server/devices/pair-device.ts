@@ -4,11 +4,11 @@ import { claimDevice, makerOfCode } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { hashToken } from "#server/auth/device.ts";
-import { type Allowance, Tries, waitInWords } from "#server/auth/tries.ts";
+import { newDeviceToken, readPairingCode } from "#server/auth/pairing-code.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type BackoffRules, GuessBackoff, waitInWords } from "#server/limits/guess-backoff.ts";
 import { mayStill } from "#server/people/made-links.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { newDeviceToken, readPairingCode } from "./pairing-code.ts";
 
 type Studio = Pick<Springline, "db" | "now" | "keys">;
 
@@ -41,17 +41,17 @@ const tooOften = (waitMs: number): Result<never> =>
  * Wrong codes of one network. There is no limit on all together, which a stranger could use up for the studio: a code is
  * one of 30^8 and lives ten minutes, so a thousand guesses a second find it with odds of one in a million. Our own choice.
  */
-export const GUESSES: Allowance = {
+export const GUESSES: BackoffRules = {
   free: 20,
   firstWaitMs: 10_000,
   longestWaitMs: 60_000,
   forgetMs: 10 * 60_000,
   keys: 10_000,
 };
-const guesses = new WeakMap<Springline["db"], Tries>();
+const guesses = new WeakMap<Springline["db"], GuessBackoff>();
 
-function guessesOf(app: Studio): Tries {
-  const tries = guesses.get(app.db) ?? new Tries(GUESSES);
+function guessesOf(app: Studio): GuessBackoff {
+  const tries = guesses.get(app.db) ?? new GuessBackoff(GUESSES);
   guesses.set(app.db, tries);
   return tries;
 }

@@ -8,13 +8,13 @@ import { readWithdrawal, withdrawalsOfRoom } from "#db/repos/withdrawal-repo.ts"
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
-import { withdrawalView } from "#server/plans/plan-summaries.ts";
-import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
-import { NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
+import { withdrawalView } from "#server/news/plan-summaries.ts";
 import { nextSlotsOfRoom } from "./room-slots.ts";
 
-export interface RoomCards {
+export interface CardsForRoom {
   readonly room: { readonly id: string; readonly name: string };
   readonly cards: readonly CardEnvelope[];
   /** When each plan is next taught here, by plan id: ISO date and time of the studio's wall clock, `2026-05-04T18:00`. */
@@ -29,7 +29,7 @@ export interface RoomCards {
 export function readRoomCards(
   app: EditionReader & Pick<Springline, "now" | "rooms">,
   device: Device,
-): Result<RoomCards> {
+): Result<CardsForRoom> {
   if (!canDevice(device, "card.fetch", device.roomId)) return NO_RIGHT;
   const now = app.now();
   markDeviceSeen(app.db, device.id, now);

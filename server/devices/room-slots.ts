@@ -1,9 +1,9 @@
 /** When each plan is next taught in a room, by the programme of this month and the next. */
+
 import { addMonths, monthOf } from "#lib/programme/calendar.ts";
 import { readMonth } from "#lib/programme/read.ts";
-import { unavailableReason } from "#server/plans/plan-doc.ts";
-import { monthDoc } from "#server/programme/month-news.ts";
-import type { Springline } from "#server/springline.ts";
+import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
 
 /** A class that began this long ago is still the one the device is wanted for. ms. */
 const STILL_ON_MS = 90 * 60_000;

@@ -4,7 +4,7 @@ import { ADDRESS_PATH, type AddressAnswer, readAddressAnswer } from "#lib/protoc
 
 const PATIENCE_MS = 5_000;
 
-export type Asked =
+export type AddressReply =
   | { readonly kind: "answer"; readonly answer: AddressAnswer; readonly date: string | null; readonly askedAt: number }
   | { readonly kind: "redirect"; readonly to: string }
   /** Something answers that is not this program. */
@@ -12,7 +12,10 @@ export type Asked =
   | { readonly kind: "nothing"; readonly why: string };
 
 /** Asks the server at `origin` which one it is. Never throws. */
-export async function askAddress(origin: string, headers: Readonly<Record<string, string>> = {}): Promise<Asked> {
+export async function requestAddress(
+  origin: string,
+  headers: Readonly<Record<string, string>> = {},
+): Promise<AddressReply> {
   const askedAt = Date.now();
   try {
     const signal = AbortSignal.timeout(PATIENCE_MS);

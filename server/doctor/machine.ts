@@ -3,10 +3,10 @@ import { lookup } from "node:dns/promises";
 import { existsSync, readdirSync, statfsSync, statSync } from "node:fs";
 import { networkInterfaces } from "node:os";
 import { dirname, join } from "node:path";
-import { damageInFile } from "#db/soundness.ts";
-import type { Place } from "#server/env.ts";
-import type { Asked } from "./ask.ts";
-import { type Finding, right, unsure, wrong } from "./finding.ts";
+import { damageInFile } from "#db/file/soundness.ts";
+import type { DataLocation } from "#server/base/env.ts";
+import type { AddressReply } from "./ask.ts";
+import { type Diagnosis, right, unsure, wrong } from "./finding.ts";
 
 const MB = 1024 * 1024;
 /** Room for SQLite's log and a backup beside it. Our own choice. */
@@ -14,7 +14,7 @@ const LEAST_FREE = 200 * MB;
 /** Sessions and invitations end by the clock; half a minute matters to none of them. Our own choice. */
 const CLOCK_OFF_MS = 30_000;
 
-export function databaseFinding({ databaseFile }: Pick<Place, "databaseFile">): Finding {
+export function databaseFinding({ databaseFile }: Pick<DataLocation, "databaseFile">): Diagnosis {
   const what = "database";
   if (!existsSync(databaseFile)) return unsure(what, `there is none yet at ${databaseFile}; the first start makes it.`);
   try {
@@ -28,7 +28,7 @@ export function databaseFinding({ databaseFile }: Pick<Place, "databaseFile">): 
   }
 }
 
-export function diskFinding({ dataDir, databaseFile }: Pick<Place, "dataDir" | "databaseFile">): Finding {
+export function diskFinding({ dataDir, databaseFile }: Pick<DataLocation, "dataDir" | "databaseFile">): Diagnosis {
   const what = "disk";
   const here = existingParent(dataDir);
   const { bavail, bsize } = statfsSync(here);
@@ -41,7 +41,7 @@ export function diskFinding({ dataDir, databaseFile }: Pick<Place, "dataDir" | "
     : wrong(what, `${found}; an update or a backup needs ${megabytes(needed)}.`, "Make room on that disk.");
 }
 
-export function rightsFinding({ dataDir, databaseFile, secretFile, givenSecret }: Place): Finding {
+export function rightsFinding({ dataDir, databaseFile, secretFile, givenSecret }: DataLocation): Diagnosis {
   const what = "secrets";
   if (process.platform === "win32") return unsure(what, "who may read the files cannot be told on this system.");
   const files = [secretFile, databaseFile, `${databaseFile}-wal`, `${databaseFile}-shm`, ...backupsIn(dataDir)];
@@ -59,7 +59,7 @@ export function rightsFinding({ dataDir, databaseFile, secretFile, givenSecret }
 }
 
 /** The only clock at hand that may be another machine's is the one that the public address answers with. */
-export async function clockFinding(origin: string, asked: Asked): Promise<Finding> {
+export async function clockFinding(origin: string, asked: AddressReply): Promise<Diagnosis> {
   const what = "clock";
   const now = new Date().toISOString().replace(/\.\d+Z/, "Z");
   if (asked.kind !== "answer" || asked.date === null || Number.isNaN(Date.parse(asked.date)))

@@ -1,9 +1,9 @@
 /** The doctor's checks of the public address: is it set, does it lead here, does it carry sockets, who counts as whom. */
 
 import { PROXY_SECTION } from "#lib/protocol/address.ts";
-import type { Place } from "#server/env.ts";
-import { type Asked, askAddress, openSocket, type SocketEnd } from "./ask.ts";
-import { type Finding, right, unsure, wrong } from "./finding.ts";
+import type { DataLocation } from "#server/base/env.ts";
+import { type AddressReply, openSocket, requestAddress, type SocketEnd } from "./ask.ts";
+import { type Diagnosis, right, unsure, wrong } from "./finding.ts";
 
 const README = `See "${PROXY_SECTION}" in README.md.`;
 /** Kept for documentation (RFC 5737): no real client has it. */
@@ -11,14 +11,14 @@ const INVENTED_CLIENT = "192.0.2.123";
 
 export interface Reached {
   /** The setting itself. */
-  readonly setting: Finding;
-  readonly asked: Asked;
+  readonly setting: Diagnosis;
+  readonly asked: AddressReply;
   /** Leads to this installation: what needs that can be looked at. */
   readonly isHere: boolean;
-  readonly address: Finding;
+  readonly address: Diagnosis;
 }
 
-export interface Setting extends Pick<Place, "origin" | "originGiven"> {
+export interface Setting extends Pick<DataLocation, "origin" | "originGiven"> {
   /** As it was typed. */
   readonly given: string | undefined;
   /** Where the server listens for others too. */
@@ -29,12 +29,12 @@ export interface Setting extends Pick<Place, "origin" | "originGiven"> {
 }
 
 export async function reach(set: Setting): Promise<Reached> {
-  const asked = await askAddress(set.origin);
+  const asked = await requestAddress(set.origin);
   const isHere = asked.kind === "answer" && asked.answer.server === set.id;
   return { setting: settingOf(set), asked, isHere, address: addressOf(set, asked) };
 }
 
-function settingOf({ given, origin, originGiven, host }: Setting): Finding {
+function settingOf({ given, origin, originGiven, host }: Setting): Diagnosis {
   const what = "public address";
   if (!originGiven) {
     const only = `SPRINGLINE_URL is not set: people use ${origin}`;
@@ -52,7 +52,7 @@ function settingOf({ given, origin, originGiven, host }: Setting): Finding {
 
 const START = "Start the server and run this again: this check needs it running.";
 
-function addressOf({ origin, id, running }: Setting, asked: Asked): Finding {
+function addressOf({ origin, id, running }: Setting, asked: AddressReply): Diagnosis {
   const what = "leads here";
   switch (asked.kind) {
     case "nothing":
@@ -88,7 +88,7 @@ function addressOf({ origin, id, running }: Setting, asked: Asked): Finding {
   }
 }
 
-export async function liveFinding(origin: string, { isHere, asked }: Reached): Promise<Finding> {
+export async function liveFinding(origin: string, { isHere, asked }: Reached): Promise<Diagnosis> {
   const what = "live connections";
   if (!isHere || asked.kind !== "answer")
     return unsure(what, "not looked at: needs the server running, and the address to lead to it.");
@@ -130,11 +130,11 @@ function ofServersName(
 }
 
 /** Asked twice: once as anybody, once with a client's address that we made up, which no good proxy lets through. */
-export async function proxyFinding(origin: string, { isHere, asked }: Reached): Promise<Finding> {
+export async function proxyFinding(origin: string, { isHere, asked }: Reached): Promise<Diagnosis> {
   const what = "proxy";
   if (!isHere || asked.kind !== "answer")
     return unsure(what, "not looked at: needs the server running, and the address to lead to it.");
-  const forged = await askAddress(origin, { "x-forwarded-for": INVENTED_CLIENT });
+  const forged = await requestAddress(origin, { "x-forwarded-for": INVENTED_CLIENT });
   if (forged.kind !== "answer") return unsure(what, "the server did not answer a second time. Run this again.");
   const { forwarded } = asked.answer;
   if (forwarded === "ignored")

@@ -3,7 +3,7 @@
  * of every route is here: the gate asks before anything is read, the reader counts what comes.
  */
 import * as z from "zod";
-import { fail, ok, type Result } from "#server/result.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
 
 /** Bytes. A plan file of a long class with its whole library is well below one tenth of this. */
 export const MAX_BODY_BYTES = 5 * 1024 * 1024;

@@ -4,7 +4,7 @@
  */
 import { join } from "node:path";
 import sirv from "sirv";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
 import type { ServeSetup } from "./serve.ts";
 
 const AT = "/_next/static";

@@ -1,6 +1,6 @@
 /** What went wrong on the server's own side, as an error for a person; the cause goes to the log, never to the page. */
-import type { AppError } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import type { AppError } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 
 const DAMAGED: AppError = {
   code: "damaged",

@@ -2,13 +2,19 @@
  * What every request passes before Next sees it: headers that only a proxy may set are dropped, too large bodies and
  * odd addresses are turned away, pages go to the one public name, and an installation without a studio to its first run.
  */
+
 import { randomBytes } from "node:crypto";
 import type { IncomingMessage, ServerResponse } from "node:http";
-import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
-import type { Env } from "#server/env.ts";
-import { fail, type Result } from "#server/result.ts";
+import type { Env } from "#server/base/env.ts";
+import { fail, type Result } from "#server/base/result.ts";
+import {
+  bareAddress,
+  CLIENT_ADDRESS_HEADER,
+  CLIENT_NETWORK_HEADER,
+  networkOf,
+  tellsPeopleApart,
+} from "#server/limits/network.ts";
 import { refuseUnread } from "./body.ts";
-import { bareAddress, CLIENT_NETWORK_HEADER, networkOf, tellsPeopleApart } from "./network.ts";
 import { setSecurityHeaders } from "./security-headers.ts";
 
 export interface GateSetup {

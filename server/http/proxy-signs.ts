@@ -1,9 +1,9 @@
 /** What the owner of a server behind a proxy has to hear of, in the log, once per cause. */
 import type { IncomingMessage } from "node:http";
-import type { Env } from "#server/env.ts";
-import type { Log } from "#server/log.ts";
-import { warnOnce } from "#server/warn-once.ts";
-import { bareAddress } from "./network.ts";
+import type { Env } from "#server/base/env.ts";
+import type { Log } from "#server/base/log.ts";
+import { warnOnce } from "#server/base/warn-once.ts";
+import { bareAddress } from "#server/limits/network.ts";
 
 type Watched = { readonly env: Pick<Env, "trustProxy">; readonly log: Pick<Log, "warn"> };
 

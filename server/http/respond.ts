@@ -16,13 +16,13 @@ import { wrongAddressWords } from "#lib/protocol/address.ts";
 import { DEVICES_WORDS } from "#lib/protocol/places.ts";
 import { freshenSession, type SignedIn, sessionAccess } from "#server/auth/actor.ts";
 import { deviceFromHeaders } from "#server/auth/device.ts";
-import { type AppError, fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
-import { type Springline, springline } from "#server/springline.ts";
+import { type AppError, fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { type Springline, springline } from "#server/context/springline.ts";
 import { FORM_BODY_BYTES, MAX_BODY_BYTES, readBody } from "./body.ts";
 import { faultToError, refuseWrites } from "./fault.ts";
 import { noteOtherOrigin } from "./proxy-signs.ts";
 
-export interface Call<B> {
+export interface RouteCall<B> {
   readonly app: Springline;
   readonly request: Request;
   /** The path's parameters, e.g. `params.id`. */
@@ -30,16 +30,16 @@ export interface Call<B> {
   /** What `options.body` made of the request's JSON; undefined without one. */
   readonly body: B;
 }
-export interface PersonCall<B> extends Call<B> {
+export interface PersonCall<B> extends RouteCall<B> {
   readonly actor: Person;
   readonly who: SignedIn;
 }
-export interface DeviceCall<B> extends Call<B> {
+export interface DeviceCall<B> extends RouteCall<B> {
   readonly device: Device;
 }
 
 /** A call of which no body has been read. */
-export type Asking = Omit<Call<undefined>, "body">;
+export type Asking = Omit<RouteCall<undefined>, "body">;
 
 export interface Options<B, A = Asking> {
   readonly body?: z.core.$ZodType<B>;
@@ -93,7 +93,7 @@ export function guardedDevice<B = undefined>(options: Options<B>, handler: Handl
 }
 
 /** A route that anybody may call: the handler itself decides. */
-export function unguarded<B = undefined>(options: Options<B>, handler: Handler<Call<B>>): Route {
+export function unguarded<B = undefined>(options: Options<B>, handler: Handler<RouteCall<B>>): Route {
   return route(async (app, request, context) => {
     const origin = checkOrigin(app, request);
     const call = origin.ok ? await readCall(app, request, context, options) : origin;
@@ -157,7 +157,7 @@ async function readCall<B>(
   request: Request,
   context: RouteContext | undefined,
   options: Options<B>,
-): Promise<Result<Call<B>>> {
+): Promise<Result<RouteCall<B>>> {
   const params = await paramsOf(context);
   const refused = options.first?.({ app, request, params });
   if (refused && !refused.ok) return refused;
@@ -171,7 +171,7 @@ function withActor<B>(options: Options<B, Asking & { readonly actor: Person }>, 
   return first ? { ...rest, first: (asking) => first({ ...asking, actor }) } : rest;
 }
 
-async function paramsOf(context: RouteContext | undefined): Promise<Call<undefined>["params"]> {
+async function paramsOf(context: RouteContext | undefined): Promise<RouteCall<undefined>["params"]> {
   return Object.fromEntries(
     Object.entries((await context?.params) ?? {}).map(([key, value]) => [
       key,

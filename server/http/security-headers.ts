@@ -3,7 +3,7 @@
  * the nonce from the request's own policy header and puts it on the scripts it writes into a page.
  */
 import type { IncomingMessage, ServerResponse } from "node:http";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
 
 type Setting = Pick<Env, "mode" | "origin">;
 

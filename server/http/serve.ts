@@ -4,12 +4,15 @@
  */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { Duplex } from "node:stream";
-import type { Env } from "#server/env.ts";
-import type { Log } from "#server/log.ts";
+import type { Env } from "#server/base/env.ts";
+import type { Log } from "#server/base/log.ts";
+import { ConcurrencyLimit } from "#server/limits/concurrency-limit.ts";
+import { CLIENT_NETWORK_HEADER } from "#server/limits/network.ts";
+import { refuseUpgrade } from "#server/sockets/close-socket.ts";
 import { ALLOW, cleanHeaders, type Gate } from "./gate.ts";
-import { CLIENT_NETWORK_HEADER } from "./network.ts";
-import { Places } from "./places.ts";
 import { noteForwarded } from "./proxy-signs.ts";
+
+const ALLOW_HEADER = `Allow: ${ALLOW}\r\n`;
 
 export interface ServeSetup {
   readonly env: Pick<Env, "host" | "port" | "origin" | "trustProxy">;
@@ -37,16 +40,17 @@ export class CannotListen extends Error {}
 /** Starts to listen. Throws CannotListen. */
 export async function serve(setup: ServeSetup): Promise<Serving> {
   const server = createServer((request, response) => answer(setup, request, response));
-  const places = new Places(SOCKETS_PER_NETWORK);
+  const places = new ConcurrencyLimit(SOCKETS_PER_NETWORK);
   server.on("upgrade", (request, socket, head) => upgrade(setup, places, { request, socket, head }));
   server.on("clientError", (error, socket) => {
     const unknown = "code" in error && error.code === "HPE_INVALID_METHOD";
-    const said = unknown ? `405 Method Not Allowed\r\nAllow: ${ALLOW}` : "400 Bad Request";
-    if (socket.writable) socket.end(`HTTP/1.1 ${said}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+    if (!socket.writable) return;
+    if (unknown) refuseUpgrade(socket, "405 Method Not Allowed", ALLOW_HEADER);
+    else refuseUpgrade(socket, "400 Bad Request");
   });
   // Nobody listened for these, and the socket would be cut without a word.
   server.on("connect", (_request, socket) => {
-    socket.end(`HTTP/1.1 405 Method Not Allowed\r\nAllow: ${ALLOW}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+    refuseUpgrade(socket, "405 Method Not Allowed", ALLOW_HEADER);
   });
   const port = await listen(server, setup.env);
   server.on("error", (err) => setup.log.error({ err }, "http server"));
@@ -74,7 +78,7 @@ interface Upgrade {
   readonly head: Buffer;
 }
 
-function upgrade(setup: ServeSetup, places: Places, { request, socket, head }: Upgrade): void {
+function upgrade(setup: ServeSetup, places: ConcurrencyLimit, { request, socket, head }: Upgrade): void {
   // A socket that breaks before anybody listens would end the process.
   socket.on("error", (err) => setup.log.debug({ err }, "socket broke"));
   noteForwarded(setup, request);
@@ -83,12 +87,12 @@ function upgrade(setup: ServeSetup, places: Places, { request, socket, head }: U
   const network = request.headers[CLIENT_NETWORK_HEADER];
   const leave = typeof network === "string" ? places.take(network) : () => undefined;
   if (!leave) {
-    socket.end("HTTP/1.1 503 Service Unavailable\r\nConnection: close\r\nContent-Length: 0\r\n\r\n");
+    refuseUpgrade(socket, "503 Service Unavailable");
     return;
   }
   socket.once("close", leave);
   if (setup.upgrade(request, socket, head)) return;
-  socket.end("HTTP/1.1 404 Not Found\r\nConnection: close\r\nContent-Length: 0\r\n\r\n");
+  refuseUpgrade(socket, "404 Not Found");
 }
 
 function listen(server: Server, env: ServeSetup["env"]): Promise<number> {

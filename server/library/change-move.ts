@@ -8,8 +8,8 @@ import { namesById } from "#db/repos/people-repo.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import type { StoredMove } from "./add-move.ts";
 import { checkMove } from "./check-move.ts";
 import { lastChangeBy } from "./read-move.ts";
@@ -33,7 +33,7 @@ export interface MoveNow {
  * The same move once more changes nothing. Errors: 403 no-right, 404, 409 move-changed (`details` a MoveNow), 422
  * bad-move and 409 name-taken with `details.faults`.
  */
-export function changeMove(
+export function changeInLibrary(
   app: Springline,
   actor: Actor,
   id: string,

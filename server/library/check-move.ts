@@ -2,8 +2,8 @@
 import type { Db } from "#db/connection.ts";
 import { readMove } from "#lib/library/faults.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import { library } from "./library-moves.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import { moveLibrary } from "#server/studio-data/move-library.ts";
 
 /**
  * `id` is the move's own, null for a new one. A name may stay what it was. Errors, with `details.faults` (place and
@@ -12,14 +12,14 @@ import { library } from "./library-moves.ts";
 export function checkMove(db: Db, value: unknown, id: string | null): Result<Move> {
   const read = readMove(value);
   if (!read.ok) return fail(422, "bad-move", "Nothing was saved: look at the fields marked.", { faults: read.faults });
-  const own = library(db).rows.find((row) => row.id === id);
+  const own = moveLibrary(db).rows.find((row) => row.id === id);
   return own?.move.name === read.move.name ? ok(read.move) : freeName(db, read.move, id);
 }
 
 /** Errors: 409 name-taken. Names of moves that are not offered any more are free. */
 export function freeName(db: Db, move: Move, id: string | null): Result<Move> {
   const plain = plainName(move.name);
-  const other = library(db).rows.find(
+  const other = moveLibrary(db).rows.find(
     (row) => row.id !== id && row.archivedAt === null && plainName(row.move.name) === plain,
   );
   if (!other) return ok(move);

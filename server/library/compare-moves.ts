@@ -1,13 +1,13 @@
 /** What the moves of a plan file would bring to the library: nothing is stored; each difference is shown before. */
-import { listRooms } from "#db/repos/room-repo.ts";
+import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { changedKeys, type MoveChange, moveChanges } from "#lib/library/changes.ts";
 import { knownSprings, springNames } from "#lib/library/known-springs.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { library } from "./library-moves.ts";
+import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { moveLibrary } from "#server/studio-data/move-library.ts";
 
 export interface BroughtMove {
   readonly id: string;
@@ -34,9 +34,9 @@ export function compareMoves(
     return fail(422, "bad-plan-file", message, { pointer: parsed.pointer, message: parsed.message });
   }
   const names = springNames(
-    knownSprings([...listRooms(app.db), { name: "the file", equipment: parsed.plan.equipment }]),
+    knownSprings([...listStudioRooms(app.db), { name: "the file", equipment: parsed.plan.equipment }]),
   );
-  const { rows } = library(app.db);
+  const { rows } = moveLibrary(app.db);
   const moves = Object.entries(parsed.plan.moves).map(([id, move]): BroughtMove => {
     const had = rows.find((row) => row.id === id);
     const nameOf =

@@ -5,9 +5,9 @@ import { RESERVED_IDS } from "#lib/library/move-id.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { ID_PATTERN, moveSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { library, type Moves } from "./library-moves.ts";
+import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type Moves, moveLibrary } from "#server/studio-data/move-library.ts";
 import { changeLibrary, storeMove } from "./store-move.ts";
 
 const moveId = z.string().regex(ID_PATTERN, "This cannot be the id of a move.");
@@ -21,7 +21,7 @@ export const putMovesSchema = z.strictObject({
 /** `archived` names the moves that are not offered any more; it is left out while there are none. Errors: 403 no-right. */
 export function readLibrary(app: Springline, actor: Actor): Result<{ moves: Moves; archived?: readonly string[] }> {
   if (!can(actor, "library.read")) return NO_RIGHT;
-  const { moves, archived } = library(app.db);
+  const { moves, archived } = moveLibrary(app.db);
   return ok({ moves, ...(archived.length === 0 ? {} : { archived }) });
 }
 

@@ -2,13 +2,13 @@
 import type { Db } from "#db/connection.ts";
 import { listMoveEvents, type MoveEventKind, type MoveRow, readMoveRow } from "#db/repos/move-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
-import { listRooms } from "#db/repos/room-repo.ts";
+import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { type MoveChange, moveChanges } from "#lib/library/changes.ts";
 import { knownSprings, springNames } from "#lib/library/known-springs.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { SOMEBODY } from "#server/plans/plan-summaries.ts";
-import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { SOMEBODY } from "#server/news/plan-summaries.ts";
 import { NOBODY } from "./store-move.ts";
 
 export interface MoveRecordLine {
@@ -39,7 +39,7 @@ export const lastChangeBy = (db: Db, id: string): string | null => listMoveEvent
 function recordOf(db: Db, id: string): MoveRecordLine[] {
   const events = listMoveEvents(db, id);
   const names = namesById(db);
-  const springs = springNames(knownSprings(listRooms(db)));
+  const springs = springNames(knownSprings(listStudioRooms(db)));
   return events.map(({ at, actorId, kind, move }, i) => {
     const before = events[i + 1]?.move;
     const changes = kind === "changed" && before ? moveChanges(before, move, springs) : [];

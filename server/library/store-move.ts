@@ -9,9 +9,9 @@ import {
 } from "#db/repos/move-repo.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { Person } from "#lib/policy/can.ts";
-import type { Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
+import type { Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
 
 /**
  * Runs `change` as one write transaction: what it looks at cannot change before it has written. When it changed

@@ -8,18 +8,17 @@ import { lastSeq } from "#db/repos/doc-log-repo.ts";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { editionsUsing } from "#db/repos/move-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
-import { listRooms } from "#db/repos/room-repo.ts";
+import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { type MoveUse, movesUsed } from "#lib/doc/read.ts";
 import { type Actor, can, canPlan } from "#lib/policy/can.ts";
 import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { type DocName, formatDocName, type PlanState } from "#lib/protocol/messages.ts";
-import { listPlanEditions } from "#server/plans/editions.ts";
-import { planDoc, unavailableReason } from "#server/plans/plan-doc.ts";
-import { monthDoc } from "#server/programme/month-news.ts";
-import { NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import { monthDoc, planDoc, unavailableReason } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { listPlanEditions } from "#server/editions/editions.ts";
 
 const DAY_MS = 86_400_000;
 /** How long the process may be busy with this at a stretch, in ms: well below what somebody typing feels. */
@@ -125,7 +124,7 @@ function readersOf(app: Springline, actor: Actor): (planId: string) => boolean {
 
 function classUse(app: App, slot: Slot, titles: ReadonlyMap<string, string>): ClassUse {
   const title = slot.planId === null ? undefined : titles.get(slot.planId);
-  const roomName = listRooms(app.db).find((room) => room.id === slot.roomId)?.name ?? null;
+  const roomName = listStudioRooms(app.db).find((room) => room.id === slot.roomId)?.name ?? null;
   const { date, time } = slot;
   return { planId: title === undefined ? null : slot.planId, title: title ?? null, date, time, roomName };
 }

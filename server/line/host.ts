@@ -6,7 +6,7 @@ import { countWithdrawals } from "#db/repos/withdrawal-repo.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 import { canDevice } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
-import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
+import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
 
 export interface LineDevice {
   readonly id: string;

@@ -24,6 +24,8 @@ export const LINE_LIMITS = {
   /** How often every device is asked for again, and what has become old is forgotten (INV-09). */
   sweepMs: 500,
   closeMs: 1000,
+  /** What is turned away is written to the log once in this time. */
+  refusalLogMs: 60_000,
 } as const;
 
 export type LineLimits = { readonly [K in keyof typeof LINE_LIMITS]: number };

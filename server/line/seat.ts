@@ -1,9 +1,10 @@
 /** One screen's socket once its device is known: reads its messages, answers for the time, and hands the rest to its line. */
+
 import type { WebSocket } from "ws";
 import { LINE_CLOSE, type LineCloseName } from "#lib/line/close.ts";
 import { type FromServer, type ToServer, toServerSchema } from "#lib/line/messages.ts";
-import { endSocket } from "#server/sync/connection.ts";
-import { type Allowance, createAllowance } from "./allowance.ts";
+import { createMessageQuota, type MessageQuota } from "#server/limits/message-quota.ts";
+import { endSocket } from "#server/sockets/close-socket.ts";
 import type { LineDevice } from "./host.ts";
 import type { LineLimits } from "./limits.ts";
 
@@ -29,7 +30,7 @@ export class Seat {
   /** Asked for again with it, twice a second. Never logged, never sent. */
   readonly token: string;
   private readonly setup: SeatSetup;
-  private readonly allowance: Allowance;
+  private readonly quota: MessageQuota;
   private open = true;
   private silentBeats = 0;
 
@@ -37,7 +38,7 @@ export class Seat {
     this.setup = setup;
     this.device = setup.device;
     this.token = setup.token;
-    this.allowance = createAllowance(setup.limits, setup.now());
+    this.quota = createMessageQuota(setup.limits, setup.now());
     setup.ws.on("pong", () => {
       this.silentBeats = 0;
     });
@@ -49,7 +50,7 @@ export class Seat {
     if (!this.open) return;
     const t2 = this.setup.now();
     this.silentBeats = 0;
-    if (!this.allowance.takes(data.byteLength, t2)) this.close("tooMuch");
+    if (!this.quota.takes(data.byteLength, t2)) this.close("tooMuch");
     else if (data.byteLength > this.setup.limits.messageBytes) this.close("tooLarge");
     else this.dispatch(isBinary ? null : readMessage(data), t2);
   }

@@ -7,8 +7,8 @@ import { insertStudio, readStudio, type Studio, studioExists } from "#db/repos/s
 import type { Role } from "#lib/policy/can.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { STARTER_EQUIPMENT, STARTER_ROOM_NAME } from "#lib/starter/room.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { emailAddress, newPassword, personName } from "./fields.ts";
 import { refuseSetUp } from "./set-up-code.ts";
 import { hashPassword } from "./sign-in.ts";

@@ -10,8 +10,8 @@ import {
   settleInvitation,
 } from "#db/repos/people-repo.ts";
 import { type Actor, can, type Role } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { emailAddress, personName, roleList } from "./fields.ts";
 
 export const inviteSchema = z.strictObject({ email: emailAddress, name: personName.optional(), roles: roleList });

@@ -11,8 +11,8 @@ import {
 } from "#db/repos/people-repo.ts";
 import { readStudio, writeSoleAuthorMaySign } from "#db/repos/studio-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { newPassword, personName } from "./fields.ts";
 import { mayStill } from "./made-links.ts";
 import { hashPassword } from "./sign-in.ts";

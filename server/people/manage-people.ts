@@ -1,7 +1,7 @@
 /** What a manager does about people: see them, change their roles, end their sessions, take them out. */
 import * as z from "zod";
 import {
-  listPeople as allPeople,
+  listMembers as allPeople,
   readPerson,
   removeAccess,
   type StudioPerson,
@@ -10,8 +10,8 @@ import {
 import { dropOpenResetsOf } from "#db/repos/reset-repo.ts";
 import { endSessionsOf } from "#db/repos/session-repo.ts";
 import { type Actor, can, type Role } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { roleList } from "./fields.ts";
 import { endMadeLinks } from "./made-links.ts";
 

@@ -3,8 +3,8 @@ import { readPerson } from "#db/repos/people-repo.ts";
 import { listOpenResets, withdrawReset } from "#db/repos/reset-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { BY_SERVER } from "./reset-password.ts";
 
 type Studio = Pick<Springline, "db" | "now">;

@@ -3,10 +3,10 @@
  * server was started. It is made anew at each start, and gone once there is a studio.
  */
 import { timingSafeEqual } from "node:crypto";
-import { readPairingCode } from "#server/devices/pairing-code.ts";
-import type { Env } from "#server/env.ts";
-import { fail, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { readPairingCode } from "#server/auth/pairing-code.ts";
+import type { Env } from "#server/base/env.ts";
+import { fail, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 
 const LOOPBACK = /^(localhost|127(\.\d+){3}|\[?::1\]?)$/;
 

@@ -1,6 +1,6 @@
 /** Opens a session for somebody whose password was just set, so that the first run and a joining end inside. */
 import { rememberBrowser } from "#server/auth/known-browser.ts";
-import type { Springline } from "#server/springline.ts";
+import type { Springline } from "#server/context/springline.ts";
 
 /** The Set-Cookie values of a new session. `headers` are the request's: its address and browser are noted with it. */
 export async function signInCookies(

@@ -4,11 +4,11 @@ import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanArchived } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "./open-plan.ts";
 
-export const archiveSchema = z.strictObject({ archived: z.boolean() });
+export const planArchiveSchema = z.strictObject({ archived: z.boolean() });
 
 /** Does nothing where it is so already. Errors: 401, 403, 404, 409 wrong-state. */
 export function archivePlan(

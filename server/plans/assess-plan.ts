@@ -6,7 +6,7 @@ import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { checkPlan, RULE_CRASHED } from "#lib/rules/run.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import { fail, ok, type Result } from "#server/result.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
 import type { PlanReading } from "./plan-doc.ts";
 
 export interface Assessment {

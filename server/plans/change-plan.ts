@@ -6,10 +6,10 @@ import { type PlanRow, setPlanRoom, setPlanState, setPlanTeam } from "#db/repos/
 import { readRoom } from "#db/repos/room-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announcePlanStudio, announceState } from "#server/news/plan-news.ts";
 import { openPlan } from "./open-plan.ts";
-import { announcePlanStudio, announceState } from "./plan-news.ts";
 
 export const changePlanSchema = z
   .strictObject({ team: z.boolean().optional(), roomId: z.string().min(1).max(64).optional() })

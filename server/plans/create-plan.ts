@@ -4,14 +4,14 @@ import type * as Y from "yjs";
 import * as z from "zod";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";
-import { listRooms, readRoom, type StudioRoom } from "#db/repos/room-repo.ts";
+import { listStudioRooms, readRoom, type StudioRoom } from "#db/repos/room-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { PLAN_FORMAT, type Plan } from "#lib/plan/schema.ts";
 import { type Actor, can, type Person } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { planDoc } from "./plan-doc.ts";
+import { fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
 
 const LENGTH = { min: 60, max: 14_400 };
 export const newPlanSchema = z.strictObject({
@@ -24,10 +24,10 @@ export const newPlanSchema = z.strictObject({
   roomId: z.string().optional(),
   team: z.boolean().optional(),
 });
-export type NewPlan = z.infer<typeof newPlanSchema>;
+export type NewPlanBody = z.infer<typeof newPlanSchema>;
 
 /** An empty plan with one heading to write under. Errors: 401, 403, 409 no-room, 422 no-such-room. */
-export function createPlan(app: Springline, actor: Actor, body: NewPlan): Result<{ id: string }> {
+export function createPlan(app: Springline, actor: Actor, body: NewPlanBody): Result<{ id: string }> {
   const author = mayCreate(actor);
   if (!author.ok) return author;
   const room = chooseRoom(app, body.roomId);
@@ -57,7 +57,7 @@ export function chooseRoom(app: Pick<Springline, "db">, roomId: string | undefin
     const room = readRoom(app.db, roomId);
     return room ? ok(room) : fail(422, "no-such-room", "There is no such room in the studio. Choose another one.");
   }
-  const first = listRooms(app.db)[0];
+  const first = listStudioRooms(app.db)[0];
   return first ? ok(first) : fail(409, "no-room", "The studio has no room yet. A manager adds the first one.");
 }
 

@@ -8,9 +8,9 @@ import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanDeleted } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { announcePlanToMonths } from "#server/programme/month-news.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { openAnyPlan, openPlan } from "./open-plan.ts";
 
 const WAS_SIGNED =

@@ -2,8 +2,8 @@
 import { carriedStandards } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { whyNotAFile } from "./assess-plan.ts";
 import { openPlan } from "./open-plan.ts";
 import { withPlan } from "./plan-doc.ts";

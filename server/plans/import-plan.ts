@@ -2,8 +2,8 @@
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { chooseRoom, mayCreate, storePlan } from "./create-plan.ts";
 
 /**

@@ -4,12 +4,12 @@ import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { countThreads } from "#db/repos/thread-repo.ts";
 import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import type { PlanSummary } from "#lib/protocol/messages.ts";
-import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { SOMEBODY, summariesOf } from "#server/news/plan-summaries.ts";
+import { planStudio } from "#server/studio-data/plan-studio.ts";
 import { tryAssess } from "./assess-plan.ts";
 import { withPlan } from "./plan-doc.ts";
-import { planStudio } from "./plan-studio.ts";
-import { SOMEBODY, summariesOf } from "./plan-summaries.ts";
 
 export interface PlanListEntry extends PlanSummary {
   readonly ownerId: string;

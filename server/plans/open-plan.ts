@@ -1,8 +1,8 @@
 /** Finds a plan for somebody who asks for it: the one gate every command on a plan goes through. */
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { type Actor, canPlan, type Person, type PlanAction } from "#lib/policy/can.ts";
-import { NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 
 export interface OpenedPlan {
   readonly row: PlanRow;

@@ -3,11 +3,11 @@ import { listPlanEvents, type PlanEvent } from "#db/repos/event-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { type Actor, canPlan, type PlanAction } from "#lib/policy/can.ts";
 import type { StateNews } from "#lib/protocol/messages.ts";
-import { ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { stateNews } from "#server/news/plan-news.ts";
+import { SOMEBODY } from "#server/news/plan-summaries.ts";
 import { openPlan } from "./open-plan.ts";
-import { stateNews } from "./plan-news.ts";
-import { SOMEBODY } from "./plan-summaries.ts";
 
 const ACTIONS = {
   write: "plan.write",

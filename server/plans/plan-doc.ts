@@ -4,12 +4,10 @@ import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { orderedIds, readPlan } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { CLOSE, type CloseName } from "#lib/protocol/close.ts";
-import type { DocName } from "#lib/protocol/messages.ts";
-import { fail, type Result } from "#server/result.ts";
-import { studioContext } from "#server/rooms/studio-context.ts";
-import type { Springline } from "#server/springline.ts";
-
-export const planDoc = (id: string): DocName => ({ kind: "plan", key: id });
+import { fail, type Result } from "#server/base/result.ts";
+import { planDoc, unavailableReason } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { studioContext } from "#server/studio-data/studio-context.ts";
 
 export interface PlanReading {
   readonly plan: Plan;
@@ -18,7 +16,7 @@ export interface PlanReading {
 }
 
 /** The plan that a document holds for this row's room. Writes nothing. */
-export function readingOf(app: Pick<Springline, "db">, row: PlanRow, doc: Y.Doc): PlanReading {
+export function planInDoc(app: Pick<Springline, "db">, row: PlanRow, doc: Y.Doc): PlanReading {
   const plan = readPlan(doc, studioContext(app.db, row.roomId));
   return { plan, unknownItems: orderedIds(doc).length - plan.items.length };
 }
@@ -33,19 +31,12 @@ export function withPlan<T>(
   fn: (reading: PlanReading, doc: Y.Doc) => Result<T>,
 ): Result<T> {
   try {
-    return app.rooms.withDoc(planDoc(row.id), (doc) => fn(readingOf(app, row, doc), doc));
+    return app.rooms.withDoc(planDoc(row.id), (doc) => fn(planInDoc(app, row, doc), doc));
   } catch (error) {
     const reason = unavailableReason(error);
     if (reason === undefined) throw error;
     return unavailable(reason);
   }
-}
-
-/** By name, not by class: a route's bundle holds another copy of the class than the server that throws it. */
-export function unavailableReason(error: unknown): CloseName | undefined {
-  if (!(error instanceof Error) || error.name !== "DocUnavailable" || !("reason" in error)) return undefined;
-  const { reason } = error;
-  return Object.keys(CLOSE).find((name): name is CloseName => name === reason);
 }
 
 function unavailable(reason: CloseName): Result<never> {

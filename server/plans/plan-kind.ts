@@ -8,18 +8,13 @@ import { carryLateThemes } from "#lib/doc/late-theme.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { readListed } from "#lib/doc/read.ts";
-import type { DocName, News } from "#lib/protocol/messages.ts";
-import { announcePlanToMonths } from "#server/programme/month-news.ts";
-import type { Springline } from "#server/springline.ts";
-import type { KindHooks } from "#server/sync/host.ts";
-import { planWelcome } from "./plan-news.ts";
+import type { DocName } from "#lib/protocol/messages.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announcePlanToMonths } from "#server/news/month-news.ts";
+import { planWelcome } from "#server/news/plan-news.ts";
+import type { DocKindHooks } from "#server/sync/host.ts";
 
 type App = Pick<Springline, "db" | "rooms" | "now" | "checks">;
-
-/** The sync server's hooks for one kind, and what a page of that kind hears on joining. */
-export interface DocKindHooks extends KindHooks {
-  welcome(name: DocName, userId: string): News[];
-}
 
 /** `app` may still be without its rooms when this is called: they are asked for when something happens. */
 export function planKind(app: App): DocKindHooks {

@@ -1,8 +1,8 @@
 /** A class in words for the page that opens it: read from the document as the server has it. */
 import { type OutlinePart, outlineOf } from "#lib/plan/outline.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "./open-plan.ts";
 import { withPlan } from "./plan-doc.ts";
 

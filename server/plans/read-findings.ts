@@ -2,8 +2,8 @@
 import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "./open-plan.ts";
 
 export interface ServerFindings {

@@ -6,9 +6,9 @@ import { readPerson } from "#db/repos/people-repo.ts";
 import { sharePlanRow, unsharePlanRow } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { announcePlanToMonths } from "#server/programme/month-news.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { openPlan } from "./open-plan.ts";
 
 export const shareSchema = z.strictObject({ userId: z.string().min(1).max(200), on: z.boolean() });

@@ -1,12 +1,13 @@
 /** What month documents mean to the sync server: one a month, made when it is first opened. */
+
 import { MONTH_BOUNDS } from "#lib/doc/bounds.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { monthHolds } from "#lib/programme/held.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
-import type { DocKindHooks } from "#server/plans/plan-kind.ts";
-import type { Springline } from "#server/springline.ts";
-import { announcePlans, plansNews, plansOfMonth } from "./month-news.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announcePlans, plansNews, plansOfMonth } from "#server/news/month-news.ts";
+import type { DocKindHooks } from "#server/sync/host.ts";
 import { monthIsNear } from "./month-range.ts";
 
 type App = Pick<Springline, "db" | "rooms" | "now" | "log">;

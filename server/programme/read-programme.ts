@@ -5,11 +5,11 @@ import type { Slot } from "#lib/programme/layout.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import type { PlansKnown } from "#lib/protocol/messages.ts";
-import { unavailableReason } from "#server/plans/plan-doc.ts";
-import { planSummaries } from "#server/plans/plan-summaries.ts";
-import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { monthDoc, plansOfMonth } from "./month-news.ts";
+import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { plansOfMonth } from "#server/news/month-news.ts";
+import { planSummaries } from "#server/news/plan-summaries.ts";
 import { monthIsNear } from "./month-range.ts";
 
 export interface Programme extends PlansKnown {

@@ -7,9 +7,9 @@ import type { Spring } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { countedReadings, type ReadingSheet, roundedSpring, sheetSchema } from "#lib/springs/readings.ts";
 import { fitForRoom } from "#lib/springs/spring-fit.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
 
 const seenSchema = z.strictObject({
   /** When the readings were kept, ms since the epoch; null where there were none. */

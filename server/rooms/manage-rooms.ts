@@ -1,13 +1,13 @@
 /** The studio's rooms and their machines: list, add, edit. */
 import * as z from "zod";
-import { listRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
+import { listStudioRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { type Equipment, equipmentSchema, type Spring } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
 
 const roomName = z.string().trim().min(1, "Give the room a name.").max(80, "That name is too long.");
 const machines = equipmentSchema.check(

@@ -8,11 +8,11 @@ import { actionSecondsSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { classChanges } from "#lib/timings/class-changes.ts";
 import { type StudioSeconds, studioSeconds, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
-import { SOMEBODY } from "#server/plans/plan-summaries.ts";
-import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
+import { SOMEBODY } from "#server/news/plan-summaries.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
 
 /** The latest classes of a room that are looked at: people and springs wear, and last year's habits are not this year's. */
 const CLASSES = 300;

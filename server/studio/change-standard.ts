@@ -10,9 +10,9 @@ import { type Actor, can, type Person } from "#lib/policy/can.ts";
 import { checkStandard, type HouseStandard, houseStandardSchema } from "#lib/rules/house-standard.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "./announce-studio.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
 
 export const standardChangeSchema = z.strictObject({
   /** Null: as the rule has it. */

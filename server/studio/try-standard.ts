@@ -5,9 +5,9 @@ import type { Actor } from "#lib/policy/can.ts";
 import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
 import { mayChange } from "./change-standard.ts";
 
 /** Each is read whole: the newest say enough. */

@@ -1,11 +1,13 @@
 /** What the host says of a document's people, as closes and rights. */
+
 import type { CloseName } from "#lib/protocol/close.ts";
 import { type DocName, formatDocName } from "#lib/protocol/messages.ts";
-import type { DocAccess, SessionInfo, SyncHost, SyncLog } from "./host.ts";
+import type { EventLog } from "#server/base/log.ts";
+import type { DocAccess, SessionInfo, SyncHost } from "./host.ts";
 
 /** Asks for any number of sessions within one turn: what concerns the document alone is read once. */
 export function accessOf(
-  { host, log }: { readonly host: SyncHost; readonly log: SyncLog },
+  { host, log }: { readonly host: SyncHost; readonly log: EventLog },
   name: DocName,
 ): (session: SessionInfo) => CloseName | DocAccess {
   let asked: ReturnType<SyncHost["accessTo"]> | undefined;

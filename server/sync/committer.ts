@@ -3,29 +3,31 @@
  * its end; only then does each room send it on, and once the disk itself has it, it is called saved. When a commit fails
  * nothing is sent or called saved: the queue stays and is tried again, ever more slowly, for ever.
  */
+
 import type { Db } from "#db/connection.ts";
 import { appendRow } from "#db/repos/doc-log-repo.ts";
 import { appendTransaction, isInTransaction } from "#db/transaction.ts";
+import type { EventLog } from "#server/base/log.ts";
 import { Hardener } from "./hardener.ts";
-import type { SyncHost, SyncLog } from "./host.ts";
+import type { SyncHost } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import { PROGRAM_ACTOR, type Room } from "./room.ts";
+import { type DocumentRoom, PROGRAM_ACTOR } from "./room.ts";
 
 export interface CommitterOptions {
   readonly db: Db;
   readonly host: SyncHost;
-  readonly log: SyncLog;
+  readonly log: EventLog;
   readonly limits: Limits;
   readonly now: () => number;
   /** Brings what was committed to the disk itself. */
   readonly sync: () => Promise<void>;
   /** Called for a room that was failing and is saved again. */
-  readonly healed: (room: Room) => void;
+  readonly healed: (room: DocumentRoom) => void;
 }
 
 export class Committer {
-  private readonly awake = new Set<Room>();
-  private readonly failing = new Set<Room>();
+  private readonly awake = new Set<DocumentRoom>();
+  private readonly failing = new Set<DocumentRoom>();
   private turn: NodeJS.Immediate | undefined;
   private retry: NodeJS.Timeout | undefined;
   private waitMs: number;
@@ -38,16 +40,16 @@ export class Committer {
     this.hardener = new Hardener({ ...options, retryMs: options.limits.retryFirstMs });
   }
 
-  get failingRooms(): readonly Room[] {
+  get failingRooms(): readonly DocumentRoom[] {
     return [...this.failing];
   }
 
-  wake(room: Room): void {
+  wake(room: DocumentRoom): void {
     this.awake.add(room);
     this.turn ??= setImmediate(() => this.endTurn());
   }
 
-  forget(room: Room): void {
+  forget(room: DocumentRoom): void {
     this.awake.delete(room);
     this.failing.delete(room);
   }
@@ -90,7 +92,7 @@ export class Committer {
     }
   }
 
-  private commit(rooms: readonly Room[]): void {
+  private commit(rooms: readonly DocumentRoom[]): void {
     const outcome = this.tryCommit(rooms);
     if (outcome === "stored") for (const room of rooms) this.succeeded(room);
     else if (rooms.length === 1) for (const room of rooms) this.failed(room, outcome.cause);
@@ -98,7 +100,7 @@ export class Committer {
     else for (const room of rooms) this.commit([room]);
   }
 
-  private tryCommit(rooms: readonly Room[]): "stored" | { readonly cause: unknown } {
+  private tryCommit(rooms: readonly DocumentRoom[]): "stored" | { readonly cause: unknown } {
     try {
       if (isInTransaction(this.options.db))
         throw new Error("a transaction was left open over a turn of the event loop");
@@ -111,7 +113,7 @@ export class Committer {
     }
   }
 
-  private store(room: Room): void {
+  private store(room: DocumentRoom): void {
     const at = this.options.now();
     room.owners.store(at);
     for (const { actorId, bytes } of room.waiting.together()) {
@@ -121,7 +123,7 @@ export class Committer {
     }
   }
 
-  private succeeded(room: Room): void {
+  private succeeded(room: DocumentRoom): void {
     room.markStored();
     this.waitMs = this.options.limits.retryFirstMs;
     if (!room.failing) return;
@@ -133,7 +135,7 @@ export class Committer {
     this.options.healed(room);
   }
 
-  private failed(room: Room, cause: unknown): void {
+  private failed(room: DocumentRoom, cause: unknown): void {
     if (!room.failing) {
       this.options.log.error({ document: room.key, err: cause }, "changes cannot be saved: kept and tried again");
       room.failing = true;

@@ -7,28 +7,30 @@ import type { WebSocket } from "ws";
 import { messageYjsSyncStep1, messageYjsSyncStep2, messageYjsUpdate } from "y-protocols/sync";
 import { CLOSE, type CloseName } from "#lib/protocol/close.ts";
 import { MESSAGE, type News } from "#lib/protocol/messages.ts";
+import { endSocket } from "#server/sockets/close-socket.ts";
+import type { FrameLane } from "./frame-scheduler.ts";
 import { MURMUR_FRAME, newsFrame, step1Frame } from "./frames.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import type { Lane } from "./pace.ts";
-import type { Room, Verdict } from "./room.ts";
+import type { PageConnection } from "./page-connection.ts";
+import type { DocumentRoom, UpdateOutcome } from "./room.ts";
 
 /** Whose connection it is, what they may do, and the lane that their work is paid from. */
 export interface Holder {
   readonly session: SessionInfo;
   readonly access: DocAccess;
-  readonly lane: Lane;
+  readonly lane: FrameLane;
 }
 
-export class Connection {
+export class Connection implements PageConnection {
   readonly session: SessionInfo;
-  readonly room: Room;
+  readonly room: DocumentRoom;
   access: DocAccess;
   /** Document messages of this page that are in the room; all of them are on disk when the room is clean. */
   counted = 0;
   private readonly ws: WebSocket;
   private readonly limits: Limits;
-  private readonly lane: Lane;
+  private readonly lane: FrameLane;
   private open = true;
   private alive = true;
   /** Updates of this turn that the room has not taken yet: put together, many cost little more than one. */
@@ -41,7 +43,7 @@ export class Connection {
   private strained = 0;
   private strainedSince = performance.now();
 
-  constructor(ws: WebSocket, room: Room, who: Holder, limits: Limits) {
+  constructor(ws: WebSocket, room: DocumentRoom, who: Holder, limits: Limits) {
     this.ws = ws;
     this.room = room;
     this.session = who.session;
@@ -178,7 +180,7 @@ export class Connection {
    * After a power cut an honest page may hold words of another that the log has lost: they are that page's to bring, and
    * this one tries again until they are there. As fresh words they are nothing a page of ours sends.
    */
-  private refuse(verdict: Verdict, isOffer: boolean): CloseName | undefined {
+  private refuse(verdict: UpdateOutcome, isOffer: boolean): CloseName | undefined {
     if (verdict !== "erasing" && verdict !== "forged" && verdict !== "heavy" && verdict !== "full") return undefined;
     this.room.noteRefused(this, verdict, 1);
     if (verdict === "heavy") return "tooHeavy";
@@ -273,17 +275,3 @@ export class Connection {
 /** Says why and lets go. The name, not the sentence, travels: a close reason holds 123 bytes (RFC 6455, 5.5). */
 export const closeSocket = (ws: WebSocket, name: CloseName, closeMs: number): void =>
   endSocket(ws, CLOSE[name].code, name, closeMs);
-
-/** Closes with a code of one's own, and cuts off a socket that does not answer within `closeMs`. */
-export function endSocket(ws: WebSocket, code: number, reason: string, closeMs: number): void {
-  ws.close(code, reason);
-  const timer = setTimeout(() => ws.terminate(), closeMs);
-  timer.unref();
-  ws.once("close", () => clearTimeout(timer));
-}
-
-/** `ws` hands over one Buffer a message unless told otherwise. */
-export function bytesOf(data: Buffer | ArrayBuffer | Buffer[]): Uint8Array {
-  if (Array.isArray(data)) return Buffer.concat(data);
-  return data instanceof ArrayBuffer ? new Uint8Array(data) : data;
-}

@@ -1,6 +1,6 @@
 /** What of a document an update's deletions name. */
 import * as Y from "yjs";
-import type { DecodedUpdate } from "./updates.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 
 /** Living structs that the deletions touch, each range in its order; a struct touched in part is given whole. */
 export function* deletedStructs(doc: Y.Doc, { clients }: DecodedUpdate["ds"]): Generator<Y.Item | Y.GC> {

@@ -1,22 +1,24 @@
 /** Stored documents behind the rooms: making one, reading one that nobody has open, changing one in the server's name. */
+
 import * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
 import { appendRow, insertHeader } from "#db/repos/doc-log-repo.ts";
 import { inTransaction, isInTransaction } from "#db/transaction.ts";
 import { type DocName, formatDocName } from "#lib/protocol/messages.ts";
-import type { SyncHost, SyncLog } from "./host.ts";
+import type { EventLog } from "#server/base/log.ts";
+import { DocUnavailable } from "#server/context/live-documents.ts";
+import type { Fold } from "#server/doc-log/stored-doc.ts";
+import { DamagedLog, hasGap, type LoadedDoc, loadDoc } from "#server/doc-log/stored-doc.ts";
+import { mergeUpdates } from "#server/doc-log/updates.ts";
+import type { SyncHost } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import { PROGRAM_ACTOR, type Room } from "./room.ts";
-import { DocUnavailable } from "./rooms.ts";
-import { DamagedLog, hasGap, type LoadedDoc, loadDoc } from "./stored-doc.ts";
-import { mergeUpdates } from "./updates.ts";
-import type { Fold } from "./upkeep.ts";
+import { type DocumentRoom, PROGRAM_ACTOR } from "./room.ts";
 
 /** What everything in here works with. */
 export interface RegistryContext {
   readonly db: Db;
   readonly host: SyncHost;
-  readonly log: SyncLog;
+  readonly log: EventLog;
   readonly limits: Limits;
   /** ms since the epoch, UTC. */
   readonly now: () => number;
@@ -67,7 +69,7 @@ export function readClosed<T>(context: RegistryContext, name: DocName, fn: (doc:
 /** Changes a clean room's document: on a copy, then on disk, then for everybody. */
 export function transactIn<T>(
   context: RegistryContext,
-  room: Room,
+  room: DocumentRoom,
   change: { actorId: string; fn: (doc: Y.Doc) => T },
 ): T {
   if (isInTransaction(context.db)) throw new Error("a document cannot be changed inside a database transaction");

@@ -8,8 +8,8 @@
  */
 import * as Y from "yjs";
 import type { HoldOf } from "#lib/doc/held.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 import { deletedStructs } from "./deleted-structs.ts";
-import type { DecodedUpdate } from "./updates.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
 type AnyType = Y.AbstractType<any>;

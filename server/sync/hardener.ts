@@ -3,19 +3,19 @@
  * already (it is in the log, where a kill cannot take it), so nobody waits for the disk to see what another typed.
  * One sync at a time; what comes meanwhile shares the next.
  */
-import type { Connection } from "./connection.ts";
-import type { SyncLog } from "./host.ts";
+import type { EventLog } from "#server/base/log.ts";
+import type { PageConnection } from "./page-connection.ts";
 
 /** A connection, and how many of its messages are in the log. */
 export interface Owed {
-  readonly connection: Connection;
+  readonly connection: PageConnection;
   readonly count: number;
 }
 
 export interface HardenerOptions {
   /** Brings everything committed so far to the disk. */
   readonly sync: () => Promise<void>;
-  readonly log: SyncLog;
+  readonly log: EventLog;
   readonly retryMs: number;
 }
 

@@ -48,6 +48,11 @@ export interface KindHooks {
   afterChange?(name: DocName, doc: Y.Doc): void;
 }
 
+/** The sync server's hooks for one kind, and what a page of that kind hears on joining. */
+export interface DocKindHooks extends KindHooks {
+  welcome(name: DocName, userId: string): News[];
+}
+
 export interface SyncHost {
   /** The session behind the upgrade request's headers (cookies), or null. */
   authenticate(headers: Headers): Promise<SessionInfo | null>;
@@ -60,11 +65,4 @@ export interface SyncHost {
   readonly kinds: Readonly<Record<DocKind, KindHooks>>;
   /** What a page hears on joining: state, threads, findings. */
   welcome?(name: DocName, session: SessionInfo): readonly News[];
-}
-
-/** The part of pino's logger the sync server uses. */
-export interface SyncLog {
-  info(details: object, message: string): void;
-  warn(details: object, message: string): void;
-  error(details: object, message: string): void;
 }

@@ -1,10 +1,10 @@
 /** Whether a page's update may be applied, told from what it holds before it touches the document. */
 import * as Y from "yjs";
 import type { HoldOf } from "#lib/doc/held.ts";
+import { decodeUpdate, tidyUpdate } from "#server/doc-log/updates.ts";
 import { erases } from "./erasing.ts";
 import { newSpeakers } from "./owners.ts";
 import type { DocSize } from "./size.ts";
-import { decodeUpdate, tidyUpdate } from "./updates.ts";
 import { isTooHeavy } from "./weight.ts";
 
 /**
@@ -12,16 +12,16 @@ import { isTooHeavy } from "./weight.ts";
  * document keeps for good, or write what is the program's. `forged`: it brings words under the client id of another
  * person's page. `full`: the document would grow beyond its bounds.
  */
-export type Refusal = "malformed" | "heavy" | "erasing" | "forged" | "full";
+export type UpdateFault = "malformed" | "heavy" | "erasing" | "forged" | "full";
 
-export interface Judged {
+export interface AcceptedUpdate {
   /** The update, each deletion in it said once. */
   readonly bytes: Uint8Array;
   /** Client ids under which it brings new words. */
   readonly speakers: ReadonlySet<number>;
 }
 
-export interface Court {
+export interface UpdateJudge {
   readonly doc: Y.Doc;
   readonly holdOf: HoldOf;
   readonly size: DocSize;
@@ -29,7 +29,7 @@ export interface Court {
   ownerOf(clientId: number): string | undefined;
 }
 
-export function judge(court: Court, userId: string, update: Uint8Array): Judged | Refusal {
+export function judgeUpdate(court: UpdateJudge, userId: string, update: Uint8Array): AcceptedUpdate | UpdateFault {
   const tidy = tidyUpdate(update);
   if (!tidy) return "malformed";
   const { bytes, decoded } = tidy;
@@ -49,7 +49,7 @@ export function judge(court: Court, userId: string, update: Uint8Array): Judged 
 const NEVER = 2 ** 32;
 
 /** An update without the words under the client ids of other people's pages. */
-export function ownPart(court: Court, userId: string, update: Uint8Array): Uint8Array {
+export function ownPart(court: UpdateJudge, userId: string, update: Uint8Array): Uint8Array {
   const clients = new Set(decodeUpdate(update)?.structs.map(({ id }) => id.client));
   const foreign = [...clients].filter((id) => (court.ownerOf(id) ?? userId) !== userId);
   return Y.diffUpdate(update, Y.encodeStateVector(new Map(foreign.map((id) => [id, NEVER]))));

@@ -7,7 +7,7 @@ import * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
 import { addDocClient, type DocClient, readDocClients } from "#db/repos/doc-client-repo.ts";
 import { appendTransaction, isInTransaction } from "#db/transaction.ts";
-import type { DecodedUpdate } from "./updates.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 
 export class Owners {
   private readonly people: Map<number, string>;

@@ -6,39 +6,40 @@
 import type { WebSocket } from "ws";
 import type { CloseName } from "#lib/protocol/close.ts";
 import { type DocKind, type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
+import { DocUnavailable } from "#server/context/live-documents.ts";
+import { RefusalLog } from "#server/limits/refusal-log.ts";
 import { accessOf, sameRights } from "./access.ts";
 import { Committer } from "./committer.ts";
 import { Connection, closeSocket } from "./connection.ts";
 import { DAMAGED, damageNews, notSaving } from "./damaged.ts";
 import { loadOrCreate, type RegistryContext } from "./documents.ts";
-import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./gate.ts";
+import type { FrameLane } from "./frame-scheduler.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import { Owners } from "./owners.ts";
-import type { Lane } from "./pace.ts";
-import { Refusals } from "./refusals.ts";
-import { Room, type RoomKeeper } from "./room.ts";
-import { DocUnavailable } from "./rooms.ts";
+import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./page-claims.ts";
+import type { PageConnection } from "./page-connection.ts";
+import { DocumentRoom, type RoomKeeper } from "./room.ts";
 import { Sweep } from "./sweep.ts";
 import { Upkeep } from "./upkeep.ts";
 import { WholeStates } from "./whole.ts";
 
 export class RoomRegistry implements RoomKeeper {
   readonly context: RegistryContext;
-  private readonly table = new Map<string, Room>();
-  private readonly upkeep = new Map<Room, Upkeep>();
+  private readonly table = new Map<string, DocumentRoom>();
+  private readonly upkeep = new Map<DocumentRoom, Upkeep>();
   private readonly committer: Committer;
   private readonly timers: readonly NodeJS.Timeout[];
-  private readonly sweep = new Sweep<Room>();
+  private readonly sweep = new Sweep<DocumentRoom>();
   private stopping = false;
-  readonly refusals: Refusals;
-  readonly wholes = new WholeStates<Room>();
+  readonly refusals: RefusalLog;
+  readonly wholes = new WholeStates<DocumentRoom>();
 
   constructor(context: RegistryContext) {
     this.context = context;
-    this.refusals = new Refusals(context.log, context.limits.refusalLogMs);
+    this.refusals = new RefusalLog(context.log, context.limits.refusalLogMs);
     this.committer = new Committer({ ...context, healed: (room) => this.healed(room) });
     const { accessSweepMs, pingMs, murmurMs } = context.limits;
-    const each = (act: (connection: Connection) => void, ms: number) =>
+    const each = (act: (connection: PageConnection) => void, ms: number) =>
       setInterval(() => this.connections().forEach(act), ms).unref();
     this.timers = [
       setInterval(
@@ -51,14 +52,18 @@ export class RoomRegistry implements RoomKeeper {
   }
 
   /** The live room, loaded when it is not. Throws DocUnavailable. */
-  open(name: DocName): Room {
+  open(name: DocName): DocumentRoom {
     const key = formatDocName(name);
     const found = this.table.get(key);
     if (found) return found;
     const loaded = loadOrCreate(this.context, name);
     const { holds, bounds, carryLate } = this.context.host.kinds[name.kind];
     const owners = new Owners(this.context.db, key);
-    const room = new Room(name, { ...loaded, holds, bounds, owners, ...(carryLate ? { carryLate } : {}) }, this);
+    const room = new DocumentRoom(
+      name,
+      { ...loaded, holds, bounds, owners, ...(carryLate ? { carryLate } : {}) },
+      this,
+    );
     if (loaded.migration) room.takeMigration(loaded.migration);
     this.table.set(key, room);
     this.upkeep.set(room, this.careFor(room));
@@ -67,7 +72,7 @@ export class RoomRegistry implements RoomKeeper {
     return room;
   }
 
-  find(name: DocName): Room | undefined {
+  find(name: DocName): DocumentRoom | undefined {
     return this.table.get(formatDocName(name));
   }
 
@@ -93,7 +98,7 @@ export class RoomRegistry implements RoomKeeper {
   private admit(
     name: DocName,
     who: { session: SessionInfo; page: PageClaims },
-  ): CloseName | { room: Room; access: DocAccess } {
+  ): CloseName | { room: DocumentRoom; access: DocAccess } {
     if (this.stopping) return "stopping";
     const access = accessOf(this.context, name)(who.session);
     if (typeof access === "string") return access;
@@ -135,7 +140,7 @@ export class RoomRegistry implements RoomKeeper {
     this.refreshRooms([...this.table.values()]);
   }
 
-  private refreshRooms(rooms: readonly Room[]): void {
+  private refreshRooms(rooms: readonly DocumentRoom[]): void {
     for (const room of rooms) {
       const ask = accessOf(this.context, room.name);
       const asked = new Map<string, CloseName | DocAccess>();
@@ -144,18 +149,18 @@ export class RoomRegistry implements RoomKeeper {
         const access = asked.get(session.sessionId) ?? ask(session);
         asked.set(session.sessionId, access);
         if (typeof access === "string") connection.close(access);
-        else if (!sameRights(connection.access, access)) this.changeRights(connection, access);
+        else if (!sameRights(connection.access, access)) this.changeRights(room, connection, access);
       }
     }
   }
 
-  private changeRights(connection: Connection, access: DocAccess): void {
+  private changeRights(room: DocumentRoom, connection: PageConnection, access: DocAccess): void {
     connection.setAccess(access);
-    if (!access.writes) connection.room.hidePresence(connection);
-    connection.room.peopleMoved();
+    if (!access.writes) room.hidePresence(connection);
+    room.peopleMoved();
   }
 
-  wake(room: Room): void {
+  wake(room: DocumentRoom): void {
     this.committer.wake(room);
   }
 
@@ -163,19 +168,19 @@ export class RoomRegistry implements RoomKeeper {
     this.committer.flush();
   }
 
-  changed(room: Room): void {
+  changed(room: DocumentRoom): void {
     this.upkeep.get(room)?.changed();
   }
 
-  emptied(room: Room): void {
+  emptied(room: DocumentRoom): void {
     if (!room.broken) this.upkeep.get(room)?.emptied();
   }
 
-  noteRefused({ session }: Connection, cause: string, count: number): void {
+  noteRefused({ session }: PageConnection, cause: string, count: number): void {
     this.refusals.note(cause, count, session.userId);
   }
 
-  broke(room: Room, cause: unknown): void {
+  broke(room: DocumentRoom, cause: unknown): void {
     if (room.broken) return;
     room.broken = true;
     this.context.log.error({ document: room.key, err: cause }, "the room broke: it is read again from disk");
@@ -215,11 +220,11 @@ export class RoomRegistry implements RoomKeeper {
     return { rooms: this.table.size, connections: this.connections().length, failing, refused: this.refusals.total };
   }
 
-  private connections(): Connection[] {
+  private connections(): PageConnection[] {
     return [...this.table.values()].flatMap((room) => [...room.connections]);
   }
 
-  private careFor(room: Room): Upkeep {
+  private careFor(room: DocumentRoom): Upkeep {
     return new Upkeep(room, {
       ...this.context,
       afterChange: () => this.afterChange(room),
@@ -227,14 +232,14 @@ export class RoomRegistry implements RoomKeeper {
     });
   }
 
-  private afterChange(room: Room): void {
+  private afterChange(room: DocumentRoom): void {
     this.committer.flush();
     // A room whose disk fails is heard of again when it heals.
     if (room.isClean && !room.broken) this.context.host.kinds[room.name.kind].afterChange?.(room.name, room.doc);
   }
 
   /** Nobody is there: goes when everything is on disk, and stays otherwise. */
-  private unload(room: Room): void {
+  private unload(room: DocumentRoom): void {
     if (room.connections.size > 0 || this.table.get(room.key) !== room) return;
     this.committer.flush();
     if (!room.isClean) return;
@@ -243,12 +248,12 @@ export class RoomRegistry implements RoomKeeper {
     this.discard(room);
   }
 
-  private healed(room: Room): void {
+  private healed(room: DocumentRoom): void {
     if (room.broken) this.discard(room);
     else if (room.connections.size === 0) this.emptied(room);
   }
 
-  private discard(room: Room): void {
+  private discard(room: DocumentRoom): void {
     this.table.delete(room.key);
     this.upkeep.get(room)?.close();
     this.upkeep.delete(room);
@@ -262,7 +267,7 @@ export class RoomRegistry implements RoomKeeper {
 interface Joining {
   readonly session: SessionInfo;
   readonly page: PageClaims;
-  readonly lane: Lane;
+  readonly lane: FrameLane;
 }
 
 const STOP_STEP_MS = 50;

@@ -5,18 +5,18 @@
  */
 import * as Y from "yjs";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
-import type { Connection } from "./connection.ts";
+import { hasGap } from "#server/doc-log/stored-doc.ts";
+import { decodeUpdate, putTogether } from "#server/doc-log/updates.ts";
 import { type Frame, isEmptyVector, newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
-import { type Court, judge, ownPart, type Refusal } from "./judge.ts";
+import { judgeUpdate, ownPart, type UpdateFault, type UpdateJudge } from "./judge.ts";
 import type { LoadedRoom } from "./loaded-room.ts";
 import type { Owners } from "./owners.ts";
+import type { PageConnection } from "./page-connection.ts";
 import { Presence } from "./presence.ts";
 import { peopleOf } from "./present.ts";
 import { DocSize } from "./size.ts";
-import { hasGap } from "./stored-doc.ts";
-import { decodeUpdate, putTogether } from "./updates.ts";
-import { Waiting } from "./waiting.ts";
+import { UpdateQueue } from "./update-queue.ts";
 import type { WholeStates } from "./whole.ts";
 
 /** Who the log names for what the program itself changes: migrations. Never a person's id. */
@@ -25,32 +25,32 @@ export const PROGRAM_ACTOR = "program";
 const STORED = Symbol("stored");
 
 /** What became of a page's update. */
-export type Verdict = Refusal | "applied" | "gap" | "broken";
+export type UpdateOutcome = UpdateFault | "applied" | "gap" | "broken";
 
 /** What a room asks of the registry. */
 export interface RoomKeeper {
-  readonly wholes: WholeStates<Room>;
+  readonly wholes: WholeStates<DocumentRoom>;
   /** There is something to do at the end of this turn. */
-  wake(room: Room): void;
+  wake(room: DocumentRoom): void;
   /** Commit now. */
   flush(): void;
   /** The room's memory cannot be trusted any more. */
-  broke(room: Room, cause: unknown): void;
-  emptied(room: Room): void;
-  changed(room: Room): void;
-  noteRefused(connection: Connection, cause: string, count: number): void;
+  broke(room: DocumentRoom, cause: unknown): void;
+  emptied(room: DocumentRoom): void;
+  changed(room: DocumentRoom): void;
+  noteRefused(connection: PageConnection, cause: string, count: number): void;
 }
 
-export class Room {
+export class DocumentRoom {
   readonly name: DocName;
   readonly key: string;
   readonly doc: Y.Doc;
   readonly generation: string;
   private readonly carryLate: () => void;
-  private readonly court: Court;
+  private readonly court: UpdateJudge;
   readonly owners: Owners;
-  readonly connections = new Set<Connection>();
-  readonly waiting = new Waiting();
+  readonly connections = new Set<PageConnection>();
+  readonly waiting = new UpdateQueue();
   /** People already noted as authors on disk. */
   readonly authors = new Set<string>();
   /** Rows on disk since the newest snapshot. */
@@ -59,11 +59,11 @@ export class Room {
   broken = false;
   private readonly keeper: RoomKeeper;
   private readonly presence: Presence;
-  private readonly hearing = new Set<Connection>();
-  private readonly owed = new Set<Connection>();
-  private readonly asking = new Map<Connection, Uint8Array>();
+  private readonly hearing = new Set<PageConnection>();
+  private readonly owed = new Set<PageConnection>();
+  private readonly asking = new Map<PageConnection, Uint8Array>();
   private peopleChanged = false;
-  private origin: Connection | null = null;
+  private origin: PageConnection | null = null;
 
   constructor(name: DocName, loaded: LoadedRoom, keeper: RoomKeeper) {
     this.name = name;
@@ -95,8 +95,8 @@ export class Room {
   }
 
   /** Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting. */
-  apply(from: Connection, update: Uint8Array): Verdict {
-    const judged = judge(this.court, from.session.userId, update);
+  apply(from: PageConnection, update: Uint8Array): UpdateOutcome {
+    const judged = judgeUpdate(this.court, from.session.userId, update);
     if (typeof judged === "string") return judged;
     const { bytes, speakers } = judged;
     try {
@@ -117,13 +117,13 @@ export class Room {
   }
 
   /** Applies what a page said in one turn as one update, or nothing of it: false when each must be judged by itself. */
-  applyTogether(from: Connection, updates: readonly Uint8Array[]): boolean {
+  applyTogether(from: PageConnection, updates: readonly Uint8Array[]): boolean {
     const together = putTogether(updates);
     return together !== undefined && this.apply(from, together) === "applied";
   }
 
   /** The page has said something that the room takes at the end of this turn. */
-  hears(connection: Connection): void {
+  hears(connection: PageConnection): void {
     this.hearing.add(connection);
     this.keeper.wake(this);
   }
@@ -137,13 +137,13 @@ export class Room {
   }
 
   /** What of an update is not under the client ids of other people's pages. */
-  ownPart = (from: Connection, update: Uint8Array): Uint8Array => ownPart(this.court, from.session.userId, update);
+  ownPart = (from: PageConnection, update: Uint8Array): Uint8Array => ownPart(this.court, from.session.userId, update);
 
   /**
    * Something threw inside a transaction: yjs emits no update of this document any more, whoever is to blame. When a
    * fresh copy chokes on the update as well, its sender is.
    */
-  private judgeFailure(from: Connection, update: Uint8Array, cause: unknown): "malformed" | "broken" {
+  private judgeFailure(from: PageConnection, update: Uint8Array, cause: unknown): "malformed" | "broken" {
     const innocent = new Y.Doc();
     try {
       Y.applyUpdate(innocent, Y.encodeStateAsUpdate(this.doc));
@@ -184,7 +184,7 @@ export class Room {
   }
 
   /** Answers step 1 with what is on disk, now or as soon as it is. */
-  answer(connection: Connection, stateVector: Uint8Array): void {
+  answer(connection: PageConnection, stateVector: Uint8Array): void {
     Y.decodeStateVector(stateVector);
     if (!this.isClean) this.keeper.flush();
     if (this.isClean) connection.send(this.answerTo(stateVector));
@@ -196,7 +196,7 @@ export class Room {
     return isEmptyVector(stateVector) ? this.keeper.wholes.of(this, make) : make();
   }
 
-  join(connection: Connection, news: readonly News[]): void {
+  join(connection: PageConnection, news: readonly News[]): void {
     this.connections.add(connection);
     // First of all: a page answers with what it holds, so that it has offered everything before it counts as synced.
     connection.send(step1Frame(this.doc));
@@ -207,7 +207,7 @@ export class Room {
     this.peopleMoved();
   }
 
-  leave(connection: Connection): void {
+  leave(connection: PageConnection): void {
     if (!this.connections.delete(connection)) return;
     this.owed.delete(connection);
     this.asking.delete(connection);
@@ -222,29 +222,29 @@ export class Room {
     this.keeper.wake(this);
   }
 
-  takePresence(connection: Connection, update: Uint8Array): number {
+  takePresence(connection: PageConnection, update: Uint8Array): number {
     const refused = this.presence.take(connection, update);
     if (this.presence.hasNews) this.keeper.wake(this);
     return refused;
   }
 
-  hidePresence(connection: Connection): void {
+  hidePresence(connection: PageConnection): void {
     this.presence.drop(connection);
     this.keeper.wake(this);
   }
 
-  sendEverybody(connection: Connection): void {
+  sendEverybody(connection: PageConnection): void {
     const frame = this.presence.everybody();
     if (frame) connection.send(frame);
   }
 
   /** The page is to hear how many of its messages are on disk, at the end of this turn. */
-  owesAnswer(connection: Connection): void {
+  owesAnswer(connection: PageConnection): void {
     this.owed.add(connection);
     this.keeper.wake(this);
   }
 
-  noteRefused(connection: Connection, cause: string, count: number): void {
+  noteRefused(connection: PageConnection, cause: string, count: number): void {
     this.keeper.noteRefused(connection, cause, count);
   }
 
@@ -300,7 +300,7 @@ export class Room {
     this.announce({ t: "present", people: peopleOf(this.connections) });
   }
 
-  private relay(frame: Uint8Array, except: Connection | null): void {
+  private relay(frame: Uint8Array, except: PageConnection | null): void {
     for (const connection of this.connections) if (connection !== except) connection.send(frame);
   }
 }

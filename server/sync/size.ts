@@ -1,9 +1,9 @@
 /** Holds pages to the bounds of a kind of document: told from an update before it is applied. */
 import * as Y from "yjs";
 import { type Bounds, countLiving, countPieces } from "#lib/doc/bounds.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 import { deletedStructs } from "./deleted-structs.ts";
 import { StructView } from "./struct-view.ts";
-import type { DecodedUpdate } from "./updates.ts";
 
 export class DocSize {
   private readonly doc: Y.Doc;

@@ -1,10 +1,10 @@
 /** Structs by id, of a document and of an update that has not been applied to it: lookups for whoever judges one first. */
 import * as Y from "yjs";
-import type { DecodedUpdate } from "./updates.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 
 export type Struct = DecodedUpdate["structs"][number];
 // biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
-export type AnyType = Y.AbstractType<any>;
+export type SharedType = Y.AbstractType<any>;
 
 export const lastIdOf = ({ id, length }: { id: Y.ID; length: number }): Y.ID =>
   Y.createID(id.client, id.clock + length - 1);
@@ -67,7 +67,7 @@ export class StructView {
   countOf = (client: number): number => this.doc.store.clients.get(client)?.length ?? 0;
 
   /** The shared type in the document that an item of the update names as its parent, itself or by its neighbour. */
-  typeOf(item: Y.Item): AnyType | undefined {
+  typeOf(item: Y.Item): SharedType | undefined {
     if (typeof item.parent === "string") return this.doc.share.get(item.parent);
     const held = item.parent instanceof Y.ID ? this.stored(item.parent) : undefined;
     if (held instanceof Y.Item) return held.content instanceof Y.ContentType ? held.content.type : undefined;

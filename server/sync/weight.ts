@@ -7,9 +7,9 @@
  * moves the structs of its client behind it. Deleting and reading a shared type go down into it, a stack frame a level.
  */
 import * as Y from "yjs";
-import { cuts, isIn, originOf, type Piece, Shadow } from "./shadow.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
+import { cuts, isIn, originOf, Shadow, type StructPiece } from "./shadow.ts";
 import { type Struct, StructView } from "./struct-view.ts";
-import type { DecodedUpdate } from "./updates.ts";
 
 /** Our own choices: below a twentieth of a second on a small machine; two weeks offline on both sides are some 50,000. */
 export const WEIGHT = { steps: 120_000, depth: 24, valueDepth: 32 } as const;
@@ -84,11 +84,11 @@ class Weigher {
   }
 
   /** Looks for an item's place among what others put between its neighbours, as `Item.integrate` of yjs does. */
-  private walk(item: Y.Item, place: Piece | string): Piece | string {
+  private walk(item: Y.Item, place: StructPiece | string): StructPiece | string {
     const { rightOrigin } = item;
     let left = place;
-    const before = new Set<Piece>();
-    const conflicting = new Set<Piece>();
+    const before = new Set<StructPiece>();
+    const conflicting = new Set<StructPiece>();
     for (let at = this.shadow.rightOf(place); at; at = this.shadow.rightOf(at)) {
       if ((rightOrigin && isIn(at, rightOrigin)) || this.steps++ > WEIGHT.steps) break;
       before.add(at);

@@ -4,7 +4,7 @@ import * as z from "zod";
 import { readItemById, scriptOf } from "#lib/doc/read.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
-import { fail, ok, type Result } from "#server/result.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
 
 /** Characters. A relative position takes some twenty bytes. */
 const POSITION_MAX = 400;

@@ -13,11 +13,11 @@ import {
 import { inTransaction } from "#db/transaction.ts";
 import { type Actor, canSettle } from "#lib/policy/can.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
+import { fail, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceThreads } from "#server/news/plan-news.ts";
 import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
-import { announceThreads } from "#server/plans/plan-news.ts";
-import { fail, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
 import { anchorSchema, checkAnchor } from "./anchors.ts";
 
 const BODY_MAX = 4000;
@@ -74,7 +74,7 @@ export function addComment(app: Springline, actor: Actor, threadId: string, text
  * Settles a thread or opens it again. What a lead asked for is settled by a lead, so that nobody signs a plan from which
  * it vanished unseen. Errors: 401, 403 no-right, 403 for-a-lead, 404.
  */
-export function settleThread(
+export function settlePlanThread(
   app: Springline,
   actor: Actor,
   threadId: string,

@@ -3,7 +3,7 @@ import { generateKeyPairSync, sign } from "node:crypto";
 import { expect, type Page, test } from "@playwright/test";
 import { sealCard } from "#lib/card/card.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
-import { CLASSES_TOLD } from "#seed/taught.ts";
+import { CLASSES_TOLD } from "#seed/steps/add-classes.ts";
 import { type RunningApp, startApp } from "#tests/support/app.ts";
 import { letIn } from "./kit.ts";
 

@@ -1,4 +1,5 @@
 /** Checking on threads of its own: what a page hears, and that a thread that dies in the middle takes nothing with it. */
+
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { readCheck } from "#db/repos/check-repo.ts";
 import { readPlanRow } from "#db/repos/plan-repo.ts";
@@ -6,12 +7,12 @@ import { analyse } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { readItems, readPlan } from "#lib/doc/read.ts";
 import { setHead, setItemField } from "#lib/doc/write.ts";
-import type { CheckAnswer } from "#server/check/check-desk.ts";
-import { type Checks, createChecks } from "#server/check/checks.ts";
+import { createChecks } from "#server/check/checks.ts";
 import { type CheckThreads, createThreads } from "#server/check/threads.ts";
+import type { CheckAnswer, Checks } from "#server/context/checks.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { planStudio } from "#server/plans/plan-studio.ts";
+import { planStudio } from "#server/studio-data/plan-studio.ts";
 import { writeGoodClass } from "#tests/support/good-class.ts";
 import { must, openStudio, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 

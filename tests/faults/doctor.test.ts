@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { openDatabase } from "#db/connection.ts";
 import { examine } from "#server/doctor/doctor.ts";
-import type { Finding } from "#server/doctor/finding.ts";
+import type { Diagnosis } from "#server/doctor/finding.ts";
 import { type AddressServer, type AddressSetup, startAddressServer } from "#tests/support/address-server.ts";
 import { type PlainProxy, type ProxySetup, plainProxy } from "#tests/support/plain-proxy.ts";
 
@@ -33,8 +33,9 @@ async function behind(how: Partial<ProxySetup>, set: Partial<AddressSetup> = {})
 }
 const naming = (headers: Record<string, unknown>) => ({ ...headers, "x-forwarded-for": "198.51.100.4" }) as never;
 
-const wrongOnes = (findings: readonly Finding[]) => findings.filter(({ is }) => is === "wrong").map(({ what }) => what);
-const about = (findings: readonly Finding[], what: string) => findings.find((one) => one.what === what);
+const wrongOnes = (findings: readonly Diagnosis[]) =>
+  findings.filter(({ is }) => is === "wrong").map(({ what }) => what);
+const about = (findings: readonly Diagnosis[], what: string) => findings.find((one) => one.what === what);
 
 test("a studio that is set up well: nothing is wrong, and what the clock could not be compared with is said", async () => {
   const findings = await examine(await behind({ headers: naming }, { trustProxy: true }));

@@ -1,10 +1,10 @@
 /** The gate before the pages, over a real server on a free port and raw requests. */
 import { createConnection } from "node:net";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { createLog } from "#server/base/log.ts";
 import { MAX_BODY_BYTES } from "#server/http/body.ts";
 import { createGate } from "#server/http/gate.ts";
 import { CannotListen, type Serving, serve } from "#server/http/serve.ts";
-import { createLog } from "#server/log.ts";
 
 const log = createLog("silent");
 let serving: Serving;

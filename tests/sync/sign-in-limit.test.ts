@@ -1,7 +1,7 @@
 /** How often a password may be guessed, by raw requests over a real gate: wrong ones count, by account and by network. */
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
-import { setSpringline } from "#server/springline.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { openStudio, type PlanStudio } from "../support/plan-studio.ts";
 import { type RouteServer, startRoutes } from "../support/route-server.ts";
 import { hashNothing, PASSWORD, signInAll } from "../support/sign-in.ts";

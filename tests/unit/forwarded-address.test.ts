@@ -1,9 +1,10 @@
 /** How proxies write a client's address: with a port or in brackets it is read all the same; what is none is told once. */
+
 import type { IncomingMessage } from "node:http";
 import { expect, test, vi } from "vitest";
-import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
 import { cleanHeaders } from "#server/http/gate.ts";
 import { noteForwarded } from "#server/http/proxy-signs.ts";
+import { CLIENT_ADDRESS_HEADER } from "#server/limits/network.ts";
 
 const env = { origin: "https://plans.quay.example", trustProxy: true };
 const asking = (forwarded: string) =>

@@ -9,11 +9,11 @@ import * as schemaRoute from "#app/api/schema/plan.json/route.ts";
 import type { Equipment, Move } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
+import { ok } from "#server/base/result.ts";
 import { MAX_BODY_BYTES } from "#server/http/body.ts";
 import { guarded, guardedDevice } from "#server/http/respond.ts";
 import { putMoves } from "#server/library/library.ts";
-import { ok } from "#server/result.ts";
-import { studioContext } from "#server/rooms/studio-context.ts";
+import { studioContext } from "#server/studio-data/studio-context.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, params, request, startHarness } from "./auth-harness.ts";
 
 let h: Harness;

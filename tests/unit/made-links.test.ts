@@ -1,4 +1,5 @@
 /** What a manager hands out ends with their right to hand it out: invitations, reset links, pairing codes. Over raw requests. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import * as pairRoute from "#app/api/devices/pair/route.ts";
@@ -12,7 +13,7 @@ import * as resetRoute from "#app/api/reset/[token]/route.ts";
 import { insertAccount } from "#db/repos/people-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
-import { actorFromHeaders } from "#server/auth/actor.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { addDevice } from "#server/devices/manage-devices.ts";
 import { invite } from "#server/people/invite.ts";
 import { makeResetLink } from "#server/people/reset-password.ts";

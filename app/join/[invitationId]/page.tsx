@@ -1,8 +1,8 @@
 /** Joining by an invitation link: says whose studio it is and what one may do there, then asks for name and password. */
 import type { Metadata } from "next";
 import Link from "next/link";
+import { springline } from "#server/context/springline.ts";
 import { readJoin } from "#server/people/join.ts";
-import { springline } from "#server/springline.ts";
 import { Door } from "../../_shell/door.tsx";
 import { ROLE_WORDS } from "../../_shell/words.ts";
 import { JoinForm } from "./join-form.tsx";

@@ -1,4 +1,5 @@
 /** One move: everything about it, where it is used, what happened to it. */
+
 import type { Metadata } from "next";
 import { headers } from "next/headers";
 import Link from "next/link";
@@ -8,11 +9,11 @@ import { moveDoubts } from "#lib/library/doubts.ts";
 import { filterFromQuery, filterToQuery } from "#lib/library/filter-query.ts";
 import { knownSprings } from "#lib/library/known-springs.ts";
 import { can } from "#lib/policy/can.ts";
-import { actorFromHeaders } from "#server/auth/actor.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
+import { springline } from "#server/context/springline.ts";
 import { readMoveDetail } from "#server/library/read-move.ts";
 import { whereUsed } from "#server/library/where-used.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
-import { springline } from "#server/springline.ts";
 import { requirePerson } from "../../_shell/person.ts";
 import { Shell } from "../../_shell/shell.tsx";
 import { DoubtList } from "../_move/doubt-list.tsx";

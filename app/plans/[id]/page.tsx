@@ -2,19 +2,21 @@
  * A plan's page: who asks, what they may do, what the studio lends the plan; the rest happens in the browser. Its script is
  * named in the page itself, so that it comes beside the framework's and not after it.
  */
+
 import type { Metadata } from "next";
 import { headers } from "next/headers";
 import Link from "next/link";
 import { redirect } from "next/navigation";
 import { PlanPage } from "#app/_plan/plan-page.tsx";
 import type { PlanPageProps } from "#app/_plan/session-types.ts";
-import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
+import type { SignedIn } from "#server/auth/actor.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { springline } from "#server/context/springline.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
 import { readOutline } from "#server/plans/plan-outline.ts";
-import { planStudio } from "#server/plans/plan-studio.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import { springline } from "#server/springline.ts";
+import { planStudio } from "#server/studio-data/plan-studio.ts";
 import styles from "./page.module.css";
 
 interface PageProps {
