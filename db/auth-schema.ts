@@ -1,12 +1,12 @@
 /**
- * Tables of accounts, in the shape the sign-in library expects (its own column set, our comments). One organization
- * row stands for the studio; a member row holds a person's roles. Times are ms since the epoch, UTC.
+ * The account tables, with the columns that the sign-in library expects. One organization row represents the studio; a
+ * member row holds a person's roles. Times are ms since the epoch, UTC.
  */
 import { index, integer, sqliteTable, text } from "drizzle-orm/sqlite-core";
 
 const time = (name: string) => integer(name, { mode: "timestamp_ms" });
 
-/** Somebody who has or had an account. The row stays when they leave, so that their plans keep an author. */
+/** A person who has or had an account. The row stays when they leave, so that their plans keep an author. */
 export const userTable = sqliteTable("user", {
   id: text("id").primaryKey(),
   name: text("name").notNull(),
@@ -35,7 +35,7 @@ export const sessionTable = sqliteTable(
   (t) => [index("session_user").on(t.userId)],
 );
 
-/** How a person proves who they are. We use only "credential": a password hash. */
+/** How a person signs in. Only the provider "credential" is used: a password hash. */
 export const accountTable = sqliteTable(
   "account",
   {
@@ -91,14 +91,14 @@ export const memberTable = sqliteTable(
       .notNull()
       .unique()
       .references(() => userTable.id, { onDelete: "cascade" }),
-    /** Comma list of lib/policy roles, e.g. "coach,manager". */
+    /** Roles of lib/policy, separated by commas: "coach,manager". */
     role: text("role").notNull(),
     createdAt: time("created_at").notNull(),
   },
   (t) => [index("member_organization").on(t.organizationId)],
 );
 
-/** An invitation link. `id` is the unguessable part of the link; `email` is fixed by whoever invites. */
+/** An invitation link. `id` is the unguessable part of the link; `email` is set by the person who invites. */
 export const invitationTable = sqliteTable(
   "invitation",
   {

@@ -1,6 +1,6 @@
 /**
- * The one SQLite database of an installation: opened once by the composition root, never at import. Opening takes the
- * writer lock, refuses a file of a newer program, and brings the tables up to date.
+ * The SQLite database of an installation: opened once by the composition root, never at import. Opening takes the writer
+ * lock, refuses a damaged file or one of a newer program, and migrates the tables.
  */
 import { chmodSync, existsSync, mkdirSync } from "node:fs";
 import { dirname } from "node:path";
@@ -17,32 +17,33 @@ export interface Db {
   readonly raw: Database.Database;
   readonly file: string;
   readonly damage: Damage;
-  /** How commits reach the disk, unless a transaction says otherwise. */
+  /** SQLite's setting for commits, unless a transaction uses another. */
   readonly synchronous: "FULL" | "NORMAL";
-  /** What else is to be let go of when the database closes. */
+  /** Runs `act` before the database closes. */
   onClose(act: () => void): void;
   close(): void;
 }
 
 export interface OpenOptions {
-  /** Reads only: takes no lock, runs no migration. */
+  /** Only reads: takes no lock, runs no migration. */
   readonly readOnly?: boolean;
-  /** Writes a few rows beside a running server: takes no lock, runs no migration. For a command at the keyboard only. */
+  /** Writes a few rows next to a running server: takes no lock, runs no migration. Only for commands. */
   readonly beside?: boolean;
-  /** FULL (the default) survives a power cut; NORMAL may then lose the last commits, though never the file. */
+  /** FULL (the default) survives a power cut; NORMAL may lose the last commits then, but never damages the file. */
   readonly synchronous?: Db["synchronous"];
   readonly migrationsFolder?: string;
 }
 
 /**
- * Opens and migrates `file`, making its folder when needed. Throws DatabaseRefused for a file of a newer program, a
- * missing or out-of-date file opened read-only or beside a server, or a migration that breaks a reference; DatabaseInUse when another
- * process writes to it.
+ * Opens and migrates `file`, and creates its folder if necessary. Throws DatabaseRefused for a damaged file, for one of a
+ * newer program, for a missing or outdated one that is opened read-only or beside a server, and for a migration that breaks
+ * a reference. Throws DatabaseInUse when another process writes to it.
  */
 export function openDatabase(file: string, options: OpenOptions = {}): Db {
   const readOnly = options.readOnly === true;
   const guest = readOnly || options.beside === true;
-  if (guest && !existsSync(file)) throw new DatabaseRefused(`There is no database at ${file}.`);
+  if (guest && !existsSync(file))
+    throw new DatabaseRefused(`There is no database at ${file}. Set SPRINGLINE_DATA to the server's data folder.`);
   if (!guest) mkdirSync(dirname(file), { recursive: true });
   const lock = guest ? undefined : acquireWriterLock(file);
   try {
@@ -70,7 +71,7 @@ function prepare(raw: Database.Database, file: string, options: OpenOptions, loc
   } else {
     raw.pragma("journal_mode = WAL");
     raw.pragma(`synchronous = ${options.synchronous ?? "FULL"}`);
-    // Waiting stops the whole process; nobody but a backup ever competes, and a failed commit is tried again anyway.
+    // Waiting blocks the whole process. Only a backup ever competes, and a failed commit is retried anyway.
     raw.pragma("busy_timeout = 1000");
     for (const end of ["", "-wal", "-shm"]) if (existsSync(`${file}${end}`)) chmodSync(`${file}${end}`, 0o600);
     runMigrations(raw, orm, folder);
@@ -92,11 +93,11 @@ function prepare(raw: Database.Database, file: string, options: OpenOptions, loc
   };
 }
 
-/** Every page is read once, before anything is: what is written on top of damage may take good pages with it. */
+/** Reads every page once, before anything is written: writing to a damaged file may destroy good pages too. */
 function refuseDamaged(raw: Database.Database): void {
   const damage = damageIn(raw);
   if (damage === undefined) return;
   throw new DatabaseRefused(
-    `The database ${raw.name} is damaged (${damage.split("\n")[0]}). It was not opened and nothing was changed: restore the latest backup with npm run -s restore -- FILE.`,
+    `The database ${raw.name} is damaged (${damage.split("\n")[0]}). It was not opened and nothing was changed. Restore the latest backup: npm run -s restore -- FILE`,
   );
 }

@@ -1,6 +1,6 @@
 /**
- * Makes the invented demo studio in an empty database, through the commands that pages use and the sign-in library.
- * Running it again adds what is missing and changes nothing else.
+ * Creates the invented demo studio in an empty database, through the same commands that pages use. Running it again adds
+ * what is missing and changes nothing else.
  */
 
 import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
@@ -26,11 +26,11 @@ export interface Seeded {
   readonly password: string;
 }
 
-/** Throws with a command's own sentence when one refuses. */
+/** Throws with the command's own message when one refuses. */
 export async function seedStudio(app: Springline): Promise<Seeded> {
   const cast = await addPeople(app);
-  const rooms = putRoomsIn(app, cast);
-  putLibraryIn(app, cast);
+  const rooms = addRooms(app, cast);
+  addLibrary(app, cast);
   const plans = addPlans(app, cast, rooms);
   const ids = {
     petra: cast.petra.id,
@@ -40,13 +40,13 @@ export async function seedStudio(app: Springline): Promise<Seeded> {
     sam: cast.sam.id,
   };
   addClasses(app, plans.whole, rooms.loft);
-  putMonthIn(app, { people: ids, rooms, plans });
+  addMonth(app, { people: ids, rooms, plans });
   return { people: PEOPLE.map(({ name, email, roles }) => ({ name, email, roles })), password: DEMO_PASSWORD };
 }
 
-function putRoomsIn(app: Springline, { petra }: Cast): DemoRooms {
+function addRooms(app: Springline, { petra }: Cast): DemoRooms {
   const roomId = (room: SeedRoom | undefined): string => {
-    if (!room) throw new Error("The demo studio lacks a room.");
+    if (!room) throw new Error("A room of the demo studio is missing.");
     const there = must(listRooms(app, petra)).find((other) => other.name === room.name);
     return there?.id ?? must(addRoom(app, petra, { name: room.name, equipment: room.equipment })).id;
   };
@@ -56,20 +56,21 @@ function putRoomsIn(app: Springline, { petra }: Cast): DemoRooms {
   };
 }
 
-/** Moves that a lead has changed since are left as they are. */
-function putLibraryIn(app: Springline, { ines }: Cast): void {
+/** Moves that a lead has changed are left as they are. */
+function addLibrary(app: Springline, { ines }: Cast): void {
   const { moves } = must(readLibrary(app, ines));
   const missing = Object.entries(STARTER_MOVES).filter(([id]) => !Object.hasOwn(moves, id));
   if (missing.length > 0) must(putMoves(app, ines, Object.fromEntries(missing)));
 }
 
-/** The month of the day it is; a month with any slot in it is left alone. */
-function putMonthIn(app: Springline, known: MonthPeople): void {
+/** Fills the current month; a month that has any slot is left alone. */
+function addMonth(app: Springline, known: MonthPeople): void {
   const month = monthOf(dateOfDay(Math.floor(app.now() / DAY_MS)));
   const name: DocName = { kind: "month", key: month };
-  if (app.rooms.generation(name) === undefined) app.rooms.create(name, createMonthDoc(month), known.people.ines);
-  if (app.rooms.withDoc(name, (doc) => readMonth(doc).slots.length) > 0) return;
-  app.rooms.transact(name, known.people.ines, (doc) => {
+  if (app.documents.generation(name) === undefined)
+    app.documents.create(name, createMonthDoc(month), known.people.ines);
+  if (app.documents.withDoc(name, (doc) => readMonth(doc).slots.length) > 0) return;
+  app.documents.transact(name, known.people.ines, (doc) => {
     for (const slot of monthSlots(month, known)) addSlot({ doc, origin: "demo" }, slot);
   });
 }

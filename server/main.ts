@@ -1,6 +1,6 @@
 /**
- * The process: `main.ts` runs the studio, `--dev` while working on it, `--demo` with the invented one (`--fresh`: made anew). Says where it
- * is, stops on a signal with everything saved, and ends with one sentence when it cannot run.
+ * The process. `main.ts` runs the studio, `--dev` with unbuilt pages, `--demo` with the invented studio (`--fresh` starts
+ * it over). Prints its address, stops on a signal with everything saved, and prints one sentence when it cannot run.
  */
 import { resolve } from "node:path";
 import { DatabaseRefused } from "#db/file/migrations.ts";
@@ -16,13 +16,13 @@ import { SigningKeyError } from "#server/signing/keys.ts";
 /** The project's folder: the parent of `server/` in the sources, of `dist/` when built. */
 const PROJECT_DIR = resolve(import.meta.dirname, "..");
 
-/** What the person who started it can do something about: one sentence each. */
+/** Errors that the person who started the server can act on: their message is printed alone. */
 const REFUSALS = [EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError, CannotListen];
 
-// The database, its log and the secret are for the account that runs the server alone.
+// The database, its log and the secret are only for the account that runs the server.
 process.umask(0o077);
 turnTelemetryOff();
-// Whoever started it may be gone: then there is nobody to tell.
+// The terminal that started it may be closed: output then goes nowhere.
 for (const stream of [process.stdout, process.stderr]) stream.on("error", () => undefined);
 await run(process.argv.includes("--demo") ? "demo" : process.argv.includes("--dev") ? "dev" : "live");
 
@@ -31,7 +31,7 @@ async function run(mode: Mode): Promise<void> {
   try {
     const env = readEnv(mode);
     log = createLog(env.logLevel);
-    // The bundler is loaded only while somebody works on the pages.
+    // The bundler is only needed in development.
     if (mode === "dev") await (await import("#server/build/floor-bundle.mjs")).watchFloor(PROJECT_DIR, env.distDir);
     const program = await startProgram({
       projectDir: PROJECT_DIR,
@@ -47,7 +47,7 @@ async function run(mode: Mode): Promise<void> {
   }
 }
 
-/** A refusal is one line; everything else is a bug and shows its place. */
+/** A known error is printed as one line; anything else is a bug and is printed with its stack. */
 function refuse(error: unknown, log: Log | undefined): never {
   const known = REFUSALS.some((kind) => error instanceof kind);
   if (known && error instanceof Error) process.stderr.write(`${error.message}\n`);
@@ -57,7 +57,7 @@ function refuse(error: unknown, log: Log | undefined): never {
 }
 
 async function seed(app: Springline): Promise<void> {
-  process.stdout.write("Making the invented studio ...\n");
+  process.stdout.write("Creating the invented studio ...\n");
   const { seedStudio } = await import("#seed/run.ts");
   await seedStudio(app);
 }
@@ -65,7 +65,7 @@ async function seed(app: Springline): Promise<void> {
 async function greet(env: Env, setUpCode: string | undefined): Promise<void> {
   const lines = [`Springline is at ${env.origin}`];
   if (setUpCode !== undefined)
-    lines.push(`No studio yet. Set it up there with the code ${setUpCode.slice(0, 4)}-${setUpCode.slice(4)}`);
+    lines.push(`There is no studio yet. Set it up there with the code ${setUpCode.slice(0, 4)}-${setUpCode.slice(4)}`);
   if (env.mode === "demo") {
     const { DEMO_PASSWORD, PEOPLE, STUDIO } = await import("#seed/studio/people.ts");
     lines.push("", `${STUDIO.name}, ${STUDIO.town}: an invented studio. Sign in with the password ${DEMO_PASSWORD} as`);
@@ -73,7 +73,7 @@ async function greet(env: Env, setUpCode: string | undefined): Promise<void> {
       lines.push(`  ${email.padEnd(28)}${roles.join(", ").padEnd(10)}${name}`);
     lines.push(
       "",
-      `A cue device: as the manager make one under ${DEVICES_WORDS}, then open ${env.origin}/floor and type its code.`,
+      `For a cue device: add one as the manager under ${DEVICES_WORDS}, then open ${env.origin}/floor and enter its code.`,
     );
     lines.push("Stop with Ctrl+C. `npm run demo -- --fresh` starts over.");
   }

@@ -1,13 +1,13 @@
 /**
- * The thread of `checkpoints.ts`: brings the write-ahead log into the database, again and again. PASSIVE waits for nobody and
- * stops nobody; where nothing was written it touches nothing.
+ * The thread of `checkpoints.ts`: checkpoints the write-ahead log at intervals. PASSIVE neither waits for nor blocks other
+ * connections, and does nothing when nothing was written.
  */
 import { parentPort, workerData } from "node:worker_threads";
 import Database from "better-sqlite3";
 
 const { file, everyMs } = workerData;
 const raw = new Database(file, { fileMustExist: true });
-// A thread of its own connection: its checkpoints bring to the disk what they move (synchronous is a matter of each).
+// The setting belongs to a connection: with it, this one's checkpoints sync what they move to the disk.
 raw.pragma("synchronous = FULL");
 
 const timer = setInterval(() => {

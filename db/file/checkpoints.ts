@@ -1,7 +1,7 @@
 /**
- * Brings SQLite's write-ahead log into the database on a thread of its own. SQLite does it by itself too, inside whichever
- * commit makes the log a thousand pages long: with two hundred commits a second that is once a second, and everybody's letters
- * wait some twenty milliseconds for the disk.
+ * Checkpoints SQLite's write-ahead log on a thread of its own. SQLite would do it by itself, inside the commit that makes
+ * the log a thousand pages long: with two hundred commits a second that is once a second, and everybody's typing would wait
+ * about twenty milliseconds for the disk.
  */
 import { existsSync } from "node:fs";
 import { join } from "node:path";
@@ -12,10 +12,10 @@ import type { Damage } from "./damage.ts";
 const EVERY_MS = 5000;
 /** SQLite's own default. */
 const USUAL_PAGES = 1000;
-/** Where SQLite does it inside a commit all the same: some 64 MB of log, should the thread not keep up. */
+/** If the thread does not keep up, SQLite checkpoints inside a commit after all, at about 64 MB of log. */
 const LAST_RESORT_PAGES = 16_000;
 
-/** The open database whose log is brought in. */
+/** What is needed of the open database. */
 export interface CheckpointedDatabase {
   readonly file: string;
   readonly raw: Database.Database;
@@ -25,12 +25,12 @@ export interface CheckpointedDatabase {
 export interface CheckpointSetup {
   readonly log: { warn(details: object, message: string): void };
   readonly everyMs?: number;
-  /** The thread's program; beside the bundle that the server runs as, else the source. */
+  /** The thread's program. Default: the one next to the server's bundle, or the source. */
   readonly program?: string;
 }
 
 export interface Checkpoints {
-  /** Resolves once the thread has let go of the database. */
+  /** Resolves once the thread has closed the database. */
   stop(): Promise<void>;
 }
 
@@ -44,7 +44,7 @@ export function checkpointBeside(
   let warned = false;
   const warn = (details: object) => {
     if (!warned)
-      log.warn(details, "the write-ahead log could not be folded beside the server: commits fold it themselves");
+      log.warn(details, "the write-ahead log could not be checkpointed on a thread; commits checkpoint it themselves");
     warned = true;
   };
   const ended = new Promise<void>((resolve) => worker.once("exit", () => resolve()));
@@ -57,7 +57,7 @@ export function checkpointBeside(
     worker.postMessage("stop");
     await ended;
   };
-  // What is known to be damaged is written to no more, from here neither.
+  // A database known to be damaged is not written to any more.
   db.damage.onFound(() => void stop());
   return { stop };
 }

@@ -1,23 +1,23 @@
 /**
- * What is known of damage to an open database. Once any is known nothing more is written through the connection: what is
- * put on top of damage may take good pages with it, and nobody must be told that words in such a file are saved. It stays so
- * until the program is started again, which looks through the file first.
+ * Known damage to an open database. Once there is any, nothing more is written through the connection: writing to a damaged
+ * file may destroy good pages, and nothing in such a file may be called saved. This lasts until the next start, which
+ * checks the file first.
  */
 import type Database from "better-sqlite3";
 import { damageOf } from "./soundness.ts";
 
 export interface Damage {
-  /** What is wrong with the file; null while nothing is known to be. */
+  /** What is wrong with the file; null while no damage is known. */
   readonly known: string | null;
-  /** From now on the database only reads. The first finding stays. */
+  /** From now on the database is read-only. The first report is kept. */
   found(what: string): void;
   /** Called once when damage becomes known. */
   onFound(listener: () => void): void;
-  /** Called after every error by which SQLite says that the file may be damaged. */
+  /** Called after every SQLite error that means that the file may be damaged. */
   onSuspicion(listener: () => void): void;
 }
 
-/** Listens to the statements of `raw` from now on. */
+/** Watches the statements of `raw` from now on. */
 export function watchDamage(raw: Database.Database): Damage {
   let known: string | null = null;
   const found: (() => void)[] = [];
@@ -42,7 +42,7 @@ export function watchDamage(raw: Database.Database): Damage {
 
 const RUNNING = ["run", "get", "all"] as const;
 
-/** An error may come to whoever asked, in any part of the program: it is heard where all of them pass. */
+/** Errors occur in any part of the program, so they are caught where every statement passes. */
 function listen(raw: Database.Database, suspect: () => void): void {
   const heard = <A extends unknown[], R>(act: (...args: A) => R) => {
     return (...args: A): R => {

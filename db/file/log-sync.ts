@@ -1,6 +1,6 @@
 /**
- * Brings the write-ahead log to the disk itself, off the thread that serves people. A commit of the document log is
- * safe from a kill as soon as it returns; after this it is safe from a power cut too.
+ * Syncs the write-ahead log to the disk, off the thread that serves people. A commit of the document log survives a kill as
+ * soon as it returns; after this it survives a power cut too.
  */
 import { closeSync, fdatasync, fsync, open } from "node:fs";
 import { dirname } from "node:path";
@@ -10,21 +10,21 @@ const openFile = promisify(open);
 const dataSync = promisify(fdatasync);
 const wholeSync = promisify(fsync);
 
-/** An open database, as far as its log is concerned. */
+/** What is needed of the open database. */
 export interface LoggedDatabase {
   readonly file: string;
   onClose(act: () => void): void;
 }
 
-/** The log of an open database: SQLite makes it with the first commit and keeps the file until it closes. */
+/** The open log file per database: SQLite creates it with the first commit and keeps it until the database closes. */
 const logs = new WeakMap<LoggedDatabase, Promise<number>>();
 
-/** Resolves when everything committed before the call is on the disk. Rejects when the disk refuses. */
+/** Resolves when everything committed before the call is on the disk. Rejects when the sync fails. */
 export async function syncLog(db: LoggedDatabase): Promise<void> {
   const log = logs.get(db) ?? openLog(db);
   logs.set(db, log);
   try {
-    // As SQLite does it: what is in the file and how long it is, not when it was last written.
+    // fdatasync, as SQLite uses: content and length of the file, not its times.
     await dataSync(await log);
   } catch (error) {
     logs.delete(db);
@@ -40,7 +40,7 @@ async function openLog(db: LoggedDatabase): Promise<number> {
     if (isOpen) closeSync(file);
     isOpen = false;
   });
-  // Its own entry in its folder: once.
+  // The file's entry in its folder has to be synced once.
   const folder = await openFile(dirname(db.file), "r");
   try {
     await wholeSync(folder);

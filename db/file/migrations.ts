@@ -5,14 +5,14 @@ import type Database from "better-sqlite3";
 import { migrate } from "drizzle-orm/better-sqlite3/migrator";
 import { readMigrationFiles } from "drizzle-orm/migrator";
 
-/** The file cannot be used by this program; the message says what to do and is fit to be shown. */
+/** This program cannot use the file; the message says what to do and can be shown. */
 export class DatabaseRefused extends Error {
   override readonly name = "DatabaseRefused";
 }
 
 /**
- * Drizzle migrates inside a transaction, where `PRAGMA foreign_keys` does nothing, so a rebuilt table would take its
- * child rows with it: keys are switched off around the whole run and every reference is checked before they count again.
+ * Drizzle migrates inside a transaction, where `PRAGMA foreign_keys` has no effect, so rebuilding a table would delete its
+ * child rows. Foreign keys are therefore off during the whole run, and every reference is checked afterwards.
  */
 export function runMigrations(raw: Database.Database, orm: Parameters<typeof migrate>[0], folder: string): void {
   keepCopyBefore(raw, folder);
@@ -20,13 +20,15 @@ export function runMigrations(raw: Database.Database, orm: Parameters<typeof mig
   migrate(orm, { migrationsFolder: folder });
   const broken = raw.pragma("foreign_key_check") as unknown[];
   if (broken.length > 0)
-    throw new DatabaseRefused(`Updating the database left ${broken.length} broken references. Restore the backup.`);
+    throw new DatabaseRefused(
+      `Updating the database left ${broken.length} broken references. Restore the copy from before the update.`,
+    );
 }
 
-/** How many copies from before a migration are kept; the oldest goes. */
+/** How many copies from before a migration are kept; the oldest are deleted. */
 const COPIES_KEPT = 3;
 
-/** Before an older database is changed: a whole copy beside it, `<database>.before-<newest migration>-<time>`. */
+/** Before an older database is migrated, it is copied to `<database>.before-<newest migration>-<time>`. */
 function keepCopyBefore(raw: Database.Database, folder: string): void {
   const applied = new Set(appliedMigrations(raw));
   const pending = knownMigrations(folder).filter((at) => !applied.has(at));
@@ -42,7 +44,7 @@ function keepCopyBefore(raw: Database.Database, folder: string): void {
   for (const name of copies.slice(COPIES_KEPT)) rmSync(join(beside, name), { force: true });
 }
 
-/** When each known migration was made, which is how drizzle tells them apart in the database. */
+/** The creation times of the known migrations, by which drizzle identifies them in the database. */
 const knownMigrations = (folder: string): number[] =>
   readMigrationFiles({ migrationsFolder: folder }).map((m) => m.folderMillis);
 
@@ -52,22 +54,22 @@ function appliedMigrations(raw: Database.Database): number[] {
   return raw.prepare<[], number>("select created_at from __drizzle_migrations").pluck().all().map(Number);
 }
 
-/** Throws DatabaseRefused when the file knows a migration that this program does not. */
+/** Throws DatabaseRefused when the file has a migration that this program does not know. */
 export function refuseNewer(raw: Database.Database, file: string, folder = defaultMigrations()): void {
   const known = new Set(knownMigrations(folder));
   if (appliedMigrations(raw).every((at) => known.has(at))) return;
   throw new DatabaseRefused(
-    `The database ${file} was written by a newer version of the program. Update the program; nothing was changed.`,
+    `The database ${file} was written by a newer version of Springline. Nothing was changed. Update Springline first.`,
   );
 }
 
 export function refuseOlder(raw: Database.Database, file: string, folder: string): void {
   const applied = new Set(appliedMigrations(raw));
   if (knownMigrations(folder).every((at) => applied.has(at))) return;
-  throw new DatabaseRefused(`The database ${file} is of an older version. Start the program once to update it.`);
+  throw new DatabaseRefused(`The database ${file} is of an older version. Start the server once to update it.`);
 }
 
-/** Beside this file in the sources; under the working folder when the server runs as one bundled file. */
+/** Next to this folder in the sources; in the working folder when the server runs from its bundle. */
 export function defaultMigrations(): string {
   const beside = join(import.meta.dirname, "../migrations");
   return existsSync(beside) ? beside : join(process.cwd(), "db", "migrations");

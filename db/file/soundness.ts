@@ -1,10 +1,10 @@
-/** Whether the database file is whole, can be read and can be written. */
+/** Whether the database file is undamaged, and can be read and written. */
 import { writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { Worker } from "node:worker_threads";
 import Database from "better-sqlite3";
 
-/** In a thread of its own, given as text: the bundled server is one file, from which no second one could be started. */
+/** The program of the checking thread, given as text so that it needs no file of its own in the build. */
 const CHECK = `
 const { parentPort, workerData } = require("node:worker_threads");
 const raw = new (require(workerData.driver))(workerData.file, { readonly: true, timeout: 10000 });
@@ -12,9 +12,9 @@ try { parentPort.postMessage(raw.pragma("quick_check(1)", { simple: true })); } 
 `;
 
 /**
- * `PRAGMA quick_check` reads every page of the file: a few milliseconds a megabyte, in which nothing could be relayed.
- * So it has a thread and a connection of its own. Gives what is wrong, undefined when the file is whole. Rejects when it
- * could not be looked at (it is locked, there is no thread to be had): that is no damage.
+ * Runs `PRAGMA quick_check` on a thread of its own, since it reads every page: a few milliseconds per megabyte, during which
+ * nothing could be relayed. Resolves with what is wrong, or undefined for an undamaged file. Rejects when the file could not
+ * be checked, for example because it is locked: that is not damage.
  */
 export function quickCheck(file: string): Promise<string | undefined> {
   return new Promise((resolve, reject) => {
@@ -31,7 +31,7 @@ export function quickCheck(file: string): Promise<string | undefined> {
   });
 }
 
-/** The same at once, on an open connection: at the start, before anybody is served. */
+/** The same on an open connection and this thread: at the start, before anybody is served. */
 export function damageIn(raw: Database.Database): string | undefined {
   try {
     const said = raw.pragma("quick_check(1)", { simple: true });
@@ -43,7 +43,7 @@ export function damageIn(raw: Database.Database): string | undefined {
   }
 }
 
-/** The same of a file that a running server may have open. Throws when it cannot be opened for another reason. */
+/** The same for a file that a running server may have open. Throws when it cannot be opened for another reason. */
 export function damageInFile(file: string): string | undefined {
   const raw = new Database(file, { readonly: true, timeout: 10_000 });
   try {
@@ -53,16 +53,16 @@ export function damageInFile(file: string): string | undefined {
   }
 }
 
-/** What SQLite itself calls damage; undefined for a file that is only locked, forbidden or gone. */
+/** The message of an error that SQLite itself calls damage; undefined for a file that is locked, forbidden or gone. */
 export function damageOf(error: unknown): string | undefined {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
   return error instanceof Error && /^SQLITE_(CORRUPT|NOTADB)/.test(code) ? error.message : undefined;
 }
 
-/** A file beside the database by which a command asks the running server to look through it now. */
+/** The file next to the database by which a command asks the running server to check it now. */
 export const lookMark = (file: string): string => `${file}.look`;
 
-/** Asks for that look. A folder that takes no file takes no mark: the server looks by itself, later. */
+/** Asks for that check. If the file cannot be written, the server checks by itself, later. */
 export function askForLook(file: string): void {
   try {
     writeFileSync(lookMark(file), "", { mode: 0o600 });
@@ -72,8 +72,8 @@ export function askForLook(file: string): void {
 }
 
 /**
- * Really writes and commits, in the one number of the file's header that is free for its program to use. Throws as any
- * write would: a full disk, a file that may not be written.
+ * Writes and commits for real, to the number in the file's header that SQLite leaves to the program. Throws like any other
+ * write, for example when the disk is full.
  */
 export function writeProbe(raw: Database.Database): void {
   const now = Number(raw.pragma("user_version", { simple: true }));

@@ -1,8 +1,7 @@
 /**
- * One writing process a database. The lock is an open transaction on a small file beside the database, so that the
- * kernel gives it up the moment its process dies, however it dies. A row with a process id and a heartbeat was
- * rejected: ids are reused, process 1 lives in every container, and a stale row makes the next start wait.
- * It holds on a local disk; network file systems that lie about locks are no place for SQLite anyway.
+ * One writing process per database. The lock is an open transaction on a small file next to the database, which the
+ * operating system releases as soon as the process dies. It needs a local disk: network file systems with unreliable locks
+ * are unsuitable for SQLite anyway.
  */
 import { existsSync, mkdirSync } from "node:fs";
 import { dirname } from "node:path";
@@ -12,12 +11,12 @@ export interface WriterLock {
   release(): void;
 }
 
-/** Another process writes to this database. The message is fit to be shown. */
+/** Another process writes to this database. The message can be shown. */
 export class DatabaseInUse extends Error {
   override readonly name = "DatabaseInUse";
 }
 
-/** Held here too: a handle that nobody refers to any more is collected, and its lock would be gone without a word. */
+/** Keeps the handles referenced: one that is garbage-collected would silently lose its lock. */
 const held = new Set<Database.Database>();
 
 /** Takes the lock or throws DatabaseInUse at once. Held until `release()` or the end of the process. */
@@ -35,7 +34,7 @@ export function acquireWriterLock(databaseFile: string): WriterLock {
     if (!isBusy(error)) throw error;
     throw new DatabaseInUse(
       `Another process${pid === undefined ? "" : ` (${pid})`} is using the database ${databaseFile}. ` +
-        "Only one may write to it: stop that one first, or start this one with a database of its own.",
+        "Only one process may write to it: stop that one first, or set SPRINGLINE_DATA to another folder.",
     );
   }
   held.add(lock);
@@ -47,7 +46,7 @@ export function acquireWriterLock(databaseFile: string): WriterLock {
   };
 }
 
-/** Whether a process writes to this database now. Takes nothing and makes nothing. */
+/** Whether a process has this database open for writing. Takes no lock and creates nothing. */
 export function isInUse(databaseFile: string): boolean {
   const file = `${databaseFile}.lock`;
   if (!existsSync(file)) return false;
@@ -67,7 +66,7 @@ function holder(lock: Database.Database): number | undefined {
   try {
     return lock.prepare<[], number>("select pid from holder where id = 1").pluck().get();
   } catch {
-    // Only the id for the message is lost.
+    // Only needed for the message.
     return undefined;
   }
 }

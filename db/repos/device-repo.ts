@@ -1,4 +1,4 @@
-/** Cue devices and their pairing codes. Codes and tokens come here hashed; a row is revoked, never deleted. */
+/** Cue devices and their pairing codes. Codes and tokens are passed in as hashes; a row is revoked, never deleted. */
 import { and, asc, eq, gt, isNotNull, isNull } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
@@ -37,7 +37,7 @@ export function insertDevice(db: Db, made: NewDevice): void {
   db.orm.insert(deviceTable).values(made).run();
 }
 
-/** Every device that was not taken back, by name. */
+/** Every device that was not removed, by name. */
 export function listDeviceRows(db: Db): DeviceRow[] {
   return db.orm
     .select(shown)
@@ -60,11 +60,11 @@ const makerStatement = oncePerDatabase((db) =>
     .pluck(),
 );
 
-/** Who made the code that has this hash and is still good; undefined when there is none. Anybody may guess, so it is cheap. */
+/** The person who made the valid code with this hash; undefined for none. Cheap, since anybody may guess. */
 export const makerOfCode = (db: Db, codeHash: string, now: number): string | undefined =>
   makerStatement(db).get(codeHash, now);
 
-/** Codes made by one person that were not used yet pair nothing any more. Gives how many there were. */
+/** Ends a person's unused codes. Returns how many there were. */
 export function endCodesBy(db: Db, createdBy: string, now: number): number {
   const waiting = and(
     eq(deviceTable.createdBy, createdBy),
@@ -74,7 +74,7 @@ export function endCodesBy(db: Db, createdBy: string, now: number): number {
   return db.orm.update(deviceTable).set({ codeHash: null, codeExpiresAt: now }).where(waiting).run().changes;
 }
 
-/** Uses up a code that is still good: one statement, so that of two people with one code only one gets the device. */
+/** Uses up a valid code, in one statement, so that of two devices with one code only one is paired. */
 export function claimDevice(db: Db, codeHash: string, tokenHash: string, now: number): DeviceRow | undefined {
   const waiting = and(
     eq(deviceTable.codeHash, codeHash),
@@ -89,7 +89,7 @@ export function markDeviceSeen(db: Db, id: string, now: number): void {
   db.orm.update(deviceTable).set({ lastSeenAt: now }).where(eq(deviceTable.id, id)).run();
 }
 
-/** Its token and its code open nothing from now on. False when there is no such device. */
+/** Its token and its code stop working. False when there is no such device. */
 export function revokeDevice(db: Db, id: string, now: number): boolean {
   const one = and(eq(deviceTable.id, id), isNull(deviceTable.revokedAt));
   return (

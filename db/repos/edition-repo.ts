@@ -1,4 +1,4 @@
-/** Signed editions: written once, read for ever. The database itself refuses to change or delete one. */
+/** Signed editions. Written once: the database itself refuses to change or delete one. */
 import { and, count, desc, eq, max, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
@@ -24,13 +24,13 @@ export interface EditionHead {
   readonly lengthSeconds: number;
 }
 export interface Edition extends EditionHead {
-  /** Canonical JSON (RFC 8785), byte for byte what was hashed. */
+  /** Canonical JSON (RFC 8785), byte for byte as it was hashed. */
   readonly planJson: string;
   readonly card: CardEnvelope;
   readonly findings: readonly Finding[];
 }
 
-/** An edition as it is stored: nothing in it has been looked at. */
+/** An edition as it is stored, not verified. */
 export interface EditionText extends EditionHead {
   readonly planJson: string;
   readonly cardJson: string;
@@ -45,7 +45,7 @@ export function insertEdition(db: Db, made: Omit<Edition, "title" | "lengthSecon
     .run();
 }
 
-/** For whoever may have an edition see `server/plans/sound-edition.ts`, which looks whether it is what was signed. */
+/** Not verified: to serve an edition use `server/editions/sound-edition.ts`, which checks that it is what was signed. */
 export function readEditionText(db: Db, planId: string, number: number): EditionText | undefined {
   const one = and(eq(editionTable.planId, planId), eq(editionTable.number, number));
   const columns = {
@@ -71,7 +71,7 @@ const headColumns = {
   signedBy: editionTable.signedBy,
   signedAt: editionTable.signedAt,
   note: editionTable.note,
-  // A row that was altered may be no JSON any more: its list is shown all the same.
+  // An altered row may not be JSON any more; the list is shown anyway.
   title: sql<string>`iif(json_valid(${editionTable.planJson}), json_extract(${editionTable.planJson}, '$.title'), '')`,
   lengthSeconds: sql<number>`iif(json_valid(${editionTable.planJson}), json_extract(${editionTable.planJson}, '$.lengthSeconds'), 0)`,
 };
@@ -82,7 +82,7 @@ export function listEditions(db: Db, planId: string): EditionHead[] {
   return rows.orderBy(desc(editionTable.number)).all();
 }
 
-/** Asked for every page that joins a plan. */
+/** Runs for every page that joins a plan. */
 const newest = oncePerDatabase(({ orm }) =>
   orm
     .select(headColumns)
@@ -99,13 +99,13 @@ export const newestEdition = (db: Db, planId: string): EditionHead | undefined =
 export function newestEditionPlan(db: Db, planId: string): { hash: string; plan: Plan } | undefined {
   const rows = db.orm.select({ hash: editionTable.hash, planJson: editionTable.planJson }).from(editionTable);
   const row = rows.where(eq(editionTable.planId, planId)).orderBy(desc(editionTable.number)).limit(1).get();
-  // Checked when it was signed; what is not that any more is nothing to compare with.
+  // An edition that is no longer what was signed cannot be compared with.
   return row && sha256Hex(row.planJson) === row.hash
     ? { hash: row.hash, plan: JSON.parse(row.planJson) as Plan }
     : undefined;
 }
 
-/** Editions of all plans together: only ever grows. */
+/** The number of all editions; it only grows. */
 export const countEditions = (db: Db): number => db.orm.select({ n: count() }).from(editionTable).get()?.n ?? 0;
 
 /** The number of the newest edition of every plan that has one. */
@@ -119,9 +119,9 @@ export function newestEditionNumbers(db: Db): Map<string, number> {
 }
 
 /**
- * The editions whose cards a room's device gets: of every plan that is not deleted, the newest edition, if it was signed for
- * this room and is not withdrawn. No older edition takes the place of a withdrawn one: it was replaced for some reason too.
- * A plan that has moved to another room since keeps its last edition here until it is signed for the other one.
+ * The editions whose cards a room's devices receive: the newest edition of every plan that is not deleted, if it was signed
+ * for this room and is not withdrawn. A withdrawn edition is not replaced by an older one, which was superseded for a reason
+ * too. A plan that has moved to another room keeps its last edition here until it is signed for the other room.
  */
 export function newestEditionsOfRoom(db: Db, roomId: string): { readonly planId: string; readonly number: number }[] {
   return db.raw

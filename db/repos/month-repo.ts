@@ -1,4 +1,4 @@
-/** Which months have a document. What stands in them is the document's. */
+/** Which months have a document. */
 import { and, asc, gte, like } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { documentTable } from "#db/schema.ts";

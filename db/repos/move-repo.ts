@@ -1,6 +1,6 @@
 /**
- * The studio's library of moves and its record. A move is added, changed, taken out (not offered any more) and put back,
- * never deleted; the database itself refuses that. Every function is synchronous; callers bring the transaction.
+ * The studio's library of moves and its record. A move is added, changed, archived and restored, never deleted: the database
+ * itself refuses that. Every function is synchronous; callers provide the transaction.
  */
 import { asc, count, desc, eq, max } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
@@ -11,9 +11,9 @@ import type { Move } from "#lib/plan/schema.ts";
 export interface MoveRow {
   readonly id: string;
   readonly move: Move;
-  /** ms since the epoch; a later change of the library always has a later one. */
+  /** ms since the epoch; later than that of every earlier change of the library. */
   readonly updatedAt: number;
-  /** Since when it is not offered for new items, ms since the epoch; null while it is. */
+  /** Since when it is not offered for new items, ms since the epoch; null while it is offered. */
   readonly archivedAt: number | null;
 }
 
@@ -25,11 +25,11 @@ export interface MoveEvent {
   readonly at: number;
   readonly actorId: string;
   readonly kind: MoveEventKind;
-  /** What the move was after it. */
+  /** The move after the event. */
   readonly move: Move;
 }
 
-/** Moves by id, in order of id, the ones taken out too: plans that use them must read them. */
+/** Moves by id, in order of id, including archived ones, which plans may use. */
 export function readMoves(db: Db): Record<string, Move> {
   return Object.fromEntries(listMoveRows(db).map((row) => [row.id, row.move]));
 }
@@ -44,7 +44,7 @@ export function readMoveRow(db: Db, id: string): MoveRow | undefined {
   return row && rowOf(row);
 }
 
-/** Adds a move or replaces the one with this id; whether it is offered stays as it was. */
+/** Adds a move or replaces the one with this id; an archived move stays archived. */
 export function putMove(db: Db, id: string, data: Move, at: number): void {
   const dataJson = JSON.stringify(data);
   db.orm
@@ -54,7 +54,7 @@ export function putMove(db: Db, id: string, data: Move, at: number): void {
     .run();
 }
 
-/** Null puts it back. */
+/** Null restores it. */
 export function setMoveArchived(db: Db, id: string, archivedAt: number | null, at: number): void {
   db.orm.update(moveTable).set({ archivedAt, updatedAt: at }).where(eq(moveTable.id, id)).run();
 }
@@ -66,7 +66,7 @@ const state = oncePerDatabase(({ orm }) =>
     .prepare(),
 );
 
-/** When the library last changed (ms since the epoch), and how many moves it has: together they name its state. */
+/** When the library last changed (ms since the epoch) and how many moves it has: together they identify its state. */
 export function libraryState(db: Db): { readonly at: number; readonly count: number } {
   const row = state(db).get();
   return { at: row?.at ?? 0, count: row?.count ?? 0 };
@@ -80,7 +80,7 @@ export function addMoveEvent(db: Db, event: MoveEvent): void {
     .run();
 }
 
-/** What happened to one move, the last first. */
+/** The record of one move, the newest first. */
 export function listMoveEvents(db: Db, moveId: string): MoveEvent[] {
   const rows = db.orm
     .select()
@@ -106,7 +106,7 @@ export interface EditionUse {
   readonly signedAt: number;
 }
 
-/** Signed editions with an item that does this move, the last signed first. Editions of deleted plans are left out. */
+/** Signed editions with an item of this move, the last signed first, without those of deleted plans. */
 export function editionsUsing(db: Db, moveId: string): EditionUse[] {
   return db.raw
     .prepare<[string], EditionUse>(

@@ -1,9 +1,12 @@
-/** People of the studio: accounts, roles and invitations. Every function is synchronous; callers bring the transaction. */
+/** People of the studio: accounts, roles and invitations. Every function is synchronous; callers provide the transaction. */
 import { and, asc, desc, eq } from "drizzle-orm";
 import { accountTable, invitationTable, memberTable, userTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 import { parseRoles, type Role } from "#lib/policy/can.ts";
 import { ORGANIZATION_ID } from "./studio-repo.ts";
+
+/** Shown instead of a name when the account is gone. */
+export const FORMER_MEMBER = "Somebody who has left";
 
 export interface StudioPerson {
   readonly id: string;
@@ -59,7 +62,7 @@ export function readPerson(db: Db, userId: string): StudioPerson | undefined {
   return row && toPerson(row);
 }
 
-/** Somebody of the studio now, by address (lower case). */
+/** A current member, by address (lower case). */
 export function readPersonByEmail(db: Db, email: string): StudioPerson | undefined {
   const rows = db.orm
     .select(personColumns)
@@ -69,18 +72,18 @@ export function readPersonByEmail(db: Db, email: string): StudioPerson | undefin
   return row && toPerson(row);
 }
 
-/** Everybody's name by id, those who have left included: plans and comments keep their authors. */
+/** Names by id, including people who have left, since plans and comments keep their authors. */
 export function namesById(db: Db): Map<string, string> {
   const rows = db.orm.select({ id: userTable.id, name: userTable.name }).from(userTable).all();
   return new Map(rows.map((row) => [row.id, row.name]));
 }
 
-/** The id of an account row with this address, of somebody here or of somebody who has left. Addresses are lower case. */
+/** The id of the person with this address (lower case), current or former. */
 export function userIdByEmail(db: Db, email: string): string | undefined {
   return db.orm.select({ id: userTable.id }).from(userTable).where(eq(userTable.email, email)).get()?.id;
 }
 
-/** A new account with a password, as a member of the studio. Throws when the address is taken. */
+/** Creates an account with a password, as a member of the studio. Throws when the address is taken. */
 export function insertAccount(db: Db, made: NewAccount): void {
   const at = new Date(made.at);
   db.orm
@@ -90,7 +93,7 @@ export function insertAccount(db: Db, made: NewAccount): void {
   giveAccess(db, made);
 }
 
-/** Somebody who had left comes back under the same id, with a new password and these roles. */
+/** Reinstates somebody who had left, under the same id, with a new password and these roles. */
 export function returnAccount(db: Db, back: NewAccount): void {
   db.orm
     .update(userTable)
@@ -129,7 +132,7 @@ export function setRoles(db: Db, userId: string, roles: readonly Role[]): void {
     .run();
 }
 
-/** Takes away membership and password. The name stays, for the plans and comments that carry it. */
+/** Removes membership and password. The name stays, for plans and comments. */
 export function removeAccess(db: Db, userId: string): void {
   db.orm.delete(memberTable).where(eq(memberTable.userId, userId)).run();
   db.orm.delete(accountTable).where(eq(accountTable.userId, userId)).run();
@@ -156,25 +159,25 @@ export function readInvitation(db: Db, id: string): Invitation | undefined {
   return row && toInvitation(row);
 }
 
-/** Pending ones, newest first; expired ones among them, so that a manager sees that a link has run out. */
+/** Pending invitations, newest first, including expired ones, so that a manager sees that a link has expired. */
 export function listPendingInvitations(db: Db): Invitation[] {
   const rows = db.orm.select().from(invitationTable).where(eq(invitationTable.status, "pending"));
   return rows.orderBy(desc(invitationTable.createdAt), asc(invitationTable.id)).all().map(toInvitation);
 }
 
-/** Turns a pending invitation into an accepted or revoked one; false when it was not pending any more. */
+/** Marks a pending invitation as accepted or revoked; false when it was no longer pending. */
 export function settleInvitation(db: Db, id: string, status: "accepted" | "revoked"): boolean {
   const pending = and(eq(invitationTable.id, id), eq(invitationTable.status, "pending"));
   return db.orm.update(invitationTable).set({ status }).where(pending).run().changes > 0;
 }
 
-/** A new link for an address makes the older ones void. */
+/** Revokes the pending links for an address. */
 export function revokeInvitationsFor(db: Db, email: string): void {
   const pending = and(eq(invitationTable.email, email), eq(invitationTable.status, "pending"));
   db.orm.update(invitationTable).set({ status: "revoked" }).where(pending).run();
 }
 
-/** Links made by somebody who may invite no more stop working. Gives how many there were. */
+/** Revokes the pending links made by one person. Returns how many there were. */
 export function revokeInvitationsBy(db: Db, inviterId: string): number {
   const pending = and(eq(invitationTable.inviterId, inviterId), eq(invitationTable.status, "pending"));
   return db.orm.update(invitationTable).set({ status: "revoked" }).where(pending).run().changes;

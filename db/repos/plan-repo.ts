@@ -1,6 +1,6 @@
 /**
- * Plans as rows: whose they are, who may see them, in which state. What a plan says lives in its document; title and
- * length here are copies for lists. Every function is synchronous; callers bring the transaction.
+ * Plans as rows: their owner, their readers, their state. The content of a plan is in its document; title and length here
+ * are copies for lists. Every function is synchronous; callers provide the transaction.
  */
 import { and, asc, desc, eq, inArray, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
@@ -19,7 +19,7 @@ export interface PlanRow {
   readonly handedInBy: string | null;
   /** ms since the epoch, as are all times here. */
   readonly handedInAt: number | null;
-  /** What was said with the last hand-in, hand-back or sign-off. */
+  /** The note of the last hand-in, hand-back or sign-off. */
   readonly stateNote: string | null;
   readonly createdAt: number;
   readonly updatedAt: number;
@@ -62,13 +62,13 @@ const prepareAll = ({ orm, raw }: Db) => ({
 });
 const statements = oncePerDatabase(prepareAll);
 
-/** One plan, a deleted one too (`deletedAt`). Asked for every open socket twice a second: two keyed reads, prepared once. */
+/** One plan, also a deleted one. Read for every open document twice a second: two keyed reads, prepared once. */
 export function readPlanRow(db: Db, id: string): PlanRow | undefined {
   const row = statements(db).row.get({ id });
   return row && { ...row, sharedWith: sharesOf(db, id) };
 }
 
-/** Every plan, deleted ones too, the last changed first. */
+/** Every plan, including deleted ones, the last changed first. */
 export function listPlanRows(db: Db): PlanRow[] {
   const shares = new Map<string, string[]>();
   for (const { planId, userId } of db.orm.select().from(planShareTable).orderBy(asc(planShareTable.userId)).all()) {
@@ -78,7 +78,7 @@ export function listPlanRows(db: Db): PlanRow[] {
   return rows.map((row) => ({ ...row, sharedWith: shares.get(row.id) ?? [] }));
 }
 
-/** The plans with these ids that are not deleted; unknown ids are passed over. */
+/** The plans with these ids that are not deleted; unknown ids are skipped. */
 export function readPlanRows(db: Db, ids: readonly string[]): PlanRow[] {
   if (ids.length === 0) return [];
   const rows = db.orm
@@ -91,9 +91,9 @@ export function readPlanRows(db: Db, ids: readonly string[]): PlanRow[] {
 
 const MAX_LISTED_TITLE = 200;
 
-/** Copies the document's title and length. False when both were so already. */
+/** Stores copies of the document's title and length. False when neither has changed. */
 export function refreshHead(db: Db, id: string, now: { title: string; lengthSeconds: number; at: number }): boolean {
-  // A list shows a line: the document keeps whatever somebody pasted into its title.
+  // A list only shows one line; the document keeps whatever was pasted into its title.
   const head = { ...now, title: now.title.slice(0, MAX_LISTED_TITLE) };
   const row = statements(db).row.get({ id });
   if (!row) return false;
@@ -122,12 +122,12 @@ export function setPlanRoom(db: Db, id: string, roomId: string): void {
   db.orm.update(planTable).set({ roomId }).where(eq(planTable.id, id)).run();
 }
 
-/** Null brings a deleted plan back. */
+/** Null restores a deleted plan. */
 export function setPlanDeleted(db: Db, id: string, at: number | null): void {
   db.orm.update(planTable).set({ deletedAt: at }).where(eq(planTable.id, id)).run();
 }
 
-/** Null brings an archived plan back. */
+/** Null restores an archived plan. */
 export function setPlanArchived(db: Db, id: string, at: number | null): void {
   db.orm.update(planTable).set({ archivedAt: at }).where(eq(planTable.id, id)).run();
 }
@@ -141,7 +141,7 @@ export function unsharePlanRow(db: Db, planId: string, userId: string): void {
   db.orm.delete(planShareTable).where(one).run();
 }
 
-/** Ids of everybody who has written in a plan, the first writer first. The document's log keeps this list. */
+/** Ids of everybody who has written in a plan, in the order of their first change. */
 export function readPlanAuthors(db: Db, planId: string): string[] {
   const rows = db.orm.select().from(planAuthorTable).where(eq(planAuthorTable.planId, planId));
   return rows
@@ -150,7 +150,7 @@ export function readPlanAuthors(db: Db, planId: string): string[] {
     .map((row) => row.userId);
 }
 
-/** Id of whoever wrote in a plan last, while the log's newest rows still say so. */
+/** Id of the person who wrote in a plan last; undefined once those rows have been folded into a snapshot. */
 export function readLastWriter(db: Db, planId: string): string | undefined {
   const rows = db.orm
     .select({ id: docUpdateTable.actorId })
@@ -165,7 +165,7 @@ function sharesOf(db: Db, planId: string): string[] {
     .map((row) => row.userId);
 }
 
-/** Notes that somebody wrote in a plan; the first time counts. */
+/** Records that somebody wrote in a plan; only the first time is kept. */
 export function noteAuthor(db: Db, planId: string, userId: string, at: number): void {
   statements(db).addAuthor.run(planId, userId, at);
 }

@@ -1,4 +1,4 @@
-/** What a lead had in front of them when they opened a sign-off, so that what they sign can be compared with it. */
+/** What a lead had read when they opened a sign-off, so that it can be compared with what they sign. */
 import { and, desc, eq, notInArray } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { planReadingTable } from "#db/schema.ts";
@@ -14,7 +14,7 @@ export interface StoredReading {
   readonly at: number;
 }
 
-/** A lead who reads while others write would pile up readings: the newest of these many are kept. */
+/** Readings kept per lead and plan: reading while others write adds many. */
 const KEPT = 10;
 
 export function putReading(db: Db, reading: StoredReading): void {
@@ -37,7 +37,7 @@ export function putReading(db: Db, reading: StoredReading): void {
   db.orm.delete(planReadingTable).where(and(mine, old)).run();
 }
 
-/** What this person read under this hash, if they ever did. */
+/** What this person read with this hash, if they did. */
 export function readReading(db: Db, planId: string, userId: string, hash: string): StoredReading | undefined {
   const one = and(
     eq(planReadingTable.planId, planId),

@@ -1,4 +1,4 @@
-/** The studio's rooms and the machines that stand in them. */
+/** The studio's rooms and their machines. */
 import { asc, eq, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
@@ -6,15 +6,18 @@ import { roomTable } from "#db/schema.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import type { RoomReadings } from "#lib/springs/readings.ts";
 
+/** Shown instead of a name when the room is gone. */
+export const MISSING_ROOM = "a room that no longer exists";
+
 export interface StudioRoom {
   readonly id: string;
   readonly name: string;
   readonly equipment: Equipment;
-  /** What the scale showed, by spring id; left out where nothing was ever kept. */
+  /** Scale readings by spring id; left out when there are none. */
   readonly readings?: RoomReadings;
 }
 
-/** Asked for every page that joins a plan. */
+/** Runs for every page that joins a plan. */
 const statements = oncePerDatabase(({ orm }) => ({
   all: orm.select().from(roomTable).orderBy(asc(roomTable.name), asc(roomTable.id)).prepare(),
   one: orm
@@ -38,7 +41,7 @@ export function insertRoom(db: Db, made: StudioRoom): void {
     .run();
 }
 
-/** Puts the whole room in place of what it was. False when there is no such room. */
+/** Replaces the whole room. False when there is no such room. */
 export function updateRoom(db: Db, changed: StudioRoom): boolean {
   return db.orm.update(roomTable).set(toColumns(changed)).where(eq(roomTable.id, changed.id)).run().changes > 0;
 }

@@ -1,4 +1,4 @@
-/** The studio's signing keys. The private part is sealed before it comes here. */
+/** The studio's signing keys. The private part is encrypted before it is passed in. */
 import { desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { signingKeyTable } from "#db/schema.ts";
@@ -12,7 +12,7 @@ export interface StoredKey {
   readonly createdAt: number;
 }
 
-/** The key that signs: the newest one. Undefined until the first need. */
+/** The newest key, which signs. Undefined until the first one is made. */
 export function readSigningKey(db: Db): StoredKey | undefined {
   return db.orm
     .select()
@@ -22,7 +22,7 @@ export function readSigningKey(db: Db): StoredKey | undefined {
     .get();
 }
 
-/** A key by its id, older ones too: cards name the key they are signed with. */
+/** A key by its id, current or older: a card names the key that it is signed with. */
 export function readSigningKeyById(db: Db, id: string): StoredKey | undefined {
   return db.orm.select().from(signingKeyTable).where(eq(signingKeyTable.id, id)).get();
 }

@@ -1,4 +1,4 @@
-/** The house's record: who changed which standard or which machines, when. Only ever added to. */
+/** The studio's record: who changed standards, machines or access, and when. Append-only. */
 import { and, desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
@@ -12,11 +12,11 @@ export type StudioEventKind =
   | "spring-out"
   | "timings"
   | "timings-taken"
-  /** A reset link was made for the person that is the subject; their password was changed through it. */
+  /** The subject is the person whose password a reset link is for. */
   | "reset-link"
   | "reset-link-withdrawn"
   | "password-reset"
-  /** What the person that is the subject had made and nobody had used ended with their right to make it. */
+  /** Unused links and codes of the person that is the subject ended, because they lost the right to make them. */
   | "links-ended";
 
 export interface StudioEvent {
@@ -25,7 +25,7 @@ export interface StudioEvent {
   readonly kind: StudioEventKind;
   /** Id of the rule, the room or the person. */
   readonly subject: string;
-  /** What it was changed to, as JSON holds it; null: back to the rule's own. */
+  /** The new value, as JSON; null: back to the rule's own. */
   readonly data: unknown;
 }
 
@@ -37,14 +37,14 @@ export function addStudioEvent(db: Db, event: StudioEvent): void {
     .run();
 }
 
-/** The newest of one kind about one subject. */
+/** The newest event of one kind about one subject. */
 export function lastStudioEvent(db: Db, kind: StudioEventKind, subject: string): StudioEvent | undefined {
   const of = and(eq(studioEventTable.kind, kind), eq(studioEventTable.subject, subject));
   const row = db.orm.select().from(studioEventTable).where(of).orderBy(desc(studioEventTable.id)).limit(1).get();
   return row && { at: row.at, actorId: row.actorId, kind, subject, data: JSON.parse(row.dataJson) as unknown };
 }
 
-/** Asked for every page that joins a plan. */
+/** Runs for every page that joins a plan. */
 const takenOut = oncePerDatabase(({ orm }) =>
   orm
     .select()
@@ -54,7 +54,7 @@ const takenOut = oncePerDatabase(({ orm }) =>
     .prepare(),
 );
 
-/** Springs that were taken out of a room, as they were then, the last taken out first. */
+/** Springs that were removed from a room, with their last values, the last removed first. */
 export function springsTakenOut(db: Db): { readonly roomId: string; readonly spring: Spring }[] {
   return takenOut(db)
     .all()

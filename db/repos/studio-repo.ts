@@ -1,4 +1,4 @@
-/** The one studio of this installation and what its house decided. */
+/** The studio of this installation, its standards and its policy. */
 import { eq } from "drizzle-orm";
 import { organizationTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
@@ -7,23 +7,23 @@ import { studioTable } from "#db/schema.ts";
 import type { Standards } from "#lib/plan/schema.ts";
 
 const ONLY = 1;
-/** The account library's name for the studio: there is one, so its id is a constant. */
+/** The studio's id in the sign-in library: a constant, since there is only one studio. */
 export const ORGANIZATION_ID = "studio";
 
 export interface Studio {
   readonly name: string;
   readonly town: string;
   readonly standards: Standards;
-  /** May somebody sign off a plan that only they wrote? */
+  /** Whether people may sign off a plan that only they wrote. */
   readonly soleAuthorMaySign: boolean;
 }
 
-/** Asked for every page that joins a plan. */
+/** Runs for every page that joins a plan. */
 const onlyStudio = oncePerDatabase(({ orm }) =>
   orm.select().from(studioTable).where(eq(studioTable.id, ONLY)).prepare(),
 );
 
-/** Undefined until the first run has made it. */
+/** Undefined until the first run. */
 export function readStudio(db: Db): Studio | undefined {
   const row = onlyStudio(db).get();
   return (
@@ -38,7 +38,7 @@ export function readStudio(db: Db): Studio | undefined {
 
 export const studioExists = (db: Db): boolean => readStudio(db) !== undefined;
 
-/** Makes the studio; throws on a second one (the primary key), which ends the surrounding transaction. */
+/** Creates the studio. A second one violates the primary key, which ends the surrounding transaction. */
 export function insertStudio(
   db: Db,
   made: { name: string; town: string; soleAuthorMaySign: boolean; at: number },
@@ -71,7 +71,7 @@ export function writeSoleAuthorMaySign(db: Db, may: boolean): void {
   db.orm.update(studioTable).set({ soleAuthorMaySign: may }).where(eq(studioTable.id, ONLY)).run();
 }
 
-/** What a database file is for, kept in its header so that it goes wherever the file goes. */
+/** What a database file is for, stored in its header so that it stays with the file. */
 export type DatabasePurpose = "real" | "demo" | "demo-unfinished";
 const MARKS: Readonly<Record<DatabasePurpose, number>> = { real: 0, demo: 0x53504c44, "demo-unfinished": 0x53504c55 };
 

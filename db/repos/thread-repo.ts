@@ -1,4 +1,4 @@
-/** Threads and their comments. The author of a comment is the one the server knows. */
+/** Threads and their comments. */
 import { and, asc, count, eq, inArray, sql } from "drizzle-orm";
 import { memberTable, userTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
@@ -6,6 +6,7 @@ import { oncePerDatabase } from "#db/once-per-database.ts";
 import { commentTable, threadTable } from "#db/schema.ts";
 import { parseRoles } from "#lib/policy/can.ts";
 import type { Anchor, CommentView, ThreadView } from "#lib/protocol/messages.ts";
+import { FORMER_MEMBER } from "./people-repo.ts";
 
 export interface ThreadRow {
   readonly id: string;
@@ -44,7 +45,7 @@ export function readThread(db: Db, id: string): ThreadRow | undefined {
   return row && { id: row.id, planId: row.planId, settled: row.settled, anchor: toAnchor(row.anchorJson) };
 }
 
-/** Asked for every page that joins a plan. */
+/** Runs for every page that joins a plan. */
 const threadsOfPlan = oncePerDatabase(({ orm }) =>
   orm
     .select()
@@ -70,7 +71,7 @@ export function listThreads(db: Db, planId: string): ThreadView[] {
   }));
 }
 
-/** Whether anybody who spoke in the thread is a lead now. */
+/** Whether anybody who commented in the thread is a lead now. */
 export function leadSpoke(db: Db, threadId: string): boolean {
   const rows = db.orm
     .select({ role: memberTable.role })
@@ -97,11 +98,11 @@ function commentsOf(db: Db, threadIds: string[]): Map<string, CommentView[]> {
     .from(commentTable)
     .leftJoin(userTable, eq(userTable.id, commentTable.authorId))
     .where(inArray(commentTable.threadId, threadIds))
-    .orderBy(asc(commentTable.at), sql`${commentTable}.rowid`) // rowid: two in one millisecond keep their order
+    .orderBy(asc(commentTable.at), sql`${commentTable}.rowid`) // rowid: keeps the order within one millisecond
     .all();
   for (const { comment: row, authorName } of rows) {
     const { id, authorId, body, at } = row;
-    const view = { id, authorId, authorName: authorName ?? "Somebody who left", body, at };
+    const view = { id, authorId, authorName: authorName ?? FORMER_MEMBER, body, at };
     found.set(row.threadId, [...(found.get(row.threadId) ?? []), view]);
   }
   return found;

@@ -1,7 +1,4 @@
-/**
- * A trainee's class with true mistakes in it: what a mentor is there for. Each is listed in PLANTED with the rule that
- * must find it.
- */
+/** A trainee's class with realistic mistakes. Each is listed in PLANTED with the rule that has to find it. */
 import type { Plan } from "#lib/plan/schema.ts";
 import { ROOMS } from "#seed/studio/rooms.ts";
 import { composePlan, type DemoRow } from "./compose.ts";

@@ -1,4 +1,4 @@
-/** The signed class: forty-five minutes of whole-body work in the Loft. */
+/** The signed plan: forty-five minutes of whole-body work in the Loft. */
 import type { Plan } from "#lib/plan/schema.ts";
 import { ROOMS } from "#seed/studio/rooms.ts";
 import { composePlan, type DemoRow } from "./compose.ts";

@@ -1,6 +1,6 @@
 /**
- * Classes of the demo as they might have been taught. The people are invented, and so is how long they need for a change;
- * what the coach touches follows from it, and what the studio learns is worked out of the logs as for any class.
+ * Logs of classes that the demo studio might have taught. How long its people need for a change is invented; what the coach
+ * presses follows from it, and what the studio learns is worked out from the logs as for any class.
  */
 import { listClassLogs } from "#db/repos/class-log-repo.ts";
 import { newestEdition, readEdition } from "#db/repos/edition-repo.ts";
@@ -17,11 +17,11 @@ import type { Springline } from "#server/context/springline.ts";
 import { must } from "./add-people.ts";
 
 const DAY_MS = 86_400_000;
-/** Days before the demo was made: the same two evenings of each week. */
+/** Days before the demo was created: the same two evenings of each week. */
 const EARLIER_CLASSES = [4, 9, 11, 16, 18, 23, 25, 30];
-/** With the one that was ended on time. */
+/** Including the one that was ended on time. */
 export const CLASSES_TOLD = EARLIER_CLASSES.length + 1;
-/** What the invented people of the Loft need, seconds: slower with springs, quicker at turning than the usual. */
+/** Seconds that the people of the Loft need: slower with springs and quicker at turning than usual. */
 export const LOFT_PEOPLE = {
   base: 3,
   springOn: 4.2,
@@ -37,10 +37,10 @@ export const LOFT_PEOPLE = {
   strapOff: 2.5,
   gripChange: 1.5,
 };
-/** A coach lets small differences be. Seconds. */
+/** Seconds; a coach ignores smaller differences. */
 const WORTH_A_TOUCH = 1;
 
-/** Idempotent: a plan with any class told is left alone. */
+/** Idempotent: a plan that has any log is left alone. */
 export function addClasses(app: Springline, planId: string, roomId: string): void {
   const head = newestEdition(app.db, planId);
   const edition = head && readEdition(app.db, planId, head.number);
@@ -65,7 +65,7 @@ function logOf(card: Card, log: FloorLog, n: number, startedAt: number): ClassLo
 
 const seconds = (s: number): number => s * 1000;
 
-/** Held for a late arrival, one item made longer, ended on time by new seconds for the rest. */
+/** A class that was held for a late arrival, had one item extended, and was ended on time. */
 function endedOnTime(card: Card): FloorLog {
   const middle = card.clock.total / 2;
   let log: FloorLog = [
@@ -80,8 +80,8 @@ function endedOnTime(card: Card): FloorLog {
 }
 
 /**
- * Begun late for whoever was held up on the way; then the coach goes on as soon as people are ready, holds where they are
- * not, and lets the clock run where it is right or nearly so.
+ * A class that began late. The coach goes on as soon as people are ready, holds when they are not, and lets the clock run
+ * when it is about right.
  */
 function byItsPeople(card: Card, seed: number): FloorLog {
   const random = seededRandom(seed + 1);
@@ -97,7 +97,7 @@ function byItsPeople(card: Card, seed: number): FloorLog {
     const given = start - transitionFrom;
     if (given === 0 || transition.estimate === 0) continue;
     const needs = ACTIONS.reduce((sum, a) => sum + (transition.actions[a] ?? 0) * LOFT_PEOPLE[a], LOFT_PEOPLE.base);
-    // Three throws of a die come near to how people differ from evening to evening.
+    // The sum of three random numbers resembles how people vary from evening to evening.
     const took = needs * (1 + (random() + random() + random() - 1.5) * 0.25);
     if (Math.abs(took - given) < WORTH_A_TOUCH) continue;
     const from = transitionFrom + behind;

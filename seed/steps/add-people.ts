@@ -1,4 +1,4 @@
-/** Lets the demo people in as anybody is let in: a first run for the manager, invitation links for the others. */
+/** Adds the demo people like real ones: the manager by the first run, the others by invitation links. */
 import { readPersonByEmail } from "#db/repos/people-repo.ts";
 import { studioExists } from "#db/repos/studio-repo.ts";
 import type { Person } from "#lib/policy/can.ts";
@@ -11,13 +11,13 @@ import { join } from "#server/people/join.ts";
 
 export type Cast = Readonly<Record<PersonKey, Person>>;
 
-/** A refusal stops the seeding, with the command's own sentence. */
+/** A refusal stops the seeding, with the command's own message. */
 export function must<T>(result: Result<T>): T {
-  if (!result.ok) throw new Error(`The demo studio could not be made: ${result.error.message}`);
+  if (!result.ok) throw new Error(`The demo studio could not be created: ${result.error.message}`);
   return result.value;
 }
 
-/** Makes whoever is missing. The manager makes the studio. */
+/** Adds the people who are missing. The manager creates the studio. */
 export async function addPeople(app: Springline): Promise<Cast> {
   const manager = seedPerson("petra");
   if (!studioExists(app.db)) {
@@ -40,19 +40,19 @@ export async function addPeople(app: Springline): Promise<Cast> {
     must(await join(app, id, { name: person.name, password: DEMO_PASSWORD }));
   }
   const [ines, marta, jonas, sam] = (["ines", "marta", "jonas", "sam"] as const).map((key) => actorOf(app, key));
-  if (!ines || !marta || !jonas || !sam) throw new Error("The demo studio has lost somebody.");
+  if (!ines || !marta || !jonas || !sam) throw new Error("Somebody is missing from the demo studio.");
   return { petra, ines, marta, jonas, sam };
 }
 
 function seedPerson(key: PersonKey): SeedPerson {
   const person = PEOPLE.find((p) => p.key === key);
-  if (!person) throw new Error(`Nobody is called ${key}.`);
+  if (!person) throw new Error(`The demo has nobody called ${key}.`);
   return person;
 }
 
 function actorOf(app: Springline, key: PersonKey): Person {
   const { email } = seedPerson(key);
   const found = readPersonByEmail(app.db, email);
-  if (!found) throw new Error(`${email} is not in this studio: the demo is seeded into a folder of its own.`);
+  if (!found) throw new Error(`${email} is not in this studio. The demo needs a data folder of its own.`);
   return { kind: "person", id: found.id, roles: found.roles };
 }

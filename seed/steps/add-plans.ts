@@ -1,4 +1,4 @@
-/** Puts the demo plans in through the same commands that pages use, each by the people who wrote it. */
+/** Adds the demo plans through the same commands that pages use, each by its authors. */
 
 import { scriptOf } from "#lib/doc/read.ts";
 import { flatScript } from "#lib/margin/flat-script.ts";
@@ -26,7 +26,7 @@ export interface DemoRooms {
   readonly loft: string;
 }
 
-/** Makes the plans that are missing. Idempotent: a plan whose author has one of that title is left alone. */
+/** Adds the plans that are missing. Idempotent: a plan is skipped if its author has one with that title. */
 export function addPlans(app: Springline, cast: Cast, rooms: DemoRooms): Record<PlanKey, string> {
   const { marta, jonas, ines } = cast;
   const upper = planOf(app, { plan: UPPER_BODY_AND_TRUNK, by: marta, and: jonas, roomId: rooms.harbour, team: true });
@@ -40,7 +40,7 @@ export function addPlans(app: Springline, cast: Cast, rooms: DemoRooms): Record<
 interface Writing {
   readonly plan: Plan;
   readonly by: Person;
-  /** Who writes the second half. */
+  /** The author of the second half. */
   readonly and?: Person;
   readonly roomId: string;
   readonly team: boolean;
@@ -52,10 +52,10 @@ function planOf(app: Springline, { plan, by, and, roomId, team }: Writing): { id
   const { id } = must(createPlan(app, by, { title: plan.title, lengthSeconds: plan.lengthSeconds, roomId, team }));
   const doc: DocName = { kind: "plan", key: id };
   const upTo = and ? Math.ceil(plan.items.length / 2) : plan.items.length;
-  app.rooms.transact(doc, by.id, (d) => writeBeginning(d, plan, upTo, app.now()));
+  app.documents.transact(doc, by.id, (d) => writeBeginning(d, plan, upTo, app.now()));
   if (and) {
     if (and.roles.includes("trainee")) must(sharePlan(app, by, id, { userId: and.id, on: true }));
-    app.rooms.transact(doc, and.id, (d) => writeRest(d, plan, upTo));
+    app.documents.transact(doc, and.id, (d) => writeRest(d, plan, upTo));
   }
   return { id, made: true };
 }
@@ -71,11 +71,11 @@ function handFirstTryIn(app: Springline, { jonas, ines }: Cast, id: string): voi
   const anchors: [Anchor, string][] = [
     [
       { kind: "item", itemId: "trunk-rotation-kneeling-left" },
-      "The left side gets a quarter of a minute less than the right. Which of the two did you mean?",
+      "The left side gets 15 seconds less than the right. Which of the two did you mean?",
     ],
     [
       wordsAnchor(app, id, "triceps-press-forward", words),
-      "This is not the last move, and the seconds will change when you move it. Let the plan say them.",
+      "This is not the last move, and the seconds change when you move it. Use a live field instead.",
     ],
   ];
   for (const [anchor, body] of anchors) must(openThread(app, ines, id, { anchor, body }));
@@ -84,11 +84,11 @@ function handFirstTryIn(app: Springline, { jonas, ines }: Cast, id: string): voi
 
 function wordsAnchor(app: Springline, planId: string, itemId: string, words: string): Anchor {
   const name: DocName = { kind: "plan", key: planId };
-  const pin = app.rooms.withDoc(name, (doc) => {
+  const pin = app.documents.withDoc(name, (doc) => {
     const script = scriptOf(doc, itemId);
     const from = script ? flatScript(script).text.indexOf(words) : -1;
     return script && from >= 0 ? pinWords(script, itemId, from, from + words.length) : null;
   });
-  if (!pin) throw new Error(`${formatDocName(name)} does not say "${words}".`);
+  if (!pin) throw new Error(`${formatDocName(name)} does not contain "${words}".`);
   return pin;
 }

@@ -1,4 +1,4 @@
-/** A month of the programme over the two rooms: a weekly pattern, with the gaps and clashes a real month has. */
+/** A month of the programme in both rooms: a weekly pattern, with the gaps and clashes of a real month. */
 import { daysOfMonth, isoWeekday } from "#lib/programme/calendar.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import type { PersonKey } from "#seed/studio/people.ts";
@@ -20,7 +20,7 @@ interface Weekly {
   readonly coach: PersonKey | null;
   readonly room: SeedRoom["key"];
   readonly plan: PlanKey | null;
-  /** Only in the n-th week of the month with that weekday; every week when left out. */
+  /** Only on the n-th such weekday of the month; every week when left out. */
   readonly week?: number;
   readonly note?: string;
 }
@@ -35,7 +35,7 @@ const WEEK: readonly Weekly[] = [
   { day: 5, time: "07:00", minutes: 30, theme: "Upper body and trunk", coach: "ines", room: "harbour", plan: "upper" },
   { day: 5, time: "17:30", minutes: 45, theme: "Legs and balance", coach: "ines", room: "loft", plan: null },
   { day: 6, time: "09:30", minutes: 50, theme: "Whole body", coach: "marta", room: "loft", plan: "whole" },
-  // What a month that people write has in it: two classes for one coach, a room taken twice, a plan too long, no coach.
+  // Problems that a real month has: a coach with two classes at once, a room used twice, a plan too long, no coach.
   { day: 2, time: "12:30", minutes: 45, theme: "Legs and balance", coach: "marta", room: "loft", plan: null, week: 2 },
   { day: 4, time: "18:30", minutes: 30, theme: "Trunk", coach: "ines", room: "loft", plan: null, week: 3 },
   { day: 6, time: "11:00", minutes: 40, theme: "Whole body", coach: "ines", room: "loft", plan: "whole", week: 4 },
@@ -43,16 +43,16 @@ const WEEK: readonly Weekly[] = [
     day: 6,
     time: "09:30",
     minutes: 45,
-    theme: "Open house",
+    theme: "Open day",
     coach: null,
     room: "harbour",
     plan: null,
     week: 4,
-    note: "Short tasters for visitors. Who can take it?",
+    note: "Short tasters for visitors. Who can teach it?",
   },
 ];
 
-/** The slots of `month` ('YYYY-MM'), by day; ids are stable, so that seeding again changes nothing. */
+/** The slots of `month` ('YYYY-MM'), by date; the ids are stable, so that seeding again changes nothing. */
 export function monthSlots(month: string, known: MonthPeople): Slot[] {
   const { people, rooms, plans } = known;
   const seen = new Map<number, number>();

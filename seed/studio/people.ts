@@ -1,4 +1,4 @@
-/** The people of the invented studio, one of each role. The password is for the demo alone and is refused elsewhere. */
+/** The people of the invented studio, one of each role. The password is only for the demo. */
 import type { Role } from "#lib/policy/can.ts";
 
 export const STUDIO = { name: "Tidewater Strength", town: "Port Ellery" } as const;
@@ -12,7 +12,7 @@ export interface SeedPerson {
   readonly roles: readonly Role[];
 }
 
-/** The manager stands first: they make the studio and invite the others. */
+/** The manager comes first, since they create the studio and invite the others. */
 export const PEOPLE: readonly SeedPerson[] = [
   { key: "petra", name: "Petra Vale", email: "petra@tidewater.example", roles: ["manager"] },
   { key: "ines", name: "Ines Duarte", email: "ines@tidewater.example", roles: ["lead"] },

@@ -1,6 +1,6 @@
 /**
- * Two rooms of machines. Springs carry the studio's own names; stiffness and preload are invented, of the size and
- * with the unevenness that readings of a luggage scale at a few travels give. Newtons, millimetres.
+ * Two rooms of machines. Springs have the studio's own names. Stiffness and preload are invented, but as uneven as real
+ * readings of a luggage scale. Newtons, millimetres.
  */
 import type { Equipment } from "#lib/plan/schema.ts";
 

@@ -1,6 +1,6 @@
 /**
- * Who is asking: the person behind a session cookie, for HTTP requests, pages and socket upgrades alike. Rights are
- * read from the member row each time, so a changed role counts at the next question.
+ * Who is asking: the person behind a session cookie, for HTTP requests, pages and socket upgrades alike. Roles are read
+ * from the database each time, so a changed role takes effect with the next request.
  */
 import type { Db } from "#db/connection.ts";
 import { readSession } from "#db/repos/session-repo.ts";
@@ -18,7 +18,7 @@ export interface SignedIn {
   readonly sessionId: string;
 }
 
-/** Header fields as a route handler has them, or as Node's `IncomingMessage.headers`. */
+/** Headers of a route handler's request, or Node's `IncomingMessage.headers`. */
 export type HeaderSource = Headers | Readonly<Record<string, string | string[] | undefined>>;
 /** What is needed to find out who is asking. */
 export interface Sessions {
@@ -29,8 +29,8 @@ export interface Sessions {
 }
 
 /**
- * The person behind these headers, or null: no cookie, a forged or expired session, or somebody who is no longer of
- * the studio. Never lengthens the session (a page cannot send the new cookie): `freshenSession` does.
+ * The person behind these headers. Null without a cookie, for a forged or expired session, and for somebody who has left
+ * the studio. Never extends the session, since a page cannot send the new cookie: `freshenSession` does.
  */
 export async function readSignedIn(source: HeaderSource, app: Sessions): Promise<SignedIn | null> {
   const headers = toHeaders(source);
@@ -54,8 +54,8 @@ function knownCookies(auth: Auth): KnownCookies {
 }
 
 /**
- * The same, and the cookies to send when the session's end was moved on (sliding expiry) or the cookie is void. With a session
- * that goes on the browser is remembered on, one that signed in before browsers were as well.
+ * The same, with the cookies to send when the session was extended (sliding expiry) or its cookie is no longer valid. When
+ * a session is extended, the browser is remembered as well (`known-browser.ts`).
  */
 export async function freshenSession(
   headers: HeaderSource,
@@ -78,8 +78,8 @@ export interface SessionAccess {
 }
 
 /**
- * What a session still opens at `now` (ms): null once it has ended, expired, or its person has left. Synchronous, one
- * prepared statement, no cache: the sweep over open sockets asks it once a second.
+ * Whose session it is at `now` (ms); null once it has ended or expired, or the person has left. Synchronous, one prepared
+ * statement, no cache: it is asked for every open socket twice a second.
  */
 export function sessionAccess(db: Db, sessionId: string, now: number): SessionAccess | null {
   const row = readSession(db, sessionId);

@@ -1,4 +1,4 @@
-/** Turns a stream of changes into one call after each burst: when it has been quiet for a moment, or has gone on long. */
+/** Turns a stream of changes into one call per burst: after a quiet moment, or when the burst has gone on for long. */
 export class Burst {
   private quiet: NodeJS.Timeout | undefined;
   private longest: NodeJS.Timeout | undefined;
@@ -19,7 +19,7 @@ export class Burst {
     this.longest.unref();
   }
 
-  /** Runs now when something is waiting to. */
+  /** Runs now if a call is pending. */
   settle(): void {
     if (this.quiet) this.fire();
   }

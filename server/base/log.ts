@@ -1,6 +1,6 @@
 /**
- * The process's log: one JSON object a line on standard output. Nothing secret is ever put in it. A full disk or a reader
- * that is gone or stuck costs lines, never the process: words are saved whether or not anybody can be told.
+ * The log of the process: one JSON object per line on standard output, never anything secret. When the disk is full or
+ * nobody reads the output, lines are lost; the server goes on saving.
  */
 import pino, { type Logger } from "pino";
 
@@ -13,14 +13,14 @@ export interface EventLog {
   error(details: object, message: string): void;
 }
 
-/** Bytes of lines that wait to be written; beyond it they are dropped. */
+/** Bytes that may wait to be written; lines beyond that are dropped. */
 const WAITING_BYTES = 1024 * 1024;
 const STANDARD_OUTPUT = 1;
 
 export function createLog(level: string, to: number = STANDARD_OUTPUT): Log {
-  // Not in step with the caller: a pipe that nobody reads would hold the whole server.
+  // Asynchronous: otherwise a pipe that nobody reads would block the whole server.
   const stream = pino.destination({ dest: to, sync: false, maxLength: WAITING_BYTES });
-  // There is nowhere to tell of it.
+  // There is nowhere to report it.
   stream.on("error", () => undefined);
   return pino(
     {

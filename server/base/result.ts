@@ -1,9 +1,9 @@
-/** What a command gives back: a value, or an error fit to be shown to the person who asked. */
+/** What a command returns: a value, or an error that can be shown to the person who asked. */
 export interface AppError {
   readonly code: string;
-  /** HTTP status it maps to. */
+  /** The HTTP status of the answer. */
   readonly status: number;
-  /** What happened and what to do, in a sentence. Holds nothing secret. */
+  /** What happened and what to do, in a sentence or two. Never anything secret. */
   readonly message: string;
   readonly details?: unknown;
 }
@@ -15,6 +15,11 @@ export const fail = (status: number, code: string, message: string, details?: un
   error: details === undefined ? { code, status, message } : { code, status, message, details },
 });
 
-export const NOT_SIGNED_IN = fail(401, "not-signed-in", "Sign in first.");
-export const NO_RIGHT = fail(403, "no-right", "You may not do this. Ask a lead or the manager of your studio.");
-export const NOT_FOUND = fail(404, "not-found", "There is no such thing here, or it is not yours to see.");
+export const SIGN_IN_FIRST = "Sign in first.";
+export const NOT_SIGNED_IN = fail(401, "not-signed-in", SIGN_IN_FIRST);
+export const NO_RIGHT = fail(
+  403,
+  "no-right",
+  "You do not have the right to do this. Ask a lead or the manager of your studio.",
+);
+export const NOT_FOUND = fail(404, "not-found", "This does not exist, or you may not see it.");

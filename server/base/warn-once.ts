@@ -1,10 +1,10 @@
 /**
- * One line in the log for a cause that comes back with every request. Kept on globalThis: the pages' bundle and the
- * server's hold separate copies of this module.
+ * One line in the log for a problem that every request would repeat. Kept on globalThis, since the bundle of the pages and
+ * that of the server hold separate copies of this module.
  */
 import type { Log } from "#server/base/log.ts";
 
-/** Causes may hold words of strangers: what comes after this many says nothing new, and must cost nothing. */
+/** Causes may contain text from outside, so their number is limited. */
 const MOST_CAUSES = 20;
 const KEY = Symbol.for("springline.warned");
 
@@ -12,7 +12,7 @@ interface Holder {
   [KEY]?: WeakMap<object, Set<string>>;
 }
 
-/** Warns unless the same `cause` was warned of in this log before. */
+/** Warns unless this log already has a warning for the same `cause`. */
 export function warnOnce(log: Pick<Log, "warn">, cause: string, details: object, message: string): void {
   const holder = globalThis as Holder;
   holder[KEY] ??= new WeakMap();

@@ -1,4 +1,4 @@
-/** Writes every script and style of a build a second and third time, compressed as far as it goes. */
+/** Writes a brotli and a gzip copy beside every script and style of a build, at maximum compression. */
 import { readdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { promisify } from "node:util";
@@ -6,10 +6,10 @@ import { brotliCompress, constants, gzip } from "node:zlib";
 
 const brotli = promisify(brotliCompress);
 const zip = promisify(gzip);
-/** Below this, in bytes, the headers of an answer weigh more than what is saved. */
+/** Smaller files (bytes) are not worth compressing: the headers of an answer take more. */
 const WORTH_IT = 1024;
 
-/** @param folder Next's `static` */
+/** @param folder Next's `static` folder */
 export async function compressParts(folder) {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true });
   const files = entries.filter((entry) => entry.isFile() && /\.(js|css)$/.test(entry.name));

@@ -1,6 +1,6 @@
 /**
- * Bundles the floor's page: an entry, the screens of a class as a second piece, styles and type, each named by what is in
- * it; and `parts.json`, which tells the page's HTML what there is.
+ * Bundles the floor's page: an entry, the screens of a class as a second part, styles and fonts, each named by its content,
+ * and `parts.json`, the list of parts for the page's HTML.
  */
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
@@ -8,7 +8,7 @@ import { build, context } from "esbuild";
 
 const ENTRY = "app/floor/_page/entry.tsx";
 
-/** How the floor is bundled, for whoever bundles its screens apart. */
+/** The esbuild settings; the bench uses them to bundle screens separately. */
 export const bundleSettings = (root, out, dev) => ({
   absWorkingDir: root,
   entryPoints: [ENTRY],
@@ -31,7 +31,7 @@ export const bundleSettings = (root, out, dev) => ({
   plugins: [{ name: "parts", setup: ({ onEnd }) => onEnd(({ metafile }) => metafile && writeParts(out, metafile)) }],
 });
 
-/** @param pages the folder of the built pages: the floor's lie in `floor` under it */
+/** @param pages the folder of the built pages; the floor is written to its subfolder `floor` */
 export async function bundleFloor(root, pages) {
   const out = join(pages, "floor");
   rmSync(out, { recursive: true, force: true });
@@ -39,7 +39,7 @@ export async function bundleFloor(root, pages) {
   await build(bundleSettings(root, out, false));
 }
 
-/** The same while somebody works on it, in `floor-dev`: made anew whenever a source changes. */
+/** For development: the same in `floor-dev`, rebuilt whenever a source changes. */
 export async function watchFloor(root, pages) {
   const out = join(pages, "floor-dev");
   rmSync(out, { recursive: true, force: true });
@@ -55,7 +55,7 @@ function writeParts(out, { outputs }) {
   const scripts = closure(outputs, entry);
   const named = (ending) => files.map(([path]) => path).filter((path) => path.endsWith(ending));
   const later = named(".js").filter((path) => !scripts.includes(path));
-  // The entry's own styles first: those of the later screens may build on them.
+  // The entry's own styles come first: those of later screens may override them.
   const own = outputs[entry].cssBundle;
   const styles = named(".css").sort((a, b) => Number(b === own) - Number(a === own));
   const parts = { scripts: scripts.map(base), later: later.map(base), styles: styles.map(base) };
@@ -64,7 +64,7 @@ function writeParts(out, { outputs }) {
 
 const base = (path) => basename(path);
 
-/** A script and all that it imports before it runs. */
+/** A script and everything that it imports statically. */
 function closure(outputs, entry) {
   const all = new Set([entry]);
   for (const path of all) {

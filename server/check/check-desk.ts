@@ -1,6 +1,6 @@
 /**
- * Where plans are checked: reads documents from the log on disk, on whatever thread it stands, and keeps each that it has
- * read with all that was worked out from it, so that the next check costs what was written since. Never writes.
+ * Checks plans on whichever thread it runs. It reads documents from the log on disk and keeps each one with everything
+ * worked out from it, so that the next check only costs what was written since. Never writes.
  */
 import type * as Y from "yjs";
 import { applyUpdate } from "yjs";
@@ -31,7 +31,7 @@ interface OpenPlan {
   seq: number;
 }
 
-/** Documents kept open, the last used. Each takes a megabyte or so. */
+/** Documents kept in memory, the most recently used. Each takes about a megabyte. */
 const MOST_OPEN = 250;
 
 export class CheckDesk {
@@ -45,9 +45,9 @@ export class CheckDesk {
     this.log = log;
   }
 
-  /** The plan as it is on disk. Null when there is none, or when it cannot be read by this program. */
+  /** The plan as it is on disk. Null when there is none, or when this program cannot read it. */
   check(planId: string, withFindings: boolean): CheckAnswer | null {
-    // One moment of the database for all that is read.
+    // One transaction, so that everything is read in the same state.
     return this.db.raw.transaction(() => this.checkNow(planId, withFindings)).deferred();
   }
 
@@ -77,7 +77,7 @@ export class CheckDesk {
     return signed && differsFromEdition(signed, doc) ? signed.hash : null;
   }
 
-  /** The same studio while it is the same, so that what is lent from it keeps its identity. */
+  /** The same object while nothing changes, so that values lent from it keep their identity. */
   private studioOf(roomId: string): PlanStudio {
     const now = planStudio(this.db, roomId);
     const known = this.studios.get(roomId);
@@ -100,16 +100,16 @@ export class CheckDesk {
     return plan;
   }
 
-  /** Undefined when the log goes on somewhere else than where this one was read to. */
+  /** Undefined when the log does not continue from where this document was read to. */
   private caughtUp(planId: string, plan: OpenPlan): OpenPlan | undefined {
     const name = formatDocName(planDoc(planId));
     const rows = readGeneration(this.db, name) === plan.generation ? rowsAfter(this.db, name, plan.seq) : undefined;
     try {
-      if (!rows) throw new Error("the log does not go on from here");
+      if (!rows) throw new Error("the log does not continue from here");
       plan.doc.transact(() => {
         for (const { bytes } of rows) applyUpdate(plan.doc, bytes);
       });
-      if (hasGap(plan.doc)) throw new Error("something is missing between the updates");
+      if (hasGap(plan.doc)) throw new Error("something between the updates is missing");
       plan.seq = rows.at(-1)?.seq ?? plan.seq;
       return plan;
     } catch (err) {

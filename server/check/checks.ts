@@ -1,6 +1,6 @@
 /**
- * The checks of the running program: when a plan is checked, what becomes of the answer, who hears of it. The thread that
- * relays letters only says which plan; reading and working out are done elsewhere, and no save or relay waits for it.
+ * The checks of the running program: when a plan is checked, and what happens with the result. The thread that serves people
+ * only says which plan; reading and checking happen on other threads, and no save or relay waits for them (INV-20).
  */
 import { putCheck, readCheck } from "#db/repos/check-repo.ts";
 import { lastSeq, readGeneration } from "#db/repos/doc-log-repo.ts";
@@ -15,16 +15,16 @@ import type { CheckRunner } from "./runner.ts";
 export interface ChecksSetup {
   readonly app: Pick<Springline, "db" | "log">;
   readonly runner: CheckRunner;
-  /** Names this program: answers of another are not believed. */
+  /** Identifies this program: stored results of another version are not used. */
   readonly programMark: string;
   readonly ms?: { readonly quiet: number; readonly longest: number };
-  /** Told of every answer, once it is kept. */
+  /** Called with every result, once it is stored. */
   readonly heard: (answer: CheckAnswer) => void;
 }
 
 /**
- * Every page works out its own findings with each letter. The server's own are for lists, for who joins and as a second
- * opinion: nobody gains by having them after each letter.
+ * Every page works out its own findings with each key press. The server's findings are for lists, for pages that join and
+ * as a second opinion, so they need not be as frequent.
  */
 const WRITTEN_MS = { quiet: 2000, longest: 30_000 };
 
@@ -35,7 +35,7 @@ export function createChecks(setup: ChecksSetup): Checks {
   const queue = new CheckQueue({
     runner: setup.runner,
     answered: (answer) => hear(setup, answer),
-    failed: (plan, err) => log.warn({ plan, err }, "a plan could not be checked just now"),
+    failed: (plan, err) => log.warn({ plan, err }, "a plan could not be checked"),
   });
   const ask = async (planId: string, urgency: Urgency, withFindings = false): Promise<CheckAnswer | null> => {
     bursts.get(planId)?.cancel();
@@ -80,7 +80,7 @@ function hear({ app, programMark, heard }: ChecksSetup, answer: CheckAnswer): vo
     putCheck(app.db, { planId, generation, seq, studioMark, programMark, planMark, findingsMark, ...counts });
     heard(answer);
   } catch (err) {
-    // The answer is lost, not the plan: it is checked again when it is next asked for.
-    app.log.error({ plan: answer.planId, err }, "what a check answered could not be kept");
+    // Only the result is lost: the plan is checked again when it is next asked for.
+    app.log.error({ plan: answer.planId, err }, "the result of a check could not be stored");
   }
 }

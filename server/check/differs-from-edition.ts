@@ -5,8 +5,8 @@ import { readPlan } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 
 /**
- * Read with the moves, machines and standards that the edition was signed with, so that a change of the library or of
- * the house alone never counts: what was signed is what reaches the floor, whatever the library says later.
+ * The document is read with the moves, machines and standards that the edition was signed with, so that a change of the
+ * library or the studio alone never counts: what was signed is what reaches the floor.
  */
 export function differsFromEdition(signed: { readonly hash: string; readonly plan: Plan }, doc: Y.Doc): boolean {
   const { moves, equipment, standards } = signed.plan;
@@ -14,6 +14,6 @@ export function differsFromEdition(signed: { readonly hash: string; readonly pla
   try {
     return contentHash(then) !== signed.hash;
   } catch {
-    return true; // it holds what no plan can: certainly not what was signed
+    return true; // it holds something that no plan can, so it is not what was signed
   }
 }

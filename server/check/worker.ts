@@ -1,4 +1,4 @@
-/** A thread that checks plans: reads them from the database by itself, one order at a time, and answers. */
+/** A thread that checks plans, one at a time. It reads them from the database itself. */
 import { parentPort, workerData } from "node:worker_threads";
 import { openDatabase } from "#db/connection.ts";
 import { createLog } from "#server/base/log.ts";

@@ -1,4 +1,4 @@
-/** The classes that were taught from an edition, for those who may read it. */
+/** The classes taught from an edition, for people who may read the edition. */
 import { listClassLogs, type StoredLog } from "#db/repos/class-log-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import type { Actor } from "#lib/policy/can.ts";
@@ -11,7 +11,7 @@ export interface TaughtClass extends StoredLog {
 }
 export interface TaughtClasses {
   readonly edition: Extract<ReturnType<typeof readSignedEdition>, { ok: true }>["value"];
-  /** The latest first. */
+  /** The newest first. */
   readonly classes: readonly TaughtClass[];
 }
 

@@ -1,4 +1,4 @@
-/** `npm run -s backup -- [FILE or FOLDER]`: one file that holds the studio, made while the server runs or stands. */
+/** `npm run -s backup -- [FILE or FOLDER]`: backs the studio up into one file, whether or not the server is running. */
 import { makeBackup } from "#server/backup/make-backup.ts";
 import { readDataLocation } from "#server/base/env.ts";
 import program from "../../package.json" with { type: "json" };
@@ -9,6 +9,6 @@ await runCommand(async ([target, ...rest]) => {
     throw new CommandRefused("Name one file or folder: backup [FILE or FOLDER]");
   const made = await makeBackup({ place: readDataLocation(), target, program: program.version, at: new Date() });
   process.stdout.write(
-    `${made.file}\nRead back and checked. It holds the server's secret: keep it where only you can read it.\n`,
+    `${made.file}\nThe backup was read back and checked. It contains the server's secret: keep it where only you can read it.\n`,
   );
 });

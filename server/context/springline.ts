@@ -1,7 +1,7 @@
 /**
- * The one object of the running program: what `server/main.ts` built, reached from every module. Next's bundle of the
- * route handlers and the server's own bundle hold separate copies of modules, so what must exist once (the database
- * handle, the live rooms) hangs on globalThis and is asked for here, never at import.
+ * The running program, as commands and route handlers see it; `server/main` builds it. Next's bundle and the server's own
+ * bundle hold separate copies of every module, so what must exist once (the database, the live documents) hangs on
+ * globalThis. It is asked for here, at the time of use and never at import.
  */
 
 import type { Db } from "#db/connection.ts";
@@ -18,16 +18,16 @@ export interface Springline {
   readonly db: Db;
   readonly auth: Auth;
   /** The live shared documents. */
-  readonly rooms: LiveDocuments;
-  /** What the rules say of plans, worked out off the thread that serves people. */
+  readonly documents: LiveDocuments;
+  /** Runs the rules on plans, on threads of their own. */
   readonly checks: Checks;
   /** The studio's Ed25519 keys. */
   readonly keys: SigningKeys;
-  /** What the first run asks for, printed where the server was started; undefined when nobody beyond this machine can come. */
+  /** The code that the first run asks for, printed on the console; undefined when only this machine can reach the server. */
   readonly setUpCode?: string | undefined;
   /** ms since the epoch, UTC. */
   now(): number;
-  /** A fresh random id, fit for a plan file: `^[a-z0-9][a-z0-9-]{0,63}$`. */
+  /** A new random id that is valid in a plan file: `^[a-z0-9][a-z0-9-]{0,63}$`. */
   newId(): string;
 }
 
@@ -37,14 +37,14 @@ interface Holder {
   [KEY]?: Springline;
 }
 
-/** Throws when the server has not been composed: a route handler imported outside `server/main.ts`. */
+/** Throws when the program is not running, as in a route handler that is imported by something else. */
 export function springline(): Springline {
   const found = (globalThis as Holder)[KEY];
-  if (!found) throw new Error("The program is not running: server/main.ts builds it before anything asks for it.");
+  if (!found) throw new Error("The program is not running: server/main.ts has to start it first.");
   return found;
 }
 
-/** Called once by the composition root (and by tests, which pass undefined when they end). */
+/** Called once by the composition root, and by tests, which pass undefined when they end. */
 export function setSpringline(value: Springline | undefined): void {
   (globalThis as Holder)[KEY] = value;
 }

@@ -1,4 +1,4 @@
-/** The studio's cue devices, for its manager: add one (a pairing code, shown once), list them, take one back. */
+/** The studio's cue devices, for its manager: adding one (a pairing code, shown once), listing and removing them. */
 import * as z from "zod";
 import { listDeviceRows as allDevices, type DeviceRow, insertDevice, revokeDevice } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
@@ -11,7 +11,7 @@ import type { Springline } from "#server/context/springline.ts";
 type Studio = Pick<Springline, "db" | "now" | "newId">;
 
 export const newDeviceSchema = z.strictObject({
-  name: z.string().trim().min(1, "Give the device a name.").max(80, "That name is too long."),
+  name: z.string().trim().min(1, "Enter a name for the device.").max(80, "A device's name has at most 80 characters."),
   roomId: z.string().min(1).max(64),
 });
 
@@ -26,7 +26,8 @@ export interface NewCode {
 /** Errors: 403 no-right, 404 no-room. */
 export function addDevice(app: Studio, actor: Actor, made: z.infer<typeof newDeviceSchema>): Result<NewCode> {
   if (actor?.kind !== "person" || !can(actor, "devices.manage")) return NO_RIGHT;
-  if (!readRoom(app.db, made.roomId)) return fail(404, "no-room", "There is no such room: choose one of the studio's.");
+  if (!readRoom(app.db, made.roomId))
+    return fail(404, "no-room", "This room does not exist. Choose one of the studio's rooms.");
   const code = newPairingCode();
   const device = { id: app.newId(), ...made, codeHash: hashToken(code), codeExpiresAt: app.now() + CODE_LIVES_MS };
   insertDevice(app.db, { ...device, createdBy: actor.id });
@@ -35,7 +36,7 @@ export function addDevice(app: Studio, actor: Actor, made: z.infer<typeof newDev
 
 export interface DeviceView extends DeviceRow {
   readonly roomName: string;
-  /** A code that was never used in its ten minutes leaves nothing but a name to take back. */
+  /** `code-expired`: its code was not used within ten minutes. */
   readonly state: "paired" | "waiting" | "code-expired";
 }
 
@@ -53,7 +54,7 @@ export function listDevices(app: Studio, actor: Actor): Result<readonly DeviceVi
   );
 }
 
-/** Its token is dead at once; what it has kept it keeps until its cards run out. Errors: 403 no-right, 404 not-found. */
+/** Its token stops working at once; the cards on the device work until they expire. Errors: 403 no-right, 404 not-found. */
 export function takeBackDevice(app: Studio, actor: Actor, id: string): Result<null> {
   if (!can(actor, "devices.manage")) return NO_RIGHT;
   return revokeDevice(app.db, id, app.now()) ? ok(null) : NOT_FOUND;

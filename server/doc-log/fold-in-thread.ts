@@ -1,15 +1,15 @@
-/** Folds the logs of large documents, each on a thread of its own: seldom enough that starting one costs nothing. */
+/** Folds the logs of large documents, each on a new thread: it is rare enough that starting one does not matter. */
 import { Worker } from "node:worker_threads";
 import type { Fold, FoldPoint } from "#server/doc-log/stored-doc.ts";
 import { threadFile } from "#server/worker-threads/thread-file.ts";
 
-/** What a thread is started with. */
+/** The data that a thread is started with. */
 export interface FoldData {
   readonly databaseFile: string;
   readonly mark: FoldPoint;
 }
 
-/** Rejects with what the thread threw: a log that does not say what its live copy says. */
+/** Rejects with the error of the thread, such as a log that differs from its live copy. */
 export function foldInThread(databaseFile: string): Fold {
   return (mark) =>
     new Promise((resolve, reject) => {

@@ -1,4 +1,4 @@
-/** A thread that folds one state of a document's log, and ends. Only reads: who asked writes. */
+/** A thread that folds one state of a document's log, and ends. It only reads; its caller stores the result. */
 import { parentPort, workerData } from "node:worker_threads";
 import { openDatabase } from "#db/connection.ts";
 import { foldState } from "#server/doc-log/stored-doc.ts";
@@ -8,7 +8,7 @@ import type { FoldData } from "./fold-in-thread.ts";
 lowerPriority();
 const { databaseFile, mark } = workerData as FoldData;
 const db = openDatabase(databaseFile, { readOnly: true });
-// One moment of the database for all that is read.
+// One transaction, so that everything is read in the same state.
 const bytes = db.raw.transaction(() => foldState(db, mark)).deferred();
 db.close();
 parentPort?.postMessage(bytes);

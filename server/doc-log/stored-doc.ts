@@ -1,6 +1,6 @@
 /**
- * A document between disk and memory: rebuilding it from its log, and folding the log into a snapshot. A log that
- * cannot be read whole is an alarm: nothing is opened, and nothing is ever stored over it.
+ * A document between disk and memory: rebuilding it from its log, and compacting the log into a snapshot ("folding"). A
+ * log that cannot be read completely is an alarm: the document is not opened, and nothing is stored over it.
  */
 
 import * as Y from "yjs";
@@ -24,12 +24,12 @@ export interface LoadedDoc {
   readonly rows: number;
 }
 
-/** The log of a document has a hole or bytes that are no update. */
+/** The log of a document has a gap, or bytes that are not an update. */
 export class DamagedLog extends Error {
   override readonly name = "DamagedLog";
 }
 
-/** True when a document waits for content that has not come (yjs keeps such updates aside without a word). */
+/** True when a document is missing content that its updates depend on; yjs silently keeps such updates aside. */
 export const hasGap = (doc: Y.Doc): boolean => doc.store.pendingStructs !== null || doc.store.pendingDs !== null;
 
 /** Undefined when there is no such document. Throws DamagedLog. */
@@ -39,7 +39,7 @@ export function loadDoc(db: Db, name: string, log: EventLog): LoadedDoc | undefi
   return { ...rebuild(stored, name, log), generation: stored.generation };
 }
 
-/** Newest snapshot first; when that one is damaged, the older one and the rows since, which say the same. */
+/** Tries the newest snapshot first; if it is damaged, the older one with all rows since, which gives the same content. */
 function rebuild(stored: StoredDoc, name: string, log: EventLog): { doc: Y.Doc; rows: number } {
   const starts: (LogRow | undefined)[] = stored.snapshots.length > 0 ? [...stored.snapshots] : [undefined];
   let failure: unknown;
@@ -47,23 +47,23 @@ function rebuild(stored: StoredDoc, name: string, log: EventLog): { doc: Y.Doc; 
     const rows = stored.rows.filter((row) => row.seq > (start?.seq ?? 0));
     try {
       const doc = buildDoc([...(start ? [start.bytes] : []), ...rows.map((row) => row.bytes)]);
-      if (failure) log.error({ document: name, err: failure }, "a snapshot is damaged: the one before it was used");
+      if (failure) log.error({ document: name, err: failure }, "a snapshot is damaged; the one before it was used");
       return { doc, rows: rows.length };
     } catch (error) {
       failure ??= error;
     }
   }
-  throw new DamagedLog(`The log of ${name} cannot be read whole.`, { cause: failure });
+  throw new DamagedLog(`The log of ${name} cannot be read completely.`, { cause: failure });
 }
 
-/** A document made of updates. Throws when one is malformed or when something is missing between them. */
+/** Builds a document from updates. Throws when one is malformed or something between them is missing. */
 export function buildDoc(updates: readonly Uint8Array[]): Y.Doc {
   const doc = new Y.Doc();
   try {
     doc.transact(() => {
       for (const update of updates) Y.applyUpdate(doc, update);
     });
-    if (hasGap(doc)) throw new DamagedLog("something is missing between the updates");
+    if (hasGap(doc)) throw new DamagedLog("something between the updates is missing");
     return doc;
   } catch (error) {
     doc.destroy();
@@ -71,19 +71,19 @@ export function buildDoc(updates: readonly Uint8Array[]): Y.Doc {
   }
 }
 
-/** One state of a document: the row it was read to, and what the live copy said then. */
+/** The state of a document that is to be folded: its last row, and what the live copy held at that moment. */
 export interface FoldPoint {
   readonly name: string;
   readonly generation: string;
   readonly seq: number;
-  /** Insertions and deletions of every writer, as yjs encodes a snapshot. */
+  /** A yjs snapshot of the live copy: the insertions and deletions of every writer. */
   readonly snapshot: Uint8Array;
 }
 
-/** Folds a state on another thread; undefined when the program ends meanwhile. */
+/** Folds on another thread; gives undefined when the program ends meanwhile. */
 export type Fold = (mark: FoldPoint) => Promise<Uint8Array | undefined>;
 
-/** Of a document whose live copy is all on disk. Undefined when there is nothing to fold. */
+/** The live copy must be completely on disk. Undefined when there is nothing to fold. */
 export function foldPointOf(db: Db, name: string, live: Y.Doc): FoldPoint | undefined {
   const generation = readGeneration(db, name);
   const seq = lastSeq(db, name);
@@ -92,8 +92,8 @@ export function foldPointOf(db: Db, name: string, live: Y.Doc): FoldPoint | unde
 }
 
 /**
- * The bytes of a snapshot of that state, after rebuilding the document from them and comparing it with what the log says and
- * with the live copy. Throws when they differ. Only reads.
+ * The bytes of a snapshot of that state. The document is rebuilt from them and compared with the log and the live copy;
+ * throws when they differ. Only reads.
  */
 export function foldState(db: Db, { name, seq, snapshot }: FoldPoint): Uint8Array {
   const stored = readStoredDoc(db, name);
@@ -106,18 +106,18 @@ export function foldState(db: Db, { name, seq, snapshot }: FoldPoint): Uint8Arra
   const same = Y.equalSnapshots(said, Y.snapshot(fromBytes)) && Y.equalSnapshots(said, Y.decodeSnapshot(snapshot));
   fromLog.destroy();
   fromBytes.destroy();
-  if (!same) throw new DamagedLog(`The snapshot of ${name} would not say what its log and its live copy say.`);
+  if (!same) throw new DamagedLog(`The snapshot of ${name} would differ from its log or its live copy.`);
   return bytes;
 }
 
-/** Puts a folded state in the place of its rows, in one transaction, where the document goes on from it. */
+/** Replaces the rows by the folded state, in one transaction, unless the document's history has changed since. */
 export function keepFolded(db: Db, { name, generation, seq }: FoldPoint, bytes: Uint8Array, at: number): void {
   inTransaction(db, () => {
     if (readGeneration(db, name) === generation) replaceBySnapshot(db, name, { seq, bytes }, at);
   });
 }
 
-/** Folds the rows of a document into a snapshot here and now. Throws, with nothing changed, when something differs. */
+/** Folds the rows of a document into a snapshot, on this thread. Throws, with nothing changed, when something differs. */
 export function compactDoc(db: Db, name: string, live: Y.Doc, at: number): void {
   inTransaction(db, () => {
     const mark = foldPointOf(db, name, live);

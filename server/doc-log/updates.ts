@@ -1,14 +1,14 @@
-/** Updates as bytes: told good from bad, and several made one, without a document. */
+/** Updates as bytes, without a document: validating, tidying and merging them. */
 import * as Y from "yjs";
 
 export type DecodedUpdate = ReturnType<typeof Y.decodeUpdate>;
 
-/** Reads an update through without touching a document; undefined for bytes that are none: they must never reach one. */
+/** Decodes an update without a document; undefined for bytes that are not an update and must never reach one. */
 export function decodeUpdate(update: Uint8Array): DecodedUpdate | undefined {
   try {
     return Y.decodeUpdate(update);
   } catch {
-    // The answer, not a fault.
+    // Expected for malformed bytes.
     return undefined;
   }
 }
@@ -16,13 +16,13 @@ export function decodeUpdate(update: Uint8Array): DecodedUpdate | undefined {
 const NOTHING = Y.encodeStateAsUpdate(new Y.Doc());
 
 /**
- * The same update with each deletion in it said once: yjs goes over every range that is named, again where ranges overlap.
- * Undefined for bytes that are none.
+ * The same update with each deletion in it once: yjs processes overlapping ranges again and again. Undefined for bytes
+ * that are not an update.
  */
 export function tidyUpdate(update: Uint8Array): { bytes: Uint8Array; decoded: DecodedUpdate } | undefined {
   const decoded = decodeUpdate(update);
   if (!decoded || !overlaps(decoded.ds)) return decoded && { bytes: update, decoded };
-  // Putting updates together sorts their ranges and joins those that touch.
+  // Merging sorts the ranges and joins those that touch.
   const bytes = Y.mergeUpdates([update, NOTHING]);
   return { bytes, decoded: Y.decodeUpdate(bytes) };
 }
@@ -38,7 +38,7 @@ function overlaps({ clients }: DecodedUpdate["ds"]): boolean {
   return false;
 }
 
-/** As many as yjs puts together well: it sorts all of them again for each struct it writes. */
+/** As many as yjs merges efficiently: it sorts all of them again for each struct it writes. */
 const AT_ONCE = 32;
 
 /** Several updates as one. */
@@ -51,12 +51,12 @@ export function mergeUpdates(updates: readonly Uint8Array[]): Uint8Array {
   return mergeUpdates(parts);
 }
 
-/** The same for bytes that nobody has looked at; undefined when one of them is no update. */
+/** The same for unchecked bytes; undefined when one of them is not an update. */
 export function putTogether(updates: readonly Uint8Array[]): Uint8Array | undefined {
   try {
     return mergeUpdates(updates);
   } catch {
-    // The answer, not a fault.
+    // Expected for malformed bytes.
     return undefined;
   }
 }

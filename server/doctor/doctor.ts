@@ -1,4 +1,4 @@
-/** All checks of the doctor, in the order in which an owner can do something about them. Changes nothing. */
+/** All checks of the doctor, in the order in which an owner can act on them. Changes nothing. */
 import { existsSync, readFileSync } from "node:fs";
 import { isInUse } from "#db/file/writer-lock.ts";
 import { type DataLocation, readDataLocationAnyway } from "#server/base/env.ts";
@@ -7,18 +7,18 @@ import { type Diagnosis, wrong } from "./finding.ts";
 import { clockFinding, databaseFinding, diskFinding, rightsFinding } from "./machine.ts";
 import { liveFinding, proxyFinding, reach } from "./reach.ts";
 
-/** Looks with the settings in `vars`, by default the process's own. Throws EnvError where they leave nothing to look at. */
+/** Runs the checks with the settings in `vars`, by default the environment. Throws EnvError when they are unusable. */
 export async function examine(vars?: Record<string, string | undefined>): Promise<Diagnosis[]> {
   const { place, given, malformed } = readDataLocationAnyway(vars);
   return [...(malformed ? [noAddress(given)] : await ways(place, given)), ...machine(place)];
 }
 
-/** A malformed address is a finding, and no reason to look at nothing else. */
+/** A malformed address is reported, and the other checks still run. */
 const noAddress = (given = ""): Diagnosis =>
   wrong(
     "public address",
-    `SPRINGLINE_URL is "${given}", which is no address.`,
-    "Write it as https://plans.example.org",
+    `SPRINGLINE_URL is "${given}", which is not an address.`,
+    "Set it to an address such as https://plans.example.org",
   );
 
 async function ways(place: DataLocation, given: string | undefined): Promise<Diagnosis[]> {
@@ -34,14 +34,14 @@ async function ways(place: DataLocation, given: string | undefined): Promise<Dia
   ];
 }
 
-/** Rights first: to read a database SQLite puts two side files beside it, with the rights of the file itself. */
+/** Permissions first: to read a database SQLite creates two files beside it, with the permissions of the database. */
 const machine = (place: DataLocation): Diagnosis[] => [
   rightsFinding(place),
   databaseFinding(place),
   diskFinding(place),
 ];
 
-/** Undefined where there has been no start yet, or where this account may not read the secret. */
+/** Undefined before the first start, and when this account may not read the secret. */
 function idOf({ givenSecret, secretFile }: DataLocation): string | undefined {
   if (givenSecret !== undefined) return installationId(givenSecret);
   if (!existsSync(secretFile)) return undefined;

@@ -1,13 +1,13 @@
-/** What one check of the doctor found, as the line that is printed. */
+/** The result of one check of the doctor, and the line that is printed for it. */
 
 export interface Diagnosis {
-  /** Two words at most: what was looked at. */
+  /** What was checked, in two words at most. */
   readonly what: string;
-  /** `unsure`: nothing is known to be wrong, and why it could not be told is said. */
+  /** `unsure`: the check could not tell; `found` says why. */
   readonly is: "right" | "wrong" | "unsure";
-  /** One sentence of what was found. */
+  /** What was found, in one sentence. */
   readonly found: string;
-  /** What to do about it; always there when something is wrong. */
+  /** What to do about it; always present when something is wrong. */
   readonly todo?: string;
 }
 

@@ -1,6 +1,6 @@
-/** Signed editions for those who may read them: the list, and each as plan, cue card and tracks. */
+/** Signed editions for people who may read them: lists, and each one as a plan, a cue card and tracks. */
 import { type Edition, type EditionHead, listEditions } from "#db/repos/edition-repo.ts";
-import { namesById } from "#db/repos/people-repo.ts";
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { readWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { shortName } from "#lib/card/short-name.ts";
@@ -10,14 +10,14 @@ import type { Withdrawal } from "#lib/protocol/messages.ts";
 import { chaptersVtt, cuesVtt } from "#lib/tracks/tracks.ts";
 import { fail, NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { SOMEBODY, withdrawalView } from "#server/news/plan-summaries.ts";
+import { withdrawalView } from "#server/news/plan-summaries.ts";
 import { damagedEdition, type EditionReader, readSoundEdition } from "./sound-edition.ts";
 
 export interface EditionView extends EditionHead {
   readonly shortName: string;
   readonly signedByName: string;
   readonly withdrawn: Withdrawal | null;
-  /** It is not what was signed any more, and is served nowhere. */
+  /** The stored edition is no longer what was signed, and is not served. */
   readonly damaged: boolean;
 }
 
@@ -27,8 +27,8 @@ export interface SignedPlan extends EditionView {
 }
 
 /**
- * Editions of one plan, the newest first. Errors: 401, 403, 404: also for a plan that was never signed and is not the
- * asker's to read, so that ids tell nothing.
+ * Editions of one plan, the newest first. Errors: 401, 403, 404 (also for a plan that was never signed and that the asker
+ * may not read, so that ids reveal nothing).
  */
 export function listPlanEditions(app: Springline, actor: Actor, planId: string): Result<{ editions: EditionView[] }> {
   const opened = openSigned(app, actor, planId);
@@ -39,7 +39,7 @@ export function listPlanEditions(app: Springline, actor: Actor, planId: string):
   return ok({ editions: heads.map((head) => viewOf(app, head, names)) });
 }
 
-/** The newest edition of every plan that the asker may read signed, the last signed first. Errors: 401, 403. */
+/** The newest edition of every plan whose editions the asker may read, the last signed first. Errors: 401, 403. */
 export function listSignedPlans(app: Springline, actor: Actor): Result<{ plans: SignedPlan[] }> {
   if (actor === null) return NOT_SIGNED_IN;
   if (!can(actor, "edition.read")) return NO_RIGHT;
@@ -57,7 +57,7 @@ export type EditionForm = "plan" | "card" | "cues.vtt" | "chapters.vtt";
 export interface EditionFile {
   readonly text: string;
   readonly type: string;
-  /** A name to save it under. */
+  /** The suggested file name. */
   readonly fileName: string;
 }
 
@@ -76,7 +76,7 @@ export function readSignedEdition(
   return ok({ ...edition, ...viewOf(app, edition, namesById(app.db)) });
 }
 
-/** The plan goes out byte for byte as it was hashed. Errors: 401, 403, 404, 409 edition-damaged; 409 withdrawn, for a card. */
+/** The plan is sent byte for byte as it was hashed. Errors: 401, 403, 404, 409 edition-damaged; 409 withdrawn for a card. */
 export function editionFile(
   app: Springline,
   actor: Actor,
@@ -90,8 +90,8 @@ export function editionFile(
     case "plan":
       return ok({ text: planJson, type: "application/json", fileName: `${base}.plan.json` });
     case "card":
-      // A card is there to be started from.
-      if (withdrawn) return fail(409, "withdrawn", `${withdrawnWords(withdrawn)} It gives no card any more.`);
+      // Withdrawn: no class may be started from it.
+      if (withdrawn) return fail(409, "withdrawn", `${withdrawnWords(withdrawn)} Its card is no longer available.`);
       return ok({ text: JSON.stringify(card), type: "application/json", fileName: `${base}.card.json` });
     case "cues.vtt":
       return ok({ text: cuesVtt(card.card), type: "text/vtt; charset=utf-8", fileName: `${base}.cues.vtt` });
@@ -100,7 +100,7 @@ export function editionFile(
   }
 }
 
-/** Letters, digits and hyphens of a title, for a file's name. */
+/** A title reduced to letters, digits and hyphens, for a file name. */
 export function fileStem(title: string): string {
   const plain = title.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
   return (
@@ -126,13 +126,13 @@ function viewOf(app: EditionReader, head: EditionHead, names: ReadonlyMap<string
   return {
     ...{ planId, number, hash, signedBy, signedAt, note, title, lengthSeconds },
     shortName: shortName(hash),
-    signedByName: names.get(signedBy) ?? SOMEBODY,
+    signedByName: names.get(signedBy) ?? FORMER_MEMBER,
     withdrawn: out ? withdrawalView(out, names) : null,
     damaged: readSoundEdition(app, planId, number) === "damaged",
   };
 }
 
-/** May the asker take this plan's editions out of use? */
+/** Whether the asker may withdraw this plan's editions. */
 export function mayWithdraw(app: Pick<Springline, "db">, actor: Actor, planId: string): boolean {
   const row = readPlanRow(app.db, planId);
   return row !== undefined && canPlan(actor, "plan.withdraw", row);

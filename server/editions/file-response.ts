@@ -1,4 +1,4 @@
-/** A file as an HTTP answer: never cached, never taken for anything but what it is. */
+/** A file as an HTTP response: never cached, and never interpreted as another type. */
 import type { EditionFile } from "./editions.ts";
 
 export function fileResponse(file: EditionFile): Response {

@@ -1,6 +1,7 @@
 /**
- * An edition, only while it is what was signed: its plan has its hash, its card the studio's signature, and both speak of
- * each other. Whoever can write in the database file could alter a row; what is then in it goes to nobody.
+ * Reads an edition only if it is still what was signed: its plan has its hash, its card has the studio's signature, and the
+ * two belong together. Somebody who can write to the database file could alter a row; an altered edition is not served
+ * (INV-13).
  */
 import { createHash } from "node:crypto";
 import { type Edition, type EditionText, readEditionText } from "#db/repos/edition-repo.ts";
@@ -12,10 +13,10 @@ import type { Springline } from "#server/context/springline.ts";
 
 export type EditionReader = Pick<Springline, "db" | "keys" | "log">;
 
-/** Verdicts by all that the row holds: a row that changes is another one, and is looked at again. */
+/** Results by a hash of the whole row: a row that has changed is verified again. */
 const verdicts = new WeakMap<Springline["db"], Map<string, boolean>>();
 const KEPT = 2000;
-/** Before every card's end: that a card is too old to be started is no damage. */
+/** A time before any card expires: an expired card is not a damaged one. */
 const NO_TIME = 0;
 
 /** Undefined when there is no such edition; "damaged" when it is not what was signed. */
@@ -32,7 +33,7 @@ export const damagedEdition = (number: number): Result<never> =>
   fail(
     409,
     "edition-damaged",
-    `Edition ${number} is damaged: what the database holds is not what was signed, so it is shown, printed and sent to no device. Restore it from a backup, or have the plan signed again.`,
+    `Edition ${number} is damaged: the database no longer holds what was signed. It is not shown, printed or sent to devices. Restore it from a backup, or have the plan signed off again.`,
   );
 
 function isSound(app: EditionReader, text: EditionText): boolean {
@@ -44,7 +45,7 @@ function isSound(app: EditionReader, text: EditionText): boolean {
   const sound = holds(app, text);
   if (!sound) {
     const { planId, number } = text;
-    app.log.error({ planId, number }, "a signed edition is damaged: it is served nowhere");
+    app.log.error({ planId, number }, "a signed edition is damaged and is not served");
   }
   if (known.size >= KEPT) known.clear();
   known.set(key, sound);
@@ -65,6 +66,6 @@ function parsed(json: string): unknown {
   try {
     return JSON.parse(json);
   } catch {
-    return undefined; // the answer: it was JSON when it was stored
+    return undefined; // it was JSON when it was stored, so the row is damaged
   }
 }

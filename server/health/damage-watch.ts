@@ -1,4 +1,4 @@
-/** Looks at the whole database again and again while the server runs, so that damage is known before it spreads to every backup. */
+/** Checks the whole database repeatedly while the server runs, so that damage is found before it reaches every backup. */
 import { rmSync, statSync } from "node:fs";
 import type { Db } from "#db/connection.ts";
 import { lookMark, quickCheck } from "#db/file/soundness.ts";
@@ -10,15 +10,15 @@ export interface DamageWatchSetup {
   readonly pace?: Partial<LookIntervals>;
 }
 
-/** Our own choice: a file is read whole at each look, which for a small one takes a fraction of a second. */
+/** Our own choices. Each look reads the whole file, which takes a fraction of a second for a small one. */
 export interface LookIntervals {
-  /** Between two glances at the names of the files, ms. */
+  /** Between two glances at the file names, ms. */
   readonly glanceMs: number;
   /** Between two looks at a small file, ms. */
   readonly smallMs: number;
   /** Between two looks at any other, ms. */
   readonly largeMs: number;
-  /** From how many bytes a file is not small. */
+  /** A file of at least this many bytes is large. */
   readonly largeBytes: number;
 }
 const PACE: LookIntervals = {
@@ -29,18 +29,18 @@ const PACE: LookIntervals = {
 };
 
 export interface DamageWatch {
-  /** Looks now; resolves when it has looked. Never rejects. */
+  /** Checks the file now; resolves when that is done. Never rejects. */
   look(): Promise<void>;
-  /** One glance: has another file been put in the place, did a command ask for a look, is one due? Never rejects. */
+  /** Has the file been replaced, did a command ask for a check, or is one due? Never rejects. */
   glance(): Promise<void>;
   stop(): void;
 }
 
-const REPLACED = "another file was put in its place, or it was taken away, while the server ran";
+const REPLACED = "the file was replaced or removed while the server was running";
 
 /**
- * The first look is at the start, when the database is opened; the next ones follow its size, and come at once after any
- * error that SQLite calls damage and when a command found some (`lookMark`). What is found stays known in `db.damage`.
+ * The first check happens when the database is opened. Further ones follow at intervals that depend on its size, and at once
+ * after any error that SQLite calls damage or when a command has found some (`lookMark`). `db.damage` keeps the result.
  */
 export function watchForDamage(setup: DamageWatchSetup): DamageWatch {
   const { db, log } = setup;
@@ -79,17 +79,17 @@ async function lookOnce(setup: DamageWatchSetup): Promise<void> {
 }
 
 const cannot = (log: DamageWatchSetup["log"], err: unknown): void =>
-  log.warn({ err }, "the database could not be looked through; trying again later");
+  log.warn({ err }, "the database could not be checked for damage; trying again later");
 
 function tell({ db, log }: DamageWatchSetup, damage: string): void {
   db.damage.found(damage);
   log.error(
     { damage },
-    "the database is damaged: nothing more is written; stop the server and restore the latest backup",
+    "the database is damaged and nothing more is written; stop the server and restore the latest backup",
   );
 }
 
-/** What a name stands for on the disk: an open file that loses its name is written to, and gone at the end. */
+/** The file behind a name. An open file that has lost its name can still be written to, and is gone once it is closed. */
 function nameOf(file: string): { isOther(): boolean } {
   let first = inodeOf(file);
   return {
@@ -108,7 +108,7 @@ function inodeOf(file: string): string | undefined {
 
 const sizeOf = (file: string): number => statSync(file, { throwIfNoEntry: false })?.size ?? 0;
 
-/** Whether a command at the keyboard asked for a look; asked for once. */
+/** Whether a command has asked for a check; clears the request. */
 function wasAsked(file: string): boolean {
   const mark = lookMark(file);
   if (!statSync(mark, { throwIfNoEntry: false })) return false;

@@ -1,4 +1,4 @@
-/** Says which server this is and how the asker reached it; what it tells of a request is only that request's own. */
+/** Answers which server this is and how the request reached it. It only reveals what the request itself contained. */
 
 import { type AddressAnswer, addressAnswerSchema } from "#lib/protocol/address.ts";
 import type { Springline } from "#server/context/springline.ts";

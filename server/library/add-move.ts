@@ -1,4 +1,4 @@
-/** A new move of the library. Its id is made from its name, once. */
+/** Adds a move to the library. Its id is derived from its name once and never changes. */
 import * as z from "zod";
 import { moveIdFor } from "#lib/library/move-id.ts";
 import { sameData } from "#lib/plan/same-data.ts";
@@ -13,7 +13,7 @@ export const newMoveSchema = z.strictObject({ move: z.unknown() });
 
 export interface StoredMove {
   readonly id: string;
-  /** ms since the epoch: what the next change of it begins from. */
+  /** ms since the epoch; the next change has to name it. */
   readonly updatedAt: number;
 }
 
@@ -26,7 +26,7 @@ export function addToLibrary(
   if (actor?.kind !== "person" || !can(actor, "library.write")) return NO_RIGHT;
   return changeLibrary(app, () => {
     const { rows } = moveLibrary(app.db);
-    // Sent again because the first answer got lost: it is there, once.
+    // Sent again because the first answer was lost: it is stored once.
     const there = rows.find((row) => row.archivedAt === null && sameData(row.move, move));
     if (there) return ok({ id: there.id, updatedAt: there.updatedAt });
     const checked = checkMove(app.db, move, null);

@@ -1,4 +1,4 @@
-/** Takes a move out of the library, or puts it back. Out means: not offered any more. Plans that use it keep it. */
+/** Archives a move of the library, or puts it back. An archived move is not offered any more; plans that use it keep it. */
 import * as z from "zod";
 import { readMoveRow, setMoveArchived } from "#db/repos/move-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
@@ -11,11 +11,11 @@ import { changeLibrary, nextChangeAt, record } from "./store-move.ts";
 
 export const moveArchiveSchema = z.strictObject({
   archived: z.boolean(),
-  /** `updatedAt` of the move that the person looked at. */
+  /** `updatedAt` of the move as the person saw it. */
   base: z.number(),
 });
 
-/** Errors: 403 no-right, 404, 409 move-changed, 409 name-taken where its name was given to another one meanwhile. */
+/** Errors: 403 no-right, 404, 409 move-changed, 409 name-taken when another move has its name by now. */
 export function archiveMove(
   app: Springline,
   actor: Actor,

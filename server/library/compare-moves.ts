@@ -1,4 +1,4 @@
-/** What the moves of a plan file would bring to the library: nothing is stored; each difference is shown before. */
+/** How the moves of a plan file differ from the library, to be shown before they are stored. Stores nothing. */
 import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { changedKeys, type MoveChange, moveChanges } from "#lib/library/changes.ts";
 import { knownSprings, springNames } from "#lib/library/known-springs.ts";
@@ -13,15 +13,15 @@ export interface BroughtMove {
   readonly id: string;
   readonly move: Move;
   readonly kind: "new" | "differs" | "same";
-  /** From the library's to the file's, fact by fact; empty but for "differs". */
+  /** The differences from the library's move to the file's; empty unless `kind` is "differs". */
   readonly changes: readonly MoveChange[];
-  /** The library's `updatedAt`, null for a new one: what storing it begins from. */
+  /** The library's `updatedAt`, to be sent back when the move is stored; null for a new one. */
   readonly seen: number | null;
-  /** Another move of the library with the same name. */
+  /** The id of another move in the library with the same name. */
   readonly nameOf: string | null;
 }
 
-/** `file`: the text of a plan file or its parsed JSON. Errors: 403 no-right, 422 bad-plan-file with `details.pointer`. */
+/** `file`: the text of a plan file, or its parsed JSON. Errors: 403 no-right, 422 bad-plan-file with `details.pointer`. */
 export function compareMoves(
   app: Pick<Springline, "db">,
   actor: Actor,

@@ -1,4 +1,4 @@
-/** The studio's library of moves as a whole: read by everybody who writes plans, filled by leads and managers. */
+/** The studio's library of moves as a whole: read by everybody who writes plans, maintained by leads and managers. */
 import * as z from "zod";
 import { readMoveRow } from "#db/repos/move-repo.ts";
 import { RESERVED_IDS } from "#lib/library/move-id.ts";
@@ -10,15 +10,15 @@ import type { Springline } from "#server/context/springline.ts";
 import { type Moves, moveLibrary } from "#server/studio-data/move-library.ts";
 import { changeLibrary, storeMove } from "./store-move.ts";
 
-const moveId = z.string().regex(ID_PATTERN, "This cannot be the id of a move.");
-/** Several moves at once, by id: a library carried over from a plan file or another studio. */
+const moveId = z.string().regex(ID_PATTERN, "This is not a valid id for a move.");
+/** Several moves at once, by id, as from a plan file or another studio's library. */
 export const putMovesSchema = z.strictObject({
   moves: z.record(moveId, moveSchema),
-  /** What the sender saw of each: the move's `updatedAt`, or null where there was none. Left out: whatever stands there. */
+  /** The `updatedAt` of each move as the sender saw it; null if there was none. Left out: nothing is compared. */
   seen: z.record(moveId, z.number().nullable()).optional(),
 });
 
-/** `archived` names the moves that are not offered any more; it is left out while there are none. Errors: 403 no-right. */
+/** `archived` has the ids of moves that are not offered any more; left out when there are none. Errors: 403 no-right. */
 export function readLibrary(app: Springline, actor: Actor): Result<{ moves: Moves; archived?: readonly string[] }> {
   if (!can(actor, "library.read")) return NO_RIGHT;
   const { moves, archived } = moveLibrary(app.db);
@@ -26,8 +26,8 @@ export function readLibrary(app: Springline, actor: Actor): Result<{ moves: Move
 }
 
 /**
- * Adds moves or replaces those of the same id, all or none; one that is not offered stays so. Open plan pages hear of it.
- * Errors: 403 no-right, 409 moves-changed (with `details.ids`) where somebody was faster, 422 bad-id.
+ * Adds moves, or replaces those with the same id, all or none; archived moves stay archived. Open plan pages are told.
+ * Errors: 403 no-right, 409 moves-changed (with `details.ids`) when somebody was faster, 422 bad-id.
  */
 export function putMoves(
   app: Springline,
@@ -38,7 +38,7 @@ export function putMoves(
   if (actor?.kind !== "person" || !can(actor, "library.write")) return NO_RIGHT;
   const entries = Object.entries(moves);
   const bad = entries.find(([id]) => !ID_PATTERN.test(id) || RESERVED_IDS.has(id));
-  if (bad) return fail(422, "bad-id", `“${bad[0]}” cannot be the id of a move: give it another one in the file.`);
+  if (bad) return fail(422, "bad-id", `“${bad[0]}” is not a valid id for a move. Change it in the file.`);
   return changeLibrary(app, () => {
     const other = Object.entries(seen).flatMap(([id, at]) =>
       (readMoveRow(app.db, id)?.updatedAt ?? null) === at ? [] : [id],
@@ -52,4 +52,4 @@ export function putMoves(
   });
 }
 
-const CHANGED = "Somebody changed the library meanwhile, and nothing was stored. Look at the differences again.";
+const CHANGED = "Somebody changed the library in the meantime. Nothing was stored: look at the differences again.";

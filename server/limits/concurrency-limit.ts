@@ -1,4 +1,4 @@
-/** How many of something each of many may have at once: sockets of a network, or of a person. */
+/** Limits how many of something each key may have at once: sockets of a network, or of a person. */
 export class ConcurrencyLimit {
   private readonly taken = new Map<string, number>();
   private readonly most: number;
@@ -7,7 +7,7 @@ export class ConcurrencyLimit {
     this.most = most;
   }
 
-  /** Counts one for `key`, and gives what counts it off, once. Undefined when all its places are taken. */
+  /** Takes one for `key` and returns a function that releases it. Undefined when the key has reached its limit. */
   take(key: string): (() => void) | undefined {
     const count = this.taken.get(key) ?? 0;
     if (count >= this.most) return undefined;

@@ -1,16 +1,16 @@
 /**
- * How long somebody who guessed wrong has to wait before the next guess: nothing at first, then ever longer. Only wrong
- * guesses count, and a guess that was turned away is none. Kept in memory: nobody outside can make the server forget it.
+ * How long somebody who guessed wrong has to wait before the next guess: not at all at first, then longer each time. Only
+ * wrong guesses count, and a guess that was refused does not. Kept in memory, where nobody outside can reset it.
  */
 export interface BackoffRules {
-  /** Wrong guesses before there is a wait. */
+  /** Wrong guesses before the first wait. */
   readonly free: number;
-  /** ms after the first guess beyond those; doubled with each one more. */
+  /** The wait (ms) after the first guess beyond those; it doubles with each further one. */
   readonly firstWaitMs: number;
   readonly longestWaitMs: number;
-  /** Without a wrong guess for this long (ms) it begins anew. */
+  /** After this long (ms) without a wrong guess, counting starts again. */
   readonly forgetMs: number;
-  /** How many keys are remembered; the one that was wrong longest ago goes first. */
+  /** How many keys are remembered; the one with the oldest wrong guess is dropped first. */
   readonly keys: number;
 }
 
@@ -28,7 +28,7 @@ export class GuessBackoff {
     this.allowance = allowance;
   }
 
-  /** ms until the next guess is looked at; 0 when it may come now. */
+  /** ms until the next guess is accepted; 0 for now. */
   waitMs(key: string, now: number): number {
     const { free, firstWaitMs, longestWaitMs } = this.allowance;
     const { count, last } = this.known(key, now);
@@ -39,7 +39,7 @@ export class GuessBackoff {
 
   failed(key: string, now: number): void {
     const count = this.known(key, now).count + 1;
-    // The newest stands last, so that the oldest is found first.
+    // Re-inserted, so that the map is in order of the last wrong guess.
     this.failures.delete(key);
     this.failures.set(key, { count, last: now });
     for (const old of this.failures.keys()) {
@@ -48,7 +48,7 @@ export class GuessBackoff {
     }
   }
 
-  /** Whoever has got in had only mistyped. */
+  /** After a right guess: the wrong ones before it were typing mistakes. */
   forgive(key: string): void {
     this.failures.delete(key);
   }
@@ -59,7 +59,7 @@ export class GuessBackoff {
   }
 }
 
-/** A wait as people say it, never too short: "30 seconds", "2 minutes". */
+/** A wait in words, rounded up: "30 seconds", "2 minutes". */
 export function waitInWords(ms: number): string {
   const seconds = Math.max(1, Math.ceil(ms / 1000));
   if (seconds <= 90) return seconds === 1 ? "1 second" : `${seconds} seconds`;

@@ -1,4 +1,4 @@
-/** One after the other, or a few at once, by key: so that many guesses at one moment are counted like many in a row. */
+/** Runs work one at a time, or a few at once, per key: guesses sent in parallel are then counted like guesses in a row. */
 interface Line {
   busy: number;
   readonly waiting: (() => void)[];
@@ -7,11 +7,11 @@ interface Line {
 export class KeyedQueue {
   private readonly lines = new Map<string, Line>();
 
-  /** Runs `work` when fewer than `width` of this key are running; in the order in which they came. */
+  /** Runs `work` once fewer than `width` of this key are running, in the order of the calls. */
   async take<T>(key: string, width: number, work: () => Promise<T>): Promise<T> {
     const line = this.lines.get(key) ?? { busy: 0, waiting: [] };
     this.lines.set(key, line);
-    // A turn that ends hands its place on, so that nobody who comes just then gets in between.
+    // Work that ends hands its slot to the next in line, so that a new caller cannot slip in between.
     if (line.busy >= width) await new Promise<void>((go) => line.waiting.push(go));
     else line.busy++;
     try {

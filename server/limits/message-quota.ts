@@ -1,6 +1,6 @@
-/** How much one screen may send: a burst, filled up again as time goes by. */
+/** How much one screen may send: a burst that refills over time. */
 export interface MessageQuota {
-  /** Counts one message of so many bytes in; false when it is too much. `now` in ms. */
+  /** Counts one message of `bytes`; false when that exceeds the quota. `now` in ms. */
   takes(bytes: number, now: number): boolean;
 }
 

@@ -1,6 +1,6 @@
 /**
- * The network that a request comes from, for limits on what strangers may try: an IPv4 address, or the /64 of an IPv6
- * address, which is what one household or one office gets (RFC 6177) and within which anybody has any number of them.
+ * The network a request comes from, for limits on unknown callers: an IPv4 address, or the /64 of an IPv6 address. A /64
+ * is what one household or office gets (RFC 6177), and within it anybody can use any number of addresses.
  */
 import type { IncomingMessage } from "node:http";
 import { BlockList, isIP, isIPv4, isIPv6 } from "node:net";
@@ -14,12 +14,12 @@ export const CLIENT_NETWORK_HEADER = "x-springline-network";
 const LOOPBACK = new BlockList();
 LOOPBACK.addSubnet("127.0.0.0", 8, "ipv4");
 LOOPBACK.addAddress("::1", "ipv6");
-/** What a proxy writes down about whom it speaks for. */
+/** The headers in which a proxy names its client. */
 const FORWARDED = ["x-forwarded-for", "forwarded", "x-real-ip"] as const;
 
 /**
- * The name of an address's network, or undefined when it names none: not an address, or the machine's own, behind which
- * a proxy may speak for everybody. Ports and zones are left out; `::ffff:a.b.c.d` is its IPv4 address.
+ * The network of an address. Undefined when the text is no address, and for the machine's own addresses, since a proxy
+ * there may speak for everybody. Ports and zones are ignored; `::ffff:a.b.c.d` counts as its IPv4 address.
  */
 export function networkOf(address: string): string | undefined {
   const bare = bareAddress(address);
@@ -28,7 +28,7 @@ export function networkOf(address: string): string | undefined {
   return `${groupsOf(bare).slice(0, 4).join(":")}::/64`;
 }
 
-/** The address alone: without brackets, port or zone. Empty when there is none. */
+/** The address without brackets, port or zone. Empty when the text holds none. */
 export function bareAddress(said: string): string {
   const text = said.trim();
   const inside = /^\[([^\]]+)\](?::\d+)?$/.exec(text)?.[1] ?? /^([\d.]+):\d+$/.exec(text)?.[1] ?? text;
@@ -38,8 +38,9 @@ export function bareAddress(said: string): string {
 }
 
 /**
- * Whether the address noted for a request tells its people apart. It does not when a proxy that is not trusted stands in
- * front (it says so, or the public address has TLS, which this server does not speak): all would share the proxy's.
+ * Whether the address of a request distinguishes people. It does not behind a proxy that is not trusted, where everybody
+ * would share the proxy's address. There is such a proxy if it sends its headers, or if the public address has TLS, which
+ * this server does not speak.
  */
 export function tellsPeopleApart(request: IncomingMessage, env: Pick<Env, "origin" | "trustProxy">): boolean {
   if (env.trustProxy) return request.headers["x-forwarded-for"] !== undefined;

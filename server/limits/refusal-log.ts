@@ -1,10 +1,10 @@
 /**
- * What was turned away, counted and told as one line a minute and cause: whoever can send frames must not be able to fill
- * the disk through the log.
+ * Counts what was refused and logs one line per cause and minute, so that a flood of frames cannot fill the disk with log
+ * lines.
  */
 import type { EventLog } from "#server/base/log.ts";
 
-/** Names in one line; how many there were is told all the same. */
+/** How many people are named in one line; the count covers all of them. */
 const NAMED = 5;
 
 interface Cause {
@@ -25,7 +25,7 @@ export class RefusalLog {
     this.everyMs = everyMs;
   }
 
-  /** `cause` is one of a few words of ours, never what somebody sent. */
+  /** `cause` is one of a few fixed texts, never something that was sent. */
   note(cause: string, count = 1, userId?: string): void {
     this.total += count;
     const known = this.causes.get(cause) ?? { count: 0, people: new Set() };
@@ -35,12 +35,12 @@ export class RefusalLog {
     this.timer ??= setTimeout(() => this.tell(), this.everyMs).unref();
   }
 
-  /** Says what has not been said yet. */
+  /** Logs what has not been logged yet. */
   tell(): void {
     clearTimeout(this.timer);
     this.timer = undefined;
     for (const [cause, { count, people }] of this.causes)
-      this.log.warn({ cause, count, people: [...people] }, "turned away");
+      this.log.warn({ cause, count, people: [...people] }, "refused");
     this.causes.clear();
   }
 }

@@ -1,6 +1,6 @@
 /**
- * The lines of all rooms, in memory only: a server that was started again gets them back from the screens. Every change
- * goes through the reducer of `lib/line/line.ts` and then to every screen of the room.
+ * The lines of all rooms, in memory only: after a restart the server gets them back from the screens. Every change goes
+ * through the reducer in `lib/line/line.ts` and then to every screen of the room.
  */
 
 import { afterAct, EMPTY_LINE, type Line, type LineAct, type Outcome } from "#lib/line/line.ts";
@@ -11,11 +11,11 @@ import type { LineLimits } from "./limits.ts";
 import type { Seat, SeatOwner } from "./seat.ts";
 
 export interface LineClockSource {
-  /** ms, only ever forward. */
+  /** ms; never goes back. */
   now(): number;
   /** ms since the epoch. */
   wall(): number;
-  /** Names this run of the server: its clock begins anew with the next. */
+  /** The id of this run of the server: the next run has another clock. */
   readonly epoch: string;
 }
 export interface LinesSetup {

@@ -34,10 +34,10 @@ export function compose({ env, log }: { readonly env: Env; readonly log: Log }, 
   const soundness = watchForDamage({ db, log });
   const setUpCode = needsSetUpCode(env) && !studioExists(db) ? newPairingCode() : undefined;
   const half = { env, log, db, auth: createAuth(db, env, log), keys, setUpCode, now, newId };
-  // The rooms ask the host and the host's kinds ask for rooms and checks: some of them come second.
+  // Documents, checks and their hooks need each other: the getters allow them to be created one after the other.
   const app: Springline = {
     ...half,
-    get rooms() {
+    get documents() {
       return rooms;
     },
     get checks() {

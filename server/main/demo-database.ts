@@ -1,12 +1,12 @@
-/** Keeps the invented studio and real ones apart: neither mode ever opens the other's database. */
+/** Keeps the demo and real studios apart: neither mode ever opens the other's database. */
 import { rmSync } from "node:fs";
 import { type Db, openDatabase } from "#db/connection.ts";
 import { readPurpose, studioExists, writePurpose } from "#db/repos/studio-repo.ts";
 import { type Env, EnvError } from "#server/base/env.ts";
 
 /**
- * Opens the database of this mode. Throws EnvError for a demo's database outside the demo, and for a real one in it.
- * A demo that was cut off while it was being made is thrown away and begun again; so is any with `fresh`.
+ * Opens the database of this mode. Throws EnvError for a demo database outside the demo, and for a real one in it. A demo
+ * that was interrupted while it was being filled is deleted and started again, and so is any demo with `fresh`.
  */
 export function openDatabaseFor(env: Pick<Env, "mode" | "databaseFile">, fresh = false): Db {
   const db = openDatabase(env.databaseFile);
@@ -14,12 +14,14 @@ export function openDatabaseFor(env: Pick<Env, "mode" | "databaseFile">, fresh =
   if (env.mode !== "demo" && mark !== "real") {
     db.close();
     throw new EnvError(
-      `${env.databaseFile} is the demo's database: everybody knows its passwords. Use another folder (SPRINGLINE_DATA).`,
+      `${env.databaseFile} is the demo's database, whose passwords are public. Set SPRINGLINE_DATA to another folder.`,
     );
   }
   if (env.mode === "demo" && mark === "real" && studioExists(db)) {
     db.close();
-    throw new EnvError(`${env.databaseFile} holds a real studio: the demo does not touch it. Use another folder.`);
+    throw new EnvError(
+      `${env.databaseFile} holds a real studio, which the demo does not touch. Set SPRINGLINE_DATA to another folder.`,
+    );
   }
   if (mark === "real" || (mark === "demo" && !fresh)) return db;
   db.close();

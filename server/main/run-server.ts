@@ -1,7 +1,4 @@
-/**
- * Builds the running program and takes it down again: log, database, accounts, live documents, pages, HTTP. Whoever
- * started it (`main.ts`, a test) decides what to say and when to stop.
- */
+/** Starts the program, from the database to HTTP, and stops it again. `server/main.ts` decides what to print and when to stop. */
 import type { Checkpoints } from "#db/file/checkpoints.ts";
 import { studioExists } from "#db/repos/studio-repo.ts";
 import type { Env } from "#server/base/env.ts";
@@ -19,14 +16,14 @@ import { attachSync } from "#server/sync/attach.ts";
 import { compose } from "./compose.ts";
 import { createPages, type Pages } from "./pages.ts";
 
-/** How long running requests and a failing disk may keep the process from ending, in ms. */
+/** How long running requests and a failing disk may delay the end of the process, in ms. */
 const STOP_MS = { requests: 3_000, documents: 10_000 };
 
 export interface Program {
   readonly app: Springline;
-  /** Where people reach it. */
+  /** The address that people open. */
   readonly url: string;
-  /** Saves everything, tells every page, closes everything. Gives the documents that could not be saved. */
+  /** Saves everything, tells every page and closes everything. Returns the documents that could not be saved. */
   stop(): Promise<readonly string[]>;
 }
 
@@ -35,7 +32,7 @@ export interface ProgramSetup {
   readonly projectDir: string;
   readonly env: Env;
   readonly log: Log;
-  /** Demo only: throw its database away first. */
+  /** Demo only: delete its database first. */
   readonly fresh?: boolean;
   /** Fills the demo's empty database; called in demo mode only. */
   seed(app: Springline): Promise<void>;
@@ -48,7 +45,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
   try {
     const { app, rooms, soundness, checkpoints } = compose(setup, db);
     const pages = createPages(env, setup.projectDir);
-    // The address is taken first, so that one in use costs nothing; whoever asks before all is ready waits.
+    // The port is taken first, so that a port in use is noticed at once. Requests wait until everything is ready.
     let open: (handle: ServeSetup["handle"]) => void = () => undefined;
     const ready = new Promise<ServeSetup["handle"]>((resolve) => {
       open = resolve;
@@ -80,7 +77,7 @@ export async function startProgram(setup: ProgramSetup): Promise<Program> {
   }
 }
 
-/** The floor's clock: it never goes back and is named, so that a screen notices another run of the server. */
+/** The floor's clock: it never goes back and has an id, so that a screen notices a restart of the server. */
 const lineClock = ({ newId, now }: Springline) => ({ now: () => performance.now(), wall: now, epoch: newId() });
 
 interface Running {
@@ -93,14 +90,14 @@ interface Running {
   readonly checkpoints: Checkpoints;
 }
 
-/** Documents first: their pages hear `stopping` while the words they sent are being written. */
+/** Documents first: their pages are told `stopping` while what they sent is being written. */
 async function stopAll(running: Running): Promise<readonly string[]> {
   const { app, serving, door, line, pages, soundness, checkpoints } = running;
   soundness.stop();
   door.detach();
   line.stop();
   const closed = serving.close(STOP_MS.requests);
-  const { unsaved } = await app.rooms.stop(STOP_MS.documents);
+  const { unsaved } = await app.documents.stop(STOP_MS.documents);
   await app.checks.stop();
   await closed;
   await pages.close().catch((err: unknown) => app.log.warn({ err }, "the pages did not close"));

@@ -1,4 +1,4 @@
-/** What the sync server asks of the program: who holds a session, what it may do, what each kind of document means. */
+/** Connects the sync server with the program: who holds a session, what it may do, what each kind of document means. */
 
 import { readPlanRow } from "#db/repos/plan-repo.ts";
 import { can, canPlan, type Person } from "#lib/policy/can.ts";
@@ -10,7 +10,7 @@ import { monthKind } from "#server/programme/month-kind.ts";
 import { monthIsNear } from "#server/programme/month-range.ts";
 import type { DocAccess, DocKindHooks, SyncHost } from "#server/sync/host.ts";
 
-/** `app` may still be without its rooms: nothing here asks for them before a socket comes. */
+/** `app.documents` may not exist yet: it is not used before the first socket. */
 export function createSyncHost(app: Springline): SyncHost {
   const kinds: Record<DocKind, DocKindHooks> = { plan: planKind(app), month: monthKind(app) };
   return {
@@ -33,7 +33,7 @@ export function createSyncHost(app: Springline): SyncHost {
 
 const NONE: DocAccess = { exists: false, reads: false, writes: false, comments: false };
 
-/** The policy's answers for one document. A deleted plan is not there, so that its open pages are told. */
+/** The policy's answers for one document. A deleted plan does not exist, so that its open pages are told. */
 export function documentAccess(app: Pick<Springline, "db" | "now">, name: DocName): (person: Person) => DocAccess {
   if (name.kind === "month") return monthAccess(monthIsNear(name.key, app.now()));
   const plan = readPlanRow(app.db, name.key);

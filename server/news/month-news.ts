@@ -1,4 +1,4 @@
-/** What pages hear about a month: the plans its slots use, to each reader what they may know of them. */
+/** What pages are told about a month: the plans that its slots use, to each reader what they may know of them. */
 
 import type * as Y from "yjs";
 import { listMonths } from "#db/repos/month-repo.ts";
@@ -10,7 +10,7 @@ import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { planSummaries } from "#server/news/plan-summaries.ts";
 
-type App = Pick<Springline, "db" | "rooms" | "now">;
+type App = Pick<Springline, "db" | "documents" | "now">;
 
 const DAY_MS = 86_400_000;
 
@@ -19,7 +19,7 @@ export function plansOfMonth(doc: Y.Doc): string[] {
   return [...new Set(readMonth(doc).slots.flatMap((slot) => (slot.planId === null ? [] : [slot.planId])))];
 }
 
-/** For one reader, by their id: rights are asked each time. */
+/** For one reader; their rights are read each time. */
 export function plansNews(app: Pick<Springline, "db">, ids: readonly string[], userId: string): News {
   const reader = readPerson(app.db, userId);
   const actor = reader ? ({ kind: "person", id: reader.id, roles: reader.roles } as const) : null;
@@ -27,20 +27,20 @@ export function plansNews(app: Pick<Springline, "db">, ids: readonly string[], u
 }
 
 /** Tells everybody who has the month open. */
-export function announcePlans(app: Pick<Springline, "db" | "rooms">, name: DocName, ids: readonly string[]): void {
-  app.rooms.announceEach(name, (userId) => plansNews(app, ids, userId));
+export function announcePlans(app: Pick<Springline, "db" | "documents">, name: DocName, ids: readonly string[]): void {
+  app.documents.announceEach(name, (userId) => plansNews(app, ids, userId));
 }
 
 /**
- * Tells the months from last month on that use this plan how it stands now. Call after the change is stored. A month
- * whose document cannot be read just now hears it at the next join: that is no fault of the plan's.
+ * Tells the months that use this plan, from last month on, what it looks like now. Call after the change is stored. A month
+ * whose document cannot be read at the moment is skipped: its pages are told when they next join.
  */
 export function announcePlanToMonths(app: App, planId: string): void {
   const from = addMonths(monthOf(dateOfDay(Math.floor(app.now() / DAY_MS))), -1);
   for (const month of listMonths(app.db, from)) {
     const name = monthDoc(month);
     try {
-      const ids = app.rooms.withDoc(name, plansOfMonth);
+      const ids = app.documents.withDoc(name, plansOfMonth);
       if (ids.includes(planId)) announcePlans(app, name, ids);
     } catch (error) {
       if (unavailableReason(error) === undefined) throw error;

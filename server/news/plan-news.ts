@@ -1,4 +1,4 @@
-/** What pages hear about a plan over their socket: its state, its threads, its findings, its line in the month. */
+/** What pages are told about a plan over their socket: its state, its threads, its findings, its studio data. */
 
 import type { KeptCheck } from "#db/repos/check-repo.ts";
 import { newestEdition } from "#db/repos/edition-repo.ts";
@@ -13,7 +13,7 @@ import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { planStudio } from "#server/studio-data/plan-studio.ts";
 import { withdrawalView } from "./plan-summaries.ts";
 
-type App = Pick<Springline, "db" | "rooms" | "now">;
+type App = Pick<Springline, "db" | "documents" | "now">;
 
 export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews {
   const edition = newestEdition(app.db, row.id);
@@ -30,11 +30,11 @@ export function stateNews(app: Pick<Springline, "db">, row: PlanRow): StateNews 
   };
 }
 
-/** Tells the plan's room its state, and the months that use it what changed. Call after the change is stored. */
+/** Tells the plan's pages its state, and the months that use it what has changed. Call after the change is stored. */
 export function announceState(app: App, id: string): void {
   const row = readPlanRow(app.db, id);
   if (!row) return;
-  app.rooms.announce(planDoc(id), { t: "state", state: stateNews(app, row) });
+  app.documents.announce(planDoc(id), { t: "state", state: stateNews(app, row) });
   announcePlanToMonths(app, id);
 }
 
@@ -43,23 +43,23 @@ const studioNews = (app: Pick<Springline, "db">, row: PlanRow): News => ({
   mark: planStudio(app.db, row.roomId).mark,
 });
 
-/** Tells the plan's room which studio the plan is read with now: its pages fetch it when they hold another. */
+/** Tells the plan's pages the fingerprint of its studio data: pages with other data fetch them. */
 export function announcePlanStudio(app: App, id: string): void {
   const row = readPlanRow(app.db, id);
-  if (row) app.rooms.announce(planDoc(id), studioNews(app, row));
+  if (row) app.documents.announce(planDoc(id), studioNews(app, row));
 }
 
-/** What a check says to open pages: the names of what was read and of what was found, for them to compare with their own. */
+/** The result of a check for open pages: fingerprints of the plan and the findings, to be compared with their own. */
 export const checkedNews = ({ planMark, findingsMark }: Pick<KeptCheck, "planMark" | "findingsMark">): News[] =>
   planMark === null || findingsMark === null ? [] : [{ t: "checked", plan: planMark, findings: findingsMark }];
 
 export function announceThreads(app: App, id: string): void {
-  app.rooms.announce(planDoc(id), { t: "threads", threads: listThreads(app.db, id) });
+  app.documents.announce(planDoc(id), { t: "threads", threads: listThreads(app.db, id) });
 }
 
 /**
- * What a page hears on joining a plan. A check that is as old as the document costs nothing; else one is asked for, and says
- * of a signed plan whether it was written on: a server that ended between an edit and its check finds out at the next start.
+ * What a page is told when it joins a plan. If there is no current check, one is requested. For a signed plan that also
+ * finds out whether it was written on, should the server have stopped between an edit and its check.
  */
 export function planWelcome(app: App & Pick<Springline, "checks">, id: string): News[] {
   const row = readPlanRow(app.db, id);

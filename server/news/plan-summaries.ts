@@ -1,6 +1,6 @@
-/** Plans as lists show them: one line each, for one reader. */
+/** Plans as lists show them, one line each, for one reader. */
 import { newestEdition, newestEditionNumbers } from "#db/repos/edition-repo.ts";
-import { namesById } from "#db/repos/people-repo.ts";
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanRows } from "#db/repos/plan-repo.ts";
 import { newestWithdrawals, type WithdrawalRow } from "#db/repos/withdrawal-repo.ts";
 import { type Actor, canPlan, canReadEditions } from "#lib/policy/can.ts";
@@ -9,12 +9,9 @@ import type { Springline } from "#server/context/springline.ts";
 
 type App = Pick<Springline, "db">;
 
-/** What a name is shown as when its person's row is gone. */
-export const SOMEBODY = "Somebody who left";
-
 /**
- * The plans with these ids as `actor` may know them. Who may read a plan's editions but not what is in writing sees it as
- * it was signed last. Deleted and unknown ones are left out.
+ * The plans with these ids, as far as `actor` may know them. Somebody who may read a plan's editions but not the plan itself
+ * sees it as it was last signed. Deleted and unknown plans are left out.
  */
 export function planSummaries(app: App, actor: Actor, ids: readonly string[]): PlansKnown {
   const summary = summariesOf(app);
@@ -28,28 +25,28 @@ export function planSummaries(app: App, actor: Actor, ids: readonly string[]): P
   };
 }
 
-/** Reads what all plans' lines need once, then makes the line of each. */
+/** Reads what all lines have in common once, then makes the line of each plan. */
 export function summariesOf(app: App): (row: PlanRow) => PlanSummary {
   const names = namesById(app.db);
   const editions = newestEditionNumbers(app.db);
   const withdrawn = newestWithdrawals(app.db);
   return (row) => {
     const { id, title, state, lengthSeconds } = row;
-    const ownerName = names.get(row.ownerId) ?? SOMEBODY;
+    const ownerName = names.get(row.ownerId) ?? FORMER_MEMBER;
     const out = withdrawn.get(id);
     const line = { id, title, state, edition: editions.get(id) ?? 0, lengthSeconds, ownerName };
     return out ? { ...line, withdrawn: withdrawalView(out, names) } : line;
   };
 }
 
-/** As people read it. */
+/** A withdrawal as pages show it. */
 export const withdrawalView = (row: WithdrawalRow, names: ReadonlyMap<string, string>): Withdrawal => ({
-  byName: names.get(row.withdrawnBy) ?? SOMEBODY,
+  byName: names.get(row.withdrawnBy) ?? FORMER_MEMBER,
   at: row.withdrawnAt,
   reason: row.reason,
 });
 
-/** The plan's id when it was never signed. */
+/** Only the plan's id when it was never signed. */
 function signedSummary(app: App, row: PlanRow, summary: PlanSummary): PlanSummary | string {
   const signed = newestEdition(app.db, row.id);
   if (!signed) return row.id;

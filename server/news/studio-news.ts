@@ -1,15 +1,14 @@
-/** Tells open plan pages that what their plans take from the studio has changed. */
+/** Tells open plan pages that their studio data have changed. */
 
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlanStudio } from "#server/news/plan-news.ts";
 
 /**
- * Call after a change of the library, of a room's machines or of the house standards is stored: every open plan page
- * fetches its studio again, and the server runs the rules on its own copies afresh. What cannot be read just now is
- * passed over: its page hears of it when it next joins.
+ * Call after a change of the library, of a room's machines or of the studio standards is stored: every open plan page
+ * fetches its studio data again, and the server checks the plans again.
  */
-export function announceStudio(app: Pick<Springline, "db" | "rooms" | "now" | "checks">): void {
-  for (const { key } of app.rooms.opened("plan")) {
+export function announceStudio(app: Pick<Springline, "db" | "documents" | "now" | "checks">): void {
+  for (const { key } of app.documents.opened("plan")) {
     announcePlanStudio(app, key);
     app.checks.soon(key);
   }

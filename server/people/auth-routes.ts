@@ -1,17 +1,18 @@
 /**
- * The only door to the sign-in library's own endpoints. It has some sixty; four answer the world: signing in and out,
- * the present session, a new password. All others (sign-up, organizations, members, invitations, tokens, profile) are
- * not there, so that nothing goes past `server/people` and lib/policy.
+ * The sign-in library's own endpoints. Of its sixty or so, four are served: signing in, signing out, the current session
+ * and changing the password. All others (sign-up, organizations, members, invitations, tokens, profile) answer 404, so that
+ * nothing bypasses `server/people` and `lib/policy`.
  */
 
 import * as z from "zod";
 import { freshenSession, readSignedIn } from "#server/auth/actor.ts";
 import { type GuessOutcome, guessLimitOf } from "#server/auth/guess-limit.ts";
 import { rememberBrowser } from "#server/auth/known-browser.ts";
-import { type AppError, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { type AppError, NOT_FOUND, NOT_SIGNED_IN, ok, type Result, SIGN_IN_FIRST } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { readBody, readBodyText } from "#server/http/body.ts";
 import { checkOrigin, respond, respondWithCookies } from "#server/http/respond.ts";
+import { PASSWORD_TOO_LONG, PASSWORD_TOO_SHORT } from "./fields.ts";
 
 const SIGN_IN = "/api/auth/sign-in/email";
 const PRESENT_SESSION = "/api/auth/get-session";
@@ -27,17 +28,17 @@ const newPasswordSchema = z.object({ currentPassword: z.string(), newPassword: z
 
 const signedInSchema = z.object({ user: z.object({ id: z.string() }) });
 const waitSchema = z.object({ seconds: z.number() });
-/** The refusals that tell a guesser that the password was another one. */
+/** The error codes that mean that the password was wrong. */
 const WRONG = new Set(["invalid-email-or-password", "invalid-password"]);
 
-/** Sentences for what the library refuses; everything else it says is about a mistake in our own pages. */
+/** Our sentences for the library's errors; its other errors mean a mistake in our own pages. */
 const SENTENCES: Readonly<Record<string, string>> = {
-  INVALID_EMAIL_OR_PASSWORD: "The e-mail address and the password do not belong together.",
-  INVALID_EMAIL: "That is not an e-mail address.",
-  INVALID_PASSWORD: "The present password is not right.",
-  PASSWORD_TOO_SHORT: "A password needs at least 10 characters.",
-  PASSWORD_TOO_LONG: "A password has at most 128 characters.",
-  UNAUTHORIZED: "Sign in first.",
+  INVALID_EMAIL_OR_PASSWORD: "The email address or the password is wrong. Check both and try again.",
+  INVALID_EMAIL: "This is not an email address. Check it and try again.",
+  INVALID_PASSWORD: "The current password is wrong. Try again.",
+  PASSWORD_TOO_SHORT,
+  PASSWORD_TOO_LONG,
+  UNAUTHORIZED: SIGN_IN_FIRST,
 };
 
 /** Answers `/api/auth/...`. Errors in the shape of every other route: `{error: {code, message}}`. */
@@ -62,8 +63,8 @@ async function signIn(app: Springline, request: Request): Promise<Response> {
 }
 
 /**
- * Whoever changes a password may fear that somebody else knows the old one: every other session ends with it, whatever
- * the page asks for, and this one goes on under a new token.
+ * The old password may have become known to somebody else: changing it ends every other session, whatever the page asks
+ * for, and this session continues under a new token.
  */
 async function changePassword(app: Springline, request: Request): Promise<Response> {
   const who = await readSignedIn(request.headers, app);
@@ -75,7 +76,7 @@ async function changePassword(app: Springline, request: Request): Promise<Respon
   return answered(await limit.run(app, limit.ownPassword(who.actor.id), () => handOn(app, request, wanted)));
 }
 
-/** Has the library answer, in our own words, and says what became of a password in it. */
+/** Lets the library answer, replaces its errors by ours, and reports whether a password in the request was right. */
 async function handOn(
   app: Springline,
   request: Request,
@@ -83,11 +84,11 @@ async function handOn(
 ): Promise<{ readonly verdict: GuessOutcome; readonly value: Response }> {
   const response = await app.auth.handler(new Request(request, { body }));
   if (!response.ok) return refusal(response);
-  app.rooms.refreshAccess();
+  app.documents.refreshAccess();
   const cookies = response.headers.getSetCookie();
   const userId = signedInSchema.safeParse(await response.json().catch(() => null)).data?.user.id;
   if (userId) cookies.push(rememberBrowser(app.env, request.headers, userId));
-  // The library's own answer repeats the session's token, which only the cookie should carry.
+  // The library's own answer contains the session's token, which only the cookie should.
   return { verdict: "right", value: respondWithCookies(ok(null), cookies) };
 }
 
@@ -99,7 +100,7 @@ function answered(result: Result<Response>): Response {
   return answer;
 }
 
-/** Who is signed in, or null. Moves the session's end on; keeps its token out of the reach of scripts. */
+/** Who is signed in, or null. Extends the session; its token stays out of the reach of scripts. */
 async function presentSession(app: Springline, request: Request): Promise<Response> {
   const { who, cookies } = await freshenSession(request.headers, app);
   const shown = who && { user: { id: who.actor.id, name: who.name, email: who.email, roles: who.actor.roles } };
@@ -117,6 +118,6 @@ async function toError(response: Response): Promise<AppError> {
   const body: unknown = await response.json().catch(() => null);
   const said = typeof body === "object" && body !== null && "code" in body ? String(body.code) : "";
   const code = said === "" ? "sign-in-refused" : said.toLowerCase().replaceAll("_", "-");
-  const message = SENTENCES[said] ?? "This could not be done. Check what you typed and try again.";
+  const message = SENTENCES[said] ?? "That did not work. Check what you typed and try again.";
   return { code, status: response.status, message };
 }

@@ -1,6 +1,6 @@
 /**
- * A forgotten password. A manager, or the command on the server, makes a link that works once and for a day; whoever it
- * is for chooses the password, which the maker never learns. Making and using one are both on the house's record.
+ * Forgotten passwords. A manager, or the command on the server, makes a link that works once and for a day. The person it is
+ * for chooses the new password, which the maker never learns. Making and using a link are noted in the studio's record.
  */
 import { randomBytes } from "node:crypto";
 import * as z from "zod";
@@ -26,14 +26,14 @@ import { newPassword } from "./fields.ts";
 import { mayStill } from "./made-links.ts";
 import { hashPassword } from "./sign-in.ts";
 
-/** How long a reset link works, in ms. */
+/** How long a reset link is valid, in ms. */
 export const RESET_MS = 24 * 60 * 60 * 1000;
-/** A link that ran out is told apart from one never made for so long, in ms. */
+/** How long an expired link is still recognised as expired, in ms. */
 const REMEMBERED_MS = 30 * RESET_MS;
-/** On the record, for links made by the command on the server. */
+/** Stands in the record for links made by the command on the server. */
 export const BY_SERVER = "server";
 
-/** A body that brings a person or an address is refused as a whole: both are the link's. */
+/** The person comes from the link: a body with a person or an address is refused. */
 export const resetSchema = z.strictObject({ password: newPassword });
 
 export interface ResetLink {
@@ -51,21 +51,22 @@ export interface ResetView {
 const OWN = fail(
   409,
   "own-password",
-  "Change your own password under your name, at the top of the page: that asks for the present one.",
+  "You cannot make a reset link for yourself. Change your password under your name, at the top of the page.",
 );
-const UNKNOWN = fail(404, "reset-unknown", "This reset link is not known here. Ask a manager for a new one.");
+const UNKNOWN = fail(404, "reset-unknown", "This reset link is not valid. Ask a manager for a new one.");
 const USED = fail(410, "reset-used", "This reset link has been used. Sign in, or ask a manager for a new one.");
-const WITHDRAWN = fail(410, "reset-withdrawn", "This reset link was taken back. Ask a manager for a new one.");
+const WITHDRAWN = fail(410, "reset-withdrawn", "This reset link was withdrawn. Ask a manager for a new one.");
 const MAKER_GONE = fail(
   410,
   "reset-withdrawn",
-  "Whoever made this reset link is no manager here any more. Ask a manager for a new one.",
+  "The person who made this reset link is no longer a manager. Ask a manager for a new one.",
 );
-const EXPIRED = fail(410, "reset-expired", "This reset link has run out. Ask a manager for a new one.");
+const EXPIRED = fail(410, "reset-expired", "This reset link has expired. Ask a manager for a new one.");
 
 /**
- * A link for anybody but oneself: an open page of a manager's must not be enough to change that manager's password.
- * Another manager's too, since managers can let in and remove each other. Errors: 403 no-right, 404, 409 own-password.
+ * Makes a link for anybody but oneself: access to a manager's open page must not be enough to change that manager's
+ * password. Other managers are included, since managers can remove each other anyway. Errors: 403 no-right, 404, 409
+ * own-password.
  */
 export function makeResetLink(app: Springline, actor: Actor, userId: string): Result<ResetLink> {
   if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
@@ -100,7 +101,7 @@ export function storeReset(db: Db, { person, by, at, origin }: Making): ResetLin
   return { link: `${origin}/reset/${token}`, expiresAt };
 }
 
-/** Whose password it is. Errors: 404 reset-unknown, 410 reset-used, -withdrawn, -expired. */
+/** The person that the link is for. Errors: 404 reset-unknown, 410 reset-used, -withdrawn, -expired. */
 export function readResetLink(app: Pick<Springline, "db" | "now">, token: string): Result<ResetView> {
   const open = openReset(app, token);
   if (!open.ok) return open;
@@ -131,7 +132,7 @@ export async function resetPassword(
       return ok({ userId: person.id, email: person.email });
     })
     .immediate();
-  if (done.ok) app.rooms.refreshAccess();
+  if (done.ok) app.documents.refreshAccess();
   return done;
 }
 

@@ -1,4 +1,4 @@
-/** Puts a plan out of the way, or back on the desks. It stays readable, and its editions stay on the devices. */
+/** Archives a plan, or puts it back on the desks. It stays readable, and its editions stay on the devices. */
 import * as z from "zod";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanArchived } from "#db/repos/plan-repo.ts";
@@ -10,7 +10,7 @@ import { openPlan } from "./open-plan.ts";
 
 export const planArchiveSchema = z.strictObject({ archived: z.boolean() });
 
-/** Does nothing where it is so already. Errors: 401, 403, 404, 409 wrong-state. */
+/** Does nothing if it already is. Errors: 401, 403, 404, 409 wrong-state. */
 export function archivePlan(
   app: Springline,
   actor: Actor,
@@ -29,7 +29,7 @@ export function archivePlan(
   return ok({ archived });
 }
 
-/** With its line in the record. Null brings it back. */
+/** Adds a line to the record. Null puts the plan back. */
 export function storeArchived(app: Pick<Springline, "db" | "now">, id: string, actorId: string, at: number | null) {
   inTransaction(app.db, () => {
     setPlanArchived(app.db, id, at);

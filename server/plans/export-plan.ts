@@ -1,4 +1,4 @@
-/** A plan as a file: complete, valid, without loss, or a sentence that says why it cannot be one just now. */
+/** A plan as a file: complete and valid, or an error that says why it cannot be written. */
 import { carriedStandards } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
@@ -13,12 +13,12 @@ export function exportPlan(app: Springline, actor: Actor, id: string): Result<Pl
   const opened = openPlan(app, actor, id, "plan.read");
   if (!opened.ok) return opened;
   return withPlan(app, opened.value.row, (reading, doc) => {
-    // A file that came in goes out as it came, though this house held the plan to its own standards meanwhile.
+    // An imported file is exported with its own standards, although the studio checked the plan by those of the studio.
     const standards = carriedStandards(doc);
     const plan = standards ? { ...reading.plan, standards } : reading.plan;
     const why = whyNotAFile({ ...reading, plan });
     if (!why) return ok(plan);
-    const message = `This plan cannot be written as a file just now, since something would be lost or wrong: ${why.message}`;
+    const message = `This plan cannot be saved as a file yet, because something would be lost: ${why.message}`;
     return fail(409, "not-a-file", message, why);
   });
 }

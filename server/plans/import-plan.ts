@@ -1,4 +1,4 @@
-/** A plan from a file. Its equipment, moves and standards come with it, so that it stays the plan that it was. */
+/** Creates a plan from a file. It keeps the file's equipment, moves and standards, so that it stays the same plan. */
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { Actor } from "#lib/policy/can.ts";
@@ -7,7 +7,7 @@ import type { Springline } from "#server/context/springline.ts";
 import { chooseRoom, mayCreate, storePlan } from "./create-plan.ts";
 
 /**
- * `file` is the text of a plan file or its parsed JSON, `roomId` where it is to be taught (the first room when left out).
+ * `file` is the text of a plan file, or its parsed JSON; `roomId` is where it will be taught, by default the first room.
  * Errors: 401, 403, 409 no-room, 422 no-such-room, 422 bad-plan-file with `details.pointer`.
  */
 export function importPlan(app: Springline, actor: Actor, file: unknown, roomId?: string): Result<{ id: string }> {
@@ -15,7 +15,7 @@ export function importPlan(app: Springline, actor: Actor, file: unknown, roomId?
   if (!author.ok) return author;
   const parsed = parsePlan(file);
   if (!parsed.ok) {
-    const message = `This plan file cannot be read, and nothing was added: ${parsed.message}.`;
+    const message = `This plan file cannot be read, so nothing was added: ${parsed.message}.`;
     return fail(422, "bad-plan-file", message, { pointer: parsed.pointer, message: parsed.message });
   }
   const room = chooseRoom(app, roomId);

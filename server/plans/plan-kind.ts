@@ -1,4 +1,4 @@
-/** What plan documents mean to the sync server: how they are carried forward and what follows a burst of edits. */
+/** What plan documents mean to the sync server: how they are migrated, and what follows a burst of edits. */
 import type * as Y from "yjs";
 import { noteAuthor, readPlanRow, refreshHead } from "#db/repos/plan-repo.ts";
 import { appendTransaction } from "#db/transaction.ts";
@@ -14,9 +14,9 @@ import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { planWelcome } from "#server/news/plan-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
 
-type App = Pick<Springline, "db" | "rooms" | "now" | "checks">;
+type App = Pick<Springline, "db" | "documents" | "now" | "checks">;
 
-/** `app` may still be without its rooms when this is called: they are asked for when something happens. */
+/** `app.documents` may not exist yet when this is called: it is only used later. */
 export function planKind(app: App): DocKindHooks {
   return {
     currentVersion: PLAN_DOC_VERSION,
@@ -32,14 +32,14 @@ export function planKind(app: App): DocKindHooks {
 }
 
 /**
- * After a burst of edits, all of it on disk: the list's copies are refreshed, and the plan is to be checked. Of a signed one
- * that is done at once: whether it was written on hangs on it.
+ * After a burst of edits, all of it on disk: refreshes the title and length for lists and requests a check. A signed plan is
+ * checked at once, since that decides whether it was written on.
  */
 function afterPlanChange(app: App, name: DocName, doc: Y.Doc): void {
   const row = readPlanRow(app.db, name.key);
   if (!row) return;
   const head = { ...readListed(doc), at: app.now() };
-  // Copies: what a power cut takes of them is refreshed after the next burst. Nobody's letters wait for the disk.
+  // Does not wait for the disk: what a power cut loses of these copies is refreshed after the next burst.
   const headChanged = appendTransaction(app.db, () => refreshHead(app.db, row.id, head));
   if (row.state === "signed-off") app.checks.soon(row.id);
   else app.checks.written(row.id);

@@ -1,4 +1,4 @@
-/** A month as plain data: for readers without a socket, and for a page's first look. */
+/** A month as plain data, for readers without a socket and for the first display of its page. */
 
 import { type Actor, can } from "#lib/policy/can.ts";
 import type { Slot } from "#lib/programme/layout.ts";
@@ -17,13 +17,13 @@ export interface Programme extends PlansKnown {
   readonly slots: readonly Slot[];
 }
 
-/** A month nobody has written in yet is an empty one. Errors: 401, 403, 404 for no month within reach, 409, 503. */
+/** Empty for a month that nobody has written in. Errors: 401, 403, 404 for a month out of range, 409, 503. */
 export function readProgramme(app: Springline, actor: Actor, month: string): Result<Programme> {
   if (actor === null) return NOT_SIGNED_IN;
   if (!can(actor, "programme.read")) return NO_RIGHT;
   if (!monthIsNear(month, app.now())) return NOT_FOUND;
   try {
-    return app.rooms.withDoc(monthDoc(month), (doc) =>
+    return app.documents.withDoc(monthDoc(month), (doc) =>
       ok({ month, slots: readMonth(doc).slots, ...planSummaries(app, actor, plansOfMonth(doc)) }),
     );
   } catch (error) {

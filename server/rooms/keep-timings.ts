@@ -1,4 +1,4 @@
-/** A studio's own seconds for the actions of a set-up change, for one room or for all. For managers. */
+/** The studio's own seconds for the actions of a change, for one room or for all. For managers. */
 import * as z from "zod";
 import { listStudioRooms, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
@@ -9,13 +9,13 @@ import type { Springline } from "#server/context/springline.ts";
 import { announceStudio } from "#server/news/studio-news.ts";
 
 export const keepTimingsSchema = z.strictObject({
-  /** Left out: the program's own seconds. */
+  /** For actions left out, the program's own seconds apply. */
   actionSeconds: actionSecondsSchema,
   everyRoom: z.boolean(),
 });
 export type KeepTimings = z.infer<typeof keepTimingsSchema>;
 
-/** All rooms or none. Open plans are timed again; editions keep theirs. Errors: 403 no-right, 404 not-found. */
+/** All rooms or none. Open plans are timed again; editions do not change. Errors: 403 no-right, 404 not-found. */
 export function keepTimings(
   app: Springline,
   actor: Actor,
@@ -41,7 +41,7 @@ export function keepTimings(
   return ok({ rooms });
 }
 
-/** No key at all when nothing is the studio's own: the file of a plan says only what differs. */
+/** Without the key when all seconds are the program's own: a plan file only contains what differs. */
 function withTimings(room: StudioRoom, given: KeepTimings["actionSeconds"]): StudioRoom {
   const { actionSeconds: _before, ...equipment } = room.equipment;
   const own = Object.fromEntries(Object.entries(given).filter(([, seconds]) => seconds !== undefined));

@@ -9,11 +9,15 @@ import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.
 import type { Springline } from "#server/context/springline.ts";
 import { announceStudio } from "#server/news/studio-news.ts";
 
-const roomName = z.string().trim().min(1, "Give the room a name.").max(80, "That name is too long.");
+const roomName = z
+  .string()
+  .trim()
+  .min(1, "Enter a name for the room.")
+  .max(80, "A room's name has at most 80 characters.");
 const machines = equipmentSchema.check(
   z.refine((equipment) => new Set(equipment.springs.map((spring) => spring.id)).size === equipment.springs.length, {
     path: ["springs"],
-    message: "Two springs have the same id.",
+    message: "Two springs have the same id. Give each its own.",
   }),
 );
 export const newRoomSchema = z.strictObject({ name: roomName, equipment: machines });
@@ -21,15 +25,15 @@ export const roomChangeSchema = z
   .strictObject({
     name: roomName.optional(),
     equipment: z.optional(machines),
-    /** The machines that the change was made on: what another manager kept meanwhile is never taken back unseen. */
+    /** The machines before the change, so that another manager's change is not overwritten unseen. */
     seen: z.optional(equipmentSchema),
   })
   .refine(({ equipment, seen }) => equipment === undefined || seen !== undefined, {
     path: ["seen"],
-    message: "Say which machines the change was made on.",
+    message: "Give the machines as they were before the change.",
   });
 
-/** Everybody of the studio sees the rooms: a plan, a slot and a device each name one. Errors: 403 no-right. */
+/** For everybody in the studio, since plans, slots and devices name rooms. Errors: 403 no-right. */
 export function listRooms(app: Springline, actor: Actor): Result<readonly StudioRoom[]> {
   const member = actor?.kind === "person" && actor.roles.length > 0;
   return member ? ok(allRooms(app.db)) : NO_RIGHT;
@@ -43,8 +47,8 @@ export function addRoom(app: Springline, actor: Actor, made: z.infer<typeof newR
 }
 
 /**
- * Plans of the room are checked against the new machines from now on; editions keep theirs. Errors: 403, 404, 409 name-taken
- * and 409 changed-meanwhile.
+ * Plans of the room are checked against the new machines from now on; editions do not change. Errors: 403, 404, 409
+ * name-taken and 409 changed-meanwhile.
  */
 export function changeRoom(
   app: Springline,
@@ -62,7 +66,7 @@ export function changeRoom(
     updateRoom(app.db, room);
     const event = { at: app.now(), actorId: actor.id, subject: id };
     addStudioEvent(app.db, { ...event, kind: "machines", data: { name: room.name, equipment } });
-    // Plans that use one go on knowing what it was.
+    // Recorded, so that plans that use the spring still know its values.
     for (const spring of missingSprings(now.equipment, equipment)) {
       addStudioEvent(app.db, { ...event, kind: "spring-out", data: spring });
     }
@@ -77,10 +81,10 @@ const missingSprings = (before: Equipment, after: Equipment): Spring[] =>
 const CHANGED = fail(
   409,
   "changed-meanwhile",
-  "Somebody changed this room's machines while you had it open, and nothing of theirs is taken back. Note what you typed and reload the page.",
+  "Somebody changed this room's machines while you had it open. Nothing was saved. Note what you typed and reload the page.",
 );
 
-/** Readings go with their spring. */
+/** Readings of removed springs are dropped. */
 function readingsOf(room: StudioRoom, { springs }: Equipment): Pick<StudioRoom, "readings"> {
   if (!room.readings) return {};
   const there = Object.entries(room.readings).filter(([id]) => springs.some((spring) => spring.id === id));
@@ -93,7 +97,7 @@ function write(app: Springline, room: StudioRoom, change: () => void): Result<St
       const sameName = (other: StudioRoom) =>
         other.id !== room.id && other.name.toLowerCase() === room.name.toLowerCase();
       if (allRooms(app.db).some(sameName)) {
-        return fail(409, "name-taken", `There is already a room called ${room.name}.`);
+        return fail(409, "name-taken", `There is already a room called ${room.name}. Choose another name.`);
       }
       change();
       return ok(room);

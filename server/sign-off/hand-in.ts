@@ -1,4 +1,4 @@
-/** Handing a plan in to the leads, and taking that back. */
+/** Handing a plan in to the leads, and taking it back. */
 import type { Actor } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
@@ -8,16 +8,20 @@ import { openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { expectState, takeStep } from "./plan-states.ts";
 
-/** What must be fixed does not stop a hand-in: a lead's eye may be what it needs. Errors: 401, 403, 404, 409. */
+/** Allowed with findings that must be fixed, since a lead may be able to help. Errors: 401, 403, 404, 409 wrong-state. */
 export function handIn(app: Springline, actor: Actor, id: string, note?: string): Result<{ mustFix: number }> {
   const opened = openPlan(app, actor, id, "plan.hand-in");
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
-  const state = expectState(row, ["in-writing", "handed-back"], "It can be handed in while it is in writing.");
+  const state = expectState(
+    row,
+    ["in-writing", "handed-back"],
+    "Only a plan that is in writing or handed back can be handed in.",
+  );
   if (!state.ok) return state;
   const found = withPlan(app, row, assessed);
   if (!found.ok) return found;
-  // A lead is to find it on the desk.
+  // Otherwise the lead would not see it on the desk.
   if (row.archivedAt !== null) storeArchived(app, id, person.id, null);
   takeStep(app, id, {
     state: "handed-in",
@@ -31,7 +35,7 @@ export function handIn(app: Springline, actor: Actor, id: string, note?: string)
   return ok({ mustFix: found.value.mustFix.length });
 }
 
-/** By whoever handed it in, or the plan's owner. Errors: 401, 403, 404, 409 wrong-state. */
+/** For the person who handed it in, and the plan's owner. Errors: 401, 403, 404, 409 wrong-state. */
 export function takeBack(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
   const opened = openPlan(app, actor, id, "plan.hand-in");
   if (!opened.ok) return opened;

@@ -1,4 +1,4 @@
-/** The life of a plan: in writing, handed in, then handed back or signed off; and what moves it from one to the next. */
+/** The states of a plan: in writing, handed in, handed back or signed off, and the steps between them. */
 
 import * as z from "zod";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
@@ -13,10 +13,10 @@ const NOTE_MAX = 4000;
 const note = z.string().trim().max(NOTE_MAX, `A note has at most ${NOTE_MAX} characters.`);
 export const optionalNoteSchema = z.strictObject({ note: note.optional() });
 export const requiredNoteSchema = z.strictObject({
-  note: note.min(1, "Say in a note what is to be changed: whoever wrote the plan goes by it."),
+  note: note.min(1, "Write a note that says what has to change."),
 });
 
-/** A state in a sentence: "The plan is handed in." */
+/** As in "The plan is handed in." */
 const STATE_WORDS: Record<PlanState, string> = {
   "in-writing": "in writing",
   "handed-in": "handed in",
@@ -24,10 +24,10 @@ const STATE_WORDS: Record<PlanState, string> = {
   "signed-off": "signed off",
 };
 
-/** Errors: 409 wrong-state, with what would have to come first. */
-export function expectState(row: PlanRow, allowed: readonly PlanState[], first: string): Result<null> {
+/** Errors: 409 wrong-state. `needed` is the sentence that says which state is required. */
+export function expectState(row: PlanRow, allowed: readonly PlanState[], needed: string): Result<null> {
   if (allowed.includes(row.state)) return ok(null);
-  return fail(409, "wrong-state", `The plan is ${STATE_WORDS[row.state]}. ${first}`, { state: row.state });
+  return fail(409, "wrong-state", `The plan is ${STATE_WORDS[row.state]}. ${needed}`, { state: row.state });
 }
 
 export interface PlanStep extends StateChange {
@@ -36,7 +36,7 @@ export interface PlanStep extends StateChange {
   readonly hash?: string;
 }
 
-/** Stores a step and its line in the record together, then tells everybody who has the plan or its month open. */
+/** Stores a step with its line in the record, then tells everybody who has the plan or its month open. */
 export function takeStep(app: Springline, id: string, step: PlanStep): void {
   inTransaction(app.db, () => storeStep(app, id, step));
   announceState(app, id);

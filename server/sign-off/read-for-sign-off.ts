@@ -1,4 +1,4 @@
-/** Puts a plan in front of a lead and keeps what they saw: only what was read can be signed. */
+/** Gives a plan to a lead to read before sign-off, and stores what they saw: only what was read can be signed. */
 
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { newestReading, putReading } from "#db/repos/reading-repo.ts";
@@ -17,20 +17,20 @@ import { studioContext } from "#server/studio-data/studio-context.ts";
 import { type Blocker, signBlockers } from "./sign-blockers.ts";
 
 export interface SignOffReading {
-  /** SHA-256 (hex) of the canonical plan: what `sign` is given back. */
+  /** SHA-256 (hex) of the canonical plan, to be sent back when signing. */
   readonly hash: string;
   readonly plan: Plan;
   readonly findings: readonly Finding[];
   readonly blockers: readonly Blocker[];
-  /** What came with a file and is otherwise than the studio's own: the findings go by it. */
+  /** What came with a file and differs from the studio's own data; the findings are based on the file's. */
   readonly fromFile: readonly FromFile[];
-  /** What is different from what this person read last, in sentences; left out when nothing is, or nothing was read. */
+  /** What has changed since this person last read it, in sentences; left out when nothing has or they never did. */
   readonly changedSince?: readonly string[];
   /** The number the next edition will have. */
   readonly nextEdition: number;
 }
 
-/** Errors: 401, 403, 404, 409 or 503 when the document cannot be read. */
+/** Errors: 401, 403, 404; 409 or 503 when the document cannot be read. */
 export function readForSignOff(app: Springline, actor: Actor, id: string): Result<SignOffReading> {
   const opened = openPlan(app, actor, id, "plan.sign");
   if (!opened.ok) return opened;

@@ -1,4 +1,4 @@
-/** What stands in the way of signing a plan off, each with its own code and sentence, the first to settle on top. */
+/** What prevents a plan from being signed off, each with a code and a sentence, in the order in which to deal with them. */
 
 import { namesById } from "#db/repos/people-repo.ts";
 import { type PlanRow, readPlanAuthors } from "#db/repos/plan-repo.ts";
@@ -16,7 +16,7 @@ export interface Blocker {
   readonly details?: unknown;
 }
 
-/** `signerId` is who would sign. Reads the database only; the plan comes assessed. */
+/** `signerId` is the person who would sign. */
 export function signBlockers(
   app: Pick<Springline, "db">,
   row: PlanRow,
@@ -37,26 +37,26 @@ function notHandedIn(row: PlanRow): Blocker[] {
   if (row.state === "handed-in") return [];
   const message =
     row.state === "signed-off"
-      ? "The plan is signed off already. Writing on makes the next edition."
-      : "The plan is not handed in. Whoever writes it hands it in first.";
+      ? "The plan is already signed off. Change it and hand it in again for another edition."
+      : "The plan is not handed in. Its author has to hand it in first.";
   return [{ code: "not-handed-in", message, details: { state: row.state } }];
 }
 
 function notAFile({ notAFile: why }: Assessment): Blocker[] {
   if (!why) return [];
-  return [{ code: "not-a-file", message: `The plan is not whole: ${why.message}`, details: why }];
+  return [{ code: "not-a-file", message: `The plan is not complete: ${why.message}`, details: why }];
 }
 
 function mustFix(findings: readonly Finding[]): Blocker[] {
   if (findings.length === 0) return [];
-  const many = agree(findings.length, "One finding has", `${findings.length} findings have`);
-  return [{ code: "must-fix", message: `${many} to be fixed first.`, details: { findings } }];
+  const many = agree(findings.length, "One finding", `${findings.length} findings`);
+  return [{ code: "must-fix", message: `${many} must be fixed first.`, details: { findings } }];
 }
 
-/** Nothing is known about what a broken check looks for; the house standards can turn that check off. */
+/** Nothing is known about what a crashed rule looks for; the studio standards can turn the rule off. */
 function brokenChecks(findings: readonly Finding[]): Blocker[] {
   if (findings.length === 0) return [];
-  const message = `${findings.map((f) => f.message).join(" ")} A manager can turn the check off in the house standards.`;
+  const message = `${findings.map((f) => f.message).join(" ")} A manager can turn the check off in the studio standards.`;
   return [{ code: "check-broken", message, details: { findings } }];
 }
 
@@ -66,10 +66,10 @@ function openThreads(open: number): Blocker[] {
   return [{ code: "open-threads", message: `${message} Settle them first.`, details: { open } }];
 }
 
-/** Nobody signs off a plan that only they wrote, unless the house allows it. */
+/** Nobody may sign off a plan that only they wrote, unless the studio allows it. */
 function onlyAuthor(app: Pick<Springline, "db">, row: PlanRow, signerId: string): Blocker[] {
   if (readStudio(app.db)?.soleAuthorMaySign) return [];
-  const people = namesById(app.db); // an author that is no person (the server mending a document) does not count
+  const people = namesById(app.db); // an author that is not a person, such as a migration by the program, does not count
   const others = readPlanAuthors(app.db, row.id).filter((id) => id !== signerId && people.has(id));
   if (others.length > 0) return [];
   const message = "You are the only author of this plan. Somebody else has to sign it off.";

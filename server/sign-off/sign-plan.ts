@@ -1,6 +1,6 @@
 /**
- * Sign-off: this exact plan, with these findings, by this person. Everything is checked again and the edition written
- * in one synchronous step, so that no edit can slip in between what was read, what was checked and what is signed.
+ * Sign-off: this exact plan, with these findings, by this person. Checking everything again and writing the edition are one
+ * synchronous step, so that no edit can come between what was read, checked and signed (INV-12).
  */
 
 import * as z from "zod";
@@ -24,11 +24,11 @@ import { optionalNoteSchema, storeStep } from "./plan-states.ts";
 import { signBlockers } from "./sign-blockers.ts";
 
 export const signSchema = optionalNoteSchema.extend({
-  hash: z.string().regex(/^[0-9a-f]{64}$/, "Send the hash of the plan as you read it."),
+  hash: z.string().regex(/^[0-9a-f]{64}$/, "Send the hash of the plan that you read."),
 });
 export type SignBody = z.infer<typeof signSchema>;
 
-/** How long a device may use a card, in days (common practice, no source): a year, then it is signed afresh. */
+/** How long a device may use a card, in days: a year, after which the plan is signed off again. Common practice. */
 const CARD_DAYS = 366;
 const DAY_MS = 86_400_000;
 
@@ -63,10 +63,10 @@ function refusal(
 ): Result<never> | null {
   const { now, hash } = asked;
   const read = readReading(app.db, row.id, person.id, hash);
-  if (!read) return fail(409, "not-read", "You have not read this version of the plan. Open it for sign-off first.");
+  if (!read) return fail(409, "not-read", "You have not read this version of the plan. Open the sign-off first.");
   if (now.hash !== hash) {
     const changes = planChanges(read.plan, now.plan);
-    const message = "The plan has changed since you read it. See what changed, then sign the plan as it is now.";
+    const message = "The plan has changed since you read it. Look at the changes, then sign the plan as it is now.";
     return fail(409, "changed-since-read", message, { hash: now.hash, changes });
   }
   const blockers = signBlockers(app, row, person.id, now);
@@ -121,7 +121,7 @@ function sealedCard(app: Springline, row: PlanRow, made: { now: Assessment; numb
   try {
     return ok(sealCard(card, app.keys.keyId, (bytes) => app.keys.sign(bytes)));
   } catch (error) {
-    // By name: a route's bundle holds another copy of the class than the server that made the keys.
+    // By name: the route handlers' bundle holds another copy of the class than the server.
     if (error instanceof Error && error.name === "SigningKeyError") return fail(503, "signing-key", error.message);
     throw error;
   }

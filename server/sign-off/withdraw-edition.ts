@@ -1,4 +1,4 @@
-/** A lead takes a signed edition out of use, and says why. Devices keep its card and do not start it any more. */
+/** A lead withdraws a signed edition and says why. Devices keep its card but do not start it any more. */
 import * as z from "zod";
 import { newestEdition, readEditionText } from "#db/repos/edition-repo.ts";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
@@ -11,19 +11,19 @@ import { announceState } from "#server/news/plan-news.ts";
 import { openAnyPlan } from "#server/plans/open-plan.ts";
 import { storeStep } from "./plan-states.ts";
 
-/** It is read on the screens of devices, by somebody about to teach. */
+/** Short, since it is read on the screen of a device by somebody about to teach. */
 const REASON_MAX = 200;
 export const withdrawSchema = z.strictObject({
   reason: z
     .string()
     .trim()
-    .min(1, "Say why: it is what the coach reads who wanted to teach it.")
+    .min(1, "Give a reason: a coach who wants to teach this edition will read it.")
     .max(REASON_MAX, `A reason has at most ${REASON_MAX} characters.`),
 });
 
 /**
- * A plan that stands as signed with this edition is handed back, so that it can be signed anew. Errors: 401, 403, 404,
- * 409 withdrawn-already. The reason was checked to be there.
+ * A plan that is signed off with this edition is handed back, so that it can be signed off again. The reason must not be
+ * empty. Errors: 401, 403, 404, 409 withdrawn-already.
  */
 export function withdrawEdition(
   app: Springline,
@@ -32,13 +32,13 @@ export function withdrawEdition(
   reason: string,
 ): Result<{ number: number }> {
   const { planId, number } = which;
-  // Of a deleted plan too: from before signed plans stayed, a card of it may be on a device.
+  // Also for deleted plans: earlier versions could delete signed ones, whose cards may still be on a device.
   const opened = openAnyPlan(app, actor, planId, "plan.withdraw");
   if (!opened.ok) return opened;
   const edition = Number.isInteger(number) ? readEditionText(app.db, planId, number) : undefined;
   if (!edition) return NOT_FOUND;
   if (readWithdrawal(app.db, planId, number)) {
-    return fail(409, "withdrawn-already", `Edition ${number} was withdrawn already.`);
+    return fail(409, "withdrawn-already", `Edition ${number} is already withdrawn.`);
   }
   const { row, person } = opened.value;
   const at = app.now();

@@ -1,4 +1,4 @@
-/** A signed plan that says something else than its edition is in writing again. */
+/** A signed plan that differs from its edition is in writing again. */
 import { newestEdition } from "#db/repos/edition-repo.ts";
 import { readLastWriter, readPlanRow } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
@@ -6,8 +6,8 @@ import type { Springline } from "#server/context/springline.ts";
 import { storeStep } from "./plan-states.ts";
 
 /**
- * Takes a signed plan of which a check said that it was written on back to writing; true when it did. `signedHash`: of
- * the edition that the check compared with. A newer one has been signed since by somebody who read the plan as it is.
+ * Puts a signed plan back in writing after a check found that it was written on; true if it did. `signedHash` is the edition
+ * that the check compared with: if a newer one has been signed since, nothing happens.
  */
 export function noteWrittenOn(app: Pick<Springline, "db" | "now">, planId: string, signedHash: string): boolean {
   return inTransaction(app.db, () => {

@@ -1,4 +1,4 @@
-/** The library as data: all moves of the studio, parsed once per change. */
+/** The library of moves as data, parsed once per change. */
 import type { Db } from "#db/connection.ts";
 import { libraryState, listMoveRows, type MoveRow } from "#db/repos/move-repo.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -6,10 +6,10 @@ import type { Move } from "#lib/plan/schema.ts";
 export type Moves = Readonly<Record<string, Move>>;
 
 export interface MoveLibrary {
-  /** All of them, in order of id: plans go on using what is not offered any more. */
+  /** All moves in order of id, archived ones too, since plans still use them. */
   readonly rows: readonly MoveRow[];
   readonly moves: Moves;
-  /** Ids of those that are not offered. */
+  /** Ids of the archived moves, which are not offered. */
   readonly archived: readonly string[];
 }
 
@@ -19,7 +19,7 @@ interface Kept extends MoveLibrary {
 }
 const kept = new WeakMap<Db, Kept>();
 
-/** The same object until the library changes. Do not change what you get. */
+/** The same object until the library changes. Do not modify it. */
 export function moveLibrary(db: Db): MoveLibrary {
   const state = libraryState(db);
   const have = kept.get(db);

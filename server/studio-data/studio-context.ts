@@ -1,4 +1,4 @@
-/** What a plan takes from its studio: library moves, the room's machines, the house standards. */
+/** What a plan takes from its studio: library moves, the room's machines, the studio standards. */
 import type { Db } from "#db/connection.ts";
 import { listStudioRooms, readRoom } from "#db/repos/room-repo.ts";
 import { springsTakenOut } from "#db/repos/studio-event-repo.ts";
@@ -7,12 +7,12 @@ import type { StudioContext } from "#lib/doc/lent.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 import { moveLibrary } from "#server/studio-data/move-library.ts";
 
-/** A room that is gone: a carriage of the usual travel and no springs, so that every spring is reported as missing. */
+/** For a room that no longer exists: a carriage of the usual travel and no springs, so that each spring counts as missing. */
 const NO_MACHINES: Equipment = { name: "No machines", carriageTravelMm: 1000, springs: [] };
 
 /**
- * The context of a room. Asked after every burst of edits: the library (the large part) is parsed once per change,
- * room and standards are two small rows read afresh. An unknown room has no springs.
+ * The context of a room, needed after every burst of edits: the library, its largest part, is parsed once per change; room
+ * and standards are two small rows. An unknown room has no springs.
  */
 export function studioContext(db: Db, roomId: string): StudioContext {
   const standards = readStudio(db)?.standards ?? {};
@@ -28,7 +28,7 @@ export function studioContext(db: Db, roomId: string): StudioContext {
   };
 }
 
-/** By id, each once: what this room had last, then what other rooms have, then what those had. */
+/** Each id once: springs that this room had, then those of other rooms, then those that other rooms had. */
 function springsElsewhere(db: Db, roomId: string, { springs }: Equipment): Spring[] {
   const out = springsTakenOut(db);
   const candidates = [

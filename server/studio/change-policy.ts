@@ -1,4 +1,4 @@
-/** The house policy: may somebody sign off a plan that only they wrote? For managers. */
+/** The studio's policy: whether people may sign off a plan that only they wrote. For managers. */
 import * as z from "zod";
 import { readStudio, type Studio, writeSoleAuthorMaySign } from "#db/repos/studio-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
@@ -7,7 +7,7 @@ import type { Springline } from "#server/context/springline.ts";
 
 export const policySchema = z.strictObject({ soleAuthorMaySign: z.boolean() });
 
-/** Counts for the next sign-off on. Errors: 403 no-right, 404 before the first run. */
+/** Applies from the next sign-off on. Errors: 403 no-right, 404 before the first run. */
 export function changePolicy(
   app: Pick<Springline, "db">,
   actor: Actor,

@@ -1,7 +1,7 @@
 /**
- * Append, then acknowledge. Whatever the rooms queued in one turn of the event loop is committed in one transaction at
- * its end; only then does each room send it on, and once the disk itself has it, it is called saved. When a commit fails
- * nothing is sent or called saved: the queue stays and is tried again, ever more slowly, for ever.
+ * Append, relay, sync, acknowledge. What the rooms queued in one turn of the event loop is committed in one transaction at
+ * its end. Only then does each room send it on, and only once it is synced to the disk are its writers told that it is
+ * saved. When a commit fails nothing is sent or called saved: it is retried, more and more slowly, for ever.
  */
 
 import type { Db } from "#db/connection.ts";
@@ -19,9 +19,9 @@ export interface CommitterOptions {
   readonly log: EventLog;
   readonly limits: Limits;
   readonly now: () => number;
-  /** Brings what was committed to the disk itself. */
+  /** Syncs what was committed to the disk. */
   readonly sync: () => Promise<void>;
-  /** Called for a room that was failing and is saved again. */
+  /** Called for a room whose changes could not be saved, once they are. */
   readonly healed: (room: DocumentRoom) => void;
 }
 
@@ -55,8 +55,8 @@ export class Committer {
   }
 
   /**
-   * Commits what is queued, now. Never throws: a room that could not be saved is `failing` afterwards. Inside somebody's
-   * transaction nothing is done, since that could still be rolled back: the end of the turn comes soon enough.
+   * Commits what is queued, now. Never throws: a room that could not be saved is `failing` afterwards. Inside somebody
+   * else's transaction it does nothing, since that could still be rolled back; the end of the turn comes soon enough.
    */
   flush(): void {
     if (isInTransaction(this.options.db)) return;
@@ -65,7 +65,7 @@ export class Committer {
     if (rooms.length > 0) this.commit(rooms);
   }
 
-  /** Tries the failing rooms at once, whatever the back-off says. */
+  /** Retries the failing rooms at once, without waiting for the back-off. */
   retryNow(): void {
     clearTimeout(this.retry);
     this.retry = undefined;
@@ -83,7 +83,7 @@ export class Committer {
     for (const room of this.awake) room.takeHeard();
     const unsaved = [...this.awake].filter((room) => !room.failing && !room.isClean);
     if (unsaved.length > 0) this.commit(unsaved);
-    // Sending may wake rooms again (somebody too slow is cut off): that is the next turn's work.
+    // Sending may wake rooms again (a slow page is disconnected): that is work for the next turn.
     const rooms = [...this.awake];
     this.awake.clear();
     for (const room of rooms) {
@@ -96,14 +96,14 @@ export class Committer {
     const outcome = this.tryCommit(rooms);
     if (outcome === "stored") for (const room of rooms) this.succeeded(room);
     else if (rooms.length === 1) for (const room of rooms) this.failed(room, outcome.cause);
-    // One room's bad row must not hold the others back.
+    // One room's bad row must not block the others.
     else for (const room of rooms) this.commit([room]);
   }
 
   private tryCommit(rooms: readonly DocumentRoom[]): "stored" | { readonly cause: unknown } {
     try {
       if (isInTransaction(this.options.db))
-        throw new Error("a transaction was left open over a turn of the event loop");
+        throw new Error("a transaction was left open across turns of the event loop");
       appendTransaction(this.options.db, () => {
         for (const room of rooms) this.store(room);
       });
@@ -137,7 +137,7 @@ export class Committer {
 
   private failed(room: DocumentRoom, cause: unknown): void {
     if (!room.failing) {
-      this.options.log.error({ document: room.key, err: cause }, "changes cannot be saved: kept and tried again");
+      this.options.log.error({ document: room.key, err: cause }, "changes cannot be saved; they are kept and retried");
       room.failing = true;
       this.failing.add(room);
       room.announce({ t: "storage", failing: true });

@@ -1,4 +1,4 @@
-/** Puts the live rooms together: the registry that sockets join, and the `Rooms` that commands use. */
+/** Creates the live documents: the registry that sockets join, and the `LiveDocuments` that commands use. */
 
 import { randomUUID } from "node:crypto";
 import type { Db } from "#db/connection.ts";
@@ -22,18 +22,18 @@ export interface DocumentRoomsOptions {
   readonly now?: () => number;
   readonly newId?: () => string;
   readonly limits?: Partial<Limits>;
-  /** Brings what was committed to the disk itself; a test may stand in its way. */
+  /** Syncs what was committed to the disk; a test may replace it. */
   readonly sync?: () => Promise<void>;
-  /** Folds the logs of large documents on another thread; left out: on this one. */
+  /** Compacts large documents on another thread; left out: on this one. */
   readonly fold?: Fold;
 }
 
-/** `Rooms` for the program, with the registry for `attachSync`. */
+/** `LiveDocuments` for the program, with the registry for `attachSync`. */
 export interface DocumentRooms extends LiveDocuments {
   readonly registry: RoomRegistry;
 }
 
-/** One a database: nothing else may write its document log. Starts timers; `stop()` ends them. */
+/** One per database: nothing else may write its document log. Starts timers; `stop()` ends them. */
 export function createDocumentRooms(options: DocumentRoomsOptions): DocumentRooms {
   const { db, host, log, now = Date.now, newId = randomUUID, sync = () => syncLog(db) } = options;
   const whole = () => syncedUnlessDamaged(db, sync);
@@ -55,7 +55,8 @@ export function createDocumentRooms(options: DocumentRoomsOptions): DocumentRoom
     transact(name, actorId, fn) {
       const room = registry.open(name);
       registry.flush();
-      if (!room.isClean || room.broken) throw new DocUnavailable("storageFailing", "The server cannot save just now.");
+      if (!room.isClean || room.broken)
+        throw new DocUnavailable("storageFailing", "The server cannot save at the moment.");
       return transactIn(context, room, { actorId, fn });
     },
     announce: (name, news) => registry.find(name)?.announce(news),

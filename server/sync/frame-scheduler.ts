@@ -1,45 +1,45 @@
 /**
- * What people's frames cost the one thread that serves everybody, told in milliseconds of it. In a turn of the event loop
- * only so much is worked through, one frame of each person after the other; and whoever has used up what one person may
- * have is read no further until that is paid off. Nothing is refused and nothing lost: their own sockets wait.
+ * Shares the one thread that serves everybody, by the time that people's frames take. A turn of the event loop handles a
+ * limited amount, one frame per person in rotation. Somebody who has used up their budget is not read until time has paid
+ * it off. Nothing is refused and nothing is lost: only their own sockets wait.
  */
 import type { Limits } from "./limits.ts";
 
-/** What is asked of a socket: to hand over nothing for a while. */
+/** A socket that can be told to deliver nothing for a while. */
 export interface Readable {
   pause(): void;
   resume(): void;
 }
 export type FrameSchedulerLimits = Pick<Limits, "turnMs" | "personBurstMs" | "personPercent">;
 
-/** One socket's work, in order. */
+/** The work of one socket, in order. */
 export interface FrameLane {
-  /** Now where its person may, else in its turn. */
+  /** Runs the work now if its person has budget left, otherwise in turn. */
   take(work: () => void): void;
-  /** Now, at its person's expense: what they have said already. */
+  /** Runs the work now and charges it: it was already received. */
   pay(work: () => void): void;
-  /** The socket has gone, and with it what still waits. */
+  /** The socket has closed: drops what is still queued. */
   end(): void;
 }
 
-/** One person's: work of all their sockets, and what they owe. */
+/** One person's budget: the queued work of all their sockets, and what they owe. */
 interface Purse {
   owedMs: number;
-  /** When that was told. */
+  /** When `owedMs` was last worked out. */
   at: number;
   lanes: number;
-  /** Sockets with work that waits, the one whose turn is next first. */
+  /** Sockets with queued work, in order of their turn. */
   readonly waiting: Set<SocketLane>;
 }
 
-/** At least this long (ms) between two looks at whoever owes too much. */
+/** At least this long (ms) between two checks of people who owe too much. */
 const LOOK_MS = 10;
-/** People that are remembered although they have no socket: coming back costs what leaving left. */
+/** People who are remembered without a socket: reconnecting does not clear a debt. */
 const REMEMBERED = 1000;
 
 export class FrameScheduler {
   private readonly purses = new Map<string, Purse>();
-  /** People with work that waits, in turn. */
+  /** People with queued work, in order of their turn. */
   private readonly waiting = new Set<Purse>();
   private spentMs = 0;
   private turn: NodeJS.Immediate | undefined;
@@ -64,7 +64,7 @@ export class FrameScheduler {
     return this.spentMs < this.limits.turnMs && this.solvent(purse);
   }
 
-  /** Does a piece of work at its person's expense. */
+  /** Runs a piece of work and charges it to its person. */
   run(purse: Purse, work: () => void): void {
     const from = this.payOff(purse);
     try {
@@ -88,7 +88,7 @@ export class FrameScheduler {
     return purse.owedMs < this.limits.personBurstMs;
   }
 
-  /** What time alone has paid. Gives the time. */
+  /** Reduces the debt by the time that has passed. Returns the time. */
   private payOff(purse: Purse): number {
     const now = this.now();
     purse.owedMs = Math.max(0, purse.owedMs - ((now - purse.at) * this.limits.personPercent) / 100);
@@ -98,12 +98,12 @@ export class FrameScheduler {
 
   private nextTurn(): void {
     this.turn = undefined;
-    // What one frame took beyond a turn's share is taken off the next ones: others are heard between two such frames.
+    // What a frame took beyond a turn's limit counts against the next turns, so that others get a turn in between.
     this.spentMs = Math.max(0, this.spentMs - this.limits.turnMs);
     let owing = 0;
     for (const purse of this.waiting) {
       if (this.spentMs >= this.limits.turnMs || owing === this.waiting.size) break;
-      // Behind all others, to be come to again: a set is gone through to its end, wherever that is by then.
+      // Re-inserted behind all others: iteration over a set reaches elements added meanwhile.
       this.waiting.delete(purse);
       if (purse.waiting.size === 0) continue;
       this.waiting.add(purse);
@@ -157,7 +157,7 @@ class SocketLane implements FrameLane {
       this.pace.run(this.purse, work);
       return;
     }
-    // What was read already still comes: one chunk of the socket layer.
+    // What the socket layer has already read, one chunk, is still delivered.
     if (!this.isWaiting) this.socket.pause();
     this.queue.push(work);
     this.pace.wait(this.purse, this);
@@ -167,7 +167,7 @@ class SocketLane implements FrameLane {
     this.pace.run(this.purse, work);
   }
 
-  /** The first that waits. After the last one the socket is read again. */
+  /** The first queued work. After the last one the socket is read again. */
   next(): () => void {
     const work = this.queue.shift() ?? (() => undefined);
     if (!this.isWaiting && !this.ended) this.socket.resume();

@@ -1,17 +1,17 @@
-/** Whether a page may speak to a document at all: whose words it holds, the versions and the history it comes with. */
+/** What a page says about itself when it connects, and the reasons to refuse it: another person, version or history. */
 import type { CloseName } from "#lib/protocol/close.ts";
 import { QUERY } from "#lib/protocol/messages.ts";
 import type { KindHooks } from "./host.ts";
 
-/** What a page says of itself in its address. */
+/** The query of the socket's address. */
 export interface PageClaims {
   readonly docVersion: number | null;
   readonly editorVersion: number | null;
-  /** The history its local copy belongs to; null when it has none. */
+  /** The history its local copy belongs to; null when it has no copy. */
   readonly generation: string | null;
-  /** Whose words the page holds; null when it does not say. */
+  /** The person whose changes the page holds; null when it does not say. */
   readonly userId: string | null;
-  /** The yjs client id under which it will write; null when it does not say. */
+  /** The yjs client id that it will write under; null when it does not say. */
   readonly clientId: number | null;
 }
 
@@ -25,18 +25,18 @@ export function readClaims(query: URLSearchParams): PageClaims {
   };
 }
 
-/** A page must speak exactly what this program writes: an older one would drop what it does not know. */
+/** A page must have exactly the versions of this program: an older one would drop what it does not know. */
 export function refuseVersions(page: PageClaims, hooks: KindHooks): CloseName | undefined {
   const sameDoc = page.docVersion === hooks.currentVersion;
   const sameEditor = hooks.editorVersion === undefined || page.editorVersion === hooks.editorVersion;
   return sameDoc && sameEditor ? undefined : "oldPage";
 }
 
-/** A local copy of another history would double the text if it were merged. */
+/** Merging a local copy of another history would duplicate the text. */
 export const refuseGeneration = (page: PageClaims, generation: string): CloseName | undefined =>
   page.generation === null || page.generation === generation ? undefined : "generationChanged";
 
-/** Words typed by one person on a shared device must not go in under the name of the next. */
+/** What one person typed on a shared device must not be stored under the name of the next. */
 export const refusePerson = (page: PageClaims, userId: string): CloseName | undefined =>
   page.userId === null || page.userId === userId ? undefined : "otherPerson";
 

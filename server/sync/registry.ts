@@ -1,7 +1,7 @@
 /**
- * The live rooms of the process: opens each at most once, keeps it while anybody is there or anything is unsaved, and
- * lets sockets in. Loading is synchronous, as SQLite is here: two pages that open one document cannot race, and nothing
- * comes between reading a document and putting it in the table.
+ * The live rooms of the process. It opens each document at most once, keeps it while anybody is there or anything is
+ * unsaved, and lets sockets in. Loading is synchronous, like SQLite here, so two pages that open the same document cannot
+ * race.
  */
 import type { WebSocket } from "ws";
 import type { CloseName } from "#lib/protocol/close.ts";
@@ -51,7 +51,7 @@ export class RoomRegistry implements RoomKeeper {
     ];
   }
 
-  /** The live room, loaded when it is not. Throws DocUnavailable. */
+  /** The live room; loads it if necessary. Throws DocUnavailable. */
   open(name: DocName): DocumentRoom {
     const key = formatDocName(name);
     const found = this.table.get(key);
@@ -80,7 +80,7 @@ export class RoomRegistry implements RoomKeeper {
     return [...this.table.values()].map((room) => room.name).filter((name) => name.kind === kind);
   }
 
-  /** Lets a known person's socket in, or closes it and says why. */
+  /** Lets the socket of a known person in, or closes it with the reason. */
   join(ws: WebSocket, name: DocName, who: Joining): Connection | undefined {
     const entry = this.admit(name, who);
     if (typeof entry === "string") {
@@ -110,7 +110,7 @@ export class RoomRegistry implements RoomKeeper {
       if (room.failing || room.broken) return notSaving(this.context.db);
       const refusedHere = refuseGeneration(page, room.generation);
       if (refusedHere) return refusedHere;
-      // Told before anything is exchanged: what each holds under that number would be taken for the other's.
+      // Before anything is exchanged: the changes of two pages under one client id would be taken for each other's.
       const mayWriteAs =
         !access.writes ||
         page.clientId === null ||
@@ -127,7 +127,10 @@ export class RoomRegistry implements RoomKeeper {
     try {
       return [...(this.context.host.welcome?.(name, session) ?? []), ...damageNews(this.context.db)];
     } catch (error) {
-      this.context.log.error({ document: formatDocName(name), err: error }, "the news for a joining page failed");
+      this.context.log.error(
+        { document: formatDocName(name), err: error },
+        "the news for a joining page could not be collected",
+      );
       return [];
     }
   }
@@ -183,7 +186,7 @@ export class RoomRegistry implements RoomKeeper {
   broke(room: DocumentRoom, cause: unknown): void {
     if (room.broken) return;
     room.broken = true;
-    this.context.log.error({ document: room.key, err: cause }, "the room broke: it is read again from disk");
+    this.context.log.error({ document: room.key, err: cause }, "the room is broken and is read again from disk");
     this.committer.flush();
     for (const connection of room.connections) connection.close("roomReloaded");
     if (room.isClean) this.discard(room);
@@ -195,7 +198,7 @@ export class RoomRegistry implements RoomKeeper {
     for (const timer of this.timers) clearInterval(timer);
     this.committer.flush();
     for (const connection of this.connections()) connection.close("stopping");
-    // A damaged database takes nothing, however long one waits: the pages keep their words.
+    // A damaged database takes no writes, so there is nothing to wait for: the pages keep their changes.
     for (
       let left = this.context.db.damage.known === null ? limitMs : 0;
       this.committer.failingRooms.length > 0 && left > 0;
@@ -234,11 +237,11 @@ export class RoomRegistry implements RoomKeeper {
 
   private afterChange(room: DocumentRoom): void {
     this.committer.flush();
-    // A room whose disk fails is heard of again when it heals.
+    // While the disk fails this is skipped; it runs again once the room is saved.
     if (room.isClean && !room.broken) this.context.host.kinds[room.name.kind].afterChange?.(room.name, room.doc);
   }
 
-  /** Nobody is there: goes when everything is on disk, and stays otherwise. */
+  /** Nobody is there: unloads the room if everything is on disk. */
   private unload(room: DocumentRoom): void {
     if (room.connections.size > 0 || this.table.get(room.key) !== room) return;
     this.committer.flush();
@@ -263,7 +266,7 @@ export class RoomRegistry implements RoomKeeper {
   }
 }
 
-/** Who comes in, with what their page says of itself, and the lane that their work is paid from. */
+/** Who joins, what their page says about itself, and the lane that its work runs in. */
 interface Joining {
   readonly session: SessionInfo;
   readonly page: PageClaims;

@@ -1,17 +1,18 @@
 /**
- * How a document's lists would look with an update's items in them, without touching it: pieces in a row, made only for what
- * is looked at. Items stand right behind their left neighbour, which is no further from it than yjs puts them.
+ * How the lists of a document would look with the items of an update in them, without changing the document. Pieces are only
+ * created where something is looked at. An item is placed right behind its left neighbour, never further away than yjs
+ * would put it.
  */
 import * as Y from "yjs";
 import { lastIdOf, type Struct, type StructView } from "./struct-view.ts";
 
-/** A struct, or a part of one that was cut by an insertion. */
+/** A struct, or the part of one that an insertion has split. */
 export interface StructPiece {
   readonly client: number;
   readonly clock: number;
   length: number;
   readonly of: Struct;
-  /** Undefined while nobody has looked. */
+  /** Undefined until it is looked up. */
   right: StructPiece | null | undefined;
 }
 
@@ -19,7 +20,7 @@ export interface StructPiece {
 export const isIn = (piece: StructPiece, id: Y.ID): boolean =>
   id.client === piece.client && id.clock >= piece.clock && id.clock < piece.clock + piece.length;
 
-/** What stood to the left of a piece when it was written. */
+/** The left neighbour of a piece when it was written. */
 export function originOf({ of, client, clock }: StructPiece): Y.ID | null {
   if (clock > of.id.clock) return Y.createID(client, clock - 1);
   return of instanceof Y.Item ? of.origin : null;
@@ -29,16 +30,16 @@ export class Shadow {
   private readonly view: StructView;
   private readonly pieces = new Map<Struct, StructPiece[]>();
   private readonly starts = new Map<string, StructPiece | null>();
-  /** Pieces in the chains that keys are, as they were found. */
+  /** The length of each key's chain, as it was found. */
   private readonly chains = new Map<string, number>();
-  /** Steps that yjs takes to where a key's chain begins, for each item that names no left neighbour. */
+  /** Steps that yjs takes to the start of a key's chain, for each item without a left neighbour. */
   climbed = 0;
 
   constructor(view: StructView) {
     this.view = view;
   }
 
-  /** Where an item goes: behind the piece of its left neighbour, or at the beginning that `start` names. */
+  /** Where an item goes: behind the piece of its left neighbour, or at the start of a list, given by its name. */
   behind(item: Y.Item): StructPiece | string | undefined {
     if (item.origin) return this.endingAt(item.origin);
     const named = this.view.named(item);
@@ -68,7 +69,7 @@ export class Shadow {
     else place.right = piece;
   }
 
-  /** The piece that ends with an id, cut off where it goes on. Undefined for an id that is not known. */
+  /** The piece that ends with an id, split there if it is longer. Undefined for an unknown id. */
   private endingAt(id: Y.ID): StructPiece | undefined {
     const struct = this.view.get(id);
     if (!struct) return undefined;
@@ -86,7 +87,7 @@ export class Shadow {
     return piece;
   }
 
-  /** The piece in which an id stands. */
+  /** The piece that contains an id. */
   pieceAt(id: Y.ID): StructPiece | undefined {
     const struct = this.view.get(id);
     return struct && this.piecesOf(struct).findLast((piece) => piece.clock <= id.clock);
@@ -105,7 +106,7 @@ export class Shadow {
     return made;
   }
 
-  /** The first of a list, or of the chain that a key is. */
+  /** The first piece of a list, or of a key's chain. */
   private firstOf(item: Y.Item, start: string, key: string | null): StructPiece | null {
     const type = this.view.typeOf(item);
     let first = (key === null ? type?._start : type?._map.get(key)) ?? null;
@@ -116,7 +117,7 @@ export class Shadow {
   }
 }
 
-/** As an update names it: a root by its name, any other by the item that holds it. */
+/** The name of a parent as in an update: a root by its name, any other by the item that holds it. */
 function nameOf(parent: Y.Item["parent"]): string {
   if (typeof parent === "string") return parent;
   if (parent instanceof Y.ID) return `${parent.client}:${parent.clock}`;
@@ -125,7 +126,7 @@ function nameOf(parent: Y.Item["parent"]): string {
   return [...(parent.doc?.share ?? [])].find(([, shared]) => shared === parent)?.[0] ?? "";
 }
 
-/** Whether an id is not the last of what it stands in: something that goes there cuts it. */
+/** Whether an insertion behind this id splits a struct: the id is not the last one in it. */
 export function cuts(view: StructView, id: Y.ID): boolean {
   const struct = view.stored(id);
   return struct !== undefined && lastIdOf(struct).clock > id.clock;

@@ -1,4 +1,4 @@
-/** Structs by id, of a document and of an update that has not been applied to it: lookups for whoever judges one first. */
+/** Finds structs by id, in a document and in an update that has not been applied to it yet. */
 import * as Y from "yjs";
 import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 
@@ -13,7 +13,7 @@ export const holdsId = (struct: Struct, { client, clock }: Y.ID): boolean =>
 
 export class StructView {
   private readonly doc: Y.Doc;
-  /** What the document does not have yet, by client, in order. */
+  /** Structs that the document does not have yet, by client, in order. */
   private readonly fresh = new Map<number, Struct[]>();
   private readonly nameless = new Map<Y.Item, Y.Item | undefined>();
 
@@ -75,10 +75,7 @@ export class StructView {
     return named?.parent instanceof Y.AbstractType ? named.parent : undefined;
   }
 
-  /**
-   * The item that names parent and key for this one: itself, or the nearest neighbour that does, over those of the update
-   * that name none.
-   */
+  /** The item that names the parent and key of this one: itself, or its nearest neighbour that names them. */
   named(item: Y.Item): Y.Item | undefined {
     const passed: Y.Item[] = [];
     let at: Y.Item | undefined = item;

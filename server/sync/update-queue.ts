@@ -1,4 +1,4 @@
-/** A room's updates on their way: what waits for the log, and what is in the log and waits to be sent on. */
+/** A room's updates: those waiting to be committed, and those committed and waiting to be sent on. */
 
 import { mergeUpdates } from "#server/doc-log/updates.ts";
 import type { PageConnection } from "./page-connection.ts";
@@ -6,7 +6,7 @@ import type { PageConnection } from "./page-connection.ts";
 export interface QueuedUpdate {
   readonly bytes: Uint8Array;
   readonly actorId: string;
-  /** The one page it came from, when it came from one. */
+  /** The page it came from, if it came from a single one. */
   readonly from: PageConnection | null;
 }
 
@@ -22,13 +22,13 @@ export class UpdateQueue {
     this.queue.push(update);
   }
 
-  /** What waits for the log: one update an author, so that what one person typed within a turn is put together once. */
+  /** What waits to be committed: one update per author, so that one person's typing within a turn is merged once. */
   together(): readonly QueuedUpdate[] {
     if (this.queue.length > 1) this.queue = byActor(this.queue);
     return this.queue;
   }
 
-  /** The whole queue has just been committed. Gives it. */
+  /** The whole queue has just been committed. Returns it. */
   markStored(): readonly QueuedUpdate[] {
     const { queue } = this;
     this.stored.push(...queue);
@@ -36,7 +36,7 @@ export class UpdateQueue {
     return queue;
   }
 
-  /** What is to be sent on, as one update. */
+  /** What is to be sent on, as a single update. */
   takeStored(): { readonly bytes: Uint8Array; readonly from: PageConnection | null } | undefined {
     const { stored } = this;
     this.stored = [];
@@ -46,7 +46,7 @@ export class UpdateQueue {
 
 const bytesOf = ({ bytes }: QueuedUpdate): Uint8Array => bytes;
 
-/** The one connection that everything came from: it has it already. */
+/** The connection that all updates came from, if it is one: it already has them. */
 function soleSender(updates: readonly QueuedUpdate[]): PageConnection | null {
   const first = updates[0]?.from ?? null;
   return updates.every(({ from }) => from === first) ? first : null;

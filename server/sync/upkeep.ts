@@ -1,4 +1,4 @@
-/** What a room needs besides its edits, each on its own timer: the word after a burst, the snapshot, the farewell. */
+/** What a room needs besides its edits, each on its own timer: follow-up work after a burst, compaction, unloading. */
 
 import type { Db } from "#db/connection.ts";
 import { countPieces } from "#lib/doc/bounds.ts";
@@ -41,7 +41,7 @@ export class Upkeep {
     const { compactRows, compactRowsBusy, compactQuietMs } = this.options.limits;
     if (this.room.rows >= compactRowsBusy) this.compact();
     else if (this.compaction) this.compaction.refresh();
-    // Folding costs a rebuild or two: it waits for a pause in the typing.
+    // Compaction rebuilds the document: it waits for a pause in the typing.
     else if (this.room.rows >= compactRows) this.compaction = setTimeout(() => this.compact(), compactQuietMs).unref();
   }
 
@@ -60,8 +60,8 @@ export class Upkeep {
   }
 
   /**
-   * Folds the log into a snapshot when there is anything to fold. A failure costs nothing but the chance. What would keep
-   * everybody waiting is folded on another thread, where there is one.
+   * Compacts the log into a snapshot if there is anything to compact. A failure changes nothing. A large document is
+   * compacted on another thread, if one is available.
    */
   compact(): void {
     clearTimeout(this.compaction);
@@ -104,7 +104,10 @@ export class Upkeep {
 
   private couldNot(error: unknown): void {
     this.notBefore = this.options.now() + this.options.limits.foldAgainMs;
-    this.options.log.error({ document: this.room.key, err: error }, "the log could not be folded: it stays as it is");
+    this.options.log.error(
+      { document: this.room.key, err: error },
+      "the log could not be compacted and stays as it is",
+    );
   }
 
   close(): void {
@@ -117,7 +120,7 @@ export class Upkeep {
     try {
       this.options.afterChange(this.room);
     } catch (error) {
-      this.options.log.error({ document: this.room.key, err: error }, "what follows a change failed");
+      this.options.log.error({ document: this.room.key, err: error }, "the follow-up work of a change failed");
     }
   }
 }

@@ -1,4 +1,4 @@
-/** Where a thread is pinned: the plan, an item, or words of a script. Checked before it is kept. */
+/** Where a thread is pinned: the plan, an item, or words of a script. Checked before it is stored. */
 import * as Y from "yjs";
 import * as z from "zod";
 import { readItemById, scriptOf } from "#lib/doc/read.ts";
@@ -6,7 +6,7 @@ import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
 import { fail, ok, type Result } from "#server/base/result.ts";
 
-/** Characters. A relative position takes some twenty bytes. */
+/** Characters; a relative position takes about twenty bytes. */
 const POSITION_MAX = 400;
 const QUOTE_MAX = 500;
 
@@ -14,7 +14,7 @@ const itemId = z.string().regex(ID_PATTERN);
 const position = z
   .string()
   .max(POSITION_MAX)
-  .refine(isRelativePosition, "Mark the words again: the place could not be read.");
+  .refine(isRelativePosition, "The place could not be read. Mark the words again.");
 
 export const anchorSchema = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("plan") }),
@@ -41,9 +41,9 @@ export function checkAnchor(doc: Y.Doc, anchor: Anchor): Result<Anchor> {
 const NO_ITEM = fail(
   422,
   "no-such-item",
-  "The server does not have that item: it was taken out, or it is not saved yet. Try again in a moment.",
+  "The server does not have this item: it was taken out, or it is not saved yet. Try again in a moment.",
 );
-const NO_WORDS = fail(422, "no-words", "That item has no script to pin a comment to. Comment on the item itself.");
+const NO_WORDS = fail(422, "no-words", "This item has no script to comment on. Comment on the item itself.");
 
 /** Base64 of an encoded Yjs relative position, nothing more and nothing less. */
 function isRelativePosition(text: string): boolean {

@@ -1,4 +1,4 @@
-/** Threads on a plan: opened, answered, settled, reopened. The author is the one the server knows. */
+/** Threads on a plan: opening, answering, settling and reopening them. The author is always the signed-in person. */
 
 import * as z from "zod";
 import {
@@ -24,7 +24,7 @@ const BODY_MAX = 4000;
 const body = z
   .string()
   .trim()
-  .min(1, "Write what you want to say.")
+  .min(1, "Write a comment first.")
   .max(BODY_MAX, `A comment has at most ${BODY_MAX} characters.`);
 
 export const newThreadSchema = z.strictObject({ anchor: anchorSchema, body });
@@ -59,7 +59,7 @@ export function openThread(
   return ok({ id });
 }
 
-/** Answers a thread, a settled one too: it stays settled. Errors: 401, 403, 404. */
+/** Answers a thread; a settled one stays settled. Errors: 401, 403, 404. */
 export function addComment(app: Springline, actor: Actor, threadId: string, text: string): Result<{ id: string }> {
   const opened = openOwnThread(app, actor, threadId);
   if (!opened.ok) return opened;
@@ -71,8 +71,8 @@ export function addComment(app: Springline, actor: Actor, threadId: string, text
 }
 
 /**
- * Settles a thread or opens it again. What a lead asked for is settled by a lead, so that nobody signs a plan from which
- * it vanished unseen. Errors: 401, 403 no-right, 403 for-a-lead, 404.
+ * Settles a thread or reopens it. Only a lead can settle what a lead asked for, so that no plan is signed without a lead
+ * having seen the answer. Errors: 401, 403 no-right, 403 for-a-lead, 404.
  */
 export function settlePlanThread(
   app: Springline,
@@ -92,7 +92,7 @@ export function settlePlanThread(
 const FOR_A_LEAD = fail(
   403,
   "for-a-lead",
-  "A lead spoke in this thread, so a lead settles it. Answer in it what you have changed.",
+  "A lead commented in this thread, so only a lead can settle it. Reply with what you have changed.",
 );
 
 /** A thread of a plan that the asker may comment on. */

@@ -1,16 +1,16 @@
-/** Lets a thread's work wait for whoever serves people. */
+/** Gives the work of a thread a lower priority than the thread that serves people. */
 import { readlinkSync } from "node:fs";
 import { setPriority } from "node:os";
 import { basename } from "node:path";
 
-/** Niceness: on a busy machine letters go first. */
-const BEHIND_LETTERS = 10;
+/** Niceness: on a busy machine, typed text is relayed first. */
+const NICENESS = 10;
 
-/** The calling thread alone. Linux names it by a link; elsewhere it stays as it is and takes its share. */
+/** Affects the calling thread only. Works on Linux, where a link names the thread; elsewhere nothing changes. */
 export function lowerPriority(): void {
   try {
-    setPriority(Number(basename(readlinkSync("/proc/thread-self"))), BEHIND_LETTERS);
+    setPriority(Number(basename(readlinkSync("/proc/thread-self"))), NICENESS);
   } catch {
-    // Nothing is wrong: only a kindness is not to be had.
+    // Only the priority cannot be lowered; the work itself is not affected.
   }
 }

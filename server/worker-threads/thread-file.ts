@@ -1,4 +1,4 @@
-/** Where the program of a thread is: beside the bundle that the server runs as, else its source. */
+/** Where the program of a thread is: next to the server's bundle, or its source when nothing is built. */
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -6,7 +6,7 @@ import { pathToFileURL } from "node:url";
 export interface ThreadFile {
   readonly file: string;
   readonly built: boolean;
-  /** For `workerData`: the source that `thread-from-source.mjs` runs, where nothing is built. */
+  /** To be passed as `workerData.source`: what `thread-from-source.mjs` runs when nothing is built. */
   readonly source: string;
 }
 

@@ -1,4 +1,4 @@
-/** Any thread where nothing is built: a thread takes no loader from the one that starts it. */
+/** Runs a thread's source when nothing is built: a thread does not inherit the loader of the one that starts it. */
 import { workerData } from "node:worker_threads";
 import { register } from "tsx/esm/api";
 

@@ -111,7 +111,7 @@ test("everything that is called saved is on disk, nobody waits for a check, and 
   ends.push(() => disk.close());
   const stored = loadDoc(disk, `plan/${id}`, s.app.log)?.doc;
   expect(stored?.getMap("words").size).toBe(2 * n);
-  const plan = s.app.rooms.withDoc(planDoc(id), (doc) => readPlan(doc, planStudio(s.db, ROOMS.harbour)));
+  const plan = s.app.documents.withDoc(planDoc(id), (doc) => readPlan(doc, planStudio(s.db, ROOMS.harbour)));
   const { findings } = analyse(plan);
   const marker = new Marker();
   expect(await checks.now(id)).toMatchObject({

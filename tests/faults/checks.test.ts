@@ -44,14 +44,14 @@ async function newClass(title: string): Promise<string> {
 /** Worked out here and now, from the document as the rooms have it. */
 function worked(id: string) {
   const studio = planStudio(s.db, ROOMS.harbour);
-  const plan = s.app.rooms.withDoc(planDoc(id), (doc) => readPlan(doc, studio));
+  const plan = s.app.documents.withDoc(planDoc(id), (doc) => readPlan(doc, studio));
   const { findings } = analyse(plan);
   const marker = new Marker();
   return { planMark: marker.plan(plan), findingsMark: marker.findings(findings), findings };
 }
 
 const setSeconds = (id: string, seconds: number) =>
-  s.app.rooms.transact(planDoc(id), "jonas", (doc) => setItemField({ doc, origin: 1 }, "m1", "seconds", seconds));
+  s.app.documents.transact(planDoc(id), "jonas", (doc) => setItemField({ doc, origin: 1 }, "m1", "seconds", seconds));
 
 test("what a thread answers is what is worked out here, first and after each edit", async () => {
   const id = await newClass("Pull");
@@ -71,7 +71,7 @@ describe("a thread that is killed", () => {
     await threads.kill(0);
     // Saving and relaying ask nothing of it.
     for (const id of ids) setSeconds(id, 55);
-    expect(s.app.rooms.withDoc(planDoc(ids[1] ?? ""), readItems).find((item) => item.id === "m1")).toMatchObject({
+    expect(s.app.documents.withDoc(planDoc(ids[1] ?? ""), readItems).find((item) => item.id === "m1")).toMatchObject({
       seconds: 55,
     });
     expect((await Promise.all(answers)).map((answer) => answer?.planId)).toEqual(ids);
@@ -104,7 +104,7 @@ describe("what was answered last", () => {
     const must = findings.filter((finding) => finding.level === "must").length;
     expect(kept(id)).toMatchObject({ planMark, findingsMark, must });
 
-    s.app.rooms.transact(planDoc(id), "jonas", (doc) => setHead({ doc, origin: 1 }, "lengthSeconds", 900));
+    s.app.documents.transact(planDoc(id), "jonas", (doc) => setHead({ doc, origin: 1 }, "lengthSeconds", 900));
     expect(kept(id)).toBeUndefined();
     await checks.now(id);
     expect(kept(id)).toBeDefined();

@@ -90,7 +90,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId: () => `id-${++ids}` };
   const app: Springline = {
     ...half,
-    get rooms() {
+    get documents() {
       return rooms;
     },
     get checks() {

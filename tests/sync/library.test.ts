@@ -221,8 +221,8 @@ describe("where a move is used", () => {
     s.advance(1000);
     const day = new Date(s.app.now() + 86_400_000).toISOString().slice(0, 10);
     const month = day.slice(0, 7);
-    s.app.rooms.create(monthDoc(month), createMonthDoc(month), "ines");
-    s.app.rooms.transact(monthDoc(month), "ines", (doc) =>
+    s.app.documents.create(monthDoc(month), createMonthDoc(month), "ines");
+    s.app.documents.transact(monthDoc(month), "ines", (doc) =>
       addSlot(
         { doc, origin: "test" },
         {

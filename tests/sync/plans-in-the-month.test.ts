@@ -93,7 +93,7 @@ test("a month nobody has opened is an empty one, and months far away are none", 
     plans: [],
     hidden: [],
   });
-  expect(s.app.rooms.generation({ kind: "month", key: "2027-01" })).toBeUndefined();
+  expect(s.app.documents.generation({ kind: "month", key: "2027-01" })).toBeUndefined();
   expect(s.host.kinds.month.create?.("2046-11")).toBeNull();
   expect(s.host.kinds.month.create?.("2026-12")).not.toBeNull();
 });

@@ -37,7 +37,7 @@ test("created, written by two, handed in, handed back, mended, signed, written o
   // Jonas begins and shares with Marta; both write.
   const { id } = must(createPlan(app, jonas, { title: "Pull and press", lengthSeconds: 600, roomId: ROOMS.harbour }));
   const doc: DocName = planDoc(id);
-  expect(app.rooms.withDoc(doc, readItems)).toMatchObject([{ kind: "heading", title: "Warm-up" }]);
+  expect(app.documents.withDoc(doc, readItems)).toMatchObject([{ kind: "heading", title: "Warm-up" }]);
   expect(must(sharePlan(app, jonas, id, { userId: marta.id, on: true }))).toEqual({ shared: true });
   await writeGoodClass(s, doc, [jonas, marta]);
   expect(readPlanAuthors(s.db, id)).toEqual([jonas.id, marta.id]);
@@ -51,7 +51,7 @@ test("created, written by two, handed in, handed back, mended, signed, written o
   expect(desk).toMatchObject({ id, state: "handed-in", handedIn: { byName: "Jonas", mustFix: 0 } });
 
   // Ines comments, which stops her from signing, and hands back.
-  const item = app.rooms.withDoc(doc, readItems).find((i) => i.kind === "move");
+  const item = app.documents.withDoc(doc, readItems).find((i) => i.kind === "move");
   const anchor = { kind: "item" as const, itemId: item?.id ?? "" };
   const thread = must(openThread(app, ines, id, { anchor, body: "Slower here, please" }));
   const first = must(readForSignOff(app, ines, id));

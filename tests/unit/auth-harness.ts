@@ -46,7 +46,7 @@ export function startHarness(change: Partial<Env> = {}): Harness {
     log,
     db,
     auth: createAuth(db, env, log),
-    rooms,
+    documents: rooms,
     keys: createSigningKeys({ db, secret: env.secret, now }),
     now,
     newId: () => `id-${++ids}`,

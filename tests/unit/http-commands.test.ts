@@ -98,10 +98,10 @@ test("the library is read by who may, and changed all or none", async () => {
 test("health needs no session; a document that cannot be saved or a dead database makes it 503", async () => {
   const health = async () => (await healthRoute.GET(request("/api/health"))).status;
   expect(await health()).toBe(200);
-  const calm = h.app.rooms.health;
-  h.app.rooms.health = () => ({ ...calm(), failing: ["plan/x"] });
+  const calm = h.app.documents.health;
+  h.app.documents.health = () => ({ ...calm(), failing: ["plan/x"] });
   expect(await health()).toBe(503);
-  h.app.rooms.health = calm;
+  h.app.documents.health = calm;
   h.db.raw.close();
   expect(await health()).toBe(503);
 });

@@ -42,7 +42,7 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   const app = springline();
   const found = readPlanDetail(app, who.actor, id);
   if (!found.ok) return found;
-  const generation = app.rooms.generation(planDoc(id));
+  const generation = app.documents.generation(planDoc(id));
   if (generation === undefined) return fail(404, "not-found", "This plan has no document. It may have been deleted.");
   const { rights, roomId, state, title } = found.value;
   const outline = readOutline(app, who.actor, id);

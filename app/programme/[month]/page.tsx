@@ -67,8 +67,8 @@ const summary = ({ id, title, state, edition, lengthSeconds, ownerName }: MonthP
 
 /** A month is made when it is first opened: here, so that the page knows which history its kept copy belongs to. */
 function generationOf(app: Springline, name: DocName, actorId: string): string {
-  const found = app.rooms.generation(name);
+  const found = app.documents.generation(name);
   if (found !== undefined) return found;
-  app.rooms.transact(name, actorId, () => undefined);
-  return app.rooms.generation(name) ?? "";
+  app.documents.transact(name, actorId, () => undefined);
+  return app.documents.generation(name) ?? "";
 }

@@ -39,7 +39,7 @@ const auth = createAuth(db, env, log);
 const keys = createSigningKeys({ db, secret: env.secret, now });
 const app: Springline = {
   ...{ env, log, db, auth, keys, now, newId },
-  get rooms() {
+  get documents() {
     return rooms;
   },
   get checks() {

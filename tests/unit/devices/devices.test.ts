@@ -48,8 +48,8 @@ afterEach(() => {
 const months = new Map<string, Y.Doc>();
 const withMonths = (app: Springline): Springline => ({
   ...app,
-  rooms: {
-    ...app.rooms,
+  documents: {
+    ...app.documents,
     withDoc: (name, fn) => {
       const doc = months.get(name.key);
       if (!doc) throw new DocUnavailable("unknownDocument", "no such month");

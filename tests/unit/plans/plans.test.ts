@@ -63,7 +63,7 @@ describe("a new plan", () => {
 
   it("leaves nothing behind when its document cannot be stored", () => {
     const broken = {
-      ...s.app.rooms,
+      ...s.app.documents,
       create: () => {
         throw new Error("disk");
       },
@@ -126,7 +126,7 @@ describe("a copy", () => {
     expect(must(listPlanThreads(s.app, marta, copy)).threads).toEqual([]);
     expect(readPlanAuthors(s.db, copy)).toEqual(["marta"]);
     const read = (of: string) =>
-      s.app.rooms.withDoc(planDoc(of), (d) => ({
+      s.app.documents.withDoc(planDoc(of), (d) => ({
         items: readItems(d),
         head: d.getMap("head").toJSON(),
         all: d.getMap("items").size,

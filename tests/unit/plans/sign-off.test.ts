@@ -298,7 +298,7 @@ describe("states", () => {
     await s.app.checks.idle();
     expect(s.last(doc, "state")).toMatchObject({ t: "state", state: { state: "signed-off" } });
     // Stored, and asked before the burst is looked at.
-    s.app.rooms.transact(doc, "jonas", (d) => setItemField({ doc: d, origin: 1 }, "m1", "locked", true));
+    s.app.documents.transact(doc, "jonas", (d) => setItemField({ doc: d, origin: 1 }, "m1", "locked", true));
     s.host.welcome?.(doc, session);
     await s.app.checks.idle();
     expect(s.last(doc, "state")).toMatchObject({ t: "state", state: { state: "in-writing" } });

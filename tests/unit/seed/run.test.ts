@@ -52,7 +52,7 @@ const app: Springline = {
     now,
     newId: () => randomUUID(),
   },
-  get rooms() {
+  get documents() {
     return rooms;
   },
   get checks() {

@@ -33,7 +33,7 @@ afterEach(() => s.stop());
 
 /** Pins the first words of an item's first line, as a page does. */
 function wordsAnchor(itemId: string): Anchor {
-  return s.app.rooms.withDoc(planDoc(id), (doc) => {
+  return s.app.documents.withDoc(planDoc(id), (doc) => {
     const line = scriptOf(doc, itemId)?.get(0);
     const text = line instanceof Y.XmlElement ? line.get(0) : undefined;
     if (!(text instanceof Y.XmlText)) throw new Error("no words");
@@ -105,7 +105,7 @@ describe("threads", () => {
     expect(outcome(open(words))).toBe("no-such-item");
     expect(outcome(open({ kind: "item", itemId: "m1" }))).toBe("no-such-item");
     expect(outcome(open({ kind: "item", itemId: "nobody" }))).toBe("no-such-item");
-    const heading = s.app.rooms.withDoc(planDoc(id), readItems).find((i) => i.kind === "heading")?.id ?? "";
+    const heading = s.app.documents.withDoc(planDoc(id), readItems).find((i) => i.kind === "heading")?.id ?? "";
     expect(outcome(open({ ...words, itemId: heading } as Anchor))).toBe("no-words");
     expect(outcome(open({ kind: "item", itemId: heading }))).toBe("ok");
   });
