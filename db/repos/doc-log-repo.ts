@@ -27,7 +27,7 @@ export interface StoredDoc {
 }
 
 /** How many snapshots are kept, together with the rows after the oldest of them. */
-export const KEPT_SNAPSHOTS = 2;
+const KEPT_SNAPSHOTS = 2;
 
 function prepareAll(db: Db) {
   const { raw } = db;

@@ -29,11 +29,6 @@ export interface MoveEvent {
   readonly move: Move;
 }
 
-/** Moves by id, in order of id, including archived ones, which plans may use. */
-export function readMoves(db: Db): Record<string, Move> {
-  return Object.fromEntries(listMoveRows(db).map((row) => [row.id, row.move]));
-}
-
 /** Every move, in order of id. */
 export function listMoveRows(db: Db): MoveRow[] {
   return db.orm.select().from(moveTable).orderBy(asc(moveTable.id)).all().map(rowOf);

@@ -17,7 +17,7 @@ import {
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { PHRASES } from "#seed/phrases/phrases.ts";
 
-export interface DemoMove {
+interface DemoMove {
   readonly move: string;
   readonly side?: ItemSide;
   readonly seconds: number;

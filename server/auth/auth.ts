@@ -25,7 +25,7 @@ import { CLIENT_ADDRESS_HEADER } from "#server/limits/network.ts";
 export const PASSWORD_LENGTH = { min: 10, max: 128 } as const;
 const DAY = 24 * 60 * 60;
 /** A session ends after this many seconds without use. */
-export const SESSION_SECONDS = 14 * DAY;
+const SESSION_SECONDS = 14 * DAY;
 
 export type Auth = ReturnType<typeof createAuth>;
 

@@ -6,7 +6,7 @@
 import type { CheckAnswer } from "#server/context/checks.ts";
 import { type CheckRunner, PlaceEnded } from "./runner.ts";
 
-export const URGENCY = ["waited-for", "soon", "written"] as const;
+const URGENCY = ["waited-for", "soon", "written"] as const;
 export type Urgency = (typeof URGENCY)[number];
 
 interface Waiting {

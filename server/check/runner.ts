@@ -1,6 +1,5 @@
-/** What runs the checks: threads of their own in the running program, the same thread in a test. */
+/** What runs the checks: threads in the running program (`threads.ts`), the calling thread in tests. */
 import type { CheckAnswer } from "#server/context/checks.ts";
-import type { CheckDesk } from "./check-desk.ts";
 import type { CheckOrder } from "./messages.ts";
 
 export interface CheckRunner {
@@ -15,10 +14,3 @@ export interface CheckRunner {
 export class PlaceEnded extends Error {
   override readonly name = "PlaceEnded";
 }
-
-/** Checks on the calling thread: for tests. */
-export const sameThread = (desk: CheckDesk): CheckRunner => ({
-  places: 1,
-  run: async (_, { planId, withFindings }) => desk.check(planId, withFindings),
-  stop: async () => undefined,
-});

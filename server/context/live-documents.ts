@@ -46,12 +46,12 @@ export interface LiveDocuments {
   health(): DocumentsHealth;
 }
 
-export interface StopReport {
+interface StopReport {
   /** Names (`plan/x`) of documents whose last changes could not be saved. */
   readonly unsaved: readonly string[];
 }
 
-export interface DocumentsHealth {
+interface DocumentsHealth {
   readonly rooms: number;
   readonly connections: number;
   /** Documents whose changes are waiting for a failing disk. */

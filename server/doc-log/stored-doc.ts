@@ -57,7 +57,7 @@ function rebuild(stored: StoredDoc, name: string, log: EventLog): { doc: Y.Doc; 
 }
 
 /** Builds a document from updates. Throws when one is malformed or something between them is missing. */
-export function buildDoc(updates: readonly Uint8Array[]): Y.Doc {
+function buildDoc(updates: readonly Uint8Array[]): Y.Doc {
   const doc = new Y.Doc();
   try {
     doc.transact(() => {

@@ -36,7 +36,7 @@ export async function readBody<T>(
 }
 
 /** Errors: 400 not-json, 422 invalid (with `pointer`). */
-export function parseBody<T>(text: string, schema: z.core.$ZodType<T>): Result<T> {
+function parseBody<T>(text: string, schema: z.core.$ZodType<T>): Result<T> {
   let value: unknown;
   try {
     value = JSON.parse(text);
@@ -58,7 +58,7 @@ export async function readBodyText(request: Request, most: number = FORM_BODY_BY
 }
 
 /** A zod error as one sentence about its first issue; all issues are in `details.issues`. */
-export function invalid(error: z.core.$ZodError): Result<never> {
+function invalid(error: z.core.$ZodError): Result<never> {
   const issues = error.issues.map((issue) => ({
     pointer: issue.path.map((part) => `/${String(part).replaceAll("~", "~0").replaceAll("/", "~1")}`).join(""),
     message: issue.message,

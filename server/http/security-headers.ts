@@ -33,7 +33,7 @@ export function setSecurityHeaders(
  * Styles may be inline, for React's style attributes and the editor's own sheet. The socket is listed because older browsers
  * do not count ws: as 'self'. Development needs eval for its source maps.
  */
-export function contentPolicy({ mode, origin }: Setting, nonce: string): string {
+function contentPolicy({ mode, origin }: Setting, nonce: string): string {
   const dev = mode === "dev" ? " 'unsafe-eval'" : "";
   return [
     "default-src 'self'",

@@ -24,7 +24,7 @@ export interface ServeSetup {
 }
 
 /** Sockets per network, enough for a whole team behind one address, each with several pages. Our own choice. */
-export const SOCKETS_PER_NETWORK = 400;
+const SOCKETS_PER_NETWORK = 400;
 
 export interface Serving {
   readonly server: Server;

@@ -25,12 +25,12 @@ const DAY_MS = 86_400_000;
 const SLICE_MS = 12;
 type App = Pick<Springline, "db" | "documents" | "now">;
 
-export interface PlanUse extends MoveUse {
+interface PlanUse extends MoveUse {
   readonly planId: string;
   readonly title: string;
   readonly state: PlanState;
 }
-export interface EditionUseView {
+interface EditionUseView {
   readonly planId: string;
   readonly number: number;
   /** As signed. */
@@ -38,7 +38,7 @@ export interface EditionUseView {
   /** ms since the epoch. */
   readonly signedAt: number;
 }
-export interface ClassUse {
+interface ClassUse {
   /** Null when the asker may not read the plan. */
   readonly planId: string | null;
   readonly title: string | null;

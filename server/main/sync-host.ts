@@ -34,7 +34,7 @@ export function createSyncHost(app: Springline): SyncHost {
 const NONE: DocAccess = { exists: false, reads: false, writes: false, comments: false };
 
 /** The policy's answers for one document. A deleted plan does not exist, so that its open pages are told. */
-export function documentAccess(app: Pick<Springline, "db" | "now">, name: DocName): (person: Person) => DocAccess {
+function documentAccess(app: Pick<Springline, "db" | "now">, name: DocName): (person: Person) => DocAccess {
   if (name.kind === "month") return monthAccess(monthIsNear(name.key, app.now()));
   const plan = readPlanRow(app.db, name.key);
   if (!plan || plan.deletedAt !== null) return () => NONE;

@@ -18,7 +18,7 @@ export const inviteSchema = z.strictObject({ email: emailAddress, name: personNa
 export type Invite = z.infer<typeof inviteSchema>;
 
 /** How long a link is valid, in ms. */
-export const INVITATION_MS = 14 * 24 * 60 * 60 * 1000;
+const INVITATION_MS = 14 * 24 * 60 * 60 * 1000;
 
 export interface InvitationView {
   readonly id: string;

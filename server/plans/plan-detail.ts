@@ -19,7 +19,7 @@ const ACTIONS = {
   withdraw: "plan.withdraw",
 } as const satisfies Record<string, PlanAction>;
 
-export interface NamedPerson {
+interface NamedPerson {
   readonly id: string;
   readonly name: string;
 }

@@ -16,7 +16,7 @@ export interface PlanReading {
 }
 
 /** The plan in a document, with the studio data of this row's room. Writes nothing. */
-export function planInDoc(app: Pick<Springline, "db">, row: PlanRow, doc: Y.Doc): PlanReading {
+function planInDoc(app: Pick<Springline, "db">, row: PlanRow, doc: Y.Doc): PlanReading {
   const plan = readPlan(doc, studioContext(app.db, row.roomId));
   return { plan, unknownItems: orderedIds(doc).length - plan.items.length };
 }

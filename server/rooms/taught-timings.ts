@@ -22,7 +22,7 @@ export interface TaughtTimings extends StudioSeconds {
   /** When seconds were last adopted; null if never. */
   readonly taken: { readonly at: number; readonly byName: string; readonly seconds: TakenSeconds } | null;
 }
-export type TakenSeconds = Readonly<Partial<Record<TimedAction, number>>>;
+type TakenSeconds = Readonly<Partial<Record<TimedAction, number>>>;
 
 export const takeTimingsSchema = z.strictObject({
   /** The actions to adopt, each with the seconds that the page showed. */

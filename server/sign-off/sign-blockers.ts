@@ -9,7 +9,7 @@ import type { Finding } from "#lib/rules/types.ts";
 import type { Springline } from "#server/context/springline.ts";
 import type { Assessment } from "#server/plans/assess-plan.ts";
 
-export type BlockerCode = "not-handed-in" | "not-a-file" | "must-fix" | "check-broken" | "open-threads" | "only-author";
+type BlockerCode = "not-handed-in" | "not-a-file" | "must-fix" | "check-broken" | "open-threads" | "only-author";
 export interface Blocker {
   readonly code: BlockerCode;
   readonly message: string;

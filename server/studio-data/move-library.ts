@@ -31,5 +31,3 @@ export function moveLibrary(db: Db): MoveLibrary {
   kept.set(db, made);
   return made;
 }
-
-export const libraryMoves = (db: Db): Moves => moveLibrary(db).moves;

@@ -26,7 +26,7 @@ export interface KeptStandard {
   readonly standard: HouseStandard | null;
   readonly changed: LastChange | null;
 }
-export interface LastChange {
+interface LastChange {
   readonly byName: string;
   /** ms since the epoch. */
   readonly at: number;

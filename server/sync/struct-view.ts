@@ -8,7 +8,7 @@ export type SharedType = Y.AbstractType<any>;
 
 export const lastIdOf = ({ id, length }: { id: Y.ID; length: number }): Y.ID =>
   Y.createID(id.client, id.clock + length - 1);
-export const holdsId = (struct: Struct, { client, clock }: Y.ID): boolean =>
+const holdsId = (struct: Struct, { client, clock }: Y.ID): boolean =>
   client === struct.id.client && clock >= struct.id.clock && clock < struct.id.clock + struct.length;
 
 export class StructView {

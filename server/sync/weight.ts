@@ -12,7 +12,7 @@ import { cuts, isIn, originOf, Shadow, type StructPiece } from "./shadow.ts";
 import { type Struct, StructView } from "./struct-view.ts";
 
 /** Our own choices: less than 50 ms on a small machine. Two weeks offline on both sides take about 50,000 steps. */
-export const WEIGHT = { steps: 120_000, depth: 24, valueDepth: 32 } as const;
+const WEIGHT = { steps: 120_000, depth: 24, valueDepth: 32 } as const;
 /** What a new struct costs besides its walk: it is read, checked and inserted. */
 const STRUCT_STEPS = 4;
 /** What a new client id costs: its owner is stored in a row. */

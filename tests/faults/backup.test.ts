@@ -207,6 +207,9 @@ test("the only manager's way back in: a link beside a running server, on the rec
   const event = db.raw.prepare("select actor_id as by, kind, subject from studio_event").get();
   expect(event).toEqual({ by: "server", kind: "reset-link", subject: "u" });
   const nobody = await run("reset-password", "bob@quay.example");
-  expect(nobody).toMatchObject({ code: 1, err: "Nobody of this studio has the address bob@quay.example.\n" });
+  expect(nobody).toMatchObject({
+    code: 1,
+    err: "Nobody in this studio has the address bob@quay.example. Check the address.\n",
+  });
   db.close();
 }, 60_000);

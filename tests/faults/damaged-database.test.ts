@@ -195,12 +195,12 @@ test("a database that can be read and not written is no healthy one; the probe i
     h.advance(11_000);
     expect(await health()).toEqual({
       status: 503,
-      problems: ["The database cannot be written; the server's log says why."],
+      problems: ["The database cannot be written. The server's log says why."],
     });
   }));
 
 test("a data folder that is gone is said", () =>
   withApp(async (h) => {
     setSpringline({ ...h.app, env: { ...h.app.env, dataDir: `${h.app.env.dataDir}/not-there` } });
-    expect((await health()).problems).toEqual(["The data folder cannot be looked at; the server's log says why."]);
+    expect((await health()).problems).toEqual(["The data folder cannot be examined. The server's log says why."]);
   }));

@@ -64,7 +64,7 @@ test.each([
     const live = about(findings, "live connections");
     expect(live?.found).toContain(status);
     expect(live?.found).toContain("since it was started with http://localhost:9.");
-    expect(live?.todo).toBe(`Start it again with SPRINGLINE_URL=${set.SPRINGLINE_URL}, then run this again.`);
+    expect(live?.todo).toBe(`Restart it with SPRINGLINE_URL=${set.SPRINGLINE_URL}, then run the doctor again.`);
   },
 );
 

@@ -2,7 +2,7 @@
 
 import { CheckDesk } from "#server/check/check-desk.ts";
 import { createChecks } from "#server/check/checks.ts";
-import { sameThread } from "#server/check/runner.ts";
+import type { CheckRunner } from "#server/check/runner.ts";
 import type { Checks } from "#server/context/checks.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceCheck } from "#server/sign-off/after-check.ts";
@@ -14,3 +14,10 @@ export const testChecks = (app: Springline): Checks =>
     ms: { quiet: 1, longest: 5 },
     heard: (answer) => announceCheck(app, answer),
   });
+
+/** Checks on the calling thread. */
+const sameThread = (desk: CheckDesk): CheckRunner => ({
+  places: 1,
+  run: async (_, { planId, withFindings }) => desk.check(planId, withFindings),
+  stop: async () => undefined,
+});
