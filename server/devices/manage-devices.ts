@@ -5,8 +5,9 @@ import { readRoom } from "#db/repos/room-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
 import { CODE_LIVES_MS, newPairingCode } from "#server/auth/pairing-code.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { DEVICE_ROOM_UNKNOWN } from "./refusals.ts";
 
 type Studio = Pick<Springline, "db" | "now" | "newId">;
 
@@ -26,8 +27,7 @@ export interface NewCode {
 /** Errors: 403 no-right, 404 no-room. */
 export function addDevice(app: Studio, actor: Actor, made: z.infer<typeof newDeviceSchema>): Result<NewCode> {
   if (actor?.kind !== "person" || !can(actor, "devices.manage")) return NO_RIGHT;
-  if (!readRoom(app.db, made.roomId))
-    return fail(404, "no-room", "This room does not exist. Choose one of the studio's rooms.");
+  if (!readRoom(app.db, made.roomId)) return DEVICE_ROOM_UNKNOWN;
   const code = newPairingCode();
   const device = { id: app.newId(), ...made, codeHash: hashToken(code), codeExpiresAt: app.now() + CODE_LIVES_MS };
   insertDevice(app.db, { ...device, createdBy: actor.id });

@@ -5,10 +5,11 @@ import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { hashToken } from "#server/auth/device.ts";
 import { newDeviceToken, readPairingCode } from "#server/auth/pairing-code.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
-import { type BackoffRules, GuessBackoff, waitInWords } from "#server/limits/guess-backoff.ts";
+import { type BackoffRules, GuessBackoff } from "#server/limits/guess-backoff.ts";
 import { mayStill } from "#server/people/made-links.ts";
+import { PAIRING_CODE_MAKER_GONE, PAIRING_CODE_UNKNOWN, tooManyCodes } from "./refusals.ts";
 
 type Studio = Pick<Springline, "db" | "now" | "keys">;
 
@@ -23,19 +24,6 @@ export interface Paired {
   /** The studio's Ed25519 key, base64url: the device verifies cards with it. */
   readonly publicKey: string;
 }
-
-const WRONG_CODE = fail(
-  404,
-  "code-unknown",
-  "This code is wrong, was used or removed, or is older than ten minutes. Check it, or ask the manager for a new one.",
-);
-const MAKER_GONE = fail(
-  410,
-  "code-withdrawn",
-  "The person who made this code can no longer add devices. Ask the manager for a new one.",
-);
-const tooOften = (waitMs: number): Result<never> =>
-  fail(429, "too-often", `Too many wrong codes from this network. Wait ${waitInWords(waitMs)} and try again.`);
 
 /**
  * Wrong codes per network. There is no limit on all guesses together, which a stranger could use up: with 30^8 codes that
@@ -64,17 +52,17 @@ export function pairDevice(app: Studio, typed: string, network: string | null): 
   const tries = guessesOf(app);
   const now = app.now();
   const wait = network === null ? 0 : tries.waitMs(network, now);
-  if (wait > 0) return tooOften(wait);
+  if (wait > 0) return tooManyCodes(wait);
   const code = readPairingCode(typed);
   const token = newDeviceToken();
   const maker = code === null ? undefined : makerOfCode(app.db, hashToken(code), now);
-  if (maker !== undefined && !mayStill(app.db, maker, "devices.manage")) return MAKER_GONE;
+  if (maker !== undefined && !mayStill(app.db, maker, "devices.manage")) return PAIRING_CODE_MAKER_GONE;
   // A wrong guess writes nothing: it would block the database's only writer.
   const device =
     code === null || maker === undefined ? undefined : claimDevice(app.db, hashToken(code), hashToken(token), now);
   if (!device) {
     if (network !== null) tries.failed(network, now);
-    return WRONG_CODE;
+    return PAIRING_CODE_UNKNOWN;
   }
   const studio = readStudio(app.db);
   return ok({

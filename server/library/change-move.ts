@@ -6,13 +6,13 @@ import * as z from "zod";
 import { type MoveRow, readMoveRow } from "#db/repos/move-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import { sameData } from "#lib/plan/same-data.ts";
-import type { Move } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import type { StoredMove } from "./add-move.ts";
 import { checkMove } from "./check-move.ts";
 import { lastChangeBy } from "./read-move.ts";
+import { type MoveNow, moveChangedBy } from "./refusals.ts";
 import { changeLibrary, storeMove } from "./store-move.ts";
 
 export const moveChangeSchema = z.strictObject({
@@ -20,14 +20,6 @@ export const moveChangeSchema = z.strictObject({
   /** `updatedAt` of the move that the change started from. */
   base: z.number(),
 });
-
-/** The current state of a move that somebody else changed first: `details` of 409 move-changed. */
-export interface MoveNow {
-  readonly move: Move;
-  readonly updatedAt: number;
-  readonly archived: boolean;
-  readonly byName: string | null;
-}
 
 /**
  * Does nothing when the move is already so. Errors: 403 no-right, 404, 409 move-changed (`details`: MoveNow), 422 bad-move
@@ -58,7 +50,5 @@ export function moveChanged(app: Pick<Springline, "db">, row: MoveRow): Result<n
   const byName = by === null ? null : (namesById(app.db).get(by) ?? null);
   const { move, updatedAt, archivedAt } = row;
   const now: MoveNow = { move, updatedAt, archived: archivedAt !== null, byName };
-  const who = byName ?? "Somebody";
-  const message = `${who} changed this move while you were editing it. Nothing was saved, and what you typed is still here: compare the two and save again.`;
-  return fail(409, "move-changed", message, now);
+  return moveChangedBy(byName ?? "Somebody", now);
 }

@@ -2,8 +2,9 @@
 import type { Db } from "#db/connection.ts";
 import { readMove } from "#lib/library/faults.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import { moveLibrary } from "#server/studio-data/move-library.ts";
+import { badMove, moveNameTaken } from "./refusals.ts";
 
 /**
  * `id` is the move's own, null for a new one. An unchanged name is always accepted. Errors, with `details.faults` (place and
@@ -11,7 +12,7 @@ import { moveLibrary } from "#server/studio-data/move-library.ts";
  */
 export function checkMove(db: Db, value: unknown, id: string | null): Result<Move> {
   const read = readMove(value);
-  if (!read.ok) return fail(422, "bad-move", "Nothing was saved. Correct the marked fields.", { faults: read.faults });
+  if (!read.ok) return badMove(read.faults);
   const own = moveLibrary(db).rows.find((row) => row.id === id);
   return own?.move.name === read.move.name ? ok(read.move) : freeName(db, read.move, id);
 }
@@ -22,9 +23,7 @@ export function freeName(db: Db, move: Move, id: string | null): Result<Move> {
   const other = moveLibrary(db).rows.find(
     (row) => row.id !== id && row.archivedAt === null && plainName(row.move.name) === plain,
   );
-  if (!other) return ok(move);
-  const say = `There is already a move called ${other.move.name}. Give this one another name.`;
-  return fail(409, "name-taken", say, { faults: [{ place: "name", say }] });
+  return other ? moveNameTaken(other.move.name) : ok(move);
 }
 
 const plainName = (name: string): string => name.trim().toLowerCase().replace(/\s+/g, " ");

@@ -5,9 +5,10 @@ import { knownSprings, springNames } from "#lib/library/known-springs.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { moveLibrary } from "#server/studio-data/move-library.ts";
+import { badMoveFile } from "./refusals.ts";
 
 export interface BroughtMove {
   readonly id: string;
@@ -29,10 +30,7 @@ export function compareMoves(
 ): Result<{ moves: BroughtMove[] }> {
   if (!can(actor, "library.write")) return NO_RIGHT;
   const parsed = parsePlan(file);
-  if (!parsed.ok) {
-    const message = `This plan file cannot be read: ${parsed.message}.`;
-    return fail(422, "bad-plan-file", message, { pointer: parsed.pointer, message: parsed.message });
-  }
+  if (!parsed.ok) return badMoveFile(parsed);
   const names = springNames(
     knownSprings([...listStudioRooms(app.db), { name: "the file", equipment: parsed.plan.equipment }]),
   );

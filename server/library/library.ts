@@ -5,9 +5,10 @@ import { RESERVED_IDS } from "#lib/library/move-id.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { ID_PATTERN, moveSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { type Moves, moveLibrary } from "#server/studio-data/move-library.ts";
+import { badMoveId, movesChanged } from "./refusals.ts";
 import { changeLibrary, storeMove } from "./store-move.ts";
 
 const moveId = z.string().regex(ID_PATTERN, "This is not a valid id for a move.");
@@ -38,12 +39,12 @@ export function putMoves(
   if (actor?.kind !== "person" || !can(actor, "library.write")) return NO_RIGHT;
   const entries = Object.entries(moves);
   const bad = entries.find(([id]) => !ID_PATTERN.test(id) || RESERVED_IDS.has(id));
-  if (bad) return fail(422, "bad-id", `“${bad[0]}” is not a valid id for a move. Change it in the file.`);
+  if (bad) return badMoveId(bad[0]);
   return changeLibrary(app, () => {
     const other = Object.entries(seen).flatMap(([id, at]) =>
       (readMoveRow(app.db, id)?.updatedAt ?? null) === at ? [] : [id],
     );
-    if (other.length > 0) return fail(409, "moves-changed", CHANGED, { ids: other });
+    if (other.length > 0) return movesChanged(other);
     for (const [id, move] of entries) {
       const had = readMoveRow(app.db, id);
       if (!had || !sameData(had.move, move)) storeMove(app, actor, { id, move, kind: had ? "changed" : "added" });
@@ -51,5 +52,3 @@ export function putMoves(
     return ok({ stored: entries.length });
   });
 }
-
-const CHANGED = "Somebody changed the library in the meantime. Nothing was stored: look at the differences again.";

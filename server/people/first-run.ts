@@ -7,9 +7,10 @@ import { insertStudio, readStudio, type Studio, studioExists } from "#db/repos/s
 import type { Role } from "#lib/policy/can.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { STARTER_EQUIPMENT, STARTER_ROOM_NAME } from "#lib/starter/room.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { emailAddress, newPassword, personName } from "./fields.ts";
+import { STUDIO_EXISTS } from "./refusals.ts";
 import { refuseSetUp } from "./set-up-code.ts";
 import { hashPassword } from "./sign-in.ts";
 
@@ -28,15 +29,9 @@ export const firstRunSchema = z.strictObject({
 });
 export type FirstRun = z.infer<typeof firstRunSchema>;
 
-const ALREADY = fail(
-  409,
-  "studio-exists",
-  "This studio is already set up. Sign in, or ask its manager for an invitation.",
-);
-
 /** Checked before the body is read. */
 export const refuseFirstRun = ({ app }: { readonly app: Pick<Springline, "db"> }): Result<never> | undefined =>
-  studioExists(app.db) ? ALREADY : undefined;
+  studioExists(app.db) ? STUDIO_EXISTS : undefined;
 
 /**
  * Of two at once, one creates the studio and the other is refused: checking and creating are one write transaction. A
@@ -44,7 +39,7 @@ export const refuseFirstRun = ({ app }: { readonly app: Pick<Springline, "db"> }
  * joins who writes plans (`join.ts`). Errors: 409 studio-exists, 403 wrong-set-up-code.
  */
 export async function firstRun(app: Springline, made: FirstRun): Promise<Result<{ userId: string }>> {
-  if (studioExists(app.db)) return ALREADY;
+  if (studioExists(app.db)) return STUDIO_EXISTS;
   const refused = refuseSetUp(app, made.code ?? "");
   if (refused) return refused;
   const passwordHash = await hashPassword(app, made.password);
@@ -53,7 +48,7 @@ export async function firstRun(app: Springline, made: FirstRun): Promise<Result<
   const roles: readonly Role[] = made.teaches ? ["lead", "manager"] : ["manager"];
   return app.db.raw
     .transaction(() => {
-      if (studioExists(app.db)) return ALREADY;
+      if (studioExists(app.db)) return STUDIO_EXISTS;
       insertStudio(app.db, { name: made.studio, town: made.town, soleAuthorMaySign: made.teaches, at });
       insertAccount(app.db, { id: userId, name: made.name, email: made.email, passwordHash, roles, at });
       if (made.starter) putStarter(app, at);

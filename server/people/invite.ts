@@ -10,9 +10,10 @@ import {
   settleInvitation,
 } from "#db/repos/people-repo.ts";
 import { type Actor, can, type Role } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { emailAddress, personName, roleList } from "./fields.ts";
+import { addressTaken } from "./refusals.ts";
 
 export const inviteSchema = z.strictObject({ email: emailAddress, name: personName.optional(), roles: roleList });
 export type Invite = z.infer<typeof inviteSchema>;
@@ -49,7 +50,7 @@ export function invite(app: Springline, actor: Actor, asked: Invite): Result<Inv
   return app.db.raw
     .transaction(() => {
       if (readPersonByEmail(app.db, asked.email)) {
-        return fail(409, "already-here", `${asked.email} already has an account in this studio. Use another address.`);
+        return addressTaken(asked.email);
       }
       revokeInvitationsFor(app.db, asked.email);
       insertInvitation(app.db, { ...made, inviterId: actor.id });

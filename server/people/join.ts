@@ -11,10 +11,18 @@ import {
 } from "#db/repos/people-repo.ts";
 import { readStudio, writeSoleAuthorMaySign } from "#db/repos/studio-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { newPassword, personName } from "./fields.ts";
 import { mayStill } from "./made-links.ts";
+import {
+  ALREADY_HERE,
+  INVITATION_EXPIRED,
+  INVITATION_MAKER_GONE,
+  INVITATION_REVOKED,
+  INVITATION_UNKNOWN,
+  INVITATION_USED,
+} from "./refusals.ts";
 import { hashPassword } from "./sign-in.ts";
 
 /** The address comes from the invitation: a body with an address is refused. */
@@ -27,21 +35,6 @@ export interface JoinView {
   readonly name: string | null;
   readonly roles: readonly Role[];
 }
-
-const UNKNOWN = fail(404, "invitation-unknown", "This invitation link is not valid. Ask the manager for a new one.");
-const USED = fail(
-  410,
-  "invitation-used",
-  "This invitation link has been used. Sign in, or ask the manager for a new one.",
-);
-const REVOKED = fail(410, "invitation-revoked", "This invitation was revoked. Ask the manager for a new one.");
-const MAKER_GONE = fail(
-  410,
-  "invitation-revoked",
-  "The person who made this invitation can no longer invite people. Ask the manager for a new one.",
-);
-const EXPIRED = fail(410, "invitation-expired", "This invitation link has expired. Ask the manager for a new one.");
-const HERE = fail(409, "already-here", "This address already has an account in this studio. Sign in.");
 
 /** What the joining page shows. Errors: 404 invitation-unknown, 410 invitation-used, -revoked, -expired. */
 export function readJoin(app: Springline, id: string): Result<JoinView> {
@@ -68,7 +61,7 @@ export async function join(
       const still = openInvitation(app, id);
       if (!still.ok) return still;
       const { email, roles } = still.value;
-      if (readPersonByEmail(app.db, email)) return HERE;
+      if (readPersonByEmail(app.db, email)) return ALREADY_HERE;
       settleInvitation(app.db, id, "accepted");
       const before = userIdByEmail(app.db, email);
       const userId = before ?? app.newId();
@@ -83,12 +76,12 @@ export async function join(
 
 function openInvitation(app: Springline, id: string): Result<Invitation> {
   const found = readInvitation(app.db, id);
-  if (!found) return UNKNOWN;
-  if (found.status === "accepted") return USED;
-  if (found.status === "revoked") return REVOKED;
-  if (found.expiresAt <= app.now()) return EXPIRED;
+  if (!found) return INVITATION_UNKNOWN;
+  if (found.status === "accepted") return INVITATION_USED;
+  if (found.status === "revoked") return INVITATION_REVOKED;
+  if (found.expiresAt <= app.now()) return INVITATION_EXPIRED;
   // Managers can give every role, so the roles of the invitation need no check of their own.
-  return mayStill(app.db, found.inviterId, "people.manage") ? ok(found) : MAKER_GONE;
+  return mayStill(app.db, found.inviterId, "people.manage") ? ok(found) : INVITATION_MAKER_GONE;
 }
 
 /** Once a second person can write plans, sign-off requires a second pair of eyes again. */

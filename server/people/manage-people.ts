@@ -10,18 +10,13 @@ import {
 import { dropOpenResetsOf } from "#db/repos/reset-repo.ts";
 import { endSessionsOf } from "#db/repos/session-repo.ts";
 import { type Actor, can, type Role } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { roleList } from "./fields.ts";
 import { endMadeLinks } from "./made-links.ts";
+import { LAST_MANAGER } from "./refusals.ts";
 
 export const rolesSchema = z.strictObject({ roles: roleList });
-
-const LAST_MANAGER = fail(
-  409,
-  "last-manager",
-  "This is the studio's only manager. Make somebody else a manager first.",
-);
 
 export interface PersonName {
   readonly id: string;

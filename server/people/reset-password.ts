@@ -20,10 +20,18 @@ import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { newPassword } from "./fields.ts";
 import { mayStill } from "./made-links.ts";
+import {
+  OWN_PASSWORD,
+  RESET_EXPIRED,
+  RESET_MAKER_GONE,
+  RESET_UNKNOWN,
+  RESET_USED,
+  RESET_WITHDRAWN,
+} from "./refusals.ts";
 import { hashPassword } from "./sign-in.ts";
 
 /** How long a reset link is valid, in ms. */
@@ -48,21 +56,6 @@ export interface ResetView {
   readonly email: string;
 }
 
-const OWN = fail(
-  409,
-  "own-password",
-  "You cannot make a reset link for yourself. Change your password under your name, at the top of the page.",
-);
-const UNKNOWN = fail(404, "reset-unknown", "This reset link is not valid. Ask a manager for a new one.");
-const USED = fail(410, "reset-used", "This reset link has been used. Sign in, or ask a manager for a new one.");
-const WITHDRAWN = fail(410, "reset-withdrawn", "This reset link was withdrawn. Ask a manager for a new one.");
-const MAKER_GONE = fail(
-  410,
-  "reset-withdrawn",
-  "The person who made this reset link is no longer a manager. Ask a manager for a new one.",
-);
-const EXPIRED = fail(410, "reset-expired", "This reset link has expired. Ask a manager for a new one.");
-
 /**
  * Makes a link for anybody but oneself: access to a manager's open page must not be enough to change that manager's
  * password. Other managers are included, since managers can remove each other anyway. Errors: 403 no-right, 404, 409
@@ -70,7 +63,7 @@ const EXPIRED = fail(410, "reset-expired", "This reset link has expired. Ask a m
  */
 export function makeResetLink(app: Springline, actor: Actor, userId: string): Result<ResetLink> {
   if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
-  if (actor.id === userId) return OWN;
+  if (actor.id === userId) return OWN_PASSWORD;
   return app.db.raw
     .transaction((): Result<ResetLink> => {
       const person = readPerson(app.db, userId);
@@ -124,7 +117,7 @@ export async function resetPassword(
       if (!open.ok) return open;
       const { person, reset } = open.value;
       const at = app.now();
-      if (!setPasswordHash(app.db, person.id, passwordHash, at)) return UNKNOWN;
+      if (!setPasswordHash(app.db, person.id, passwordHash, at)) return RESET_UNKNOWN;
       spendReset(app.db, reset);
       const ended = endSessionsOf(app.db, person.id);
       const data = { linkBy: reset.madeBy, ended };
@@ -142,10 +135,10 @@ function openReset(
 ): Result<{ readonly reset: StoredReset; readonly person: StudioPerson }> {
   const reset = readReset(app.db, hashToken(token));
   const person = reset && readPerson(app.db, reset.userId);
-  if (!reset || !person) return UNKNOWN;
-  if (reset.used) return USED;
-  if (reset.withdrawn) return WITHDRAWN;
-  if (reset.expiresAt <= app.now()) return EXPIRED;
+  if (!reset || !person) return RESET_UNKNOWN;
+  if (reset.used) return RESET_USED;
+  if (reset.withdrawn) return RESET_WITHDRAWN;
+  if (reset.expiresAt <= app.now()) return RESET_EXPIRED;
   const counts = reset.madeBy === BY_SERVER || mayStill(app.db, reset.madeBy, "people.manage");
-  return counts ? ok({ reset, person }) : MAKER_GONE;
+  return counts ? ok({ reset, person }) : RESET_MAKER_GONE;
 }

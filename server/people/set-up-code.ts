@@ -5,20 +5,15 @@
 import { timingSafeEqual } from "node:crypto";
 import { readPairingCode } from "#server/auth/pairing-code.ts";
 import type { Env } from "#server/base/env.ts";
-import { fail, type Result } from "#server/base/result.ts";
+import type { Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { WRONG_SET_UP_CODE } from "./refusals.ts";
 
 const LOOPBACK = /^(localhost|127(\.\d+){3}|\[?::1\]?)$/;
 
 /** Not needed when the server only listens on this machine and is served under no other name. */
 export const needsSetUpCode = ({ host, origin }: Pick<Env, "host" | "origin">): boolean =>
   !LOOPBACK.test(host) || !LOOPBACK.test(new URL(origin).hostname);
-
-const WRONG_CODE = fail(
-  403,
-  "wrong-set-up-code",
-  "This is not the set-up code. Read it on the console where the server was started; each start prints a new one.",
-);
 
 /**
  * Undefined when the code is right or none is required. Guesses are not limited, since a stranger could use such a limit up:
@@ -30,5 +25,5 @@ export function refuseSetUp(app: Pick<Springline, "setUpCode">, typed: string): 
   if (setUpCode === undefined) return undefined;
   const code = readPairingCode(typed);
   const right = code !== null && timingSafeEqual(Buffer.from(code), Buffer.from(setUpCode));
-  return right ? undefined : WRONG_CODE;
+  return right ? undefined : WRONG_SET_UP_CODE;
 }

@@ -4,9 +4,10 @@ import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanArchived } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "./open-plan.ts";
+import { handedInPlan } from "./refusals.ts";
 
 export const planArchiveSchema = z.strictObject({ archived: z.boolean() });
 
@@ -21,9 +22,7 @@ export function archivePlan(
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
   if (archived && row.state === "handed-in") {
-    return fail(409, "wrong-state", "The plan is handed in. Take it back first, then archive it.", {
-      state: row.state,
-    });
+    return handedInPlan(row.state);
   }
   if ((row.archivedAt !== null) !== archived) storeArchived(app, id, person.id, archived ? app.now() : null);
   return ok({ archived });

@@ -6,8 +6,9 @@ import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { checkPlan, RULE_CRASHED } from "#lib/rules/run.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { PlanReading } from "./plan-doc.ts";
+import { UNREADABLE_PLAN } from "./refusals.ts";
 
 export interface Assessment {
   readonly plan: Plan;
@@ -31,14 +32,8 @@ export interface NotAFile {
 /** Errors: 409 not-a-file for a forged or damaged document that cannot be evaluated. */
 export function assessed(reading: PlanReading): Result<Assessment> {
   const found = tryAssess(reading);
-  return found ? ok(found) : UNREADABLE;
+  return found ? ok(found) : UNREADABLE_PLAN;
 }
-
-const UNREADABLE = fail(
-  409,
-  "not-a-file",
-  "This plan contains something that the program cannot read. Undo the last change.",
-);
 
 /** Throws on values that JSON cannot express. */
 function assess(reading: PlanReading): Assessment {

@@ -9,8 +9,8 @@ import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlanStudio, announceState } from "#server/news/plan-news.ts";
-import { NO_SUCH_ROOM } from "./create-plan.ts";
 import { openPlan } from "./open-plan.ts";
+import { NO_SUCH_ROOM } from "./refusals.ts";
 
 export const changePlanSchema = z
   .strictObject({ team: z.boolean().optional(), roomId: z.string().min(1).max(64).optional() })

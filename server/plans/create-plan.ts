@@ -9,9 +9,10 @@ import { inTransaction } from "#db/transaction.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { PLAN_FORMAT, type Plan } from "#lib/plan/schema.ts";
 import { type Actor, can, type Person } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
 import { planDoc } from "#server/context/live-documents.ts";
 import type { Springline } from "#server/context/springline.ts";
+import { NO_ROOM_YET, NO_SUCH_ROOM } from "./refusals.ts";
 
 const LENGTH = { min: 60, max: 14_400 };
 export const newPlanSchema = z.strictObject({
@@ -51,8 +52,6 @@ export function mayCreate(actor: Actor): Result<Person> {
   return actor.kind === "person" && can(actor, "plan.create") ? ok(actor) : NO_RIGHT;
 }
 
-export const NO_SUCH_ROOM = fail(422, "no-such-room", "This room does not exist. Choose one of the studio's rooms.");
-
 /** The room with this id, or the studio's first. Errors: 409 no-room, 422 no-such-room. */
 export function chooseRoom(app: Pick<Springline, "db">, roomId: string | undefined): Result<StudioRoom> {
   if (roomId !== undefined) {
@@ -60,7 +59,7 @@ export function chooseRoom(app: Pick<Springline, "db">, roomId: string | undefin
     return room ? ok(room) : NO_SUCH_ROOM;
   }
   const first = listStudioRooms(app.db)[0];
-  return first ? ok(first) : fail(409, "no-room", "The studio has no room yet. Ask a manager to add one.");
+  return first ? ok(first) : NO_ROOM_YET;
 }
 
 export interface PlanToStore {

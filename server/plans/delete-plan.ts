@@ -8,19 +8,17 @@ import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanDeleted } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { openAnyPlan, openPlan } from "./open-plan.ts";
-
-const WAS_SIGNED =
-  "This plan was signed off, so it cannot be deleted. Archive it instead; its editions stay on the devices until a lead withdraws them.";
+import { WAS_SIGNED } from "./refusals.ts";
 
 /** Closes its open pages at once. Errors: 401, 403, 404, 409 was-signed. */
 export function deletePlan(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
   const opened = openPlan(app, actor, id, "plan.delete");
   if (!opened.ok) return opened;
-  if (newestEdition(app.db, id)) return fail(409, "was-signed", WAS_SIGNED);
+  if (newestEdition(app.db, id)) return WAS_SIGNED;
   return storeDeleted(app, id, opened.value.person.id, app.now());
 }
 

@@ -6,13 +6,12 @@ import { buildCard } from "#lib/card/build-card.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { whyNotAFile } from "./assess-plan.ts";
 import { openPlan } from "./open-plan.ts";
 import { withPlan } from "./plan-doc.ts";
-
-const EMPTY = fail(409, "nothing-to-rehearse", "This plan has no move yet. Add one before you rehearse it.");
+import { cannotRehearse, NOTHING_TO_REHEARSE } from "./refusals.ts";
 
 /**
  * The plan as it is now, with the number that its next edition would have. Without a signature no device accepts it, and no
@@ -24,9 +23,9 @@ export function draftCard(app: Springline, actor: Actor, id: string): Result<Car
   const { row } = opened.value;
   return withPlan(app, row, (reading) => {
     const { plan } = reading;
-    if (!plan.items.some(isMoveItem)) return EMPTY;
+    if (!plan.items.some(isMoveItem)) return NOTHING_TO_REHEARSE;
     const why = whyNotAFile(reading);
-    if (why) return fail(409, "not-a-file", `This plan cannot be rehearsed yet: ${why.message}`, why);
+    if (why) return cannotRehearse(why);
     const studio = readStudio(app.db);
     const room = { id: row.roomId, name: readRoom(app.db, row.roomId)?.name ?? MISSING_ROOM };
     const now = app.now();

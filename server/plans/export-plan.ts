@@ -2,11 +2,12 @@
 import { carriedStandards } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { whyNotAFile } from "./assess-plan.ts";
 import { openPlan } from "./open-plan.ts";
 import { withPlan } from "./plan-doc.ts";
+import { cannotExport } from "./refusals.ts";
 
 /** Errors: those of `openPlan` and `withPlan`, and 409 not-a-file with `details.pointer`. */
 export function exportPlan(app: Springline, actor: Actor, id: string): Result<Plan> {
@@ -17,8 +18,6 @@ export function exportPlan(app: Springline, actor: Actor, id: string): Result<Pl
     const standards = carriedStandards(doc);
     const plan = standards ? { ...reading.plan, standards } : reading.plan;
     const why = whyNotAFile({ ...reading, plan });
-    if (!why) return ok(plan);
-    const message = `This plan cannot be saved as a file yet, because something would be lost: ${why.message}`;
-    return fail(409, "not-a-file", message, why);
+    return why ? cannotExport(why) : ok(plan);
   });
 }

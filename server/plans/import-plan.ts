@@ -2,9 +2,10 @@
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, type Result } from "#server/base/result.ts";
+import type { Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { chooseRoom, mayCreate, storePlan } from "./create-plan.ts";
+import { badPlanFile } from "./refusals.ts";
 
 /**
  * `file` is the text of a plan file, or its parsed JSON; `roomId` is where it will be taught, by default the first room.
@@ -14,10 +15,7 @@ export function importPlan(app: Springline, actor: Actor, file: unknown, roomId?
   const author = mayCreate(actor);
   if (!author.ok) return author;
   const parsed = parsePlan(file);
-  if (!parsed.ok) {
-    const message = `This plan file cannot be read, so nothing was added: ${parsed.message}.`;
-    return fail(422, "bad-plan-file", message, { pointer: parsed.pointer, message: parsed.message });
-  }
+  if (!parsed.ok) return badPlanFile(parsed);
   const room = chooseRoom(app, roomId);
   if (!room.ok) return room;
   const { title, lengthSeconds } = parsed.plan;

@@ -2,9 +2,10 @@
 import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "./open-plan.ts";
+import { UNCHECKED } from "./refusals.ts";
 
 export interface ServerFindings {
   /** Fingerprints of the plan and of all its findings (`lib/analysis/marks.ts`). */
@@ -25,7 +26,7 @@ export async function readFindings(
   const opened = openPlan(app, actor, id, "plan.read");
   if (!opened.ok) return opened;
   const answer = await app.checks.now(id);
-  if (!answer) return fail(503, "unchecked", "The plan cannot be checked at the moment. Try again shortly.");
+  if (!answer) return UNCHECKED;
   const { planMark: plan, findingsMark: mark, findings = [] } = answer;
   return ok({ plan, mark, findings: mostSerious(findings) });
 }

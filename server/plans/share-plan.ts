@@ -6,10 +6,11 @@ import { readPerson } from "#db/repos/people-repo.ts";
 import { sharePlanRow, unsharePlanRow } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/base/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { openPlan } from "./open-plan.ts";
+import { cannotWrite, NO_SUCH_PERSON } from "./refusals.ts";
 
 export const shareSchema = z.strictObject({ userId: z.string().min(1).max(200), on: z.boolean() });
 export type ShareBody = z.infer<typeof shareSchema>;
@@ -21,9 +22,9 @@ export function sharePlan(app: Springline, actor: Actor, id: string, body: Share
   const { row, person } = opened.value;
   if (body.on) {
     const other = readPerson(app.db, body.userId);
-    if (!other) return fail(422, "no-such-person", "This person is not in the studio. Choose somebody else.");
+    if (!other) return NO_SUCH_PERSON;
     if (!can({ kind: "person", id: other.id, roles: other.roles }, "plan.create")) {
-      return fail(422, "cannot-write", `${other.name} cannot write plans in this studio. Choose somebody who can.`);
+      return cannotWrite(other.name);
     }
   }
   if (row.sharedWith.includes(body.userId) !== body.on) {

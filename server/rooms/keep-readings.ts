@@ -10,6 +10,7 @@ import { fitForRoom } from "#lib/springs/spring-fit.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceStudio } from "#server/news/studio-news.ts";
+import { SPRING_CHANGED } from "./refusals.ts";
 
 const seenSchema = z.strictObject({
   /** When the readings were stored, ms since the epoch; null if there were none. */
@@ -45,7 +46,7 @@ export function keepReadings(
       const room = readRoom(app.db, where.roomId);
       const spring = room?.equipment.springs.find((s) => s.id === where.springId);
       if (!room || !spring) return NOT_FOUND;
-      if (!sameSpring(seen, spring, room.readings?.[spring.id]?.at ?? null)) return CHANGED;
+      if (!sameSpring(seen, spring, room.readings?.[spring.id]?.at ?? null)) return SPRING_CHANGED;
       const fitted = use ? fittedSpring(spring, sheet) : ok(spring);
       if (!fitted.ok) return fitted;
       // Never the same twice: the next change is compared by it.
@@ -62,12 +63,6 @@ export function keepReadings(
   if (kept.ok && use) announceStudio(app);
   return kept;
 }
-
-const CHANGED = fail(
-  409,
-  "changed-meanwhile",
-  "Somebody changed this spring or its readings while you had them open. Nothing was saved. Note what you typed and reload the page.",
-);
 
 const sameSpring = (seen: SeenSpring, { stiffnessNPerMm, preloadN }: Spring, readingsAt: number | null): boolean =>
   sameData(seen, { readingsAt, stiffnessNPerMm, preloadN });

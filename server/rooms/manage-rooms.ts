@@ -5,9 +5,10 @@ import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { type Equipment, equipmentSchema, type Spring } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceStudio } from "#server/news/studio-news.ts";
+import { MACHINES_CHANGED, roomNameTaken } from "./refusals.ts";
 
 const roomName = z
   .string()
@@ -59,7 +60,7 @@ export function changeRoom(
   if (actor?.kind !== "person" || !can(actor, "rooms.manage")) return NO_RIGHT;
   const now = readRoom(app.db, id);
   if (!now) return NOT_FOUND;
-  if (change.seen && canonicalJson(change.seen) !== canonicalJson(now.equipment)) return CHANGED;
+  if (change.seen && canonicalJson(change.seen) !== canonicalJson(now.equipment)) return MACHINES_CHANGED;
   const equipment = change.equipment ?? now.equipment;
   const room = { ...now, name: change.name ?? now.name, equipment, ...readingsOf(now, equipment) };
   const changed = write(app, room, () => {
@@ -78,12 +79,6 @@ export function changeRoom(
 const missingSprings = (before: Equipment, after: Equipment): Spring[] =>
   before.springs.filter(({ id }) => !after.springs.some((spring) => spring.id === id));
 
-const CHANGED = fail(
-  409,
-  "changed-meanwhile",
-  "Somebody changed this room's machines while you had it open. Nothing was saved. Note what you typed and reload the page.",
-);
-
 /** Readings of removed springs are dropped. */
 function readingsOf(room: StudioRoom, { springs }: Equipment): Pick<StudioRoom, "readings"> {
   if (!room.readings) return {};
@@ -97,7 +92,7 @@ function write(app: Springline, room: StudioRoom, change: () => void): Result<St
       const sameName = (other: StudioRoom) =>
         other.id !== room.id && other.name.toLowerCase() === room.name.toLowerCase();
       if (allRooms(app.db).some(sameName)) {
-        return fail(409, "name-taken", `There is already a room called ${room.name}. Choose another name.`);
+        return roomNameTaken(room.name);
       }
       change();
       return ok(room);

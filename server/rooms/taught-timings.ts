@@ -8,10 +8,11 @@ import { actionSecondsSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { classChanges } from "#lib/timings/class-changes.ts";
 import { type StudioSeconds, studioSeconds, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
 import { announceStudio } from "#server/news/studio-news.ts";
+import { TAUGHT_TIMINGS_CHANGED } from "./refusals.ts";
 
 /** How many of a room's latest classes are used: people, springs and habits change over time. */
 const CLASSES = 300;
@@ -64,7 +65,7 @@ export function takeTimings(
       const told = new Map(fit.rows.filter(({ seenIn }) => seenIn > 0).map((row) => [row.action, row.seconds]));
       const wanted = given(take);
       if (Object.entries(wanted).some(([action, seconds]) => told.get(action as TimedAction) !== seconds))
-        return CHANGED;
+        return TAUGHT_TIMINGS_CHANGED;
       const actionSeconds = { ...room.equipment.actionSeconds, ...wanted };
       const changed = { ...room, equipment: { ...room.equipment, actionSeconds } };
       updateRoom(app.db, changed);
@@ -76,12 +77,6 @@ export function takeTimings(
   if (taken.ok) announceStudio(app);
   return taken;
 }
-
-const CHANGED = fail(
-  409,
-  "changed-meanwhile",
-  "Another class has come in since, so the seconds have changed. Nothing was saved: look at the new seconds first.",
-);
 
 const given = (seconds: z.infer<typeof actionSecondsSchema>): TakenSeconds =>
   Object.fromEntries(Object.entries(seconds).filter(([, value]) => value !== undefined));

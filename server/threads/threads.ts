@@ -13,12 +13,13 @@ import {
 import { inTransaction } from "#db/transaction.ts";
 import { type Actor, canSettle } from "#lib/policy/can.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
-import { fail, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announceThreads } from "#server/news/plan-news.ts";
 import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { anchorSchema, checkAnchor } from "./anchors.ts";
+import { FOR_A_LEAD } from "./refusals.ts";
 
 const BODY_MAX = 4000;
 const body = z
@@ -88,12 +89,6 @@ export function settlePlanThread(
   announceThreads(app, opened.value.thread.planId);
   return ok({ settled });
 }
-
-const FOR_A_LEAD = fail(
-  403,
-  "for-a-lead",
-  "A lead commented in this thread, so only a lead can settle it. Reply with what you have changed.",
-);
 
 /** A thread of a plan that the asker may comment on. */
 function openOwnThread(

@@ -172,7 +172,7 @@ test("a device that was taken back is told so, and fetches nothing more", async 
   }
   await manager.close();
   await page.getByRole("button", { name: "Fetch cards" }).click();
-  await expect(page.getByText("its pairing was taken back").first()).toBeVisible();
+  await expect(page.getByText("or it was removed").first()).toBeVisible();
 });
 
 test("nothing on the floor is cut off or needs scrolling, on a tablet and in the hand", async ({ page }) => {

@@ -76,7 +76,7 @@ test("its owner's DELETE of a signed plan is refused with a sentence; archived i
   const params = { id };
   const refused = await call(planRoute.DELETE, "DELETE", "jonas", { params });
   expect(refused).toMatchObject({ status: 409, body: { error: { code: "was-signed" } } });
-  expect(refused.body.error?.message).toMatch(/signed.*archive/);
+  expect(refused.body.error?.message).toMatch(/signed.*archive/i);
   expect((await cardsNow()).numbers).toEqual([1]);
 
   const archive = (who: Who, archived: boolean) => call(archiveRoute.POST, "POST", who, { params, body: { archived } });

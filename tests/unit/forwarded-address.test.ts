@@ -36,5 +36,5 @@ test("what is no address counts as the proxy's own, and the log says so once", (
     expect(request.headers[CLIENT_ADDRESS_HEADER]).toBe("10.0.0.1");
   }
   expect(log.warn).toHaveBeenCalledOnce();
-  expect(log.warn.mock.calls[0]?.[1]).toContain("no address");
+  expect(log.warn.mock.calls[0]?.[1]).toContain("not an address");
 });

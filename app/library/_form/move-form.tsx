@@ -1,5 +1,4 @@
 "use client";
-/** Adds or edits a move. Live: every field says its own fault as it is typed; the move's doubts stand beside. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, type ReactNode, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import { moveDoubts } from "#lib/library/doubts.ts";
@@ -7,7 +6,8 @@ import { draftOf } from "#lib/library/draft.ts";
 import { knownSprings, type RoomMachines, springNames } from "#lib/library/known-springs.ts";
 import { moveIdFor } from "#lib/library/move-id.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import type { MoveNow } from "#server/library/change-move.ts";
+/** Adds or edits a move. Live: every field says its own fault as it is typed; the move's doubts stand beside. */
+import type { MoveNow } from "#server/library/refusals.ts";
 import { DoubtList } from "../_move/doubt-list.tsx";
 import { CarePart } from "./care-part.tsx";
 import { Conflict } from "./conflict.tsx";

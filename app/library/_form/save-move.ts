@@ -1,7 +1,8 @@
 /** Sends a move to the server and says what became of it. Client only; never throws. */
+
 import type { Fault } from "#lib/library/faults.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import type { MoveNow } from "#server/library/change-move.ts";
+import type { MoveNow } from "#server/library/refusals.ts";
 
 export type Saved =
   | { readonly kind: "saved"; readonly id: string }

@@ -68,7 +68,7 @@ describe("a new plan", () => {
         throw new Error("disk");
       },
     };
-    const app = Object.create(s.app, { rooms: { value: broken } });
+    const app = Object.create(s.app, { documents: { value: broken } });
     expect(() => createPlan(app, s.people.jonas, { title: "x", lengthSeconds: 600 })).toThrow("disk");
     expect(must(listPlans(s.app, s.people.jonas)).plans).toEqual([]);
   });
