@@ -113,7 +113,7 @@ class GuessLimit {
 }
 
 const accountRefusal = (time: string) =>
-  `Too many wrong passwords for this e-mail address. Wait ${time} and try again, or use a browser that has signed in with it before.`;
+  `Too many wrong passwords for this email address. Wait ${time} and try again, or use a browser that has signed in with it before.`;
 const ALL_OF_IT = {
   width: NETWORK_WIDTH,
   refusal: (time: string) => `Too many wrong passwords from this network. Wait ${time} and try again.`,

@@ -11,7 +11,7 @@ import { readPlanBytes } from "./read-plan.ts";
 /** The largest valid plan takes a few megabytes. */
 const MAX_BYTES = 64 * 1024 * 1024;
 
-/** Something to tell the person at the keyboard in one line. */
+/** The command cannot be carried out; the message is one line. */
 class Refusal extends Error {}
 
 async function main(args: readonly string[]): Promise<number> {

@@ -28,7 +28,7 @@ export function readSoundEdition(app: EditionReader, planId: string, number: num
   return { ...rest, card: JSON.parse(cardJson) as CardEnvelope, findings: JSON.parse(findingsJson) as Finding[] };
 }
 
-/** The sentence for whoever asks for a damaged edition. */
+/** The error for a request for a damaged edition. */
 export const damagedEdition = (number: number): Result<never> =>
   fail(
     409,

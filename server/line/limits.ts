@@ -24,7 +24,7 @@ export const LINE_LIMITS = {
   /** How often every device is checked again, and outdated state is dropped (INV-09). */
   sweepMs: 500,
   closeMs: 1000,
-  /** What is turned away is written to the log once in this time. */
+  /** Refusals are logged once in this time. */
   refusalLogMs: 60_000,
 } as const;
 

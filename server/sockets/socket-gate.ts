@@ -41,7 +41,7 @@ export interface SocketGateOptions {
 export interface SocketGate {
   /** True when the request was for this gate and has been dealt with. */
   handleUpgrade(request: IncomingMessage, socket: Duplex, head: Buffer): boolean;
-  /** Lets nobody in any more. Open sockets belong to whoever admitted them. */
+  /** Lets nobody in any more. Open sockets belong to their owners, which close them. */
   close(): void;
 }
 

@@ -18,6 +18,6 @@ export interface PageConnection {
   murmur(): void;
   /** Pings, and drops a socket that did not answer the last ping. */
   ping(): void;
-  /** Ends it from this side. The room hears of it at once, the page by its close code. */
+  /** Ends it from this side. The room is told at once, the page by the close code. */
   close(name: CloseName): void;
 }

@@ -93,7 +93,7 @@ test("damage that comes while the server runs: the next look finds it, health sa
     const refused = await firstRun(request("/api/first-run", { method: "POST", body: STUDIO }));
     expect(refused.status).toBe(503);
     expect((await refused.json()).error.message).toMatch(
-      /is damaged: nothing was changed, .* until a backup is restored/,
+      /is damaged\. Nothing was changed, .* until a backup is restored/,
     );
     const signIn = await authRoute.POST(request("/api/auth/sign-in/email", { method: "POST", body: STUDIO }));
     expect(await outcome(signIn)).toBe("503 damaged");
