@@ -68,7 +68,10 @@ export async function clockFinding(origin: string, asked: AddressReply): Promise
   const what = "clock";
   const now = new Date().toISOString().replace(/\.\d+Z/, "Z");
   if (asked.kind !== "answer" || asked.date === null || Number.isNaN(Date.parse(asked.date)))
-    return unsure(what, `it is ${now} here; it can only be compared with the public address while the server is running.`);
+    return unsure(
+      what,
+      `it is ${now} here; it can only be compared with the public address while the server is running.`,
+    );
   if (await isThisMachine(new URL(origin).hostname))
     return unsure(
       what,

@@ -1,6 +1,6 @@
 /** The doctor's checks of the public address: is it set, does it lead here, does it carry sockets, is the proxy trusted. */
 
-import { PROXY_SECTION } from "#lib/protocol/address.ts";
+import { type AddressAnswer, PROXY_SECTION } from "#lib/protocol/address.ts";
 import type { DataLocation } from "#server/base/env.ts";
 import { type AddressReply, openSocket, requestAddress, type SocketEnd } from "./ask.ts";
 import { type Diagnosis, right, unsure, wrong } from "./finding.ts";
@@ -90,20 +90,26 @@ function addressOf({ origin, id, running }: Setting, asked: AddressReply): Diagn
         `Configure the proxy to pass every path to this server. ${README}`,
       );
     case "answer":
-      if (asked.answer.server !== id)
-        return wrong(
-          what,
-          `${origin} is a Springline server with another secret.`,
-          "Set SPRINGLINE_DATA and SPRINGLINE_SECRET as that server has them, or point the address to this server.",
-        );
-      if (asked.answer.address !== origin)
-        return wrong(
-          what,
-          `The server was started with SPRINGLINE_URL=${asked.answer.address}; here it is ${origin}.`,
-          "Restart the server with the SPRINGLINE_URL that is set here.",
-        );
-      return right(what, `${origin} leads to this server.`);
+      return answeringServer({ origin, id }, asked.answer);
   }
+}
+
+/** Springline answers: is it this server, and started with this address? */
+function answeringServer({ origin, id }: Pick<Setting, "origin" | "id">, answer: AddressAnswer): Diagnosis {
+  const what = "leads here";
+  if (answer.server !== id)
+    return wrong(
+      what,
+      `${origin} is a Springline server with another secret.`,
+      "Set SPRINGLINE_DATA and SPRINGLINE_SECRET as that server has them, or point the address to this server.",
+    );
+  if (answer.address !== origin)
+    return wrong(
+      what,
+      `The server was started with SPRINGLINE_URL=${answer.address}; here it is ${origin}.`,
+      "Restart the server with the SPRINGLINE_URL that is set here.",
+    );
+  return right(what, `${origin} leads to this server.`);
 }
 
 export async function liveFinding(origin: string, { isHere, asked }: Reached): Promise<Diagnosis> {
