@@ -1,13 +1,13 @@
 /**
- * Tables of accounts, in the shape the sign-in library expects (its own column set, our comments). One organization
- * row stands for the studio; a member row holds a person's roles. Times are ms since the epoch, UTC.
+ * The account tables, with the columns that the sign-in library expects. One organization row represents the studio; a
+ * member row holds a person's roles. Times are ms since the epoch, UTC.
  */
 import { index, integer, sqliteTable, text } from "drizzle-orm/sqlite-core";
 
 const time = (name: string) => integer(name, { mode: "timestamp_ms" });
 
-/** Somebody who has or had an account. The row stays when they leave, so that their plans keep an author. */
-export const user = sqliteTable("user", {
+/** A person who has or had an account. The row stays when they leave, so that their plans keep an author. */
+export const userTable = sqliteTable("user", {
   id: text("id").primaryKey(),
   name: text("name").notNull(),
   email: text("email").notNull().unique(),
@@ -17,7 +17,7 @@ export const user = sqliteTable("user", {
   updatedAt: time("updated_at").notNull(),
 });
 
-export const session = sqliteTable(
+export const sessionTable = sqliteTable(
   "session",
   {
     id: text("id").primaryKey(),
@@ -29,14 +29,14 @@ export const session = sqliteTable(
     userAgent: text("user_agent"),
     userId: text("user_id")
       .notNull()
-      .references(() => user.id, { onDelete: "cascade" }),
+      .references(() => userTable.id, { onDelete: "cascade" }),
     activeOrganizationId: text("active_organization_id"),
   },
   (t) => [index("session_user").on(t.userId)],
 );
 
-/** How a person proves who they are. We use only "credential": a password hash. */
-export const account = sqliteTable(
+/** How a person signs in. Only the provider "credential" is used: a password hash. */
+export const accountTable = sqliteTable(
   "account",
   {
     id: text("id").primaryKey(),
@@ -44,7 +44,7 @@ export const account = sqliteTable(
     providerId: text("provider_id").notNull(),
     userId: text("user_id")
       .notNull()
-      .references(() => user.id, { onDelete: "cascade" }),
+      .references(() => userTable.id, { onDelete: "cascade" }),
     accessToken: text("access_token"),
     refreshToken: text("refresh_token"),
     idToken: text("id_token"),
@@ -58,7 +58,7 @@ export const account = sqliteTable(
   (t) => [index("account_user").on(t.userId)],
 );
 
-export const verification = sqliteTable(
+export const verificationTable = sqliteTable(
   "verification",
   {
     id: text("id").primaryKey(),
@@ -71,7 +71,7 @@ export const verification = sqliteTable(
   (t) => [index("verification_identifier").on(t.identifier)],
 );
 
-export const organization = sqliteTable("organization", {
+export const organizationTable = sqliteTable("organization", {
   id: text("id").primaryKey(),
   name: text("name").notNull(),
   slug: text("slug").notNull().unique(),
@@ -80,32 +80,32 @@ export const organization = sqliteTable("organization", {
   metadata: text("metadata"),
 });
 
-export const member = sqliteTable(
+export const memberTable = sqliteTable(
   "member",
   {
     id: text("id").primaryKey(),
     organizationId: text("organization_id")
       .notNull()
-      .references(() => organization.id, { onDelete: "cascade" }),
+      .references(() => organizationTable.id, { onDelete: "cascade" }),
     userId: text("user_id")
       .notNull()
       .unique()
-      .references(() => user.id, { onDelete: "cascade" }),
-    /** Comma list of lib/policy roles, e.g. "coach,manager". */
+      .references(() => userTable.id, { onDelete: "cascade" }),
+    /** Roles of lib/policy, separated by commas: "coach,manager". */
     role: text("role").notNull(),
     createdAt: time("created_at").notNull(),
   },
   (t) => [index("member_organization").on(t.organizationId)],
 );
 
-/** An invitation link. `id` is the unguessable part of the link; `email` is fixed by whoever invites. */
-export const invitation = sqliteTable(
+/** An invitation link. `id` is the unguessable part of the link; `email` is set by the person who invites. */
+export const invitationTable = sqliteTable(
   "invitation",
   {
     id: text("id").primaryKey(),
     organizationId: text("organization_id")
       .notNull()
-      .references(() => organization.id, { onDelete: "cascade" }),
+      .references(() => organizationTable.id, { onDelete: "cascade" }),
     email: text("email").notNull(),
     name: text("name"),
     role: text("role"),
@@ -116,7 +116,7 @@ export const invitation = sqliteTable(
     createdAt: time("created_at").notNull(),
     inviterId: text("inviter_id")
       .notNull()
-      .references(() => user.id, { onDelete: "cascade" }),
+      .references(() => userTable.id, { onDelete: "cascade" }),
   },
   (t) => [index("invitation_email").on(t.email)],
 );

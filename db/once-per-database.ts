@@ -1,4 +1,4 @@
-/** What is asked many times a second is prepared once per database, and goes with it. */
+/** For statements that run many times a second: prepared once per database, and released with it. */
 import type { Db } from "#db/connection.ts";
 
 export function oncePerDatabase<T>(prepare: (db: Db) => T): (db: Db) => T {

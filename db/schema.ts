@@ -2,60 +2,60 @@
 import { blob, index, integer, primaryKey, sqliteTable, text } from "drizzle-orm/sqlite-core";
 
 /** The one studio this installation serves. */
-export const studio = sqliteTable("studio", {
+export const studioTable = sqliteTable("studio", {
   id: integer("id").primaryKey(), // always 1
   name: text("name").notNull(),
   town: text("town").notNull().default(""),
-  /** House standards that differ from the rules' own (lib Standards). */
+  /** Studio standards that differ from the rules' own (lib Standards). */
   standardsJson: text("standards_json").notNull().default("{}"),
-  /** House policy: may somebody sign off a plan that only they wrote? */
+  /** Studio policy: whether people may sign off a plan that only they wrote. */
   soleAuthorMaySign: integer("sole_author_may_sign", { mode: "boolean" }).notNull().default(false),
   createdAt: integer("created_at").notNull(),
 });
 
-/** Ed25519 keys of the studio; the private part is sealed with the server's secret. */
-export const signingKey = sqliteTable("signing_key", {
+/** Ed25519 keys of the studio; the private part is encrypted with the server's secret. */
+export const signingKeyTable = sqliteTable("signing_key", {
   id: text("id").primaryKey(),
   publicKey: text("public_key").notNull(), // base64url, 32 bytes
   sealedPrivateKey: text("sealed_private_key").notNull(),
   createdAt: integer("created_at").notNull(),
 });
 
-export const room = sqliteTable("room", {
+export const roomTable = sqliteTable("room", {
   id: text("id").primaryKey(),
   name: text("name").notNull(),
   equipmentJson: text("equipment_json").notNull(), // lib Equipment
-  /** What the scale showed, by spring id (lib/springs RoomReadings): to be looked at again. Never part of a plan. */
+  /** Scale readings by spring id (lib/springs RoomReadings), to be looked at again. Never part of a plan. */
   readingsJson: text("readings_json"),
 });
 
-/** The house's record: standards and machines, who changed what. Only ever added to. */
-export const studioEvent = sqliteTable(
+/** The studio's record: who changed standards, machines and access. Append-only. */
+export const studioEventTable = sqliteTable(
   "studio_event",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
     at: integer("at").notNull(),
     actorId: text("actor_id").notNull(),
     kind: text("kind").notNull(),
-    /** Id of the rule or the room. */
+    /** Id of the rule, the room or the person. */
     subject: text("subject").notNull(),
-    dataJson: text("data_json").notNull(), // what it was changed to
+    dataJson: text("data_json").notNull(), // the new value
   },
   (t) => [index("studio_event_subject").on(t.kind, t.subject)],
 );
 
-/** The studio's library of moves (lib Move). A move is never deleted: plans go on using what is not offered any more. */
-export const move = sqliteTable("move", {
+/** The studio's library of moves (lib Move). A move is archived, never deleted: plans may still use it. */
+export const moveTable = sqliteTable("move", {
   id: text("id").primaryKey(),
   dataJson: text("data_json").notNull(),
-  /** Never twice the same in one library: it names the state that an editor began from. */
+  /** Never the same twice in one library: it identifies the state that an editor started from. */
   updatedAt: integer("updated_at").notNull(),
-  /** Since when it is not offered for new items; null while it is. */
+  /** Since when it is not offered for new items; null while it is offered. */
   archivedAt: integer("archived_at"),
 });
 
-/** The record of the library: added, changed, taken out, put back. Only ever added to. */
-export const moveEvent = sqliteTable(
+/** The record of the library: moves added, changed, archived and restored. Append-only. */
+export const moveEventTable = sqliteTable(
   "move_event",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
@@ -63,17 +63,17 @@ export const moveEvent = sqliteTable(
     at: integer("at").notNull(),
     actorId: text("actor_id").notNull(),
     kind: text("kind").notNull(),
-    /** What the move was after it (lib Move): nothing that anybody wrote is lost when somebody writes over it. */
+    /** The move after the event (lib Move), so that nothing is lost when somebody overwrites it. */
     dataJson: text("data_json").notNull(),
   },
   (t) => [index("move_event_move").on(t.moveId)],
 );
 
-export const plan = sqliteTable(
+export const planTable = sqliteTable(
   "plan",
   {
     id: text("id").primaryKey(),
-    /** Copies of the document's head for lists; the document is the truth. */
+    /** Title and length are copies for lists; the document decides. */
     title: text("title").notNull(),
     lengthSeconds: integer("length_seconds").notNull(),
     ownerId: text("owner_id").notNull(),
@@ -88,27 +88,27 @@ export const plan = sqliteTable(
     createdAt: integer("created_at").notNull(),
     updatedAt: integer("updated_at").notNull(),
     deletedAt: integer("deleted_at"),
-    /** Since when its owner has it out of the way; null while it is on the desks. Its editions stay as they are. */
+    /** Since when it is archived; null while it is on the desks. Its editions are not affected. */
     archivedAt: integer("archived_at"),
   },
   (t) => [index("plan_owner").on(t.ownerId)],
 );
 
-export const planShare = sqliteTable(
+export const planShareTable = sqliteTable(
   "plan_share",
   { planId: text("plan_id").notNull(), userId: text("user_id").notNull() },
   (t) => [primaryKey({ columns: [t.planId, t.userId] })],
 );
 
-/** Who has written in a plan: filled from the update log's actors. */
-export const planAuthor = sqliteTable(
+/** Who has written in a plan, from the actors of the document log. */
+export const planAuthorTable = sqliteTable(
   "plan_author",
   { planId: text("plan_id").notNull(), userId: text("user_id").notNull(), firstAt: integer("first_at").notNull() },
   (t) => [primaryKey({ columns: [t.planId, t.userId] })],
 );
 
-/** What a signer had in front of them when they opened the sign-off: compared with what they then sign. */
-export const planReading = sqliteTable(
+/** What a lead had read when they opened the sign-off, to be compared with what they sign. */
+export const planReadingTable = sqliteTable(
   "plan_reading",
   {
     planId: text("plan_id").notNull(),
@@ -121,10 +121,10 @@ export const planReading = sqliteTable(
 );
 
 /**
- * What the last check of a plan answered, with all that it depends on: the state of the document, the studio, the program.
- * Only kept to be spared: without it the plan is checked again.
+ * The result of a plan's last check, with everything it depends on: the state of the document, the studio data and the
+ * program. Only a cache: without it the plan is checked again.
  */
-export const planCheck = sqliteTable("plan_check", {
+export const planCheckTable = sqliteTable("plan_check", {
   planId: text("plan_id").primaryKey(),
   generation: text("generation").notNull(),
   /** The document's last row in the log. */
@@ -138,8 +138,8 @@ export const planCheck = sqliteTable("plan_check", {
   info: integer("info").notNull(),
 });
 
-/** A signed edition: never changed after it is written. */
-export const edition = sqliteTable(
+/** A signed edition. Never changed after it is written. */
+export const editionTable = sqliteTable(
   "edition",
   {
     planId: text("plan_id").notNull(),
@@ -155,8 +155,8 @@ export const edition = sqliteTable(
   (t) => [primaryKey({ columns: [t.planId, t.number] })],
 );
 
-/** The plan's record: handed in, handed back, signed off, shared, deleted. Only ever added to. */
-export const planEvent = sqliteTable(
+/** The plan's record: handed in, handed back, signed off, shared, deleted. Append-only. */
+export const planEventTable = sqliteTable(
   "plan_event",
   {
     id: integer("id").primaryKey({ autoIncrement: true }),
@@ -170,7 +170,7 @@ export const planEvent = sqliteTable(
   (t) => [index("plan_event_plan").on(t.planId)],
 );
 
-export const thread = sqliteTable(
+export const threadTable = sqliteTable(
   "thread",
   {
     id: text("id").primaryKey(),
@@ -182,7 +182,7 @@ export const thread = sqliteTable(
   (t) => [index("thread_plan").on(t.planId)],
 );
 
-export const comment = sqliteTable(
+export const commentTable = sqliteTable(
   "comment",
   {
     id: text("id").primaryKey(),
@@ -194,15 +194,15 @@ export const comment = sqliteTable(
   (t) => [index("comment_thread").on(t.threadId)],
 );
 
-/** A shared document's header. `generation` changes when the history does not continue the old one. */
-export const document = sqliteTable("document", {
+/** The header of a shared document. `generation` identifies its history: another one does not continue it. */
+export const documentTable = sqliteTable("document", {
   name: text("name").primaryKey(), // lib/protocol DocName
   generation: text("generation").notNull(),
   createdAt: integer("created_at").notNull(),
 });
 
-/** The append-only log: an update stands here before anybody else sees it. */
-export const docUpdate = sqliteTable(
+/** The append-only log of shared documents: an update is stored here before anybody else sees it. */
+export const docUpdateTable = sqliteTable(
   "doc_update",
   {
     seq: integer("seq").primaryKey({ autoIncrement: true }),
@@ -214,8 +214,8 @@ export const docUpdate = sqliteTable(
   (t) => [index("doc_update_name").on(t.name, t.seq)],
 );
 
-/** Everything up to and including `seq` in one update. The last few are kept. */
-export const docSnapshot = sqliteTable(
+/** Everything up to and including `seq`, in one update. The last few are kept. */
+export const docSnapshotTable = sqliteTable(
   "doc_snapshot",
   {
     name: text("name").notNull(),
@@ -227,10 +227,10 @@ export const docSnapshot = sqliteTable(
 );
 
 /**
- * Whose page a yjs client id is, in one document: noted before the page's first word or with it, and kept for good. Words
- * under it are taken from that person alone; they would stand where the page's own next words belong.
+ * The person whose page a yjs client id is, in one document: recorded with or before the page's first change, and kept for
+ * good. Changes under the id are accepted from that person alone, since they take the place of the page's own next ones.
  */
-export const docClient = sqliteTable(
+export const docClientTable = sqliteTable(
   "doc_client",
   {
     name: text("name").notNull(),
@@ -241,13 +241,13 @@ export const docClient = sqliteTable(
   (t) => [primaryKey({ columns: [t.name, t.clientId] })],
 );
 
-/** A paired cue device. Only a hash of its token is kept. */
-export const device = sqliteTable("device", {
+/** A cue device. Only a hash of its token is stored. */
+export const deviceTable = sqliteTable("device", {
   id: text("id").primaryKey(),
   name: text("name").notNull(),
   roomId: text("room_id").notNull(),
   tokenHash: text("token_hash"),
-  /** Hash of the pairing code, while it waits to be used once. */
+  /** Hash of the pairing code until it is used. */
   codeHash: text("code_hash"),
   codeExpiresAt: integer("code_expires_at"),
   pairedAt: integer("paired_at"),
@@ -256,8 +256,8 @@ export const device = sqliteTable("device", {
   createdBy: text("created_by").notNull(),
 });
 
-/** What a class did, as its device told it. Written once: the same session again changes nothing. */
-export const classLog = sqliteTable(
+/** The log of a class, as sent by its device. Written once: the same session again changes nothing. */
+export const classLogTable = sqliteTable(
   "class_log",
   {
     sessionId: text("session_id").primaryKey(),
@@ -272,4 +272,17 @@ export const classLog = sqliteTable(
     logJson: text("log_json").notNull(), // lib/floor ClassLog, canonical
   },
   (t) => [index("class_log_edition").on(t.planId, t.number)],
+);
+
+/** An edition that a lead withdrew, and the reason. Written once: the edition itself never changes. */
+export const editionWithdrawalTable = sqliteTable(
+  "edition_withdrawal",
+  {
+    planId: text("plan_id").notNull(),
+    number: integer("number").notNull(),
+    withdrawnBy: text("withdrawn_by").notNull(),
+    withdrawnAt: integer("withdrawn_at").notNull(),
+    reason: text("reason").notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.planId, t.number] })],
 );

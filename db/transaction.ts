@@ -1,17 +1,17 @@
-/** Several statements as one: all of them are in the database afterwards, or none. */
+/** Transactions: either all statements take effect, or none. */
 import type { Db } from "./connection.ts";
 import { oncePerDatabase } from "./once-per-database.ts";
 
 const transactions = oncePerDatabase(({ raw }) => raw.transaction((work: () => unknown) => work()));
 
-/** Runs `work` as one transaction (a savepoint inside the caller's). Refuses a promise: it would end too late. */
+/** Runs `work` as one transaction, or as a savepoint inside the caller's. Refuses a promise, which would end too late. */
 export function inTransaction<T>(db: Db, work: () => T): T {
   return transactions(db).immediate(work) as T; // what work returns
 }
 
 /**
- * One transaction of the document log, committed without waiting for the disk: a kill takes nothing of it, a power cut
- * may until `syncLog` has resolved. The switch counts from the next transaction on, so it is set around this one alone.
+ * One transaction of the document log, committed without waiting for the disk: it survives a kill, and a power cut once
+ * `syncLog` has resolved. The setting applies from the next transaction on, so it is set around this one alone.
  */
 export function appendTransaction<T>(db: Db, work: () => T): T {
   db.raw.pragma("synchronous = NORMAL");

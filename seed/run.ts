@@ -1,6 +1,6 @@
 /**
- * Makes the invented demo studio in an empty database, through the commands that pages use and the sign-in library.
- * Running it again adds what is missing and changes nothing else.
+ * Creates the invented demo studio in an empty database, through the same commands that pages use. Running it again adds
+ * what is missing and changes nothing else.
  */
 
 import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
@@ -9,15 +9,15 @@ import { readMonth } from "#lib/programme/read.ts";
 import { addSlot } from "#lib/programme/write.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { putMoves, readLibrary } from "#server/library/library.ts";
 import { addRoom, listRooms } from "#server/rooms/manage-rooms.ts";
-import type { Springline } from "#server/springline.ts";
-import { type MonthPeople, monthSlots } from "./month.ts";
-import { DEMO_PASSWORD, PEOPLE } from "./people.ts";
-import { type Cast, letPeopleIn, must } from "./people-in.ts";
-import { putPlansIn, type Rooms } from "./plans-in.ts";
-import { ROOMS, type SeedRoom } from "./rooms.ts";
-import { putClassesIn } from "./taught.ts";
+import { addClasses } from "./steps/add-classes.ts";
+import { addPeople, type Cast, must } from "./steps/add-people.ts";
+import { addPlans, type DemoRooms } from "./steps/add-plans.ts";
+import { type MonthPeople, monthSlots } from "./steps/month-slots.ts";
+import { DEMO_PASSWORD, PEOPLE } from "./studio/people.ts";
+import { ROOMS, type SeedRoom } from "./studio/rooms.ts";
 
 const DAY_MS = 86_400_000;
 
@@ -26,12 +26,12 @@ export interface Seeded {
   readonly password: string;
 }
 
-/** Throws with a command's own sentence when one refuses. */
+/** Throws with the command's own message when one refuses. */
 export async function seedStudio(app: Springline): Promise<Seeded> {
-  const cast = await letPeopleIn(app);
-  const rooms = putRoomsIn(app, cast);
-  putLibraryIn(app, cast);
-  const plans = putPlansIn(app, cast, rooms);
+  const cast = await addPeople(app);
+  const rooms = addRooms(app, cast);
+  addLibrary(app, cast);
+  const plans = addPlans(app, cast, rooms);
   const ids = {
     petra: cast.petra.id,
     ines: cast.ines.id,
@@ -39,14 +39,14 @@ export async function seedStudio(app: Springline): Promise<Seeded> {
     jonas: cast.jonas.id,
     sam: cast.sam.id,
   };
-  putClassesIn(app, plans.whole, rooms.loft);
-  putMonthIn(app, { people: ids, rooms, plans });
+  addClasses(app, plans.whole, rooms.loft);
+  addMonth(app, { people: ids, rooms, plans });
   return { people: PEOPLE.map(({ name, email, roles }) => ({ name, email, roles })), password: DEMO_PASSWORD };
 }
 
-function putRoomsIn(app: Springline, { petra }: Cast): Rooms {
+function addRooms(app: Springline, { petra }: Cast): DemoRooms {
   const roomId = (room: SeedRoom | undefined): string => {
-    if (!room) throw new Error("The demo studio lacks a room.");
+    if (!room) throw new Error("A room of the demo studio is missing.");
     const there = must(listRooms(app, petra)).find((other) => other.name === room.name);
     return there?.id ?? must(addRoom(app, petra, { name: room.name, equipment: room.equipment })).id;
   };
@@ -56,20 +56,21 @@ function putRoomsIn(app: Springline, { petra }: Cast): Rooms {
   };
 }
 
-/** Moves that a lead has changed since are left as they are. */
-function putLibraryIn(app: Springline, { ines }: Cast): void {
+/** Moves that a lead has changed are left as they are. */
+function addLibrary(app: Springline, { ines }: Cast): void {
   const { moves } = must(readLibrary(app, ines));
   const missing = Object.entries(STARTER_MOVES).filter(([id]) => !Object.hasOwn(moves, id));
   if (missing.length > 0) must(putMoves(app, ines, Object.fromEntries(missing)));
 }
 
-/** The month of the day it is; a month with any slot in it is left alone. */
-function putMonthIn(app: Springline, known: MonthPeople): void {
+/** Fills the current month; a month that has any slot is left alone. */
+function addMonth(app: Springline, known: MonthPeople): void {
   const month = monthOf(dateOfDay(Math.floor(app.now() / DAY_MS)));
   const name: DocName = { kind: "month", key: month };
-  if (app.rooms.generation(name) === undefined) app.rooms.create(name, createMonthDoc(month), known.people.ines);
-  if (app.rooms.withDoc(name, (doc) => readMonth(doc).slots.length) > 0) return;
-  app.rooms.transact(name, known.people.ines, (doc) => {
+  if (app.documents.generation(name) === undefined)
+    app.documents.create(name, createMonthDoc(month), known.people.ines);
+  if (app.documents.withDoc(name, (doc) => readMonth(doc).slots.length) > 0) return;
+  app.documents.transact(name, known.people.ines, (doc) => {
     for (const slot of monthSlots(month, known)) addSlot({ doc, origin: "demo" }, slot);
   });
 }

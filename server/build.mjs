@@ -1,18 +1,18 @@
 /**
  * `npm run build`: the pages by Next, the floor's own page, then the server and the demo's seed as plain JavaScript in
- * `dist/`. Packages stay outside the bundle: those that must exist once are shared with Next's.
+ * `dist/`. Packages stay outside the bundle, since some must exist only once and are shared with Next's bundle.
  */
 import { spawnSync } from "node:child_process";
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
-import { compressParts } from "./compress-parts.mjs";
-import { bundleFloor } from "./floor-bundle.mjs";
+import { compressParts } from "./build/compress-parts.mjs";
+import { bundleFloor } from "./build/floor-bundle.mjs";
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "..");
 
-/** Next's folder and ours: `.next` and `dist`, or for a second build beside it `.next-x` and `dist-x`. */
+/** The output folders, `.next` and `dist`; or `.next-x` and `dist-x` for a second build (SPRINGLINE_DIST=.next-x). */
 export function outputs() {
   const pages = process.env.SPRINGLINE_DIST ?? ".next";
   return { pages: join(root, pages), server: join(root, pages.replace(/^\.next/, "dist")) };
@@ -20,12 +20,12 @@ export function outputs() {
 
 /** Builds everything; throws when a step fails. */
 export async function buildAll() {
-  // Noted before anything is read, so that a file saved during the build counts as newer than it.
+  // Taken before anything is read, so that a file saved during the build counts as newer.
   const begun = Date.now();
   const { pages, server } = outputs();
   rmSync(server, { recursive: true, force: true });
   buildPages();
-  // Slow, and for other cores: it goes on beside the rest.
+  // Slow, and done on other cores: it runs alongside the rest.
   const compressed = compressParts(join(pages, "static"));
   await bundleFloor(root, pages);
   await build({
@@ -34,8 +34,8 @@ export async function buildAll() {
       main: "server/main.ts",
       seed: "seed/run.ts",
       "check-worker": "server/check/worker.ts",
-      "fold-worker": "server/fold/worker.ts",
-      "checkpoint-worker": "db/checkpoint-worker.mjs",
+      "fold-worker": "server/doc-log/fold-worker.ts",
+      "checkpoint-worker": "db/file/checkpoint-worker.mjs",
     },
     outdir: server,
     bundle: true,
@@ -57,7 +57,7 @@ function buildPages() {
   const next = join(root, "node_modules", "next", "dist", "bin", "next");
   const env = { ...process.env, NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1" };
   const { status } = spawnSync(process.execPath, [next, "build"], { cwd: root, stdio: "inherit", env });
-  if (status !== 0) throw new Error("The pages could not be built; what is wrong stands above.");
+  if (status !== 0) throw new Error("The pages could not be built; the reason is printed above.");
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

@@ -1,24 +1,28 @@
 /**
- * The process: `main.ts` runs the studio, `--dev` while working on it, `--demo` with the invented one (`--fresh`: made anew). Says where it
- * is, stops on a signal with everything saved, and ends with one sentence when it cannot run.
+ * The process. `main.ts` runs the studio, `--dev` with unbuilt pages, `--demo` with the invented studio (`--fresh` starts
+ * it over). Prints its address, stops on a signal with everything saved, and prints one sentence when it cannot run.
  */
-import { DatabaseRefused } from "#db/connection.ts";
-import { DatabaseInUse } from "#db/repos/lock-repo.ts";
+import { resolve } from "node:path";
+import { DatabaseRefused } from "#db/file/migrations.ts";
+import { DatabaseInUse } from "#db/file/writer-lock.ts";
 import { DEVICES_WORDS } from "#lib/protocol/places.ts";
-import { type Env, EnvError, type Mode, readEnv, turnTelemetryOff } from "#server/env.ts";
+import { type Env, EnvError, type Mode, readEnv, turnTelemetryOff } from "#server/base/env.ts";
+import { createLog, type Log } from "#server/base/log.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { CannotListen } from "#server/http/serve.ts";
-import { createLog, type Log } from "#server/log.ts";
-import { PROJECT_DIR, type Program, startProgram } from "#server/program.ts";
+import { type Program, startProgram } from "#server/main/run-server.ts";
 import { SigningKeyError } from "#server/signing/keys.ts";
-import type { Springline } from "#server/springline.ts";
 
-/** What the person who started it can do something about: one sentence each. */
+/** The project's folder: the parent of `server/` in the sources, of `dist/` when built. */
+const PROJECT_DIR = resolve(import.meta.dirname, "..");
+
+/** Errors that the person who started the server can act on: their message is printed alone. */
 const REFUSALS = [EnvError, DatabaseRefused, DatabaseInUse, SigningKeyError, CannotListen];
 
-// The database, its log and the secret are for the account that runs the server alone.
+// The database, its log and the secret are only for the account that runs the server.
 process.umask(0o077);
 turnTelemetryOff();
-// Whoever started it may be gone: then there is nobody to tell.
+// The terminal that started it may be closed: output then goes nowhere.
 for (const stream of [process.stdout, process.stderr]) stream.on("error", () => undefined);
 await run(process.argv.includes("--demo") ? "demo" : process.argv.includes("--dev") ? "dev" : "live");
 
@@ -27,9 +31,15 @@ async function run(mode: Mode): Promise<void> {
   try {
     const env = readEnv(mode);
     log = createLog(env.logLevel);
-    // The bundler is loaded only while somebody works on the pages.
-    if (mode === "dev") await (await import("#server/floor-bundle.mjs")).watchFloor(PROJECT_DIR, env.distDir);
-    const program = await startProgram({ env, log, seed, fresh: process.argv.includes("--fresh") });
+    // The bundler is only needed in development.
+    if (mode === "dev") await (await import("#server/build/floor-bundle.mjs")).watchFloor(PROJECT_DIR, env.distDir);
+    const program = await startProgram({
+      projectDir: PROJECT_DIR,
+      env,
+      log,
+      seed,
+      fresh: process.argv.includes("--fresh"),
+    });
     stopWhenTold(program, log);
     await greet(env, program.app.setUpCode);
   } catch (error) {
@@ -37,7 +47,7 @@ async function run(mode: Mode): Promise<void> {
   }
 }
 
-/** A refusal is one line; everything else is a bug and shows its place. */
+/** A known error is printed as one line; anything else is a bug and is printed with its stack. */
 function refuse(error: unknown, log: Log | undefined): never {
   const known = REFUSALS.some((kind) => error instanceof kind);
   if (known && error instanceof Error) process.stderr.write(`${error.message}\n`);
@@ -47,7 +57,7 @@ function refuse(error: unknown, log: Log | undefined): never {
 }
 
 async function seed(app: Springline): Promise<void> {
-  process.stdout.write("Making the invented studio ...\n");
+  process.stdout.write("Creating the invented studio ...\n");
   const { seedStudio } = await import("#seed/run.ts");
   await seedStudio(app);
 }
@@ -55,15 +65,15 @@ async function seed(app: Springline): Promise<void> {
 async function greet(env: Env, setUpCode: string | undefined): Promise<void> {
   const lines = [`Springline is at ${env.origin}`];
   if (setUpCode !== undefined)
-    lines.push(`No studio yet. Set it up there with the code ${setUpCode.slice(0, 4)}-${setUpCode.slice(4)}`);
+    lines.push(`There is no studio yet. Set it up there with the code ${setUpCode.slice(0, 4)}-${setUpCode.slice(4)}`);
   if (env.mode === "demo") {
-    const { DEMO_PASSWORD, PEOPLE, STUDIO } = await import("#seed/people.ts");
+    const { DEMO_PASSWORD, PEOPLE, STUDIO } = await import("#seed/studio/people.ts");
     lines.push("", `${STUDIO.name}, ${STUDIO.town}: an invented studio. Sign in with the password ${DEMO_PASSWORD} as`);
     for (const { email, roles, name } of PEOPLE)
       lines.push(`  ${email.padEnd(28)}${roles.join(", ").padEnd(10)}${name}`);
     lines.push(
       "",
-      `A cue device: as the manager make one under ${DEVICES_WORDS}, then open ${env.origin}/floor and type its code.`,
+      `For a cue device: add one as the manager under ${DEVICES_WORDS}, then open ${env.origin}/floor and enter its code.`,
     );
     lines.push("Stop with Ctrl+C. `npm run demo -- --fresh` starts over.");
   }

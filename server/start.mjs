@@ -1,6 +1,6 @@
 /**
  * `npm start` and `npm run demo`: builds when there is no build or a source is newer than it, then runs the server with
- * the same arguments (`--demo`, `--fresh`: see main.ts).
+ * the same arguments (see main.ts).
  */
 import { spawn } from "node:child_process";
 import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
@@ -30,7 +30,7 @@ function isStale() {
   return SOURCES.some((source) => newestUnder(join(root, source)) > builtAt);
 }
 
-/** The last change of a file or of anything in a folder (ms); a folder's own time tells of files taken away. */
+/** The last change of a file, or of anything in a folder (ms); a folder's own time changes when files are removed. */
 function newestUnder(path) {
   if (!existsSync(path)) return 0;
   const stat = statSync(path);
@@ -39,7 +39,7 @@ function newestUnder(path) {
   return Math.max(stat.mtimeMs, ...inside);
 }
 
-/** A child of its own: signals to this process go on to it, and its end is ours. */
+/** In a child process: signals are passed on to it, and this process ends with it. */
 function run() {
   const args = [join(outputs().server, "main.js"), ...process.argv.slice(2)];
   const env = { ...process.env, NODE_ENV: "production", NEXT_TELEMETRY_DISABLED: "1" };

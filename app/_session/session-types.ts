@@ -12,7 +12,7 @@ import type { Role } from "#lib/policy/can.ts";
 import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import type { ItemTalk } from "#lib/talk/talk.ts";
-import type { PlanStudio } from "#server/plans/plan-studio.ts";
+import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
 /** The person at this page, as the server knows them. */
 export interface Me {

@@ -7,7 +7,7 @@ import type { DocDescription } from "#lib/client/doc-session/description.ts";
 import type { Edge } from "#lib/client/doc-session/edge.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import type { News } from "#lib/protocol/messages.ts";
-import type { PlanStudio } from "#server/plans/plan-studio.ts";
+import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 import { deriver } from "./derive.ts";
 import { planUndo } from "./plan-undo.ts";
 import { planValues, planValueWords } from "./plan-values.ts";

@@ -1,4 +1,4 @@
-import type { PlanStudio } from "#server/plans/plan-studio.ts";
+import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
 interface StudioAsking {
   /** "refused": this person may not have it. Rejects when the server cannot be reached. */

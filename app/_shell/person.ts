@@ -1,10 +1,12 @@
 /** Who opens a page: asked by every page of the workspace before it shows anything. Server only. */
+
 import { headers } from "next/headers";
 import { redirect } from "next/navigation";
 import type { Studio } from "#db/repos/studio-repo.ts";
-import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
+import type { SignedIn } from "#server/auth/actor.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
+import { type Springline, springline } from "#server/context/springline.ts";
 import { presentStudio } from "#server/people/first-run.ts";
-import { type Springline, springline } from "#server/springline.ts";
 
 export interface Visit {
   readonly app: Springline;

@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import { can } from "#lib/policy/can.ts";
 import { DEVICES_PLACE } from "#lib/protocol/places.ts";
-import { listSignedPlans } from "#server/plans/editions.ts";
+import { listSignedPlans } from "#server/editions/editions.ts";
 import { listArchivedPlans, listDeletedPlans, listPlans, type PlanListEntry } from "#server/plans/list-plans.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { requirePerson } from "../_shell/person.ts";

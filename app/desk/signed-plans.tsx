@@ -1,6 +1,6 @@
 /** Signed classes for those who do not write: the sheet for the wall and the tracks for a recording. */
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
-import type { SignedPlan } from "#server/plans/editions.ts";
+import type { SignedPlan } from "#server/editions/editions.ts";
 import { LocalTime } from "../_parts/local-time.tsx";
 import { lengthWords } from "../_parts/time-words.ts";
 import styles from "./desk.module.css";

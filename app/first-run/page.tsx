@@ -1,8 +1,8 @@
 /** The first page of a new installation: makes the studio and its manager, once. */
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
+import { springline } from "#server/context/springline.ts";
 import { presentStudio } from "#server/people/first-run.ts";
-import { springline } from "#server/springline.ts";
 import { Door } from "../_shell/door.tsx";
 import { FirstRunForm } from "./first-run-form.tsx";
 

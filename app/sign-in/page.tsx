@@ -1,10 +1,11 @@
 /** Signing in. Somebody who already is goes on; a studio that does not exist yet begins with its first run. */
+
 import type { Metadata } from "next";
 import { headers } from "next/headers";
 import { redirect } from "next/navigation";
-import { actorFromHeaders } from "#server/auth/actor.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
+import { springline } from "#server/context/springline.ts";
 import { presentStudio } from "#server/people/first-run.ts";
-import { springline } from "#server/springline.ts";
 import { Door } from "../_shell/door.tsx";
 import { safePath } from "../_shell/person.ts";
 import { SignInForm } from "./sign-in-form.tsx";

@@ -1,4 +1,4 @@
-/** What the last check of each plan answered. Prepared raw statements: a check of every plan in writing ends here. */
+/** The result of each plan's last check. Prepared raw statements, since every check ends here. */
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
 import { appendTransaction } from "#db/transaction.ts";
@@ -34,7 +34,7 @@ const statements = oncePerDatabase(prepareAll);
 
 export const readCheck = (db: Db, planId: string): KeptCheck | undefined => statements(db).read.get(planId);
 
-/** Does not wait for the disk: what a power cut takes is worked out again. */
+/** Does not wait for the disk: what a power cut loses is worked out again. */
 export function putCheck(db: Db, check: KeptCheck): void {
   appendTransaction(db, () => statements(db).put.run(check));
 }

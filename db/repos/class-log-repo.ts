@@ -1,7 +1,7 @@
-/** What classes did, as their devices told it: written once, read for ever. */
+/** The logs of classes, as sent by their devices. Written once. */
 import { and, count, desc, eq, gt, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { classLog } from "#db/schema.ts";
+import { classLogTable } from "#db/schema.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 
 export interface StoredLog {
@@ -17,71 +17,71 @@ interface LogRow {
   readonly logJson: string;
 }
 
-/** `key`: under which it is kept, its session as a rule. `logJson`: canonical JSON of the log. */
+/** `key`: usually its session. `logJson`: canonical JSON of the log. */
 export function insertClassLog(db: Db, { log, ...rest }: StoredLog, { key, logJson }: LogRow): void {
   const { kind, edition } = log;
   const { planId, number } = edition;
   const startedAt = Date.parse(log.startedAt);
   db.orm
-    .insert(classLog)
+    .insert(classLogTable)
     .values({ ...rest, sessionId: key, planId, number, kind, startedAt, logJson })
     .run();
 }
 
-/** What is kept under that key: the log's canonical JSON, and whose it is. */
+/** The log under that key, as canonical JSON, and the device that sent it. */
 export const readLogRow = (db: Db, key: string): { logJson: string; deviceId: string } | undefined =>
   db.orm
-    .select({ logJson: classLog.logJson, deviceId: classLog.deviceId })
-    .from(classLog)
-    .where(eq(classLog.sessionId, key))
+    .select({ logJson: classLogTable.logJson, deviceId: classLogTable.deviceId })
+    .from(classLogTable)
+    .where(eq(classLogTable.sessionId, key))
     .get();
 
-/** How many logs a device has told since then (ms since the epoch). */
+/** How many logs a device has sent since then (ms since the epoch). */
 export function countLogsOf(db: Db, device: string, since: number): number {
-  const told = and(eq(classLog.deviceId, device), gt(classLog.receivedAt, since));
-  return db.orm.select({ n: count() }).from(classLog).where(told).get()?.n ?? 0;
+  const told = and(eq(classLogTable.deviceId, device), gt(classLogTable.receivedAt, since));
+  return db.orm.select({ n: count() }).from(classLogTable).where(told).get()?.n ?? 0;
 }
 
-/** A device's clock may be wrong: no class began after the studio was told of it. */
-const latestFirst = [desc(sql`min(${classLog.startedAt}, ${classLog.receivedAt})`), desc(sql`rowid`)];
+/** A device's clock may be wrong: a class cannot have begun after its log was received. */
+const latestFirst = [desc(sql`min(${classLogTable.startedAt}, ${classLogTable.receivedAt})`), desc(sql`rowid`)];
 
-const { logJson, roomId, deviceId, receivedAt } = classLog;
+const { logJson, roomId, deviceId, receivedAt } = classLogTable;
 const stored = { logJson, roomId, deviceId, receivedAt };
 const toStored = ({ logJson: json, ...rest }: Omit<StoredLog, "log"> & { logJson: string }): StoredLog => ({
   ...rest,
-  log: JSON.parse(json) as ClassLog, // checked when it was taken
+  log: JSON.parse(json) as ClassLog, // checked when it was received
 });
 
-/** The classes taught and rehearsed from one edition, the latest first. */
+/** The classes and rehearsals of one edition, the newest first. */
 export function listClassLogs(db: Db, planId: string, number: number): StoredLog[] {
-  const one = and(eq(classLog.planId, planId), eq(classLog.number, number));
+  const one = and(eq(classLogTable.planId, planId), eq(classLogTable.number, number));
   return db.orm
     .select(stored)
-    .from(classLog)
+    .from(classLogTable)
     .where(one)
     .orderBy(...latestFirst)
     .all()
     .map(toStored);
 }
 
-/** The classes taught in one room, rehearsals not among them: the latest `most`, the latest first. */
+/** The newest `most` classes of one room, without rehearsals, the newest first. */
 export function listRoomClasses(db: Db, room: string, most: number): StoredLog[] {
-  const taught = and(eq(classLog.roomId, room), eq(classLog.kind, "class"));
+  const taught = and(eq(classLogTable.roomId, room), eq(classLogTable.kind, "class"));
   const rows = db.orm
     .select(stored)
-    .from(classLog)
+    .from(classLogTable)
     .where(taught)
     .orderBy(...latestFirst)
     .limit(most);
   return rows.all().map(toStored);
 }
 
-/** The rehearsals of one plan, of whichever edition: the latest `most`, the latest first. */
+/** The newest `most` rehearsals of one plan, of any edition, the newest first. */
 export function listRehearsals(db: Db, planId: string, most: number): StoredLog[] {
-  const rehearsed = and(eq(classLog.planId, planId), eq(classLog.kind, "rehearsal"));
+  const rehearsed = and(eq(classLogTable.planId, planId), eq(classLogTable.kind, "rehearsal"));
   const rows = db.orm
     .select(stored)
-    .from(classLog)
+    .from(classLogTable)
     .where(rehearsed)
     .orderBy(...latestFirst)
     .limit(most);

@@ -1,8 +1,8 @@
-/** Cue devices and their pairing codes. Codes and tokens come here hashed; a row is revoked, never deleted. */
+/** Cue devices and their pairing codes. Codes and tokens are passed in as hashes; a row is revoked, never deleted. */
 import { and, asc, eq, gt, isNotNull, isNull } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { device } from "#db/schema.ts";
+import { deviceTable } from "#db/schema.ts";
 
 export interface NewDevice {
   readonly id: string;
@@ -25,26 +25,31 @@ export interface DeviceRow {
 }
 
 const shown = {
-  id: device.id,
-  name: device.name,
-  roomId: device.roomId,
-  codeExpiresAt: device.codeExpiresAt,
-  pairedAt: device.pairedAt,
-  lastSeenAt: device.lastSeenAt,
+  id: deviceTable.id,
+  name: deviceTable.name,
+  roomId: deviceTable.roomId,
+  codeExpiresAt: deviceTable.codeExpiresAt,
+  pairedAt: deviceTable.pairedAt,
+  lastSeenAt: deviceTable.lastSeenAt,
 };
 
 export function insertDevice(db: Db, made: NewDevice): void {
-  db.orm.insert(device).values(made).run();
+  db.orm.insert(deviceTable).values(made).run();
 }
 
-/** Every device that was not taken back, by name. */
-export function listDevices(db: Db): DeviceRow[] {
-  return db.orm.select(shown).from(device).where(isNull(device.revokedAt)).orderBy(asc(device.name)).all();
+/** Every device that was not removed, by name. */
+export function listDeviceRows(db: Db): DeviceRow[] {
+  return db.orm
+    .select(shown)
+    .from(deviceTable)
+    .where(isNull(deviceTable.revokedAt))
+    .orderBy(asc(deviceTable.name))
+    .all();
 }
 
 export function readDevice(db: Db, id: string): DeviceRow | undefined {
-  const one = and(eq(device.id, id), isNull(device.revokedAt));
-  return db.orm.select(shown).from(device).where(one).get();
+  const one = and(eq(deviceTable.id, id), isNull(deviceTable.revokedAt));
+  return db.orm.select(shown).from(deviceTable).where(one).get();
 }
 
 const makerStatement = oncePerDatabase((db) =>
@@ -55,29 +60,39 @@ const makerStatement = oncePerDatabase((db) =>
     .pluck(),
 );
 
-/** Who made the code that has this hash and is still good; undefined when there is none. Anybody may guess, so it is cheap. */
+/** The person who made the valid code with this hash; undefined for none. Cheap, since anybody may guess. */
 export const makerOfCode = (db: Db, codeHash: string, now: number): string | undefined =>
   makerStatement(db).get(codeHash, now);
 
-/** Codes made by one person that were not used yet pair nothing any more. Gives how many there were. */
+/** Ends a person's unused codes. Returns how many there were. */
 export function endCodesBy(db: Db, createdBy: string, now: number): number {
-  const waiting = and(eq(device.createdBy, createdBy), gt(device.codeExpiresAt, now), isNotNull(device.codeHash));
-  return db.orm.update(device).set({ codeHash: null, codeExpiresAt: now }).where(waiting).run().changes;
+  const waiting = and(
+    eq(deviceTable.createdBy, createdBy),
+    gt(deviceTable.codeExpiresAt, now),
+    isNotNull(deviceTable.codeHash),
+  );
+  return db.orm.update(deviceTable).set({ codeHash: null, codeExpiresAt: now }).where(waiting).run().changes;
 }
 
-/** Uses up a code that is still good: one statement, so that of two people with one code only one gets the device. */
+/** Uses up a valid code, in one statement, so that of two devices with one code only one is paired. */
 export function claimDevice(db: Db, codeHash: string, tokenHash: string, now: number): DeviceRow | undefined {
-  const waiting = and(eq(device.codeHash, codeHash), gt(device.codeExpiresAt, now), isNull(device.revokedAt));
+  const waiting = and(
+    eq(deviceTable.codeHash, codeHash),
+    gt(deviceTable.codeExpiresAt, now),
+    isNull(deviceTable.revokedAt),
+  );
   const set = { tokenHash, codeHash: null, codeExpiresAt: null, pairedAt: now, lastSeenAt: now };
-  return db.orm.update(device).set(set).where(waiting).returning(shown).get();
+  return db.orm.update(deviceTable).set(set).where(waiting).returning(shown).get();
 }
 
 export function markDeviceSeen(db: Db, id: string, now: number): void {
-  db.orm.update(device).set({ lastSeenAt: now }).where(eq(device.id, id)).run();
+  db.orm.update(deviceTable).set({ lastSeenAt: now }).where(eq(deviceTable.id, id)).run();
 }
 
-/** Its token and its code open nothing from now on. False when there is no such device. */
+/** Its token and its code stop working. False when there is no such device. */
 export function revokeDevice(db: Db, id: string, now: number): boolean {
-  const one = and(eq(device.id, id), isNull(device.revokedAt));
-  return db.orm.update(device).set({ revokedAt: now, tokenHash: null, codeHash: null }).where(one).run().changes > 0;
+  const one = and(eq(deviceTable.id, id), isNull(deviceTable.revokedAt));
+  return (
+    db.orm.update(deviceTable).set({ revokedAt: now, tokenHash: null, codeHash: null }).where(one).run().changes > 0
+  );
 }

@@ -1,4 +1,4 @@
-/** Whose page a yjs client id is, by document. Only ever added to. Prepared raw statements: it is part of each commit. */
+/** The person whose page a yjs client id is, by document. Append-only. Prepared raw statements: part of each commit. */
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
 
@@ -22,7 +22,7 @@ const statements = oncePerDatabase(prepareAll);
 
 export const readDocClients = (db: Db, name: string): DocClient[] => statements(db).all.all(name);
 
-/** The first person counts. Joins the caller's transaction. `at`: ms since the epoch, UTC. */
+/** The first person is kept. Joins the caller's transaction. `at`: ms since the epoch, UTC. */
 export function addDocClient(db: Db, name: string, client: DocClient, at: number): void {
   statements(db).add.run(name, client.clientId, client.userId, at);
 }

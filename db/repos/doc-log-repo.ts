@@ -1,6 +1,6 @@
 /**
- * The log of shared documents: header, updates, snapshots. The only SQL for them. Prepared raw statements, since these
- * run for every burst of typing; each function is synchronous and joins the caller's transaction when there is one.
+ * The log of shared documents: headers, updates and snapshots. Prepared raw statements, since these run for every burst of
+ * typing. Every function is synchronous and joins the caller's transaction if there is one.
  */
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
@@ -17,17 +17,17 @@ export interface NewLogRow {
   /** ms since the epoch, UTC. */
   readonly at: number;
 }
-/** What a document is made of on disk. */
+/** A document as it is on disk. */
 export interface StoredDoc {
   readonly generation: string;
-  /** Newest first; the older one is what is left when the newer one cannot be read. */
+  /** Newest first; the older one is used when the newer one cannot be read. */
   readonly snapshots: readonly LogRow[];
   /** Every row after the oldest kept snapshot, in order. */
   readonly rows: readonly LogRow[];
 }
 
-/** How many snapshots are kept, with the rows after the oldest of them. */
-export const KEPT_SNAPSHOTS = 2;
+/** How many snapshots are kept, together with the rows after the oldest of them. */
+const KEPT_SNAPSHOTS = 2;
 
 function prepareAll(db: Db) {
   const { raw } = db;
@@ -74,13 +74,13 @@ export function readStoredDoc(db: Db, name: string): StoredDoc | undefined {
   return { generation, snapshots, rows: s.rows.all(name, snapshots.at(-1)?.seq ?? 0) };
 }
 
-/** The log's last row: with the generation it names one state of the document. 0 for one without any. */
+/** The log's last row, which together with the generation identifies one state of the document. 0 without rows. */
 export function lastSeq(db: Db, name: string): number {
   const s = statements(db);
   return Math.max(s.lastRow.get(name) ?? 0, s.lastSnapshot.get(name) ?? 0);
 }
 
-/** What came after a row, in order; undefined where some of it has been folded into a snapshot since. */
+/** The rows after a row, in order; undefined when some of them have been folded into a snapshot since. */
 export function rowsAfter(db: Db, name: string, seq: number): LogRow[] | undefined {
   const s = statements(db);
   return seq < (s.firstSnapshot.get(name) ?? 0) ? undefined : s.rows.all(name, seq);
@@ -101,8 +101,8 @@ export function appendRow(db: Db, row: NewLogRow): void {
 }
 
 /**
- * Puts a snapshot in and takes out what no kept snapshot needs. Call it inside a transaction, with bytes that have been
- * rebuilt and compared: the rows go for good.
+ * Adds a snapshot and deletes what no kept snapshot needs. Call it inside a transaction, with bytes that have been verified:
+ * the rows are gone for good.
  */
 export function replaceBySnapshot(db: Db, name: string, snapshot: LogRow, at: number): void {
   const s = statements(db);

@@ -1,8 +1,8 @@
-/** Signed editions: written once, read for ever. The database itself refuses to change or delete one. */
+/** Signed editions. Written once: the database itself refuses to change or delete one. */
 import { and, count, desc, eq, max, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { edition } from "#db/schema.ts";
+import { editionTable } from "#db/schema.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -24,13 +24,13 @@ export interface EditionHead {
   readonly lengthSeconds: number;
 }
 export interface Edition extends EditionHead {
-  /** Canonical JSON (RFC 8785), byte for byte what was hashed. */
+  /** Canonical JSON (RFC 8785), byte for byte as it was hashed. */
   readonly planJson: string;
   readonly card: CardEnvelope;
   readonly findings: readonly Finding[];
 }
 
-/** An edition as it is stored: nothing in it has been looked at. */
+/** An edition as it is stored, not verified. */
 export interface EditionText extends EditionHead {
   readonly planJson: string;
   readonly cardJson: string;
@@ -40,21 +40,21 @@ export interface EditionText extends EditionHead {
 export function insertEdition(db: Db, made: Omit<Edition, "title" | "lengthSeconds">): void {
   const { card, findings, ...row } = made;
   db.orm
-    .insert(edition)
+    .insert(editionTable)
     .values({ ...row, cardJson: JSON.stringify(card), findingsJson: JSON.stringify(findings) })
     .run();
 }
 
-/** For whoever may have an edition see `server/plans/sound-edition.ts`, which looks whether it is what was signed. */
+/** Not verified: to serve an edition use `server/editions/sound-edition.ts`, which checks that it is what was signed. */
 export function readEditionText(db: Db, planId: string, number: number): EditionText | undefined {
-  const one = and(eq(edition.planId, planId), eq(edition.number, number));
+  const one = and(eq(editionTable.planId, planId), eq(editionTable.number, number));
   const columns = {
     ...headColumns,
-    planJson: edition.planJson,
-    cardJson: edition.cardJson,
-    findingsJson: edition.findingsJson,
+    planJson: editionTable.planJson,
+    cardJson: editionTable.cardJson,
+    findingsJson: editionTable.findingsJson,
   };
-  return db.orm.select(columns).from(edition).where(one).get();
+  return db.orm.select(columns).from(editionTable).where(one).get();
 }
 
 export function readEdition(db: Db, planId: string, number: number): Edition | undefined {
@@ -65,30 +65,30 @@ export function readEdition(db: Db, planId: string, number: number): Edition | u
 }
 
 const headColumns = {
-  planId: edition.planId,
-  number: edition.number,
-  hash: edition.hash,
-  signedBy: edition.signedBy,
-  signedAt: edition.signedAt,
-  note: edition.note,
-  // A row that was altered may be no JSON any more: its list is shown all the same.
-  title: sql<string>`iif(json_valid(${edition.planJson}), json_extract(${edition.planJson}, '$.title'), '')`,
-  lengthSeconds: sql<number>`iif(json_valid(${edition.planJson}), json_extract(${edition.planJson}, '$.lengthSeconds'), 0)`,
+  planId: editionTable.planId,
+  number: editionTable.number,
+  hash: editionTable.hash,
+  signedBy: editionTable.signedBy,
+  signedAt: editionTable.signedAt,
+  note: editionTable.note,
+  // An altered row may not be JSON any more; the list is shown anyway.
+  title: sql<string>`iif(json_valid(${editionTable.planJson}), json_extract(${editionTable.planJson}, '$.title'), '')`,
+  lengthSeconds: sql<number>`iif(json_valid(${editionTable.planJson}), json_extract(${editionTable.planJson}, '$.lengthSeconds'), 0)`,
 };
 
 /** The newest first. */
 export function listEditions(db: Db, planId: string): EditionHead[] {
-  const rows = db.orm.select(headColumns).from(edition).where(eq(edition.planId, planId));
-  return rows.orderBy(desc(edition.number)).all();
+  const rows = db.orm.select(headColumns).from(editionTable).where(eq(editionTable.planId, planId));
+  return rows.orderBy(desc(editionTable.number)).all();
 }
 
-/** Asked for every page that joins a plan. */
+/** Runs for every page that joins a plan. */
 const newest = oncePerDatabase(({ orm }) =>
   orm
     .select(headColumns)
-    .from(edition)
-    .where(eq(edition.planId, sql.placeholder("planId")))
-    .orderBy(desc(edition.number))
+    .from(editionTable)
+    .where(eq(editionTable.planId, sql.placeholder("planId")))
+    .orderBy(desc(editionTable.number))
     .limit(1)
     .prepare(),
 );
@@ -97,31 +97,31 @@ export const newestEdition = (db: Db, planId: string): EditionHead | undefined =
 
 /** The plan of the newest edition, to compare the document with. */
 export function newestEditionPlan(db: Db, planId: string): { hash: string; plan: Plan } | undefined {
-  const rows = db.orm.select({ hash: edition.hash, planJson: edition.planJson }).from(edition);
-  const row = rows.where(eq(edition.planId, planId)).orderBy(desc(edition.number)).limit(1).get();
-  // Checked when it was signed; what is not that any more is nothing to compare with.
+  const rows = db.orm.select({ hash: editionTable.hash, planJson: editionTable.planJson }).from(editionTable);
+  const row = rows.where(eq(editionTable.planId, planId)).orderBy(desc(editionTable.number)).limit(1).get();
+  // An edition that is no longer what was signed cannot be compared with.
   return row && sha256Hex(row.planJson) === row.hash
     ? { hash: row.hash, plan: JSON.parse(row.planJson) as Plan }
     : undefined;
 }
 
-/** Editions of all plans together: only ever grows. */
-export const countEditions = (db: Db): number => db.orm.select({ n: count() }).from(edition).get()?.n ?? 0;
+/** The number of all editions; it only grows. */
+export const countEditions = (db: Db): number => db.orm.select({ n: count() }).from(editionTable).get()?.n ?? 0;
 
 /** The number of the newest edition of every plan that has one. */
 export function newestEditionNumbers(db: Db): Map<string, number> {
   const rows = db.orm
-    .select({ planId: edition.planId, number: max(edition.number) })
-    .from(edition)
-    .groupBy(edition.planId)
+    .select({ planId: editionTable.planId, number: max(editionTable.number) })
+    .from(editionTable)
+    .groupBy(editionTable.planId)
     .all();
   return new Map(rows.map((row) => [row.planId, row.number ?? 0]));
 }
 
 /**
- * The editions whose cards a room's device gets: of every plan that is not deleted, the newest edition, if it was signed for
- * this room and is not withdrawn. No older edition takes the place of a withdrawn one: it was replaced for some reason too.
- * A plan that has moved to another room since keeps its last edition here until it is signed for the other one.
+ * The editions whose cards a room's devices receive: the newest edition of every plan that is not deleted, if it was signed
+ * for this room and is not withdrawn. A withdrawn edition is not replaced by an older one, which was superseded for a reason
+ * too. A plan that has moved to another room keeps its last edition here until it is signed for the other room.
  */
 export function newestEditionsOfRoom(db: Db, roomId: string): { readonly planId: string; readonly number: number }[] {
   return db.raw

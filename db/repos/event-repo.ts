@@ -1,7 +1,7 @@
-/** The record of a plan: who did what to it, when. Only ever added to; the database refuses anything else. */
+/** The record of a plan: who did what to it, and when. Append-only; the database refuses anything else. */
 import { asc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { planEvent } from "#db/schema.ts";
+import { planEventTable } from "#db/schema.ts";
 
 export type PlanEventKind =
   | "created"
@@ -11,7 +11,7 @@ export type PlanEventKind =
   | "taken-back"
   | "handed-back"
   | "signed-off"
-  /** Somebody wrote in a signed plan: it is in writing again. */
+  /** Somebody wrote in a signed plan, which is in writing again. */
   | "written-on"
   | "shared"
   | "unshared"
@@ -22,7 +22,7 @@ export type PlanEventKind =
   | "restored"
   | "archived"
   | "unarchived"
-  /** An edition, by its hash; the note is the reason. */
+  /** An edition, identified by its hash; the note is the reason. */
   | "withdrawn";
 
 export interface PlanEvent {
@@ -31,21 +31,26 @@ export interface PlanEvent {
   readonly at: number;
   readonly actorId: string;
   readonly kind: PlanEventKind;
-  /** What was said with it, or the id of whom or what it was about. */
+  /** A note by the actor, or the id of the person or thing that it was about. */
   readonly note?: string | null;
-  /** SHA-256 (hex) of the plan it was done to, where that matters. */
+  /** SHA-256 (hex) of the plan at that moment, where it matters. */
   readonly hash?: string | null;
 }
 
 export function addPlanEvent(db: Db, event: PlanEvent): void {
   db.orm
-    .insert(planEvent)
+    .insert(planEventTable)
     .values({ ...event, note: event.note ?? null, hash: event.hash ?? null })
     .run();
 }
 
-/** In the order in which it happened. */
+/** In chronological order. */
 export function listPlanEvents(db: Db, planId: string): PlanEvent[] {
-  const rows = db.orm.select().from(planEvent).where(eq(planEvent.planId, planId)).orderBy(asc(planEvent.id)).all();
+  const rows = db.orm
+    .select()
+    .from(planEventTable)
+    .where(eq(planEventTable.planId, planId))
+    .orderBy(asc(planEventTable.id))
+    .all();
   return rows.map((row) => ({ ...row, kind: row.kind as PlanEventKind })); // written by addPlanEvent only
 }

@@ -1,13 +1,18 @@
-/** Which months have a document. What stands in them is the document's. */
+/** Which months have a document. */
 import { and, asc, gte, like } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { document } from "#db/schema.ts";
+import { documentTable } from "#db/schema.ts";
 
 const PREFIX = "month/";
 
 /** Months ('YYYY-MM') from `from` on that have a document, in order. */
 export function listMonths(db: Db, from: string): string[] {
-  const months = and(like(document.name, `${PREFIX}%`), gte(document.name, PREFIX + from));
-  const rows = db.orm.select({ name: document.name }).from(document).where(months).orderBy(asc(document.name)).all();
+  const months = and(like(documentTable.name, `${PREFIX}%`), gte(documentTable.name, PREFIX + from));
+  const rows = db.orm
+    .select({ name: documentTable.name })
+    .from(documentTable)
+    .where(months)
+    .orderBy(asc(documentTable.name))
+    .all();
   return rows.map((row) => row.name.slice(PREFIX.length));
 }

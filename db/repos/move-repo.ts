@@ -1,19 +1,19 @@
 /**
- * The studio's library of moves and its record. A move is added, changed, taken out (not offered any more) and put back,
- * never deleted; the database itself refuses that. Every function is synchronous; callers bring the transaction.
+ * The studio's library of moves and its record. A move is added, changed, archived and restored, never deleted: the database
+ * itself refuses that. Every function is synchronous; callers provide the transaction.
  */
 import { asc, count, desc, eq, max } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { move, moveEvent } from "#db/schema.ts";
+import { moveEventTable, moveTable } from "#db/schema.ts";
 import type { Move } from "#lib/plan/schema.ts";
 
 export interface MoveRow {
   readonly id: string;
   readonly move: Move;
-  /** ms since the epoch; a later change of the library always has a later one. */
+  /** ms since the epoch; later than that of every earlier change of the library. */
   readonly updatedAt: number;
-  /** Since when it is not offered for new items, ms since the epoch; null while it is. */
+  /** Since when it is not offered for new items, ms since the epoch; null while it is offered. */
   readonly archivedAt: number | null;
 }
 
@@ -25,48 +25,43 @@ export interface MoveEvent {
   readonly at: number;
   readonly actorId: string;
   readonly kind: MoveEventKind;
-  /** What the move was after it. */
+  /** The move after the event. */
   readonly move: Move;
-}
-
-/** Moves by id, in order of id, the ones taken out too: plans that use them must read them. */
-export function readMoves(db: Db): Record<string, Move> {
-  return Object.fromEntries(listMoveRows(db).map((row) => [row.id, row.move]));
 }
 
 /** Every move, in order of id. */
 export function listMoveRows(db: Db): MoveRow[] {
-  return db.orm.select().from(move).orderBy(asc(move.id)).all().map(rowOf);
+  return db.orm.select().from(moveTable).orderBy(asc(moveTable.id)).all().map(rowOf);
 }
 
 export function readMoveRow(db: Db, id: string): MoveRow | undefined {
-  const row = db.orm.select().from(move).where(eq(move.id, id)).get();
+  const row = db.orm.select().from(moveTable).where(eq(moveTable.id, id)).get();
   return row && rowOf(row);
 }
 
-/** Adds a move or replaces the one with this id; whether it is offered stays as it was. */
+/** Adds a move or replaces the one with this id; an archived move stays archived. */
 export function putMove(db: Db, id: string, data: Move, at: number): void {
   const dataJson = JSON.stringify(data);
   db.orm
-    .insert(move)
+    .insert(moveTable)
     .values({ id, dataJson, updatedAt: at })
-    .onConflictDoUpdate({ target: move.id, set: { dataJson, updatedAt: at } })
+    .onConflictDoUpdate({ target: moveTable.id, set: { dataJson, updatedAt: at } })
     .run();
 }
 
-/** Null puts it back. */
+/** Null restores it. */
 export function setMoveArchived(db: Db, id: string, archivedAt: number | null, at: number): void {
-  db.orm.update(move).set({ archivedAt, updatedAt: at }).where(eq(move.id, id)).run();
+  db.orm.update(moveTable).set({ archivedAt, updatedAt: at }).where(eq(moveTable.id, id)).run();
 }
 
 const state = oncePerDatabase(({ orm }) =>
   orm
-    .select({ at: max(move.updatedAt), count: count() })
-    .from(move)
+    .select({ at: max(moveTable.updatedAt), count: count() })
+    .from(moveTable)
     .prepare(),
 );
 
-/** When the library last changed (ms since the epoch), and how many moves it has: together they name its state. */
+/** When the library last changed (ms since the epoch) and how many moves it has: together they identify its state. */
 export function libraryState(db: Db): { readonly at: number; readonly count: number } {
   const row = state(db).get();
   return { at: row?.at ?? 0, count: row?.count ?? 0 };
@@ -75,14 +70,19 @@ export function libraryState(db: Db): { readonly at: number; readonly count: num
 export function addMoveEvent(db: Db, event: MoveEvent): void {
   const { move: data, ...row } = event;
   db.orm
-    .insert(moveEvent)
+    .insert(moveEventTable)
     .values({ ...row, dataJson: JSON.stringify(data) })
     .run();
 }
 
-/** What happened to one move, the last first. */
+/** The record of one move, the newest first. */
 export function listMoveEvents(db: Db, moveId: string): MoveEvent[] {
-  const rows = db.orm.select().from(moveEvent).where(eq(moveEvent.moveId, moveId)).orderBy(desc(moveEvent.id)).all();
+  const rows = db.orm
+    .select()
+    .from(moveEventTable)
+    .where(eq(moveEventTable.moveId, moveId))
+    .orderBy(desc(moveEventTable.id))
+    .all();
   return rows.map(({ at, actorId, kind, dataJson }) => ({
     moveId,
     at,
@@ -101,7 +101,7 @@ export interface EditionUse {
   readonly signedAt: number;
 }
 
-/** Signed editions with an item that does this move, the last signed first. Editions of deleted plans are left out. */
+/** Signed editions with an item of this move, the last signed first, without those of deleted plans. */
 export function editionsUsing(db: Db, moveId: string): EditionUse[] {
   return db.raw
     .prepare<[string], EditionUse>(
@@ -114,7 +114,7 @@ export function editionsUsing(db: Db, moveId: string): EditionUse[] {
     .all(moveId);
 }
 
-function rowOf(row: typeof move.$inferSelect): MoveRow {
+function rowOf(row: typeof moveTable.$inferSelect): MoveRow {
   const { id, dataJson, updatedAt, archivedAt } = row;
   return { id, move: JSON.parse(dataJson) as Move, updatedAt, archivedAt }; // checked when written
 }

@@ -1,9 +1,12 @@
-/** People of the studio: accounts, roles and invitations. Every function is synchronous; callers bring the transaction. */
+/** People of the studio: accounts, roles and invitations. Every function is synchronous; callers provide the transaction. */
 import { and, asc, desc, eq } from "drizzle-orm";
-import { account, invitation, member, user } from "#db/auth-schema.ts";
+import { accountTable, invitationTable, memberTable, userTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 import { parseRoles, type Role } from "#lib/policy/can.ts";
 import { ORGANIZATION_ID } from "./studio-repo.ts";
+
+/** Shown instead of a name when the account is gone. */
+export const FORMER_MEMBER = "Somebody who has left";
 
 export interface StudioPerson {
   readonly id: string;
@@ -34,52 +37,70 @@ export interface Invitation {
   readonly inviterId: string;
 }
 
-const personColumns = { id: user.id, name: user.name, email: user.email, role: member.role, since: member.createdAt };
+const personColumns = {
+  id: userTable.id,
+  name: userTable.name,
+  email: userTable.email,
+  role: memberTable.role,
+  since: memberTable.createdAt,
+};
 
-export function listPeople(db: Db): StudioPerson[] {
-  const rows = db.orm.select(personColumns).from(member).innerJoin(user, eq(user.id, member.userId));
-  return rows.orderBy(asc(user.name), asc(user.id)).all().map(toPerson);
+export function listMembers(db: Db): StudioPerson[] {
+  const rows = db.orm
+    .select(personColumns)
+    .from(memberTable)
+    .innerJoin(userTable, eq(userTable.id, memberTable.userId));
+  return rows.orderBy(asc(userTable.name), asc(userTable.id)).all().map(toPerson);
 }
 
 export function readPerson(db: Db, userId: string): StudioPerson | undefined {
-  const rows = db.orm.select(personColumns).from(member).innerJoin(user, eq(user.id, member.userId));
-  const row = rows.where(eq(user.id, userId)).get();
+  const rows = db.orm
+    .select(personColumns)
+    .from(memberTable)
+    .innerJoin(userTable, eq(userTable.id, memberTable.userId));
+  const row = rows.where(eq(userTable.id, userId)).get();
   return row && toPerson(row);
 }
 
-/** Somebody of the studio now, by address (lower case). */
+/** A current member, by address (lower case). */
 export function readPersonByEmail(db: Db, email: string): StudioPerson | undefined {
-  const rows = db.orm.select(personColumns).from(member).innerJoin(user, eq(user.id, member.userId));
-  const row = rows.where(eq(user.email, email)).get();
+  const rows = db.orm
+    .select(personColumns)
+    .from(memberTable)
+    .innerJoin(userTable, eq(userTable.id, memberTable.userId));
+  const row = rows.where(eq(userTable.email, email)).get();
   return row && toPerson(row);
 }
 
-/** Everybody's name by id, those who have left included: plans and comments keep their authors. */
+/** Names by id, including people who have left, since plans and comments keep their authors. */
 export function namesById(db: Db): Map<string, string> {
-  const rows = db.orm.select({ id: user.id, name: user.name }).from(user).all();
+  const rows = db.orm.select({ id: userTable.id, name: userTable.name }).from(userTable).all();
   return new Map(rows.map((row) => [row.id, row.name]));
 }
 
-/** The id of an account row with this address, of somebody here or of somebody who has left. Addresses are lower case. */
+/** The id of the person with this address (lower case), current or former. */
 export function userIdByEmail(db: Db, email: string): string | undefined {
-  return db.orm.select({ id: user.id }).from(user).where(eq(user.email, email)).get()?.id;
+  return db.orm.select({ id: userTable.id }).from(userTable).where(eq(userTable.email, email)).get()?.id;
 }
 
-/** A new account with a password, as a member of the studio. Throws when the address is taken. */
+/** Creates an account with a password, as a member of the studio. Throws when the address is taken. */
 export function insertAccount(db: Db, made: NewAccount): void {
   const at = new Date(made.at);
-  db.orm.insert(user).values({ id: made.id, name: made.name, email: made.email, createdAt: at, updatedAt: at }).run();
+  db.orm
+    .insert(userTable)
+    .values({ id: made.id, name: made.name, email: made.email, createdAt: at, updatedAt: at })
+    .run();
   giveAccess(db, made);
 }
 
-/** Somebody who had left comes back under the same id, with a new password and these roles. */
+/** Reinstates somebody who had left, under the same id, with a new password and these roles. */
 export function returnAccount(db: Db, back: NewAccount): void {
   db.orm
-    .update(user)
+    .update(userTable)
     .set({ name: back.name, updatedAt: new Date(back.at) })
-    .where(eq(user.id, back.id))
+    .where(eq(userTable.id, back.id))
     .run();
-  db.orm.delete(account).where(eq(account.userId, back.id)).run();
+  db.orm.delete(accountTable).where(eq(accountTable.userId, back.id)).run();
   giveAccess(db, back);
 }
 
@@ -87,7 +108,7 @@ function giveAccess(db: Db, who: NewAccount): void {
   const at = new Date(who.at);
   const times = { createdAt: at, updatedAt: at };
   db.orm
-    .insert(account)
+    .insert(accountTable)
     .values({
       id: who.id,
       accountId: who.id,
@@ -98,28 +119,28 @@ function giveAccess(db: Db, who: NewAccount): void {
     })
     .run();
   db.orm
-    .insert(member)
+    .insert(memberTable)
     .values({ id: who.id, organizationId: ORGANIZATION_ID, userId: who.id, role: who.roles.join(","), createdAt: at })
     .run();
 }
 
 export function setRoles(db: Db, userId: string, roles: readonly Role[]): void {
   db.orm
-    .update(member)
+    .update(memberTable)
     .set({ role: roles.join(",") })
-    .where(eq(member.userId, userId))
+    .where(eq(memberTable.userId, userId))
     .run();
 }
 
-/** Takes away membership and password. The name stays, for the plans and comments that carry it. */
+/** Removes membership and password. The name stays, for plans and comments. */
 export function removeAccess(db: Db, userId: string): void {
-  db.orm.delete(member).where(eq(member.userId, userId)).run();
-  db.orm.delete(account).where(eq(account.userId, userId)).run();
+  db.orm.delete(memberTable).where(eq(memberTable.userId, userId)).run();
+  db.orm.delete(accountTable).where(eq(accountTable.userId, userId)).run();
 }
 
 export function insertInvitation(db: Db, made: Omit<Invitation, "status">): void {
   db.orm
-    .insert(invitation)
+    .insert(invitationTable)
     .values({
       id: made.id,
       organizationId: ORGANIZATION_ID,
@@ -134,39 +155,39 @@ export function insertInvitation(db: Db, made: Omit<Invitation, "status">): void
 }
 
 export function readInvitation(db: Db, id: string): Invitation | undefined {
-  const row = db.orm.select().from(invitation).where(eq(invitation.id, id)).get();
+  const row = db.orm.select().from(invitationTable).where(eq(invitationTable.id, id)).get();
   return row && toInvitation(row);
 }
 
-/** Pending ones, newest first; expired ones among them, so that a manager sees that a link has run out. */
+/** Pending invitations, newest first, including expired ones, so that a manager sees that a link has expired. */
 export function listPendingInvitations(db: Db): Invitation[] {
-  const rows = db.orm.select().from(invitation).where(eq(invitation.status, "pending"));
-  return rows.orderBy(desc(invitation.createdAt), asc(invitation.id)).all().map(toInvitation);
+  const rows = db.orm.select().from(invitationTable).where(eq(invitationTable.status, "pending"));
+  return rows.orderBy(desc(invitationTable.createdAt), asc(invitationTable.id)).all().map(toInvitation);
 }
 
-/** Turns a pending invitation into an accepted or revoked one; false when it was not pending any more. */
+/** Marks a pending invitation as accepted or revoked; false when it was no longer pending. */
 export function settleInvitation(db: Db, id: string, status: "accepted" | "revoked"): boolean {
-  const pending = and(eq(invitation.id, id), eq(invitation.status, "pending"));
-  return db.orm.update(invitation).set({ status }).where(pending).run().changes > 0;
+  const pending = and(eq(invitationTable.id, id), eq(invitationTable.status, "pending"));
+  return db.orm.update(invitationTable).set({ status }).where(pending).run().changes > 0;
 }
 
-/** A new link for an address makes the older ones void. */
+/** Revokes the pending links for an address. */
 export function revokeInvitationsFor(db: Db, email: string): void {
-  const pending = and(eq(invitation.email, email), eq(invitation.status, "pending"));
-  db.orm.update(invitation).set({ status: "revoked" }).where(pending).run();
+  const pending = and(eq(invitationTable.email, email), eq(invitationTable.status, "pending"));
+  db.orm.update(invitationTable).set({ status: "revoked" }).where(pending).run();
 }
 
-/** Links made by somebody who may invite no more stop working. Gives how many there were. */
+/** Revokes the pending links made by one person. Returns how many there were. */
 export function revokeInvitationsBy(db: Db, inviterId: string): number {
-  const pending = and(eq(invitation.inviterId, inviterId), eq(invitation.status, "pending"));
-  return db.orm.update(invitation).set({ status: "revoked" }).where(pending).run().changes;
+  const pending = and(eq(invitationTable.inviterId, inviterId), eq(invitationTable.status, "pending"));
+  return db.orm.update(invitationTable).set({ status: "revoked" }).where(pending).run().changes;
 }
 
 function toPerson(row: { id: string; name: string; email: string; role: string; since: Date }): StudioPerson {
   return { id: row.id, name: row.name, email: row.email, roles: parseRoles(row.role), since: row.since.getTime() };
 }
 
-function toInvitation(row: typeof invitation.$inferSelect): Invitation {
+function toInvitation(row: typeof invitationTable.$inferSelect): Invitation {
   return {
     id: row.id,
     email: row.email,

@@ -1,11 +1,11 @@
 /**
- * Plans as rows: whose they are, who may see them, in which state. What a plan says lives in its document; title and
- * length here are copies for lists. Every function is synchronous; callers bring the transaction.
+ * Plans as rows: their owner, their readers, their state. The content of a plan is in its document; title and length here
+ * are copies for lists. Every function is synchronous; callers provide the transaction.
  */
 import { and, asc, desc, eq, inArray, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { docUpdate, plan, planAuthor, planShare } from "#db/schema.ts";
+import { docUpdateTable, planAuthorTable, planShareTable, planTable } from "#db/schema.ts";
 import type { PlanState } from "#lib/protocol/messages.ts";
 
 export interface PlanRow {
@@ -19,7 +19,7 @@ export interface PlanRow {
   readonly handedInBy: string | null;
   /** ms since the epoch, as are all times here. */
   readonly handedInAt: number | null;
-  /** What was said with the last hand-in, hand-back or sign-off. */
+  /** The note of the last hand-in, hand-back or sign-off. */
   readonly stateNote: string | null;
   readonly createdAt: number;
   readonly updatedAt: number;
@@ -36,7 +36,7 @@ export type NewPlanRow = Pick<PlanRow, "id" | "title" | "lengthSeconds" | "owner
 export function insertPlan(db: Db, made: NewPlanRow): void {
   const { at, ...row } = made;
   db.orm
-    .insert(plan)
+    .insert(planTable)
     .values({ ...row, createdAt: at, updatedAt: at })
     .run();
 }
@@ -50,50 +50,50 @@ const prepareAll = ({ orm, raw }: Db) => ({
   ),
   row: orm
     .select()
-    .from(plan)
-    .where(eq(plan.id, sql.placeholder("id")))
+    .from(planTable)
+    .where(eq(planTable.id, sql.placeholder("id")))
     .prepare(),
   shares: orm
-    .select({ userId: planShare.userId })
-    .from(planShare)
-    .where(eq(planShare.planId, sql.placeholder("id")))
-    .orderBy(asc(planShare.userId))
+    .select({ userId: planShareTable.userId })
+    .from(planShareTable)
+    .where(eq(planShareTable.planId, sql.placeholder("id")))
+    .orderBy(asc(planShareTable.userId))
     .prepare(),
 });
 const statements = oncePerDatabase(prepareAll);
 
-/** One plan, a deleted one too (`deletedAt`). Asked for every open socket twice a second: two keyed reads, prepared once. */
+/** One plan, also a deleted one. Read for every open document twice a second: two keyed reads, prepared once. */
 export function readPlanRow(db: Db, id: string): PlanRow | undefined {
   const row = statements(db).row.get({ id });
   return row && { ...row, sharedWith: sharesOf(db, id) };
 }
 
-/** Every plan, deleted ones too, the last changed first. */
+/** Every plan, including deleted ones, the last changed first. */
 export function listPlanRows(db: Db): PlanRow[] {
   const shares = new Map<string, string[]>();
-  for (const { planId, userId } of db.orm.select().from(planShare).orderBy(asc(planShare.userId)).all()) {
+  for (const { planId, userId } of db.orm.select().from(planShareTable).orderBy(asc(planShareTable.userId)).all()) {
     shares.set(planId, [...(shares.get(planId) ?? []), userId]);
   }
-  const rows = db.orm.select().from(plan).orderBy(desc(plan.updatedAt), asc(plan.id)).all();
+  const rows = db.orm.select().from(planTable).orderBy(desc(planTable.updatedAt), asc(planTable.id)).all();
   return rows.map((row) => ({ ...row, sharedWith: shares.get(row.id) ?? [] }));
 }
 
-/** The plans with these ids that are not deleted; unknown ids are passed over. */
+/** The plans with these ids that are not deleted; unknown ids are skipped. */
 export function readPlanRows(db: Db, ids: readonly string[]): PlanRow[] {
   if (ids.length === 0) return [];
   const rows = db.orm
     .select()
-    .from(plan)
-    .where(inArray(plan.id, [...ids]))
+    .from(planTable)
+    .where(inArray(planTable.id, [...ids]))
     .all();
   return rows.filter((row) => row.deletedAt === null).map((row) => ({ ...row, sharedWith: sharesOf(db, row.id) }));
 }
 
 const MAX_LISTED_TITLE = 200;
 
-/** Copies the document's title and length. False when both were so already. */
+/** Stores copies of the document's title and length. False when neither has changed. */
 export function refreshHead(db: Db, id: string, now: { title: string; lengthSeconds: number; at: number }): boolean {
-  // A list shows a line: the document keeps whatever somebody pasted into its title.
+  // A list only shows one line; the document keeps whatever was pasted into its title.
   const head = { ...now, title: now.title.slice(0, MAX_LISTED_TITLE) };
   const row = statements(db).row.get({ id });
   if (!row) return false;
@@ -111,52 +111,52 @@ export interface StateChange {
 
 export function setPlanState(db: Db, id: string, change: StateChange): void {
   const { state, note, handedInBy = null, handedInAt = null } = change;
-  db.orm.update(plan).set({ state, stateNote: note, handedInBy, handedInAt }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ state, stateNote: note, handedInBy, handedInAt }).where(eq(planTable.id, id)).run();
 }
 
 export function setPlanTeam(db: Db, id: string, team: boolean): void {
-  db.orm.update(plan).set({ team }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ team }).where(eq(planTable.id, id)).run();
 }
 
 export function setPlanRoom(db: Db, id: string, roomId: string): void {
-  db.orm.update(plan).set({ roomId }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ roomId }).where(eq(planTable.id, id)).run();
 }
 
-/** Null brings a deleted plan back. */
+/** Null restores a deleted plan. */
 export function setPlanDeleted(db: Db, id: string, at: number | null): void {
-  db.orm.update(plan).set({ deletedAt: at }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ deletedAt: at }).where(eq(planTable.id, id)).run();
 }
 
-/** Null brings an archived plan back. */
+/** Null restores an archived plan. */
 export function setPlanArchived(db: Db, id: string, at: number | null): void {
-  db.orm.update(plan).set({ archivedAt: at }).where(eq(plan.id, id)).run();
+  db.orm.update(planTable).set({ archivedAt: at }).where(eq(planTable.id, id)).run();
 }
 
 export function sharePlanRow(db: Db, planId: string, userId: string): void {
-  db.orm.insert(planShare).values({ planId, userId }).onConflictDoNothing().run();
+  db.orm.insert(planShareTable).values({ planId, userId }).onConflictDoNothing().run();
 }
 
 export function unsharePlanRow(db: Db, planId: string, userId: string): void {
-  const one = and(eq(planShare.planId, planId), eq(planShare.userId, userId));
-  db.orm.delete(planShare).where(one).run();
+  const one = and(eq(planShareTable.planId, planId), eq(planShareTable.userId, userId));
+  db.orm.delete(planShareTable).where(one).run();
 }
 
-/** Ids of everybody who has written in a plan, the first writer first. The document's log keeps this list. */
+/** Ids of everybody who has written in a plan, in the order of their first change. */
 export function readPlanAuthors(db: Db, planId: string): string[] {
-  const rows = db.orm.select().from(planAuthor).where(eq(planAuthor.planId, planId));
+  const rows = db.orm.select().from(planAuthorTable).where(eq(planAuthorTable.planId, planId));
   return rows
-    .orderBy(asc(planAuthor.firstAt), asc(planAuthor.userId))
+    .orderBy(asc(planAuthorTable.firstAt), asc(planAuthorTable.userId))
     .all()
     .map((row) => row.userId);
 }
 
-/** Id of whoever wrote in a plan last, while the log's newest rows still say so. */
+/** Id of the person who wrote in a plan last; undefined once those rows have been folded into a snapshot. */
 export function readLastWriter(db: Db, planId: string): string | undefined {
   const rows = db.orm
-    .select({ id: docUpdate.actorId })
-    .from(docUpdate)
-    .where(eq(docUpdate.name, `plan/${planId}`));
-  return rows.orderBy(desc(docUpdate.seq)).limit(1).get()?.id;
+    .select({ id: docUpdateTable.actorId })
+    .from(docUpdateTable)
+    .where(eq(docUpdateTable.name, `plan/${planId}`));
+  return rows.orderBy(desc(docUpdateTable.seq)).limit(1).get()?.id;
 }
 
 function sharesOf(db: Db, planId: string): string[] {
@@ -165,7 +165,7 @@ function sharesOf(db: Db, planId: string): string[] {
     .map((row) => row.userId);
 }
 
-/** Notes that somebody wrote in a plan; the first time counts. */
+/** Records that somebody wrote in a plan; only the first time is kept. */
 export function noteAuthor(db: Db, planId: string, userId: string, at: number): void {
   statements(db).addAuthor.run(planId, userId, at);
 }

@@ -1,12 +1,12 @@
-/** Reset links: rows of the sign-in library's table for such things. Only a hash of the link's token is stored. */
+/** Reset links, stored in the sign-in library's `verification` table. Only a hash of the token is stored. */
 import { and, asc, eq, like, lt } from "drizzle-orm";
-import { account, verification } from "#db/auth-schema.ts";
+import { accountTable, verificationTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 
 export interface StoredReset {
   readonly id: string;
   readonly userId: string;
-  /** Who made it: a person's id, or "server" for the command. */
+  /** The id of the person who made it, or "server" for the command. */
   readonly madeBy: string;
   readonly used: boolean;
   readonly withdrawn: boolean;
@@ -21,14 +21,14 @@ export interface NewReset extends Pick<StoredReset, "id" | "userId" | "madeBy" |
 
 const PREFIX = "password-reset:";
 const keyOf = (tokenHash: string): string => `${PREFIX}${tokenHash}`;
-const OURS = like(verification.identifier, `${PREFIX}%`);
+const OURS = like(verificationTable.identifier, `${PREFIX}%`);
 
 export function insertReset(db: Db, made: NewReset): void {
   const at = new Date(made.at);
   const value = JSON.stringify({ userId: made.userId, madeBy: made.madeBy, used: false });
   const row = { id: made.id, identifier: keyOf(made.tokenHash), value, createdAt: at, updatedAt: at };
   db.orm
-    .insert(verification)
+    .insert(verificationTable)
     .values({ ...row, expiresAt: new Date(made.expiresAt) })
     .run();
 }
@@ -36,55 +36,55 @@ export function insertReset(db: Db, made: NewReset): void {
 export function readReset(db: Db, tokenHash: string): StoredReset | undefined {
   const row = db.orm
     .select()
-    .from(verification)
-    .where(eq(verification.identifier, keyOf(tokenHash)))
+    .from(verificationTable)
+    .where(eq(verificationTable.identifier, keyOf(tokenHash)))
     .get();
   return row && toReset(row);
 }
 
-/** Links that were neither used nor withdrawn, those that ran out among them, the next to run out first. */
+/** Links that were neither used nor withdrawn, including expired ones, the next to expire first. */
 export function listOpenResets(db: Db): StoredReset[] {
-  const rows = db.orm.select().from(verification).where(OURS).orderBy(asc(verification.expiresAt)).all();
+  const rows = db.orm.select().from(verificationTable).where(OURS).orderBy(asc(verificationTable.expiresAt)).all();
   return rows.map(toReset).filter((reset) => !reset.used && !reset.withdrawn);
 }
 
 export const spendReset = (db: Db, reset: StoredReset): void => settle(db, reset, { used: true });
 
-/** It stays, so that whoever opens it is told. */
+/** The row stays, so that a person who opens the link is told. */
 export const withdrawReset = (db: Db, reset: StoredReset): void => settle(db, reset, { withdrawn: true });
 
 function settle(db: Db, reset: StoredReset, how: Partial<StoredReset>): void {
   const { id, expiresAt: _, ...kept } = { ...reset, ...how };
   db.orm
-    .update(verification)
+    .update(verificationTable)
     .set({ value: JSON.stringify(kept) })
-    .where(eq(verification.id, id))
+    .where(eq(verificationTable.id, id))
     .run();
 }
 
-/** Links of one person that were not used are forgotten; a used one stays, to be told apart from one never made. */
+/** Deletes a person's unused links; a used one stays, so that it is recognised as used. */
 export function dropOpenResetsOf(db: Db, userId: string): void {
   for (const { id } of listOpenResets(db).filter((reset) => reset.userId === userId))
-    db.orm.delete(verification).where(eq(verification.id, id)).run();
+    db.orm.delete(verificationTable).where(eq(verificationTable.id, id)).run();
 }
 
-/** Links that ran out before `at` (ms) are forgotten. */
+/** Deletes links that expired before `at` (ms). */
 export function forgetResets(db: Db, at: number): void {
   db.orm
-    .delete(verification)
-    .where(and(OURS, lt(verification.expiresAt, new Date(at))))
+    .delete(verificationTable)
+    .where(and(OURS, lt(verificationTable.expiresAt, new Date(at))))
     .run();
 }
 
-/** Gives a person who has a password another. False when there is none to change: they are not of the studio. */
+/** Changes a person's password. False when they have none, because they are no longer in the studio. */
 export function setPasswordHash(db: Db, userId: string, passwordHash: string, at: number): boolean {
-  const of = and(eq(account.userId, userId), eq(account.providerId, "credential"));
+  const of = and(eq(accountTable.userId, userId), eq(accountTable.providerId, "credential"));
   const set = { password: passwordHash, updatedAt: new Date(at) };
-  return db.orm.update(account).set(set).where(of).run().changes > 0;
+  return db.orm.update(accountTable).set(set).where(of).run().changes > 0;
 }
 
-function toReset(row: typeof verification.$inferSelect): StoredReset {
-  // Written by `insertReset` and `settle` only; links of before could not be withdrawn.
+function toReset(row: typeof verificationTable.$inferSelect): StoredReset {
+  // Only written by `insertReset` and `settle`; early links have no `withdrawn`.
   const value = JSON.parse(row.value) as Omit<StoredReset, "id" | "expiresAt" | "withdrawn"> & Partial<StoredReset>;
   return { withdrawn: false, ...value, id: row.id, expiresAt: row.expiresAt.getTime() };
 }

@@ -1,30 +1,33 @@
-/** The studio's rooms and the machines that stand in them. */
+/** The studio's rooms and their machines. */
 import { asc, eq, sql } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { room } from "#db/schema.ts";
+import { roomTable } from "#db/schema.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import type { RoomReadings } from "#lib/springs/readings.ts";
+
+/** Shown instead of a name when the room is gone. */
+export const MISSING_ROOM = "a room that no longer exists";
 
 export interface StudioRoom {
   readonly id: string;
   readonly name: string;
   readonly equipment: Equipment;
-  /** What the scale showed, by spring id; left out where nothing was ever kept. */
+  /** Scale readings by spring id; left out when there are none. */
   readonly readings?: RoomReadings;
 }
 
-/** Asked for every page that joins a plan. */
+/** Runs for every page that joins a plan. */
 const statements = oncePerDatabase(({ orm }) => ({
-  all: orm.select().from(room).orderBy(asc(room.name), asc(room.id)).prepare(),
+  all: orm.select().from(roomTable).orderBy(asc(roomTable.name), asc(roomTable.id)).prepare(),
   one: orm
     .select()
-    .from(room)
-    .where(eq(room.id, sql.placeholder("id")))
+    .from(roomTable)
+    .where(eq(roomTable.id, sql.placeholder("id")))
     .prepare(),
 }));
 
-export const listRooms = (db: Db): StudioRoom[] => statements(db).all.all().map(toRoom);
+export const listStudioRooms = (db: Db): StudioRoom[] => statements(db).all.all().map(toRoom);
 
 export function readRoom(db: Db, id: string): StudioRoom | undefined {
   const row = statements(db).one.get({ id });
@@ -33,14 +36,14 @@ export function readRoom(db: Db, id: string): StudioRoom | undefined {
 
 export function insertRoom(db: Db, made: StudioRoom): void {
   db.orm
-    .insert(room)
+    .insert(roomTable)
     .values({ id: made.id, ...toColumns(made) })
     .run();
 }
 
-/** Puts the whole room in place of what it was. False when there is no such room. */
+/** Replaces the whole room. False when there is no such room. */
 export function updateRoom(db: Db, changed: StudioRoom): boolean {
-  return db.orm.update(room).set(toColumns(changed)).where(eq(room.id, changed.id)).run().changes > 0;
+  return db.orm.update(roomTable).set(toColumns(changed)).where(eq(roomTable.id, changed.id)).run().changes > 0;
 }
 
 const toColumns = ({ name, equipment, readings }: StudioRoom) => ({
@@ -50,7 +53,7 @@ const toColumns = ({ name, equipment, readings }: StudioRoom) => ({
 });
 
 /** Both columns were checked when they were written. */
-function toRoom(row: typeof room.$inferSelect): StudioRoom {
+function toRoom(row: typeof roomTable.$inferSelect): StudioRoom {
   const equipment = JSON.parse(row.equipmentJson) as Equipment;
   const base = { id: row.id, name: row.name, equipment };
   return row.readingsJson === null ? base : { ...base, readings: JSON.parse(row.readingsJson) as RoomReadings };

@@ -1,9 +1,9 @@
-/** Sessions as the rest of the program sees them: whose, until when, with which roles. The library writes the rows. */
+/** Sessions: whose, until when, with which roles. The sign-in library writes the rows. */
 import { and, eq, isNull } from "drizzle-orm";
-import { session } from "#db/auth-schema.ts";
+import { sessionTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { device } from "#db/schema.ts";
+import { deviceTable } from "#db/schema.ts";
 
 export interface SessionRow {
   readonly userId: string;
@@ -11,7 +11,7 @@ export interface SessionRow {
   readonly email: string;
   /** ms since the epoch. */
   readonly expiresAt: number;
-  /** The member's stored role list; null when the person is no longer of the studio. */
+  /** The member's stored roles; null when the person has left the studio. */
   readonly role: string | null;
 }
 
@@ -22,19 +22,16 @@ const sessionStatement = oncePerDatabase(({ raw }) =>
   ),
 );
 
-/**
- * One session by id, read afresh from the table every time; undefined when it was ended.
- * Asked once a second for every open socket, so the statement is prepared once per database.
- */
+/** One session by id, never cached; undefined when it has ended. Read for every open socket twice a second. */
 export const readSession = (db: Db, sessionId: string): SessionRow | undefined => sessionStatement(db).get(sessionId);
 
-/** Ends every session of a person. Gives how many there were. */
+/** Ends every session of a person. Returns how many there were. */
 export function endSessionsOf(db: Db, userId: string): number {
-  return db.orm.delete(session).where(eq(session.userId, userId)).run().changes;
+  return db.orm.delete(sessionTable).where(eq(sessionTable.userId, userId)).run().changes;
 }
 
-/** The paired device whose token has this hash, unless its pairing was taken back. */
+/** The paired device whose token has this hash, unless it was removed. */
 export function deviceByTokenHash(db: Db, tokenHash: string): { id: string; roomId: string } | undefined {
-  const known = and(eq(device.tokenHash, tokenHash), isNull(device.revokedAt));
-  return db.orm.select({ id: device.id, roomId: device.roomId }).from(device).where(known).get();
+  const known = and(eq(deviceTable.tokenHash, tokenHash), isNull(deviceTable.revokedAt));
+  return db.orm.select({ id: deviceTable.id, roomId: deviceTable.roomId }).from(deviceTable).where(known).get();
 }

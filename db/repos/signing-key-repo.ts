@@ -1,7 +1,7 @@
-/** The studio's signing keys. The private part is sealed before it comes here. */
+/** The studio's signing keys. The private part is encrypted before it is passed in. */
 import { desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { signingKey } from "#db/schema.ts";
+import { signingKeyTable } from "#db/schema.ts";
 
 export interface StoredKey {
   readonly id: string;
@@ -12,16 +12,21 @@ export interface StoredKey {
   readonly createdAt: number;
 }
 
-/** The key that signs: the newest one. Undefined until the first need. */
+/** The newest key, which signs. Undefined until the first one is made. */
 export function readSigningKey(db: Db): StoredKey | undefined {
-  return db.orm.select().from(signingKey).orderBy(desc(signingKey.createdAt), desc(signingKey.id)).limit(1).get();
+  return db.orm
+    .select()
+    .from(signingKeyTable)
+    .orderBy(desc(signingKeyTable.createdAt), desc(signingKeyTable.id))
+    .limit(1)
+    .get();
 }
 
-/** A key by its id, older ones too: cards name the key they are signed with. */
+/** A key by its id, current or older: a card names the key that it is signed with. */
 export function readSigningKeyById(db: Db, id: string): StoredKey | undefined {
-  return db.orm.select().from(signingKey).where(eq(signingKey.id, id)).get();
+  return db.orm.select().from(signingKeyTable).where(eq(signingKeyTable.id, id)).get();
 }
 
 export function insertSigningKey(db: Db, key: StoredKey): void {
-  db.orm.insert(signingKey).values(key).run();
+  db.orm.insert(signingKeyTable).values(key).run();
 }

@@ -1,8 +1,8 @@
-/** The house's record: who changed which standard or which machines, when. Only ever added to. */
+/** The studio's record: who changed standards, machines or access, and when. Append-only. */
 import { and, desc, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { studioEvent } from "#db/schema.ts";
+import { studioEventTable } from "#db/schema.ts";
 import type { Spring } from "#lib/plan/schema.ts";
 
 export type StudioEventKind =
@@ -12,11 +12,11 @@ export type StudioEventKind =
   | "spring-out"
   | "timings"
   | "timings-taken"
-  /** A reset link was made for the person that is the subject; their password was changed through it. */
+  /** The subject is the person whose password a reset link is for. */
   | "reset-link"
   | "reset-link-withdrawn"
   | "password-reset"
-  /** What the person that is the subject had made and nobody had used ended with their right to make it. */
+  /** Unused links and codes of the person that is the subject ended, because they lost the right to make them. */
   | "links-ended";
 
 export interface StudioEvent {
@@ -25,31 +25,36 @@ export interface StudioEvent {
   readonly kind: StudioEventKind;
   /** Id of the rule, the room or the person. */
   readonly subject: string;
-  /** What it was changed to, as JSON holds it; null: back to the rule's own. */
+  /** The new value, as JSON; null: back to the rule's own. */
   readonly data: unknown;
 }
 
 export function addStudioEvent(db: Db, event: StudioEvent): void {
   const { data, ...rest } = event;
   db.orm
-    .insert(studioEvent)
+    .insert(studioEventTable)
     .values({ ...rest, dataJson: JSON.stringify(data) })
     .run();
 }
 
-/** The newest of one kind about one subject. */
+/** The newest event of one kind about one subject. */
 export function lastStudioEvent(db: Db, kind: StudioEventKind, subject: string): StudioEvent | undefined {
-  const of = and(eq(studioEvent.kind, kind), eq(studioEvent.subject, subject));
-  const row = db.orm.select().from(studioEvent).where(of).orderBy(desc(studioEvent.id)).limit(1).get();
+  const of = and(eq(studioEventTable.kind, kind), eq(studioEventTable.subject, subject));
+  const row = db.orm.select().from(studioEventTable).where(of).orderBy(desc(studioEventTable.id)).limit(1).get();
   return row && { at: row.at, actorId: row.actorId, kind, subject, data: JSON.parse(row.dataJson) as unknown };
 }
 
-/** Asked for every page that joins a plan. */
+/** Runs for every page that joins a plan. */
 const takenOut = oncePerDatabase(({ orm }) =>
-  orm.select().from(studioEvent).where(eq(studioEvent.kind, "spring-out")).orderBy(desc(studioEvent.id)).prepare(),
+  orm
+    .select()
+    .from(studioEventTable)
+    .where(eq(studioEventTable.kind, "spring-out"))
+    .orderBy(desc(studioEventTable.id))
+    .prepare(),
 );
 
-/** Springs that were taken out of a room, as they were then, the last taken out first. */
+/** Springs that were removed from a room, with their last values, the last removed first. */
 export function springsTakenOut(db: Db): { readonly roomId: string; readonly spring: Spring }[] {
   return takenOut(db)
     .all()

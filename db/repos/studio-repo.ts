@@ -1,27 +1,29 @@
-/** The one studio of this installation and what its house decided. */
+/** The studio of this installation, its standards and its policy. */
 import { eq } from "drizzle-orm";
-import { organization } from "#db/auth-schema.ts";
+import { organizationTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { studio } from "#db/schema.ts";
+import { studioTable } from "#db/schema.ts";
 import type { Standards } from "#lib/plan/schema.ts";
 
 const ONLY = 1;
-/** The account library's name for the studio: there is one, so its id is a constant. */
+/** The studio's id in the sign-in library: a constant, since there is only one studio. */
 export const ORGANIZATION_ID = "studio";
 
 export interface Studio {
   readonly name: string;
   readonly town: string;
   readonly standards: Standards;
-  /** May somebody sign off a plan that only they wrote? */
+  /** Whether people may sign off a plan that only they wrote. */
   readonly soleAuthorMaySign: boolean;
 }
 
-/** Asked for every page that joins a plan. */
-const onlyStudio = oncePerDatabase(({ orm }) => orm.select().from(studio).where(eq(studio.id, ONLY)).prepare());
+/** Runs for every page that joins a plan. */
+const onlyStudio = oncePerDatabase(({ orm }) =>
+  orm.select().from(studioTable).where(eq(studioTable.id, ONLY)).prepare(),
+);
 
-/** Undefined until the first run has made it. */
+/** Undefined until the first run. */
 export function readStudio(db: Db): Studio | undefined {
   const row = onlyStudio(db).get();
   return (
@@ -36,13 +38,13 @@ export function readStudio(db: Db): Studio | undefined {
 
 export const studioExists = (db: Db): boolean => readStudio(db) !== undefined;
 
-/** Makes the studio; throws on a second one (the primary key), which ends the surrounding transaction. */
+/** Creates the studio. A second one violates the primary key, which ends the surrounding transaction. */
 export function insertStudio(
   db: Db,
   made: { name: string; town: string; soleAuthorMaySign: boolean; at: number },
 ): void {
   db.orm
-    .insert(studio)
+    .insert(studioTable)
     .values({
       id: ONLY,
       name: made.name,
@@ -52,33 +54,33 @@ export function insertStudio(
     })
     .run();
   db.orm
-    .insert(organization)
+    .insert(organizationTable)
     .values({ id: ORGANIZATION_ID, name: made.name, slug: ORGANIZATION_ID, createdAt: new Date(made.at) })
     .run();
 }
 
 export function writeStandards(db: Db, standards: Standards): void {
   db.orm
-    .update(studio)
+    .update(studioTable)
     .set({ standardsJson: JSON.stringify(standards) })
-    .where(eq(studio.id, ONLY))
+    .where(eq(studioTable.id, ONLY))
     .run();
 }
 
 export function writeSoleAuthorMaySign(db: Db, may: boolean): void {
-  db.orm.update(studio).set({ soleAuthorMaySign: may }).where(eq(studio.id, ONLY)).run();
+  db.orm.update(studioTable).set({ soleAuthorMaySign: may }).where(eq(studioTable.id, ONLY)).run();
 }
 
-/** What a database file is for, kept in its header so that it goes wherever the file goes. */
-export type Mark = "real" | "demo" | "demo-unfinished";
-const MARKS: Readonly<Record<Mark, number>> = { real: 0, demo: 0x53504c44, "demo-unfinished": 0x53504c55 };
+/** What a database file is for, stored in its header so that it stays with the file. */
+export type DatabasePurpose = "real" | "demo" | "demo-unfinished";
+const MARKS: Readonly<Record<DatabasePurpose, number>> = { real: 0, demo: 0x53504c44, "demo-unfinished": 0x53504c55 };
 
-export function readMark(db: Db): Mark {
+export function readPurpose(db: Db): DatabasePurpose {
   const id = db.raw.pragma("application_id", { simple: true });
   if (id === MARKS.demo) return "demo";
   return id === MARKS["demo-unfinished"] ? "demo-unfinished" : "real";
 }
 
-export function writeMark(db: Db, mark: Mark): void {
+export function writePurpose(db: Db, mark: DatabasePurpose): void {
   db.raw.pragma(`application_id = ${MARKS[mark]}`);
 }

@@ -1,11 +1,12 @@
-/** Threads and their comments. The author of a comment is the one the server knows. */
+/** Threads and their comments. */
 import { and, asc, count, eq, inArray, sql } from "drizzle-orm";
-import { member, user } from "#db/auth-schema.ts";
+import { memberTable, userTable } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 import { oncePerDatabase } from "#db/once-per-database.ts";
-import { comment, thread } from "#db/schema.ts";
+import { commentTable, threadTable } from "#db/schema.ts";
 import { parseRoles } from "#lib/policy/can.ts";
 import type { Anchor, CommentView, ThreadView } from "#lib/protocol/messages.ts";
+import { FORMER_MEMBER } from "./people-repo.ts";
 
 export interface ThreadRow {
   readonly id: string;
@@ -26,31 +27,31 @@ export interface NewComment {
 export function insertThread(db: Db, made: { id: string; planId: string; anchor: Anchor; at: number }): void {
   const { id, planId, anchor, at } = made;
   db.orm
-    .insert(thread)
+    .insert(threadTable)
     .values({ id, planId, anchorJson: JSON.stringify(anchor), createdAt: at })
     .run();
 }
 
 export function insertComment(db: Db, made: NewComment): void {
-  db.orm.insert(comment).values(made).run();
+  db.orm.insert(commentTable).values(made).run();
 }
 
 export function setThreadSettled(db: Db, id: string, settled: boolean): void {
-  db.orm.update(thread).set({ settled }).where(eq(thread.id, id)).run();
+  db.orm.update(threadTable).set({ settled }).where(eq(threadTable.id, id)).run();
 }
 
 export function readThread(db: Db, id: string): ThreadRow | undefined {
-  const row = db.orm.select().from(thread).where(eq(thread.id, id)).get();
+  const row = db.orm.select().from(threadTable).where(eq(threadTable.id, id)).get();
   return row && { id: row.id, planId: row.planId, settled: row.settled, anchor: toAnchor(row.anchorJson) };
 }
 
-/** Asked for every page that joins a plan. */
+/** Runs for every page that joins a plan. */
 const threadsOfPlan = oncePerDatabase(({ orm }) =>
   orm
     .select()
-    .from(thread)
-    .where(eq(thread.planId, sql.placeholder("planId")))
-    .orderBy(asc(thread.createdAt), sql`rowid`)
+    .from(threadTable)
+    .where(eq(threadTable.planId, sql.placeholder("planId")))
+    .orderBy(asc(threadTable.createdAt), sql`rowid`)
     .prepare(),
 );
 
@@ -70,37 +71,38 @@ export function listThreads(db: Db, planId: string): ThreadView[] {
   }));
 }
 
-/** Whether anybody who spoke in the thread is a lead now. */
+/** Whether anybody who commented in the thread is a lead now. */
 export function leadSpoke(db: Db, threadId: string): boolean {
   const rows = db.orm
-    .select({ role: member.role })
-    .from(comment)
-    .innerJoin(member, eq(member.userId, comment.authorId));
+    .select({ role: memberTable.role })
+    .from(commentTable)
+    .innerJoin(memberTable, eq(memberTable.userId, commentTable.authorId));
   return rows
-    .where(eq(comment.threadId, threadId))
+    .where(eq(commentTable.threadId, threadId))
     .all()
     .some(({ role }) => parseRoles(role).includes("lead"));
 }
 
 export function countThreads(db: Db, planId: string): { readonly all: number; readonly open: number } {
-  const of = (where: ReturnType<typeof and>) => db.orm.select({ n: count() }).from(thread).where(where).get()?.n ?? 0;
-  const all = eq(thread.planId, planId);
-  return { all: of(all), open: of(and(all, eq(thread.settled, false))) };
+  const of = (where: ReturnType<typeof and>) =>
+    db.orm.select({ n: count() }).from(threadTable).where(where).get()?.n ?? 0;
+  const all = eq(threadTable.planId, planId);
+  return { all: of(all), open: of(and(all, eq(threadTable.settled, false))) };
 }
 
 function commentsOf(db: Db, threadIds: string[]): Map<string, CommentView[]> {
   const found = new Map<string, CommentView[]>();
   if (threadIds.length === 0) return found;
   const rows = db.orm
-    .select({ comment, authorName: user.name })
-    .from(comment)
-    .leftJoin(user, eq(user.id, comment.authorId))
-    .where(inArray(comment.threadId, threadIds))
-    .orderBy(asc(comment.at), sql`${comment}.rowid`) // rowid: two in one millisecond keep their order
+    .select({ comment: commentTable, authorName: userTable.name })
+    .from(commentTable)
+    .leftJoin(userTable, eq(userTable.id, commentTable.authorId))
+    .where(inArray(commentTable.threadId, threadIds))
+    .orderBy(asc(commentTable.at), sql`${commentTable}.rowid`) // rowid: keeps the order within one millisecond
     .all();
   for (const { comment: row, authorName } of rows) {
     const { id, authorId, body, at } = row;
-    const view = { id, authorId, authorName: authorName ?? "Somebody who left", body, at };
+    const view = { id, authorId, authorName: authorName ?? FORMER_MEMBER, body, at };
     found.set(row.threadId, [...(found.get(row.threadId) ?? []), view]);
   }
   return found;

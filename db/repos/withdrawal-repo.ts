@@ -1,7 +1,8 @@
-/** Editions that were taken out of use: written once. The database itself refuses to change or delete one. */
+/** Withdrawals of editions. Written once: the database itself refuses to change or delete one. */
+
 import { and, count, eq } from "drizzle-orm";
 import type { Db } from "#db/connection.ts";
-import { editionWithdrawal } from "#db/withdrawal-schema.ts";
+import { editionWithdrawalTable } from "#db/schema.ts";
 
 export interface WithdrawalRow {
   readonly planId: string;
@@ -13,18 +14,18 @@ export interface WithdrawalRow {
 }
 
 export function insertWithdrawal(db: Db, made: WithdrawalRow): void {
-  db.orm.insert(editionWithdrawal).values(made).run();
+  db.orm.insert(editionWithdrawalTable).values(made).run();
 }
 
 export function readWithdrawal(db: Db, planId: string, number: number): WithdrawalRow | undefined {
-  const one = and(eq(editionWithdrawal.planId, planId), eq(editionWithdrawal.number, number));
-  return db.orm.select().from(editionWithdrawal).where(one).get();
+  const one = and(eq(editionWithdrawalTable.planId, planId), eq(editionWithdrawalTable.number, number));
+  return db.orm.select().from(editionWithdrawalTable).where(one).get();
 }
 
 const COLUMNS = `w.plan_id AS planId, w.number AS number, w.withdrawn_by AS withdrawnBy,
   w.withdrawn_at AS withdrawnAt, w.reason AS reason`;
 
-/** By plan: of those whose newest edition was withdrawn. */
+/** The withdrawals of newest editions, by plan. */
 export function newestWithdrawals(db: Db): Map<string, WithdrawalRow> {
   const rows = db.raw
     .prepare<[], WithdrawalRow>(
@@ -35,7 +36,7 @@ export function newestWithdrawals(db: Db): Map<string, WithdrawalRow> {
   return new Map(rows.map((row) => [row.planId, row]));
 }
 
-/** Of the editions signed for this room, and of `plans`, which its programme brings here. The plan may be deleted. */
+/** Withdrawals of editions signed for this room, and of `plans`, which are scheduled here. Includes deleted plans. */
 export function withdrawalsOfRoom(db: Db, roomId: string, plans: readonly string[]): WithdrawalRow[] {
   return db.raw
     .prepare<[string, string], WithdrawalRow>(
@@ -46,5 +47,6 @@ export function withdrawalsOfRoom(db: Db, roomId: string, plans: readonly string
     .all(roomId, JSON.stringify(plans));
 }
 
-/** How many there are: a number that only grows, so that somebody who asks often knows when to look again. */
-export const countWithdrawals = (db: Db): number => db.orm.select({ n: count() }).from(editionWithdrawal).get()?.n ?? 0;
+/** The number of withdrawals; it only grows, so that a frequent reader notices a change. */
+export const countWithdrawals = (db: Db): number =>
+  db.orm.select({ n: count() }).from(editionWithdrawalTable).get()?.n ?? 0;

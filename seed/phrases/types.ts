@@ -1,12 +1,12 @@
-/** What the demo studio's coaches usually say about a move: the lines from which its demo plans are written. */
+/** What the demo studio's coaches usually say about a move, used to write the demo plans. */
 export interface Phrases {
-  /** Where the body goes, after the changes of springs, station and hands are named. */
+  /** The position of the body, said after the changes of springs, station and hands. */
   readonly setup: string;
   readonly start: string;
   readonly breath: string;
   readonly form: string;
   readonly focus?: string;
-  /** Needed wherever the move asks something of a body that not everybody can give. */
+  /** Required when the move is not suitable for everybody. */
   readonly safety?: string;
   readonly easier: string;
   readonly harder?: string;

@@ -1,6 +1,6 @@
 /**
- * Demo plans are written as short rows and filled in here: ids, the moves they use, and for every move item a script
- * whose set-up line names each change of springs, station, facing, hands and side before it says where the body goes.
+ * Builds demo plans from short rows: adds ids, the moves used, and for every move item a script whose set-up line names each
+ * change of springs, station, facing, hands and side before the position of the body.
  */
 import { setupChanges } from "#lib/cues/changes.ts";
 import {
@@ -15,31 +15,31 @@ import {
   type ScriptLine,
 } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
-import { PHRASES } from "../phrases.ts";
+import { PHRASES } from "#seed/phrases/phrases.ts";
 
-export interface MoveRow {
+interface DemoMove {
   readonly move: string;
   readonly side?: ItemSide;
   readonly seconds: number;
   readonly springs: Readonly<Record<string, number>>;
   readonly facing?: Facing;
-  /** Where people start, mm further from the anchor than usual. */
+  /** The start position, mm further from the anchor than usual. */
   readonly offsetMm?: number;
-  /** Planned seconds of the change before it: time for the hands and for the words. */
+  /** Planned seconds of the change before it. */
   readonly transition?: number;
   /** Kinds of line to add to set-up, start, breath, form, safety and easier. */
   readonly also?: readonly ("focus" | "harder")[];
   /** Kinds of line to leave out. */
   readonly without?: readonly ScriptLine["kind"][];
-  /** Lines said instead of, or besides, the usual ones. */
+  /** Lines that replace the usual ones of their kind. */
   readonly lines?: readonly ScriptLine[];
   readonly crew?: string;
 }
-export type Row = MoveRow | { readonly heading: string } | { readonly pause: number; readonly text: string };
+export type DemoRow = DemoMove | { readonly heading: string } | { readonly pause: number; readonly text: string };
 export type PlanHead = Omit<Plan, "format" | "equipment" | "moves" | "items">;
 
-/** A whole plan out of rows. Every move must be in the library, with usual lines; a missing one throws. */
-export function composePlan(head: PlanHead, equipment: Equipment, rows: readonly Row[]): Plan {
+/** A whole plan from rows. Throws when a move is not in the library or has no usual lines. */
+export function composePlan(head: PlanHead, equipment: Equipment, rows: readonly DemoRow[]): Plan {
   const moves: Record<string, Move> = {};
   for (const row of rows) if ("move" in row) moves[row.move] = libraryMove(row.move);
   const plan: Plan = { format: PLAN_FORMAT, ...head, equipment, moves, items: [] };
@@ -54,11 +54,11 @@ export function composePlan(head: PlanHead, equipment: Equipment, rows: readonly
 
 function libraryMove(id: string): Move {
   const move = STARTER_MOVES[id];
-  if (!move) throw new Error(`The library has no move ${id}.`);
+  if (!move) throw new Error(`The library has no move "${id}".`);
   return move;
 }
 
-function itemOf(plan: Plan, row: Row, index: number, before: MoveItem | undefined): PlanItem {
+function itemOf(plan: Plan, row: DemoRow, index: number, before: MoveItem | undefined): PlanItem {
   if ("heading" in row) return { id: `block-${index + 1}`, kind: "heading", title: row.heading };
   if ("pause" in row) return { id: `pause-${index + 1}`, kind: "pause", seconds: row.pause, text: row.text };
   const side = row.side ?? (libraryMove(row.move).sides === "alternating" ? "alternating" : "both");
@@ -77,9 +77,9 @@ function itemOf(plan: Plan, row: Row, index: number, before: MoveItem | undefine
   return { ...bare, script: scriptOf(plan, row, bare, before) };
 }
 
-function scriptOf(plan: Plan, row: MoveRow, item: MoveItem, before: MoveItem | undefined): ScriptLine[] {
+function scriptOf(plan: Plan, row: DemoMove, item: MoveItem, before: MoveItem | undefined): ScriptLine[] {
   const say = PHRASES[row.move];
-  if (!say) throw new Error(`No usual lines for ${row.move}.`);
+  if (!say) throw new Error(`There are no usual lines for "${row.move}".`);
   const usual: (ScriptLine | undefined)[] = [
     { kind: "setup", text: sentence([...changeWordsOf(plan, before, item), ""]) + say.setup },
     say.safety ? { kind: "safety", text: say.safety } : undefined,
@@ -98,10 +98,10 @@ function scriptOf(plan: Plan, row: MoveRow, item: MoveItem, before: MoveItem | u
   return [...kept, ...(row.lines ?? [])];
 }
 
-/** What the usual set-up line of a move says by itself: its posture, and hands or feet on a platform. */
+/** What the usual set-up line of a move already says: the position, and hands or feet on a platform. */
 const SAID_BY_POSTURE = /^(kneel|sit|stand|lie |come to a plank|hands and knees|hands on|hands free|feet on the f)/;
 
-/** The changes as one talks: springs by a live field, so that a later change of springs is said rightly at once. */
+/** The changes in spoken words; springs as a live field, which stays right when the springs are changed later. */
 function changeWordsOf(plan: Plan, before: MoveItem | undefined, item: MoveItem): string[] {
   const words: string[] = [];
   for (const change of setupChanges(plan, before, item)) {

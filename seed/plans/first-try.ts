@@ -1,15 +1,12 @@
-/**
- * A trainee's class with true mistakes in it: what a mentor is there for. Each is listed in PLANTED with the rule that
- * must find it.
- */
+/** A trainee's class with realistic mistakes. Each is listed in PLANTED with the rule that has to find it. */
 import type { Plan } from "#lib/plan/schema.ts";
-import { ROOMS } from "../rooms.ts";
-import { composePlan, type Row } from "./compose.ts";
+import { ROOMS } from "#seed/studio/rooms.ts";
+import { composePlan, type DemoRow } from "./compose.ts";
 
 const MIDDLE = { middle: 1 };
 const LIGHT = { light: 1 };
 
-const ROWS: readonly Row[] = [
+const ROWS: readonly DemoRow[] = [
   { heading: "Warm up on the platform" },
   { move: "plank-slide", seconds: 60, springs: MIDDLE },
   {

@@ -1,13 +1,13 @@
 /** The good class: twenty-five minutes of upper body and trunk in the Harbour room, written by two coaches. */
 import type { Plan } from "#lib/plan/schema.ts";
-import { ROOMS } from "../rooms.ts";
-import { composePlan, type Row } from "./compose.ts";
+import { ROOMS } from "#seed/studio/rooms.ts";
+import { composePlan, type DemoRow } from "./compose.ts";
 
 const MIDDLE = { middle: 1 };
 const PULLING = { light: 1, middle: 1 };
 const LIGHT = { light: 1 };
 
-const ROWS: readonly Row[] = [
+const ROWS: readonly DemoRow[] = [
   { heading: "Trunk, front platform" },
   { move: "plank-slide", seconds: 60, springs: MIDDLE, also: ["focus"], crew: "Wide, from the side." },
   { move: "forearm-pike", seconds: 60, springs: MIDDLE, transition: 9, also: ["focus"] },

@@ -1,7 +1,7 @@
-/** The signed class: forty-five minutes of whole-body work in the Loft. */
+/** The signed plan: forty-five minutes of whole-body work in the Loft. */
 import type { Plan } from "#lib/plan/schema.ts";
-import { ROOMS } from "../rooms.ts";
-import { composePlan, type Row } from "./compose.ts";
+import { ROOMS } from "#seed/studio/rooms.ts";
+import { composePlan, type DemoRow } from "./compose.ts";
 
 const LEGS = { firm: 1, strong: 1 };
 const ONE_LEG = { light: 1, firm: 1 };
@@ -9,7 +9,7 @@ const LIGHT = { light: 1 };
 const PULLING = { light: 1, middle: 1 };
 const MIDDLE = { middle: 1 };
 
-const ROWS: readonly Row[] = [
+const ROWS: readonly DemoRow[] = [
   { heading: "Legs, lying" },
   { move: "leg-press-supine", seconds: 75, springs: LEGS, also: ["focus"], crew: "Wide, from the side." },
   { move: "calf-press-supine", seconds: 40, springs: LEGS, transition: 9 },

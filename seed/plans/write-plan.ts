@@ -1,4 +1,4 @@
-/** Writes a demo plan into its shared document as two people would: the head and the first items, then the rest. */
+/** Writes a demo plan into its shared document in two parts, for two authors: the head and first items, then the rest. */
 import type * as Y from "yjs";
 import { parts } from "#lib/doc/layout.ts";
 import { orderedItems } from "#lib/doc/read.ts";
@@ -27,7 +27,7 @@ const HEAD_FIELDS = [
 
 const writer = (doc: Y.Doc): Writer => ({ doc, origin: "demo" });
 
-/** The head, and the items up to `upTo` in place of the heading that a new plan comes with. `now` in ms. */
+/** Writes the head, and the items up to `upTo` in place of the heading of a new plan. `now` in ms. */
 export function writeBeginning(doc: Y.Doc, plan: Plan, upTo: number, now: number): void {
   const w = writer(doc);
   act(w, () => {
@@ -43,7 +43,7 @@ export function writeBeginning(doc: Y.Doc, plan: Plan, upTo: number, now: number
   });
 }
 
-/** The items from `from` on, after the last one there is. */
+/** Appends the items from `from` on. */
 export function writeRest(doc: Y.Doc, plan: Plan, from: number): void {
   insertItems(writer(doc), orderedItems(doc).at(-1)?.id ?? null, plan.items.slice(from));
 }

@@ -1,11 +1,12 @@
 /**
- * Who is asking: the person behind a session cookie, for HTTP requests, pages and socket upgrades alike. Rights are
- * read from the member row each time, so a changed role counts at the next question.
+ * Who is asking: the person behind a session cookie, for HTTP requests, pages and socket upgrades alike. Roles are read
+ * from the database each time, so a changed role takes effect with the next request.
  */
 import type { Db } from "#db/connection.ts";
 import { readSession } from "#db/repos/session-repo.ts";
 import { type Person, parseRoles, type Role } from "#lib/policy/can.ts";
-import { type Springline, springline } from "#server/springline.ts";
+import type { Env } from "#server/base/env.ts";
+import type { Auth } from "./auth.ts";
 import { rememberBrowser } from "./known-browser.ts";
 import { KnownCookies } from "./known-cookies.ts";
 
@@ -17,15 +18,21 @@ export interface SignedIn {
   readonly sessionId: string;
 }
 
-/** Header fields as a route handler has them, or as Node's `IncomingMessage.headers`. */
+/** Headers of a route handler's request, or Node's `IncomingMessage.headers`. */
 export type HeaderSource = Headers | Readonly<Record<string, string | string[] | undefined>>;
-type Asked = Pick<Springline, "auth" | "db" | "now">;
+/** What is needed to find out who is asking. */
+export interface Sessions {
+  readonly auth: Auth;
+  readonly db: Db;
+  /** ms since the epoch, UTC. */
+  now(): number;
+}
 
 /**
- * The person behind these headers, or null: no cookie, a forged or expired session, or somebody who is no longer of
- * the studio. Never lengthens the session (a page cannot send the new cookie): `freshenSession` does.
+ * The person behind these headers. Null without a cookie, for a forged or expired session, and for somebody who has left
+ * the studio. Never extends the session, since a page cannot send the new cookie: `freshenSession` does.
  */
-export async function actorFromHeaders(source: HeaderSource, app: Asked = springline()): Promise<SignedIn | null> {
+export async function readSignedIn(source: HeaderSource, app: Sessions): Promise<SignedIn | null> {
   const headers = toHeaders(source);
   const cookies = headers.get("cookie");
   if (cookies === null) return null;
@@ -38,21 +45,21 @@ export async function actorFromHeaders(source: HeaderSource, app: Asked = spring
   return who;
 }
 
-const kept = new WeakMap<Springline["auth"], KnownCookies>();
+const kept = new WeakMap<Auth, KnownCookies>();
 
-function knownCookies(auth: Springline["auth"]): KnownCookies {
+function knownCookies(auth: Auth): KnownCookies {
   const known = kept.get(auth) ?? new KnownCookies();
   kept.set(auth, known);
   return known;
 }
 
 /**
- * The same, and the cookies to send when the session's end was moved on (sliding expiry) or the cookie is void. With a session
- * that goes on the browser is remembered on, one that signed in before browsers were as well.
+ * The same, with the cookies to send when the session was extended (sliding expiry) or its cookie is no longer valid. When
+ * a session is extended, the browser is remembered as well (`known-browser.ts`).
  */
 export async function freshenSession(
   headers: HeaderSource,
-  app: Asked & Pick<Springline, "env"> = springline(),
+  app: Sessions & { readonly env: Env },
 ): Promise<{ readonly who: SignedIn | null; readonly cookies: readonly string[] }> {
   const got = await app.auth.api.getSession({ headers: toHeaders(headers), returnHeaders: true });
   const who = got.response && signedIn(app, got.response.session.id);
@@ -71,8 +78,8 @@ export interface SessionAccess {
 }
 
 /**
- * What a session still opens at `now` (ms): null once it has ended, expired, or its person has left. Synchronous, one
- * prepared statement, no cache: the sweep over open sockets asks it once a second.
+ * Whose session it is at `now` (ms); null once it has ended or expired, or the person has left. Synchronous, one prepared
+ * statement, no cache: it is asked for every open socket twice a second.
  */
 export function sessionAccess(db: Db, sessionId: string, now: number): SessionAccess | null {
   const row = readSession(db, sessionId);
@@ -81,7 +88,7 @@ export function sessionAccess(db: Db, sessionId: string, now: number): SessionAc
   return { userId, name, email, roles: parseRoles(row.role), expiresAt };
 }
 
-function signedIn(app: Asked, sessionId: string): SignedIn | null {
+function signedIn(app: Sessions, sessionId: string): SignedIn | null {
   const access = sessionAccess(app.db, sessionId, app.now());
   if (!access) return null;
   const { userId, name, email, roles } = access;

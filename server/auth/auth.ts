@@ -1,35 +1,46 @@
 /**
- * The sign-in library, set up for one studio: e-mail and password only, no public sign-up. Accounts are made by
- * `server/people/create-account.ts` alone; which of the library's paths answer the world is decided in `paths.ts`.
+ * The sign-in library, set up for one studio: email and password only, no public sign-up. Accounts are created by the first
+ * run and by invitations (`server/people`); which of the library's own paths are served is decided in
+ * `server/people/auth-routes.ts`.
  */
 import { betterAuth } from "better-auth";
 import { drizzleAdapter } from "better-auth/adapters/drizzle";
 import { organization } from "better-auth/plugins";
 import { createAccessControl } from "better-auth/plugins/access";
 import {
-  account,
-  invitation,
-  member,
-  session,
-  organization as studioRow,
-  user,
-  verification,
+  accountTable,
+  invitationTable,
+  memberTable,
+  organizationTable,
+  sessionTable,
+  userTable,
+  verificationTable,
 } from "#db/auth-schema.ts";
 import type { Db } from "#db/connection.ts";
 import { ROLES } from "#lib/policy/can.ts";
-import type { Env } from "#server/env.ts";
-import type { Log } from "#server/log.ts";
+import type { Env } from "#server/base/env.ts";
+import type { Log } from "#server/base/log.ts";
+import { CLIENT_ADDRESS_HEADER } from "#server/limits/network.ts";
 
 export const PASSWORD_LENGTH = { min: 10, max: 128 } as const;
 const DAY = 24 * 60 * 60;
 /** A session ends after this many seconds without use. */
-export const SESSION_SECONDS = 14 * DAY;
-/** Set by our own server from the connection, after the client's header of that name is dropped. */
-export const CLIENT_ADDRESS_HEADER = "x-springline-client";
+const SESSION_SECONDS = 14 * DAY;
 
 export type Auth = ReturnType<typeof createAuth>;
 
-/** Rights are lib/policy's: inside the library every role may do nothing at all. */
+/** Our tables under the library's names. */
+const TABLES = {
+  user: userTable,
+  session: sessionTable,
+  account: accountTable,
+  verification: verificationTable,
+  organization: organizationTable,
+  member: memberTable,
+  invitation: invitationTable,
+};
+
+/** Rights are decided by `lib/policy`: inside the library no role may do anything. */
 const access = createAccessControl({ studio: ["none"] });
 const powerless = Object.fromEntries(ROLES.map((role) => [role, access.newRole({ studio: [] })]));
 
@@ -41,7 +52,7 @@ export function createAuth(db: Db, env: Pick<Env, "origin" | "secret">, log: Log
     secret: env.secret,
     trustedOrigins: [env.origin],
     telemetry: { enabled: false },
-    // A wrong password is no fault of the server's: the library's warnings are ours to read when looking for something.
+    // A wrong password is not a fault of the server: the library's warnings only appear at debug level.
     logger: {
       level: "warn",
       disableColors: true,
@@ -49,7 +60,7 @@ export function createAuth(db: Db, env: Pick<Env, "origin" | "secret">, log: Log
     },
     database: drizzleAdapter(db.orm, {
       provider: "sqlite",
-      schema: { user, session, account, verification, organization: studioRow, member, invitation },
+      schema: TABLES,
     }),
     emailAndPassword: {
       enabled: true,
@@ -58,7 +69,7 @@ export function createAuth(db: Db, env: Pick<Env, "origin" | "secret">, log: Log
       maxPasswordLength: PASSWORD_LENGTH.max,
     },
     session: { expiresIn: SESSION_SECONDS, updateAge: DAY, cookieCache: { enabled: false } },
-    // It counts right sign-ins too, and by address alone: `guess-limit.ts` counts instead.
+    // It also counts successful sign-ins, and by address only: `guess-limit.ts` does the counting.
     rateLimit: { enabled: false },
     advanced: {
       cookiePrefix: "springline",

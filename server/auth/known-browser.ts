@@ -1,22 +1,22 @@
 /**
- * A browser that has signed in to an account before, told by a cookie of its own that outlives sessions: strangers who
- * guess at the account then cost its owner no waiting. It opens nothing. The cookie is a random name of the browser and,
- * for each account, a mark that only this server can make; it says of nobody who they are.
+ * Recognises a browser that has signed in to an account before, by a cookie that outlives sessions: the owner of an account
+ * then does not have to wait while strangers guess its password. The cookie gives no access. It holds a random name for
+ * the browser and one mark per account that only this server can compute, and identifies nobody.
  */
 import { createHmac, randomBytes, timingSafeEqual } from "node:crypto";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
 
 type Setting = Pick<Env, "origin" | "secret">;
 
-/** The name without the prefix that browsers ask for on a secure cookie. */
+/** Without the prefix that browsers require of a secure cookie. */
 const NAME = "springline.known_browser";
-/** The longest that browsers keep a cookie (RFC 6265bis): 400 days, begun anew with each signing in. */
+/** 400 days, the longest that browsers keep a cookie (RFC 6265bis); renewed with every sign-in. */
 const SECONDS = 400 * 24 * 60 * 60;
-/** A tablet that a whole team shares; the account that signed in longest ago is forgotten first. */
+/** Accounts per browser, enough for a tablet that a team shares; the one that signed in longest ago is dropped first. */
 const MARKS = 24;
 const PART = /^[\w-]{22}$/;
 
-/** The name of this browser when it has signed in to the account before, else undefined. */
+/** The browser's name if it has signed in to the account before. */
 export function knownBrowser(setting: Setting, headers: Headers, userId: string): string | undefined {
   const { browser, marks } = readCookie(setting, headers);
   const right = markOf(setting, browser, userId);
@@ -36,7 +36,7 @@ export function rememberBrowser(setting: Setting, headers: Headers, userId: stri
 const isSecure = ({ origin }: Setting): boolean => origin.startsWith("https://");
 const nameFor = (setting: Setting): string => `${isSecure(setting) ? "__Secure-" : ""}${NAME}`;
 
-/** What the browser brought; a fresh name and no marks when it brought nothing that can be read. */
+/** The browser's cookie; a new name and no marks when it has none that can be read. */
 function readCookie(
   setting: Setting,
   headers: Headers,

@@ -1,7 +1,7 @@
 /**
- * Cookie headers whose seal has been looked at lately, and the session they name. A page that opens asks a dozen times with
- * one cookie, and a studio full of pages comes back at one moment when its network does: each seal is worked out once a
- * minute. What the session opens is asked of the database each time all the same.
+ * Cookie headers whose signature was verified recently, and the session they name. An opening page sends a dozen requests
+ * with one cookie, and after a network failure all pages come back at once: each signature is verified once a minute.
+ * Whether the session is still valid is read from the database every time.
  */
 const KEPT_MS = 60_000;
 const MOST = 2000;

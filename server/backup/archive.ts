@@ -1,6 +1,6 @@
 /**
- * A backup file: a tar archive of `manifest.json`, `springline.sqlite` and `secret`. Tar, so that it can be opened
- * without this program too; the manifest carries the length and SHA-256 of each, since tar itself checks no content.
+ * A backup file: a tar archive of `manifest.json`, `springline.sqlite` and `secret`. A tar archive can be opened without
+ * this program; the manifest holds the length and SHA-256 of each file, since tar does not check their content.
  */
 import { createHash } from "node:crypto";
 import { createReadStream, createWriteStream } from "node:fs";
@@ -15,7 +15,7 @@ export const DATABASE_ENTRY = "springline.sqlite";
 export const SECRET_ENTRY = "secret";
 const MANIFEST_ENTRY = "manifest.json";
 const FORMAT = 1;
-/** Bytes: neither the manifest nor the secret is larger. */
+/** Bytes; the manifest and the secret are smaller than this. */
 const SMALL = 64 * 1024;
 
 const contents = z.object({ bytes: z.number().int(), sha256: z.string().length(64) });
@@ -28,12 +28,12 @@ const manifestSchema = z.object({
 });
 export type Manifest = z.infer<typeof manifestSchema>;
 
-/** The file cannot be used; the message says why and is fit to be shown. */
+/** The backup cannot be made or used; the message says why and can be shown. */
 export class BackupRefused extends Error {
   override readonly name = "BackupRefused";
 }
 
-/** Packs the database and the secret that stand in `folder` into `target`, which must not be there (mode 0600). */
+/** Packs the database and the secret in `folder` into `target` (mode 0600), which must not exist. */
 export async function writeArchive(folder: string, target: string, made: { program: string; at: Date }): Promise<void> {
   const files = {
     [DATABASE_ENTRY]: await contentsOf(join(folder, DATABASE_ENTRY)),
@@ -54,18 +54,20 @@ export async function writeArchive(folder: string, target: string, made: { progr
   await Promise.all([written, add()]);
 }
 
-/** Unpacks into `folder`, which is empty, and holds every byte against the manifest. Throws BackupRefused. */
+/** Unpacks into `folder`, which is empty, and compares every byte with the manifest. Throws BackupRefused. */
 export async function readArchive(file: string, folder: string): Promise<Manifest> {
   const unpacked = extract();
   const reading = pipeline(createReadStream(file), unpacked);
-  // Awaited at the end; what it says of a broken archive comes through the loop first.
+  // Awaited at the end; the error of a broken archive comes out of the loop first.
   reading.catch(() => undefined);
   try {
     for await (const entry of unpacked) await keep(entry, entry.header, folder);
     await reading;
   } catch (error) {
     if (error instanceof BackupRefused) throw error;
-    throw new BackupRefused(`${file} is damaged or no backup of Springline: it cannot be unpacked.`);
+    throw new BackupRefused(
+      `${file} cannot be unpacked: it is damaged or not a Springline backup. Use another backup.`,
+    );
   }
   return checked(file, folder);
 }
@@ -77,7 +79,7 @@ async function keep(
 ): Promise<void> {
   const known = [MANIFEST_ENTRY, DATABASE_ENTRY, SECRET_ENTRY].includes(header.name) && header.type === "file";
   const tooLarge = header.name !== DATABASE_ENTRY && (header.size ?? 0) > SMALL;
-  if (!known || tooLarge) throw new BackupRefused("This archive is no backup of Springline: it holds something else.");
+  if (!known || tooLarge) throw new BackupRefused("This archive is not a Springline backup: it contains other files.");
   await pipeline(
     Readable.from(entry),
     createWriteStream(join(folder, header.name), { flags: "wx", mode: 0o600, flush: true }),
@@ -91,7 +93,7 @@ async function checked(file: string, folder: string): Promise<Manifest> {
     const there = await contentsOf(join(folder, name)).catch(() => undefined);
     const meant = manifest.files[name];
     if (there?.sha256 !== meant.sha256 || there.bytes !== meant.bytes)
-      throw new BackupRefused(`${file} is damaged: its ${name} is not what was backed up. Use another backup.`);
+      throw new BackupRefused(`${file} is damaged: its ${name} has changed since the backup. Use another backup.`);
   }
   return manifest;
 }
@@ -101,13 +103,15 @@ function parseManifest(file: string, text: string): Manifest {
   try {
     value = JSON.parse(text);
   } catch {
-    throw new BackupRefused(`${file} is no backup of Springline, or is cut short: it has no readable manifest.`);
+    throw new BackupRefused(
+      `${file} is not a Springline backup, or it is incomplete: it has no readable manifest. Use another backup.`,
+    );
   }
   const format = z.object({ springlineBackup: z.number() }).safeParse(value);
   if (format.success && format.data.springlineBackup > FORMAT)
-    throw new BackupRefused(`${file} was made by a newer version of the program. Update the program first.`);
+    throw new BackupRefused(`${file} was made by a newer version of Springline. Update Springline first.`);
   const parsed = manifestSchema.safeParse(value);
-  if (!parsed.success) throw new BackupRefused(`${file} is no backup of Springline: its manifest says something else.`);
+  if (!parsed.success) throw new BackupRefused(`${file} is not a Springline backup: its manifest is not valid.`);
   return parsed.data;
 }
 

@@ -1,15 +1,15 @@
-/** One file that holds the studio: made while the server runs, read back and checked before it gets its name. */
+/** Makes a backup, one file that holds the whole studio. The server may be running. It is read back before it is named. */
 import { existsSync, statSync } from "node:fs";
 import { link, mkdir, mkdtemp, open, readFile, rm } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
-import { copyDatabase, databaseFault } from "#db/copy.ts";
-import { askForLook, damageOf } from "#db/soundness.ts";
-import type { Place } from "#server/env.ts";
+import { copyDatabase, databaseFault } from "#db/file/copy.ts";
+import { askForLook, damageOf } from "#db/file/soundness.ts";
+import type { DataLocation } from "#server/base/env.ts";
 import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, writeArchive, writeSecret } from "./archive.ts";
 
 export interface BackupSetup {
-  readonly place: Place;
-  /** A file that is not there yet, or a folder; undefined: `backups` beside the data folder. */
+  readonly place: DataLocation;
+  /** A new file, or a folder; undefined: `backups` beside the data folder. */
   readonly target: string | undefined;
   /** The program's version. */
   readonly program: string;
@@ -21,10 +21,11 @@ export interface BackupMade {
   readonly manifest: Manifest;
 }
 
-/** Throws BackupRefused or DatabaseRefused, each with one sentence; nothing half made is left then. */
+/** Throws BackupRefused or DatabaseRefused with one sentence, and leaves nothing half made behind. */
 export async function makeBackup(setup: BackupSetup): Promise<BackupMade> {
   const file = nameFor(setup);
-  if (existsSync(file)) throw new BackupRefused(`${file} is there already: a backup never writes over a file.`);
+  if (existsSync(file))
+    throw new BackupRefused(`${file} already exists. A backup never overwrites a file: name another one.`);
   const { databaseFile } = setup.place;
   if (!existsSync(databaseFile))
     throw new BackupRefused(
@@ -42,7 +43,7 @@ export async function makeBackup(setup: BackupSetup): Promise<BackupMade> {
     const manifest = await readArchive(archive, back);
     const fault = databaseFault(join(back, DATABASE_ENTRY));
     if (fault) throw refuseDamaged(databaseFile, fault);
-    // A link fails where a rename would take another file's place.
+    // A link fails if the file exists; a rename would replace it.
     await link(archive, file);
     await syncFolder(dirname(file));
     return { file, manifest };
@@ -60,11 +61,11 @@ function copyUndamaged(databaseFile: string, target: string): void {
   }
 }
 
-/** The server, if it runs, is told as well: it may not have met the damage yet. */
+/** A running server is asked to check as well: it may not have noticed the damage yet. */
 function refuseDamaged(databaseFile: string, damage: string): BackupRefused {
   askForLook(databaseFile);
   return new BackupRefused(
-    `The studio's database is damaged (${damage}): no backup was made. Stop the server and put the latest one back: npm run -s restore -- FILE`,
+    `The studio's database is damaged (${damage}); no backup was made. Stop the server and restore the latest backup: npm run -s restore -- FILE`,
   );
 }
 
@@ -76,16 +77,16 @@ function nameFor({ place, target, program, at }: BackupSetup): string {
   return isFolder ? join(where, `springline-${time}Z-v${program}.tar`) : where;
 }
 
-async function secretOf({ givenSecret, secretFile }: Place): Promise<string> {
+async function secretOf({ givenSecret, secretFile }: DataLocation): Promise<string> {
   if (givenSecret !== undefined) return givenSecret;
   const kept = await readFile(secretFile, "utf8").catch(() => undefined);
   if (kept !== undefined) return kept;
   throw new BackupRefused(
-    `There is no secret at ${secretFile}. Set SPRINGLINE_SECRET as the server has it, or SPRINGLINE_DATA to its folder.`,
+    `There is no secret at ${secretFile}. Set SPRINGLINE_SECRET to the server's secret, or SPRINGLINE_DATA to its data folder.`,
   );
 }
 
-/** New names in a folder outlast a power cut. */
+/** Makes new names in a folder survive a power cut. */
 export async function syncFolder(folder: string): Promise<void> {
   const handle = await open(folder, "r");
   await handle.sync().finally(() => handle.close());

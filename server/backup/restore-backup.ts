@@ -1,26 +1,26 @@
 /**
- * Puts a backup in the place of what is there. Everything is checked before anything is touched; what was there is kept
- * whole in a dated folder beside it, its `-wal` with it: one left by a crash belongs to the old file alone, and SQLite
- * would read it into any database of that name.
+ * Replaces the studio by a backup. Everything is checked before anything is touched, and the old files are kept in a dated
+ * folder. That includes the `-wal` file: one left by a crash belongs to the old database alone, and SQLite would read it
+ * into any database of that name.
  */
 import { existsSync } from "node:fs";
 import { copyFile, link, mkdir, mkdtemp, open, readFile, rename, rm } from "node:fs/promises";
 import { join, resolve } from "node:path";
-import { databaseFault, forgetClientIds } from "#db/copy.ts";
-import { acquireWriterLock } from "#db/repos/lock-repo.ts";
-import type { Place } from "#server/env.ts";
+import { databaseFault, forgetClientIds } from "#db/file/copy.ts";
+import { acquireWriterLock } from "#db/file/writer-lock.ts";
+import type { DataLocation } from "#server/base/env.ts";
 import { BackupRefused, DATABASE_ENTRY, type Manifest, readArchive, SECRET_ENTRY } from "./archive.ts";
 import { syncFolder } from "./make-backup.ts";
 
 export interface Restored {
-  /** Undefined for a bare database file, such as the copy made before an update. */
+  /** Undefined for a plain database file, such as the copy made before an update. */
   readonly manifest: Manifest | undefined;
-  /** Where what was there is kept; undefined when nothing was. */
+  /** The folder with the old files; undefined when there were none. */
   readonly kept: string | undefined;
 }
 
-/** Throws BackupRefused, DatabaseRefused or DatabaseInUse, each with one sentence; nothing is changed then. */
-export async function restoreBackup(place: Place, from: string, at: Date): Promise<Restored> {
+/** Throws BackupRefused, DatabaseRefused or DatabaseInUse with one sentence; nothing is changed then. */
+export async function restoreBackup(place: DataLocation, from: string, at: Date): Promise<Restored> {
   const file = resolve(from);
   if (!existsSync(file)) throw new BackupRefused(`There is no file ${file}.`);
   await mkdir(place.dataDir, { recursive: true, mode: 0o700 });
@@ -31,7 +31,7 @@ export async function restoreBackup(place: Place, from: string, at: Date): Promi
     const fault = databaseFault(join(work, DATABASE_ENTRY));
     if (fault) throw new BackupRefused(`${file} cannot be restored: ${fault}. Nothing was changed.`);
     await refuseOtherSecret(place, work);
-    // Pages hold words of later than the backup, of each other too: whoever comes first brings them.
+    // Pages hold changes made after the backup, each other's too: whichever page connects first may bring them.
     forgetClientIds(join(work, DATABASE_ENTRY));
     const kept = await keepWhatIsThere(place, at);
     await putIn(place, work);
@@ -50,22 +50,22 @@ async function unpack(file: string, work: string): Promise<Manifest | undefined>
   if (head.buffer.toString("latin1") !== SQLITE_HEAD) return readArchive(file, work);
   if (existsSync(`${file}-wal`))
     throw new BackupRefused(
-      `${file} is a database in use or cut off, not a backup. Name a file made by the backup command.`,
+      `${file} is a database that is in use or was interrupted, not a backup. Name a file made by the backup command.`,
     );
   await copyFile(file, join(work, DATABASE_ENTRY));
   return undefined;
 }
 
-async function refuseOtherSecret({ givenSecret }: Place, work: string): Promise<void> {
+async function refuseOtherSecret({ givenSecret }: DataLocation, work: string): Promise<void> {
   const secret = await readFile(join(work, SECRET_ENTRY), "utf8").catch(() => undefined);
   if (secret === undefined || givenSecret === undefined || givenSecret.trim() === secret.trim()) return;
   throw new BackupRefused(
-    "SPRINGLINE_SECRET is not the secret of this backup, and the server could not open its signing key. Unset it, or set it to the one from then. Nothing was changed.",
+    "SPRINGLINE_SECRET is not the secret of this backup, so the server could not use its signing key. Nothing was changed. Unset SPRINGLINE_SECRET, or set it to the secret of that time.",
   );
 }
 
-/** Links, so that the old studio is whole in its folder before any of its names goes. */
-async function keepWhatIsThere(place: Place, at: Date): Promise<string | undefined> {
+/** Uses links, so that the old studio is complete in its folder before any of its names is removed. */
+async function keepWhatIsThere(place: DataLocation, at: Date): Promise<string | undefined> {
   const there = [...sqliteFiles(place), place.secretFile].filter((name) => existsSync(name));
   if (there.length === 0) return undefined;
   const folder = await freshFolder(
@@ -89,10 +89,10 @@ async function freshFolder(name: string): Promise<string> {
   }
 }
 
-const sqliteFiles = ({ databaseFile }: Place): string[] =>
+const sqliteFiles = ({ databaseFile }: DataLocation): string[] =>
   ["", "-wal", "-shm", "-journal"].map((end) => `${databaseFile}${end}`);
 
-async function putIn(place: Place, work: string): Promise<void> {
+async function putIn(place: DataLocation, work: string): Promise<void> {
   for (const name of sqliteFiles(place).slice(1)) await rm(name, { force: true });
   await syncFolder(place.dataDir);
   if (existsSync(join(work, SECRET_ENTRY))) await rename(join(work, SECRET_ENTRY), place.secretFile);

@@ -1,6 +1,6 @@
 /**
- * Where plans are checked: reads documents from the log on disk, on whatever thread it stands, and keeps each that it has
- * read with all that was worked out from it, so that the next check costs what was written since. Never writes.
+ * Checks plans on whichever thread it runs. It reads documents from the log on disk and keeps each one with everything
+ * worked out from it, so that the next check only costs what was written since. Never writes.
  */
 import type * as Y from "yjs";
 import { applyUpdate } from "yjs";
@@ -12,34 +12,15 @@ import { PlanAnalyst } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
-import type { FindingLevel } from "#lib/plan/schema.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
 import { RULE_CRASHED } from "#lib/rules/findings.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { type PlanStudio, planStudio } from "#server/plans/plan-studio.ts";
-import { differsFromEdition } from "#server/plans/written-on.ts";
-import type { SyncLog } from "#server/sync/host.ts";
-import { hasGap, loadDoc } from "#server/sync/stored-doc.ts";
-
-/** What a check answers, as plain data. */
-export interface CheckAnswer {
-  readonly planId: string;
-  /** Which state of the document was read: the log's last row, and the history it belongs to. */
-  readonly seq: number;
-  readonly generation: string;
-  /** What it was read with. */
-  readonly studioMark: string;
-  /** Names of the plan and of its findings (lib/analysis/marks). Null: a damaged document of which none can be made. */
-  readonly planMark: string | null;
-  readonly findingsMark: string | null;
-  /** Checks that broke are not counted. */
-  readonly counts: Readonly<Record<FindingLevel, number>>;
-  /** Of a signed plan: the hash of its newest edition where the document says something else than that. */
-  readonly writtenOn: string | null;
-  /** Left out where nobody asked for them. */
-  readonly findings?: readonly Finding[];
-}
+import type { EventLog } from "#server/base/log.ts";
+import type { CheckAnswer } from "#server/context/checks.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { hasGap, loadDoc } from "#server/doc-log/stored-doc.ts";
+import { type PlanStudio, planStudio } from "#server/studio-data/plan-studio.ts";
+import { differsFromEdition } from "./differs-from-edition.ts";
 
 interface OpenPlan {
   readonly doc: Y.Doc;
@@ -50,23 +31,23 @@ interface OpenPlan {
   seq: number;
 }
 
-/** Documents kept open, the last used. Each takes a megabyte or so. */
+/** Documents kept in memory, the most recently used. Each takes about a megabyte. */
 const MOST_OPEN = 250;
 
 export class CheckDesk {
   private readonly db: Db;
-  private readonly log: SyncLog;
+  private readonly log: EventLog;
   private readonly open = new Map<string, OpenPlan>();
   private readonly studios = new Map<string, PlanStudio>();
 
-  constructor(db: Db, log: SyncLog) {
+  constructor(db: Db, log: EventLog) {
     this.db = db;
     this.log = log;
   }
 
-  /** The plan as it is on disk. Null when there is none, or when it cannot be read by this program. */
+  /** The plan as it is on disk. Null when there is none, or when this program cannot read it. */
   check(planId: string, withFindings: boolean): CheckAnswer | null {
-    // One moment of the database for all that is read.
+    // One transaction, so that everything is read in the same state.
     return this.db.raw.transaction(() => this.checkNow(planId, withFindings)).deferred();
   }
 
@@ -96,7 +77,7 @@ export class CheckDesk {
     return signed && differsFromEdition(signed, doc) ? signed.hash : null;
   }
 
-  /** The same studio while it is the same, so that what is lent from it keeps its identity. */
+  /** The same object while nothing changes, so that values lent from it keep their identity. */
   private studioOf(roomId: string): PlanStudio {
     const now = planStudio(this.db, roomId);
     const known = this.studios.get(roomId);
@@ -119,16 +100,16 @@ export class CheckDesk {
     return plan;
   }
 
-  /** Undefined when the log goes on somewhere else than where this one was read to. */
+  /** Undefined when the log does not continue from where this document was read to. */
   private caughtUp(planId: string, plan: OpenPlan): OpenPlan | undefined {
     const name = formatDocName(planDoc(planId));
     const rows = readGeneration(this.db, name) === plan.generation ? rowsAfter(this.db, name, plan.seq) : undefined;
     try {
-      if (!rows) throw new Error("the log does not go on from here");
+      if (!rows) throw new Error("the log does not continue from here");
       plan.doc.transact(() => {
         for (const { bytes } of rows) applyUpdate(plan.doc, bytes);
       });
-      if (hasGap(plan.doc)) throw new Error("something is missing between the updates");
+      if (hasGap(plan.doc)) throw new Error("something between the updates is missing");
       plan.seq = rows.at(-1)?.seq ?? plan.seq;
       return plan;
     } catch (err) {

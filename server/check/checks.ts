@@ -1,55 +1,41 @@
 /**
- * The checks of the running program: when a plan is checked, what becomes of the answer, who hears of it. The thread that
- * relays letters only says which plan; reading and working out are done elsewhere, and no save or relay waits for it.
+ * The checks of the running program: when a plan is checked, and what happens with the result. The thread that serves people
+ * only says which plan; reading and checking happen on other threads, and no save or relay waits for them (INV-20).
  */
-import { type KeptCheck, putCheck, readCheck } from "#db/repos/check-repo.ts";
+import { putCheck, readCheck } from "#db/repos/check-repo.ts";
 import { lastSeq, readGeneration } from "#db/repos/doc-log-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { formatDocName } from "#lib/protocol/messages.ts";
-import type { Springline } from "#server/springline.ts";
-import { Burst } from "#server/sync/burst.ts";
-import type { CheckAnswer } from "./check-desk.ts";
+import { Burst } from "#server/base/burst.ts";
+import type { CheckAnswer, Checks } from "#server/context/checks.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { CheckQueue, type Urgency } from "./queue.ts";
 import type { CheckRunner } from "./runner.ts";
-
-export interface Checks {
-  /** A plan was written in: it is checked when that has paused, or has gone on for long. */
-  written(planId: string): void;
-  /** Something hangs on the answer, or what the plan is read with has changed: it is checked at once. */
-  soon(planId: string): void;
-  /** Somebody waits. Null for a plan that cannot be checked. */
-  now(planId: string): Promise<CheckAnswer | null>;
-  /** What the last check said, where nothing has changed since: neither the document, nor the studio, nor the program. */
-  kept(row: PlanRow, studioMark: string): KeptCheck | undefined;
-  /** Resolves when nothing is being checked and nothing waits to be. */
-  idle(): Promise<void>;
-  stop(): Promise<void>;
-}
 
 export interface ChecksSetup {
   readonly app: Pick<Springline, "db" | "log">;
   readonly runner: CheckRunner;
-  /** Names this program: answers of another are not believed. */
+  /** Identifies this program: stored results of another version are not used. */
   readonly programMark: string;
   readonly ms?: { readonly quiet: number; readonly longest: number };
-  /** Told of every answer, once it is kept. */
+  /** Called with every result, once it is stored. */
   readonly heard: (answer: CheckAnswer) => void;
 }
 
 /**
- * Every page works out its own findings with each letter. The server's own are for lists, for who joins and as a second
- * opinion: nobody gains by having them after each letter.
+ * Every page works out its own findings with each key press. The server's findings are for lists, for pages that join and
+ * as a second opinion, so they need not be as frequent.
  */
 const WRITTEN_MS = { quiet: 2000, longest: 30_000 };
 
 export function createChecks(setup: ChecksSetup): Checks {
-  const { db, log } = setup.app;
+  const { log } = setup.app;
   const bursts = new Map<string, Burst>();
   const resting: (() => void)[] = [];
   const queue = new CheckQueue({
     runner: setup.runner,
     answered: (answer) => hear(setup, answer),
-    failed: (plan, err) => log.warn({ plan, err }, "a plan could not be checked just now"),
+    failed: (plan, err) => log.warn({ plan, err }, "a plan could not be checked"),
   });
   const ask = async (planId: string, urgency: Urgency, withFindings = false): Promise<CheckAnswer | null> => {
     bursts.get(planId)?.cancel();
@@ -66,16 +52,7 @@ export function createChecks(setup: ChecksSetup): Checks {
     },
     soon: (planId) => void ask(planId, "soon"),
     now: (planId) => ask(planId, "waited-for", true),
-    kept(row, studioMark) {
-      const check = readCheck(db, row.id);
-      const name = formatDocName({ kind: "plan", key: row.id });
-      const isCurrent =
-        check?.studioMark === studioMark &&
-        check.programMark === setup.programMark &&
-        check.seq === lastSeq(db, name) &&
-        check.generation === readGeneration(db, name);
-      return isCurrent ? check : undefined;
-    },
+    kept: (row, studioMark) => currentCheck(setup, row, studioMark),
     idle: () => (bursts.size === 0 && queue.idle ? Promise.resolve() : new Promise((resolve) => resting.push(resolve))),
     async stop() {
       for (const burst of bursts.values()) burst.cancel();
@@ -85,13 +62,25 @@ export function createChecks(setup: ChecksSetup): Checks {
   };
 }
 
+/** The stored check, unless the document, the studio data or the program have changed since. */
+function currentCheck({ app: { db }, programMark }: ChecksSetup, row: PlanRow, studioMark: string) {
+  const check = readCheck(db, row.id);
+  const name = formatDocName({ kind: "plan", key: row.id });
+  const isCurrent =
+    check?.studioMark === studioMark &&
+    check.programMark === programMark &&
+    check.seq === lastSeq(db, name) &&
+    check.generation === readGeneration(db, name);
+  return isCurrent ? check : undefined;
+}
+
 function hear({ app, programMark, heard }: ChecksSetup, answer: CheckAnswer): void {
   try {
     const { planId, generation, seq, studioMark, planMark, findingsMark, counts } = answer;
     putCheck(app.db, { planId, generation, seq, studioMark, programMark, planMark, findingsMark, ...counts });
     heard(answer);
   } catch (err) {
-    // The answer is lost, not the plan: it is checked again when it is next asked for.
-    app.log.error({ plan: answer.planId, err }, "what a check answered could not be kept");
+    // Only the result is lost: the plan is checked again when it is next asked for.
+    app.log.error({ plan: answer.planId, err }, "the result of a check could not be stored");
   }
 }

@@ -1,12 +1,12 @@
-/** What the process and a checking thread say to each other. */
-import type { CheckAnswer } from "./check-desk.ts";
+/** The messages between the server and a checking thread. */
+import type { CheckAnswer } from "#server/context/checks.ts";
 
-/** What a thread is started with. */
+/** The data that a thread is started with. */
 export interface WorkerSetup {
   readonly databaseFile: string;
 }
 
-/** One at a time. */
+/** A thread is given one at a time. */
 export interface CheckOrder {
   readonly planId: string;
   readonly withFindings: boolean;
@@ -14,5 +14,5 @@ export interface CheckOrder {
 
 export type CheckReply =
   | { readonly ok: true; readonly answer: CheckAnswer | null }
-  /** Why it could not be checked just now. */
+  /** Why it could not be checked. */
   | { readonly ok: false; readonly message: string };

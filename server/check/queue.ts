@@ -1,12 +1,12 @@
 /**
- * In which order plans are checked: those somebody waits for first, then those a state hangs on, then those that were
- * written in, each in turn. A plan stands in it once, however often it was asked for: what counts is how it is when its
- * turn comes.
+ * The order in which plans are checked: first those that somebody is waiting for, then those that a state depends on, then
+ * those that were written in. A plan is queued once, however often it was asked for; it is checked as it is when its turn
+ * comes.
  */
-import type { CheckAnswer } from "./check-desk.ts";
+import type { CheckAnswer } from "#server/context/checks.ts";
 import { type CheckRunner, PlaceEnded } from "./runner.ts";
 
-export const URGENCY = ["waited-for", "soon", "written"] as const;
+const URGENCY = ["waited-for", "soon", "written"] as const;
 export type Urgency = (typeof URGENCY)[number];
 
 interface Waiting {
@@ -17,17 +17,17 @@ interface Waiting {
 
 export interface QueueSetup {
   readonly runner: CheckRunner;
-  /** Before whoever waits has it. */
+  /** Called before those who wait receive the result. */
   readonly answered: (answer: CheckAnswer) => void;
   readonly failed: (planId: string, cause: unknown) => void;
 }
 
-/** A plan whose check ends the thread is not tried for ever. */
+/** A plan whose check crashes the thread is not retried for ever. */
 const MOST_TRIES = 2;
 
 export class CheckQueue {
   private readonly setup: QueueSetup;
-  /** By place and plan, in the order in which they came. */
+  /** By place and plan, in the order in which they were added. */
   private readonly waiting: Map<string, Waiting>[];
   private readonly busy = new Set<number>();
 
@@ -86,7 +86,7 @@ function first(line: ReadonlyMap<string, Waiting>): [string, Waiting] | undefine
   return undefined;
 }
 
-/** The same plan always in the same place. */
+/** A plan is always checked in the same place. */
 function placeOf(planId: string, places: number): number {
   let sum = 0;
   for (const letter of planId) sum = (sum * 31 + letter.charCodeAt(0)) >>> 0;

@@ -1,23 +1,16 @@
-/** Who does the checking: a thread of its own in the running program, the same thread in a test. */
-import type { CheckAnswer, CheckDesk } from "./check-desk.ts";
+/** What runs the checks: threads in the running program (`threads.ts`), the calling thread in tests. */
+import type { CheckAnswer } from "#server/context/checks.ts";
 import type { CheckOrder } from "./messages.ts";
 
 export interface CheckRunner {
-  /** How many orders it can work on at once. A plan is always given to the same of its places. */
+  /** How many orders it can work on at once. A plan always goes to the same place. */
   readonly places: number;
-  /** Never two at once in one place. Rejects when the plan could not be checked just now. */
+  /** Not to be called twice at once for one place. Rejects when the plan could not be checked. */
   run(place: number, order: CheckOrder): Promise<CheckAnswer | null>;
   stop(): Promise<void>;
 }
 
-/** The place ended before it had answered. That says nothing of the plan: it may be asked for again. */
+/** The place ended before it answered. That need not be the fault of the plan: it may be tried again. */
 export class PlaceEnded extends Error {
   override readonly name = "PlaceEnded";
 }
-
-/** On this very thread: for tests and for commands at the keyboard. */
-export const sameThread = (desk: CheckDesk): CheckRunner => ({
-  places: 1,
-  run: async (_, { planId, withFindings }) => desk.check(planId, withFindings),
-  stop: async () => undefined,
-});

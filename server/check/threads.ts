@@ -1,40 +1,40 @@
 /**
- * Checking on threads of its own. Plain `worker_threads`: a pool library hands work to whichever thread is free, and a
- * plan has to stay with the thread that has read it. A thread that dies takes nothing with it but what it had worked out:
- * another takes its place and reads from the disk.
+ * Runs checks on threads. Plain `worker_threads`, since a pool library gives work to whichever thread is free, while a plan
+ * has to stay with the thread that has read it. When a thread dies only its cache is lost: another takes its place and
+ * reads from the disk.
  */
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { Worker } from "node:worker_threads";
-import type { SyncLog } from "#server/sync/host.ts";
-import { threadFile } from "#server/thread-file.ts";
-import type { CheckAnswer } from "./check-desk.ts";
+import type { EventLog } from "#server/base/log.ts";
+import type { CheckAnswer } from "#server/context/checks.ts";
+import { threadFile } from "#server/worker-threads/thread-file.ts";
 import type { CheckOrder, CheckReply, WorkerSetup } from "./messages.ts";
 import { type CheckRunner, PlaceEnded } from "./runner.ts";
 
-/** One processor is for the thread that serves people. */
+/** One processor is left to the thread that serves people. */
 const MOST_THREADS = 4;
 const threadsFor = (processors: number): number => Math.max(1, Math.min(MOST_THREADS, processors - 1));
 
 const program = () => threadFile("check-worker", "check/worker.ts");
 
-/** Names the program that checks: of a built one its own content, so that another build is another name; else a fresh one. */
+/** Identifies the checking program: a hash of the built file, so that every build differs; without a build, `fresh`. */
 export function programMark(fresh: string): string {
   const { file, built } = program();
   return built ? createHash("sha256").update(readFileSync(file)).digest("hex").slice(0, 32) : fresh;
 }
 
 export interface ThreadsSetup extends WorkerSetup {
-  readonly log: SyncLog;
-  /** Left out: one less than the machine has processors, at most four. */
+  readonly log: EventLog;
+  /** Default: one less than the machine has processors, at most four. */
   readonly threads?: number;
 }
 
 export interface CheckThreads extends CheckRunner {
-  /** Ids of the threads, for whoever watches them. */
+  /** Ids of the running threads. */
   readonly threadIds: readonly number[];
-  /** Ends a thread at once, whatever it is doing: another takes its place at the next order. */
+  /** Ends a thread at once; another takes its place with the next order. */
   kill(place: number): Promise<void>;
 }
 
@@ -47,7 +47,7 @@ export function createThreads({ log, databaseFile, threads }: ThreadsSetup): Che
     if (found) return found;
     const worker = startThread({ databaseFile });
     running.set(place, worker);
-    worker.on("error", (err) => log.error({ err }, "a checking thread failed: another takes its place"));
+    worker.on("error", (err) => log.error({ err }, "a checking thread failed; another takes its place"));
     worker.on("exit", () => {
       if (running.get(place) === worker) running.delete(place);
     });
@@ -89,7 +89,7 @@ function ask(worker: Worker, order: CheckOrder): Promise<CheckAnswer | null> {
     };
     const onExit = () => {
       done();
-      reject(new PlaceEnded("The thread ended before it had answered."));
+      reject(new PlaceEnded("The thread ended before it answered."));
     };
     worker.on("message", onReply);
     worker.on("exit", onExit);

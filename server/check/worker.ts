@@ -1,12 +1,12 @@
-/** A thread that checks plans: reads them from the database by itself, one order at a time, and answers. */
+/** A thread that checks plans, one at a time. It reads them from the database itself. */
 import { parentPort, workerData } from "node:worker_threads";
 import { openDatabase } from "#db/connection.ts";
-import { createLog } from "#server/log.ts";
-import { stepBehind } from "#server/step-behind.ts";
+import { createLog } from "#server/base/log.ts";
+import { lowerPriority } from "#server/worker-threads/lower-priority.ts";
 import { CheckDesk } from "./check-desk.ts";
 import type { CheckOrder, CheckReply, WorkerSetup } from "./messages.ts";
 
-stepBehind();
+lowerPriority();
 
 const { databaseFile } = workerData as WorkerSetup;
 const desk = new CheckDesk(openDatabase(databaseFile, { readOnly: true }), createLog("warn"));

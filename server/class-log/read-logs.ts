@@ -1,17 +1,17 @@
-/** The classes that were taught from an edition, for those who may read it. */
+/** The classes taught from an edition, for people who may read the edition. */
 import { listClassLogs, type StoredLog } from "#db/repos/class-log-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { readSignedEdition } from "#server/plans/editions.ts";
-import { ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { readSignedEdition } from "#server/editions/editions.ts";
 
 export interface TaughtClass extends StoredLog {
   readonly roomName: string;
 }
 export interface TaughtClasses {
   readonly edition: Extract<ReturnType<typeof readSignedEdition>, { ok: true }>["value"];
-  /** The latest first. */
+  /** The newest first. */
   readonly classes: readonly TaughtClass[];
 }
 

@@ -1,13 +1,13 @@
-/** The rehearsals of a plan that devices have told of, for whoever may read the plan. */
+/** The rehearsals of a plan that devices have reported, for people who may read the plan. */
 import { listRehearsals } from "#db/repos/class-log-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import type { Rehearsed } from "#lib/floor/rehearsed-schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
-import { ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
 
-/** Older ones are of a plan that has moved on. */
+/** Older ones are no longer relevant: the plan has changed since. */
 const REHEARSALS = 10;
 
 export interface ToldRehearsal {
@@ -19,7 +19,7 @@ export interface ToldRehearsal {
   readonly rehearsed: Rehearsed;
 }
 
-/** The latest first; those in which nothing was tapped are left out. Errors: 401, 403, 404. */
+/** The newest first, without those in which nothing was tapped. Errors: 401, 403, 404. */
 export function readRehearsals(app: Springline, actor: Actor, planId: string): Result<readonly ToldRehearsal[]> {
   const opened = openPlan(app, actor, planId, "plan.read");
   if (!opened.ok) return opened;

@@ -1,36 +1,40 @@
-/** A device tells what a class did. Told twice, by a device that never heard the answer, it is one class. */
+/** Stores the log of a class that a device sends. A log sent twice, because the answer was lost, is stored once. */
 import { countLogsOf, insertClassLog, readLogRow } from "#db/repos/class-log-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
-import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { fail, NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
 
 const NO_EDITION = fail(
   404,
   "no-such-edition",
-  "This log is of a class that this studio has not signed: it stays on the device.",
+  "This studio has not signed the edition of this log. The log stays on the device.",
 );
-const OTHER_ITEMS = fail(422, "invalid", "This log tells of items that its class does not have.");
+const OTHER_ITEMS = fail(
+  422,
+  "invalid",
+  "This log contains items that its edition does not have. The log stays on the device.",
+);
 const TOO_MANY = fail(
   429,
   "too-many-logs",
-  "This device has told of more classes today than a day holds: it keeps this log and tells it tomorrow.",
+  "This device has sent too many logs today. It keeps this one and sends it tomorrow.",
 );
-/** Common sense, no source: a class an hour, rehearsals between, twice over. */
+/** Our own choice: twice a class an hour with rehearsals in between. */
 const LOGS_A_DAY = 60;
 const DAY_MS = 86_400_000;
 const DIFFERS = fail(
   409,
   "log-differs",
-  "The studio has a log of this class already, and it differs: the first one stays.",
+  "The studio already has a different log of this class. The first one is kept.",
 );
 
 /**
- * Errors: 403 no-right, 404 no-such-edition, 422 invalid, 409 log-differs, 429 too-many-logs. What another device told under
- * the same session takes nothing away from this one: both are kept, and people see which is true. A class may be taught in a room it was not signed
- * for: the log is kept under the device's own room.
+ * Logs of two devices for the same session are both kept: only people can tell which is true. A class may be taught in a
+ * room that it was not signed for: the log belongs to the device's room. Errors: 403 no-right, 404 no-such-edition, 422
+ * invalid, 409 log-differs, 429 too-many-logs.
  */
 export function takeLog(
   app: EditionReader & Pick<Springline, "now">,
@@ -43,7 +47,7 @@ export function takeLog(
   const known = new Set(edition.card.card.plan.items.map(({ id }) => id));
   const told = [...log.rows, ...(log.rehearsed?.changes ?? []), ...(log.rehearsed?.lines ?? [])];
   if (told.some(({ item }) => item !== null && !known.has(item))) return OTHER_ITEMS;
-  // A change and the work of every item, the opening and the closing.
+  // Every item has a change and its work, plus the opening and the closing.
   if (log.rows.length > 2 * known.size + 2) return OTHER_ITEMS;
   const logJson = canonicalJson(log);
   const { sessionId } = log;

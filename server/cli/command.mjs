@@ -1,12 +1,12 @@
 /**
- * `npm run -s NAME -- ...`: runs `server/cli/NAME.ts`, bundled once and kept in `dist-commands/` until one of the files it
- * is made of changes. Compiling it each time would cost a second, and these are asked for many files in a row.
+ * `npm run -s NAME -- ...`: runs `server/cli/NAME.ts`. It is bundled into `dist-commands/` and reused until one of its
+ * sources changes: compiling it each time would take a second, and the plan command is called for many files in a row.
  */
 import { existsSync, mkdirSync, readFileSync, renameSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 
-// The bundle lies as deep as `server/`, so that what looks for the project's folder finds it.
+// The bundle's folder is next to `server/`, so that relative paths in the sources still work.
 const root = resolve(dirname(fileURLToPath(import.meta.url)), "../..");
 const kept = join(root, "dist-commands");
 
@@ -24,7 +24,7 @@ function madeOf() {
   return join(kept, `${name}.json`);
 }
 
-/** Each file as it was when the bundle was made. */
+/** Whether every source is as it was when the bundle was made. */
 function isFresh() {
   if (!existsSync(bundle()) || !existsSync(madeOf())) return false;
   const marks = JSON.parse(readFileSync(madeOf(), "utf8"));
@@ -36,7 +36,7 @@ function markOf(path) {
   return stat ? `${stat.mtimeMs} ${stat.size}` : "gone";
 }
 
-/** False where this account may not write. */
+/** Makes the bundle. False when this account may not write it. */
 async function made() {
   const { build } = await import("esbuild");
   const { outputFiles, metafile } = await build({
@@ -57,7 +57,7 @@ async function made() {
   const marks = Object.fromEntries(paths.map((path) => [path, markOf(join(root, path))]));
   try {
     mkdirSync(kept, { recursive: true });
-    // The bundle first: two that begin at once make the same.
+    // The bundle before its marks; two commands that start at once write the same files.
     replace(bundle(), outputFiles[0].contents);
     replace(madeOf(), JSON.stringify(marks));
     return true;

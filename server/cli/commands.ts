@@ -1,4 +1,4 @@
-/** The commands on plan files as pure functions: a plan and what was asked in, an answer or one line out. */
+/** The commands on plan files as pure functions: they take a plan and the arguments and return an answer or one line. */
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
@@ -9,22 +9,22 @@ import type { Heading, Plan } from "#lib/plan/schema.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 import { trackVtt } from "#lib/tracks/tracks.ts";
 
-export type Answer =
-  | { readonly ok: true; readonly json: unknown /** 1: the answer is that something is wrong. */; readonly exit: 0 | 1 }
-  /** A file of another kind, as it is to be written. */
+export type CommandAnswer =
+  | { readonly ok: true; readonly json: unknown /** 1: something is wrong with the plan. */; readonly exit: 0 | 1 }
+  /** The text of a file of another format. */
   | { readonly ok: true; readonly text: string; readonly exit: 0 }
-  /** The call is not one that can be answered: one line for whoever made it. */
+  /** The call cannot be answered: one line that says why. */
   | { readonly ok: false; readonly say: string };
 
 interface Command {
-  /** What it wants besides the file, as the usage line names it. */
+  /** The argument it needs besides the file, as the usage line names it. */
   readonly wants?: string;
-  /** The words beginning with "--" that it knows. */
+  /** The options it knows, each beginning with "--". */
   readonly options?: readonly string[];
-  readonly answer: (plan: Plan, asked: string | undefined, options: ReadonlySet<string>) => Answer;
+  readonly answer: (plan: Plan, asked: string | undefined, options: ReadonlySet<string>) => CommandAnswer;
 }
 
-const done = (json: unknown, exit: 0 | 1 = 0): Answer => ({ ok: true, json, exit });
+const done = (json: unknown, exit: 0 | 1 = 0): CommandAnswer => ({ ok: true, json, exit });
 
 const COMMANDS: Readonly<Record<string, Command>> = {
   check: {
@@ -77,26 +77,31 @@ export const COMMAND_NAMES: readonly string[] = Object.keys(COMMANDS);
 
 export const isCommand = (name: string): boolean => Object.hasOwn(COMMANDS, name);
 
-/** The word a command wants besides the file, or undefined when it wants none. */
+/** The argument that a command needs besides the file; undefined when it needs none. */
 export const wantedBeside = (name: string): string | undefined => (isCommand(name) ? COMMANDS[name]?.wants : undefined);
 
 /** The options a command knows. */
 export const optionsOf = (name: string): readonly string[] =>
   (isCommand(name) ? COMMANDS[name]?.options : undefined) ?? [];
 
-/** Answers a command on a valid plan. `asked` is the word it wants, where one was given. Never throws. */
-export function answer(name: string, plan: Plan, asked?: string, options: readonly string[] = []): Answer {
+/** Runs a command on a valid plan. `asked` is its further argument, if one was given. Never throws. */
+export function runPlanCommand(
+  name: string,
+  plan: Plan,
+  asked?: string,
+  options: readonly string[] = [],
+): CommandAnswer {
   const command = isCommand(name) ? COMMANDS[name] : undefined;
   if (command) return command.answer(plan, asked, new Set(options));
-  return { ok: false, say: `There is no command "${name}"; there are: ${COMMAND_NAMES.join(", ")}` };
+  return { ok: false, say: `There is no command "${name}". Use one of: ${COMMAND_NAMES.join(", ")}` };
 }
 
-function order(plan: Plan, headingId: string | undefined): Answer {
+function order(plan: Plan, headingId: string | undefined): CommandAnswer {
   const headings = plan.items.filter((item): item is Heading => item.kind === "heading");
-  const blocks = headings.length > 0 ? `there are: ${someOf(headings.map((h) => h.id))}` : "this plan has no headings";
-  if (headingId === undefined) return { ok: false, say: `Name the block by its heading's id; ${blocks}` };
+  const blocks = headings.length > 0 ? `Use one of: ${someOf(headings.map((h) => h.id))}` : "This plan has no headings";
+  if (headingId === undefined) return { ok: false, say: `Name the block by the id of its heading. ${blocks}` };
   if (!headings.some((h) => h.id === headingId))
-    return { ok: false, say: `There is no block "${headingId}"; ${blocks}` };
+    return { ok: false, say: `There is no block "${headingId}". ${blocks}` };
   const found = bestOrder(plan, headingId);
   if (!found.ok) return done({ possible: false, say: found.say }, 1);
   const { before, after, proven, items } = found;

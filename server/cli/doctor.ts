@@ -1,16 +1,16 @@
-/** `npm run -s doctor`: is the studio reachable, whole and private? One line a check; exit 1 when one found something wrong. */
+/** `npm run -s doctor`: is the studio reachable, undamaged and private? One line per check; exit 1 if anything is wrong. */
 import { examine } from "#server/doctor/doctor.ts";
-import { lineOf } from "#server/doctor/finding.ts";
-import { Refusal, runCommand } from "./run.ts";
+import { diagnosisLine } from "#server/doctor/finding.ts";
+import { CommandRefused, runCommand } from "./run.ts";
 
 const HELP = `npm run -s doctor
 
-Looks at the public address, live connections, the proxy, the clock, the database, the
-disk and the secrets, and changes nothing. Run it on the server, as its account, with
-the settings it was started with; while the server runs it sees the most.
+Checks the public address, live connections, the proxy, the clock, the database, the
+disk and the secrets, and changes nothing. Run it on the server, under the server's
+account and with its settings. It can check the most while the server is running.
 
-One line a check: "ok", "WRONG" with what to do, or "?" where it could not be told.
-Ends with 0 when nothing is wrong, else with 1.
+One line per check: "ok", "WRONG" with what to do, or "?" where it cannot tell.
+Exits with 0 when nothing is wrong, and with 1 otherwise.
 `;
 
 await runCommand(async ([word, ...rest]) => {
@@ -18,8 +18,8 @@ await runCommand(async ([word, ...rest]) => {
     process.stdout.write(HELP);
     return;
   }
-  if (word !== undefined) throw new Refusal("It takes nothing but --help: npm run -s doctor");
+  if (word !== undefined) throw new CommandRefused("The doctor takes no argument but --help: npm run -s doctor");
   const findings = await examine();
-  process.stdout.write(`${findings.map(lineOf).join("\n")}\n`);
+  process.stdout.write(`${findings.map(diagnosisLine).join("\n")}\n`);
   if (findings.some(({ is }) => is === "wrong")) process.exitCode = 1;
 });

@@ -1,30 +1,30 @@
 /**
- * `npm run -s plan -- COMMAND FILE`: the arithmetic on a plan file, with no server and no database.
- * Answers are JSON on standard output (`cues --vtt`: WebVTT). Exit 0; 1 when `check` finds a must, or `fit` or `order` nothing that is allowed; 2
- * with one line on standard error for a bad file or a wrong call. Never a stack trace.
+ * `npm run -s plan -- COMMAND FILE`: works on a plan file, without a server or a database. Answers are JSON on standard
+ * output (WebVTT for `cues --vtt`). Exit 0; 1 when `check` finds a must, or `fit` or `order` find no solution; 2 with one
+ * line on standard error for a bad file or a wrong call. Never a stack trace.
  */
 import { readFile, stat } from "node:fs/promises";
-import { answer, COMMAND_NAMES, isCommand, optionsOf, wantedBeside } from "./commands.ts";
+import { COMMAND_NAMES, isCommand, optionsOf, runPlanCommand, wantedBeside } from "./commands.ts";
 import { endQuietly } from "./end-quietly.ts";
 import { readPlanBytes } from "./read-plan.ts";
 
-/** A plan of the largest allowed size is a few megabytes. */
+/** The largest valid plan takes a few megabytes. */
 const MAX_BYTES = 64 * 1024 * 1024;
 
-/** Something to tell the person at the keyboard in one line. */
+/** The command cannot be carried out; the message is one line. */
 class Refusal extends Error {}
 
 async function main(args: readonly string[]): Promise<number> {
   const [name, ...words] = args;
   const usage = `plan ${COMMAND_NAMES.map(withWanted).join("|")} FILE (- reads standard input)`;
-  if (name === undefined) throw new Refusal(`Say what to do: ${usage}`);
-  if (!isCommand(name)) throw new Refusal(`There is no command "${name}"; there are: ${COMMAND_NAMES.join(", ")}`);
+  if (name === undefined) throw new Refusal(`Name a command: ${usage}`);
+  if (!isCommand(name)) throw new Refusal(`There is no command "${name}". Use one of: ${COMMAND_NAMES.join(", ")}`);
   const { operands, options } = sortWords(name, words);
   const { file, asked } = await sortOperands(operands, wantedBeside(name) === undefined ? 1 : 2);
   if (file === undefined) throw new Refusal(`Name one plan file: ${usage}`);
   const read = readPlanBytes(file === "-" ? await readStandardInput() : await readPath(file));
   if (!read.ok) throw new Refusal(`${file}: ${read.say}`);
-  const answered = answer(name, read.plan, asked, options);
+  const answered = runPlanCommand(name, read.plan, asked, options);
   if (!answered.ok) throw new Refusal(`${file}: ${answered.say}`);
   await write("text" in answered ? answered.text : `${JSON.stringify(answered.json, null, 2)}\n`);
   return answered.exit;
@@ -33,20 +33,20 @@ async function main(args: readonly string[]): Promise<number> {
 const withWanted = (name: string): string =>
   [name, ...optionsOf(name).map((option) => `[${option}]`), wantedBeside(name) ?? ""].join(" ").trimEnd();
 
-/** Options stand anywhere after the command. What begins with "-" is one, but for "-" itself; a file so named is written "./-x". */
+/** Options may stand anywhere after the command: every word that begins with "-", except "-" itself. */
 function sortWords(name: string, words: readonly string[]): { operands: string[]; options: string[] } {
   const isOption = (word: string): boolean => word.length > 1 && word.startsWith("-");
   const options = words.filter(isOption);
   const known = optionsOf(name);
   const strange = options.find((option) => !known.includes(option));
   if (strange !== undefined) {
-    const there = known.length > 0 ? `; it knows ${known.join(", ")}` : "";
+    const there = known.length > 0 ? `. Its options are: ${known.join(", ")}` : "";
     throw new Refusal(`"${name}" has no option "${strange}"${there}`);
   }
   return { operands: words.filter((word) => !isOption(word)), options };
 }
 
-/** The file stands last, or first where only the first of two names a file. No file when there are too many or none. */
+/** The file is the last word, or the first of two when only that names a file. No file for no words or too many. */
 async function sortOperands(
   operands: readonly string[],
   most: number,
@@ -78,9 +78,9 @@ async function readPath(file: string): Promise<Uint8Array> {
 
 function readProblem(error: unknown): string {
   const code = error instanceof Error && "code" in error ? error.code : undefined;
-  if (code === "ENOENT" || code === "ENOTDIR") return "there is no such file";
+  if (code === "ENOENT" || code === "ENOTDIR") return "this file does not exist";
   if (code === "EISDIR") return "this is a folder, not a plan file";
-  if (code === "EACCES" || code === "EPERM") return "this file may not be read";
+  if (code === "EACCES" || code === "EPERM") return "this account may not read the file";
   return `the file cannot be read (${String(code)})`;
 }
 
@@ -96,7 +96,7 @@ async function readStandardInput(): Promise<Uint8Array> {
   return Buffer.concat(chunks);
 }
 
-/** Resolves when the text is handed over, or when whoever reads has closed the pipe: that is no error of ours. */
+/** Resolves when the text is written, or when the reader has closed the pipe, which is not an error. */
 function write(text: string): Promise<void> {
   return new Promise((resolve) => {
     process.stdout.once("error", () => resolve());
@@ -104,12 +104,12 @@ function write(text: string): Promise<void> {
   });
 }
 
-/** File names come from outside: a control character must not break the line or the terminal. */
+/** File names come from outside: control characters must not break the line or the terminal. */
 const oneLine = (text: string): string => text.replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, "?");
 
 function say(error: unknown): number {
   const line =
-    error instanceof Refusal ? error.message : `this went wrong, and it is a defect of the program: ${String(error)}`;
+    error instanceof Refusal ? error.message : `something went wrong, which is a bug in the program: ${String(error)}`;
   process.stderr.write(`${oneLine(line)}\n`);
   return 2;
 }

@@ -1,4 +1,4 @@
-/** A plan file's bytes into a plan, or one line that says what is wrong with them. */
+/** Reads the bytes of a plan file, into a plan or one line that says what is wrong. */
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 

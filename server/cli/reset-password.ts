@@ -1,27 +1,28 @@
-/** `npm run -s reset-password -- EMAIL`: a reset link, for the manager whom no other manager can help. */
+/** `npm run -s reset-password -- EMAIL`: makes a reset link, for a manager whom no other manager can help. */
 import { openDatabase } from "#db/connection.ts";
 import { readPersonByEmail } from "#db/repos/people-repo.ts";
-import { readPlace } from "#server/env.ts";
+import { readDataLocation } from "#server/base/env.ts";
 import { BY_SERVER, storeReset } from "#server/people/reset-password.ts";
-import { Refusal, runCommand } from "./run.ts";
+import { CommandRefused, runCommand } from "./run.ts";
 
 await runCommand(([email, ...rest]) => {
   if (email === undefined || email.startsWith("-") || rest.length > 0)
-    throw new Refusal("Name one person: reset-password EMAIL");
-  const { databaseFile, origin, originGiven } = readPlace();
+    throw new CommandRefused("Name one person: reset-password EMAIL");
+  const { databaseFile, origin, originGiven } = readDataLocation();
   const db = openDatabase(databaseFile, { beside: true });
   try {
     const made = db.raw
       .transaction(() => {
         const person = readPersonByEmail(db, email.trim().toLowerCase());
-        if (!person) throw new Refusal(`Nobody of this studio has the address ${email}.`);
+        if (!person) throw new CommandRefused(`Nobody in this studio has the address ${email}. Check the address.`);
         return storeReset(db, { person, by: BY_SERVER, at: Date.now(), origin });
       })
       .immediate();
     process.stdout.write(
-      `${made.link}\nOpen it while the server runs. It works once, until ${new Date(made.expiresAt).toISOString()}.\n`,
+      `${made.link}\nOpen it while the server is running. It works once, until ${new Date(made.expiresAt).toISOString()}.\n`,
     );
-    if (!originGiven) process.stdout.write("Set SPRINGLINE_URL as the server has it for a link at its address.\n");
+    if (!originGiven)
+      process.stdout.write("For a link with the server's address, set SPRINGLINE_URL as the server has it.\n");
   } finally {
     db.close();
   }

@@ -1,12 +1,12 @@
-/** The floor's page: plain HTML around the bundle that `server/floor-bundle.mjs` wrote, and the parts of that bundle. */
+/** The floor's page: plain HTML around the bundle of `server/build/floor-bundle.mjs`, and the files of that bundle. */
 import { readFileSync } from "node:fs";
 import { extname, join } from "node:path";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
 
 export interface FloorParts {
-  /** Names of files, the entry first; these run before the first screen stands. */
+  /** File names, the entry first. They run before the first screen is shown. */
   readonly scripts: readonly string[];
-  /** Fetched after it. */
+  /** Fetched after the first screen. */
   readonly later: readonly string[];
   readonly styles: readonly string[];
 }
@@ -18,14 +18,14 @@ const TYPES: Record<string, string> = {
   ".woff2": "font/woff2",
   ".woff": "font/woff",
 };
-/** What is made while somebody works on it lies apart, so that a build stays what it was. */
+/** Development has a folder of its own, so that it does not change a build. */
 const folder = ({ distDir, mode }: Where): string => join(distDir, mode === "dev" ? "floor-dev" : "floor");
 
 /** Throws when there is no build. */
 export const partsOfBuild = (env: Where): FloorParts =>
   JSON.parse(readFileSync(join(folder(env), "parts.json"), "utf8"));
 
-/** Null for what is no part: only plain names of known kinds are looked for. */
+/** Null for anything else than a part: only plain file names of known types are read. */
 export function readPart(env: Where, name: string): { bytes: Uint8Array<ArrayBuffer>; type: string } | null {
   const type = TYPES[extname(name)];
   if (!type || !/^[\w-]+\.\w+$/.test(name)) return null;
@@ -46,7 +46,7 @@ export const floorPage = ({ scripts, later, styles }: FloorParts): string => `<!
 <meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover">
 <meta name="theme-color" content="#0f1318">
 <meta name="color-scheme" content="dark">
-<meta name="description" content="The signed classes of this room, ready to run with the network gone.">
+<meta name="description" content="The signed plans of this room, ready to run without a network.">
 <title>Floor · Springline</title>
 <link rel="icon" href="/icon.svg" type="image/svg+xml">
 <link rel="manifest" href="/floor/manifest.webmanifest">
@@ -55,7 +55,7 @@ ${scripts.map((name) => `<script type="module" src="${address(name)}"></script>`
 <script type="application/json">${JSON.stringify(later.map(address))}</script>
 </head>
 <body>
-<main class="floor"><noscript>This page runs a class on this device and needs scripts: allow them for this address.</noscript></main>
+<main class="floor"><noscript>This page runs a class on this device. It needs JavaScript: allow it for this address.</noscript></main>
 </body>
 </html>
 `;

@@ -1,12 +1,12 @@
 /**
- * The floor's service worker, as text. It keeps the floor page and what that page is made of, and nothing else: no answer
- * of the API ever enters a cache, so no token and no card lies anywhere but in the page's own storage.
+ * The floor's service worker, as text. It caches the floor page and its parts and nothing else. No answer of the API enters
+ * a cache, so tokens and cards are only in the page's own storage.
  */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
 
-/** Names one build of the pages; "dev" while there is none. */
+/** The id of the build of the pages; "dev" without one. */
 export function buildId(env: Pick<Env, "distDir">): string {
   try {
     return readFileSync(join(env.distDir, "BUILD_ID"), "utf8").trim();
@@ -15,10 +15,12 @@ export function buildId(env: Pick<Env, "distDir">): string {
   }
 }
 
-/** The worker's script for one build: another build is another script, which the browser then installs. */
-export const floorWorker = (build: string): string => `// The floor, kept on the device. Build ${build}.
+/** The worker's script for one build. Another build gives another script, which the browser then installs. */
+export const floorWorker = (build: string): string => `// The floor page, kept on the device. Build ${build}.
 const CACHE = "springline-floor-" + ${JSON.stringify(build)};
-const PAGE = "/floor";
+${SCRIPT}`;
+
+const SCRIPT = `const PAGE = "/floor";
 const NETWORK_MS = 2000;
 
 self.addEventListener("install", (event) => {
@@ -42,7 +44,7 @@ self.addEventListener("fetch", (event) => {
 
 const isPart = (path) => /^\\/floor\\/parts\\/|^\\/floor\\/manifest\\.webmanifest$|^\\/icon\\.svg/.test(path);
 
-/** Parts are named by their content, so a kept one is never stale. */
+/** Parts are named by their content, so a cached one is never stale. */
 async function part(request) {
   const cache = await caches.open(CACHE);
   const held = await cache.match(request);
@@ -52,7 +54,7 @@ async function part(request) {
   return fresh;
 }
 
-/** The network's page when it answers in time, else the kept one. */
+/** The page from the network if it answers in time, otherwise the cached one. */
 async function page() {
   const cache = await caches.open(CACHE);
   const network = keepPage();
@@ -62,7 +64,7 @@ async function page() {
   return (await cache.match(PAGE)) || network;
 }
 
-/** Fetches the page; keeps it only once all that it names is kept, so that what is kept always opens. */
+/** Fetches the page, and caches it only once all its parts are cached, so that a cached page always works. */
 async function keepPage() {
   const response = await fetch(PAGE, { cache: "no-store", credentials: "same-origin" });
   if (!response.ok || response.redirected) return response;
@@ -84,12 +86,12 @@ async function keepParts(paths) {
   }));
 }
 
-/** Scripts and styles that a page names: in its tags, and in its list of what it fetches later. */
+/** The scripts and styles of a page: in its tags, and in its list of parts to fetch later. */
 const partsOf = (html) =>
   [...html.matchAll(/\\/floor\\/parts\\/[\\w-]+\\.(?:js|css)/g)]
     .map((found) => found[0]).concat("/floor/manifest.webmanifest");
 
-/** The type of a style sheet, Latin letters: the others are fetched when a name needs them. */
+/** The fonts of a style sheet for Latin letters: others are fetched when a name needs them. */
 const typeOf = (css, path) =>
   [...css.matchAll(/url\\(["']?([^"')]+\\.woff2[^"')]*)["']?\\)/g)]
     .map((found) => new URL(found[1], new URL(path, self.location.origin)))

@@ -1,17 +1,18 @@
-/** The studio's cue devices, for its manager: add one (a pairing code, shown once), list them, take one back. */
+/** The studio's cue devices, for its manager: adding one (a pairing code, shown once), listing and removing them. */
 import * as z from "zod";
-import { listDevices as allDevices, type DeviceRow, insertDevice, revokeDevice } from "#db/repos/device-repo.ts";
+import { listDeviceRows as allDevices, type DeviceRow, insertDevice, revokeDevice } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { CODE_LIVES_MS, newPairingCode } from "./pairing-code.ts";
+import { CODE_LIVES_MS, newPairingCode } from "#server/auth/pairing-code.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { DEVICE_ROOM_UNKNOWN } from "./refusals.ts";
 
 type Studio = Pick<Springline, "db" | "now" | "newId">;
 
 export const newDeviceSchema = z.strictObject({
-  name: z.string().trim().min(1, "Give the device a name.").max(80, "That name is too long."),
+  name: z.string().trim().min(1, "Enter a name for the device.").max(80, "A device's name has at most 80 characters."),
   roomId: z.string().min(1).max(64),
 });
 
@@ -26,7 +27,7 @@ export interface NewCode {
 /** Errors: 403 no-right, 404 no-room. */
 export function addDevice(app: Studio, actor: Actor, made: z.infer<typeof newDeviceSchema>): Result<NewCode> {
   if (actor?.kind !== "person" || !can(actor, "devices.manage")) return NO_RIGHT;
-  if (!readRoom(app.db, made.roomId)) return fail(404, "no-room", "There is no such room: choose one of the studio's.");
+  if (!readRoom(app.db, made.roomId)) return DEVICE_ROOM_UNKNOWN;
   const code = newPairingCode();
   const device = { id: app.newId(), ...made, codeHash: hashToken(code), codeExpiresAt: app.now() + CODE_LIVES_MS };
   insertDevice(app.db, { ...device, createdBy: actor.id });
@@ -35,7 +36,7 @@ export function addDevice(app: Studio, actor: Actor, made: z.infer<typeof newDev
 
 export interface DeviceView extends DeviceRow {
   readonly roomName: string;
-  /** A code that was never used in its ten minutes leaves nothing but a name to take back. */
+  /** `code-expired`: its code was not used within ten minutes. */
   readonly state: "paired" | "waiting" | "code-expired";
 }
 
@@ -53,7 +54,7 @@ export function listDevices(app: Studio, actor: Actor): Result<readonly DeviceVi
   );
 }
 
-/** Its token is dead at once; what it has kept it keeps until its cards run out. Errors: 403 no-right, 404 not-found. */
+/** Its token stops working at once; the cards on the device work until they expire. Errors: 403 no-right, 404 not-found. */
 export function takeBackDevice(app: Studio, actor: Actor, id: string): Result<null> {
   if (!can(actor, "devices.manage")) return NO_RIGHT;
   return revokeDevice(app.db, id, app.now()) ? ok(null) : NOT_FOUND;

@@ -1,80 +1,68 @@
-/** Turns a pairing code into a device's token. Anybody may call this, so wrong guesses are counted. */
+/** Exchanges a pairing code for a device's token. Anybody may call this, so wrong guesses are limited. */
 import * as z from "zod";
 import { claimDevice, makerOfCode } from "#db/repos/device-repo.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { hashToken } from "#server/auth/device.ts";
-import { type Allowance, Tries, waitInWords } from "#server/auth/tries.ts";
+import { newDeviceToken, readPairingCode } from "#server/auth/pairing-code.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type BackoffRules, GuessBackoff } from "#server/limits/guess-backoff.ts";
 import { mayStill } from "#server/people/made-links.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { newDeviceToken, readPairingCode } from "./pairing-code.ts";
+import { PAIRING_CODE_MAKER_GONE, PAIRING_CODE_UNKNOWN, tooManyCodes } from "./refusals.ts";
 
 type Studio = Pick<Springline, "db" | "now" | "keys">;
 
 export const pairSchema = z.strictObject({ code: z.string().max(40) });
 
 export interface Paired {
-  /** Shown to the device once; only its hash is stored. */
+  /** Sent to the device once; only its hash is stored. */
   readonly token: string;
   readonly device: { readonly id: string; readonly name: string };
   readonly room: { readonly id: string; readonly name: string };
   readonly studio: { readonly name: string; readonly town: string };
-  /** The studio's Ed25519 key, base64url: what the device checks cards with from now on. */
+  /** The studio's Ed25519 key, base64url: the device verifies cards with it. */
   readonly publicKey: string;
 }
 
-const WRONG_CODE = fail(
-  404,
-  "code-unknown",
-  "That code is not known, was used or taken back, or is older than ten minutes. Check it, or ask the manager for a new one.",
-);
-const MAKER_GONE = fail(
-  410,
-  "code-withdrawn",
-  "Whoever made this code may not add devices any more. Ask the manager for a new one.",
-);
-const tooOften = (waitMs: number): Result<never> =>
-  fail(429, "too-often", `Too many wrong codes from this network. Wait ${waitInWords(waitMs)} and try again.`);
-
 /**
- * Wrong codes of one network. There is no limit on all together, which a stranger could use up for the studio: a code is
- * one of 30^8 and lives ten minutes, so a thousand guesses a second find it with odds of one in a million. Our own choice.
+ * Wrong codes per network. There is no limit on all guesses together, which a stranger could use up: with 30^8 codes that
+ * are valid for ten minutes, a thousand guesses a second succeed with odds of one in a million. Our own choice.
  */
-export const GUESSES: Allowance = {
+export const GUESSES: BackoffRules = {
   free: 20,
   firstWaitMs: 10_000,
   longestWaitMs: 60_000,
   forgetMs: 10 * 60_000,
   keys: 10_000,
 };
-const guesses = new WeakMap<Springline["db"], Tries>();
+const guesses = new WeakMap<Springline["db"], GuessBackoff>();
 
-function guessesOf(app: Studio): Tries {
-  const tries = guesses.get(app.db) ?? new Tries(GUESSES);
+function guessesOf(app: Studio): GuessBackoff {
+  const tries = guesses.get(app.db) ?? new GuessBackoff(GUESSES);
   guesses.set(app.db, tries);
   return tries;
 }
 
 /**
- * `network` is where it is asked from, for the limit on guesses; null where people cannot be told apart, since the limit
- * would be everybody's. Errors: 404 code-unknown, 410 code-withdrawn, 429 too-often.
+ * `network` is where the request comes from, for the limit on guesses; null for no limit, where networks cannot be told
+ * apart. Errors: 404 code-unknown, 410 code-withdrawn, 429 too-often.
  */
 export function pairDevice(app: Studio, typed: string, network: string | null): Result<Paired> {
   const tries = guessesOf(app);
   const now = app.now();
   const wait = network === null ? 0 : tries.waitMs(network, now);
-  if (wait > 0) return tooOften(wait);
+  if (wait > 0) return tooManyCodes(wait);
   const code = readPairingCode(typed);
   const token = newDeviceToken();
   const maker = code === null ? undefined : makerOfCode(app.db, hashToken(code), now);
-  if (maker !== undefined && !mayStill(app.db, maker, "devices.manage")) return MAKER_GONE;
-  // A guess writes nothing: it would take the database's one place for writers.
+  if (maker !== undefined && !mayStill(app.db, maker, "devices.manage")) return PAIRING_CODE_MAKER_GONE;
+  // A wrong guess writes nothing: it would block the database's only writer.
   const device =
     code === null || maker === undefined ? undefined : claimDevice(app.db, hashToken(code), hashToken(token), now);
   if (!device) {
     if (network !== null) tries.failed(network, now);
-    return WRONG_CODE;
+    return PAIRING_CODE_UNKNOWN;
   }
   const studio = readStudio(app.db);
   return ok({

@@ -1,4 +1,4 @@
-/** What a paired device may have: the signed cards of its room, and nothing else. */
+/** What a paired device receives: the signed cards of its room. */
 import { markDeviceSeen } from "#db/repos/device-repo.ts";
 import { newestEdition, newestEditionsOfRoom } from "#db/repos/edition-repo.ts";
 import { namesById } from "#db/repos/people-repo.ts";
@@ -8,28 +8,28 @@ import { readWithdrawal, withdrawalsOfRoom } from "#db/repos/withdrawal-repo.ts"
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
 import { canDevice, type Device } from "#lib/policy/can.ts";
-import { withdrawalView } from "#server/plans/plan-summaries.ts";
-import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
-import { NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
+import { withdrawalView } from "#server/news/plan-summaries.ts";
 import { nextSlotsOfRoom } from "./room-slots.ts";
 
-export interface RoomCards {
+export interface CardsForRoom {
   readonly room: { readonly id: string; readonly name: string };
   readonly cards: readonly CardEnvelope[];
-  /** When each plan is next taught here, by plan id: ISO date and time of the studio's wall clock, `2026-05-04T18:00`. */
+  /** When each plan is next taught here, by plan id: date and time on the studio's clock, `2026-05-04T18:00`. */
   readonly nextSlots: Readonly<Record<string, string>>;
-  /** Editions that this room's devices may have and are not to start any more. */
+  /** Editions that this room's devices may have but must not start any more. */
   readonly withdrawn: readonly WithdrawnCard[];
-  /** ms since the epoch, so that a device with a wrong clock can say so. */
+  /** ms since the epoch, so that a device can notice that its clock is wrong. */
   readonly serverTime: number;
 }
 
 /** Errors: 403 no-right. Notes that the device was seen. */
 export function readRoomCards(
-  app: EditionReader & Pick<Springline, "now" | "rooms">,
+  app: EditionReader & Pick<Springline, "now" | "documents">,
   device: Device,
-): Result<RoomCards> {
+): Result<CardsForRoom> {
   if (!canDevice(device, "card.fetch", device.roomId)) return NO_RIGHT;
   const now = app.now();
   markDeviceSeen(app.db, device.id, now);
@@ -49,7 +49,7 @@ export function readRoomCards(
   });
 }
 
-/** The card of a plan that a slot brings into this room, though it was signed for another. */
+/** The card of a plan that the programme schedules in this room although it was signed for another. */
 function newestCard(app: EditionReader, planId: string): CardEnvelope | undefined {
   const row = readPlanRow(app.db, planId);
   const head = row?.deletedAt === null ? newestEdition(app.db, planId) : undefined;
@@ -57,7 +57,7 @@ function newestCard(app: EditionReader, planId: string): CardEnvelope | undefine
   return soundCard(app, planId, head.number);
 }
 
-/** Undefined also for a damaged edition: no older one takes its place. */
+/** Undefined for a damaged edition too: it is not replaced by an older one. */
 function soundCard(app: EditionReader, planId: string, number: number): CardEnvelope | undefined {
   const edition = readSoundEdition(app, planId, number);
   return edition === "damaged" ? undefined : edition?.card;

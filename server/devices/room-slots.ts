@@ -1,23 +1,23 @@
 /** When each plan is next taught in a room, by the programme of this month and the next. */
+
 import { addMonths, monthOf } from "#lib/programme/calendar.ts";
 import { readMonth } from "#lib/programme/read.ts";
-import { unavailableReason } from "#server/plans/plan-doc.ts";
-import { monthDoc } from "#server/programme/month-news.ts";
-import type { Springline } from "#server/springline.ts";
+import { monthDoc, unavailableReason } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
 
-/** A class that began this long ago is still the one the device is wanted for. ms. */
+/** A class that began less than this long ago (ms) is still the next one. */
 const STILL_ON_MS = 90 * 60_000;
 const two = (n: number) => String(n).padStart(2, "0");
 
-/** `2026-05-04T18:00` by the wall clock of the server, which stands in the studio's town. */
+/** `2026-05-04T18:00`, on the server's clock, which has to have the studio's time zone. */
 export function wallClock(at: number): string {
   const t = new Date(at);
   const date = `${t.getFullYear()}-${two(t.getMonth() + 1)}-${two(t.getDate())}`;
   return `${date}T${two(t.getHours())}:${two(t.getMinutes())}`;
 }
 
-/** Plan id to the time of its next slot in this room, in the form of `wallClock`. A month that cannot be read is empty. */
-export function nextSlotsOfRoom(app: Pick<Springline, "rooms" | "now">, roomId: string): Map<string, string> {
+/** The next slot in this room of each plan, by plan id, in the format of `wallClock`. An unreadable month counts as empty. */
+export function nextSlotsOfRoom(app: Pick<Springline, "documents" | "now">, roomId: string): Map<string, string> {
   const from = wallClock(app.now() - STILL_ON_MS);
   const next = new Map<string, string>();
   for (const month of [monthOf(from), addMonths(monthOf(from), 1)]) {
@@ -31,11 +31,11 @@ export function nextSlotsOfRoom(app: Pick<Springline, "rooms" | "now">, roomId: 
   return next;
 }
 
-function slotsOf(app: Pick<Springline, "rooms">, month: string) {
+function slotsOf(app: Pick<Springline, "documents">, month: string) {
   try {
-    return app.rooms.withDoc(monthDoc(month), (doc) => readMonth(doc).slots);
+    return app.documents.withDoc(monthDoc(month), (doc) => readMonth(doc).slots);
   } catch (error) {
-    // The programme only sorts the shelf and adds to it: a class must never depend on it.
+    // The programme only orders the cards and adds some: a class must never depend on it.
     if (unavailableReason(error) === undefined) throw error;
     return [];
   }

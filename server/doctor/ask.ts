@@ -1,21 +1,24 @@
-/** How the doctor reaches the studio: over the public address as anybody would, with an end to its patience. */
+/** How the doctor reaches the studio: over its public address, like anybody else, with a timeout. */
 import { WebSocket } from "ws";
 import { ADDRESS_PATH, type AddressAnswer, readAddressAnswer } from "#lib/protocol/address.ts";
 
-const PATIENCE_MS = 5_000;
+const TIMEOUT_MS = 5_000;
 
-export type Asked =
+export type AddressReply =
   | { readonly kind: "answer"; readonly answer: AddressAnswer; readonly date: string | null; readonly askedAt: number }
   | { readonly kind: "redirect"; readonly to: string }
-  /** Something answers that is not this program. */
+  /** Something else than Springline answers. */
   | { readonly kind: "other"; readonly status: number }
   | { readonly kind: "nothing"; readonly why: string };
 
-/** Asks the server at `origin` which one it is. Never throws. */
-export async function askAddress(origin: string, headers: Readonly<Record<string, string>> = {}): Promise<Asked> {
+/** Asks the server at `origin` for its identity. Never throws. */
+export async function requestAddress(
+  origin: string,
+  headers: Readonly<Record<string, string>> = {},
+): Promise<AddressReply> {
   const askedAt = Date.now();
   try {
-    const signal = AbortSignal.timeout(PATIENCE_MS);
+    const signal = AbortSignal.timeout(TIMEOUT_MS);
     const response = await fetch(`${origin}${ADDRESS_PATH}`, { redirect: "manual", headers, signal });
     const to = response.headers.get("location");
     if (to !== null && URL.canParse(to, origin)) return { kind: "redirect", to: new URL(to, origin).origin };
@@ -29,18 +32,18 @@ export async function askAddress(origin: string, headers: Readonly<Record<string
 
 export type SocketEnd =
   | { readonly kind: "opened" }
-  /** `to`: the origin that the answer sends to, where it does. */
+  /** `to`: the origin of a redirect, if the answer is one. */
   | { readonly kind: "status"; readonly status: number; readonly to: string | undefined }
   | { readonly kind: "failed"; readonly why: string };
 
 /**
- * Opens a socket as a page at `origin` would. The server takes in whoever asks and then says who may stay, so an
- * opening tells all that has to be known.
+ * Opens a socket as a page at `origin` would. The server accepts every socket first and closes it later if it must, so
+ * opening is all that has to be tested.
  */
 export function openSocket(origin: string): Promise<SocketEnd> {
   return new Promise((resolve) => {
     const address = `${origin.replace(/^http/, "ws")}/sync/plan/doctor`;
-    const ws = new WebSocket(address, { headers: { origin }, handshakeTimeout: PATIENCE_MS });
+    const ws = new WebSocket(address, { headers: { origin }, handshakeTimeout: TIMEOUT_MS });
     const end = (how: SocketEnd) => {
       resolve(how);
       ws.terminate();
@@ -55,20 +58,20 @@ export function openSocket(origin: string): Promise<SocketEnd> {
 }
 
 const WORDS: Readonly<Record<string, string>> = {
-  ECONNREFUSED: "nothing listens there",
-  ENOTFOUND: "there is no such name",
-  EAI_AGAIN: "the name cannot be looked up now",
-  EHOSTUNREACH: "there is no way there from this machine",
+  ECONNREFUSED: "no server is listening there",
+  ENOTFOUND: "the name does not exist",
+  EAI_AGAIN: "the name cannot be looked up at the moment",
+  EHOSTUNREACH: "it cannot be reached from this machine",
   ETIMEDOUT: "no answer came in time",
   UND_ERR_CONNECT_TIMEOUT: "no answer came in time",
-  CERT_HAS_EXPIRED: "its certificate has run out",
-  DEPTH_ZERO_SELF_SIGNED_CERT: "its certificate is signed by nobody",
-  SELF_SIGNED_CERT_IN_CHAIN: "its certificate is signed by nobody whom this machine trusts",
-  UNABLE_TO_VERIFY_LEAF_SIGNATURE: "its certificate lacks the ones between it and its root",
+  CERT_HAS_EXPIRED: "its certificate has expired",
+  DEPTH_ZERO_SELF_SIGNED_CERT: "its certificate is self-signed",
+  SELF_SIGNED_CERT_IN_CHAIN: "its certificate is not signed by anyone that this machine trusts",
+  UNABLE_TO_VERIFY_LEAF_SIGNATURE: "its intermediate certificates are missing",
   ERR_TLS_CERT_ALTNAME_INVALID: "its certificate is for another name",
 };
 
-/** The innermost reason, in words where it is a usual one. */
+/** The innermost cause, in plain words if it is a common one. */
 function reason(error: unknown): string {
   if (!(error instanceof Error)) return String(error);
   if (error.name === "TimeoutError") return "no answer came in time";

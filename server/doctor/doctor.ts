@@ -1,27 +1,27 @@
-/** All checks of the doctor, in the order in which an owner can do something about them. Changes nothing. */
+/** All checks of the doctor, in the order in which an owner can act on them. Changes nothing. */
 import { existsSync, readFileSync } from "node:fs";
-import { isInUse } from "#db/repos/lock-repo.ts";
-import { type Place, readPlaceAnyway } from "#server/env.ts";
+import { isInUse } from "#db/file/writer-lock.ts";
+import { type DataLocation, readDataLocationAnyway } from "#server/base/env.ts";
 import { installationId } from "#server/http/installation-id.ts";
-import { type Finding, wrong } from "./finding.ts";
+import { type Diagnosis, wrong } from "./finding.ts";
 import { clockFinding, databaseFinding, diskFinding, rightsFinding } from "./machine.ts";
 import { liveFinding, proxyFinding, reach } from "./reach.ts";
 
-/** Looks with the settings in `vars`, by default the process's own. Throws EnvError where they leave nothing to look at. */
-export async function examine(vars?: Record<string, string | undefined>): Promise<Finding[]> {
-  const { place, given, malformed } = readPlaceAnyway(vars);
+/** Runs the checks with the settings in `vars`, by default the environment. Throws EnvError when they are unusable. */
+export async function examine(vars?: Record<string, string | undefined>): Promise<Diagnosis[]> {
+  const { place, given, malformed } = readDataLocationAnyway(vars);
   return [...(malformed ? [noAddress(given)] : await ways(place, given)), ...machine(place)];
 }
 
-/** A malformed address is a finding, and no reason to look at nothing else. */
-const noAddress = (given = ""): Finding =>
+/** A malformed address is reported, and the other checks still run. */
+const noAddress = (given = ""): Diagnosis =>
   wrong(
     "public address",
-    `SPRINGLINE_URL is "${given}", which is no address.`,
-    "Write it as https://plans.example.org",
+    `SPRINGLINE_URL is "${given}", which is not an address.`,
+    "Set it to an address such as https://plans.example.org",
   );
 
-async function ways(place: Place, given: string | undefined): Promise<Finding[]> {
+async function ways(place: DataLocation, given: string | undefined): Promise<Diagnosis[]> {
   const { origin, originGiven, host } = place;
   const running = isInUse(place.databaseFile);
   const reached = await reach({ origin, originGiven, given, host, id: idOf(place), running });
@@ -34,11 +34,15 @@ async function ways(place: Place, given: string | undefined): Promise<Finding[]>
   ];
 }
 
-/** Rights first: to read a database SQLite puts two side files beside it, with the rights of the file itself. */
-const machine = (place: Place): Finding[] => [rightsFinding(place), databaseFinding(place), diskFinding(place)];
+/** Permissions first: to read a database SQLite creates two files beside it, with the permissions of the database. */
+const machine = (place: DataLocation): Diagnosis[] => [
+  rightsFinding(place),
+  databaseFinding(place),
+  diskFinding(place),
+];
 
-/** Undefined where there has been no start yet, or where this account may not read the secret. */
-function idOf({ givenSecret, secretFile }: Place): string | undefined {
+/** Undefined before the first start, and when this account may not read the secret. */
+function idOf({ givenSecret, secretFile }: DataLocation): string | undefined {
   if (givenSecret !== undefined) return installationId(givenSecret);
   if (!existsSync(secretFile)) return undefined;
   return installationId(readFileSync(secretFile, "utf8").trim());

@@ -1,21 +1,21 @@
-/** What one check of the doctor found, as the line that is printed. */
+/** The result of one check of the doctor, and the line that is printed for it. */
 
-export interface Finding {
-  /** Two words at most: what was looked at. */
+export interface Diagnosis {
+  /** What was checked, in two words at most. */
   readonly what: string;
-  /** `unsure`: nothing is known to be wrong, and why it could not be told is said. */
+  /** `unsure`: the check could not tell; `found` says why. */
   readonly is: "right" | "wrong" | "unsure";
-  /** One sentence of what was found. */
+  /** What was found, in one sentence. */
   readonly found: string;
-  /** What to do about it; always there when something is wrong. */
+  /** What to do about it; always present when something is wrong. */
   readonly todo?: string;
 }
 
-export const right = (what: string, found: string): Finding => ({ what, is: "right", found });
-export const unsure = (what: string, found: string): Finding => ({ what, is: "unsure", found });
-export const wrong = (what: string, found: string, todo: string): Finding => ({ what, is: "wrong", found, todo });
+export const right = (what: string, found: string): Diagnosis => ({ what, is: "right", found });
+export const unsure = (what: string, found: string): Diagnosis => ({ what, is: "unsure", found });
+export const wrong = (what: string, found: string, todo: string): Diagnosis => ({ what, is: "wrong", found, todo });
 
 const SIGNS = { right: "ok", wrong: "WRONG", unsure: "?" } as const;
 
-export const lineOf = ({ what, is, found, todo }: Finding): string =>
+export const diagnosisLine = ({ what, is, found, todo }: Diagnosis): string =>
   `${SIGNS[is].padEnd(6)}${what.padEnd(18)}${found}${todo ? ` ${todo}` : ""}`;

@@ -1,49 +1,54 @@
-/** The doctor's checks of the machine: the database, the room on the disk, who may read the secrets, the clock. */
+/** The doctor's checks of the machine: the database, free disk space, file permissions, the clock. */
 import { lookup } from "node:dns/promises";
 import { existsSync, readdirSync, statfsSync, statSync } from "node:fs";
 import { networkInterfaces } from "node:os";
 import { dirname, join } from "node:path";
-import { damageInFile } from "#db/soundness.ts";
-import type { Place } from "#server/env.ts";
-import type { Asked } from "./ask.ts";
-import { type Finding, right, unsure, wrong } from "./finding.ts";
+import { damageInFile } from "#db/file/soundness.ts";
+import type { DataLocation } from "#server/base/env.ts";
+import type { AddressReply } from "./ask.ts";
+import { type Diagnosis, right, unsure, wrong } from "./finding.ts";
 
 const MB = 1024 * 1024;
-/** Room for SQLite's log and a backup beside it. Our own choice. */
+/** Space for SQLite's log and a backup. Our own choice. */
 const LEAST_FREE = 200 * MB;
-/** Sessions and invitations end by the clock; half a minute matters to none of them. Our own choice. */
+/** Sessions and invitations end by the clock; half a minute makes no difference to them. Our own choice. */
 const CLOCK_OFF_MS = 30_000;
 
-export function databaseFinding({ databaseFile }: Pick<Place, "databaseFile">): Finding {
+export function databaseFinding({ databaseFile }: Pick<DataLocation, "databaseFile">): Diagnosis {
   const what = "database";
-  if (!existsSync(databaseFile)) return unsure(what, `there is none yet at ${databaseFile}; the first start makes it.`);
+  if (!existsSync(databaseFile))
+    return unsure(what, `there is none yet at ${databaseFile}; the first start creates it.`);
   try {
     const damage = damageInFile(databaseFile);
-    if (damage === undefined) return right(what, `whole (quick_check), ${megabytes(statSync(databaseFile).size)}.`);
+    if (damage === undefined) return right(what, `undamaged (quick_check), ${megabytes(statSync(databaseFile).size)}.`);
     const said = damage.replace(/\s+/g, " ");
-    return wrong(what, `damaged: ${said}.`, "Stop the server and npm run -s restore -- FILE the latest backup.");
+    return wrong(
+      what,
+      `damaged: ${said}.`,
+      "Stop the server and restore the latest backup: npm run -s restore -- FILE",
+    );
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return wrong(what, `cannot be read (${why}).`, "Run this as the account of the server.");
+    return wrong(what, `cannot be read (${why}).`, "Run this under the server's account.");
   }
 }
 
-export function diskFinding({ dataDir, databaseFile }: Pick<Place, "dataDir" | "databaseFile">): Finding {
+export function diskFinding({ dataDir, databaseFile }: Pick<DataLocation, "dataDir" | "databaseFile">): Diagnosis {
   const what = "disk";
   const here = existingParent(dataDir);
   const { bavail, bsize } = statfsSync(here);
   const free = bavail * bsize;
   const size = existsSync(databaseFile) ? statSync(databaseFile).size : 0;
   const needed = Math.max(LEAST_FREE, 2 * size);
-  const found = `${megabytes(free)} free where the data are`;
+  const found = `${megabytes(free)} free on the data folder's disk`;
   return free >= needed
     ? right(what, `${found}.`)
-    : wrong(what, `${found}; an update or a backup needs ${megabytes(needed)}.`, "Make room on that disk.");
+    : wrong(what, `${found}; an update or a backup needs ${megabytes(needed)}.`, "Free some space on that disk.");
 }
 
-export function rightsFinding({ dataDir, databaseFile, secretFile, givenSecret }: Place): Finding {
+export function rightsFinding({ dataDir, databaseFile, secretFile, givenSecret }: DataLocation): Diagnosis {
   const what = "secrets";
-  if (process.platform === "win32") return unsure(what, "who may read the files cannot be told on this system.");
+  if (process.platform === "win32") return unsure(what, "file permissions cannot be checked on this system.");
   const files = [secretFile, databaseFile, `${databaseFile}-wal`, `${databaseFile}-shm`, ...backupsIn(dataDir)];
   const there = files.filter((file) => existsSync(file));
   if (there.length === 0) return unsure(what, `there is nothing yet in ${dataDir}.`);
@@ -51,30 +56,36 @@ export function rightsFinding({ dataDir, databaseFile, secretFile, givenSecret }
   if (open.length > 0)
     return wrong(
       what,
-      `${open.length === 1 ? "a file" : `${open.length} files`} with the studio's secrets can be read by other accounts.`,
+      `other accounts can read ${open.length === 1 ? "a file" : `${open.length} files`} with the studio's secrets.`,
       `Run chmod 600 ${open.map(quoted).join(" ")}`,
     );
-  const held = givenSecret === undefined ? "" : " SPRINGLINE_SECRET counts before the file.";
-  return right(what, `database, secret and backups are their owner's alone.${held}`);
+  const held = givenSecret === undefined ? "" : " SPRINGLINE_SECRET is used instead of the file.";
+  return right(what, `only their owner can read the database, the secret and the backups.${held}`);
 }
 
-/** The only clock at hand that may be another machine's is the one that the public address answers with. */
-export async function clockFinding(origin: string, asked: Asked): Promise<Finding> {
+/** The only other clock at hand is the one in the answers of the public address. */
+export async function clockFinding(origin: string, asked: AddressReply): Promise<Diagnosis> {
   const what = "clock";
   const now = new Date().toISOString().replace(/\.\d+Z/, "Z");
   if (asked.kind !== "answer" || asked.date === null || Number.isNaN(Date.parse(asked.date)))
-    return unsure(what, `it is ${now} here; nothing else to compare it with: needs the server running.`);
+    return unsure(
+      what,
+      `it is ${now} here; it can only be compared with the public address while the server is running.`,
+    );
   if (await isThisMachine(new URL(origin).hostname))
-    return unsure(what, `it is ${now} here; the public address is this machine, so there is no other clock to ask.`);
+    return unsure(
+      what,
+      `it is ${now} here; the public address is this machine, so there is no other clock to compare it with.`,
+    );
   const off = asked.askedAt - Date.parse(asked.date);
-  // The Date header knows whole seconds.
+  // The Date header has whole seconds.
   if (Math.abs(off - 500) <= CLOCK_OFF_MS)
-    return right(what, "agrees with the public address, unless its proxy passes our own time on.");
+    return right(what, "agrees with the public address (which may be this machine's own time, passed on by a proxy).");
   const seconds = Math.round(Math.abs(off) / 1000);
   return wrong(
     what,
-    `${seconds} s ${off > 0 ? "ahead of" : "behind"} the public address's.`,
-    "Let the machine keep its time by the network (NTP).",
+    `${seconds} s ${off > 0 ? "ahead of" : "behind"} the clock of the public address.`,
+    "Set the machine's time over the network (NTP).",
   );
 }
 
@@ -84,7 +95,7 @@ async function isThisMachine(hostname: string): Promise<boolean> {
     const own = Object.values(networkInterfaces()).flatMap((all) => all ?? []);
     return own.some((one) => one.address === address) || address.startsWith("127.");
   } catch {
-    // No name, no clock either: the check of the address says so.
+    // The name cannot be looked up: the check of the address reports that.
     return false;
   }
 }

@@ -1,7 +1,8 @@
-/** Says which server this is and how the asker reached it; what it tells of a request is only that request's own. */
+/** Answers which server this is and how the request reached it. It only reveals what the request itself contained. */
+
 import { type AddressAnswer, addressAnswerSchema } from "#lib/protocol/address.ts";
-import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
-import type { Springline } from "#server/springline.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { CLIENT_ADDRESS_HEADER } from "#server/limits/network.ts";
 import { FORWARDED_HEADER } from "./gate.ts";
 import { installationId } from "./installation-id.ts";
 

@@ -1,26 +1,22 @@
 /**
- * A request's JSON body, read with a limit and checked with zod; what is wrong with it is said in one sentence. The limit
- * of every route is here: the gate asks before anything is read, the reader counts what comes.
+ * Reads the JSON body of a request, with a limit, and checks it with zod; an error is one sentence. The limits of all
+ * routes are here: the gate checks the headers before anything is read, and the reader counts what arrives.
  */
 import * as z from "zod";
-import { fail, ok, type Result } from "#server/result.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
 
-/** Bytes. A plan file of a long class with its whole library is well below one tenth of this. */
+/** Bytes. The plan file of a long class with its whole library takes less than a tenth of this. */
 export const MAX_BODY_BYTES = 5 * 1024 * 1024;
-/** What is typed into a form, a comment or a note is far below it. */
+/** Bytes; far more than anybody types into a form, a comment or a note. */
 export const FORM_BODY_BYTES = 256 * 1024;
 
 const tooLarge = (most: number): Result<never> =>
-  fail(
-    413,
-    "too-large",
-    `This is larger than the server takes at once: ${most === MAX_BODY_BYTES ? "5 MB" : "256 kB"} is the limit.`,
-  );
-const NOT_JSON = fail(400, "not-json", "The server could not read this: it is not JSON text in UTF-8.");
+  fail(413, "too-large", `This is too large: ${most === MAX_BODY_BYTES ? "5 MB" : "256 kB"} is the limit.`);
+const NOT_JSON = fail(400, "not-json", "The server could not read this. Send JSON text in UTF-8.");
 
 const LENGTH_NEEDED = fail(411, "length-needed", "Send this with its length (Content-Length).");
 
-/** Why a body is not even read, from what its headers say. Errors: 411 length-needed, 413 too-large. */
+/** Refuses a body by its headers, before it is read. Errors: 411 length-needed, 413 too-large. */
 export function refuseUnread(headers: {
   readonly "content-length"?: string | undefined;
   readonly "transfer-encoding"?: string | undefined;
@@ -40,7 +36,7 @@ export async function readBody<T>(
 }
 
 /** Errors: 400 not-json, 422 invalid (with `pointer`). */
-export function parseBody<T>(text: string, schema: z.core.$ZodType<T>): Result<T> {
+function parseBody<T>(text: string, schema: z.core.$ZodType<T>): Result<T> {
   let value: unknown;
   try {
     value = JSON.parse(text);
@@ -51,7 +47,7 @@ export function parseBody<T>(text: string, schema: z.core.$ZodType<T>): Result<T
   return parsed.success ? ok(parsed.data) : invalid(parsed.error);
 }
 
-/** The body as text, not parsed, for readers that say more about it than JSON.parse does. Errors: 413, 415, 400. */
+/** The body as text, for readers with better error messages than JSON.parse. Errors: 413, 415, 400. */
 export async function readBodyText(request: Request, most: number = FORM_BODY_BYTES): Promise<Result<string>> {
   const type = request.headers.get("content-type") ?? "";
   if (!/^application\/json\s*(;|$)/i.test(type)) {
@@ -61,8 +57,8 @@ export async function readBodyText(request: Request, most: number = FORM_BODY_BY
   return readText(request, most);
 }
 
-/** A zod error as one sentence about its first place; all places are in `details.issues`. */
-export function invalid(error: z.core.$ZodError): Result<never> {
+/** A zod error as one sentence about its first issue; all issues are in `details.issues`. */
+function invalid(error: z.core.$ZodError): Result<never> {
   const issues = error.issues.map((issue) => ({
     pointer: issue.path.map((part) => `/${String(part).replaceAll("~", "~0").replaceAll("/", "~1")}`).join(""),
     message: issue.message,

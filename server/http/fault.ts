@@ -1,19 +1,19 @@
-/** What went wrong on the server's own side, as an error for a person; the cause goes to the log, never to the page. */
-import type { AppError } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+/** Turns a fault of the server into an error for a person. The cause goes to the log, never to the page. */
+import type { AppError } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 
 const DAMAGED: AppError = {
   code: "damaged",
   status: 503,
   message:
-    "The studio's database is damaged: nothing was changed, and nothing can be until a backup is restored. Tell whoever looks after the server.",
+    "The studio's database is damaged. Nothing was changed, and nothing can be saved until a backup is restored. Tell the person who runs the server.",
 };
 
-/** Why this request is not even begun: it would write, and damage is known. */
+/** Refuses a request that would write while the database is known to be damaged. */
 export const refuseWrites = ({ db }: Pick<Springline, "db">, { method }: Request): AppError | undefined =>
   db.damage.known !== null && method !== "GET" && method !== "HEAD" ? DAMAGED : undefined;
 
-/** Full disk, busy database and read errors are told apart from bugs: they pass, and nothing half done was kept. */
+/** A full disk, a busy database and read errors are distinguished from bugs: they pass, and nothing was half done. */
 export function faultToError(cause: unknown, app: Pick<Springline, "db" | "log">, request: Request): AppError {
   const path = new URL(request.url).pathname;
   app.log.error({ err: cause, method: request.method, path }, "request failed");
@@ -23,19 +23,20 @@ export function faultToError(cause: unknown, app: Pick<Springline, "db" | "log">
     return {
       code: "disk-full",
       status: 507,
-      message: "The server's disk is full: nothing was changed. Try again later.",
+      message: "The server's disk is full. Nothing was changed; try again later.",
     };
   }
   if (/^SQLITE_(BUSY|IOERR|LOCKED|READONLY)/.test(code)) {
     return {
       code: "storage",
       status: 503,
-      message: "The server cannot save just now: nothing was changed. Try again.",
+      message: "The server cannot save at the moment. Nothing was changed; try again.",
     };
   }
   return {
     code: "broken",
     status: 500,
-    message: "Something broke on the server. It is in the server's log; try again, or tell whoever looks after it.",
+    message:
+      "Something went wrong on the server; its log has the details. Try again, or tell the person who runs the server.",
   };
 }

@@ -1,34 +1,41 @@
 /**
- * What every request passes before Next sees it: headers that only a proxy may set are dropped, too large bodies and
- * odd addresses are turned away, pages go to the one public name, and an installation without a studio to its first run.
+ * What every request passes before Next sees it: headers that only a proxy may set are dropped, malformed addresses and
+ * bodies that are too large are refused, pages are redirected to the public name and, while there is no studio, to the
+ * first run.
  */
+
 import { randomBytes } from "node:crypto";
 import type { IncomingMessage, ServerResponse } from "node:http";
-import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
-import type { Env } from "#server/env.ts";
-import { fail, type Result } from "#server/result.ts";
+import type { Env } from "#server/base/env.ts";
+import { fail, type Result } from "#server/base/result.ts";
+import {
+  bareAddress,
+  CLIENT_ADDRESS_HEADER,
+  CLIENT_NETWORK_HEADER,
+  networkOf,
+  tellsPeopleApart,
+} from "#server/limits/network.ts";
 import { refuseUnread } from "./body.ts";
-import { bareAddress, CLIENT_NETWORK_HEADER, networkOf, tellsPeopleApart } from "./network.ts";
 import { setSecurityHeaders } from "./security-headers.ts";
 
 export interface GateSetup {
   readonly env: Pick<Env, "mode" | "origin" | "trustProxy">;
-  /** Is there a studio yet? Asked until it is true, then remembered. */
+  /** Asked until it is true, then remembered. */
   hasStudio(): boolean;
 }
 
-/** Answers the request itself and gives true, or lets it through and gives false. */
+/** Returns true when it has answered the request itself, false to let it through. */
 export type Gate = (request: IncomingMessage, response: ServerResponse) => boolean;
 
-/** Bytes of a refused body that are still read. Our own choice: a long video is above it, any plan file far below. */
+/** Bytes of a refused body that are still read. Our own choice: more than any plan file, less than a long video. */
 const MAX_DROPPED_BYTES = 64 * 1024 * 1024;
-const BAD_ADDRESS = fail(400, "bad-address", "This address cannot be read.");
+const BAD_ADDRESS = fail(400, "bad-address", "This address is not valid.");
 const DROPPED = /^(forwarded|x-forwarded-.*|x-real-ip|x-springline-.*|x-middleware-.*|content-security-policy.*)$/;
-/** Under our own name: whether a proxy named the client's address, and whether it was believed. */
+/** Our own header: whether a proxy named the client's address, and whether it was trusted. */
 export const FORWARDED_HEADER = "x-springline-forwarded";
 const METHODS = new Set(["GET", "HEAD", "POST", "PUT", "PATCH", "DELETE", "OPTIONS"]);
 export const ALLOW = [...METHODS].join(", ");
-const NO_SUCH_METHOD = fail(405, "no-such-method", "Nothing here answers to this method.");
+const NO_SUCH_METHOD = fail(405, "no-such-method", "This method is not supported here.");
 const LOOPBACK = new Set(["localhost", "127.0.0.1", "[::1]"]);
 
 export function createGate({ env, hasStudio }: GateSetup): Gate {
@@ -55,9 +62,9 @@ export function createGate({ env, hasStudio }: GateSetup): Gate {
 }
 
 /**
- * Drops what only a proxy may say, and notes under our own names the address the request came from (the connection's, or
- * behind a trusted proxy the last one it wrote down: earlier ones are the client's own words) and, where that tells
- * people apart, its network. Limits on guesses use them.
+ * Drops the headers that only a proxy may set. Notes in our own headers the address that the request came from and, where
+ * addresses distinguish people, its network; limits on guesses use them. The address is the connection's or, behind a
+ * trusted proxy, the last one in its header: earlier ones may have been set by the client.
  */
 export function cleanHeaders(request: IncomingMessage, env: Pick<Env, "origin" | "trustProxy">): void {
   const forwarded = String(request.headers["x-forwarded-for"] ?? "");
@@ -78,13 +85,13 @@ function pathOf(request: IncomingMessage): string | undefined {
   return path?.replace(/(.)\/+$/, "$1");
 }
 
-/** A page somebody looks at, not the program's own answers, scripts, type or pictures. */
+/** A page that somebody looks at, as opposed to API answers, scripts, fonts and pictures. */
 function isPage(request: IncomingMessage, path: string): boolean {
   if (request.method !== "GET" && request.method !== "HEAD") return false;
   return !path.startsWith("/api/") && !path.startsWith("/_next/") && !/\.[a-z0-9]+$/i.test(path);
 }
 
-/** The public origin, when the request came by another name of this same machine: cookies are kept by name. */
+/** The public origin, when the request used another name of this machine: cookies belong to one name. */
 function canonicalName(home: URL, request: IncomingMessage): string | undefined {
   const asked = request.headers.host?.toLowerCase() ?? home.host;
   if (asked === home.host || !LOOPBACK.has(home.hostname)) return undefined;
@@ -101,8 +108,8 @@ function refuse(request: IncomingMessage, response: ServerResponse, refusal: Res
   const { code, message, status } = refusal.error;
   const headers = { "content-type": "application/json", "cache-control": "no-store" };
   response.writeHead(status, headers).end(JSON.stringify({ error: { code, message } }));
-  // The connection stays open and the rest is read and dropped: a sender that writes all before it reads would find it
-  // broken and never see the sentence. Not without an end: what sends on and on is let go.
+  // The rest of the body is read and dropped, up to a limit: a client that sends everything before it reads the answer
+  // would otherwise see a broken connection instead of the reason.
   let dropped = 0;
   request.on("data", (chunk: Buffer) => {
     dropped += chunk.length;

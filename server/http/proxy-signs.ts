@@ -1,13 +1,13 @@
-/** What the owner of a server behind a proxy has to hear of, in the log, once per cause. */
+/** Warnings about the proxy in front of the server, logged once per cause. */
 import type { IncomingMessage } from "node:http";
-import type { Env } from "#server/env.ts";
-import type { Log } from "#server/log.ts";
-import { warnOnce } from "#server/warn-once.ts";
-import { bareAddress } from "./network.ts";
+import type { Env } from "#server/base/env.ts";
+import type { Log } from "#server/base/log.ts";
+import { warnOnce } from "#server/base/warn-once.ts";
+import { bareAddress } from "#server/limits/network.ts";
 
 type Watched = { readonly env: Pick<Env, "trustProxy">; readonly log: Pick<Log, "warn"> };
 
-/** To be asked before the headers are cleaned. */
+/** To be called before the headers are cleaned. */
 export function noteForwarded({ env, log }: Watched, request: IncomingMessage): void {
   const forwarded = request.headers["x-forwarded-for"];
   if (forwarded === undefined) return;
@@ -19,11 +19,11 @@ export function noteForwarded({ env, log }: Watched, request: IncomingMessage): 
     log,
     "forwarded-not-trusted",
     {},
-    "A proxy names its clients (x-forwarded-for), but SPRINGLINE_TRUST_PROXY is not set: all of them count as one address, and share its limits. Set it to 1 when that proxy is yours and sets the header itself.",
+    "A proxy names its clients (x-forwarded-for), but SPRINGLINE_TRUST_PROXY is not set: all clients count as one address and share its limits. If the proxy is yours and sets the header itself, set SPRINGLINE_TRUST_PROXY=1.",
   );
 }
 
-/** "unknown" and the like are allowed in such a header, and tell nobody apart. Ports and brackets are read past. */
+/** Values such as "unknown" are allowed in this header but do not distinguish clients. Ports and brackets are ignored. */
 function noteNoAddress(log: Watched["log"], forwarded: string): void {
   const said = forwarded.split(",").at(-1)?.trim() ?? "";
   if (bareAddress(said) !== "") return;
@@ -31,11 +31,11 @@ function noteNoAddress(log: Watched["log"], forwarded: string): void {
     log,
     "forwarded-no-address",
     { said: said.slice(0, 80) },
-    "The proxy in front names a client by something that is no address (x-forwarded-for): such requests count as the proxy's own and share its limits. Let it write the client's IP address there, with or without a port.",
+    "The proxy names a client by something that is not an address (x-forwarded-for): such requests count as the proxy's own and share its limits. Configure it to send the client's IP address, with or without a port.",
   );
 }
 
-/** A page of another address than the one that is set: refused, and worth knowing. */
+/** A page of another address than SPRINGLINE_URL was refused. */
 export function noteOtherOrigin(
   { env, log }: { readonly env: Pick<Env, "origin">; readonly log: Pick<Log, "warn"> },
   origin: string,
@@ -45,6 +45,6 @@ export function noteOtherOrigin(
     log,
     `other-origin ${used}`,
     { set: env.origin, used },
-    "A page of another address than SPRINGLINE_URL was refused. If people do use that address, set SPRINGLINE_URL to it; npm run -s doctor tells more.",
+    "A page of another address than SPRINGLINE_URL was refused. If people use that address, set SPRINGLINE_URL to it. For more, run: npm run -s doctor",
   );
 }

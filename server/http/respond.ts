@@ -4,11 +4,11 @@
  *   export const POST = guarded({ body: newPlanSchema }, ({ app, actor, body }) => createPlan(app, actor, body));
  *   export const GET = guarded({}, ({ app, actor, params }) => readPlanFile(app, actor, params.id ?? ""));
  *
- * `guarded` asks for a signed-in person, `guardedDevice` for a paired device's token, `unguarded` for nobody. All
- * three: check the Origin on every method that changes something, ask whether it may be at all before the body is read,
- * read a form's worth of JSON (5 MB where it is `large`) and check it with the given zod schema, and turn a `Result` into
- * a response. A handler may also give a ready `Response` (a file, a track).
- * Errors are `{error: {code, message, details?}}` with a message fit for a person.
+ * `guarded` requires a signed-in person, `guardedDevice` the token of a paired device, `unguarded` nobody. All three check
+ * the Origin on every method that changes something, check rights before the body is read, read at most 256 kB of JSON
+ * (5 MB when `large`), check it with the given zod schema, and turn a `Result` into a response. A handler may also return
+ * a `Response` of its own, such as a file.
+ * Errors are `{error: {code, message, details?}}` with a message that can be shown to a person.
  */
 import type { z } from "zod";
 import { can, type Device, type Person, type StudioAction } from "#lib/policy/can.ts";
@@ -16,36 +16,36 @@ import { wrongAddressWords } from "#lib/protocol/address.ts";
 import { DEVICES_WORDS } from "#lib/protocol/places.ts";
 import { freshenSession, type SignedIn, sessionAccess } from "#server/auth/actor.ts";
 import { deviceFromHeaders } from "#server/auth/device.ts";
-import { type AppError, fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
-import { type Springline, springline } from "#server/springline.ts";
+import { type AppError, fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { type Springline, springline } from "#server/context/springline.ts";
 import { FORM_BODY_BYTES, MAX_BODY_BYTES, readBody } from "./body.ts";
 import { faultToError, refuseWrites } from "./fault.ts";
 import { noteOtherOrigin } from "./proxy-signs.ts";
 
-export interface Call<B> {
+export interface RouteCall<B> {
   readonly app: Springline;
   readonly request: Request;
-  /** The path's parameters, e.g. `params.id`. */
+  /** The parameters of the path, such as `params.id`. */
   readonly params: Readonly<Record<string, string | undefined>>;
-  /** What `options.body` made of the request's JSON; undefined without one. */
+  /** The request's JSON, parsed by `options.body`; undefined without a schema. */
   readonly body: B;
 }
-export interface PersonCall<B> extends Call<B> {
+export interface PersonCall<B> extends RouteCall<B> {
   readonly actor: Person;
   readonly who: SignedIn;
 }
-export interface DeviceCall<B> extends Call<B> {
+export interface DeviceCall<B> extends RouteCall<B> {
   readonly device: Device;
 }
 
-/** A call of which no body has been read. */
-export type Asking = Omit<Call<undefined>, "body">;
+/** A call before its body has been read. */
+export type Asking = Omit<RouteCall<undefined>, "body">;
 
 export interface Options<B, A = Asking> {
   readonly body?: z.core.$ZodType<B>;
-  /** The body may be a file. */
+  /** The body may be a file of up to 5 MB. */
   readonly large?: boolean;
-  /** Refuses, or gives undefined, before the body is read: nobody without the right has the server read megabytes. */
+  /** Checks rights before the body is read, so that nobody without them can send megabytes. Undefined lets it through. */
   readonly first?: (asking: A) => Result<unknown> | undefined;
   /** Status of a success; 200 when left out. */
   readonly status?: number;
@@ -58,7 +58,7 @@ interface RouteContext {
 }
 type Route = (request: Request, context?: RouteContext) => Promise<Response>;
 
-/** A route for signed-in people. Keeps their session going: its end moves on with use. */
+/** A route for signed-in people. Extends their session. */
 export function guarded<B = undefined>(
   options: Options<B, Asking & { readonly actor: Person }>,
   handler: Handler<PersonCall<B>>,
@@ -76,13 +76,13 @@ export function guarded<B = undefined>(
   });
 }
 
-/** A body may take minutes to come: who has left meanwhile, or has other roles, asks with what they may do now. */
+/** A body may take minutes to arrive: the rights that count are those of the moment when it is complete. */
 function stillSignedIn(app: Springline, who: SignedIn): SignedIn | undefined {
   const now = sessionAccess(app.db, who.sessionId, app.now());
   return now?.userId === who.actor.id ? { ...who, actor: { ...who.actor, roles: now.roles } } : undefined;
 }
 
-/** A route for paired devices. No cookie is looked at, so no Origin is asked for. */
+/** A route for paired devices. It reads no cookie, so it needs no Origin check. */
 export function guardedDevice<B = undefined>(options: Options<B>, handler: Handler<DeviceCall<B>>): Route {
   return route(async (app, request, context) => {
     const device = deviceFromHeaders(request.headers, app);
@@ -92,8 +92,8 @@ export function guardedDevice<B = undefined>(options: Options<B>, handler: Handl
   });
 }
 
-/** A route that anybody may call: the handler itself decides. */
-export function unguarded<B = undefined>(options: Options<B>, handler: Handler<Call<B>>): Route {
+/** A route that anybody may call; the handler itself decides. */
+export function unguarded<B = undefined>(options: Options<B>, handler: Handler<RouteCall<B>>): Route {
   return route(async (app, request, context) => {
     const origin = checkOrigin(app, request);
     const call = origin.ok ? await readCall(app, request, context, options) : origin;
@@ -101,24 +101,24 @@ export function unguarded<B = undefined>(options: Options<B>, handler: Handler<C
   });
 }
 
-/** A command's result as JSON; nothing of it is kept by any cache. */
+/** A command's result as JSON, never cached. */
 export function respond(result: Result<unknown>, status = 200): Response {
   if (!result.ok) return Response.json({ error: publicError(result.error) }, answering(result.error.status));
   return Response.json(result.value ?? null, answering(status));
 }
 
-/** A result whose success also opens or renews a session. */
+/** A result that also opens or renews a session. */
 export function respondWithCookies(result: Result<unknown>, cookies: readonly string[], status = 200): Response {
   return withCookies(respond(result, status), cookies);
 }
 
-/** The answer to a request that would write into a damaged database; undefined while none is known to be. */
+/** The answer to a request that would write into a damaged database; undefined when it may go on. */
 export function writeRefusal(app: Pick<Springline, "db">, request: Request): Response | undefined {
   const error = refuseWrites(app, request);
   return error && respond({ ok: false, error });
 }
 
-/** Methods that change nothing need no Origin; all others must come from our own pages. Errors: 403 other-origin. */
+/** Methods that change something must come from our own pages. Errors: 403 other-origin. */
 export function checkOrigin(app: Pick<Springline, "env" | "log">, request: Request): Result<null> {
   if (request.method === "GET" || request.method === "HEAD") return ok(null);
   const origin = request.headers.get("origin");
@@ -131,14 +131,14 @@ export function checkOrigin(app: Pick<Springline, "env" | "log">, request: Reque
 const DEVICE_UNKNOWN = fail(
   401,
   "device-unknown",
-  `This device is not paired, or its pairing was taken back. Pair it again with a code from ${DEVICES_WORDS}.`,
+  `This device is not paired, or it was removed. Pair it with a new code from ${DEVICES_WORDS}.`,
 );
-/** A browser sends the Origin of its page with every such request: one without is a program's, or a proxy took it away. */
+/** A browser sends the Origin with every such request: without one, it came from a program or a proxy removed it. */
 const noOrigin = (home: string) =>
   fail(
     403,
     "other-origin",
-    `The request did not say which page it came from. Open the studio at ${home}; if you did, the proxy in front of it takes the Origin header away: whoever runs the server can ask npm run -s doctor.`,
+    `The request did not say which page it came from. Open the studio at ${home}. If you already did, a proxy removes the Origin header: the person who runs the server can check with npm run -s doctor.`,
   );
 
 function route(run: (app: Springline, request: Request, context?: RouteContext) => Promise<Response>): Route {
@@ -157,7 +157,7 @@ async function readCall<B>(
   request: Request,
   context: RouteContext | undefined,
   options: Options<B>,
-): Promise<Result<Call<B>>> {
+): Promise<Result<RouteCall<B>>> {
   const params = await paramsOf(context);
   const refused = options.first?.({ app, request, params });
   if (refused && !refused.ok) return refused;
@@ -171,7 +171,7 @@ function withActor<B>(options: Options<B, Asking & { readonly actor: Person }>, 
   return first ? { ...rest, first: (asking) => first({ ...asking, actor }) } : rest;
 }
 
-async function paramsOf(context: RouteContext | undefined): Promise<Call<undefined>["params"]> {
+async function paramsOf(context: RouteContext | undefined): Promise<RouteCall<undefined>["params"]> {
   return Object.fromEntries(
     Object.entries((await context?.params) ?? {}).map(([key, value]) => [
       key,
@@ -180,7 +180,7 @@ async function paramsOf(context: RouteContext | undefined): Promise<Call<undefin
   );
 }
 
-/** For `first`: refuses whoever may not do this in the studio. */
+/** For `first`: refuses a person who may not do this in the studio. */
 export const needs =
   (action: StudioAction) =>
   ({ actor }: { readonly actor: Person }): Result<never> | undefined =>

@@ -1,9 +1,9 @@
 /**
- * The headers every answer carries. Scripts run only when they come from us and carry this answer's nonce; Next reads
- * the nonce from the request's own policy header and puts it on the scripts it writes into a page.
+ * The headers of every answer. Scripts only run when they come from this server and carry the nonce of their answer. Next
+ * reads the nonce from the policy header of the request and adds it to the scripts of a page.
  */
 import type { IncomingMessage, ServerResponse } from "node:http";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
 
 type Setting = Pick<Env, "mode" | "origin">;
 
@@ -30,10 +30,10 @@ export function setSecurityHeaders(
 }
 
 /**
- * Styles may be inline: React's style attributes and the editor's own sheet are. The socket is named beside 'self',
- * which older browsers do not take to cover ws:. Development needs eval for its source maps.
+ * Styles may be inline, for React's style attributes and the editor's own sheet. The socket is listed because older browsers
+ * do not count ws: as 'self'. Development needs eval for its source maps.
  */
-export function contentPolicy({ mode, origin }: Setting, nonce: string): string {
+function contentPolicy({ mode, origin }: Setting, nonce: string): string {
   const dev = mode === "dev" ? " 'unsafe-eval'" : "";
   return [
     "default-src 'self'",

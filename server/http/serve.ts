@@ -1,52 +1,56 @@
 /**
- * The one HTTP server of the process: the gate, then Next; its own socket upgrades, so that nobody else's listener can
- * end them. Next is given a server that never listens.
+ * The HTTP server of the process: the gate, then Next. Socket upgrades are handled here alone, so that no listener of Next
+ * can end them.
  */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import type { Duplex } from "node:stream";
-import type { Env } from "#server/env.ts";
-import type { Log } from "#server/log.ts";
+import type { Env } from "#server/base/env.ts";
+import type { Log } from "#server/base/log.ts";
+import { ConcurrencyLimit } from "#server/limits/concurrency-limit.ts";
+import { CLIENT_NETWORK_HEADER } from "#server/limits/network.ts";
+import { refuseUpgrade } from "#server/sockets/close-socket.ts";
 import { ALLOW, cleanHeaders, type Gate } from "./gate.ts";
-import { CLIENT_NETWORK_HEADER } from "./network.ts";
-import { Places } from "./places.ts";
 import { noteForwarded } from "./proxy-signs.ts";
+
+const ALLOW_HEADER = `Allow: ${ALLOW}\r\n`;
 
 export interface ServeSetup {
   readonly env: Pick<Env, "host" | "port" | "origin" | "trustProxy">;
   readonly log: Log;
   readonly gate: Gate;
   handle(request: IncomingMessage, response: ServerResponse): unknown;
-  /** Takes over the upgrade when it knows the path and gives true; all others are refused. */
+  /** Returns true when it has taken over the upgrade; all others are refused. */
   upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): boolean;
 }
 
-/** Sockets that one network may have open: a whole team behind one address, each with several pages. Our own choice. */
-export const SOCKETS_PER_NETWORK = 400;
+/** Sockets per network, enough for a whole team behind one address, each with several pages. Our own choice. */
+const SOCKETS_PER_NETWORK = 400;
 
 export interface Serving {
   readonly server: Server;
-  /** The port it really has: another than asked for when that was 0. */
+  /** The actual port: differs from the setting when that is 0. */
   readonly port: number;
-  /** Takes no new requests, lets running ones end (at most `limitMs`), then closes what is left. */
+  /** Accepts no new requests, lets running ones end within `limitMs`, then closes what is left. */
   close(limitMs: number): Promise<void>;
 }
 
-/** The address cannot be listened on; `message` is for the person who started the server. */
+/** The server cannot listen on its address; `message` is for the person who started it. */
 export class CannotListen extends Error {}
 
 /** Starts to listen. Throws CannotListen. */
 export async function serve(setup: ServeSetup): Promise<Serving> {
   const server = createServer((request, response) => answer(setup, request, response));
-  const places = new Places(SOCKETS_PER_NETWORK);
+  const places = new ConcurrencyLimit(SOCKETS_PER_NETWORK);
   server.on("upgrade", (request, socket, head) => upgrade(setup, places, { request, socket, head }));
   server.on("clientError", (error, socket) => {
     const unknown = "code" in error && error.code === "HPE_INVALID_METHOD";
-    const said = unknown ? `405 Method Not Allowed\r\nAllow: ${ALLOW}` : "400 Bad Request";
-    if (socket.writable) socket.end(`HTTP/1.1 ${said}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+    if (!socket.writable) return;
+    if (unknown) refuseUpgrade(socket, "405 Method Not Allowed", ALLOW_HEADER);
+    else refuseUpgrade(socket, "400 Bad Request");
   });
-  // Nobody listened for these, and the socket would be cut without a word.
+  // Without a listener Node would cut the socket without an answer.
   server.on("connect", (_request, socket) => {
-    socket.end(`HTTP/1.1 405 Method Not Allowed\r\nAllow: ${ALLOW}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+    refuseUpgrade(socket, "405 Method Not Allowed", ALLOW_HEADER);
   });
   const port = await listen(server, setup.env);
   server.on("error", (err) => setup.log.error({ err }, "http server"));
@@ -57,7 +61,7 @@ function answer(setup: ServeSetup, request: IncomingMessage, response: ServerRes
   const broken = (err: unknown) => {
     setup.log.error({ err, method: request.method, path: request.url?.split("?")[0] }, "request failed");
     if (!response.headersSent) response.writeHead(500, { "content-type": "text/plain; charset=utf-8" });
-    response.end("Something broke on the server.");
+    response.end("Something went wrong on the server.");
   };
   try {
     noteForwarded(setup, request);
@@ -74,21 +78,21 @@ interface Upgrade {
   readonly head: Buffer;
 }
 
-function upgrade(setup: ServeSetup, places: Places, { request, socket, head }: Upgrade): void {
-  // A socket that breaks before anybody listens would end the process.
+function upgrade(setup: ServeSetup, places: ConcurrencyLimit, { request, socket, head }: Upgrade): void {
+  // A socket error that nobody listens for would end the process.
   socket.on("error", (err) => setup.log.debug({ err }, "socket broke"));
   noteForwarded(setup, request);
   cleanHeaders(request, setup.env);
-  // Where networks cannot be told apart one network's share would be everybody's.
+  // Where networks cannot be told apart, everybody would share one network's limit: there is none then.
   const network = request.headers[CLIENT_NETWORK_HEADER];
   const leave = typeof network === "string" ? places.take(network) : () => undefined;
   if (!leave) {
-    socket.end("HTTP/1.1 503 Service Unavailable\r\nConnection: close\r\nContent-Length: 0\r\n\r\n");
+    refuseUpgrade(socket, "503 Service Unavailable");
     return;
   }
   socket.once("close", leave);
   if (setup.upgrade(request, socket, head)) return;
-  socket.end("HTTP/1.1 404 Not Found\r\nConnection: close\r\nContent-Length: 0\r\n\r\n");
+  refuseUpgrade(socket, "404 Not Found");
 }
 
 function listen(server: Server, env: ServeSetup["env"]): Promise<number> {
@@ -105,10 +109,10 @@ function listen(server: Server, env: ServeSetup["env"]): Promise<number> {
 function listenSentence(error: Error, { host, port }: ServeSetup["env"]): string {
   const code = "code" in error ? error.code : undefined;
   if (code === "EADDRINUSE") {
-    return `Port ${port} on ${host} is in use by another program. Stop that one, or choose another port with PORT=...`;
+    return `Port ${port} on ${host} is in use by another program. Stop that program, or choose another port with PORT=...`;
   }
-  if (code === "EACCES") return `Port ${port} may not be used by this account. Choose one above 1023 with PORT=...`;
-  if (code === "EADDRNOTAVAIL" || code === "ENOTFOUND") return `This machine has no address ${host} (HOST).`;
+  if (code === "EACCES") return `This account may not use port ${port}. Choose one above 1023 with PORT=...`;
+  if (code === "EADDRNOTAVAIL" || code === "ENOTFOUND") return `This machine has no address ${host}. Change HOST.`;
   return `Port ${port} on ${host} cannot be used: ${error.message}`;
 }
 

@@ -1,26 +1,26 @@
-/** Takes a move out of the library, or puts it back. Out means: not offered any more. Plans that use it keep it. */
+/** Archives a move of the library, or puts it back. An archived move is not offered any more; plans that use it keep it. */
 import * as z from "zod";
 import { readMoveRow, setMoveArchived } from "#db/repos/move-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import type { StoredMove } from "./add-move.ts";
 import { moveChanged } from "./change-move.ts";
 import { freeName } from "./check-move.ts";
 import { changeLibrary, nextChangeAt, record } from "./store-move.ts";
 
-export const archiveSchema = z.strictObject({
+export const moveArchiveSchema = z.strictObject({
   archived: z.boolean(),
-  /** `updatedAt` of the move that the person looked at. */
+  /** `updatedAt` of the move as the person saw it. */
   base: z.number(),
 });
 
-/** Errors: 403 no-right, 404, 409 move-changed, 409 name-taken where its name was given to another one meanwhile. */
+/** Errors: 403 no-right, 404, 409 move-changed, 409 name-taken when another move has its name by now. */
 export function archiveMove(
   app: Springline,
   actor: Actor,
   id: string,
-  { archived, base }: z.infer<typeof archiveSchema>,
+  { archived, base }: z.infer<typeof moveArchiveSchema>,
 ): Result<StoredMove> {
   if (actor?.kind !== "person" || !can(actor, "library.write")) return NO_RIGHT;
   return changeLibrary(app, () => {

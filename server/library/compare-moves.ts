@@ -1,27 +1,28 @@
-/** What the moves of a plan file would bring to the library: nothing is stored; each difference is shown before. */
-import { listRooms } from "#db/repos/room-repo.ts";
+/** How the moves of a plan file differ from the library, to be shown before they are stored. Stores nothing. */
+import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { changedKeys, type MoveChange, moveChanges } from "#lib/library/changes.ts";
 import { knownSprings, springNames } from "#lib/library/known-springs.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { library } from "./library-moves.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { moveLibrary } from "#server/studio-data/move-library.ts";
+import { badMoveFile } from "./refusals.ts";
 
 export interface BroughtMove {
   readonly id: string;
   readonly move: Move;
   readonly kind: "new" | "differs" | "same";
-  /** From the library's to the file's, fact by fact; empty but for "differs". */
+  /** The differences from the library's move to the file's; empty unless `kind` is "differs". */
   readonly changes: readonly MoveChange[];
-  /** The library's `updatedAt`, null for a new one: what storing it begins from. */
+  /** The library's `updatedAt`, to be sent back when the move is stored; null for a new one. */
   readonly seen: number | null;
-  /** Another move of the library with the same name. */
+  /** The id of another move in the library with the same name. */
   readonly nameOf: string | null;
 }
 
-/** `file`: the text of a plan file or its parsed JSON. Errors: 403 no-right, 422 bad-plan-file with `details.pointer`. */
+/** `file`: the text of a plan file, or its parsed JSON. Errors: 403 no-right, 422 bad-plan-file with `details.pointer`. */
 export function compareMoves(
   app: Pick<Springline, "db">,
   actor: Actor,
@@ -29,14 +30,11 @@ export function compareMoves(
 ): Result<{ moves: BroughtMove[] }> {
   if (!can(actor, "library.write")) return NO_RIGHT;
   const parsed = parsePlan(file);
-  if (!parsed.ok) {
-    const message = `This plan file cannot be read: ${parsed.message}.`;
-    return fail(422, "bad-plan-file", message, { pointer: parsed.pointer, message: parsed.message });
-  }
+  if (!parsed.ok) return badMoveFile(parsed);
   const names = springNames(
-    knownSprings([...listRooms(app.db), { name: "the file", equipment: parsed.plan.equipment }]),
+    knownSprings([...listStudioRooms(app.db), { name: "the file", equipment: parsed.plan.equipment }]),
   );
-  const { rows } = library(app.db);
+  const { rows } = moveLibrary(app.db);
   const moves = Object.entries(parsed.plan.moves).map(([id, move]): BroughtMove => {
     const had = rows.find((row) => row.id === id);
     const nameOf =

@@ -1,4 +1,4 @@
-/** How a change of the library is stored: in one transaction, each with its line in the record, and told to open plans. */
+/** Stores changes of the library: in one transaction, each with a line in the record, and announced to open plans. */
 import {
   addMoveEvent,
   libraryState,
@@ -9,13 +9,13 @@ import {
 } from "#db/repos/move-repo.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { Person } from "#lib/policy/can.ts";
-import type { Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
+import type { Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
 
 /**
- * Runs `change` as one write transaction: what it looks at cannot change before it has written. When it changed
- * something every open plan page hears that its studio is another one.
+ * Runs `change` as one write transaction, so that nothing it reads can change before it writes. If the library has changed,
+ * every open plan page is told that its studio data have.
  */
 export function changeLibrary<T>(app: Springline, change: () => Result<T>): Result<T> {
   const before = libraryState(app.db).at;
@@ -24,7 +24,7 @@ export function changeLibrary<T>(app: Springline, change: () => Result<T>): Resu
   return done;
 }
 
-/** Later than every change before, even within one millisecond: the time of a change names the state it made. */
+/** Later than every earlier change, even within one millisecond: the time of a change identifies the resulting state. */
 export const nextChangeAt = (app: Pick<Springline, "db" | "now">): number =>
   Math.max(app.now(), libraryState(app.db).at + 1);
 
@@ -34,10 +34,10 @@ interface Stored {
   readonly kind: MoveEventKind;
 }
 
-/** The actor of a line about a move that nobody here wrote: it came with the studio's first library. */
+/** The actor in the record for moves that came with the studio's first library. */
 export const NOBODY = "";
 
-/** Inside `changeLibrary` only. Gives the change's time. */
+/** Only inside `changeLibrary`. Returns the time of the change. */
 export function storeMove(app: Springline, actor: Person, { id, move, kind }: Stored): number {
   const at = nextChangeAt(app);
   record(app, actor, { id, move, kind }, at);
@@ -45,7 +45,7 @@ export function storeMove(app: Springline, actor: Person, { id, move, kind }: St
   return at;
 }
 
-/** Call before the change itself: a move that has no record yet has what it was recorded first. */
+/** Call before the change itself: if the move has no record yet, its state before the change is recorded first. */
 export function record(app: Springline, actor: Person, { id, move, kind }: Stored, at: number): void {
   const row = readMoveRow(app.db, id);
   if (row && listMoveEvents(app.db, id).length === 0) {

@@ -1,6 +1,6 @@
 /**
- * Where a move is used: plans as they stand, signed editions, classes of the months from this one on. A title is shown
- * to those who may read what it is the title of; to everybody else it is one of a number.
+ * Where a move is used: in plans, in signed editions, and in classes from today on. Titles are only shown to people who may
+ * read the plan; to others it is only counted.
  */
 
 import type { Db } from "#db/connection.ts";
@@ -8,30 +8,29 @@ import { lastSeq } from "#db/repos/doc-log-repo.ts";
 import { listMonths } from "#db/repos/month-repo.ts";
 import { editionsUsing } from "#db/repos/move-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
-import { listRooms } from "#db/repos/room-repo.ts";
+import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { type MoveUse, movesUsed } from "#lib/doc/read.ts";
 import { type Actor, can, canPlan } from "#lib/policy/can.ts";
 import { dateOfDay, monthOf } from "#lib/programme/calendar.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { readMonth } from "#lib/programme/read.ts";
 import { type DocName, formatDocName, type PlanState } from "#lib/protocol/messages.ts";
-import { listPlanEditions } from "#server/plans/editions.ts";
-import { planDoc, unavailableReason } from "#server/plans/plan-doc.ts";
-import { monthDoc } from "#server/programme/month-news.ts";
-import { NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import { monthDoc, planDoc, unavailableReason } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { listPlanEditions } from "#server/editions/editions.ts";
 
 const DAY_MS = 86_400_000;
-/** How long the process may be busy with this at a stretch, in ms: well below what somebody typing feels. */
+/** How long this may block the process at a stretch, in ms: not noticeable while typing. */
 const SLICE_MS = 12;
-type App = Pick<Springline, "db" | "rooms" | "now">;
+type App = Pick<Springline, "db" | "documents" | "now">;
 
-export interface PlanUse extends MoveUse {
+interface PlanUse extends MoveUse {
   readonly planId: string;
   readonly title: string;
   readonly state: PlanState;
 }
-export interface EditionUseView {
+interface EditionUseView {
   readonly planId: string;
   readonly number: number;
   /** As signed. */
@@ -39,8 +38,8 @@ export interface EditionUseView {
   /** ms since the epoch. */
   readonly signedAt: number;
 }
-export interface ClassUse {
-  /** Of a plan that the asker may read; else null. */
+interface ClassUse {
+  /** Null when the asker may not read the plan. */
   readonly planId: string | null;
   readonly title: string | null;
   /** 'YYYY-MM-DD' */
@@ -53,15 +52,15 @@ export interface ClassUse {
 export interface WhereUsed {
   readonly plans: readonly PlanUse[];
   readonly editions: readonly EditionUseView[];
-  /** From today on, by day and time. */
+  /** From today on, by date and time. */
   readonly classes: readonly ClassUse[];
-  /** How many of each there are that the asker may not read. */
+  /** How many of each the asker may not read. */
   readonly hidden: { readonly plans: number; readonly editions: number; readonly classes: number };
-  /** Plans that cannot be read just now: nothing is known of them. */
+  /** How many plans could not be read. */
   readonly unread: number;
 }
 
-/** Deleted plans are left out. An unknown move is used nowhere. Errors: 403 no-right. */
+/** Without deleted plans. An unknown move is used nowhere. Errors: 403 no-right. */
 export async function whereUsed(app: Springline, actor: Actor, moveId: string): Promise<Result<WhereUsed>> {
   if (!can(actor, "library.read")) return NO_RIGHT;
   const rows = listPlanRows(app.db).filter((row) => row.deletedAt === null);
@@ -96,11 +95,11 @@ export async function whereUsed(app: Springline, actor: Actor, moveId: string): 
 
 interface Look {
   readonly row: PlanRow;
-  /** Null: it cannot be read just now. */
+  /** Null when it could not be read. */
   readonly uses: ReadonlyMap<string, MoveUse> | null;
 }
 
-/** The first look at hundreds of plans takes long: open pages are let in between, none waits for all of them. */
+/** Reading hundreds of plans for the first time takes long, so other work is let through in between. */
 async function looksAt(app: App, rows: readonly PlanRow[]): Promise<Look[]> {
   const looks: Look[] = [];
   let from = performance.now();
@@ -113,7 +112,7 @@ async function looksAt(app: App, rows: readonly PlanRow[]): Promise<Look[]> {
   return looks;
 }
 
-/** May the asker read this plan's editions? Asked once a plan. */
+/** Whether the asker may read the editions of a plan; looked up once per plan. */
 function readersOf(app: Springline, actor: Actor): (planId: string) => boolean {
   const known = new Map<string, boolean>();
   return (planId) => {
@@ -125,19 +124,19 @@ function readersOf(app: Springline, actor: Actor): (planId: string) => boolean {
 
 function classUse(app: App, slot: Slot, titles: ReadonlyMap<string, string>): ClassUse {
   const title = slot.planId === null ? undefined : titles.get(slot.planId);
-  const roomName = listRooms(app.db).find((room) => room.id === slot.roomId)?.name ?? null;
+  const roomName = listStudioRooms(app.db).find((room) => room.id === slot.roomId)?.name ?? null;
   const { date, time } = slot;
   return { planId: title === undefined ? null : slot.planId, title: title ?? null, date, time, roomName };
 }
 
 interface Looked {
-  /** The last row of the document's log when it was looked at. */
+  /** The last row of the document's log when it was read. */
   readonly seq: number;
   readonly uses: ReadonlyMap<string, MoveUse>;
 }
 const looked = new WeakMap<Db, Map<string, Looked>>();
 
-/** Opening every document at every look would cost seconds in a studio of hundreds of plans. Null: cannot be read now. */
+/** Cached per document: opening hundreds of documents each time would take seconds. Null when it could not be read. */
 function usesOf(app: App, row: PlanRow): ReadonlyMap<string, MoveUse> | null {
   const cache = looked.get(app.db) ?? new Map<string, Looked>();
   looked.set(app.db, cache);
@@ -149,7 +148,7 @@ function usesOf(app: App, row: PlanRow): ReadonlyMap<string, MoveUse> | null {
   return uses;
 }
 
-/** Slots from today on whose plan is one of these, by day and time. */
+/** Slots from today on that use one of these plans, by date and time. */
 function upcomingSlots(app: App, planIds: ReadonlySet<string>): Slot[] {
   const today = dateOfDay(Math.floor(app.now() / DAY_MS));
   return listMonths(app.db, monthOf(today)).flatMap((month) => {
@@ -158,9 +157,9 @@ function upcomingSlots(app: App, planIds: ReadonlySet<string>): Slot[] {
   });
 }
 
-function read<T>(app: App, name: DocName, look: Parameters<typeof app.rooms.withDoc<T>>[1]): T | null {
+function read<T>(app: App, name: DocName, look: Parameters<typeof app.documents.withDoc<T>>[1]): T | null {
   try {
-    return app.rooms.withDoc(name, look);
+    return app.documents.withDoc(name, look);
   } catch (error) {
     if (unavailableReason(error) === undefined) throw error;
     return null;

@@ -1,16 +1,17 @@
 /**
- * The line's door: takes upgrade requests for `/floor/line`, leaves every other to its caller. Whoever comes in has a few
- * seconds to say hello with the device's token, and says nothing else before.
+ * Lets floor screens onto the line of their room: `/floor/line`. A screen has a few seconds to say hello with its device's
+ * token, and may say nothing else before. Other paths are left to the caller.
  */
 import type { IncomingMessage } from "node:http";
 import type { Duplex } from "node:stream";
-import { type WebSocket, WebSocketServer } from "ws";
+import type { RawData } from "ws";
 import { LINE_CLOSE, type LineCloseName } from "#lib/line/close.ts";
 import { type Hello, helloSchema } from "#lib/line/messages.ts";
 import { LINE_PATH, LINE_VERSION } from "#lib/line/wire.ts";
-import { endSocket } from "#server/sync/connection.ts";
-import { LIMITS } from "#server/sync/limits.ts";
-import { Refusals } from "#server/sync/refusals.ts";
+import { RefusalLog } from "#server/limits/refusal-log.ts";
+import { endSocket } from "#server/sockets/close-socket.ts";
+import { hearUnknown } from "#server/sockets/hear-unknown.ts";
+import { type Caller, createSocketGate } from "#server/sockets/socket-gate.ts";
 import type { LineHost } from "./host.ts";
 import { LINE_LIMITS, type LineLimits } from "./limits.ts";
 import { createLines, type LineClockSource, type Lines, type LinesSetup } from "./lines.ts";
@@ -21,12 +22,11 @@ export interface AttachLineOptions {
   readonly clock: LineClockSource;
   readonly log: LinesSetup["log"];
   readonly limits?: Partial<LineLimits>;
-  /** A request without an Origin comes from no browser, and needs a token like any other. */
   isOriginAllowed(origin: string): boolean;
 }
 export interface LineDoor {
   readonly lines: Lines;
-  /** True when the request was for this door, and has been dealt with. */
+  /** True when the request was for the line and has been dealt with. */
   handleUpgrade(request: IncomingMessage, socket: Duplex, head: Buffer): boolean;
   /** Tells every screen that the server stops, and lets nobody in. */
   stop(): void;
@@ -36,107 +36,72 @@ export function attachLine(options: AttachLineOptions): LineDoor {
   const limits = { ...LINE_LIMITS, ...options.limits };
   const { host, clock, log } = options;
   const lines = createLines({ host, limits, clock, log });
-  // A little more than a message may have, so that most of what is too large is told so in words.
-  const wss = new WebSocketServer({ noServer: true, maxPayload: limits.messageBytes * 2, perMessageDeflate: false });
-  const refusals = new Refusals(log, LIMITS.refusalLogMs);
-  let strangers = 0;
-  let stopped = false;
+  const refusals = new RefusalLog(log, limits.refusalLogMs);
+  const gate = createSocketGate({
+    isOwnPath: (path) => path === LINE_PATH,
+    isOriginAllowed: options.isOriginAllowed,
+    // More than a message may have, so that most of what is too large is answered with a reason.
+    maxMessageBytes: limits.messageBytes * 2,
+    maxUnknown: limits.strangers,
+    admit(caller) {
+      caller.ws.on("error", () => refusals.note("a screen's broken frames"));
+      hearHello(caller, limits, (hello) => {
+        caller.known();
+        seat({ host, limits, clock, lines }, caller, hello);
+      });
+    },
+  });
   return {
     lines,
-    handleUpgrade(request, socket, head) {
-      if (request.url?.split("?")[0] !== LINE_PATH) return false;
-      socket.on("error", () => socket.destroy());
-      const { origin } = request.headers;
-      if (origin !== undefined && !options.isOriginAllowed(origin)) refuse(socket, "403 Forbidden");
-      else if (stopped || strangers >= limits.strangers) refuse(socket, "503 Service Unavailable");
-      else {
-        strangers++;
-        let counted = true;
-        const known = () => {
-          if (counted) strangers--;
-          counted = false;
-        };
-        socket.once("close", known);
-        wss.handleUpgrade(request, socket, head, (ws) => {
-          ws.on("error", () => refusals.note("a screen's broken frames"));
-          const met = (hello: Hello) => {
-            known();
-            seat({ host, limits, clock, lines }, ws, hello);
-          };
-          hearHello(ws, { socket, headBytes: head.length, limits }, met);
-        });
-      }
-      return true;
-    },
+    handleUpgrade: gate.handleUpgrade,
     stop() {
-      stopped = true;
       refusals.tell();
       lines.stop();
-      wss.close();
+      gate.close();
     },
   };
 }
 
-interface Stranger {
-  readonly socket: Duplex;
-  readonly headBytes: number;
-  readonly limits: LineLimits;
-}
-
-/** Calls `met` with the hello; closes whoever says something else, too much or nothing. Traffic never extends the time. */
-function hearHello(ws: WebSocket, { socket, headBytes, limits }: Stranger, met: (hello: Hello) => void): void {
-  let bytes = headBytes;
+/** Calls `met` with the hello; closes a socket that says something else, too much or nothing. */
+function hearHello(caller: Caller, limits: LineLimits, met: (hello: Hello) => void): void {
   const end = (name: LineCloseName) => {
-    over();
-    endSocket(ws, LINE_CLOSE[name].code, name, limits.closeMs);
+    stop();
+    endSocket(caller.ws, LINE_CLOSE[name].code, name, limits.closeMs);
   };
-  const onData = (chunk: Buffer) => {
-    bytes += chunk.length;
-    if (bytes > limits.strangerBytes) end("tooMuch");
-  };
-  const onMessage = (data: Buffer, isBinary: boolean) => {
-    const hello = isBinary ? null : readHello(data);
-    if (!hello) end("badMessage");
-    else if (hello.version !== LINE_VERSION) end("oldPage");
-    else {
-      over();
-      met(hello);
-    }
-  };
-  const timer = setTimeout(() => end("tooSlow"), limits.strangerMs);
-  const over = () => {
-    clearTimeout(timer);
-    socket.off("data", onData);
-    ws.off("message", onMessage);
-    ws.off("close", over);
-  };
-  socket.on("data", onData);
-  ws.on("message", onMessage);
-  ws.on("close", over);
+  const stop = hearUnknown(caller, limits, {
+    message(data, isBinary) {
+      const hello = isBinary ? null : readHello(data);
+      if (!hello) end("badMessage");
+      else if (hello.version !== LINE_VERSION) end("oldPage");
+      else {
+        stop();
+        met(hello);
+      }
+    },
+    tooMuch: () => end("tooMuch"),
+    tooSlow: () => end("tooSlow"),
+    gone: () => stop(),
+  });
 }
 
-function readHello(data: Buffer): Hello | null {
+function readHello(data: RawData): Hello | null {
   try {
-    const parsed = helloSchema.safeParse(JSON.parse(data.toString("utf8")));
+    const parsed = helloSchema.safeParse(JSON.parse(data.toString()));
     return parsed.success ? parsed.data : null;
   } catch {
     return null;
   }
 }
 
-interface Place {
+interface Seating {
   readonly host: LineHost;
   readonly limits: LineLimits;
   readonly clock: LineClockSource;
   readonly lines: Lines;
 }
 
-function seat({ host, limits, clock, lines }: Place, ws: WebSocket, hello: Hello): void {
+function seat({ host, limits, clock, lines }: Seating, { ws }: Caller, hello: Hello): void {
   const device = host.deviceOf(hello.token);
   if (!device) endSocket(ws, LINE_CLOSE.notPaired.code, "notPaired", limits.closeMs);
   else lines.join(new Seat({ ws, device, token: hello.token, limits, owner: lines, now: clock.now }), hello);
-}
-
-function refuse(socket: Duplex, status: string): void {
-  socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
 }

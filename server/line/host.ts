@@ -1,4 +1,4 @@
-/** What the line needs of the program: whose token it is, and whether an edition is one that this studio signed. */
+/** What the line needs from the program: the device behind a token, and whether this studio signed an edition. */
 import { readDevice } from "#db/repos/device-repo.ts";
 import { countEditions } from "#db/repos/edition-repo.ts";
 import { deviceByTokenHash } from "#db/repos/session-repo.ts";
@@ -6,7 +6,7 @@ import { countWithdrawals } from "#db/repos/withdrawal-repo.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 import { canDevice } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
-import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
+import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
 
 export interface LineDevice {
   readonly id: string;
@@ -14,10 +14,10 @@ export interface LineDevice {
   readonly roomId: string;
 }
 export interface LineHost {
-  /** The device, as it is now; null for a token that is not known, or was taken back. Cheap: asked twice a second. */
+  /** The device as it is now; null for an unknown token and for a removed device. Cheap: asked twice a second. */
   deviceOf(token: string): LineDevice | null;
   isSigned(edition: LineClass["edition"]): boolean;
-  /** Another one when editions were signed or withdrawn: devices look at their cards again. Cheap: asked twice a second. */
+  /** Changes when editions are signed or withdrawn, so that devices fetch their cards again. Cheap: asked twice a second. */
   cardsMark(): string;
 }
 

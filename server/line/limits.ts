@@ -1,29 +1,31 @@
-/** Every number that bounds the line of screens. Bytes, milliseconds, counts: our own choices. */
+/** Every limit of the line of screens: bytes, milliseconds, counts. Our own choices. */
 const KiB = 1024;
 
 export const LINE_LIMITS = {
-  /** One message. A class of three hundred events, forty of them re-timings of everything, has 150 KiB. */
+  /** One message. A class of three hundred events, forty of which re-time everything, takes 150 KiB. */
   messageBytes: 512 * KiB,
-  /** Before the device is known. Its first message is its hello. */
+  /** Before the device is known. The first message has to be its hello. */
   strangerBytes: 16 * KiB,
   strangerMs: 5000,
   strangers: 100,
-  /** On one line. */
+  /** Screens on one line. */
   screens: 40,
-  /** What one screen may send: so much at once, and so much more a second. */
+  /** What one screen may send: at once, and per second from then on. */
   burstMessages: 60,
   messagesPerSecond: 20,
   burstBytes: 1024 * KiB,
   bytesPerSecond: 128 * KiB,
-  /** A screen that has this much waiting is cut off. */
+  /** A screen with this much unsent data is disconnected. */
   bufferedBytes: 4 * 1024 * KiB,
-  /** How often a screen is told that the line is there; by it the screen asks for the time again. Silence is seen by it. */
+  /** How often a screen is told that the line is there. Screens notice a dead line by it, and ask for the time again. */
   hereMs: 1500,
-  /** A screen that was not heard of for so many of these beats is lost. Counted, so that a server that stood still loses nobody. */
+  /** A screen that is silent for this many beats is lost. Beats are counted, so that a server that was paused loses nobody. */
   lostBeats: 4,
-  /** How often every device is asked for again, and what has become old is forgotten (INV-09). */
+  /** How often every device is checked again, and outdated state is dropped (INV-09). */
   sweepMs: 500,
   closeMs: 1000,
+  /** Refusals are logged once in this time. */
+  refusalLogMs: 60_000,
 } as const;
 
 export type LineLimits = { readonly [K in keyof typeof LINE_LIMITS]: number };

@@ -1,29 +1,30 @@
 /**
- * The lines of all rooms, in memory only: a server that was started again gets them back from the screens. Every change
- * goes through the reducer of `lib/line/line.ts` and then to every screen of the room.
+ * The lines of all rooms, in memory only: after a restart the server gets them back from the screens. Every change goes
+ * through the reducer in `lib/line/line.ts` and then to every screen of the room.
  */
+
 import { afterAct, EMPTY_LINE, type Line, type LineAct, type Outcome } from "#lib/line/line.ts";
 import type { FromServer, Hello, ToServer } from "#lib/line/messages.ts";
-import type { SyncLog } from "#server/sync/host.ts";
+import type { EventLog } from "#server/base/log.ts";
 import type { LineHost } from "./host.ts";
 import type { LineLimits } from "./limits.ts";
 import type { Seat, SeatOwner } from "./seat.ts";
 
 export interface LineClockSource {
-  /** ms, only ever forward. */
+  /** ms; never goes back. */
   now(): number;
   /** ms since the epoch. */
   wall(): number;
-  /** Names this run of the server: its clock begins anew with the next. */
+  /** The id of this run of the server: the next run has another clock. */
   readonly epoch: string;
 }
 export interface LinesSetup {
   readonly host: LineHost;
   readonly limits: LineLimits;
   readonly clock: LineClockSource;
-  readonly log: SyncLog;
+  readonly log: EventLog;
 }
-interface Room {
+interface FloorRoom {
   line: Line;
   /** By device: a device has one place. */
   readonly seats: Map<string, Seat>;
@@ -33,92 +34,116 @@ type Bare = LineAct extends infer A ? (A extends LineAct ? Omit<A, "now" | "wall
 export interface Lines extends SeatOwner {
   /** Takes a place on the line of the device's room; a place the device held before is given up. */
   join(seat: Seat, hello: Hello): void;
-  /** The line of a room as it is; for tests and the log. */
+  /** The line of a room as it is now; for tests and the log. */
   lineOf(roomId: string): Line;
   stop(): void;
 }
 
-export function createLines({ host, limits, clock, log }: LinesSetup): Lines {
-  const rooms = new Map<string, Room>();
-  const roomOf = (roomId: string): Room => {
-    const room = rooms.get(roomId) ?? { line: EMPTY_LINE, seats: new Map() };
-    rooms.set(roomId, room);
-    return room;
-  };
+export const createLines = (setup: LinesSetup): Lines => new RoomLines(setup);
 
-  const act = (room: Room, bare: Bare): void => {
-    const { line, refused }: Outcome = afterAct(room.line, {
-      ...bare,
-      now: clock.now(),
-      wall: clock.wall(),
-    } as LineAct);
+class RoomLines implements Lines {
+  private readonly rooms = new Map<string, FloorRoom>();
+  private readonly setup: LinesSetup;
+  private readonly timers: readonly NodeJS.Timeout[];
+  private cardsMark: string;
+
+  constructor(setup: LinesSetup) {
+    this.setup = setup;
+    this.cardsMark = setup.host.cardsMark();
+    const { sweepMs, hereMs } = setup.limits;
+    this.timers = [setInterval(() => this.sweep(), sweepMs), setInterval(() => this.beat(), hereMs)];
+  }
+
+  join(seat: Seat, { view, memory }: Hello): void {
+    const { host, limits, clock, log } = this.setup;
+    const room = this.roomOf(seat.device.roomId);
+    const { id, name } = seat.device;
+    const before = room.seats.get(id);
+    if (!before && room.seats.size >= limits.screens) {
+      seat.close("full");
+      return;
+    }
+    // Seated first: when the page that was there before leaves, it then takes nothing with it.
+    room.seats.set(id, seat);
+    before?.close("replaced");
+    seat.send({ t: "welcome", epoch: clock.epoch, you: id });
+    seat.send({ t: "cards", mark: host.cardsMark() });
+    this.act(room, { t: "join", screen: { id, label: name, view }, memory });
+    log.info({ room: seat.device.roomId, device: id, view }, "a screen joined the line");
+  }
+
+  heard(seat: Seat, message: Exclude<ToServer, { t: "time" }>): void {
+    if (!this.isSeated(seat)) return;
+    if (message.t === "class" && !this.setup.host.isSigned(message.class.edition)) {
+      seat.send({ t: "refused", why: "not-signed" });
+    } else this.act(this.roomOf(seat.device.roomId), actOf(seat.device.id, message));
+  }
+
+  left(seat: Seat, lost: boolean): void {
+    if (!this.isSeated(seat)) return;
+    const room = this.roomOf(seat.device.roomId);
+    room.seats.delete(seat.device.id);
+    this.act(room, { t: "leave", id: seat.device.id, lost });
+  }
+
+  lineOf(roomId: string): Line {
+    return this.roomOf(roomId).line;
+  }
+
+  stop(): void {
+    for (const timer of this.timers) clearInterval(timer);
+    for (const seat of this.seats()) seat.close("stopping");
+  }
+
+  private roomOf(roomId: string): FloorRoom {
+    const room = this.rooms.get(roomId) ?? { line: EMPTY_LINE, seats: new Map() };
+    this.rooms.set(roomId, room);
+    return room;
+  }
+
+  private isSeated(seat: Seat): boolean {
+    return this.rooms.get(seat.device.roomId)?.seats.get(seat.device.id) === seat;
+  }
+
+  /** A copy: closing one takes it off the line. */
+  private seats(): Seat[] {
+    return [...this.rooms.values()].flatMap((room) => [...room.seats.values()]);
+  }
+
+  private act(room: FloorRoom, bare: Bare): void {
+    const { clock } = this.setup;
+    const act = { ...bare, now: clock.now(), wall: clock.wall() } as LineAct;
+    const { line, refused }: Outcome = afterAct(room.line, act);
     const changed = line !== room.line;
     room.line = line;
     if (refused) room.seats.get(refused.to)?.send({ t: "refused", why: refused.why });
-    if (changed) tellAll(room);
-  };
-  const tellAll = (room: Room): void => {
+    if (changed) this.tellAll(room);
+  }
+
+  private tellAll(room: FloorRoom): void {
     const text = JSON.stringify({ t: "line", line: room.line } satisfies FromServer);
     for (const seat of room.seats.values()) seat.sendText(text);
-  };
-  const isSeated = (seat: Seat) => rooms.get(seat.device.roomId)?.seats.get(seat.device.id) === seat;
+  }
 
-  let mark = host.cardsMark();
-  const tellCards = (): void => {
-    const is = host.cardsMark();
-    if (is === mark) return;
-    mark = is;
-    for (const room of rooms.values()) for (const seat of room.seats.values()) seat.send({ t: "cards", mark });
-  };
-
-  const sweep = setInterval(() => {
-    tellCards();
-    for (const room of rooms.values()) {
-      for (const seat of [...room.seats.values()]) if (!isStillPaired(host, seat)) seat.close("notPaired");
-      act(room, { t: "tick" });
+  private sweep(): void {
+    this.tellCards();
+    for (const room of this.rooms.values()) {
+      for (const seat of [...room.seats.values()]) if (!isStillPaired(this.setup.host, seat)) seat.close("notPaired");
+      this.act(room, { t: "tick" });
     }
-  }, limits.sweepMs);
-  const beat = setInterval(() => {
-    for (const room of rooms.values()) for (const seat of [...room.seats.values()]) seat.beat();
-  }, limits.hereMs);
+  }
 
-  return {
-    join(seat, { view, memory }) {
-      const room = roomOf(seat.device.roomId);
-      const { id, name } = seat.device;
-      const before = room.seats.get(id);
-      if (!before && room.seats.size >= limits.screens) {
-        seat.close("full");
-        return;
-      }
-      // In its place first: the page that was there before then leaves nothing behind as it goes.
-      room.seats.set(id, seat);
-      before?.close("replaced");
-      seat.send({ t: "welcome", epoch: clock.epoch, you: id });
-      seat.send({ t: "cards", mark: host.cardsMark() });
-      act(room, { t: "join", screen: { id, label: name, view }, memory });
-      log.info({ room: seat.device.roomId, device: id, view }, "a screen is on the line");
-    },
-    heard(seat, message) {
-      if (!isSeated(seat)) return;
-      const room = roomOf(seat.device.roomId);
-      if (message.t === "class" && !host.isSigned(message.class.edition)) {
-        seat.send({ t: "refused", why: "not-signed" });
-      } else act(room, actOf(seat.device.id, message));
-    },
-    left(seat, lost) {
-      if (!isSeated(seat)) return;
-      const room = roomOf(seat.device.roomId);
-      room.seats.delete(seat.device.id);
-      act(room, { t: "leave", id: seat.device.id, lost });
-    },
-    lineOf: (roomId) => roomOf(roomId).line,
-    stop() {
-      clearInterval(sweep);
-      clearInterval(beat);
-      for (const room of rooms.values()) for (const seat of [...room.seats.values()]) seat.close("stopping");
-    },
-  };
+  /** Editions were signed or withdrawn: every screen looks at its cards again. */
+  private tellCards(): void {
+    const mark = this.setup.host.cardsMark();
+    if (mark === this.cardsMark) return;
+    this.cardsMark = mark;
+    for (const seat of this.seats()) seat.send({ t: "cards", mark });
+  }
+
+  private beat(): void {
+    for (const seat of this.seats()) seat.beat();
+  }
 }
 
 function isStillPaired(host: LineHost, seat: Seat): boolean {

@@ -1,15 +1,16 @@
-/** One screen's socket once its device is known: reads its messages, answers for the time, and hands the rest to its line. */
+/** The socket of a screen whose device is known: reads its messages, answers time requests, passes the rest to its line. */
+
 import type { WebSocket } from "ws";
 import { LINE_CLOSE, type LineCloseName } from "#lib/line/close.ts";
 import { type FromServer, type ToServer, toServerSchema } from "#lib/line/messages.ts";
-import { endSocket } from "#server/sync/connection.ts";
-import { type Allowance, createAllowance } from "./allowance.ts";
+import { createMessageQuota, type MessageQuota } from "#server/limits/message-quota.ts";
+import { endSocket } from "#server/sockets/close-socket.ts";
 import type { LineDevice } from "./host.ts";
 import type { LineLimits } from "./limits.ts";
 
 export interface SeatOwner {
   heard(seat: Seat, message: Exclude<ToServer, { t: "time" }>): void;
-  /** `lost`: the socket ended without a word. */
+  /** `lost`: the socket ended without a goodbye. */
   left(seat: Seat, lost: boolean): void;
 }
 interface SeatSetup {
@@ -21,15 +22,15 @@ interface SeatSetup {
   now(): number;
 }
 
-/** Closed by the page itself: gone to another address (1001), or closed (1000, 1005). */
+/** Close codes of the page itself: it went to another address (1001), or closed the socket (1000, 1005). */
 const SAID_GOODBYE = new Set([1000, 1001, 1005]);
 
 export class Seat {
   readonly device: LineDevice;
-  /** Asked for again with it, twice a second. Never logged, never sent. */
+  /** Used to check the pairing twice a second. Never logged, never sent. */
   readonly token: string;
   private readonly setup: SeatSetup;
-  private readonly allowance: Allowance;
+  private readonly quota: MessageQuota;
   private open = true;
   private silentBeats = 0;
 
@@ -37,7 +38,7 @@ export class Seat {
     this.setup = setup;
     this.device = setup.device;
     this.token = setup.token;
-    this.allowance = createAllowance(setup.limits, setup.now());
+    this.quota = createMessageQuota(setup.limits, setup.now());
     setup.ws.on("pong", () => {
       this.silentBeats = 0;
     });
@@ -49,7 +50,7 @@ export class Seat {
     if (!this.open) return;
     const t2 = this.setup.now();
     this.silentBeats = 0;
-    if (!this.allowance.takes(data.byteLength, t2)) this.close("tooMuch");
+    if (!this.quota.takes(data.byteLength, t2)) this.close("tooMuch");
     else if (data.byteLength > this.setup.limits.messageBytes) this.close("tooLarge");
     else this.dispatch(isBinary ? null : readMessage(data), t2);
   }
@@ -64,7 +65,7 @@ export class Seat {
     this.sendText(JSON.stringify(message));
   }
 
-  /** The same text to many: written once. */
+  /** For the same text to many screens: it is serialised once. */
   sendText(text: string): void {
     const { ws, limits } = this.setup;
     if (!this.open || ws.readyState !== ws.OPEN) return;
@@ -72,7 +73,7 @@ export class Seat {
     else ws.send(text);
   }
 
-  /** Says that the line is there, and lets go of a screen that was not heard of for long. */
+  /** Tells the screen that the line is there, and drops one that has been silent for too long. */
   beat(): void {
     const { ws, limits } = this.setup;
     this.silentBeats++;
@@ -98,7 +99,7 @@ export class Seat {
   }
 }
 
-/** Null for whatever is no message of ours. */
+/** Null for anything that is not a valid message. */
 function readMessage(data: Buffer): ToServer | null {
   try {
     const parsed = toServerSchema.safeParse(JSON.parse(data.toString("utf8")));

@@ -1,7 +1,8 @@
-/** The three ways in that end signed in: the first run, a joining and a new password by a reset link. The answer carries the session's cookie. */
+/** The three forms that also sign somebody in: the first run, joining by invitation, and a reset link. They set a cookie. */
+
+import { ok } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { respond, respondWithCookies } from "#server/http/respond.ts";
-import { ok } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
 import { type FirstRun, firstRun } from "./first-run.ts";
 import { type Join, join } from "./join.ts";
 import { resetPassword } from "./reset-password.ts";

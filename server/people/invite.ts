@@ -1,4 +1,4 @@
-/** Invitations: a link is the only way into the studio after its first run. */
+/** Invitation links: the only way to join the studio after its first run. */
 import { randomBytes } from "node:crypto";
 import * as z from "zod";
 import {
@@ -10,15 +10,16 @@ import {
   settleInvitation,
 } from "#db/repos/people-repo.ts";
 import { type Actor, can, type Role } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { emailAddress, personName, roleList } from "./fields.ts";
+import { addressTaken } from "./refusals.ts";
 
 export const inviteSchema = z.strictObject({ email: emailAddress, name: personName.optional(), roles: roleList });
 export type Invite = z.infer<typeof inviteSchema>;
 
-/** How long a link works, in ms. */
-export const INVITATION_MS = 14 * 24 * 60 * 60 * 1000;
+/** How long a link is valid, in ms. */
+const INVITATION_MS = 14 * 24 * 60 * 60 * 1000;
 
 export interface InvitationView {
   readonly id: string;
@@ -32,8 +33,8 @@ export interface InvitationView {
 }
 
 /**
- * Makes a link for one address; an older link for it stops working. Errors: 403 no-right, 409 already-here.
- * The link is shown to the manager, who sends it: the program sends no mail.
+ * Makes a link for one address; older links for it stop working. The manager sends the link: the program sends no mail.
+ * Errors: 403 no-right, 409 already-here.
  */
 export function invite(app: Springline, actor: Actor, asked: Invite): Result<InvitationView> {
   if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
@@ -49,7 +50,7 @@ export function invite(app: Springline, actor: Actor, asked: Invite): Result<Inv
   return app.db.raw
     .transaction(() => {
       if (readPersonByEmail(app.db, asked.email)) {
-        return fail(409, "already-here", `${asked.email} already belongs to somebody of this studio.`);
+        return addressTaken(asked.email);
       }
       revokeInvitationsFor(app.db, asked.email);
       insertInvitation(app.db, { ...made, inviterId: actor.id });
@@ -58,13 +59,13 @@ export function invite(app: Springline, actor: Actor, asked: Invite): Result<Inv
     .immediate();
 }
 
-/** Links not used yet, newest first, those that have run out among them. Errors: 403 no-right. */
+/** Unused links, newest first, including expired ones. Errors: 403 no-right. */
 export function listInvitations(app: Springline, actor: Actor): Result<readonly InvitationView[]> {
   if (!can(actor, "people.manage")) return NO_RIGHT;
   return ok(listPendingInvitations(app.db).map((invitation) => view(app, invitation)));
 }
 
-/** Makes a link void. Errors: 403 no-right, 404 not-found (also when it was used or revoked before). */
+/** Revokes a link. Errors: 403 no-right, 404 not-found (also when it was used or revoked before). */
 export function revokeInvitation(app: Springline, actor: Actor, id: string): Result<null> {
   if (!can(actor, "people.manage")) return NO_RIGHT;
   return settleInvitation(app.db, id, "revoked") ? ok(null) : NOT_FOUND;

@@ -1,4 +1,4 @@
-/** Joining by an invitation link: once, in time, under the address that was invited. */
+/** Joining by an invitation link: once, before it expires, with the address that was invited. */
 import * as z from "zod";
 import {
   type Invitation,
@@ -11,13 +11,21 @@ import {
 } from "#db/repos/people-repo.ts";
 import { readStudio, writeSoleAuthorMaySign } from "#db/repos/studio-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { newPassword, personName } from "./fields.ts";
 import { mayStill } from "./made-links.ts";
+import {
+  ALREADY_HERE,
+  INVITATION_EXPIRED,
+  INVITATION_MAKER_GONE,
+  INVITATION_REVOKED,
+  INVITATION_UNKNOWN,
+  INVITATION_USED,
+} from "./refusals.ts";
 import { hashPassword } from "./sign-in.ts";
 
-/** No address here: it is the invitation's, and a body that brings one is refused as a whole. */
+/** The address comes from the invitation: a body with an address is refused. */
 export const joinSchema = z.strictObject({ name: personName, password: newPassword });
 export type Join = z.infer<typeof joinSchema>;
 
@@ -28,25 +36,6 @@ export interface JoinView {
   readonly roles: readonly Role[];
 }
 
-const UNKNOWN = fail(
-  404,
-  "invitation-unknown",
-  "This invitation link is not known here. Ask the manager for a new one.",
-);
-const USED = fail(
-  410,
-  "invitation-used",
-  "This invitation link has been used. Sign in, or ask the manager for a new one.",
-);
-const REVOKED = fail(410, "invitation-revoked", "This invitation was taken back. Ask the manager for a new one.");
-const MAKER_GONE = fail(
-  410,
-  "invitation-revoked",
-  "Whoever made this invitation may not let people in any more. Ask the manager for a new one.",
-);
-const EXPIRED = fail(410, "invitation-expired", "This invitation link has run out. Ask the manager for a new one.");
-const HERE = fail(409, "already-here", "This address already belongs to somebody of this studio. Sign in.");
-
 /** What the joining page shows. Errors: 404 invitation-unknown, 410 invitation-used, -revoked, -expired. */
 export function readJoin(app: Springline, id: string): Result<JoinView> {
   const open = openInvitation(app, id);
@@ -56,8 +45,8 @@ export function readJoin(app: Springline, id: string): Result<JoinView> {
 }
 
 /**
- * Makes the account and uses up the link in one write transaction, so a link opened twice at once makes one account.
- * Somebody who had left comes back to their old plans. Errors: those of `readJoin`, 409 already-here.
+ * Creates the account and uses up the link in one write transaction, so that a link used twice at once creates one account.
+ * Somebody who had left gets their old plans back. Errors: those of `readJoin`, 409 already-here.
  */
 export async function join(
   app: Springline,
@@ -72,7 +61,7 @@ export async function join(
       const still = openInvitation(app, id);
       if (!still.ok) return still;
       const { email, roles } = still.value;
-      if (readPersonByEmail(app.db, email)) return HERE;
+      if (readPersonByEmail(app.db, email)) return ALREADY_HERE;
       settleInvitation(app.db, id, "accepted");
       const before = userIdByEmail(app.db, email);
       const userId = before ?? app.newId();
@@ -87,15 +76,15 @@ export async function join(
 
 function openInvitation(app: Springline, id: string): Result<Invitation> {
   const found = readInvitation(app.db, id);
-  if (!found) return UNKNOWN;
-  if (found.status === "accepted") return USED;
-  if (found.status === "revoked") return REVOKED;
-  if (found.expiresAt <= app.now()) return EXPIRED;
-  // Managers give every role: whoever may invite at all may give what the link names.
-  return mayStill(app.db, found.inviterId, "people.manage") ? ok(found) : MAKER_GONE;
+  if (!found) return INVITATION_UNKNOWN;
+  if (found.status === "accepted") return INVITATION_USED;
+  if (found.status === "revoked") return INVITATION_REVOKED;
+  if (found.expiresAt <= app.now()) return INVITATION_EXPIRED;
+  // Managers can give every role, so the roles of the invitation need no check of their own.
+  return mayStill(app.db, found.inviterId, "people.manage") ? ok(found) : INVITATION_MAKER_GONE;
 }
 
-/** A one-person studio ends when a second person may write plans: then a second pair of eyes is asked for again. */
+/** Once a second person can write plans, sign-off requires a second pair of eyes again. */
 function endSoleAuthorship(app: Springline, roles: readonly Role[]): void {
   if (roles.some((role) => role === "trainee" || role === "coach" || role === "lead")) {
     writeSoleAuthorMaySign(app.db, false);

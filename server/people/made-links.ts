@@ -1,6 +1,6 @@
 /**
- * Links and codes count for as long as whoever made them may make them: an invitation, a reset link and a pairing code
- * each hand on a right that their maker has. Ended with that right, and asked about again when one is used.
+ * An invitation, a reset link and a pairing code each pass on a right of the person who made them. They are valid for as
+ * long as that person has the right: they end together with it, and the right is checked again when one is used.
  */
 import type { Db } from "#db/connection.ts";
 import { endCodesBy } from "#db/repos/device-repo.ts";
@@ -9,24 +9,24 @@ import { listOpenResets, withdrawReset } from "#db/repos/reset-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { can, type StudioAction } from "#lib/policy/can.ts";
 
-/** May the person with this id do it now? Nobody who has left may. */
+/** Whether this person may do it now; false for somebody who has left. */
 export function mayStill(db: Db, userId: string, action: StudioAction): boolean {
   const person = readPerson(db, userId);
   return person !== undefined && can({ kind: "person", id: userId, roles: person.roles }, action);
 }
 
 export interface Ending {
-  /** Who made them. */
+  /** The person who made them. */
   readonly by: string;
-  /** Who changed the maker's roles or took them out. */
+  /** The person who changed that person's roles or removed them. */
   readonly actorId: string;
   /** ms since the epoch. */
   readonly at: number;
 }
 
 /**
- * Inside the transaction that changed a person's roles or took them out: what they made, nobody used and they could not
- * make now stops working, and the house's record says how much of it there was.
+ * Inside the transaction that changed a person's roles or removed them: ends their unused links and codes that they could
+ * not make any more, and adds the numbers to the studio's record.
  */
 export function endMadeLinks(db: Db, { by, actorId, at }: Ending): void {
   const people = mayStill(db, by, "people.manage");

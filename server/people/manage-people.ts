@@ -1,7 +1,7 @@
-/** What a manager does about people: see them, change their roles, end their sessions, take them out. */
+/** How a manager handles people: lists them, changes their roles, ends their sessions, removes them. */
 import * as z from "zod";
 import {
-  listPeople as allPeople,
+  listMembers as allPeople,
   readPerson,
   removeAccess,
   type StudioPerson,
@@ -10,18 +10,13 @@ import {
 import { dropOpenResetsOf } from "#db/repos/reset-repo.ts";
 import { endSessionsOf } from "#db/repos/session-repo.ts";
 import { type Actor, can, type Role } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { roleList } from "./fields.ts";
 import { endMadeLinks } from "./made-links.ts";
+import { LAST_MANAGER } from "./refusals.ts";
 
 export const rolesSchema = z.strictObject({ roles: roleList });
-
-const LAST_MANAGER = fail(
-  409,
-  "last-manager",
-  "This is the studio's only manager. Make somebody else a manager first: without one nobody could let people in.",
-);
 
 export interface PersonName {
   readonly id: string;
@@ -29,20 +24,20 @@ export interface PersonName {
   readonly roles: readonly Role[];
 }
 
-/** Everybody of the studio with address and roles. Errors: 403 no-right. */
+/** Everybody in the studio, with address and roles. Errors: 403 no-right. */
 export function listPeople(app: Springline, actor: Actor): Result<readonly StudioPerson[]> {
   return can(actor, "people.manage") ? ok(allPeople(app.db)) : NO_RIGHT;
 }
 
-/** Names and roles without addresses, for choosing a coach or whom to share with. Errors: 403 no-right. */
+/** Names and roles without addresses, for choosing a coach or a person to share with. Errors: 403 no-right. */
 export function listNames(app: Springline, actor: Actor): Result<readonly PersonName[]> {
   if (actor?.kind !== "person" || actor.roles.length === 0) return NO_RIGHT;
   return ok(allPeople(app.db).map(({ id, name, roles }) => ({ id, name, roles })));
 }
 
 /**
- * Sets all roles of a person; open sockets hear of it at once, and links they may make no more end. Errors: 403 no-right, 404
- * not-found, 409 last-manager.
+ * Sets all roles of a person. Open sockets get the new rights at once; links that the person may not make any more end.
+ * Errors: 403 no-right, 404 not-found, 409 last-manager.
  */
 export function changeRoles(
   app: Springline,
@@ -61,23 +56,23 @@ export function changeRoles(
       return ok({ ...person, roles });
     })
     .immediate();
-  if (changed.ok) app.rooms.refreshAccess();
+  if (changed.ok) app.documents.refreshAccess();
   return changed;
 }
 
-/** Signs a person out everywhere: a manager anybody, everybody themselves. Errors: 403 no-right, 404 not-found. */
+/** Signs a person out everywhere. People may do it to themselves, managers to anybody. Errors: 403 no-right, 404 not-found. */
 export function endSessions(app: Springline, actor: Actor, userId: string): Result<{ ended: number }> {
   const own = actor?.kind === "person" && actor.id === userId;
   if (!own && !can(actor, "people.manage")) return NO_RIGHT;
   if (!readPerson(app.db, userId)) return NOT_FOUND;
   const ended = endSessionsOf(app.db, userId);
-  app.rooms.refreshAccess();
+  app.documents.refreshAccess();
   return ok({ ended });
 }
 
 /**
- * Takes a person out of the studio: membership, password, sessions and the links and codes they made go; their name and
- * their plans stay. Errors: 403 no-right, 404 not-found, 409 last-manager.
+ * Removes a person from the studio: their membership, password, sessions, links and codes go; their name and their plans
+ * stay. Errors: 403 no-right, 404 not-found, 409 last-manager.
  */
 export function removePerson(app: Springline, actor: Actor, userId: string): Result<null> {
   if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
@@ -93,7 +88,7 @@ export function removePerson(app: Springline, actor: Actor, userId: string): Res
       return ok(null);
     })
     .immediate();
-  if (removed.ok) app.rooms.refreshAccess();
+  if (removed.ok) app.documents.refreshAccess();
   return removed;
 }
 

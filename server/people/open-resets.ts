@@ -1,34 +1,34 @@
-/** Reset links that still work, for the studio's managers: for whom, by whom, until when; and one withdrawn. */
-import { readPerson } from "#db/repos/people-repo.ts";
+/** Valid reset links, for the studio's managers: listing them without the link itself, and withdrawing one. */
+import { FORMER_MEMBER, readPerson } from "#db/repos/people-repo.ts";
 import { listOpenResets, withdrawReset } from "#db/repos/reset-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { BY_SERVER } from "./reset-password.ts";
 
 type Studio = Pick<Springline, "db" | "now">;
 
-/** Nothing of the link itself: whoever makes one sees it once. */
+/** Without the link itself, which is only shown to the person who made it, once. */
 export interface OpenReset {
   readonly id: string;
   readonly forName: string;
   readonly forEmail: string;
-  /** Null for one made by the command on the server. */
+  /** Null for a link made by the command on the server. */
   readonly byName: string | null;
   /** ms since the epoch. */
   readonly expiresAt: number;
 }
 
-/** The next to run out first. Errors: 403 no-right. */
+/** The next to expire first. Errors: 403 no-right. */
 export function listResetLinks(app: Studio, actor: Actor): Result<readonly OpenReset[]> {
   if (!can(actor, "people.manage")) return NO_RIGHT;
   return ok(openResets(app).flatMap((reset) => view(app, reset)));
 }
 
 /**
- * Ends one, on the house's record. Errors: 403 no-right, 404 not-found (also when it was used, withdrawn, replaced or ran out
- * before).
+ * Withdraws one and notes it in the studio's record. Errors: 403 no-right, 404 not-found (also when it was used, withdrawn
+ * or replaced, or has expired).
  */
 export function withdrawResetLink(app: Studio, actor: Actor, id: string): Result<null> {
   if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
@@ -49,6 +49,6 @@ const openResets = ({ db, now }: Studio) => listOpenResets(db).filter((reset) =>
 
 function view({ db }: Studio, { id, userId, madeBy, expiresAt }: ReturnType<typeof openResets>[number]): OpenReset[] {
   const person = readPerson(db, userId);
-  const byName = madeBy === BY_SERVER ? null : (readPerson(db, madeBy)?.name ?? "somebody who has left");
+  const byName = madeBy === BY_SERVER ? null : (readPerson(db, madeBy)?.name ?? FORMER_MEMBER.toLowerCase());
   return person ? [{ id, forName: person.name, forEmail: person.email, byName, expiresAt }] : [];
 }

@@ -1,6 +1,6 @@
 /**
- * A forgotten password. A manager, or the command on the server, makes a link that works once and for a day; whoever it
- * is for chooses the password, which the maker never learns. Making and using one are both on the house's record.
+ * Forgotten passwords. A manager, or the command on the server, makes a link that works once and for a day. The person it is
+ * for chooses the new password, which the maker never learns. Making and using a link are noted in the studio's record.
  */
 import { randomBytes } from "node:crypto";
 import * as z from "zod";
@@ -20,20 +20,28 @@ import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { newPassword } from "./fields.ts";
 import { mayStill } from "./made-links.ts";
+import {
+  OWN_PASSWORD,
+  RESET_EXPIRED,
+  RESET_MAKER_GONE,
+  RESET_UNKNOWN,
+  RESET_USED,
+  RESET_WITHDRAWN,
+} from "./refusals.ts";
 import { hashPassword } from "./sign-in.ts";
 
-/** How long a reset link works, in ms. */
+/** How long a reset link is valid, in ms. */
 export const RESET_MS = 24 * 60 * 60 * 1000;
-/** A link that ran out is told apart from one never made for so long, in ms. */
+/** How long an expired link is still recognised as expired, in ms. */
 const REMEMBERED_MS = 30 * RESET_MS;
-/** On the record, for links made by the command on the server. */
+/** Stands in the record for links made by the command on the server. */
 export const BY_SERVER = "server";
 
-/** A body that brings a person or an address is refused as a whole: both are the link's. */
+/** The person comes from the link: a body with a person or an address is refused. */
 export const resetSchema = z.strictObject({ password: newPassword });
 
 export interface ResetLink {
@@ -48,28 +56,14 @@ export interface ResetView {
   readonly email: string;
 }
 
-const OWN = fail(
-  409,
-  "own-password",
-  "Change your own password under your name, at the top of the page: that asks for the present one.",
-);
-const UNKNOWN = fail(404, "reset-unknown", "This reset link is not known here. Ask a manager for a new one.");
-const USED = fail(410, "reset-used", "This reset link has been used. Sign in, or ask a manager for a new one.");
-const WITHDRAWN = fail(410, "reset-withdrawn", "This reset link was taken back. Ask a manager for a new one.");
-const MAKER_GONE = fail(
-  410,
-  "reset-withdrawn",
-  "Whoever made this reset link is no manager here any more. Ask a manager for a new one.",
-);
-const EXPIRED = fail(410, "reset-expired", "This reset link has run out. Ask a manager for a new one.");
-
 /**
- * A link for anybody but oneself: an open page of a manager's must not be enough to change that manager's password.
- * Another manager's too, since managers can let in and remove each other. Errors: 403 no-right, 404, 409 own-password.
+ * Makes a link for anybody but oneself: access to a manager's open page must not be enough to change that manager's
+ * password. Other managers are included, since managers can remove each other anyway. Errors: 403 no-right, 404, 409
+ * own-password.
  */
 export function makeResetLink(app: Springline, actor: Actor, userId: string): Result<ResetLink> {
   if (!can(actor, "people.manage") || actor?.kind !== "person") return NO_RIGHT;
-  if (actor.id === userId) return OWN;
+  if (actor.id === userId) return OWN_PASSWORD;
   return app.db.raw
     .transaction((): Result<ResetLink> => {
       const person = readPerson(app.db, userId);
@@ -100,7 +94,7 @@ export function storeReset(db: Db, { person, by, at, origin }: Making): ResetLin
   return { link: `${origin}/reset/${token}`, expiresAt };
 }
 
-/** Whose password it is. Errors: 404 reset-unknown, 410 reset-used, -withdrawn, -expired. */
+/** The person that the link is for. Errors: 404 reset-unknown, 410 reset-used, -withdrawn, -expired. */
 export function readResetLink(app: Pick<Springline, "db" | "now">, token: string): Result<ResetView> {
   const open = openReset(app, token);
   if (!open.ok) return open;
@@ -123,7 +117,7 @@ export async function resetPassword(
       if (!open.ok) return open;
       const { person, reset } = open.value;
       const at = app.now();
-      if (!setPasswordHash(app.db, person.id, passwordHash, at)) return UNKNOWN;
+      if (!setPasswordHash(app.db, person.id, passwordHash, at)) return RESET_UNKNOWN;
       spendReset(app.db, reset);
       const ended = endSessionsOf(app.db, person.id);
       const data = { linkBy: reset.madeBy, ended };
@@ -131,7 +125,7 @@ export async function resetPassword(
       return ok({ userId: person.id, email: person.email });
     })
     .immediate();
-  if (done.ok) app.rooms.refreshAccess();
+  if (done.ok) app.documents.refreshAccess();
   return done;
 }
 
@@ -141,10 +135,10 @@ function openReset(
 ): Result<{ readonly reset: StoredReset; readonly person: StudioPerson }> {
   const reset = readReset(app.db, hashToken(token));
   const person = reset && readPerson(app.db, reset.userId);
-  if (!reset || !person) return UNKNOWN;
-  if (reset.used) return USED;
-  if (reset.withdrawn) return WITHDRAWN;
-  if (reset.expiresAt <= app.now()) return EXPIRED;
+  if (!reset || !person) return RESET_UNKNOWN;
+  if (reset.used) return RESET_USED;
+  if (reset.withdrawn) return RESET_WITHDRAWN;
+  if (reset.expiresAt <= app.now()) return RESET_EXPIRED;
   const counts = reset.madeBy === BY_SERVER || mayStill(app.db, reset.madeBy, "people.manage");
-  return counts ? ok({ reset, person }) : MAKER_GONE;
+  return counts ? ok({ reset, person }) : RESET_MAKER_GONE;
 }

@@ -1,16 +1,17 @@
-/** Puts a plan out of the way, or back on the desks. It stays readable, and its editions stay on the devices. */
+/** Archives a plan, or puts it back on the desks. It stays readable, and its editions stay on the devices. */
 import * as z from "zod";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanArchived } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "./open-plan.ts";
+import { handedInPlan } from "./refusals.ts";
 
-export const archiveSchema = z.strictObject({ archived: z.boolean() });
+export const planArchiveSchema = z.strictObject({ archived: z.boolean() });
 
-/** Does nothing where it is so already. Errors: 401, 403, 404, 409 wrong-state. */
+/** Does nothing if it already is. Errors: 401, 403, 404, 409 wrong-state. */
 export function archivePlan(
   app: Springline,
   actor: Actor,
@@ -21,15 +22,13 @@ export function archivePlan(
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
   if (archived && row.state === "handed-in") {
-    return fail(409, "wrong-state", "The plan is handed in. Take it back first, then archive it.", {
-      state: row.state,
-    });
+    return handedInPlan(row.state);
   }
   if ((row.archivedAt !== null) !== archived) storeArchived(app, id, person.id, archived ? app.now() : null);
   return ok({ archived });
 }
 
-/** With its line in the record. Null brings it back. */
+/** Adds a line to the record. Null puts the plan back. */
 export function storeArchived(app: Pick<Springline, "db" | "now">, id: string, actorId: string, at: number | null) {
   inTransaction(app.db, () => {
     setPlanArchived(app.db, id, at);

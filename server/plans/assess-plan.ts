@@ -1,4 +1,4 @@
-/** What the server says of a plan as it stands: its name (hash), its findings, and whether it is a whole plan file. */
+/** The server's view of a plan as it is now: its hash, its findings, and whether it is a valid plan file. */
 
 import { contentHash } from "#lib/canonical/canonical.ts";
 import { agree } from "#lib/plan/format.ts";
@@ -6,8 +6,9 @@ import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { checkPlan, RULE_CRASHED } from "#lib/rules/run.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import { fail, ok, type Result } from "#server/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
 import type { PlanReading } from "./plan-doc.ts";
+import { UNREADABLE_PLAN } from "./refusals.ts";
 
 export interface Assessment {
   readonly plan: Plan;
@@ -15,32 +16,26 @@ export interface Assessment {
   readonly hash: string;
   readonly findings: readonly Finding[];
   readonly mustFix: readonly Finding[];
-  /** Checks that broke on this plan: nothing is known about what they look for. */
+  /** Rules that crashed on this plan: nothing is known about what they look for. */
   readonly broken: readonly Finding[];
-  /** Why this cannot be written as a plan file without loss; null when it can. */
+  /** Why it cannot be written as a plan file without loss; null when it can. */
   readonly notAFile: NotAFile | null;
 }
 
 export interface NotAFile {
-  /** JSON Pointer of the place, when there is one. */
+  /** JSON Pointer of the place, if there is one. */
   readonly pointer: string | null;
-  /** The pointer and what should be there, in one sentence. */
+  /** The place and what should be there, in one sentence. */
   readonly message: string;
 }
 
-/** Errors: 409 not-a-file for a document (a forged or damaged one) of which nothing can be worked out. */
+/** Errors: 409 not-a-file for a forged or damaged document that cannot be evaluated. */
 export function assessed(reading: PlanReading): Result<Assessment> {
   const found = tryAssess(reading);
-  return found ? ok(found) : UNREADABLE;
+  return found ? ok(found) : UNREADABLE_PLAN;
 }
 
-const UNREADABLE = fail(
-  409,
-  "not-a-file",
-  "This plan holds something that the program cannot read. Take back what was put in last.",
-);
-
-/** Throws on what no JSON can hold. */
+/** Throws on values that JSON cannot express. */
 function assess(reading: PlanReading): Assessment {
   const { plan } = reading;
   const { findings } = checkPlan(plan);
@@ -54,7 +49,7 @@ function assess(reading: PlanReading): Assessment {
   };
 }
 
-/** The assessment, or null for a document so damaged that nothing can be worked out. */
+/** The assessment; null for a document too damaged to be evaluated. */
 export function tryAssess(reading: PlanReading): Assessment | null {
   try {
     return assess(reading);
@@ -63,11 +58,14 @@ export function tryAssess(reading: PlanReading): Assessment | null {
   }
 }
 
-/** A plan file is complete and valid or it is not written: nothing is left out in silence. */
+/** A plan file is complete and valid, or it is not written: nothing is left out silently. */
 export function whyNotAFile({ plan, unknownItems }: PlanReading): NotAFile | null {
   if (unknownItems > 0) {
     const some = agree(unknownItems, "One item is", `${unknownItems} items are`);
-    return { pointer: null, message: `${some} of a kind that this version of the program does not know.` };
+    return {
+      pointer: null,
+      message: `${some} of a kind that this version of Springline does not know. Open the plan with the newer version.`,
+    };
   }
   const parsed = parsePlan(plan);
   return parsed.ok ? null : { pointer: parsed.pointer, message: `${parsed.message}.` };

@@ -1,4 +1,4 @@
-/** Changes what stands beside a plan's document: whether it is the team's, and in which room it is taught. */
+/** Changes what is stored beside a plan's document: whether the team can read it, and the room it is taught in. */
 
 import * as z from "zod";
 import { addPlanEvent } from "#db/repos/event-repo.ts";
@@ -6,18 +6,19 @@ import { type PlanRow, setPlanRoom, setPlanState, setPlanTeam } from "#db/repos/
 import { readRoom } from "#db/repos/room-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announcePlanStudio, announceState } from "#server/news/plan-news.ts";
 import { openPlan } from "./open-plan.ts";
-import { announcePlanStudio, announceState } from "./plan-news.ts";
+import { NO_SUCH_ROOM } from "./refusals.ts";
 
 export const changePlanSchema = z
   .strictObject({ team: z.boolean().optional(), roomId: z.string().min(1).max(64).optional() })
-  .refine((body) => body.team !== undefined || body.roomId !== undefined, "Say what to change: team or roomId.");
+  .refine((body) => body.team !== undefined || body.roomId !== undefined, "Give what to change: team or roomId.");
 export type ChangePlan = z.infer<typeof changePlanSchema>;
 
 /**
- * All of it or nothing. Another room has other machines, so a signed plan that moves is in writing again.
+ * All or nothing. Another room has other machines, so a signed plan that moves to one is in writing again.
  * Errors: 401, 403, 404, 422 no-such-room.
  */
 export function changePlan(app: Springline, actor: Actor, id: string, body: ChangePlan): Result<{ id: string }> {
@@ -29,13 +30,13 @@ export function changePlan(app: Springline, actor: Actor, id: string, body: Chan
   if (turns && !canPlan(person, "plan.share", row)) return NO_RIGHT;
   if (moves && !canPlan(person, "plan.write", row)) return NO_RIGHT;
   if (moves && !readRoom(app.db, body.roomId ?? "")) {
-    return fail(422, "no-such-room", "There is no such room in the studio. Choose another one.");
+    return NO_SUCH_ROOM;
   }
   inTransaction(app.db, () => {
     if (turns) storeTeam(app, row, person, body.team === true);
     if (moves) storeRoom(app, row, person, body.roomId ?? row.roomId);
   });
-  if (turns) app.rooms.refreshAccess();
+  if (turns) app.documents.refreshAccess();
   if (moves) announcePlanStudio(app, id);
   if (moves) app.checks.soon(id);
   if (turns || moves) announceState(app, id);

@@ -1,17 +1,18 @@
-/** Makes a new plan: its row, its document, its first line in the record, all in one transaction or not at all. */
+/** Creates a plan: its row, its document and the first line of its record, in one transaction. */
 
 import type * as Y from "yjs";
 import * as z from "zod";
 import { addPlanEvent, type PlanEventKind } from "#db/repos/event-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";
-import { listRooms, readRoom, type StudioRoom } from "#db/repos/room-repo.ts";
+import { listStudioRooms, readRoom, type StudioRoom } from "#db/repos/room-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { PLAN_FORMAT, type Plan } from "#lib/plan/schema.ts";
 import { type Actor, can, type Person } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { planDoc } from "./plan-doc.ts";
+import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { NO_ROOM_YET, NO_SUCH_ROOM } from "./refusals.ts";
 
 const LENGTH = { min: 60, max: 14_400 };
 export const newPlanSchema = z.strictObject({
@@ -24,10 +25,10 @@ export const newPlanSchema = z.strictObject({
   roomId: z.string().optional(),
   team: z.boolean().optional(),
 });
-export type NewPlan = z.infer<typeof newPlanSchema>;
+export type NewPlanBody = z.infer<typeof newPlanSchema>;
 
-/** An empty plan with one heading to write under. Errors: 401, 403, 409 no-room, 422 no-such-room. */
-export function createPlan(app: Springline, actor: Actor, body: NewPlan): Result<{ id: string }> {
+/** An empty plan with one heading. Errors: 401, 403, 409 no-room, 422 no-such-room. */
+export function createPlan(app: Springline, actor: Actor, body: NewPlanBody): Result<{ id: string }> {
   const author = mayCreate(actor);
   if (!author.ok) return author;
   const room = chooseRoom(app, body.roomId);
@@ -51,14 +52,14 @@ export function mayCreate(actor: Actor): Result<Person> {
   return actor.kind === "person" && can(actor, "plan.create") ? ok(actor) : NO_RIGHT;
 }
 
-/** The room asked for, else the studio's first. Errors: 409 no-room, 422 no-such-room. */
+/** The room with this id, or the studio's first. Errors: 409 no-room, 422 no-such-room. */
 export function chooseRoom(app: Pick<Springline, "db">, roomId: string | undefined): Result<StudioRoom> {
   if (roomId !== undefined) {
     const room = readRoom(app.db, roomId);
-    return room ? ok(room) : fail(422, "no-such-room", "There is no such room in the studio. Choose another one.");
+    return room ? ok(room) : NO_SUCH_ROOM;
   }
-  const first = listRooms(app.db)[0];
-  return first ? ok(first) : fail(409, "no-room", "The studio has no room yet. A manager adds the first one.");
+  const first = listStudioRooms(app.db)[0];
+  return first ? ok(first) : NO_ROOM_YET;
 }
 
 export interface PlanToStore {
@@ -68,18 +69,18 @@ export interface PlanToStore {
   readonly lengthSeconds: number;
   readonly roomId: string;
   readonly team: boolean;
-  /** For the record: what it was made from. */
+  /** What it was made from, for the record. */
   readonly note?: string;
 }
 
-/** The document is stored once, as the bytes it has now, and freed. */
+/** Stores the document as the bytes that it has now, and frees it. */
 export function storePlan(app: Springline, author: Person, made: PlanToStore): Result<{ id: string }> {
   const id = app.newId();
   const at = app.now();
   const { doc, kind, note, ...head } = made;
   inTransaction(app.db, () => {
     insertPlan(app.db, { id, ownerId: author.id, at, ...head });
-    app.rooms.create(planDoc(id), doc, author.id);
+    app.documents.create(planDoc(id), doc, author.id);
     addPlanEvent(app.db, { planId: id, at, actorId: author.id, kind, note: note ?? null });
   });
   doc.destroy();

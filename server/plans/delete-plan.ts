@@ -1,6 +1,6 @@
 /**
- * Takes a plan away, with a way back: the row says when, the document and its threads stay. Only a plan that was never
- * signed: what was signed may be on the devices of a room, and must not go from there without a word.
+ * Deletes a plan so that it can be restored: its row is marked, its document and threads stay. Only for plans that were
+ * never signed: a signed one may be on the devices of a room.
  */
 
 import { newestEdition } from "#db/repos/edition-repo.ts";
@@ -8,23 +8,21 @@ import { addPlanEvent } from "#db/repos/event-repo.ts";
 import { setPlanDeleted } from "#db/repos/plan-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { announcePlanToMonths } from "#server/programme/month-news.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announcePlanToMonths } from "#server/news/month-news.ts";
 import { openAnyPlan, openPlan } from "./open-plan.ts";
+import { WAS_SIGNED } from "./refusals.ts";
 
-const WAS_SIGNED =
-  "This plan was signed, so it is not deleted: archive it. Its editions stay on the devices until a lead withdraws them.";
-
-/** Open pages are closed at once. Errors: 401, 403, 404, 409 was-signed. */
+/** Closes its open pages at once. Errors: 401, 403, 404, 409 was-signed. */
 export function deletePlan(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
   const opened = openPlan(app, actor, id, "plan.delete");
   if (!opened.ok) return opened;
-  if (newestEdition(app.db, id)) return fail(409, "was-signed", WAS_SIGNED);
+  if (newestEdition(app.db, id)) return WAS_SIGNED;
   return storeDeleted(app, id, opened.value.person.id, app.now());
 }
 
-/** Brings a deleted plan back as it was. Does nothing to one that is not deleted. Errors: 401, 403, 404. */
+/** Restores a deleted plan. Does nothing to one that is not deleted. Errors: 401, 403, 404. */
 export function restorePlan(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
   const opened = openAnyPlan(app, actor, id, "plan.delete");
   if (!opened.ok) return opened;
@@ -38,7 +36,7 @@ function storeDeleted(app: Springline, id: string, actorId: string, deletedAt: n
     const kind = deletedAt === null ? "restored" : "deleted";
     addPlanEvent(app.db, { planId: id, at: app.now(), actorId, kind });
   });
-  app.rooms.refreshAccess();
+  app.documents.refreshAccess();
   announcePlanToMonths(app, id);
   return ok({ id });
 }

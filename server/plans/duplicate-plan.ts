@@ -1,10 +1,10 @@
-/** A copy of a plan to write on: everything the document says, none of its past, threads, editions or shares. */
+/** Copies a plan: everything in the document, without its history, threads, editions or shares. */
 import { freshCopy } from "#lib/doc/fresh-copy.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { setText } from "#lib/doc/write.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { mayCreate, storePlan } from "./create-plan.ts";
 import { openPlan } from "./open-plan.ts";
 import { withPlan } from "./plan-doc.ts";
@@ -13,8 +13,9 @@ const TITLE_MAX = 200;
 const SUFFIX = " (copy)";
 
 /**
- * Items taken out and keys this version does not know come along; what was overwritten does not, so that a plan that has
- * grown full of changes goes on as a copy. The copy belongs to whoever made it, is nobody else's yet, and counts as written by them. Errors: 401, 403, 404.
+ * Items taken out and unknown keys are copied; overwritten content is not, so that a plan that has become too large can be
+ * continued as a copy. The copy belongs to the person who made it, is not shared, and counts as written by them. Errors:
+ * 401, 403, 404.
  */
 export function duplicatePlan(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
   const author = mayCreate(actor);
@@ -35,5 +36,5 @@ export function duplicatePlan(app: Springline, actor: Actor, id: string): Result
 const copyTitle = (title: string): string =>
   title.endsWith(SUFFIX) ? title : `${wholeLetters(title.slice(0, TITLE_MAX - SUFFIX.length))}${SUFFIX}`;
 
-/** Without the half of a letter that a cut may leave. */
+/** Without half a surrogate pair at the end. */
 const wholeLetters = (text: string): string => text.replace(/[\uD800-\uDBFF]$/, "");

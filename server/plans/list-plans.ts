@@ -1,15 +1,15 @@
-/** The plans somebody may read. A lead's come as a desk: what was handed in first, the longest waiting on top. */
-import { namesById } from "#db/repos/people-repo.ts";
+/** The plans that somebody may read. For a lead, handed-in plans come first, the longest waiting on top. */
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import { countThreads } from "#db/repos/thread-repo.ts";
 import { type Actor, canPlan, type Person } from "#lib/policy/can.ts";
 import type { PlanSummary } from "#lib/protocol/messages.ts";
-import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { summariesOf } from "#server/news/plan-summaries.ts";
+import { planStudio } from "#server/studio-data/plan-studio.ts";
 import { tryAssess } from "./assess-plan.ts";
 import { withPlan } from "./plan-doc.ts";
-import { planStudio } from "./plan-studio.ts";
-import { SOMEBODY, summariesOf } from "./plan-summaries.ts";
 
 export interface PlanListEntry extends PlanSummary {
   readonly ownerId: string;
@@ -26,14 +26,14 @@ export interface PlanListEntry extends PlanSummary {
     readonly byName: string;
     readonly at: number;
     readonly note: string | null;
-    /** How many findings must be fixed before it can be signed; null when the plan cannot be read just now. */
+    /** How many findings must be fixed before it can be signed; null when the plan cannot be read. */
     readonly mustFix: number | null;
   };
 }
 
 export interface ArchivedPlan extends PlanSummary {
   readonly archivedAt: number;
-  /** May the asker bring it back? */
+  /** Whether the asker may put it back. */
   readonly mayReturn: boolean;
 }
 
@@ -41,7 +41,7 @@ export interface DeletedPlan extends PlanSummary {
   readonly deletedAt: number;
 }
 
-/** Errors: 401, 403 for devices. Somebody who may read no plan gets an empty list. */
+/** Errors: 401, 403 for devices. Empty for somebody who may read no plan. */
 export function listPlans(app: Springline, actor: Actor): Result<{ plans: PlanListEntry[] }> {
   const person = personOf(actor);
   if (!person.ok) return person;
@@ -54,7 +54,7 @@ export function listPlans(app: Springline, actor: Actor): Result<{ plans: PlanLi
 
 const isOnDesks = (row: PlanRow): boolean => row.deletedAt === null && row.archivedAt === null;
 
-/** Plans out of the way that the asker may read, the last archived first. Errors: 401, 403 for devices. */
+/** Archived plans that the asker may read, the last archived first. Errors: 401, 403 for devices. */
 export function listArchivedPlans(app: Springline, actor: Actor): Result<{ plans: ArchivedPlan[] }> {
   const person = personOf(actor);
   if (!person.ok) return person;
@@ -67,7 +67,7 @@ export function listArchivedPlans(app: Springline, actor: Actor): Result<{ plans
   return ok({ plans: plans.sort((a, b) => b.archivedAt - a.archivedAt) });
 }
 
-/** Plans that the asker deleted, or may bring back for another reason, the last deleted first. */
+/** Deleted plans that the asker may restore, the last deleted first. Errors: 401, 403 for devices. */
 export function listDeletedPlans(app: Springline, actor: Actor): Result<{ plans: DeletedPlan[] }> {
   const person = personOf(actor);
   if (!person.ok) return person;
@@ -102,12 +102,12 @@ function entryOf({ app, person, mustFix }: Desk, row: PlanRow, summary: PlanSumm
     writes: canPlan(person, "plan.write", row),
   };
   if (row.state !== "handed-in" || row.handedInBy === null) return entry;
-  const byName = namesById(app.db).get(row.handedInBy) ?? SOMEBODY;
+  const byName = namesById(app.db).get(row.handedInBy) ?? FORMER_MEMBER;
   const handedIn = { byId: row.handedInBy, byName, at: row.handedInAt ?? row.updatedAt, note: row.stateNote };
   return { ...entry, handedIn: { ...handedIn, mustFix: mustFix(row) } };
 }
 
-/** As the last check said, where nothing has changed since; else worked out here and now, and checked for the next time. */
+/** From the last check if it is current; otherwise counted now, and a check is requested for the next time. */
 function mustFixOf(app: Springline): Desk["mustFix"] {
   const marks = new Map<string, string>();
   return (row) => {
@@ -125,13 +125,13 @@ function countMustFix(app: Springline, row: PlanRow): number | null {
     const assessed = withPlan(app, row, (reading) => ok(tryAssess(reading)));
     return assessed.ok && assessed.value ? assessed.value.mustFix.length : null;
   } catch (err) {
-    // One plan that cannot be read spoils its own line, never the whole desk.
-    app.log.error({ err, plan: row.id }, "a plan on the desk cannot be counted");
+    // A plan that cannot be read only affects its own line, not the whole desk.
+    app.log.error({ err, plan: row.id }, "the findings of a plan on the desk could not be counted");
     return null;
   }
 }
 
-/** Handed in first, the longest waiting on top; the rest stays as it was, the last changed first. */
+/** Handed-in plans first, the longest waiting on top; the rest in the order of their last change, newest first. */
 function deskOrder(plans: readonly PlanListEntry[]): PlanListEntry[] {
   const waiting = plans.filter((plan) => plan.handedIn);
   waiting.sort((a, b) => (a.handedIn?.at ?? 0) - (b.handedIn?.at ?? 0) || (a.id < b.id ? -1 : 1));

@@ -1,8 +1,8 @@
-/** Finds a plan for somebody who asks for it: the one gate every command on a plan goes through. */
+/** Finds a plan and checks the asker's right. Every command on a plan goes through here. */
 import { type PlanRow, readPlanRow } from "#db/repos/plan-repo.ts";
 import { type Actor, canPlan, type Person, type PlanAction } from "#lib/policy/can.ts";
-import { NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { NO_RIGHT, NOT_FOUND, NOT_SIGNED_IN, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 
 export interface OpenedPlan {
   readonly row: PlanRow;
@@ -10,8 +10,8 @@ export interface OpenedPlan {
 }
 
 /**
- * The plan, when `actor` may do `action` to it. Somebody who may not even read it hears that there is none, so that
- * ids tell nothing. Errors: 401 not-signed-in, 403 no-right, 404 not-found (deleted plans too).
+ * The plan, if `actor` may do `action` to it. Somebody who may not even read it gets 404, so that ids reveal nothing.
+ * Errors: 401 not-signed-in, 403 no-right, 404 not-found (also for deleted plans).
  */
 export function openPlan(
   app: Pick<Springline, "db">,
@@ -23,7 +23,7 @@ export function openPlan(
   return found.ok && found.value.row.deletedAt !== null ? NOT_FOUND : found;
 }
 
-/** The same for deleted plans too: to bring one back. */
+/** The same including deleted plans, to restore one. */
 export function openAnyPlan(
   app: Pick<Springline, "db">,
   actor: Actor,
@@ -37,7 +37,7 @@ export function openAnyPlan(
   return canPlan(actor, action, row) ? ok({ row, person: actor }) : NO_RIGHT;
 }
 
-/** For a route's `first`: refuses whoever may not do this to the plan that the path names, before the body is read. */
+/** For a route's `first`: checks the right to the plan in the path before the body is read. */
 export const needsPlan =
   (action: PlanAction) =>
   ({ app, actor, params }: { app: Pick<Springline, "db">; actor: Person; params: { readonly id?: string } }) =>

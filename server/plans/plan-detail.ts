@@ -1,13 +1,12 @@
-/** One plan as its page needs it before the document arrives: whose, where, with whom, and what the asker may do. */
+/** What a plan's page needs before the document arrives: owner, room, people, state, and the asker's rights. */
 import { listPlanEvents, type PlanEvent } from "#db/repos/event-repo.ts";
-import { namesById } from "#db/repos/people-repo.ts";
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { type Actor, canPlan, type PlanAction } from "#lib/policy/can.ts";
 import type { StateNews } from "#lib/protocol/messages.ts";
-import { ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { stateNews } from "#server/news/plan-news.ts";
 import { openPlan } from "./open-plan.ts";
-import { stateNews } from "./plan-news.ts";
-import { SOMEBODY } from "./plan-summaries.ts";
 
 const ACTIONS = {
   write: "plan.write",
@@ -20,7 +19,7 @@ const ACTIONS = {
   withdraw: "plan.withdraw",
 } as const satisfies Record<string, PlanAction>;
 
-export interface NamedPerson {
+interface NamedPerson {
   readonly id: string;
   readonly name: string;
 }
@@ -43,7 +42,7 @@ export function readPlanDetail(app: Springline, actor: Actor, id: string): Resul
   if (!opened.ok) return opened;
   const { row, person } = opened.value;
   const names = namesById(app.db);
-  const named = (userId: string): NamedPerson => ({ id: userId, name: names.get(userId) ?? SOMEBODY });
+  const named = (userId: string): NamedPerson => ({ id: userId, name: names.get(userId) ?? FORMER_MEMBER });
   const may = (action: PlanAction) => canPlan(person, action, row);
   return ok({
     id,
@@ -68,7 +67,7 @@ export function readPlanDetail(app: Springline, actor: Actor, id: string): Resul
   });
 }
 
-/** The plan's record in the order in which it happened. Errors: 401, 403, 404. */
+/** The plan's record in chronological order. Errors: 401, 403, 404. */
 export function readPlanRecord(
   app: Springline,
   actor: Actor,

@@ -1,51 +1,42 @@
-/** Reads a plan's document into plan data with what its studio lends it, and says when that cannot be done. */
+/** Reads the document of a plan, together with its studio data, as a plan. */
 import type * as Y from "yjs";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import { orderedIds, readPlan } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { CLOSE, type CloseName } from "#lib/protocol/close.ts";
-import type { DocName } from "#lib/protocol/messages.ts";
-import { fail, type Result } from "#server/result.ts";
-import { studioContext } from "#server/rooms/studio-context.ts";
-import type { Springline } from "#server/springline.ts";
-
-export const planDoc = (id: string): DocName => ({ kind: "plan", key: id });
+import { fail, type Result } from "#server/base/result.ts";
+import { planDoc, unavailableReason } from "#server/context/live-documents.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { studioContext } from "#server/studio-data/studio-context.ts";
 
 export interface PlanReading {
   readonly plan: Plan;
-  /** Items of the document that are of a kind this version does not know: they are kept there but are not in `plan`. */
+  /** Items of a kind that this version does not know: they stay in the document but are not in `plan`. */
   readonly unknownItems: number;
 }
 
-/** The plan that a document holds for this row's room. Writes nothing. */
-export function readingOf(app: Pick<Springline, "db">, row: PlanRow, doc: Y.Doc): PlanReading {
+/** The plan in a document, with the studio data of this row's room. Writes nothing. */
+function planInDoc(app: Pick<Springline, "db">, row: PlanRow, doc: Y.Doc): PlanReading {
   const plan = readPlan(doc, studioContext(app.db, row.roomId));
   return { plan, unknownItems: orderedIds(doc).length - plan.items.length };
 }
 
 /**
- * Runs `fn` on the stored document. Everything in it happens in one step: nobody's edit can come in between.
- * Errors: those of `fn`, and 404, 409 or 503 when the document cannot be read just now.
+ * Runs `fn` on the stored document, synchronously: no edit can come in between. Errors: those of `fn`, and 404, 409 or 503
+ * when the document cannot be read at the moment.
  */
 export function withPlan<T>(
-  app: Pick<Springline, "db" | "rooms">,
+  app: Pick<Springline, "db" | "documents">,
   row: PlanRow,
   fn: (reading: PlanReading, doc: Y.Doc) => Result<T>,
 ): Result<T> {
   try {
-    return app.rooms.withDoc(planDoc(row.id), (doc) => fn(readingOf(app, row, doc), doc));
+    return app.documents.withDoc(planDoc(row.id), (doc) => fn(planInDoc(app, row, doc), doc));
   } catch (error) {
     const reason = unavailableReason(error);
     if (reason === undefined) throw error;
     return unavailable(reason);
   }
-}
-
-/** By name, not by class: a route's bundle holds another copy of the class than the server that throws it. */
-export function unavailableReason(error: unknown): CloseName | undefined {
-  if (!(error instanceof Error) || error.name !== "DocUnavailable" || !("reason" in error)) return undefined;
-  const { reason } = error;
-  return Object.keys(CLOSE).find((name): name is CloseName => name === reason);
 }
 
 function unavailable(reason: CloseName): Result<never> {

@@ -1,4 +1,4 @@
-/** What plan documents mean to the sync server: how they are carried forward and what follows a burst of edits. */
+/** What plan documents mean to the sync server: how they are migrated, and what follows a burst of edits. */
 import type * as Y from "yjs";
 import { noteAuthor, readPlanRow, refreshHead } from "#db/repos/plan-repo.ts";
 import { appendTransaction } from "#db/transaction.ts";
@@ -8,20 +8,15 @@ import { carryLateThemes } from "#lib/doc/late-theme.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { readListed } from "#lib/doc/read.ts";
-import type { DocName, News } from "#lib/protocol/messages.ts";
-import { announcePlanToMonths } from "#server/programme/month-news.ts";
-import type { Springline } from "#server/springline.ts";
-import type { KindHooks } from "#server/sync/host.ts";
-import { planWelcome } from "./plan-news.ts";
+import type { DocName } from "#lib/protocol/messages.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announcePlanToMonths } from "#server/news/month-news.ts";
+import { planWelcome } from "#server/news/plan-news.ts";
+import type { DocKindHooks } from "#server/sync/host.ts";
 
-type App = Pick<Springline, "db" | "rooms" | "now" | "checks">;
+type App = Pick<Springline, "db" | "documents" | "now" | "checks">;
 
-/** The sync server's hooks for one kind, and what a page of that kind hears on joining. */
-export interface DocKindHooks extends KindHooks {
-  welcome(name: DocName, userId: string): News[];
-}
-
-/** `app` may still be without its rooms when this is called: they are asked for when something happens. */
+/** `app.documents` may not exist yet when this is called: it is only used later. */
 export function planKind(app: App): DocKindHooks {
   return {
     currentVersion: PLAN_DOC_VERSION,
@@ -37,14 +32,14 @@ export function planKind(app: App): DocKindHooks {
 }
 
 /**
- * After a burst of edits, all of it on disk: the list's copies are refreshed, and the plan is to be checked. Of a signed one
- * that is done at once: whether it was written on hangs on it.
+ * After a burst of edits, all of it on disk: refreshes the title and length for lists and requests a check. A signed plan is
+ * checked at once, since that decides whether it was written on.
  */
 function afterPlanChange(app: App, name: DocName, doc: Y.Doc): void {
   const row = readPlanRow(app.db, name.key);
   if (!row) return;
   const head = { ...readListed(doc), at: app.now() };
-  // Copies: what a power cut takes of them is refreshed after the next burst. Nobody's letters wait for the disk.
+  // Does not wait for the disk: what a power cut loses of these copies is refreshed after the next burst.
   const headChanged = appendTransaction(app.db, () => refreshHead(app.db, row.id, head));
   if (row.state === "signed-off") app.checks.soon(row.id);
   else app.checks.written(row.id);

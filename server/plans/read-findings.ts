@@ -1,19 +1,20 @@
-/** What the server itself finds in a plan, for a page that found something else. */
+/** The server's own findings in a plan, for a page whose findings differ. */
 import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import type { Finding } from "#lib/rules/types.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "./open-plan.ts";
+import { UNCHECKED } from "./refusals.ts";
 
 export interface ServerFindings {
-  /** Names of what was read and of all that was found (lib/analysis/marks). */
+  /** Fingerprints of the plan and of all its findings (`lib/analysis/marks.ts`). */
   readonly plan: string | null;
   readonly mark: string | null;
   readonly findings: readonly Finding[];
 }
 
-/** As many as a page can make use of, the gravest first: a plan with more must still open. */
+/** As many as a page can show, the most serious first: a plan with more must still open. */
 const MOST_FINDINGS = 1_000;
 
 /** As the plan stands on disk. Errors: 401, 403, 404, 503 unchecked. */
@@ -25,12 +26,12 @@ export async function readFindings(
   const opened = openPlan(app, actor, id, "plan.read");
   if (!opened.ok) return opened;
   const answer = await app.checks.now(id);
-  if (!answer) return fail(503, "unchecked", "The plan cannot be checked just now. Try again in a moment.");
+  if (!answer) return UNCHECKED;
   const { planMark: plan, findingsMark: mark, findings = [] } = answer;
-  return ok({ plan, mark, findings: gravest(findings) });
+  return ok({ plan, mark, findings: mostSerious(findings) });
 }
 
-function gravest(findings: readonly Finding[]): readonly Finding[] {
+function mostSerious(findings: readonly Finding[]): readonly Finding[] {
   if (findings.length <= MOST_FINDINGS) return findings;
   const sorted = findings.toSorted((a, b) => FINDING_LEVELS.indexOf(a.level) - FINDING_LEVELS.indexOf(b.level));
   return sorted.slice(0, MOST_FINDINGS);

@@ -1,17 +1,18 @@
-/** What month documents mean to the sync server: one a month, made when it is first opened. */
+/** What month documents mean to the sync server: one per month, created when it is first opened. */
+
 import { MONTH_BOUNDS } from "#lib/doc/bounds.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { monthHolds } from "#lib/programme/held.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
-import type { DocKindHooks } from "#server/plans/plan-kind.ts";
-import type { Springline } from "#server/springline.ts";
-import { announcePlans, plansNews, plansOfMonth } from "./month-news.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announcePlans, plansNews, plansOfMonth } from "#server/news/month-news.ts";
+import type { DocKindHooks } from "#server/sync/host.ts";
 import { monthIsNear } from "./month-range.ts";
 
-type App = Pick<Springline, "db" | "rooms" | "now" | "log">;
+type App = Pick<Springline, "db" | "documents" | "now" | "log">;
 
-/** `app` may still be without its rooms when this is called: they are asked for when something happens. */
+/** `app.documents` may not exist yet when this is called: it is only used later. */
 export function monthKind(app: App): DocKindHooks {
   return {
     currentVersion: MONTH_DOC_VERSION,
@@ -20,6 +21,6 @@ export function monthKind(app: App): DocKindHooks {
     bounds: MONTH_BOUNDS,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month) : null),
     afterChange: (name, doc) => announcePlans(app, name, plansOfMonth(doc)),
-    welcome: (name, userId) => [plansNews(app, app.rooms.withDoc(name, plansOfMonth), userId)],
+    welcome: (name, userId) => [plansNews(app, app.documents.withDoc(name, plansOfMonth), userId)],
   };
 }

@@ -1,4 +1,4 @@
-/** Which months a programme can be written for: enough to plan and to look back, not every page of the calendar. */
+/** Which months have a programme: enough to plan ahead and to look back. */
 import { addMonths, dateOfDay, isMonth, monthOf } from "#lib/programme/calendar.ts";
 
 const REACH = { back: 24, ahead: 24 };

@@ -1,4 +1,4 @@
-/** Keeps what a luggage scale showed at one spring of a room and, when asked, takes the line through it. For managers. */
+/** Stores scale readings of one spring of a room and, if wanted, sets the spring to the line through them. For managers. */
 import * as z from "zod";
 import { readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
@@ -7,12 +7,13 @@ import type { Spring } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { countedReadings, type ReadingSheet, roundedSpring, sheetSchema } from "#lib/springs/readings.ts";
 import { fitForRoom } from "#lib/springs/spring-fit.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
+import { SPRING_CHANGED } from "./refusals.ts";
 
 const seenSchema = z.strictObject({
-  /** When the readings were kept, ms since the epoch; null where there were none. */
+  /** When the readings were stored, ms since the epoch; null if there were none. */
   readingsAt: z.number().nullable(),
   stiffnessNPerMm: z.number(),
   preloadN: z.number(),
@@ -23,14 +24,14 @@ export const keepReadingsSchema = z.strictObject({
   sheet: sheetSchema,
   /** Set the spring's stiffness and preload to the line through the readings that count. */
   use: z.boolean(),
-  /** What the page showed as it was opened: what another manager kept meanwhile is never taken back unseen. */
+  /** What the page showed when it was opened, so that another manager's change is not overwritten unseen. */
   seen: seenSchema,
 });
 export type KeepReadings = z.infer<typeof keepReadingsSchema>;
 
 /**
- * The line is fitted here, from the readings alone: a page's own numbers are never taken for it. With `use`, plans of
- * the room are checked against the spring from now on; editions keep theirs.
+ * The line is fitted here from the readings; numbers from the page are not used for it. With `use`, plans of the room are
+ * checked against the new spring from now on; editions do not change.
  * Errors: 403 no-right, 404 not-found (room or spring), 409 changed-meanwhile, 422 no-line (with the fit's own sentence).
  */
 export function keepReadings(
@@ -45,10 +46,10 @@ export function keepReadings(
       const room = readRoom(app.db, where.roomId);
       const spring = room?.equipment.springs.find((s) => s.id === where.springId);
       if (!room || !spring) return NOT_FOUND;
-      if (!sameSpring(seen, spring, room.readings?.[spring.id]?.at ?? null)) return CHANGED;
+      if (!sameSpring(seen, spring, room.readings?.[spring.id]?.at ?? null)) return SPRING_CHANGED;
       const fitted = use ? fittedSpring(spring, sheet) : ok(spring);
       if (!fitted.ok) return fitted;
-      // Never twice the same: it is what the next change is compared by.
+      // Never the same twice: the next change is compared by it.
       const at = Math.max(app.now(), (room.readings?.[spring.id]?.at ?? 0) + 1);
       const readings = { ...room.readings, [spring.id]: { ...sheet, at } };
       const springs = room.equipment.springs.map((s) => (s.id === spring.id ? fitted.value : s));
@@ -62,12 +63,6 @@ export function keepReadings(
   if (kept.ok && use) announceStudio(app);
   return kept;
 }
-
-const CHANGED = fail(
-  409,
-  "changed-meanwhile",
-  "Somebody changed this spring or its readings while you had them open, and nothing of theirs is taken back. Note what you typed and reload the page.",
-);
 
 const sameSpring = (seen: SeenSpring, { stiffnessNPerMm, preloadN }: Spring, readingsAt: number | null): boolean =>
   sameData(seen, { readingsAt, stiffnessNPerMm, preloadN });

@@ -1,21 +1,21 @@
-/** A studio's own seconds for the actions of a set-up change, for one room or for all. For managers. */
+/** The studio's own seconds for the actions of a change, for one room or for all. For managers. */
 import * as z from "zod";
-import { listRooms, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
+import { listStudioRooms, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { actionSecondsSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
 
 export const keepTimingsSchema = z.strictObject({
-  /** Left out: the program's own seconds. */
+  /** For actions left out, the program's own seconds apply. */
   actionSeconds: actionSecondsSchema,
   everyRoom: z.boolean(),
 });
 export type KeepTimings = z.infer<typeof keepTimingsSchema>;
 
-/** All rooms or none. Open plans are timed again; editions keep theirs. Errors: 403 no-right, 404 not-found. */
+/** All rooms or none. Open plans are timed again; editions do not change. Errors: 403 no-right, 404 not-found. */
 export function keepTimings(
   app: Springline,
   actor: Actor,
@@ -27,7 +27,7 @@ export function keepTimings(
     .transaction((): number => {
       const one = readRoom(app.db, roomId);
       if (!one) return 0;
-      const changed = everyRoom ? listRooms(app.db) : [one];
+      const changed = everyRoom ? listStudioRooms(app.db) : [one];
       for (const room of changed) {
         updateRoom(app.db, withTimings(room, actionSeconds));
         const event = { at: app.now(), actorId: actor.id, subject: room.id, data: actionSeconds };
@@ -41,7 +41,7 @@ export function keepTimings(
   return ok({ rooms });
 }
 
-/** No key at all when nothing is the studio's own: the file of a plan says only what differs. */
+/** Without the key when all seconds are the program's own: a plan file only contains what differs. */
 function withTimings(room: StudioRoom, given: KeepTimings["actionSeconds"]): StudioRoom {
   const { actionSeconds: _before, ...equipment } = room.equipment;
   const own = Object.fromEntries(Object.entries(given).filter(([, seconds]) => seconds !== undefined));

@@ -1,19 +1,24 @@
 /** The studio's rooms and their machines: list, add, edit. */
 import * as z from "zod";
-import { listRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
+import { listStudioRooms as allRooms, insertRoom, readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { type Equipment, equipmentSchema, type Spring } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
+import { MACHINES_CHANGED, roomNameTaken } from "./refusals.ts";
 
-const roomName = z.string().trim().min(1, "Give the room a name.").max(80, "That name is too long.");
+const roomName = z
+  .string()
+  .trim()
+  .min(1, "Enter a name for the room.")
+  .max(80, "A room's name has at most 80 characters.");
 const machines = equipmentSchema.check(
   z.refine((equipment) => new Set(equipment.springs.map((spring) => spring.id)).size === equipment.springs.length, {
     path: ["springs"],
-    message: "Two springs have the same id.",
+    message: "Two springs have the same id. Give each its own.",
   }),
 );
 export const newRoomSchema = z.strictObject({ name: roomName, equipment: machines });
@@ -21,15 +26,15 @@ export const roomChangeSchema = z
   .strictObject({
     name: roomName.optional(),
     equipment: z.optional(machines),
-    /** The machines that the change was made on: what another manager kept meanwhile is never taken back unseen. */
+    /** The machines before the change, so that another manager's change is not overwritten unseen. */
     seen: z.optional(equipmentSchema),
   })
   .refine(({ equipment, seen }) => equipment === undefined || seen !== undefined, {
     path: ["seen"],
-    message: "Say which machines the change was made on.",
+    message: "Give the machines as they were before the change.",
   });
 
-/** Everybody of the studio sees the rooms: a plan, a slot and a device each name one. Errors: 403 no-right. */
+/** For everybody in the studio, since plans, slots and devices name rooms. Errors: 403 no-right. */
 export function listRooms(app: Springline, actor: Actor): Result<readonly StudioRoom[]> {
   const member = actor?.kind === "person" && actor.roles.length > 0;
   return member ? ok(allRooms(app.db)) : NO_RIGHT;
@@ -43,8 +48,8 @@ export function addRoom(app: Springline, actor: Actor, made: z.infer<typeof newR
 }
 
 /**
- * Plans of the room are checked against the new machines from now on; editions keep theirs. Errors: 403, 404, 409 name-taken
- * and 409 changed-meanwhile.
+ * Plans of the room are checked against the new machines from now on; editions do not change. Errors: 403, 404, 409
+ * name-taken and 409 changed-meanwhile.
  */
 export function changeRoom(
   app: Springline,
@@ -55,14 +60,14 @@ export function changeRoom(
   if (actor?.kind !== "person" || !can(actor, "rooms.manage")) return NO_RIGHT;
   const now = readRoom(app.db, id);
   if (!now) return NOT_FOUND;
-  if (change.seen && canonicalJson(change.seen) !== canonicalJson(now.equipment)) return CHANGED;
+  if (change.seen && canonicalJson(change.seen) !== canonicalJson(now.equipment)) return MACHINES_CHANGED;
   const equipment = change.equipment ?? now.equipment;
   const room = { ...now, name: change.name ?? now.name, equipment, ...readingsOf(now, equipment) };
   const changed = write(app, room, () => {
     updateRoom(app.db, room);
     const event = { at: app.now(), actorId: actor.id, subject: id };
     addStudioEvent(app.db, { ...event, kind: "machines", data: { name: room.name, equipment } });
-    // Plans that use one go on knowing what it was.
+    // Recorded, so that plans that use the spring still know its values.
     for (const spring of missingSprings(now.equipment, equipment)) {
       addStudioEvent(app.db, { ...event, kind: "spring-out", data: spring });
     }
@@ -74,13 +79,7 @@ export function changeRoom(
 const missingSprings = (before: Equipment, after: Equipment): Spring[] =>
   before.springs.filter(({ id }) => !after.springs.some((spring) => spring.id === id));
 
-const CHANGED = fail(
-  409,
-  "changed-meanwhile",
-  "Somebody changed this room's machines while you had it open, and nothing of theirs is taken back. Note what you typed and reload the page.",
-);
-
-/** Readings go with their spring. */
+/** Readings of removed springs are dropped. */
 function readingsOf(room: StudioRoom, { springs }: Equipment): Pick<StudioRoom, "readings"> {
   if (!room.readings) return {};
   const there = Object.entries(room.readings).filter(([id]) => springs.some((spring) => spring.id === id));
@@ -93,7 +92,7 @@ function write(app: Springline, room: StudioRoom, change: () => void): Result<St
       const sameName = (other: StudioRoom) =>
         other.id !== room.id && other.name.toLowerCase() === room.name.toLowerCase();
       if (allRooms(app.db).some(sameName)) {
-        return fail(409, "name-taken", `There is already a room called ${room.name}.`);
+        return roomNameTaken(room.name);
       }
       change();
       return ok(room);

@@ -1,35 +1,35 @@
-/** A room's seconds for the actions of a set-up change as its classes tell them, and the taking of them. For managers. */
+/** A room's seconds for the actions of a change, measured in its classes, and adopting them. For managers. */
 import * as z from "zod";
 import { listRoomClasses } from "#db/repos/class-log-repo.ts";
-import { namesById } from "#db/repos/people-repo.ts";
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { readRoom, type StudioRoom, updateRoom } from "#db/repos/room-repo.ts";
 import { addStudioEvent, lastStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { actionSecondsSchema } from "#lib/plan/schema.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { classChanges } from "#lib/timings/class-changes.ts";
 import { type StudioSeconds, studioSeconds, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
-import { SOMEBODY } from "#server/plans/plan-summaries.ts";
-import { type EditionReader, readSoundEdition } from "#server/plans/sound-edition.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "#server/studio/announce-studio.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { type EditionReader, readSoundEdition } from "#server/editions/sound-edition.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
+import { TAUGHT_TIMINGS_CHANGED } from "./refusals.ts";
 
-/** The latest classes of a room that are looked at: people and springs wear, and last year's habits are not this year's. */
+/** How many of a room's latest classes are used: people, springs and habits change over time. */
 const CLASSES = 300;
 
 export interface TaughtTimings extends StudioSeconds {
-  /** Classes of this room with a log. */
+  /** How many classes of this room have a log. */
   readonly classes: number;
-  /** The last time that some were taken; null when never. */
+  /** When seconds were last adopted; null if never. */
   readonly taken: { readonly at: number; readonly byName: string; readonly seconds: TakenSeconds } | null;
 }
-export type TakenSeconds = Readonly<Partial<Record<TimedAction, number>>>;
+type TakenSeconds = Readonly<Partial<Record<TimedAction, number>>>;
 
 export const takeTimingsSchema = z.strictObject({
-  /** The actions to take, each with the seconds it was shown with. */
+  /** The actions to adopt, each with the seconds that the page showed. */
   take: actionSecondsSchema.check(
     z.refine((take) => Object.values(take).some((seconds) => seconds !== undefined), {
-      message: "Choose at least one.",
+      message: "Choose at least one action.",
     }),
   ),
 });
@@ -40,14 +40,14 @@ export function readTaughtTimings(app: Springline, actor: Actor, roomId: string)
   if (!readRoom(app.db, roomId)) return NOT_FOUND;
   const { classes, fit } = fitted(app, roomId);
   const last = lastStudioEvent(app.db, "timings-taken", roomId);
-  const byName = last && (namesById(app.db).get(last.actorId) ?? SOMEBODY);
+  const byName = last && (namesById(app.db).get(last.actorId) ?? FORMER_MEMBER);
   const seconds = actionSecondsSchema.safeParse(last?.data).data ?? {};
   return ok({ ...fit, classes, taken: last && byName ? { at: last.at, byName, seconds: given(seconds) } : null });
 }
 
 /**
- * Takes the chosen seconds for this room; the rest stays. They are worked out here, from the logs: a page's numbers are
- * only compared with them. Open plans are timed again; editions keep theirs.
+ * Adopts the chosen seconds for this room; the others stay. They are worked out here from the logs; the page's numbers are
+ * only compared with them. Open plans are timed again; editions do not change.
  * Errors: 403 no-right, 404 not-found, 409 changed-meanwhile.
  */
 export function takeTimings(
@@ -65,7 +65,7 @@ export function takeTimings(
       const told = new Map(fit.rows.filter(({ seenIn }) => seenIn > 0).map((row) => [row.action, row.seconds]));
       const wanted = given(take);
       if (Object.entries(wanted).some(([action, seconds]) => told.get(action as TimedAction) !== seconds))
-        return CHANGED;
+        return TAUGHT_TIMINGS_CHANGED;
       const actionSeconds = { ...room.equipment.actionSeconds, ...wanted };
       const changed = { ...room, equipment: { ...room.equipment, actionSeconds } };
       updateRoom(app.db, changed);
@@ -77,12 +77,6 @@ export function takeTimings(
   if (taken.ok) announceStudio(app);
   return taken;
 }
-
-const CHANGED = fail(
-  409,
-  "changed-meanwhile",
-  "Another class has come in since, and the seconds are not those that were shown. Nothing was taken: look again.",
-);
 
 const given = (seconds: z.infer<typeof actionSecondsSchema>): TakenSeconds =>
   Object.fromEntries(Object.entries(seconds).filter(([, value]) => value !== undefined));

@@ -1,7 +1,7 @@
-/** Ed25519 (RFC 8032) from a 32-byte seed, with Node's own cryptography. Synchronous: signing happens inside one step. */
+/** Ed25519 (RFC 8032) from a 32-byte seed, with Node's own cryptography. Synchronous, since sign-off is one step. */
 import { createPrivateKey, createPublicKey, sign as nodeSign } from "node:crypto";
 
-/** What PKCS#8 puts before the 32 bytes of an Ed25519 private key (RFC 8410 section 7). */
+/** The PKCS#8 header before the 32 bytes of an Ed25519 private key (RFC 8410 section 7). */
 const PKCS8_PREFIX = Buffer.from("302e020100300506032b657004220420", "hex");
 const SEED_BYTES = 32;
 

@@ -1,6 +1,6 @@
 /**
- * The studio's Ed25519 key: made on first need, kept in the database with its private part sealed under the server's
- * secret, used to sign cue cards. Devices hold the public part and check cards with the network gone.
+ * The studio's Ed25519 key, which signs cue cards: created when it is first needed and kept in the database, its private
+ * part encrypted under the server's secret. Devices hold the public part and verify cards without a network.
  */
 import { createHash, randomBytes } from "node:crypto";
 import type { Db } from "#db/connection.ts";
@@ -9,25 +9,25 @@ import { publicKeyOf, signWithSeed } from "./ed25519.ts";
 import { seal, unseal } from "./seal.ts";
 
 export interface SigningKeys {
-  /** Names the key that signs. */
+  /** The id of the key that signs now. */
   readonly keyId: string;
   /** base64url, 32 bytes. */
   readonly publicKey: string;
-  /** The public part of a key by its id, an older one's too; undefined for one that this studio did not make. */
+  /** The public part of a key, current or older, by its id; undefined for a key that is not this studio's. */
   publicKeyOf(keyId: string): string | undefined;
-  /** The 64 bytes of an Ed25519 signature. Throws SigningKeyError when the secret does not open the key. */
+  /** The 64 bytes of an Ed25519 signature. Throws SigningKeyError when the secret cannot decrypt the key. */
   sign(bytes: Uint8Array): Uint8Array;
-  /** Throws SigningKeyError when there is a key and the secret does not open it. Makes none. */
+  /** Throws SigningKeyError when there is a key that the secret cannot decrypt. Creates none. */
   check(): void;
 }
 
-/** The key is there but cannot be used; `message` is for the person who runs the server. Told apart by its name. */
+/** There is a key, but it cannot be used; `message` is for the person who runs the server. Recognised by its name. */
 export class SigningKeyError extends Error {
   override readonly name = "SigningKeyError";
 }
 
 const WRONG_SECRET =
-  "The server's secret is not the one this studio's signing key was sealed with. Start the server with the secret it had before (SPRINGLINE_SECRET, or the file named secret in its data folder); nothing was changed.";
+  "The server's secret is not the one that this studio's signing key was encrypted with. Nothing was changed. Start the server with its former secret (SPRINGLINE_SECRET, or the file named secret in its data folder).";
 
 export interface SigningKeysSetup {
   readonly db: Db;
@@ -35,7 +35,7 @@ export interface SigningKeysSetup {
   now(): number;
 }
 
-/** Opens lazily: nothing is read or made before the first question. */
+/** Lazy: nothing is read or created before it is first used. */
 export function createSigningKeys(setup: SigningKeysSetup): SigningKeys {
   let opened: { stored: StoredKey; seed: Uint8Array } | undefined;
   const current = () => {
@@ -51,7 +51,7 @@ export function createSigningKeys(setup: SigningKeysSetup): SigningKeys {
     },
     publicKeyOf(keyId) {
       const stored = readSigningKeyById(setup.db, keyId);
-      // The seal holds only for the public part that it was made with.
+      // Decryption only succeeds together with the public part that it was encrypted for.
       const ours = stored && unseal(setup.secret, purposeOf(stored.id, stored.publicKey), stored.sealedPrivateKey);
       return ours ? stored.publicKey : undefined;
     },

@@ -1,6 +1,6 @@
 /**
- * Secrets at rest: AES-256-GCM under a key derived from the server's secret (HKDF-SHA-256, RFC 5869). What is sealed
- * opens only with the same secret and for the same purpose.
+ * Secrets at rest: AES-256-GCM under a key derived from the server's secret (HKDF-SHA-256, RFC 5869). What is sealed can
+ * only be opened with the same secret and for the same purpose.
  */
 import { createCipheriv, createDecipheriv, hkdfSync, randomBytes } from "node:crypto";
 
@@ -20,7 +20,7 @@ export function seal(secret: string, purpose: string, plain: Uint8Array): string
   return [FORM, text(iv), text(cipher.getAuthTag()), text(body)].join(".");
 }
 
-/** The sealed bytes, or null when the secret or the purpose is another one, or the text was altered. */
+/** The sealed bytes; null when the secret or the purpose differs, or the text was altered. */
 export function unseal(secret: string, purpose: string, sealed: string): Uint8Array | null {
   const [form, iv, tag, body, ...rest] = sealed.split(".");
   if (form !== FORM || !iv || !tag || body === undefined || rest.length > 0) return null;
@@ -32,6 +32,6 @@ export function unseal(secret: string, purpose: string, sealed: string): Uint8Ar
     decipher.setAuthTag(Buffer.from(tag, "base64url"));
     return new Uint8Array(Buffer.concat([decipher.update(Buffer.from(body, "base64url")), decipher.final()]));
   } catch {
-    return null; // the tag does not match: GCM's one way of saying so
+    return null; // the authentication tag does not match
   }
 }

@@ -1,6 +1,6 @@
-/** A house standard: how much one rule weighs in this studio and within which limits. For managers. */
+/** A studio standard: the level and the limits of one rule in this studio. For managers. */
 import * as z from "zod";
-import { namesById } from "#db/repos/people-repo.ts";
+import { FORMER_MEMBER, namesById } from "#db/repos/people-repo.ts";
 import { addStudioEvent, lastStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { readStudio, writeStandards } from "#db/repos/studio-repo.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -10,32 +10,32 @@ import { type Actor, can, type Person } from "#lib/policy/can.ts";
 import { checkStandard, type HouseStandard, houseStandardSchema } from "#lib/rules/house-standard.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
-import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
-import { announceStudio } from "./announce-studio.ts";
+import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceStudio } from "#server/news/studio-news.ts";
 
 export const standardChangeSchema = z.strictObject({
-  /** Null: as the rule has it. */
+  /** Null: the rule's own level and limits. */
   standard: z.nullable(houseStandardSchema),
-  /** What the change was made on: what another manager kept meanwhile is never taken back unseen. */
+  /** The standard before the change, so that another manager's change is not overwritten unseen. */
   seen: z.nullable(houseStandardSchema),
 });
 
 export interface KeptStandard {
-  /** Null: as the rule has it. */
+  /** Null: the rule's own level and limits. */
   readonly standard: HouseStandard | null;
   readonly changed: LastChange | null;
 }
-export interface LastChange {
+interface LastChange {
   readonly byName: string;
   /** ms since the epoch. */
   readonly at: number;
 }
 
 /**
- * Puts the house's level and limits of one rule in place of what it had; what is left out, or is as the rule has it, is
- * the rule's own, and null all of it. Open plans are checked again; a signed edition embeds the standards it was signed
- * with and stays. `seen` is what the change was made on; without it nothing is compared.
+ * Replaces the studio's level and limits of one rule. Whatever is left out or equal is the rule's own; null resets
+ * everything. Open plans are checked again; a signed edition contains the standards it was signed with and does not change.
+ * `seen` is the standard before the change; without it nothing is compared.
  * Errors: 403 no-right, 404 not-found (no such rule), 409 changed-meanwhile, 422 bad-limit.
  */
 export function changeStandard(
@@ -53,7 +53,7 @@ export function changeStandard(
   return keep(app, person, ruleId, { standard: checked.standard, seen });
 }
 
-/** What this house decided about a rule, and who did. Errors: 403 no-right, 404 not-found. */
+/** What the studio has decided about a rule, and who did. Errors: 403 no-right, 404 not-found. */
 export function readStandard(app: Pick<Springline, "db">, actor: Actor, ruleId: string): Result<KeptStandard> {
   if (!can(actor, "library.read")) return NO_RIGHT;
   return ruleById(ruleId) ? ok(kept(app, ruleId)) : NOT_FOUND;
@@ -63,7 +63,7 @@ function kept(app: Pick<Springline, "db">, ruleId: string): KeptStandard {
   const event = lastStudioEvent(app.db, "standard", ruleId);
   return {
     standard: own(readStudio(app.db)?.standards, ruleId) ?? null,
-    changed: event ? { byName: namesById(app.db).get(event.actorId) ?? "Somebody who has left", at: event.at } : null,
+    changed: event ? { byName: namesById(app.db).get(event.actorId) ?? FORMER_MEMBER, at: event.at } : null,
   };
 }
 
@@ -80,7 +80,7 @@ export function mayChange(
 const CHANGED = fail(
   409,
   "changed-meanwhile",
-  "Somebody changed this standard while you had it open, and nothing of theirs is taken back. Note what you typed and reload the page.",
+  "Somebody changed this standard while you had it open. Nothing was saved. Note what you typed and reload the page.",
 );
 
 interface Keeping {
@@ -88,7 +88,7 @@ interface Keeping {
   readonly seen: HouseStandard | null | undefined;
 }
 
-/** Nothing is written and nobody told where nothing changes. */
+/** Writes nothing and tells nobody when nothing changes. */
 function keep(app: Springline, person: Person, ruleId: string, { standard, seen }: Keeping): Result<KeptStandard> {
   const changed = app.db.raw
     .transaction((): boolean | "meanwhile" => {
@@ -107,7 +107,7 @@ function keep(app: Springline, person: Person, ruleId: string, { standard, seen 
   return ok(kept(app, ruleId));
 }
 
-/** Sorted by id, so that the same standards are the same text. */
+/** Sorted by id, so that equal standards have the same text. */
 function withStandard(now: Standards, ruleId: string, standard: HouseStandard | null): Standards {
   const others = Object.entries(now).filter(([id]) => id !== ruleId);
   const all = standard === null ? others : [...others, [ruleId, standard] as const];

@@ -1,27 +1,27 @@
-/** What a house standard would change in the team's plans as they stand, counted before it is kept. For managers. */
+/** Counts what a studio standard would change in the team's plans, before it is stored. For managers. */
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
 import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
 import { checkPlan } from "#lib/rules/run.ts";
 import type { AnyRule } from "#lib/rules/types.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
 import { mayChange } from "./change-standard.ts";
 
-/** Each is read whole: the newest say enough. */
+/** Each plan is read completely, so only the newest are counted. */
 const MOST_PLANS = 40;
 
 export type LevelCounts = Readonly<Record<FindingLevel, number>>;
 export interface StandardTrial {
-  /** How many plans of the team were looked at: those not deleted. */
+  /** How many of the team's plans were counted. */
   readonly plans: number;
   readonly before: LevelCounts;
   readonly after: LevelCounts;
 }
 
-/** Only numbers: a manager need not be somebody who may read the plans. Errors: 403, 404, 422 bad-limit. */
+/** Only returns numbers, since a manager may not be allowed to read the plans. Errors: 403, 404, 422 bad-limit. */
 export function tryStandard(
   app: Springline,
   actor: Actor,
@@ -34,13 +34,13 @@ export function tryStandard(
   const checked = checkStandard(rule, wanted);
   if (!checked.ok) return fail(422, "bad-limit", checked.say, { limit: checked.limit });
   const rows = listPlanRows(app.db).filter((row) => row.team && row.deletedAt === null);
-  const plans = rows.slice(0, MOST_PLANS).flatMap((row) => housePlan(app, row) ?? []);
+  const plans = rows.slice(0, MOST_PLANS).flatMap((row) => readTeamPlan(app, row) ?? []);
   const after = plans.map((plan) => ({ ...plan, standards: { [ruleId]: checked.standard ?? {} } }));
   return ok({ plans: plans.length, before: count(rule, plans), after: count(rule, after) });
 }
 
-/** Undefined for a plan that cannot be read just now. */
-function housePlan(app: Springline, row: PlanRow): Plan | undefined {
+/** Undefined for a plan that cannot be read at the moment. */
+function readTeamPlan(app: Springline, row: PlanRow): Plan | undefined {
   const read = withPlan(app, row, ({ plan }) => ok(plan));
   return read.ok ? read.value : undefined;
 }

@@ -1,11 +1,13 @@
-/** What the host says of a document's people, as closes and rights. */
+/** Turns the host's answer about a session into its rights, or into the reason to close its socket. */
+
 import type { CloseName } from "#lib/protocol/close.ts";
 import { type DocName, formatDocName } from "#lib/protocol/messages.ts";
-import type { DocAccess, SessionInfo, SyncHost, SyncLog } from "./host.ts";
+import type { EventLog } from "#server/base/log.ts";
+import type { DocAccess, SessionInfo, SyncHost } from "./host.ts";
 
-/** Asks for any number of sessions within one turn: what concerns the document alone is read once. */
+/** For any number of sessions within one turn: what only concerns the document is read once. */
 export function accessOf(
-  { host, log }: { readonly host: SyncHost; readonly log: SyncLog },
+  { host, log }: { readonly host: SyncHost; readonly log: EventLog },
   name: DocName,
 ): (session: SessionInfo) => CloseName | DocAccess {
   let asked: ReturnType<SyncHost["accessTo"]> | undefined;
@@ -17,8 +19,8 @@ export function accessOf(
       if (!access.exists) return "unknownDocument";
       return access.reads ? access : "noRight";
     } catch (error) {
-      // When rights cannot be asked nobody keeps any: the page tries again.
-      log.error({ document: formatDocName(name), err: error }, "rights could not be asked");
+      // Nobody keeps rights that cannot be read; the page tries again.
+      log.error({ document: formatDocName(name), err: error }, "rights could not be read");
       return "storageFailing";
     }
   };

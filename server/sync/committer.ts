@@ -1,31 +1,33 @@
 /**
- * Append, then acknowledge. Whatever the rooms queued in one turn of the event loop is committed in one transaction at
- * its end; only then does each room send it on, and once the disk itself has it, it is called saved. When a commit fails
- * nothing is sent or called saved: the queue stays and is tried again, ever more slowly, for ever.
+ * Append, relay, sync, acknowledge. What the rooms queued in one turn of the event loop is committed in one transaction at
+ * its end. Only then does each room send it on, and only once it is synced to the disk are its writers told that it is
+ * saved. When a commit fails nothing is sent or called saved: it is retried, more and more slowly, for ever.
  */
+
 import type { Db } from "#db/connection.ts";
 import { appendRow } from "#db/repos/doc-log-repo.ts";
 import { appendTransaction, isInTransaction } from "#db/transaction.ts";
+import type { EventLog } from "#server/base/log.ts";
 import { Hardener } from "./hardener.ts";
-import type { SyncHost, SyncLog } from "./host.ts";
+import type { SyncHost } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import { PROGRAM_ACTOR, type Room } from "./room.ts";
+import { type DocumentRoom, PROGRAM_ACTOR } from "./room.ts";
 
 export interface CommitterOptions {
   readonly db: Db;
   readonly host: SyncHost;
-  readonly log: SyncLog;
+  readonly log: EventLog;
   readonly limits: Limits;
   readonly now: () => number;
-  /** Brings what was committed to the disk itself. */
+  /** Syncs what was committed to the disk. */
   readonly sync: () => Promise<void>;
-  /** Called for a room that was failing and is saved again. */
-  readonly healed: (room: Room) => void;
+  /** Called for a room whose changes could not be saved, once they are. */
+  readonly healed: (room: DocumentRoom) => void;
 }
 
 export class Committer {
-  private readonly awake = new Set<Room>();
-  private readonly failing = new Set<Room>();
+  private readonly awake = new Set<DocumentRoom>();
+  private readonly failing = new Set<DocumentRoom>();
   private turn: NodeJS.Immediate | undefined;
   private retry: NodeJS.Timeout | undefined;
   private waitMs: number;
@@ -38,23 +40,23 @@ export class Committer {
     this.hardener = new Hardener({ ...options, retryMs: options.limits.retryFirstMs });
   }
 
-  get failingRooms(): readonly Room[] {
+  get failingRooms(): readonly DocumentRoom[] {
     return [...this.failing];
   }
 
-  wake(room: Room): void {
+  wake(room: DocumentRoom): void {
     this.awake.add(room);
     this.turn ??= setImmediate(() => this.endTurn());
   }
 
-  forget(room: Room): void {
+  forget(room: DocumentRoom): void {
     this.awake.delete(room);
     this.failing.delete(room);
   }
 
   /**
-   * Commits what is queued, now. Never throws: a room that could not be saved is `failing` afterwards. Inside somebody's
-   * transaction nothing is done, since that could still be rolled back: the end of the turn comes soon enough.
+   * Commits what is queued, now. Never throws: a room that could not be saved is `failing` afterwards. Inside somebody
+   * else's transaction it does nothing, since that could still be rolled back; the end of the turn comes soon enough.
    */
   flush(): void {
     if (isInTransaction(this.options.db)) return;
@@ -63,7 +65,7 @@ export class Committer {
     if (rooms.length > 0) this.commit(rooms);
   }
 
-  /** Tries the failing rooms at once, whatever the back-off says. */
+  /** Retries the failing rooms at once, without waiting for the back-off. */
   retryNow(): void {
     clearTimeout(this.retry);
     this.retry = undefined;
@@ -81,7 +83,7 @@ export class Committer {
     for (const room of this.awake) room.takeHeard();
     const unsaved = [...this.awake].filter((room) => !room.failing && !room.isClean);
     if (unsaved.length > 0) this.commit(unsaved);
-    // Sending may wake rooms again (somebody too slow is cut off): that is the next turn's work.
+    // Sending may wake rooms again (a slow page is disconnected): that is work for the next turn.
     const rooms = [...this.awake];
     this.awake.clear();
     for (const room of rooms) {
@@ -90,18 +92,18 @@ export class Committer {
     }
   }
 
-  private commit(rooms: readonly Room[]): void {
+  private commit(rooms: readonly DocumentRoom[]): void {
     const outcome = this.tryCommit(rooms);
     if (outcome === "stored") for (const room of rooms) this.succeeded(room);
     else if (rooms.length === 1) for (const room of rooms) this.failed(room, outcome.cause);
-    // One room's bad row must not hold the others back.
+    // One room's bad row must not block the others.
     else for (const room of rooms) this.commit([room]);
   }
 
-  private tryCommit(rooms: readonly Room[]): "stored" | { readonly cause: unknown } {
+  private tryCommit(rooms: readonly DocumentRoom[]): "stored" | { readonly cause: unknown } {
     try {
       if (isInTransaction(this.options.db))
-        throw new Error("a transaction was left open over a turn of the event loop");
+        throw new Error("a transaction was left open across turns of the event loop");
       appendTransaction(this.options.db, () => {
         for (const room of rooms) this.store(room);
       });
@@ -111,7 +113,7 @@ export class Committer {
     }
   }
 
-  private store(room: Room): void {
+  private store(room: DocumentRoom): void {
     const at = this.options.now();
     room.owners.store(at);
     for (const { actorId, bytes } of room.waiting.together()) {
@@ -121,7 +123,7 @@ export class Committer {
     }
   }
 
-  private succeeded(room: Room): void {
+  private succeeded(room: DocumentRoom): void {
     room.markStored();
     this.waitMs = this.options.limits.retryFirstMs;
     if (!room.failing) return;
@@ -133,9 +135,9 @@ export class Committer {
     this.options.healed(room);
   }
 
-  private failed(room: Room, cause: unknown): void {
+  private failed(room: DocumentRoom, cause: unknown): void {
     if (!room.failing) {
-      this.options.log.error({ document: room.key, err: cause }, "changes cannot be saved: kept and tried again");
+      this.options.log.error({ document: room.key, err: cause }, "changes cannot be saved; they are kept and retried");
       room.failing = true;
       this.failing.add(room);
       room.announce({ t: "storage", failing: true });

@@ -1,47 +1,48 @@
 /**
- * One page's socket in one room: reads its messages in order, decides whether each may count, and sends. It knows the
- * person and their rights; what a change means for the document is the room's business.
+ * One page's socket in one room: reads its messages in order, checks the person's rights, and sends. What a change means
+ * for the document is decided by the room.
  */
 import * as decoding from "lib0/decoding";
 import type { WebSocket } from "ws";
 import { messageYjsSyncStep1, messageYjsSyncStep2, messageYjsUpdate } from "y-protocols/sync";
 import { CLOSE, type CloseName } from "#lib/protocol/close.ts";
 import { MESSAGE, type News } from "#lib/protocol/messages.ts";
+import { endSocket } from "#server/sockets/close-socket.ts";
+import type { FrameLane } from "./frame-scheduler.ts";
 import { MURMUR_FRAME, newsFrame, step1Frame } from "./frames.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import type { Lane } from "./pace.ts";
-import type { Room, Verdict } from "./room.ts";
+import type { PageConnection } from "./page-connection.ts";
+import type { DocumentRoom, UpdateOutcome } from "./room.ts";
 
-/** Whose connection it is, what they may do, and the lane that their work is paid from. */
+/** Whose connection it is, what they may do, and the lane that its work runs in. */
 export interface Holder {
   readonly session: SessionInfo;
   readonly access: DocAccess;
-  readonly lane: Lane;
+  readonly lane: FrameLane;
 }
 
-export class Connection {
+export class Connection implements PageConnection {
   readonly session: SessionInfo;
-  readonly room: Room;
+  readonly room: DocumentRoom;
   access: DocAccess;
-  /** Document messages of this page that are in the room; all of them are on disk when the room is clean. */
   counted = 0;
   private readonly ws: WebSocket;
   private readonly limits: Limits;
-  private readonly lane: Lane;
+  private readonly lane: FrameLane;
   private open = true;
   private alive = true;
-  /** Updates of this turn that the room has not taken yet: put together, many cost little more than one. */
+  /** Updates of this turn that the room has not taken yet: merged, many cost little more than one. */
   private heard: Uint8Array[] = [];
   private heardBytes = 0;
-  /** Updates that came before the page's first full offer and lack what that offer brings. */
+  /** Updates that came before the page's first full sync (step 2) and depend on what that brings. */
   private early: Uint8Array[] = [];
   private earlyBytes = 0;
   private offered = false;
   private strained = 0;
   private strainedSince = performance.now();
 
-  constructor(ws: WebSocket, room: Room, who: Holder, limits: Limits) {
+  constructor(ws: WebSocket, room: DocumentRoom, who: Holder, limits: Limits) {
     this.ws = ws;
     this.room = room;
     this.session = who.session;
@@ -53,23 +54,23 @@ export class Connection {
     });
   }
 
-  /** One frame of the page. Whatever is wrong with it ends this connection only. */
+  /** One frame of the page. Whatever is wrong with it only ends this connection. */
   receive(data: Uint8Array, isBinary: boolean): void {
     if (!this.open) return;
-    // The answer to a ping may wait behind what else the page sent.
+    // The answer to a ping may be queued behind other frames of the page.
     this.alive = true;
     const wrong = this.read(data, isBinary);
     if (wrong) this.close(wrong);
   }
 
-  /** Takes a frame in. The name of the close it deserves, when it does. */
+  /** Handles a frame. Returns the close code when the connection has to end. */
   private read(data: Uint8Array, isBinary: boolean): CloseName | undefined {
     if (data.byteLength > this.limits.messageBytes) return "tooLarge";
     if (!isBinary) return "badMessage";
     try {
       return this.dispatch(decoding.createDecoder(data));
     } catch {
-      // Every exception that comes this far is a message that could not be decoded; the room guards its own.
+      // An exception that gets here means a message that could not be decoded; the room catches its own.
       return "badMessage";
     }
   }
@@ -82,7 +83,7 @@ export class Connection {
         return this.takePresence(decoding.readVarUint8Array(decoder));
       case MESSAGE.queryAwareness:
         this.room.sendEverybody(this);
-        // Also where nobody shows anything: a page asks in order to hear whether the line still lives.
+        // Also when nobody is present: a page asks in order to find out whether the connection still works.
         this.murmur();
         return undefined;
       default:
@@ -109,7 +110,6 @@ export class Connection {
     return undefined;
   }
 
-  /** Gives the room what the page said in this turn. */
   takeHeard(): void {
     this.lane.pay(() => {
       const wrong = this.readHeard();
@@ -125,7 +125,7 @@ export class Connection {
     if (heard.length === 1 && first) return this.takeChange(first, false);
     if (heard.length === 0) return undefined;
     if (this.room.applyTogether(this, heard)) this.count(heard.length);
-    // One by one, so that what was right before the one that is wrong counts; each in its turn, since each may be expensive.
+    // One by one, so that everything before a faulty update still counts. Each is scheduled, since each may be expensive.
     else for (const update of heard) this.lane.take(() => this.takeAlone(update));
     return undefined;
   }
@@ -140,7 +140,7 @@ export class Connection {
     if (!this.access.writes) return this.takeFromReader(update);
     const result = this.room.apply(this, update);
     if (result === "malformed") return "badMessage";
-    // Two pages that each hold lost words of the other would wait for each other for good.
+    // Otherwise two pages that each hold the other's lost changes would wait for each other for ever.
     if (result === "forged" && isOffer) this.room.apply(this, this.room.ownPart(this, update));
     const refused = this.refuse(result, isOffer);
     if (refused) return refused;
@@ -151,7 +151,7 @@ export class Connection {
     return undefined;
   }
 
-  /** Typed while the connection was opening, on top of words the server has not been offered yet. */
+  /** Typed while the connection was opening, on top of changes that the server does not have yet. */
   private keepEarly(update: Uint8Array): CloseName | undefined {
     this.earlyBytes += update.byteLength;
     if (this.offered || this.earlyBytes > this.limits.earlyBytes) return "roomReloaded";
@@ -159,7 +159,7 @@ export class Connection {
     return undefined;
   }
 
-  /** The page has offered all it holds: what came too early can be read now. */
+  /** The page has sent everything it holds: what came too early can be applied now. */
   private takeOffer(): CloseName | undefined {
     const early = this.early;
     this.early = [];
@@ -175,10 +175,10 @@ export class Connection {
   }
 
   /**
-   * After a power cut an honest page may hold words of another that the log has lost: they are that page's to bring, and
-   * this one tries again until they are there. As fresh words they are nothing a page of ours sends.
+   * After a power cut an honest page may hold another page's changes that the log has lost. Only that other page may bring
+   * them, and this one retries until they are there. No page of ours sends such changes as fresh updates.
    */
-  private refuse(verdict: Verdict, isOffer: boolean): CloseName | undefined {
+  private refuse(verdict: UpdateOutcome, isOffer: boolean): CloseName | undefined {
     if (verdict !== "erasing" && verdict !== "forged" && verdict !== "heavy" && verdict !== "full") return undefined;
     this.room.noteRefused(this, verdict, 1);
     if (verdict === "heavy") return "tooHeavy";
@@ -186,10 +186,10 @@ export class Connection {
     return verdict === "forged" && isOffer ? "othersFirst" : "erasing";
   }
 
-  /** A reader's page offers what it holds, as every page does: that is no offence while it is nothing new. */
+  /** A reader's page sends what it holds, as every page does. That is fine as long as nothing in it is new. */
   private takeFromReader(update: Uint8Array): CloseName | undefined {
     if (!this.room.holds(update)) {
-      this.room.noteRefused(this, "a reader's words", 1);
+      this.room.noteRefused(this, "a reader's change", 1);
       return "noRight";
     }
     this.count(1);
@@ -197,14 +197,14 @@ export class Connection {
   }
 
   private takePresence(update: Uint8Array): CloseName | undefined {
-    // A stock page shows itself unasked, a reader's too: turned away without closing.
+    // A stock y-websocket page announces itself even as a reader: refused without closing.
     const refused = this.access.writes ? this.room.takePresence(this, update) : 1;
     if (refused === 0) return undefined;
     this.room.noteRefused(this, this.access.writes ? "another's presence" : "a reader's presence", refused);
     return this.strain(1);
   }
 
-  /** Asking for what is not one's own is no offence while it is seldom: stock pages do. A flood of it is. */
+  /** A few forbidden messages are tolerated, since stock pages send them. A flood of them ends the connection. */
   private strain(messages: number): CloseName | undefined {
     const now = performance.now();
     if (now - this.strainedSince > this.limits.refusalsMs) {
@@ -220,13 +220,12 @@ export class Connection {
     this.room.owesAnswer(this);
   }
 
-  /** New rights count for the very next message. */
   setAccess(access: DocAccess): void {
     this.takeHeard();
     const gained = access.writes && !this.access.writes;
     this.access = access;
     this.send(newsFrame({ t: "rights", writes: access.writes, comments: access.comments }));
-    // Asks for what the page held back while it could only read.
+    // Asks for what the page held back while it was only allowed to read.
     if (gained) this.send(step1Frame(this.room.doc));
   }
 
@@ -244,14 +243,12 @@ export class Connection {
     this.send(MURMUR_FRAME);
   }
 
-  /** Pings, and lets go of a socket that did not answer the last ping. */
   ping(): void {
     if (!this.alive) this.ws.terminate();
     else if (this.ws.readyState === this.ws.OPEN) this.ws.ping();
     this.alive = false;
   }
 
-  /** Ends it from this side. The room hears of it at once, the page by its close code. */
   close(name: CloseName): void {
     if (!this.open) return;
     this.ended();
@@ -261,7 +258,7 @@ export class Connection {
   /** The socket is gone. Idempotent. */
   ended(): void {
     if (!this.open) return;
-    // What the page said before it went has been said. Nothing comes of a verdict: it has gone.
+    // What the page sent before it left still counts. The result does not matter: there is nobody left to tell.
     this.readHeard();
     if (!this.open) return;
     this.open = false;
@@ -270,20 +267,6 @@ export class Connection {
   }
 }
 
-/** Says why and lets go. The name, not the sentence, travels: a close reason holds 123 bytes (RFC 6455, 5.5). */
+/** Closes with a reason. Only its name is sent, not the sentence: a close reason holds 123 bytes (RFC 6455, 5.5). */
 export const closeSocket = (ws: WebSocket, name: CloseName, closeMs: number): void =>
   endSocket(ws, CLOSE[name].code, name, closeMs);
-
-/** Closes with a code of one's own, and cuts off a socket that does not answer within `closeMs`. */
-export function endSocket(ws: WebSocket, code: number, reason: string, closeMs: number): void {
-  ws.close(code, reason);
-  const timer = setTimeout(() => ws.terminate(), closeMs);
-  timer.unref();
-  ws.once("close", () => clearTimeout(timer));
-}
-
-/** `ws` hands over one Buffer a message unless told otherwise. */
-export function bytesOf(data: Buffer | ArrayBuffer | Buffer[]): Uint8Array {
-  if (Array.isArray(data)) return Buffer.concat(data);
-  return data instanceof ArrayBuffer ? new Uint8Array(data) : data;
-}

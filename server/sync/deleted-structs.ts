@@ -1,8 +1,8 @@
-/** What of a document an update's deletions name. */
+/** The structs of a document that the deletions of an update remove. */
 import * as Y from "yjs";
-import type { DecodedUpdate } from "./updates.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 
-/** Living structs that the deletions touch, each range in its order; a struct touched in part is given whole. */
+/** Live structs that the deletions touch, range by range; one that is touched in part is yielded whole. */
 export function* deletedStructs(doc: Y.Doc, { clients }: DecodedUpdate["ds"]): Generator<Y.Item | Y.GC> {
   for (const [client, ranges] of clients) {
     const structs = doc.store.clients.get(client) ?? [];

@@ -1,37 +1,39 @@
-/** Stored documents behind the rooms: making one, reading one that nobody has open, changing one in the server's name. */
+/** Stored documents behind the rooms: creating one, reading one that nobody has open, changing one by the server. */
+
 import * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
 import { appendRow, insertHeader } from "#db/repos/doc-log-repo.ts";
 import { inTransaction, isInTransaction } from "#db/transaction.ts";
 import { type DocName, formatDocName } from "#lib/protocol/messages.ts";
-import type { SyncHost, SyncLog } from "./host.ts";
+import type { EventLog } from "#server/base/log.ts";
+import { DocUnavailable } from "#server/context/live-documents.ts";
+import type { Fold } from "#server/doc-log/stored-doc.ts";
+import { DamagedLog, hasGap, type LoadedDoc, loadDoc } from "#server/doc-log/stored-doc.ts";
+import { mergeUpdates } from "#server/doc-log/updates.ts";
+import type { SyncHost } from "./host.ts";
 import type { Limits } from "./limits.ts";
-import { PROGRAM_ACTOR, type Room } from "./room.ts";
-import { DocUnavailable } from "./rooms.ts";
-import { DamagedLog, hasGap, type LoadedDoc, loadDoc } from "./stored-doc.ts";
-import { mergeUpdates } from "./updates.ts";
-import type { Fold } from "./upkeep.ts";
+import { type DocumentRoom, PROGRAM_ACTOR } from "./room.ts";
 
-/** What everything in here works with. */
+/** What everything in this folder works with. */
 export interface RegistryContext {
   readonly db: Db;
   readonly host: SyncHost;
-  readonly log: SyncLog;
+  readonly log: EventLog;
   readonly limits: Limits;
   /** ms since the epoch, UTC. */
   readonly now: () => number;
   readonly newId: () => string;
-  /** Brings what was committed to the disk itself. */
+  /** Syncs what was committed to the disk. */
   readonly sync: () => Promise<void>;
   readonly fold?: Fold;
 }
 
 export interface OpenedDoc extends LoadedDoc {
-  /** What carrying the document forward changed: not on disk yet. */
+  /** What the migration changed: not on disk yet. */
   readonly migration?: Uint8Array;
 }
 
-/** The document from disk, brought to this program's version. Throws DocUnavailable. */
+/** The document from disk, migrated to this program's version. Throws DocUnavailable. */
 export function loadOrCreate(context: RegistryContext, name: DocName): OpenedDoc {
   const found = tryLoad(context, name);
   if (found) return found;
@@ -42,9 +44,9 @@ export function loadOrCreate(context: RegistryContext, name: DocName): OpenedDoc
   return loadOrCreate(context, name);
 }
 
-/** Header and first update in one transaction; the bytes are what is stored, never a form to be built again. */
+/** Stores header and first update in one transaction. The update's bytes are stored, never rebuilt from data (INV-04). */
 export function createDoc(context: RegistryContext, name: DocName, first: { doc: Y.Doc; actorId: string }): void {
-  if (hasGap(first.doc)) throw new Error("a new document must be whole");
+  if (hasGap(first.doc)) throw new Error("a new document must not have missing parts");
   const key = formatDocName(name);
   const at = context.now();
   inTransaction(context.db, () => {
@@ -53,7 +55,7 @@ export function createDoc(context: RegistryContext, name: DocName, first: { doc:
   });
 }
 
-/** Reads a document nobody has open. One that would be made on opening is made in memory only. */
+/** Reads a document that nobody has open. One that opening would create is created in memory only. */
 export function readClosed<T>(context: RegistryContext, name: DocName, fn: (doc: Y.Doc) => T): T {
   const doc = tryLoad(context, name)?.doc ?? context.host.kinds[name.kind].create?.(name.key);
   if (!doc) throw new DocUnavailable("unknownDocument", `There is no document ${formatDocName(name)}.`);
@@ -64,10 +66,10 @@ export function readClosed<T>(context: RegistryContext, name: DocName, fn: (doc:
   }
 }
 
-/** Changes a clean room's document: on a copy, then on disk, then for everybody. */
+/** Changes the document of a room with nothing unsaved: on a copy, then on disk, then for everybody. */
 export function transactIn<T>(
   context: RegistryContext,
-  room: Room,
+  room: DocumentRoom,
   change: { actorId: string; fn: (doc: Y.Doc) => T },
 ): T {
   if (isInTransaction(context.db)) throw new Error("a document cannot be changed inside a database transaction");
@@ -113,13 +115,16 @@ function carryForward(context: RegistryContext, name: DocName, loaded: LoadedDoc
   loaded.doc.off("update", collect);
   if (migration.kind === "newer") {
     loaded.doc.destroy();
-    context.log.warn({ document: formatDocName(name), version: migration.version }, "a newer document was not opened");
+    context.log.warn(
+      { document: formatDocName(name), version: migration.version },
+      "a document of a newer program was not opened",
+    );
     throw new DocUnavailable("newerDocument", `${formatDocName(name)} was written by a newer version of the program.`);
   }
   return updates.length === 0 ? loaded : { ...loaded, migration: mergeUpdates(updates) };
 }
 
-/** Turns what the disk throws into what can be told to a person. */
+/** Turns an error of the disk into one that people can be told. */
 function guardStorage<T>(context: RegistryContext, name: DocName, work: () => T): T {
   try {
     return work();
@@ -127,11 +132,11 @@ function guardStorage<T>(context: RegistryContext, name: DocName, work: () => T)
     const document = formatDocName(name);
     const reason = error instanceof DamagedLog ? "damaged" : "storageFailing";
     context.log.error({ document, err: error }, reason === "damaged" ? "the log is damaged" : "the disk failed");
-    throw new DocUnavailable(reason, `${document} cannot be opened or written just now.`, { cause: error });
+    throw new DocUnavailable(reason, `${document} cannot be opened or written at the moment.`, { cause: error });
   }
 }
 
-/** A promise would go on reading or writing after the document has moved on. */
+/** Refuses a promise: it would go on reading or writing after the document has changed. */
 export function settled<T>(value: T): T {
   const isPromise = typeof value === "object" && value !== null && "then" in value;
   if (isPromise) throw new TypeError("work on a document must not return a promise");

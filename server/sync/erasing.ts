@@ -1,15 +1,15 @@
 /**
- * Tells an update that would erase or replace what a document keeps for good (INV-07), before it touches the document:
- * once applied, only reading the room again from disk could take it back. Costs what the update holds, not what the
- * document holds; what the document knows already is passed over, since every page that joins offers all of it again.
+ * Detects an update that would erase or replace what a document keeps for good (INV-07), before it is applied: afterwards
+ * only reading the room again from disk could undo it. The cost depends on the update, not on the document. What the
+ * document already has is skipped, since every page that joins sends all of it again.
  *
- * yjs 13.6: a key of a map is a chain of structs of which the last counts. It is taken away by a deletion, and replaced
+ * yjs 13.6: a key of a map is a chain of structs of which the last one counts. It is removed by a deletion, and replaced
  * by a struct that names the map and the key, or one that names a struct of that chain as its neighbour.
  */
 import * as Y from "yjs";
 import type { HoldOf } from "#lib/doc/held.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 import { deletedStructs } from "./deleted-structs.ts";
-import type { DecodedUpdate } from "./updates.ts";
 
 // biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
 type AnyType = Y.AbstractType<any>;
@@ -30,7 +30,7 @@ function replaces(doc: Y.Doc, struct: DecodedUpdate["structs"][number], holdOf: 
   return parent !== undefined && struct.parentSub !== null && isTaken(parent, struct.parentSub, holdOf);
 }
 
-/** Whether a page may put nothing under this key: it is never a page's to write, or something living stands there. */
+/** Whether a page may not write this key: because no page ever may, or because it has a value. */
 function isTaken(parent: AnyType, key: string, holdOf: HoldOf): boolean {
   const hold = holdOf(parent, key);
   return hold === "sealed" || (hold === "made-once" && parent._map.get(key)?.deleted === false);
@@ -41,7 +41,7 @@ function deletes(doc: Y.Doc, ds: DecodedUpdate["ds"], holdOf: HoldOf): boolean {
   return false;
 }
 
-/** Whether a struct of the document belongs to a key that is held and whose value lives. */
+/** Whether a struct of the document belongs to a protected key that has a value. */
 function isHeld(struct: unknown, holdOf: HoldOf): boolean {
   if (!(struct instanceof Y.Item) || struct.parentSub === null) return false;
   return struct.parent instanceof Y.AbstractType && isTaken(struct.parent, struct.parentSub, holdOf);
@@ -53,7 +53,7 @@ function storedStruct(doc: Y.Doc, id: Y.ID | null): unknown {
   return structs[Y.findIndexSS(structs, id.clock)];
 }
 
-/** The shared type that a struct names as its parent: by the root's name, or by the struct that holds it. */
+/** The shared type that a struct names as its parent: by the name of a root, or by the struct that holds it. */
 function typeAt(doc: Y.Doc, parent: Place): AnyType | undefined {
   if (typeof parent === "string") return doc.share.get(parent);
   if (!(parent instanceof Y.ID)) return undefined;

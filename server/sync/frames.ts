@@ -1,4 +1,4 @@
-/** The server's side of the socket's frames: the y-websocket protocol's and the news. Each is encoded once and shared. */
+/** The frames that the server sends: those of the y-websocket protocol, and news. Each is encoded once and shared. */
 import * as encoding from "lib0/encoding";
 import { messageYjsSyncStep1, messageYjsSyncStep2, messageYjsUpdate } from "y-protocols/sync";
 import * as Y from "yjs";
@@ -14,23 +14,23 @@ function syncFrame(kind: number, body: Uint8Array): Frame {
   return encoding.toUint8Array(encoder);
 }
 
-/** "This is what I have: send me what I lack." */
+/** Sync step 1: what the server has, so that the page sends the rest. */
 export const step1Frame = (doc: Y.Doc): Frame => syncFrame(messageYjsSyncStep1, Y.encodeStateVector(doc));
 
-/** What a page that has `stateVector` lacks. Throws on a malformed vector. */
+/** Sync step 2: what a page with this state vector lacks. Throws on a malformed vector. */
 export const step2Frame = (doc: Y.Doc, stateVector: Uint8Array): Frame =>
   syncFrame(messageYjsSyncStep2, Y.encodeStateAsUpdate(doc, stateVector));
 
-/** Of a page that has nothing: no client is in it. */
+/** The vector of a page that has nothing. */
 export const isEmptyVector = (stateVector: Uint8Array): boolean => stateVector.length === 1 && stateVector[0] === 0;
 
 export const updateFrame = (update: Uint8Array): Frame => syncFrame(messageYjsUpdate, update);
 
-/** One presence of one client id, as it stands in an awareness update. */
+/** The presence of one client id, as in an awareness update. */
 export interface PresenceEntry {
   readonly clientId: number;
   readonly clock: number;
-  /** JSON of the state, or "null" for somebody who has gone. */
+  /** JSON of the state; "null" for somebody who has left. */
   readonly state: string;
 }
 
@@ -48,7 +48,7 @@ export function awarenessFrame(entries: readonly PresenceEntry[]): Frame {
   return encoding.toUint8Array(encoder);
 }
 
-/** An awareness update about nobody: a sign of life that every y-websocket page understands. */
+/** An empty awareness update: a sign of life that every y-websocket page understands. */
 export const MURMUR_FRAME: Frame = awarenessFrame([]);
 
 export function newsFrame(news: News): Frame {

@@ -1,21 +1,21 @@
 /**
- * The last step before a page hears "saved": what was committed is brought to the disk itself. Others have the change
- * already (it is in the log, where a kill cannot take it), so nobody waits for the disk to see what another typed.
- * One sync at a time; what comes meanwhile shares the next.
+ * The last step before a page is told "saved": what was committed is synced to the disk. Others already have the change,
+ * which is in the log and survives a kill, so nobody waits for the disk to see what somebody else typed. One sync runs at
+ * a time; what comes meanwhile shares the next.
  */
-import type { Connection } from "./connection.ts";
-import type { SyncLog } from "./host.ts";
+import type { EventLog } from "#server/base/log.ts";
+import type { PageConnection } from "./page-connection.ts";
 
 /** A connection, and how many of its messages are in the log. */
 export interface Owed {
-  readonly connection: Connection;
+  readonly connection: PageConnection;
   readonly count: number;
 }
 
 export interface HardenerOptions {
-  /** Brings everything committed so far to the disk. */
+  /** Syncs everything committed so far to the disk. */
   readonly sync: () => Promise<void>;
-  readonly log: SyncLog;
+  readonly log: EventLog;
   readonly retryMs: number;
 }
 
@@ -50,13 +50,13 @@ export class Hardener {
     this.busy = false;
   }
 
-  /** Tries until the disk takes it: nothing is called saved before. */
+  /** Retries until it succeeds: nothing is called saved before. */
   private async synced(): Promise<void> {
     while (!this.stopped) {
       try {
         return await this.options.sync();
       } catch (err) {
-        this.options.log.error({ err }, "the disk does not take what was written: tried again");
+        this.options.log.error({ err }, "the log could not be synced to the disk; retrying");
         await new Promise((resolve) => setTimeout(resolve, this.options.retryMs));
       }
     }

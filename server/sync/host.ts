@@ -1,6 +1,6 @@
 /**
- * What the sync server needs from the program around it. It knows nothing of accounts, plans or rules: who asks, what
- * they may do and what a document means all come through `SyncHost`, so that it can be run and tested alone.
+ * What the sync server needs from the program around it. It knows nothing of accounts, plans or rules. Who is asking, what
+ * they may do and what a document means all come through `SyncHost`, so that it can run and be tested alone.
  */
 import type * as Y from "yjs";
 import type { Bounds } from "#lib/doc/bounds.ts";
@@ -8,14 +8,14 @@ import type { HoldOf } from "#lib/doc/held.ts";
 import type { Migration } from "#lib/doc/migrate.ts";
 import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
 
-/** Who holds a socket. Fixed for the socket's life: another session needs another socket. */
+/** Who holds a socket. Never changes: another session needs another socket. */
 export interface SessionInfo {
   readonly sessionId: string;
   readonly userId: string;
   readonly name: string;
 }
 
-/** What a session may do with one document right now. `writes` and `comments` imply nothing about each other. */
+/** What a session may do with one document right now. `writes` and `comments` are independent. */
 export interface DocAccess {
   readonly exists: boolean;
   readonly reads: boolean;
@@ -25,46 +25,45 @@ export interface DocAccess {
 
 /** What one kind of document means to the program. */
 export interface KindHooks {
-  /** The document version this program writes; a page that speaks another is told to reload. */
+  /** The document version that this program writes; a page of another version is told to reload. */
   readonly currentVersion: number;
   /** The editor's node-type version, where the kind has an editor. */
   readonly editorVersion?: number;
-  /** Carries a loaded document forward (or says that it is newer). What it changes is stored before anybody sees it. */
+  /** Migrates a loaded document, or reports that it is newer. The changes are stored before anybody sees them. */
   migrate(doc: Y.Doc): Migration;
-  /** What of the document only ever grows, whatever a page sends. */
+  /** Which parts of the document no page may erase or replace. */
   holds(doc: Y.Doc): HoldOf;
   /**
-   * Watches an open document for what a device copy of an older version still says in the old way. The answer, called
-   * after each update of a page, carries it forward and must not throw; it is stored and sent on in the program's name.
+   * Watches an open document for content in the format of an older version, which arrives late from a device's own copy.
+   * The returned function is called after each update of a page and migrates it; the change is stored and sent in the
+   * program's name. It must not throw.
    */
   carryLate?(doc: Y.Doc): () => void;
   /** How large a page may let the document grow. */
   readonly bounds: Bounds;
-  /** Makes a document that is opened for the first time; null when there can be none of that key. */
+  /** Creates a document that is opened for the first time; null when no document can have that key. */
   create?(key: string): Y.Doc | null;
-  /** Somebody wrote, for the first time since the document was opened; `at` ms. Inside the transaction that stores it. */
+  /** Called inside the transaction that stores a person's first change since the document was opened; `at` in ms. */
   wrote?(key: string, userId: string, at: number): void;
-  /** After each burst of edits, with the live document, all of it on disk. Must only read. May throw: it is logged. */
+  /** After each burst of edits, with the live document, all of it on disk. May only read. What it throws is logged. */
   afterChange?(name: DocName, doc: Y.Doc): void;
 }
 
+/** The hooks for one kind, and what a page of that kind is told on joining. */
+export interface DocKindHooks extends KindHooks {
+  welcome(name: DocName, userId: string): News[];
+}
+
 export interface SyncHost {
-  /** The session behind the upgrade request's headers (cookies), or null. */
+  /** The session behind the headers (cookies) of an upgrade request, or null. */
   authenticate(headers: Headers): Promise<SessionInfo | null>;
   /**
-   * What sessions may do with one document as the database has it now: at a join, after `refreshAccess()` and twice a second
-   * for everybody in its room. What it answers is null when the session has ended or expired. For this turn of the event loop
-   * only. Synchronous and cheap; must not throw.
+   * What sessions may do with one document, as the database has it now. Asked at a join, after `refreshAccess()` and twice
+   * a second for everybody in the room. The returned function gives null for a session that has ended or expired, and is
+   * only valid during this turn of the event loop. Synchronous and cheap; must not throw.
    */
   accessTo(name: DocName): (session: SessionInfo) => DocAccess | null;
   readonly kinds: Readonly<Record<DocKind, KindHooks>>;
-  /** What a page hears on joining: state, threads, findings. */
+  /** What a page is told on joining: state, threads, findings. */
   welcome?(name: DocName, session: SessionInfo): readonly News[];
-}
-
-/** The part of pino's logger the sync server uses. */
-export interface SyncLog {
-  info(details: object, message: string): void;
-  warn(details: object, message: string): void;
-  error(details: object, message: string): void;
 }

@@ -1,4 +1,4 @@
-/** What a room is made of: a document read from disk, and what its kind says about it. */
+/** What a room is made from: a document read from disk, and the hooks of its kind. */
 import type * as Y from "yjs";
 import type { Bounds } from "#lib/doc/bounds.ts";
 import type { HoldOf } from "#lib/doc/held.ts";
@@ -10,11 +10,11 @@ export interface LoadedRoom {
   readonly generation: string;
   /** Rows on disk since the newest snapshot. */
   readonly rows: number;
-  /** What of the document only ever grows. */
+  /** Which parts no page may erase or replace. */
   readonly holds: (doc: Y.Doc) => HoldOf;
   readonly carryLate?: KindHooks["carryLate"];
   /** How large it may grow. */
   readonly bounds: Bounds;
-  /** Whose page each client id is. */
+  /** The person whose page each client id is. */
   readonly owners: Owners;
 }

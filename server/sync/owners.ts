@@ -1,13 +1,13 @@
 /**
- * Whose words a yjs client id may bring, in one document. A page's id is noted for its person when it joins, and that of
- * words which come under an unknown one in the same commit as the words. Nothing is ever forgotten: somebody may come
- * back from a long time offline, and words under their id would take the place of what they wrote meanwhile.
+ * Which person may write under a yjs client id, in one document. A page's id is recorded when it joins; an unknown id is
+ * recorded in the same commit as the first content under it. No id is ever forgotten: somebody may return after a long
+ * time offline, and content written under their id by others would take the place of their own.
  */
 import * as Y from "yjs";
 import type { Db } from "#db/connection.ts";
 import { addDocClient, type DocClient, readDocClients } from "#db/repos/doc-client-repo.ts";
 import { appendTransaction, isInTransaction } from "#db/transaction.ts";
-import type { DecodedUpdate } from "./updates.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 
 export class Owners {
   private readonly people: Map<number, string>;
@@ -26,7 +26,7 @@ export class Owners {
     return this.people.get(clientId);
   }
 
-  /** Notes an id for a page that joins, on disk. False when it is another person's. Throws when the disk fails. */
+  /** Records the id of a joining page, on disk. False when it belongs to another person. Throws when the disk fails. */
   claim(clientId: number, userId: string, at: number): boolean {
     const known = this.people.get(clientId);
     if (known !== undefined) return known === userId;
@@ -36,7 +36,7 @@ export class Owners {
     return true;
   }
 
-  /** Notes the ids of words that are about to be taken in; they go to disk with them. */
+  /** Records the ids of content that is about to be applied; they are stored together with it. */
   note(clientIds: Iterable<number>, userId: string): void {
     for (const clientId of clientIds) {
       if (this.people.has(clientId)) continue;
@@ -45,7 +45,7 @@ export class Owners {
     }
   }
 
-  /** Inside the transaction that stores the words. */
+  /** Inside the transaction that stores the content. */
   store(at: number): void {
     for (const client of this.fresh) addDocClient(this.db, this.name, client, at);
   }
@@ -56,7 +56,7 @@ export class Owners {
   }
 }
 
-/** The client ids under which an update brings words that the document does not have yet. */
+/** The client ids under which an update has content that the document does not have yet. */
 export function newSpeakers(doc: Y.Doc, { structs }: DecodedUpdate): Set<number> {
   const isNew = ({ id, length }: DecodedUpdate["structs"][number]) =>
     id.clock + length > Y.getState(doc.store, id.client);

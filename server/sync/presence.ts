@@ -1,7 +1,7 @@
 /**
- * Who is where in one room: the presence states of its pages. The server puts the name it knows on each, lets a
- * connection speak only for its own client ids, and keeps the clocks, so that somebody who comes back is seen at once
- * although their page's clock has not moved (y-websocket issue 122). No timer: a state goes when its socket goes.
+ * Who is where in one room: the presence states of its pages. The server adds the name it knows, accepts states only for a
+ * connection's own client ids, and keeps the clocks, so that somebody who reconnects is seen at once although their page's
+ * clock has not advanced (y-websocket issue 122). There is no timer: a state disappears with its socket.
  */
 import * as decoding from "lib0/decoding";
 import { awarenessFrame, type Frame, type PresenceEntry } from "./frames.ts";
@@ -14,10 +14,10 @@ export interface PresenceOwner {
 }
 interface Held {
   readonly owner: PresenceOwner;
-  /** JSON with the server's own name on it. */
+  /** JSON, with the name that the server knows. */
   readonly state: string;
 }
-/** The last clock others have heard for a client id, also after it has gone. */
+/** The last clock that was sent for a client id; kept after it has gone. */
 interface Clock {
   readonly clock: number;
   readonly userId: string;
@@ -37,7 +37,7 @@ export class Presence {
   private readonly changed = new Set<number>();
   private readonly ownerOf: (clientId: number) => string | undefined;
 
-  /** `ownerOf`: whose page a client id is for good, where that is known. */
+  /** `ownerOf`: the person whose page a client id is, if that is known for good. */
   constructor(ownerOf: (clientId: number) => string | undefined = () => undefined) {
     this.ownerOf = ownerOf;
   }
@@ -46,7 +46,7 @@ export class Presence {
     return this.changed.size > 0;
   }
 
-  /** Takes an awareness update of `owner`'s page. Returns how many of its claims were turned away. Throws when malformed. */
+  /** Takes an awareness update of `owner`'s page. Returns how many of its states were refused. Throws when malformed. */
   take(owner: PresenceOwner, update: Uint8Array): number {
     let refused = 0;
     for (const claim of readClaims(update)) {
@@ -57,24 +57,24 @@ export class Presence {
     return refused;
   }
 
-  /** Forgets everything a connection showed. */
+  /** Removes all states of a connection. */
   drop(owner: PresenceOwner): void {
     for (const [clientId, held] of this.held) if (held.owner === owner) this.remove(clientId);
   }
 
-  /** Whose page a client id is, as far as pages have shown themselves here, also after they have gone. */
+  /** The person whose page a client id is, as far as it has been present here, also after it has gone. */
   userOf(clientId: number): string | undefined {
     return this.held.get(clientId)?.owner.session.userId ?? this.clocks.get(clientId)?.userId;
   }
 
-  /** Everybody, for somebody who has just come. Undefined when nobody shows anything. */
+  /** All states, for a page that has just joined. Undefined when there are none. */
   everybody(): Frame | undefined {
     return this.held.size === 0 ? undefined : awarenessFrame([...this.held.keys()].map((id) => this.entry(id)));
   }
 
   /**
-   * What has changed since the last call, as frames: never one's own state, since a page would take the server's older
-   * word over its own newer one.
+   * What has changed since the last call, as frames. A page never receives its own state: the server's older one would
+   * replace its newer one.
    */
   takeNews(): (owner: PresenceOwner) => Frame | undefined {
     const ids = [...this.changed];
@@ -94,14 +94,14 @@ export class Presence {
     if ((this.ownerOf(claim.clientId) ?? owner.session.userId) !== owner.session.userId)
       return this.judgeForeign(claim);
     if (holder === owner || (!holder && !known)) return this.mayHold(owner, claim) ? "taken" : "refused";
-    // Stock pages send back whatever they hear: an old clock is no claim.
+    // Stock pages send back whatever they receive: a state with an old clock is ignored.
     const newer = claim.clock > (known?.clock ?? -1);
     const sameUser = known?.userId === owner.session.userId;
     if (sameUser && (newer || this.idsOf(owner) === 0)) return this.mayHold(owner, claim) ? "taken" : "refused";
     return newer ? "refused" : "echo";
   }
 
-  /** Stock pages send back what they hear of others; a newer clock claims to be that page. */
+  /** Stock pages send back other pages' states; only a newer clock pretends to be that page. */
   private judgeForeign(claim: Claim): "echo" | "refused" {
     return claim.clock > (this.clocks.get(claim.clientId)?.clock ?? -1) ? "refused" : "echo";
   }
@@ -128,7 +128,7 @@ export class Presence {
     this.tick(clientId, 0, held.owner.session.userId);
   }
 
-  /** Later than both what the page says and what others have heard. */
+  /** The next clock: later than both the page's own and the last one that was sent. */
   private tick(clientId: number, claimed: number, userId: string): void {
     const clock = Math.max(claimed, (this.clocks.get(clientId)?.clock ?? 0) + 1);
     this.clocks.delete(clientId);
@@ -163,14 +163,14 @@ function readClaims(update: Uint8Array): Claim[] {
   }));
 }
 
-/** The state with the identity the server knows; undefined when it is no JSON object. */
+/** The state with the identity that the server knows; undefined when it is not a JSON object. */
 function stamp(state: string, session: SessionInfo): string | undefined {
   try {
     const value: unknown = JSON.parse(state);
     if (typeof value !== "object" || value === null || Array.isArray(value)) return undefined;
     return JSON.stringify({ ...value, user: { id: session.userId, name: session.name } });
   } catch {
-    // Not JSON: turned away by the caller, and counted there.
+    // Not JSON: the caller refuses and counts it.
     return undefined;
   }
 }

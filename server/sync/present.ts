@@ -1,9 +1,9 @@
-/** Who is in a room, as its pages are told. */
+/** The list of people in a room, as its pages receive it. */
 import type { Present } from "#lib/protocol/messages.ts";
-import type { Connection } from "./connection.ts";
+import type { PageConnection } from "./page-connection.ts";
 
-/** One entry a person, however many pages they have open. */
-export function peopleOf(connections: Iterable<Connection>): Present[] {
+/** One entry per person, however many pages they have open. */
+export function peopleOf(connections: Iterable<PageConnection>): Present[] {
   const people = new Map<string, Present>();
   for (const { session, access } of connections) {
     const writes = access.writes || people.get(session.userId)?.writes === true;

@@ -1,44 +1,45 @@
 /**
- * The live rooms of the process: opens each at most once, keeps it while anybody is there or anything is unsaved, and
- * lets sockets in. Loading is synchronous, as SQLite is here: two pages that open one document cannot race, and nothing
- * comes between reading a document and putting it in the table.
+ * The live rooms of the process. It opens each document at most once, keeps it while anybody is there or anything is
+ * unsaved, and lets sockets in. Loading is synchronous, like SQLite here, so two pages that open the same document cannot
+ * race.
  */
 import type { WebSocket } from "ws";
 import type { CloseName } from "#lib/protocol/close.ts";
 import { type DocKind, type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
+import { DocUnavailable } from "#server/context/live-documents.ts";
+import { RefusalLog } from "#server/limits/refusal-log.ts";
 import { accessOf, sameRights } from "./access.ts";
 import { Committer } from "./committer.ts";
 import { Connection, closeSocket } from "./connection.ts";
 import { DAMAGED, damageNews, notSaving } from "./damaged.ts";
 import { loadOrCreate, type RegistryContext } from "./documents.ts";
-import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./gate.ts";
+import type { FrameLane } from "./frame-scheduler.ts";
 import type { DocAccess, SessionInfo } from "./host.ts";
 import { Owners } from "./owners.ts";
-import type { Lane } from "./pace.ts";
-import { Refusals } from "./refusals.ts";
-import { Room, type RoomKeeper } from "./room.ts";
-import { DocUnavailable } from "./rooms.ts";
+import { type PageClaims, refuseGeneration, refusePerson, refuseVersions } from "./page-claims.ts";
+import type { PageConnection } from "./page-connection.ts";
+import { DocumentRoom, type RoomKeeper } from "./room.ts";
 import { Sweep } from "./sweep.ts";
 import { Upkeep } from "./upkeep.ts";
 import { WholeStates } from "./whole.ts";
 
 export class RoomRegistry implements RoomKeeper {
   readonly context: RegistryContext;
-  private readonly table = new Map<string, Room>();
-  private readonly upkeep = new Map<Room, Upkeep>();
+  private readonly table = new Map<string, DocumentRoom>();
+  private readonly upkeep = new Map<DocumentRoom, Upkeep>();
   private readonly committer: Committer;
   private readonly timers: readonly NodeJS.Timeout[];
-  private readonly sweep = new Sweep<Room>();
+  private readonly sweep = new Sweep<DocumentRoom>();
   private stopping = false;
-  readonly refusals: Refusals;
-  readonly wholes = new WholeStates<Room>();
+  readonly refusals: RefusalLog;
+  readonly wholes = new WholeStates<DocumentRoom>();
 
   constructor(context: RegistryContext) {
     this.context = context;
-    this.refusals = new Refusals(context.log, context.limits.refusalLogMs);
+    this.refusals = new RefusalLog(context.log, context.limits.refusalLogMs);
     this.committer = new Committer({ ...context, healed: (room) => this.healed(room) });
     const { accessSweepMs, pingMs, murmurMs } = context.limits;
-    const each = (act: (connection: Connection) => void, ms: number) =>
+    const each = (act: (connection: PageConnection) => void, ms: number) =>
       setInterval(() => this.connections().forEach(act), ms).unref();
     this.timers = [
       setInterval(
@@ -50,15 +51,19 @@ export class RoomRegistry implements RoomKeeper {
     ];
   }
 
-  /** The live room, loaded when it is not. Throws DocUnavailable. */
-  open(name: DocName): Room {
+  /** The live room; loads it if necessary. Throws DocUnavailable. */
+  open(name: DocName): DocumentRoom {
     const key = formatDocName(name);
     const found = this.table.get(key);
     if (found) return found;
     const loaded = loadOrCreate(this.context, name);
     const { holds, bounds, carryLate } = this.context.host.kinds[name.kind];
     const owners = new Owners(this.context.db, key);
-    const room = new Room(name, { ...loaded, holds, bounds, owners, ...(carryLate ? { carryLate } : {}) }, this);
+    const room = new DocumentRoom(
+      name,
+      { ...loaded, holds, bounds, owners, ...(carryLate ? { carryLate } : {}) },
+      this,
+    );
     if (loaded.migration) room.takeMigration(loaded.migration);
     this.table.set(key, room);
     this.upkeep.set(room, this.careFor(room));
@@ -67,7 +72,7 @@ export class RoomRegistry implements RoomKeeper {
     return room;
   }
 
-  find(name: DocName): Room | undefined {
+  find(name: DocName): DocumentRoom | undefined {
     return this.table.get(formatDocName(name));
   }
 
@@ -75,7 +80,7 @@ export class RoomRegistry implements RoomKeeper {
     return [...this.table.values()].map((room) => room.name).filter((name) => name.kind === kind);
   }
 
-  /** Lets a known person's socket in, or closes it and says why. */
+  /** Lets the socket of a known person in, or closes it with the reason. */
   join(ws: WebSocket, name: DocName, who: Joining): Connection | undefined {
     const entry = this.admit(name, who);
     if (typeof entry === "string") {
@@ -93,7 +98,7 @@ export class RoomRegistry implements RoomKeeper {
   private admit(
     name: DocName,
     who: { session: SessionInfo; page: PageClaims },
-  ): CloseName | { room: Room; access: DocAccess } {
+  ): CloseName | { room: DocumentRoom; access: DocAccess } {
     if (this.stopping) return "stopping";
     const access = accessOf(this.context, name)(who.session);
     if (typeof access === "string") return access;
@@ -105,7 +110,7 @@ export class RoomRegistry implements RoomKeeper {
       if (room.failing || room.broken) return notSaving(this.context.db);
       const refusedHere = refuseGeneration(page, room.generation);
       if (refusedHere) return refusedHere;
-      // Told before anything is exchanged: what each holds under that number would be taken for the other's.
+      // Before anything is exchanged: the changes of two pages under one client id would be taken for each other's.
       const mayWriteAs =
         !access.writes ||
         page.clientId === null ||
@@ -122,7 +127,10 @@ export class RoomRegistry implements RoomKeeper {
     try {
       return [...(this.context.host.welcome?.(name, session) ?? []), ...damageNews(this.context.db)];
     } catch (error) {
-      this.context.log.error({ document: formatDocName(name), err: error }, "the news for a joining page failed");
+      this.context.log.error(
+        { document: formatDocName(name), err: error },
+        "the news for a joining page could not be collected",
+      );
       return [];
     }
   }
@@ -135,7 +143,7 @@ export class RoomRegistry implements RoomKeeper {
     this.refreshRooms([...this.table.values()]);
   }
 
-  private refreshRooms(rooms: readonly Room[]): void {
+  private refreshRooms(rooms: readonly DocumentRoom[]): void {
     for (const room of rooms) {
       const ask = accessOf(this.context, room.name);
       const asked = new Map<string, CloseName | DocAccess>();
@@ -144,18 +152,18 @@ export class RoomRegistry implements RoomKeeper {
         const access = asked.get(session.sessionId) ?? ask(session);
         asked.set(session.sessionId, access);
         if (typeof access === "string") connection.close(access);
-        else if (!sameRights(connection.access, access)) this.changeRights(connection, access);
+        else if (!sameRights(connection.access, access)) this.changeRights(room, connection, access);
       }
     }
   }
 
-  private changeRights(connection: Connection, access: DocAccess): void {
+  private changeRights(room: DocumentRoom, connection: PageConnection, access: DocAccess): void {
     connection.setAccess(access);
-    if (!access.writes) connection.room.hidePresence(connection);
-    connection.room.peopleMoved();
+    if (!access.writes) room.hidePresence(connection);
+    room.peopleMoved();
   }
 
-  wake(room: Room): void {
+  wake(room: DocumentRoom): void {
     this.committer.wake(room);
   }
 
@@ -163,22 +171,22 @@ export class RoomRegistry implements RoomKeeper {
     this.committer.flush();
   }
 
-  changed(room: Room): void {
+  changed(room: DocumentRoom): void {
     this.upkeep.get(room)?.changed();
   }
 
-  emptied(room: Room): void {
+  emptied(room: DocumentRoom): void {
     if (!room.broken) this.upkeep.get(room)?.emptied();
   }
 
-  noteRefused({ session }: Connection, cause: string, count: number): void {
+  noteRefused({ session }: PageConnection, cause: string, count: number): void {
     this.refusals.note(cause, count, session.userId);
   }
 
-  broke(room: Room, cause: unknown): void {
+  broke(room: DocumentRoom, cause: unknown): void {
     if (room.broken) return;
     room.broken = true;
-    this.context.log.error({ document: room.key, err: cause }, "the room broke: it is read again from disk");
+    this.context.log.error({ document: room.key, err: cause }, "the room is broken and is read again from disk");
     this.committer.flush();
     for (const connection of room.connections) connection.close("roomReloaded");
     if (room.isClean) this.discard(room);
@@ -190,7 +198,7 @@ export class RoomRegistry implements RoomKeeper {
     for (const timer of this.timers) clearInterval(timer);
     this.committer.flush();
     for (const connection of this.connections()) connection.close("stopping");
-    // A damaged database takes nothing, however long one waits: the pages keep their words.
+    // A damaged database takes no writes, so there is nothing to wait for: the pages keep their changes.
     for (
       let left = this.context.db.damage.known === null ? limitMs : 0;
       this.committer.failingRooms.length > 0 && left > 0;
@@ -215,11 +223,11 @@ export class RoomRegistry implements RoomKeeper {
     return { rooms: this.table.size, connections: this.connections().length, failing, refused: this.refusals.total };
   }
 
-  private connections(): Connection[] {
+  private connections(): PageConnection[] {
     return [...this.table.values()].flatMap((room) => [...room.connections]);
   }
 
-  private careFor(room: Room): Upkeep {
+  private careFor(room: DocumentRoom): Upkeep {
     return new Upkeep(room, {
       ...this.context,
       afterChange: () => this.afterChange(room),
@@ -227,14 +235,14 @@ export class RoomRegistry implements RoomKeeper {
     });
   }
 
-  private afterChange(room: Room): void {
+  private afterChange(room: DocumentRoom): void {
     this.committer.flush();
-    // A room whose disk fails is heard of again when it heals.
+    // While the disk fails this is skipped; it runs again once the room is saved.
     if (room.isClean && !room.broken) this.context.host.kinds[room.name.kind].afterChange?.(room.name, room.doc);
   }
 
-  /** Nobody is there: goes when everything is on disk, and stays otherwise. */
-  private unload(room: Room): void {
+  /** Nobody is there: unloads the room if everything is on disk. */
+  private unload(room: DocumentRoom): void {
     if (room.connections.size > 0 || this.table.get(room.key) !== room) return;
     this.committer.flush();
     if (!room.isClean) return;
@@ -243,12 +251,12 @@ export class RoomRegistry implements RoomKeeper {
     this.discard(room);
   }
 
-  private healed(room: Room): void {
+  private healed(room: DocumentRoom): void {
     if (room.broken) this.discard(room);
     else if (room.connections.size === 0) this.emptied(room);
   }
 
-  private discard(room: Room): void {
+  private discard(room: DocumentRoom): void {
     this.table.delete(room.key);
     this.upkeep.get(room)?.close();
     this.upkeep.delete(room);
@@ -258,11 +266,11 @@ export class RoomRegistry implements RoomKeeper {
   }
 }
 
-/** Who comes in, with what their page says of itself, and the lane that their work is paid from. */
+/** Who joins, what their page says about itself, and the lane that its work runs in. */
 interface Joining {
   readonly session: SessionInfo;
   readonly page: PageClaims;
-  readonly lane: Lane;
+  readonly lane: FrameLane;
 }
 
 const STOP_STEP_MS = 50;

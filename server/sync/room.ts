@@ -1,57 +1,57 @@
 /**
- * One live document and everybody in it. Changes are applied, queued by the document's own `update` event, and handed
- * to the registry, which commits the queues of all rooms once a turn of the event loop; only then does `settle` send
- * them on and tell each writer. Nothing here may throw out of a listener: yjs would stop emitting for good.
+ * One live document and everybody in it. Changes are applied, then queued by the document's `update` event. The registry
+ * commits the queues of all rooms once per turn of the event loop; only then does `settle` send the changes on and answer
+ * their writers. No listener may throw: yjs would stop emitting updates for good (INV-03).
  */
 import * as Y from "yjs";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
-import type { Connection } from "./connection.ts";
+import { hasGap } from "#server/doc-log/stored-doc.ts";
+import { decodeUpdate, putTogether } from "#server/doc-log/updates.ts";
 import { type Frame, isEmptyVector, newsFrame, step1Frame, step2Frame, updateFrame } from "./frames.ts";
 import type { Owed } from "./hardener.ts";
-import { type Court, judge, ownPart, type Refusal } from "./judge.ts";
+import { judgeUpdate, ownPart, type UpdateFault, type UpdateJudge } from "./judge.ts";
 import type { LoadedRoom } from "./loaded-room.ts";
 import type { Owners } from "./owners.ts";
+import type { PageConnection } from "./page-connection.ts";
 import { Presence } from "./presence.ts";
 import { peopleOf } from "./present.ts";
 import { DocSize } from "./size.ts";
-import { hasGap } from "./stored-doc.ts";
-import { decodeUpdate, putTogether } from "./updates.ts";
-import { Waiting } from "./waiting.ts";
+import { UpdateQueue } from "./update-queue.ts";
 import type { WholeStates } from "./whole.ts";
 
-/** Who the log names for what the program itself changes: migrations. Never a person's id. */
+/** The actor in the log for what the program itself changes, such as migrations. Never a person's id. */
 export const PROGRAM_ACTOR = "program";
-/** Origin of changes that are on disk before they are applied. */
+/** The origin of changes that are on disk before they are applied. */
 const STORED = Symbol("stored");
 
-/** What became of a page's update. */
-export type Verdict = Refusal | "applied" | "gap" | "broken";
+/** The result of a page's update. */
+export type UpdateOutcome = UpdateFault | "applied" | "gap" | "broken";
 
-/** What a room asks of the registry. */
+/** What a room needs of the registry. */
 export interface RoomKeeper {
-  readonly wholes: WholeStates<Room>;
-  /** There is something to do at the end of this turn. */
-  wake(room: Room): void;
+  readonly wholes: WholeStates<DocumentRoom>;
+  /** The room has work for the end of this turn. */
+  wake(room: DocumentRoom): void;
   /** Commit now. */
   flush(): void;
-  /** The room's memory cannot be trusted any more. */
-  broke(room: Room, cause: unknown): void;
-  emptied(room: Room): void;
-  changed(room: Room): void;
-  noteRefused(connection: Connection, cause: string, count: number): void;
+  /** The document in memory cannot be trusted any more. */
+  broke(room: DocumentRoom, cause: unknown): void;
+  emptied(room: DocumentRoom): void;
+  changed(room: DocumentRoom): void;
+  noteRefused(connection: PageConnection, cause: string, count: number): void;
 }
 
-export class Room {
+export class DocumentRoom {
   readonly name: DocName;
   readonly key: string;
   readonly doc: Y.Doc;
   readonly generation: string;
   private readonly carryLate: () => void;
-  private readonly court: Court;
+  private readonly court: UpdateJudge;
   readonly owners: Owners;
-  readonly connections = new Set<Connection>();
-  readonly waiting = new Waiting();
-  /** People already noted as authors on disk. */
+  readonly connections = new Set<PageConnection>();
+  readonly waiting = new UpdateQueue();
+  /** People already stored as authors. */
   readonly authors = new Set<string>();
   /** Rows on disk since the newest snapshot. */
   rows: number;
@@ -59,11 +59,11 @@ export class Room {
   broken = false;
   private readonly keeper: RoomKeeper;
   private readonly presence: Presence;
-  private readonly hearing = new Set<Connection>();
-  private readonly owed = new Set<Connection>();
-  private readonly asking = new Map<Connection, Uint8Array>();
+  private readonly hearing = new Set<PageConnection>();
+  private readonly owed = new Set<PageConnection>();
+  private readonly asking = new Map<PageConnection, Uint8Array>();
   private peopleChanged = false;
-  private origin: Connection | null = null;
+  private origin: PageConnection | null = null;
 
   constructor(name: DocName, loaded: LoadedRoom, keeper: RoomKeeper) {
     this.name = name;
@@ -94,9 +94,9 @@ export class Room {
     return this.waiting.isEmpty;
   }
 
-  /** Applies a page's update. `gap`: it lacks something that the server has never seen; nothing of it is kept waiting. */
-  apply(from: Connection, update: Uint8Array): Verdict {
-    const judged = judge(this.court, from.session.userId, update);
+  /** Applies a page's update. `gap`: it depends on something that the server does not have, so nothing of it is kept. */
+  apply(from: PageConnection, update: Uint8Array): UpdateOutcome {
+    const judged = judgeUpdate(this.court, from.session.userId, update);
     if (typeof judged === "string") return judged;
     const { bytes, speakers } = judged;
     try {
@@ -110,25 +110,25 @@ export class Room {
     }
     this.carryLate();
     if (!hasGap(this.doc)) return "applied";
-    // Kept aside by yjs it would count as said, be in nobody's log, and surface at some later time.
+    // yjs would keep it aside: it would count as saved, be in no log, and appear at some later time.
     this.doc.store.pendingStructs = null;
     this.doc.store.pendingDs = null;
     return "gap";
   }
 
-  /** Applies what a page said in one turn as one update, or nothing of it: false when each must be judged by itself. */
-  applyTogether(from: Connection, updates: readonly Uint8Array[]): boolean {
+  /** Applies a page's updates of one turn as one, or none of them: false when each has to be applied by itself. */
+  applyTogether(from: PageConnection, updates: readonly Uint8Array[]): boolean {
     const together = putTogether(updates);
     return together !== undefined && this.apply(from, together) === "applied";
   }
 
-  /** The page has said something that the room takes at the end of this turn. */
-  hears(connection: Connection): void {
+  /** The page has sent something that the room takes at the end of this turn. */
+  hears(connection: PageConnection): void {
     this.hearing.add(connection);
     this.keeper.wake(this);
   }
 
-  /** Takes what the pages have said. */
+  /** Takes what the pages have sent in this turn. */
   takeHeard(): void {
     for (const connection of this.hearing) {
       this.hearing.delete(connection);
@@ -136,21 +136,21 @@ export class Room {
     }
   }
 
-  /** What of an update is not under the client ids of other people's pages. */
-  ownPart = (from: Connection, update: Uint8Array): Uint8Array => ownPart(this.court, from.session.userId, update);
+  /** The part of an update that is not under the client ids of other people's pages. */
+  ownPart = (from: PageConnection, update: Uint8Array): Uint8Array => ownPart(this.court, from.session.userId, update);
 
   /**
-   * Something threw inside a transaction: yjs emits no update of this document any more, whoever is to blame. When a
-   * fresh copy chokes on the update as well, its sender is.
+   * Something threw inside a transaction, after which yjs emits no more updates of this document. If a fresh copy fails on
+   * the update as well, the update is at fault.
    */
-  private judgeFailure(from: Connection, update: Uint8Array, cause: unknown): "malformed" | "broken" {
+  private judgeFailure(from: PageConnection, update: Uint8Array, cause: unknown): "malformed" | "broken" {
     const innocent = new Y.Doc();
     try {
       Y.applyUpdate(innocent, Y.encodeStateAsUpdate(this.doc));
       Y.applyUpdate(innocent, update);
       return "broken";
     } catch {
-      // Its sender is told so and does not come back with it; the others only reconnect.
+      // The sender is told and does not send it again; the others only reconnect.
       from.close("badMessage");
       return "malformed";
     } finally {
@@ -159,19 +159,19 @@ export class Room {
     }
   }
 
-  /** What carrying the loaded document forward has changed: stored before anybody sees it. */
+  /** The changes of a migration: stored before anybody sees them. */
   takeMigration(bytes: Uint8Array): void {
     this.waiting.push({ bytes, actorId: PROGRAM_ACTOR, from: null });
     this.keeper.wake(this);
   }
 
-  /** True when an update says nothing that the document does not already hold. */
+  /** True when the document already holds everything in the update. */
   holds(update: Uint8Array): boolean {
     if (!decodeUpdate(update)) return false;
     return Y.snapshotContainsUpdate(Y.snapshot(this.doc), update);
   }
 
-  /** Applies what is already on disk and sends it on. */
+  /** Applies a change that is already on disk and sends it on. */
   applyStored(update: Uint8Array): void {
     try {
       Y.applyUpdate(this.doc, update, STORED);
@@ -183,8 +183,8 @@ export class Room {
     }
   }
 
-  /** Answers step 1 with what is on disk, now or as soon as it is. */
-  answer(connection: Connection, stateVector: Uint8Array): void {
+  /** Answers sync step 1 with what is on disk, as soon as everything is. */
+  answer(connection: PageConnection, stateVector: Uint8Array): void {
     Y.decodeStateVector(stateVector);
     if (!this.isClean) this.keeper.flush();
     if (this.isClean) connection.send(this.answerTo(stateVector));
@@ -196,9 +196,9 @@ export class Room {
     return isEmptyVector(stateVector) ? this.keeper.wholes.of(this, make) : make();
   }
 
-  join(connection: Connection, news: readonly News[]): void {
+  join(connection: PageConnection, news: readonly News[]): void {
     this.connections.add(connection);
-    // First of all: a page answers with what it holds, so that it has offered everything before it counts as synced.
+    // First of all, so that the page has sent everything it holds before it counts as synced.
     connection.send(step1Frame(this.doc));
     connection.sendNews({ t: "generation", generation: this.generation });
     connection.sendNews({ t: "rights", writes: connection.access.writes, comments: connection.access.comments });
@@ -207,7 +207,7 @@ export class Room {
     this.peopleMoved();
   }
 
-  leave(connection: Connection): void {
+  leave(connection: PageConnection): void {
     if (!this.connections.delete(connection)) return;
     this.owed.delete(connection);
     this.asking.delete(connection);
@@ -216,35 +216,35 @@ export class Room {
     if (this.connections.size === 0) this.keeper.emptied(this);
   }
 
-  /** Somebody came, went, or may now do something else. */
+  /** Somebody joined, left, or has other rights now. */
   peopleMoved(): void {
     this.peopleChanged = true;
     this.keeper.wake(this);
   }
 
-  takePresence(connection: Connection, update: Uint8Array): number {
+  takePresence(connection: PageConnection, update: Uint8Array): number {
     const refused = this.presence.take(connection, update);
     if (this.presence.hasNews) this.keeper.wake(this);
     return refused;
   }
 
-  hidePresence(connection: Connection): void {
+  hidePresence(connection: PageConnection): void {
     this.presence.drop(connection);
     this.keeper.wake(this);
   }
 
-  sendEverybody(connection: Connection): void {
+  sendEverybody(connection: PageConnection): void {
     const frame = this.presence.everybody();
     if (frame) connection.send(frame);
   }
 
-  /** The page is to hear how many of its messages are on disk, at the end of this turn. */
-  owesAnswer(connection: Connection): void {
+  /** At the end of this turn the page is to be told how many of its messages are on disk. */
+  owesAnswer(connection: PageConnection): void {
     this.owed.add(connection);
     this.keeper.wake(this);
   }
 
-  noteRefused(connection: Connection, cause: string, count: number): void {
+  noteRefused(connection: PageConnection, cause: string, count: number): void {
     this.keeper.noteRefused(connection, cause, count);
   }
 
@@ -263,7 +263,7 @@ export class Room {
     }
   }
 
-  /** All that waited for the log has just been committed. */
+  /** Everything in the queue has just been committed. */
   markStored(): void {
     for (const { actorId } of this.waiting.markStored()) {
       this.authors.add(actorId);
@@ -272,7 +272,7 @@ export class Room {
     this.owners.stored();
   }
 
-  /** Nothing waits for the log: sends on what was stored, answers who asked, and gives whom to tell once it is hard. */
+  /** The queue is empty: sends on what was stored, answers sync requests, and returns whom to tell once it is synced. */
   settle(): Owed[] {
     const stored = this.waiting.takeStored();
     if (stored) {
@@ -286,7 +286,7 @@ export class Room {
     return owed;
   }
 
-  /** Presence travels whether or not the disk works. */
+  /** Presence is sent whether or not the disk works. */
   sendMoves(): void {
     if (this.presence.hasNews) {
       const frameFor = this.presence.takeNews();
@@ -300,7 +300,7 @@ export class Room {
     this.announce({ t: "present", people: peopleOf(this.connections) });
   }
 
-  private relay(frame: Uint8Array, except: Connection | null): void {
+  private relay(frame: Uint8Array, except: PageConnection | null): void {
     for (const connection of this.connections) if (connection !== except) connection.send(frame);
   }
 }

@@ -1,16 +1,16 @@
-/** Holds pages to the bounds of a kind of document: told from an update before it is applied. */
+/** Keeps a document within the bounds of its kind, decided from an update before it is applied. */
 import * as Y from "yjs";
 import { type Bounds, countLiving, countPieces } from "#lib/doc/bounds.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 import { deletedStructs } from "./deleted-structs.ts";
 import { StructView } from "./struct-view.ts";
-import type { DecodedUpdate } from "./updates.ts";
 
 export class DocSize {
   private readonly doc: Y.Doc;
   private readonly bounds: Bounds;
-  /** At most this many characters: exact when last counted, and all that came since. Counted when somebody writes. */
+  /** An upper bound: the last exact count plus everything since. Counted when it is first needed. */
   private characters: number | undefined;
-  /** At most this many pieces. */
+  /** An upper bound. */
   private pieces: number;
 
   constructor(doc: Y.Doc, bounds: Bounds) {
@@ -19,7 +19,7 @@ export class DocSize {
     this.pieces = countPieces(doc);
   }
 
-  /** True when an update would take the document over a bound, or further over it; shortening never does. */
+  /** True when an update would exceed a bound, or exceed it further. Shortening is always allowed. */
   overflows(update: DecodedUpdate): boolean {
     const view = new StructView(this.doc, update);
     let added = 0;
@@ -53,7 +53,7 @@ export class DocSize {
     return countLiving(this.doc, this.bounds) + entries > most;
   }
 
-  /** What is done act by act goes on for a while: taking something out is a piece as well. */
+  /** Small acts may go somewhat beyond the bound, since taking something out adds pieces too. */
   private isTooFine(added: number): boolean {
     const most = this.bounds.pieces * (added > ONE_ACT ? 1 : AFTER_ALL);
     if (this.pieces + added <= most) return false;
@@ -89,28 +89,27 @@ export class DocSize {
 }
 
 /**
- * Names of shared types that a document has at its root; ours have some ten. yjs looks through all of them for each item
- * that it sends.
+ * Shared types at the root of a document; ours have about ten. yjs searches all of them for each item that it sends.
  */
 const MOST_ROOTS = 100;
 
-/** The root that an item of an update would make. */
+/** The name of the root that an item of an update would create. */
 function newRootOf(doc: Y.Doc, item: Y.Item): string | undefined {
   const parent: unknown = item.parent;
   return typeof parent === "string" && !doc.share.has(parent) ? parent : undefined;
 }
 
-/** Pieces that a single act of a person brings at most, and by how much such acts may go beyond the bound. */
+/** The most pieces that a single act adds, and by how much such acts may exceed the bound. */
 const ONE_ACT = 50;
 const AFTER_ALL = 1.2;
 
-/** Whether an item of an update names this root as its parent; yjs has the name there until the item is applied. */
+/** Whether an item of an update names this root as its parent; until it is applied, yjs keeps the name there. */
 function isIn(item: Y.Item, root: string): boolean {
   const parent: unknown = item.parent;
   return parent === root;
 }
 
-/** Living items of the document that an update's deletions take; a part of one counts as all of it. */
+/** Live items of the document that the deletions of an update remove; a part of one counts as all of it. */
 const removedBy = (doc: Y.Doc, { ds }: DecodedUpdate): Y.Item[] =>
   [...deletedStructs(doc, ds)].filter((struct) => struct instanceof Y.Item);
 
@@ -123,7 +122,7 @@ function countCharacters(doc: Y.Doc): number {
   return sum;
 }
 
-/** Characters of what an item holds; at least one, so that nothing is free. */
+/** The length of an item's content in characters; at least one, so that nothing is free. */
 function lengthOf({ content }: Y.Item): number {
   if (content instanceof Y.ContentDeleted) return 0;
   if (content instanceof Y.ContentString) return content.str.length;

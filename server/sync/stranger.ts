@@ -1,64 +1,51 @@
-/** A socket before the server knows who holds it: what it may say, and for how long. Traffic never extends the time. */
-import type { Duplex } from "node:stream";
-import type { RawData, WebSocket } from "ws";
+/** A page's socket while its session is being looked up. */
+import type { RawData } from "ws";
 import type { CloseName } from "#lib/protocol/close.ts";
-import { bytesOf, closeSocket } from "./connection.ts";
+import { bytesOf } from "#server/sockets/close-socket.ts";
+import { hearUnknown, type UnknownSocket } from "#server/sockets/hear-unknown.ts";
+import { closeSocket } from "./connection.ts";
 import type { SessionInfo } from "./host.ts";
 import type { Limits } from "./limits.ts";
 
-interface Said {
+interface Message {
   readonly data: Uint8Array;
   readonly isBinary: boolean;
 }
-export interface Known {
+export interface KnownCaller {
   readonly session: SessionInfo;
-  /** What the page said while it was unknown, in order. */
-  readonly said: readonly Said[];
-}
-export interface StrangerOptions {
-  readonly ws: WebSocket;
-  /** Bytes are counted here: half a frame costs memory too. */
-  readonly socket: Duplex;
-  readonly headBytes: number;
-  readonly limits: Limits;
+  /** What the page sent while it was unknown, in order. */
+  readonly sent: readonly Message[];
 }
 
-/** Resolves with the person, or with undefined when the socket has been closed instead. */
+/** Resolves with the session, or with undefined when the socket has been closed instead. */
 export function admitStranger(
-  { ws, socket, headBytes, limits }: StrangerOptions,
+  caller: UnknownSocket,
+  limits: Limits,
   ask: () => Promise<SessionInfo | null>,
-): Promise<Known | undefined> {
+): Promise<KnownCaller | undefined> {
   return new Promise((resolve) => {
-    const said: Said[] = [];
-    let bytes = headBytes;
-    const onData = (chunk: Buffer) => {
-      bytes += chunk.length;
-      if (bytes > limits.strangerBytes) end("tooMuch");
-    };
-    const onMessage = (data: RawData, isBinary: boolean) => {
-      said.push({ data: bytesOf(data), isBinary });
-      if (said.length > limits.strangerMessages) end("tooMuch");
-    };
-    const timer = setTimeout(() => end("tooSlowToSignIn"), limits.strangerMs);
+    const sent: Message[] = [];
     let over = false;
-    const finish = (known: Known | undefined): boolean => {
+    const finish = (known: KnownCaller | undefined): boolean => {
       if (over) return false;
       over = true;
-      clearTimeout(timer);
-      socket.off("data", onData);
-      ws.off("message", onMessage);
-      ws.off("close", onClose);
+      stop();
       resolve(known);
       return true;
     };
     const end = (name: CloseName) => {
-      if (finish(undefined)) closeSocket(ws, name, limits.closeMs);
+      if (finish(undefined)) closeSocket(caller.ws, name, limits.closeMs);
     };
-    const onClose = () => finish(undefined);
-    socket.on("data", onData);
-    ws.on("message", onMessage);
-    ws.on("close", onClose);
-    if (bytes > limits.strangerBytes) end("tooMuch");
-    else ask().then((session) => (session ? finish({ session, said }) : end("notSignedIn")));
+    const stop = hearUnknown(caller, limits, {
+      message(data: RawData, isBinary) {
+        sent.push({ data: bytesOf(data), isBinary });
+        if (sent.length > limits.strangerMessages) end("tooMuch");
+      },
+      tooMuch: () => end("tooMuch"),
+      tooSlow: () => end("tooSlowToSignIn"),
+      gone: () => finish(undefined),
+    });
+    if (caller.headBytes > limits.strangerBytes) end("tooMuch");
+    else ask().then((session) => (session ? finish({ session, sent }) : end("notSignedIn")));
   });
 }

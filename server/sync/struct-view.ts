@@ -1,19 +1,19 @@
-/** Structs by id, of a document and of an update that has not been applied to it: lookups for whoever judges one first. */
+/** Finds structs by id, in a document and in an update that has not been applied to it yet. */
 import * as Y from "yjs";
-import type { DecodedUpdate } from "./updates.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
 
 export type Struct = DecodedUpdate["structs"][number];
 // biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
-export type AnyType = Y.AbstractType<any>;
+export type SharedType = Y.AbstractType<any>;
 
 export const lastIdOf = ({ id, length }: { id: Y.ID; length: number }): Y.ID =>
   Y.createID(id.client, id.clock + length - 1);
-export const holdsId = (struct: Struct, { client, clock }: Y.ID): boolean =>
+const holdsId = (struct: Struct, { client, clock }: Y.ID): boolean =>
   client === struct.id.client && clock >= struct.id.clock && clock < struct.id.clock + struct.length;
 
 export class StructView {
   private readonly doc: Y.Doc;
-  /** What the document does not have yet, by client, in order. */
+  /** Structs that the document does not have yet, by client, in order. */
   private readonly fresh = new Map<number, Struct[]>();
   private readonly nameless = new Map<Y.Item, Y.Item | undefined>();
 
@@ -67,7 +67,7 @@ export class StructView {
   countOf = (client: number): number => this.doc.store.clients.get(client)?.length ?? 0;
 
   /** The shared type in the document that an item of the update names as its parent, itself or by its neighbour. */
-  typeOf(item: Y.Item): AnyType | undefined {
+  typeOf(item: Y.Item): SharedType | undefined {
     if (typeof item.parent === "string") return this.doc.share.get(item.parent);
     const held = item.parent instanceof Y.ID ? this.stored(item.parent) : undefined;
     if (held instanceof Y.Item) return held.content instanceof Y.ContentType ? held.content.type : undefined;
@@ -75,10 +75,7 @@ export class StructView {
     return named?.parent instanceof Y.AbstractType ? named.parent : undefined;
   }
 
-  /**
-   * The item that names parent and key for this one: itself, or the nearest neighbour that does, over those of the update
-   * that name none.
-   */
+  /** The item that names the parent and key of this one: itself, or its nearest neighbour that names them. */
   named(item: Y.Item): Y.Item | undefined {
     const passed: Y.Item[] = [];
     let at: Y.Item | undefined = item;

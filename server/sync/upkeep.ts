@@ -1,27 +1,25 @@
-/** What a room needs besides its edits, each on its own timer: the word after a burst, the snapshot, the farewell. */
+/** What a room needs besides its edits, each on its own timer: follow-up work after a burst, compaction, unloading. */
+
 import type { Db } from "#db/connection.ts";
 import { countPieces } from "#lib/doc/bounds.ts";
-import { Burst } from "./burst.ts";
-import type { SyncLog } from "./host.ts";
+import { Burst } from "#server/base/burst.ts";
+import type { EventLog } from "#server/base/log.ts";
+import { compactDoc, type Fold, foldPointOf, keepFolded } from "#server/doc-log/stored-doc.ts";
 import type { Limits } from "./limits.ts";
-import type { Room } from "./room.ts";
-import { compactDoc, keepFolded, markState, type StateMark } from "./stored-doc.ts";
-
-/** Folds a state on another thread; undefined when the program ends meanwhile. */
-export type Fold = (mark: StateMark) => Promise<Uint8Array | undefined>;
+import type { DocumentRoom } from "./room.ts";
 
 export interface UpkeepOptions {
   readonly db: Db;
-  readonly log: SyncLog;
+  readonly log: EventLog;
   readonly limits: Limits;
   readonly now: () => number;
   readonly fold?: Fold;
-  readonly afterChange: (room: Room) => void;
-  readonly idle: (room: Room) => void;
+  readonly afterChange: (room: DocumentRoom) => void;
+  readonly idle: (room: DocumentRoom) => void;
 }
 
 export class Upkeep {
-  private readonly room: Room;
+  private readonly room: DocumentRoom;
   private readonly options: UpkeepOptions;
   private readonly burst: Burst;
   private compaction: NodeJS.Timeout | undefined;
@@ -30,7 +28,7 @@ export class Upkeep {
   /** After a failure: ms since the epoch. */
   private notBefore = 0;
 
-  constructor(room: Room, options: UpkeepOptions) {
+  constructor(room: DocumentRoom, options: UpkeepOptions) {
     this.room = room;
     this.options = options;
     const { burstQuietMs: quiet, burstLongestMs: longest } = options.limits;
@@ -43,7 +41,7 @@ export class Upkeep {
     const { compactRows, compactRowsBusy, compactQuietMs } = this.options.limits;
     if (this.room.rows >= compactRowsBusy) this.compact();
     else if (this.compaction) this.compaction.refresh();
-    // Folding costs a rebuild or two: it waits for a pause in the typing.
+    // Compaction rebuilds the document: it waits for a pause in the typing.
     else if (this.room.rows >= compactRows) this.compaction = setTimeout(() => this.compact(), compactQuietMs).unref();
   }
 
@@ -62,8 +60,8 @@ export class Upkeep {
   }
 
   /**
-   * Folds the log into a snapshot when there is anything to fold. A failure costs nothing but the chance. What would keep
-   * everybody waiting is folded on another thread, where there is one.
+   * Compacts the log into a snapshot if there is anything to compact. A failure changes nothing. A large document is
+   * compacted on another thread, if one is available.
    */
   compact(): void {
     clearTimeout(this.compaction);
@@ -84,7 +82,7 @@ export class Upkeep {
     const { rows } = room;
     this.folding = true;
     try {
-      const mark = markState(options.db, room.key, room.doc);
+      const mark = foldPointOf(options.db, room.key, room.doc);
       const bytes = mark && (await fold(mark));
       if (!mark || !bytes || !options.db.raw.open) return;
       keepFolded(options.db, mark, bytes, options.now());
@@ -106,7 +104,10 @@ export class Upkeep {
 
   private couldNot(error: unknown): void {
     this.notBefore = this.options.now() + this.options.limits.foldAgainMs;
-    this.options.log.error({ document: this.room.key, err: error }, "the log could not be folded: it stays as it is");
+    this.options.log.error(
+      { document: this.room.key, err: error },
+      "the log could not be compacted and stays as it is",
+    );
   }
 
   close(): void {
@@ -119,7 +120,7 @@ export class Upkeep {
     try {
       this.options.afterChange(this.room);
     } catch (error) {
-      this.options.log.error({ document: this.room.key, err: error }, "what follows a change failed");
+      this.options.log.error({ document: this.room.key, err: error }, "the follow-up work of a change failed");
     }
   }
 }

@@ -1,26 +1,26 @@
 /**
- * What an update would cost to apply, told before it is: yjs applies it in one go, and a few kilobytes made for it can keep
- * everybody waiting for seconds. Counted are the steps that yjs takes besides reading the update once.
+ * What an update would cost to apply, estimated before it is. yjs applies an update in one go, and a few kilobytes crafted
+ * for the purpose can block everybody for seconds. Counted are the steps that yjs takes besides reading the update once.
  *
- * yjs 13.6: a new item looks for its place by walking from its left neighbour to its right one, over all that others put
- * between; an honest page's item finds them side by side but for what was written at the same moment. Cutting a struct in two
- * moves the structs of its client behind it. Deleting and reading a shared type go down into it, a stack frame a level.
+ * yjs 13.6: a new item finds its place by walking from its left neighbour to its right one, over everything that others put
+ * between; for an honest page they are side by side, apart from what was written at the same moment. Splitting a struct
+ * moves all later structs of its client. Deleting and reading a shared type recurse into it, one stack frame per level.
  */
 import * as Y from "yjs";
-import { cuts, isIn, originOf, type Piece, Shadow } from "./shadow.ts";
+import type { DecodedUpdate } from "#server/doc-log/updates.ts";
+import { cuts, isIn, originOf, Shadow, type StructPiece } from "./shadow.ts";
 import { type Struct, StructView } from "./struct-view.ts";
-import type { DecodedUpdate } from "./updates.ts";
 
-/** Our own choices: below a twentieth of a second on a small machine; two weeks offline on both sides are some 50,000. */
-export const WEIGHT = { steps: 120_000, depth: 24, valueDepth: 32 } as const;
-/** What a new struct costs besides its walk: it is read, judged and put in. */
+/** Our own choices: less than 50 ms on a small machine. Two weeks offline on both sides take about 50,000 steps. */
+const WEIGHT = { steps: 120_000, depth: 24, valueDepth: 32 } as const;
+/** What a new struct costs besides its walk: it is read, checked and inserted. */
 const STRUCT_STEPS = 4;
-/** What a client id costs: whose it is stands in a row of its own. */
+/** What a new client id costs: its owner is stored in a row. */
 const CLIENT_STEPS = 16;
-/** Structs moved by one cut that cost as much as one step. */
+/** Structs moved by a split that cost as much as one step. */
 const MOVED_A_STEP = 200;
 
-/** True when the update is more than a page may ask of the server at once. Its deletions must not overlap. */
+/** True when the update is more work than a page may cause at once. Its deletions must not overlap. */
 export function isTooHeavy(doc: Y.Doc, update: DecodedUpdate): boolean {
   return new Weigher(doc, update).isTooHeavy();
 }
@@ -58,7 +58,7 @@ class Weigher {
       this.steps += ranges.length * (1 + (this.view.countOf(client) + ranges.length) / MOVED_A_STEP);
   }
 
-  /** Puts an item in, and before it those of the update that it stands on, as yjs does. True once it is too much. */
+  /** Inserts an item, after those of the update that it depends on, as yjs does. True once the limit is exceeded. */
   private place(item: Y.Item): boolean {
     const stack = [item];
     for (let top = stack.at(-1); top; top = stack.at(-1)) {
@@ -83,12 +83,12 @@ class Weigher {
     if (place !== undefined) this.shadow.put(item, this.walk(item, place));
   }
 
-  /** Looks for an item's place among what others put between its neighbours, as `Item.integrate` of yjs does. */
-  private walk(item: Y.Item, place: Piece | string): Piece | string {
+  /** Finds an item's place among what others put between its neighbours, like `Item.integrate` of yjs. */
+  private walk(item: Y.Item, place: StructPiece | string): StructPiece | string {
     const { rightOrigin } = item;
     let left = place;
-    const before = new Set<Piece>();
-    const conflicting = new Set<Piece>();
+    const before = new Set<StructPiece>();
+    const conflicting = new Set<StructPiece>();
     for (let at = this.shadow.rightOf(place); at; at = this.shadow.rightOf(at)) {
       if ((rightOrigin && isIn(at, rightOrigin)) || this.steps++ > WEIGHT.steps) break;
       before.add(at);
@@ -110,7 +110,7 @@ class Weigher {
   }
 }
 
-/** A chain of items that each stand on a later one, longer than any page writes, is walked in the order it comes. */
+/** A longer chain of items that depend on later ones, which no page of ours writes, is processed as it comes. */
 const MAX_STANDING_ON = 64;
 
 function isTooDeep(item: Y.Item, view: StructView): boolean {
@@ -123,7 +123,7 @@ function isTooDeep(item: Y.Item, view: StructView): boolean {
   return content instanceof Y.ContentFormat && isDeeper(content.value, WEIGHT.valueDepth);
 }
 
-/** Whether more shared types are around what an item holds than any document of ours has. */
+/** Whether an item is nested in more shared types than any document of ours has. */
 function isDeepType(item: Y.Item, view: StructView): boolean {
   let at: Y.Item | undefined = item;
   for (let depth = 0; at; depth++) {
@@ -137,7 +137,7 @@ function isDeepType(item: Y.Item, view: StructView): boolean {
   return false;
 }
 
-/** Whether a value nests deeper than `levels`. Goes no further down than that. */
+/** Whether a value is nested deeper than `levels`. Does not look any further. */
 function isDeeper(value: unknown, levels: number): boolean {
   if (typeof value !== "object" || value === null) return false;
   if (levels === 0) return true;

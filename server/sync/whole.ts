@@ -1,6 +1,6 @@
 /**
- * Whole documents as they were last sent to a page that had nothing, until they change: before a class a team opens one plan
- * at one moment, and a plan with many edits behind it takes long to put into bytes. Bounded over all rooms together.
+ * A cache of whole documents, encoded for a page that has nothing, valid until they change. Before a class a whole team
+ * opens the same plan at once, and a plan with a long history is slow to encode. One limit applies to all rooms together.
  */
 import type { Frame } from "./frames.ts";
 
@@ -10,7 +10,7 @@ export class WholeStates<Owner> {
   private readonly kept = new Map<Owner, Frame>();
   private bytes = 0;
 
-  /** The frame that is kept, or the one made now. */
+  /** The cached frame, or a new one. */
   of(owner: Owner, make: () => Frame): Frame {
     const known = this.kept.get(owner);
     if (known) return known;
@@ -24,7 +24,7 @@ export class WholeStates<Owner> {
     return frame;
   }
 
-  /** It has changed, or is gone. */
+  /** The document has changed or been unloaded. */
   forget(owner: Owner): void {
     const known = this.kept.get(owner);
     if (!known) return;

@@ -1,12 +1,13 @@
-/** Where a thread is pinned: the plan, an item, or words of a script. Checked before it is kept. */
+/** Where a thread is pinned: the plan, an item, or words of a script. Checked before it is stored. */
 import * as Y from "yjs";
 import * as z from "zod";
 import { readItemById, scriptOf } from "#lib/doc/read.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
-import { fail, ok, type Result } from "#server/result.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import { THREAD_ITEM_UNKNOWN, THREAD_ITEM_WITHOUT_WORDS } from "./refusals.ts";
 
-/** Characters. A relative position takes some twenty bytes. */
+/** Characters; a relative position takes about twenty bytes. */
 const POSITION_MAX = 400;
 const QUOTE_MAX = 500;
 
@@ -14,7 +15,7 @@ const itemId = z.string().regex(ID_PATTERN);
 const position = z
   .string()
   .max(POSITION_MAX)
-  .refine(isRelativePosition, "Mark the words again: the place could not be read.");
+  .refine(isRelativePosition, "The place could not be read. Mark the words again.");
 
 export const anchorSchema = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("plan") }),
@@ -34,16 +35,9 @@ export const anchorSchema = z.discriminatedUnion("kind", [
 /** Errors: 422 no-such-item when the item is not in the stored document or has no words to pin to. */
 export function checkAnchor(doc: Y.Doc, anchor: Anchor): Result<Anchor> {
   if (anchor.kind === "plan") return ok(anchor);
-  if (!readItemById(doc, anchor.itemId)) return NO_ITEM;
-  return anchor.kind === "words" && !scriptOf(doc, anchor.itemId) ? NO_WORDS : ok(anchor);
+  if (!readItemById(doc, anchor.itemId)) return THREAD_ITEM_UNKNOWN;
+  return anchor.kind === "words" && !scriptOf(doc, anchor.itemId) ? THREAD_ITEM_WITHOUT_WORDS : ok(anchor);
 }
-
-const NO_ITEM = fail(
-  422,
-  "no-such-item",
-  "The server does not have that item: it was taken out, or it is not saved yet. Try again in a moment.",
-);
-const NO_WORDS = fail(422, "no-words", "That item has no script to pin a comment to. Comment on the item itself.");
 
 /** Base64 of an encoded Yjs relative position, nothing more and nothing less. */
 function isRelativePosition(text: string): boolean {

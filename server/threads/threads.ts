@@ -1,4 +1,4 @@
-/** Threads on a plan: opened, answered, settled, reopened. The author is the one the server knows. */
+/** Threads on a plan: opening, answering, settling and reopening them. The author is always the signed-in person. */
 
 import * as z from "zod";
 import {
@@ -13,18 +13,19 @@ import {
 import { inTransaction } from "#db/transaction.ts";
 import { type Actor, canSettle } from "#lib/policy/can.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
+import { NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceThreads } from "#server/news/plan-news.ts";
 import { type OpenedPlan, openPlan } from "#server/plans/open-plan.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
-import { announceThreads } from "#server/plans/plan-news.ts";
-import { fail, NOT_FOUND, ok, type Result } from "#server/result.ts";
-import type { Springline } from "#server/springline.ts";
 import { anchorSchema, checkAnchor } from "./anchors.ts";
+import { FOR_A_LEAD } from "./refusals.ts";
 
 const BODY_MAX = 4000;
 const body = z
   .string()
   .trim()
-  .min(1, "Write what you want to say.")
+  .min(1, "Write a comment first.")
   .max(BODY_MAX, `A comment has at most ${BODY_MAX} characters.`);
 
 export const newThreadSchema = z.strictObject({ anchor: anchorSchema, body });
@@ -59,7 +60,7 @@ export function openThread(
   return ok({ id });
 }
 
-/** Answers a thread, a settled one too: it stays settled. Errors: 401, 403, 404. */
+/** Answers a thread; a settled one stays settled. Errors: 401, 403, 404. */
 export function addComment(app: Springline, actor: Actor, threadId: string, text: string): Result<{ id: string }> {
   const opened = openOwnThread(app, actor, threadId);
   if (!opened.ok) return opened;
@@ -71,10 +72,10 @@ export function addComment(app: Springline, actor: Actor, threadId: string, text
 }
 
 /**
- * Settles a thread or opens it again. What a lead asked for is settled by a lead, so that nobody signs a plan from which
- * it vanished unseen. Errors: 401, 403 no-right, 403 for-a-lead, 404.
+ * Settles a thread or reopens it. Only a lead can settle what a lead asked for, so that no plan is signed without a lead
+ * having seen the answer. Errors: 401, 403 no-right, 403 for-a-lead, 404.
  */
-export function settleThread(
+export function settlePlanThread(
   app: Springline,
   actor: Actor,
   threadId: string,
@@ -88,12 +89,6 @@ export function settleThread(
   announceThreads(app, opened.value.thread.planId);
   return ok({ settled });
 }
-
-const FOR_A_LEAD = fail(
-  403,
-  "for-a-lead",
-  "A lead spoke in this thread, so a lead settles it. Answer in it what you have changed.",
-);
 
 /** A thread of a plan that the asker may comment on. */
 function openOwnThread(

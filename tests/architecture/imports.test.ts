@@ -94,8 +94,10 @@ describe("structure", () => {
     expect(pure.filter((s) => forbidden.test(stripComments(s.text))).map((s) => s.path)).toEqual([]);
   });
 
-  test("only server/env.ts reads the environment", () => {
-    const readers = sources.filter((s) => s.path !== "server/env.ts" && /\bprocess\.env\b/.test(stripComments(s.text)));
+  test("only server/base/env.ts reads the environment", () => {
+    const readers = sources.filter(
+      (s) => s.path !== "server/base/env.ts" && /\bprocess\.env\b/.test(stripComments(s.text)),
+    );
     expect(readers.map((s) => s.path)).toEqual([]);
   });
 

@@ -11,7 +11,7 @@ import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { move } from "#lib/rules/examples/build.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { estimateSeconds, setupOf } from "#lib/transitions/transitions.ts";
-import { answer, COMMAND_NAMES } from "#server/cli/commands.ts";
+import { COMMAND_NAMES, runPlanCommand } from "#server/cli/commands.ts";
 import { readPlanBytes } from "#server/cli/read-plan.ts";
 import { type DamagedFile, damagedFiles } from "#tests/support/damaged-files.ts";
 import { Dice } from "#tests/support/dice.ts";
@@ -133,7 +133,7 @@ function through(file: DamagedFile): { readonly ms: number; readonly most: strin
     const { plan } = read.value;
     const asked = plan.items.find((it) => it.kind === "heading")?.id;
     for (const name of COMMAND_NAMES)
-      parts.push({ name, ms: taken(() => JSON.stringify(answer(name, plan, asked))).ms });
+      parts.push({ name, ms: taken(() => JSON.stringify(runPlanCommand(name, plan, asked))).ms });
   }
   const slowest = parts.reduce((a, b) => (b.ms > a.ms ? b : a));
   return { ms: slowest.ms, most: slowest.name };

@@ -4,7 +4,7 @@
  */
 import { existsSync } from "node:fs";
 import { brotliCompressSync, gzipSync } from "node:zlib";
-import { DEMO_PASSWORD } from "#seed/people.ts";
+import { DEMO_PASSWORD } from "#seed/studio/people.ts";
 import { startApp } from "#tests/support/app.ts";
 
 const TARGET_KB = 130;

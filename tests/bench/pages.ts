@@ -5,8 +5,8 @@
  */
 import { existsSync } from "node:fs";
 import { type Browser, type BrowserContext, chromium } from "@playwright/test";
-import { DEMO_PASSWORD } from "#seed/people.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
+import { DEMO_PASSWORD } from "#seed/studio/people.ts";
 import { startApp } from "#tests/support/app.ts";
 import { CHROMIUM_ARGS, findChromium } from "#tests/support/chromium.mjs";
 import {

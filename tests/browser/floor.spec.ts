@@ -3,7 +3,7 @@ import { generateKeyPairSync, sign } from "node:crypto";
 import { expect, type Page, test } from "@playwright/test";
 import { sealCard } from "#lib/card/card.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
-import { CLASSES_TOLD } from "#seed/taught.ts";
+import { CLASSES_TOLD } from "#seed/steps/add-classes.ts";
 import { type RunningApp, startApp } from "#tests/support/app.ts";
 import { letIn } from "./kit.ts";
 
@@ -182,7 +182,7 @@ test("a device that was taken back is told so, and fetches nothing more", async 
   }
   await manager.close();
   await page.getByRole("button", { name: "Fetch editions" }).click();
-  await expect(page.getByText("its pairing was taken back").first()).toBeVisible();
+  await expect(page.getByText("or it was removed").first()).toBeVisible();
 });
 
 test("nothing on the floor is cut off or needs scrolling, on a tablet and in the hand", async ({ page }) => {

@@ -4,7 +4,7 @@
  */
 import { type Browser, type BrowserContext, test as base, expect, type Page } from "@playwright/test";
 import type { Editor } from "@tiptap/core";
-import { DEMO_PASSWORD } from "#seed/people.ts";
+import { DEMO_PASSWORD } from "#seed/studio/people.ts";
 import { type RunningApp, startApp } from "../support/app.ts";
 
 export type Who = "petra" | "ines" | "marta" | "jonas" | "sam";

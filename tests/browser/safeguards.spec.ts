@@ -69,7 +69,7 @@ test("a new password signs the person out everywhere else, and says so before an
   await dialog.getByLabel("Current password").fill("not hers at all");
   await dialog.getByLabel("New password", { exact: true }).fill(SECOND);
   await dialog.getByRole("button", { name: "Change my password" }).click();
-  await expect(dialog.getByRole("alert")).toContainText("The present password is not right.");
+  await expect(dialog.getByRole("alert")).toContainText("The current password is wrong.");
   await expect(dialog.getByLabel("New password", { exact: true })).toHaveValue(SECOND);
   await dialog.getByLabel("Current password").fill(FIRST);
   await dialog.getByRole("button", { name: "Change my password" }).click();

@@ -148,10 +148,10 @@ test("a wrong, cut or altered file is refused in one sentence, and nothing is to
   );
   writeFileSync(join(folder, "letter.txt"), "Dear studio");
   const refusals: Record<string, RegExp> = {
-    [altered]: /is damaged: its springline\.sqlite is not what was backed up/,
-    [cut]: /is damaged or no backup/,
-    [newer]: /made by a newer version of the program/,
-    [join(folder, "letter.txt")]: /no backup of Springline/,
+    [altered]: /is damaged: its springline\.sqlite has changed since the backup/,
+    [cut]: /damaged or not a Springline backup/,
+    [newer]: /made by a newer version of Springline/,
+    [join(folder, "letter.txt")]: /not a Springline backup/,
     [join(folder, "none.tar")]: /There is no file/,
   };
   const said = await Promise.all(Object.keys(refusals).map((name) => script("server/cli/restore.ts", [name]).ended));
@@ -207,6 +207,9 @@ test("the only manager's way back in: a link beside a running server, on the rec
   const event = db.raw.prepare("select actor_id as by, kind, subject from studio_event").get();
   expect(event).toEqual({ by: "server", kind: "reset-link", subject: "u" });
   const nobody = await run("reset-password", "bob@quay.example");
-  expect(nobody).toMatchObject({ code: 1, err: "Nobody of this studio has the address bob@quay.example.\n" });
+  expect(nobody).toMatchObject({
+    code: 1,
+    err: "Nobody in this studio has the address bob@quay.example. Check the address.\n",
+  });
   db.close();
 }, 60_000);

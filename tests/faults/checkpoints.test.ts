@@ -1,8 +1,8 @@
 /** The write-ahead log is folded beside the server, and by its commits when that thread is gone. */
 import { statSync } from "node:fs";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { checkpointBeside } from "#db/checkpoints.ts";
 import type { Db } from "#db/connection.ts";
+import { checkpointBeside } from "#db/file/checkpoints.ts";
 import { appendRow, insertHeader } from "#db/repos/doc-log-repo.ts";
 import { appendTransaction } from "#db/transaction.ts";
 import { eventually } from "#tests/support/eventually.ts";

@@ -1,4 +1,5 @@
 /** [INV-20] A checking thread is killed in the middle of its work, again and again, while people write in that very plan. */
+
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, beforeEach, expect, test } from "vitest";
@@ -6,14 +7,15 @@ import { openDatabase } from "#db/connection.ts";
 import { analyse } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { readPlan } from "#lib/doc/read.ts";
-import { type Checks, createChecks } from "#server/check/checks.ts";
+import { createChecks } from "#server/check/checks.ts";
 import { PlaceEnded } from "#server/check/runner.ts";
 import { type CheckThreads, createThreads } from "#server/check/threads.ts";
+import type { Checks } from "#server/context/checks.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { loadDoc } from "#server/doc-log/stored-doc.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { planStudio } from "#server/plans/plan-studio.ts";
+import { planStudio } from "#server/studio-data/plan-studio.ts";
 import { attachSync } from "#server/sync/attach.ts";
-import { loadDoc } from "#server/sync/stored-doc.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { writeGoodClass } from "#tests/support/good-class.ts";
 import { must, openStudio, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
@@ -109,7 +111,7 @@ test("everything that is called saved is on disk, nobody waits for a check, and 
   ends.push(() => disk.close());
   const stored = loadDoc(disk, `plan/${id}`, s.app.log)?.doc;
   expect(stored?.getMap("words").size).toBe(2 * n);
-  const plan = s.app.rooms.withDoc(planDoc(id), (doc) => readPlan(doc, planStudio(s.db, ROOMS.harbour)));
+  const plan = s.app.documents.withDoc(planDoc(id), (doc) => readPlan(doc, planStudio(s.db, ROOMS.harbour)));
   const { findings } = analyse(plan);
   const marker = new Marker();
   expect(await checks.now(id)).toMatchObject({

@@ -1,4 +1,5 @@
 /** Checking on threads of its own: what a page hears, and that a thread that dies in the middle takes nothing with it. */
+
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { readCheck } from "#db/repos/check-repo.ts";
 import { readPlanRow } from "#db/repos/plan-repo.ts";
@@ -6,12 +7,12 @@ import { analyse } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { readItems, readPlan } from "#lib/doc/read.ts";
 import { setHead, setItemField } from "#lib/doc/write.ts";
-import type { CheckAnswer } from "#server/check/check-desk.ts";
-import { type Checks, createChecks } from "#server/check/checks.ts";
+import { createChecks } from "#server/check/checks.ts";
 import { type CheckThreads, createThreads } from "#server/check/threads.ts";
+import type { CheckAnswer, Checks } from "#server/context/checks.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { planStudio } from "#server/plans/plan-studio.ts";
+import { planStudio } from "#server/studio-data/plan-studio.ts";
 import { writeGoodClass } from "#tests/support/good-class.ts";
 import { must, openStudio, type PlanStudio, ROOMS } from "#tests/support/plan-studio.ts";
 
@@ -43,14 +44,14 @@ async function newClass(title: string): Promise<string> {
 /** Worked out here and now, from the document as the rooms have it. */
 function worked(id: string) {
   const studio = planStudio(s.db, ROOMS.harbour);
-  const plan = s.app.rooms.withDoc(planDoc(id), (doc) => readPlan(doc, studio));
+  const plan = s.app.documents.withDoc(planDoc(id), (doc) => readPlan(doc, studio));
   const { findings } = analyse(plan);
   const marker = new Marker();
   return { planMark: marker.plan(plan), findingsMark: marker.findings(findings), findings };
 }
 
 const setSeconds = (id: string, seconds: number) =>
-  s.app.rooms.transact(planDoc(id), "jonas", (doc) => setItemField({ doc, origin: 1 }, "m1", "seconds", seconds));
+  s.app.documents.transact(planDoc(id), "jonas", (doc) => setItemField({ doc, origin: 1 }, "m1", "seconds", seconds));
 
 test("what a thread answers is what is worked out here, first and after each edit", async () => {
   const id = await newClass("Pull");
@@ -70,7 +71,7 @@ describe("a thread that is killed", () => {
     await threads.kill(0);
     // Saving and relaying ask nothing of it.
     for (const id of ids) setSeconds(id, 55);
-    expect(s.app.rooms.withDoc(planDoc(ids[1] ?? ""), readItems).find((item) => item.id === "m1")).toMatchObject({
+    expect(s.app.documents.withDoc(planDoc(ids[1] ?? ""), readItems).find((item) => item.id === "m1")).toMatchObject({
       seconds: 55,
     });
     expect((await Promise.all(answers)).map((answer) => answer?.planId)).toEqual(ids);
@@ -103,7 +104,7 @@ describe("what was answered last", () => {
     const must = findings.filter((finding) => finding.level === "must").length;
     expect(kept(id)).toMatchObject({ planMark, findingsMark, must });
 
-    s.app.rooms.transact(planDoc(id), "jonas", (doc) => setHead({ doc, origin: 1 }, "lengthSeconds", 900));
+    s.app.documents.transact(planDoc(id), "jonas", (doc) => setHead({ doc, origin: 1 }, "lengthSeconds", 900));
     expect(kept(id)).toBeUndefined();
     await checks.now(id);
     expect(kept(id)).toBeDefined();

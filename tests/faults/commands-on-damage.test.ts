@@ -15,7 +15,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { openDatabase } from "#db/connection.ts";
-import { lookMark } from "#db/soundness.ts";
+import { lookMark } from "#db/file/soundness.ts";
 
 const ROOT = join(import.meta.dirname, "../..");
 let folder: string;

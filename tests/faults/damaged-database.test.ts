@@ -1,15 +1,17 @@
 /** A database file with pages that were really overwritten: the start refuses it, a running server says so, nobody is misled. */
+
 import { closeSync, copyFileSync, openSync, readFileSync, renameSync, rmSync, writeSync } from "node:fs";
 import Database from "better-sqlite3";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import { POST as firstRun } from "#app/api/first-run/route.ts";
 import { GET } from "#app/api/health/route.ts";
-import { DatabaseRefused, openDatabase } from "#db/connection.ts";
-import { watchDamage } from "#db/damage.ts";
-import { askForLook, quickCheck, writeProbe } from "#db/soundness.ts";
-import { type Pace, watchSoundness } from "#server/http/soundness.ts";
-import { setSpringline } from "#server/springline.ts";
+import { openDatabase } from "#db/connection.ts";
+import { watchDamage } from "#db/file/damage.ts";
+import { DatabaseRefused } from "#db/file/migrations.ts";
+import { askForLook, quickCheck, writeProbe } from "#db/file/soundness.ts";
+import { setSpringline } from "#server/context/springline.ts";
+import { type LookIntervals, watchForDamage } from "#server/health/damage-watch.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 import { type Harness, outcome, PASSWORD, request, startHarness } from "#tests/unit/auth-harness.ts";
 
@@ -77,7 +79,7 @@ test("damage that comes while the server runs: the next look finds it, health sa
   withApp(async (h) => {
     const log = silentLog();
     h.db.raw.pragma("wal_checkpoint(truncate)");
-    const soundness = watchSoundness({ db: h.db, log });
+    const soundness = watchForDamage({ db: h.db, log });
     await soundness.look();
     expect(await health()).toEqual({ status: 200, problems: [] });
     h.db.raw.pragma("wal_checkpoint(truncate)");
@@ -87,11 +89,11 @@ test("damage that comes while the server runs: the next look finds it, health sa
     soundness.stop();
     expect(await health()).toEqual({ status: 503, problems: [DAMAGED] });
     expect(log.error).toHaveBeenCalledOnce();
-    expect(() => writeProbe(h.db)).toThrow();
+    expect(() => writeProbe(h.db.raw)).toThrow();
     const refused = await firstRun(request("/api/first-run", { method: "POST", body: STUDIO }));
     expect(refused.status).toBe(503);
     expect((await refused.json()).error.message).toMatch(
-      /is damaged: nothing was changed, .* until a backup is restored/,
+      /is damaged\. Nothing was changed, .* until a backup is restored/,
     );
     const signIn = await authRoute.POST(request("/api/auth/sign-in/email", { method: "POST", body: STUDIO }));
     expect(await outcome(signIn)).toBe("503 damaged");
@@ -108,7 +110,7 @@ test("an error by which SQLite says damage makes a look at once, whoever met it"
   damage(temp.file);
   const raw = openRaw();
   const known = watchDamage(raw);
-  const soundness = watchSoundness({ db: { file: temp.file, damage: known }, log: silentLog() });
+  const soundness = watchForDamage({ db: { file: temp.file, damage: known }, log: silentLog() });
   const found = new Promise<void>((told) => known.onFound(told));
   const tables = raw.prepare<[], string>("select name from sqlite_master where type = 'table'").pluck().all();
   const met = tables.filter((name) => isDamaged(raw, `select count(*), * from "${name}" order by 1, rowid`));
@@ -135,7 +137,7 @@ function isDamaged(raw: Database.Database, sql: string): boolean {
 test("a small file is looked through every minute, a large one seldom, either at once when a command asks", () =>
   withApp(async (h) => {
     h.db.raw.pragma("wal_checkpoint(truncate)");
-    const watch = (pace: Partial<Pace>) => watchSoundness({ db: h.db, log: silentLog(), pace });
+    const watch = (pace: Partial<LookIntervals>) => watchForDamage({ db: h.db, log: silentLog(), pace });
     const never = watch({ smallMs: 0, largeBytes: 0 });
     damage(h.db.file);
     await never.glance();
@@ -150,7 +152,7 @@ test("a small file is due after its minute", () =>
   withApp(async (h) => {
     h.db.raw.pragma("wal_checkpoint(truncate)");
     damage(h.db.file);
-    const soundness = watchSoundness({ db: h.db, log: silentLog(), pace: { smallMs: 0 } });
+    const soundness = watchForDamage({ db: h.db, log: silentLog(), pace: { smallMs: 0 } });
     await soundness.glance();
     soundness.stop();
     expect(h.db.damage.known).toBeTruthy();
@@ -161,8 +163,8 @@ test.each([
   ["its log taken away", (file: string) => rmSync(`${file}-wal`)],
 ])("%s is damage: what is written would be gone at the end", (_what, act) =>
   withApp(async (h) => {
-    writeProbe(h.db);
-    const soundness = watchSoundness({ db: h.db, log: silentLog() });
+    writeProbe(h.db.raw);
+    const soundness = watchForDamage({ db: h.db, log: silentLog() });
     copyFileSync(h.db.file, `${h.db.file}.other`);
     await soundness.glance();
     expect(h.db.damage.known).toBeNull();
@@ -189,16 +191,16 @@ test("a database that can be read and not written is no healthy one; the probe i
     expect((await health()).status).toBe(200);
     expect(version()).toBe(after);
     h.db.raw.pragma("query_only = 1");
-    expect(() => writeProbe(h.db)).toThrow();
+    expect(() => writeProbe(h.db.raw)).toThrow();
     h.advance(11_000);
     expect(await health()).toEqual({
       status: 503,
-      problems: ["The database cannot be written; the server's log says why."],
+      problems: ["The database cannot be written. The server's log says why."],
     });
   }));
 
 test("a data folder that is gone is said", () =>
   withApp(async (h) => {
     setSpringline({ ...h.app, env: { ...h.app.env, dataDir: `${h.app.env.dataDir}/not-there` } });
-    expect((await health()).problems).toEqual(["The data folder cannot be looked at; the server's log says why."]);
+    expect((await health()).problems).toEqual(["The data folder cannot be examined. The server's log says why."]);
   }));

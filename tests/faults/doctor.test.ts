@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { openDatabase } from "#db/connection.ts";
 import { examine } from "#server/doctor/doctor.ts";
-import type { Finding } from "#server/doctor/finding.ts";
+import type { Diagnosis } from "#server/doctor/finding.ts";
 import { type AddressServer, type AddressSetup, startAddressServer } from "#tests/support/address-server.ts";
 import { type PlainProxy, type ProxySetup, plainProxy } from "#tests/support/plain-proxy.ts";
 
@@ -33,8 +33,9 @@ async function behind(how: Partial<ProxySetup>, set: Partial<AddressSetup> = {})
 }
 const naming = (headers: Record<string, unknown>) => ({ ...headers, "x-forwarded-for": "198.51.100.4" }) as never;
 
-const wrongOnes = (findings: readonly Finding[]) => findings.filter(({ is }) => is === "wrong").map(({ what }) => what);
-const about = (findings: readonly Finding[], what: string) => findings.find((one) => one.what === what);
+const wrongOnes = (findings: readonly Diagnosis[]) =>
+  findings.filter(({ is }) => is === "wrong").map(({ what }) => what);
+const about = (findings: readonly Diagnosis[], what: string) => findings.find((one) => one.what === what);
 
 test("a studio that is set up well: nothing is wrong, and what the clock could not be compared with is said", async () => {
   const findings = await examine(await behind({ headers: naming }, { trustProxy: true }));
@@ -62,19 +63,17 @@ test.each([
     expect(wrongOnes(findings)).toEqual(["leads here", "live connections"]);
     const live = about(findings, "live connections");
     expect(live?.found).toContain(status);
-    expect(live?.found).toContain("since it was started with http://localhost:9.");
-    expect(live?.todo).toBe(`Start it again with SPRINGLINE_URL=${set.SPRINGLINE_URL}, then run this again.`);
+    expect(live?.found).toContain("because it was started with http://localhost:9.");
+    expect(live?.todo).toBe(`Restart it with SPRINGLINE_URL=${set.SPRINGLINE_URL}, then run the doctor again.`);
   },
 );
 
 test("a proxy that changes the Host and carries no upgrades: the server's own sending on is named", async () => {
   const headers = (all: Record<string, unknown>) => ({ ...all, host: "127.0.0.1:4310" }) as never;
   const findings = await examine(await behind({ upgrades: "as requests", headers }));
-  expect(about(findings, "live connections")?.found).toContain(
-    "(status 307): what the proxy asks for names another Host",
-  );
+  expect(about(findings, "live connections")?.found).toContain("(status 307): the proxy sends another Host");
   expect(about(findings, "live connections")?.todo).toContain(
-    "hand the Host header on as it is, and carry upgrades on",
+    "pass the Host header and WebSocket upgrades on unchanged",
   );
 });
 
@@ -82,7 +81,7 @@ test("a proxy that changes the origin is told from one that carries nothing", as
   const headers = (all: Record<string, unknown>) =>
     ({ ...all, ...(all.origin ? { origin: "http://inner" } : {}) }) as never;
   const findings = await examine(await behind({ headers }));
-  expect(about(findings, "live connections")?.found).toContain("origin arrives changed");
+  expect(about(findings, "live connections")?.found).toContain("the proxy changes the page's origin");
 });
 
 test("forwarded-for arrives and is not trusted", async () => {
@@ -94,7 +93,7 @@ test("forwarded-for arrives and is not trusted", async () => {
 test("trusted, and no proxy sets it: anybody could claim any address", async () => {
   const findings = await examine(await behind({}, { trustProxy: true }));
   expect(wrongOnes(findings)).toEqual(["proxy"]);
-  expect(about(findings, "proxy")?.found).toContain("made up was believed");
+  expect(about(findings, "proxy")?.found).toContain("invented x-forwarded-for was accepted");
 });
 
 test("the address leads to another Springline, or to this one with another address set", async () => {
@@ -102,13 +101,13 @@ test("the address leads to another Springline, or to this one with another addre
   const other = { ...vars, SPRINGLINE_SECRET: "another secret of another studio, long enough" };
   expect(about(await examine(other), "leads here")?.found).toContain("another secret");
   const renamed = { ...vars, SPRINGLINE_URL: vars.SPRINGLINE_URL?.replace("localhost", "127.0.0.1") };
-  expect(about(await examine(renamed), "leads here")?.found).toContain(`was started with ${proxy?.url}`);
+  expect(about(await examine(renamed), "leads here")?.found).toContain(`was started with SPRINGLINE_URL=${proxy?.url}`);
 });
 
 test.each([
-  ["https//plans", "no address"],
+  ["https//plans", "not an address"],
   ["http://plans.quay.invalid", "not encrypted"],
-  ["https://plans.quay.invalid/studio", "set it to https://plans.quay.invalid"],
+  ["https://plans.quay.invalid/studio", "set SPRINGLINE_URL to https://plans.quay.invalid"],
 ])("the address %s is told", async (url, words) => {
   const findings = await examine({ SPRINGLINE_URL: url, SPRINGLINE_DATA: freshFolder() });
   expect(`${about(findings, "public address")?.found} ${about(findings, "public address")?.todo}`).toContain(words);
@@ -173,7 +172,7 @@ test("files that others may read: exit 1 and the command that mends it", async (
   const said = await command({ SPRINGLINE_DATA: data, PORT: "1" });
   expect(said.code).toBe(1);
   expect(said.out).toMatch(/^WRONG +secrets .*chmod 600 \S+springline\.sqlite$/m);
-  expect(said.out).toMatch(/^ok +database +whole/m);
+  expect(said.out).toMatch(/^ok +database +undamaged/m);
   expect(readFileSync(join(data, "springline.sqlite")).equals(before)).toBe(true);
 });
 

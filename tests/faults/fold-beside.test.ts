@@ -2,9 +2,8 @@
 import { afterEach, expect, test } from "vitest";
 import { readStoredDoc } from "#db/repos/doc-log-repo.ts";
 import { parts } from "#lib/doc/layout.ts";
-import { foldBeside } from "#server/fold/fold-beside.ts";
-import { loadDoc } from "#server/sync/stored-doc.ts";
-import type { Fold } from "#server/sync/upkeep.ts";
+import { foldInThread } from "#server/doc-log/fold-in-thread.ts";
+import { type Fold, loadDoc } from "#server/doc-log/stored-doc.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
@@ -42,7 +41,7 @@ test("words that come while it is folded follow the snapshot", async () => {
   });
   const s = await start((file) => async (mark) => {
     folding++;
-    const bytes = await foldBeside(file)(mark);
+    const bytes = await foldInThread(file)(mark);
     await held;
     return bytes;
   });
@@ -59,14 +58,18 @@ test("words that come while it is folded follow the snapshot", async () => {
 }, 30_000);
 
 test("a log that does not say what its live copy says stays as it is, and is told of", async () => {
-  const s = await start(foldBeside);
+  const s = await start(foldInThread);
   const client = await writer(s);
   await writeRows(client, 19);
   // The last row but one is another one than was said.
   s.db.raw.exec("update doc_update set bytes = (select bytes from doc_update order by seq limit 1) where seq = 15");
   const before = readStoredDoc(s.db, "plan/long")?.rows.length ?? 0;
   await writeRows(client, 3);
-  await eventually("it is told of", () => s.log.some(({ message }) => message.includes("could not be folded")), 20_000);
+  await eventually(
+    "it is told of",
+    () => s.log.some(({ message }) => message.includes("could not be compacted")),
+    20_000,
+  );
   expect(snapshots(s)).toBe(0);
   expect(readStoredDoc(s.db, "plan/long")?.rows.length).toBe(before + 3);
   client.end();

@@ -5,14 +5,14 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { loadDoc } from "#server/sync/stored-doc.ts";
+import { loadDoc } from "#server/doc-log/stored-doc.ts";
 import { bundleServer, ROOT } from "#tests/support/bundle-server.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 
 const BUNDLES = join(ROOT, "dist-tests/kill");
-const CHECKPOINTS = join(ROOT, "db/checkpoint-worker.mjs");
+const CHECKPOINTS = join(ROOT, "db/file/checkpoint-worker.mjs");
 const RUNS = Number(process.env.KILL_RUNS ?? 16);
 const LANES = 2;
 

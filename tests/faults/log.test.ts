@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import { CLOSE } from "#lib/protocol/close.ts";
-import { Refusals } from "#server/sync/refusals.ts";
+import { RefusalLog } from "#server/limits/refusal-log.ts";
 import { eventually } from "../support/eventually.ts";
 import { RawClient } from "../support/raw-client.ts";
 import { type LogLine, startSyncServer, type TestServer } from "../support/sync-server.ts";
@@ -55,7 +55,7 @@ test("a stock page that shows itself now and then reads on", async () => {
 test("each cause has its line, with how often and some of the names", () => {
   const lines: LogLine[] = [];
   const warn = (details: object, message: string) => void lines.push({ level: "warn", details, message });
-  const refusals = new Refusals({ info: warn, warn, error: warn }, 60_000);
+  const refusals = new RefusalLog({ info: warn, warn, error: warn }, 60_000);
   for (let n = 0; n < 1000; n++) refusals.note(n % 2 ? "forged" : "erasing", 1, `u${n}`);
   expect(lines).toEqual([]);
   refusals.tell();

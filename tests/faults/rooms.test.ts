@@ -31,7 +31,7 @@ test("a listener that throws breaks its room only: pages reconnect, nothing is l
   ines.edit((doc) => parts(doc).notes.insert(0, "typed into a breaking room"));
   expect(await ines.closed()).toBe(4500);
   expect(await marta.closed()).toBe(4500);
-  expect(errors()).toEqual(["the room broke: it is read again from disk"]);
+  expect(errors()).toEqual(["the room is broken and is read again from disk"]);
 
   const again = await page("broken", "marta").synced();
   expect(parts(again.doc).notes.toString()).toBe("typed into a breaking room");
@@ -103,7 +103,7 @@ test("a damaged newest snapshot: the one before it and the rows since say the sa
   server.db.raw.exec("update doc_snapshot set bytes = x'01ff' where seq = (select max(seq) from doc_snapshot)");
   const reader = await page("rot", "marta").synced();
   expect(parts(reader.doc).notes.toString()).toBe("one two three");
-  expect(errors()).toEqual(["a snapshot is damaged: the one before it was used"]);
+  expect(errors()).toEqual(["a snapshot is damaged; the one before it was used"]);
   reader.end();
 });
 

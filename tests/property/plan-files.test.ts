@@ -4,7 +4,7 @@
  */
 import { expect, test } from "vitest";
 import { RULE_CRASHED } from "#lib/rules/run.ts";
-import { answer, COMMAND_NAMES } from "#server/cli/commands.ts";
+import { COMMAND_NAMES, runPlanCommand } from "#server/cli/commands.ts";
 import { readPlanBytes } from "#server/cli/read-plan.ts";
 import { type DamagedFile, damagedFiles } from "#tests/support/damaged-files.ts";
 import { worstFiles } from "#tests/support/worst-files.ts";
@@ -46,7 +46,7 @@ function goesThrough(file: DamagedFile, seen: Seen): void {
     const headings = read.plan.items.filter((item) => item.kind === "heading").map((item) => item.id);
     for (const name of COMMAND_NAMES) {
       for (const asked of name === "order" ? [headings[0], headings.at(-1), "nowhere"] : [undefined]) {
-        const given = answer(name, read.plan, asked);
+        const given = runPlanCommand(name, read.plan, asked);
         if (given.ok) isSound(name, JSON.stringify("json" in given ? given.json : given.text));
         else expect(given.say).toMatch(ONE_LINE);
       }

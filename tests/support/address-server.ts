@@ -1,10 +1,10 @@
 /** A real server with the doors of the program and none of its pages: `/api/address`, `/api/health`, sockets, and one page. */
 import { GET as address } from "#app/api/address/route.ts";
 import { GET as health } from "#app/api/health/route.ts";
+import { createLog } from "#server/base/log.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { createGate } from "#server/http/gate.ts";
 import { type Serving, serve } from "#server/http/serve.ts";
-import { createLog } from "#server/log.ts";
-import { setSpringline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { openStudio, type PlanStudio } from "./plan-studio.ts";
 

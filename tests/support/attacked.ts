@@ -14,7 +14,7 @@ import { RawClient } from "./raw-client.ts";
 
 /** The server and beside it, where it looks for it, its thread; a folder for each process of the tests. */
 const BUNDLES = join(ROOT, "dist-tests");
-const ENTRIES = { "attack-server": "tests/support/attack-server.ts", "fold-worker": "server/fold/worker.ts" };
+const ENTRIES = { "attack-server": "tests/support/attack-server.ts", "fold-worker": "server/doc-log/fold-worker.ts" };
 /** Longest that anybody's request may wait. */
 export const WAIT_MS = 500;
 /** Other tests run at the same time, on as few as two processors. */

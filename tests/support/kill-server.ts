@@ -4,14 +4,14 @@
  */
 import { createServer } from "node:http";
 import * as Y from "yjs";
-import { checkpointBeside } from "#db/checkpoints.ts";
 import { openDatabase } from "#db/connection.ts";
+import { checkpointBeside } from "#db/file/checkpoints.ts";
 import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { planHolds } from "#lib/doc/held.ts";
 import { PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { attachSync } from "#server/sync/attach.ts";
-import { createRooms } from "#server/sync/create-rooms.ts";
+import { createDocumentRooms } from "#server/sync/document-rooms.ts";
 import type { KindHooks } from "#server/sync/host.ts";
 
 const [, , file = "", program = ""] = process.argv;
@@ -26,7 +26,7 @@ const kind: KindHooks = {
   bounds: PLAN_BOUNDS,
   create: () => new Y.Doc(),
 };
-const rooms = createRooms({
+const rooms = createDocumentRooms({
   db,
   log: { info: silent, warn: silent, error: console.error },
   host: {

@@ -6,12 +6,12 @@ import { openLine } from "#lib/client/line-link.ts";
 import type { Line } from "#lib/line/line.ts";
 import type { FromServer, LineClass, LineMemory, ToServer } from "#lib/line/messages.ts";
 import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/line/wire.ts";
+import { createLog } from "#server/base/log.ts";
 import { addDevice, takeBackDevice } from "#server/devices/manage-devices.ts";
 import { pairDevice } from "#server/devices/pair-device.ts";
 import { attachLine } from "#server/line/attach.ts";
 import { createLineHost } from "#server/line/host.ts";
 import type { LineLimits } from "#server/line/limits.ts";
-import { createLog } from "#server/log.ts";
 import { eventually } from "./eventually.ts";
 import { must, openStudio, type PlanStudio } from "./plan-studio.ts";
 

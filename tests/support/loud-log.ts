@@ -1,6 +1,6 @@
 /** A process that logs 5 MB and then says in a file that it lived through it. Arguments: that file. */
 import { writeFileSync } from "node:fs";
-import { createLog } from "#server/log.ts";
+import { createLog } from "#server/base/log.ts";
 
 const log = createLog("info");
 let rounds = 0;

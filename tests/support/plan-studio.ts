@@ -14,13 +14,13 @@ import type { Person, Role } from "#lib/policy/can.ts";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
 import type { Finding } from "#lib/rules/types.ts";
 import { createAuth } from "#server/auth/auth.ts";
-import { type Env, readEnv } from "#server/env.ts";
-import { createSyncHost } from "#server/host.ts";
-import { createLog } from "#server/log.ts";
-import type { Result } from "#server/result.ts";
+import { type Env, readEnv } from "#server/base/env.ts";
+import { createLog } from "#server/base/log.ts";
+import type { Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { createSyncHost } from "#server/main/sync-host.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
-import type { Springline } from "#server/springline.ts";
-import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
+import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
 import type { SyncHost } from "#server/sync/host.ts";
 import { eventually } from "./eventually.ts";
 import { tempDb } from "./temp-db.ts";
@@ -51,7 +51,7 @@ export interface PlanStudio {
   readonly people: Readonly<Record<Who, Person>>;
   readonly host: SyncHost;
   /** The live documents, for sockets to join. */
-  readonly rooms: LiveRooms;
+  readonly rooms: DocumentRooms;
   /** Everything announced so far, in order; a test may empty it. */
   readonly announced: Announced[];
   /** How often open pages were asked about again. */
@@ -90,7 +90,7 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   const half = { env, log, db, auth: createAuth(db, env, log), keys, now, newId: () => `id-${++ids}` };
   const app: Springline = {
     ...half,
-    get rooms() {
+    get documents() {
       return rooms;
     },
     get checks() {
@@ -99,8 +99,8 @@ export function openStudio(setup: StudioSetup = {}): PlanStudio {
   };
   const checks = testChecks(app);
   const host = createSyncHost(app);
-  const live = createRooms({ db, host: counting(host, () => looked++), log, now, limits: { burstQuietMs: 1 } });
-  const rooms: LiveRooms = {
+  const live = createDocumentRooms({ db, host: counting(host, () => looked++), log, now, limits: { burstQuietMs: 1 } });
+  const rooms: DocumentRooms = {
     ...live,
     announce(name, news) {
       announced.push({ name: formatDocName(name), news });

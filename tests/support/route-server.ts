@@ -1,10 +1,10 @@
 /** Route handlers behind the program's real gate, on a port of their own: for requests that are sent as bytes. */
 import type { IncomingMessage, ServerResponse } from "node:http";
 import { Readable } from "node:stream";
-import type { Env } from "#server/env.ts";
+import type { Env } from "#server/base/env.ts";
+import { createLog } from "#server/base/log.ts";
 import { createGate } from "#server/http/gate.ts";
 import { type ServeSetup, type Serving, serve } from "#server/http/serve.ts";
-import { createLog } from "#server/log.ts";
 
 export type RouteHandler = (request: Request) => Promise<Response> | Response;
 

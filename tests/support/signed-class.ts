@@ -1,15 +1,16 @@
 /** The good class signed off, and classes taught from it as a device would tell them. */
+
 import { readEdition } from "#db/repos/edition-repo.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
 import { classLog } from "#lib/floor/class-log.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { handIn } from "#server/plans/hand-in.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
-import { signPlan } from "#server/plans/sign-plan.ts";
+import { handIn } from "#server/sign-off/hand-in.ts";
+import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
+import { signPlan } from "#server/sign-off/sign-plan.ts";
 import { writeGoodClass } from "./good-class.ts";
 import { must, type PlanStudio, ROOMS } from "./plan-studio.ts";
 

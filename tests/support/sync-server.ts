@@ -17,11 +17,12 @@ import { monthHolds } from "#lib/programme/held.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
 import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
+import type { EventLog } from "#server/base/log.ts";
+import type { Fold } from "#server/doc-log/stored-doc.ts";
 import { type AttachOptions, attachSync, type SyncDoor } from "#server/sync/attach.ts";
-import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
-import type { DocAccess, KindHooks, SessionInfo, SyncHost, SyncLog } from "#server/sync/host.ts";
+import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
+import type { DocAccess, KindHooks, SessionInfo, SyncHost } from "#server/sync/host.ts";
 import type { Limits } from "#server/sync/limits.ts";
-import type { Fold } from "#server/sync/upkeep.ts";
 import { type TempDb, tempDb } from "./temp-db.ts";
 
 export interface LogLine {
@@ -100,7 +101,7 @@ export class TestHost implements SyncHost {
 
 export interface TestServer {
   readonly host: TestHost;
-  readonly rooms: LiveRooms;
+  readonly rooms: DocumentRooms;
   readonly db: Db;
   readonly temp: TempDb;
   readonly log: LogLine[];
@@ -126,7 +127,7 @@ export interface TestServerOptions {
   /** Folds large documents elsewhere; given the database's file. */
   readonly fold?: (databaseFile: string) => Fold;
   /** In place of the list that the server gives. */
-  readonly log?: SyncLog;
+  readonly log?: EventLog;
 }
 
 export async function startSyncServer(options: TestServerOptions = {}): Promise<TestServer> {
@@ -136,7 +137,14 @@ export async function startSyncServer(options: TestServerOptions = {}): Promise<
   const host: TestHost = new TestHost(db, (name) => rooms.generation(name) !== undefined);
   const { limits, sync } = options;
   const fold = options.fold?.(db.file);
-  const rooms = createRooms({ db, host, log: options.log ?? listLog(log), limits, sync, ...(fold ? { fold } : {}) });
+  const rooms = createDocumentRooms({
+    db,
+    host,
+    log: options.log ?? listLog(log),
+    limits,
+    sync,
+    ...(fold ? { fold } : {}),
+  });
   const http = createServer((_request, response) => response.writeHead(404).end());
   const door = attachSync({ rooms, server: http, isOriginAllowed: options.isOriginAllowed });
   await new Promise<void>((resolve) => http.listen(options.port ?? 0, "127.0.0.1", resolve));
@@ -164,7 +172,7 @@ export async function startSyncServer(options: TestServerOptions = {}): Promise<
   };
 }
 
-function haltOnce(parts: { rooms: LiveRooms; door: SyncDoor; http: Server; db: Db }) {
+function haltOnce(parts: { rooms: DocumentRooms; door: SyncDoor; http: Server; db: Db }) {
   let halted: Promise<readonly string[]> | undefined;
   return (limitMs?: number) => {
     halted ??= (async () => {
@@ -179,7 +187,7 @@ function haltOnce(parts: { rooms: LiveRooms; door: SyncDoor; http: Server; db: D
   };
 }
 
-function listLog(lines: LogLine[]): SyncLog {
+function listLog(lines: LogLine[]): EventLog {
   const at = (level: LogLine["level"]) => (details: object, message: string) => {
     lines.push({ level, message, details });
   };

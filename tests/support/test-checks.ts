@@ -1,9 +1,11 @@
 /** The checks of a program in a test: on its own thread, after the shortest of pauses. */
+
 import { CheckDesk } from "#server/check/check-desk.ts";
-import { type Checks, createChecks } from "#server/check/checks.ts";
-import { sameThread } from "#server/check/runner.ts";
-import { announceCheck } from "#server/plans/announce-check.ts";
-import type { Springline } from "#server/springline.ts";
+import { createChecks } from "#server/check/checks.ts";
+import type { CheckRunner } from "#server/check/runner.ts";
+import type { Checks } from "#server/context/checks.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { announceCheck } from "#server/sign-off/after-check.ts";
 
 /** `app` may still be without its rooms. */
 export const testChecks = (app: Springline): Checks =>
@@ -12,3 +14,10 @@ export const testChecks = (app: Springline): Checks =>
     ms: { quiet: 1, longest: 5 },
     heard: (answer) => announceCheck(app, answer),
   });
+
+/** Checks on the calling thread. */
+const sameThread = (desk: CheckDesk): CheckRunner => ({
+  places: 1,
+  run: async (_, { planId, withFindings }) => desk.check(planId, withFindings),
+  stop: async () => undefined,
+});

@@ -3,11 +3,11 @@ import { afterEach, expect, test } from "vitest";
 import { GET } from "#app/api/address/route.ts";
 import { POST } from "#app/api/rooms/route.ts";
 import { readAddressAnswer } from "#lib/protocol/address.ts";
+import type { Log } from "#server/base/log.ts";
 import { createGate } from "#server/http/gate.ts";
 import { installationId } from "#server/http/installation-id.ts";
 import { noteOtherOrigin } from "#server/http/proxy-signs.ts";
 import { type Serving, serve } from "#server/http/serve.ts";
-import type { Log } from "#server/log.ts";
 import { request, startHarness } from "#tests/unit/auth-harness.ts";
 
 const ends: (() => unknown)[] = [];

@@ -1,11 +1,13 @@
 /** Opening the database: one writer, known migrations, a backup that is whole. */
+
 import { type ChildProcess, spawn } from "node:child_process";
 import { copyFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { DatabaseRefused, openDatabase } from "#db/connection.ts";
-import { copyDatabase } from "#db/copy.ts";
-import { DatabaseInUse } from "#db/repos/lock-repo.ts";
+import { openDatabase } from "#db/connection.ts";
+import { copyDatabase } from "#db/file/copy.ts";
+import { DatabaseRefused } from "#db/file/migrations.ts";
+import { DatabaseInUse } from "#db/file/writer-lock.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 

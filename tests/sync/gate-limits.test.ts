@@ -9,11 +9,11 @@ import * as importRoute from "#app/api/plans/import/route.ts";
 import * as plansRoute from "#app/api/plans/route.ts";
 import { openDatabase } from "#db/connection.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
-import { readEnv } from "#server/env.ts";
+import { readEnv } from "#server/base/env.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { FORM_BODY_BYTES, MAX_BODY_BYTES } from "#server/http/body.ts";
-import { Places } from "#server/http/places.ts";
+import { ConcurrencyLimit } from "#server/limits/concurrency-limit.ts";
 import { needsSetUpCode } from "#server/people/set-up-code.ts";
-import { setSpringline } from "#server/springline.ts";
 import { eventually } from "../support/eventually.ts";
 import { openStudio, type PlanStudio, type Who } from "../support/plan-studio.ts";
 import { RawClient } from "../support/raw-client.ts";
@@ -132,7 +132,7 @@ describe("sockets", () => {
   });
 
   test("a place is counted off once, however often it is left", () => {
-    const places = new Places(2);
+    const places = new ConcurrencyLimit(2);
     const [first] = [places.take("a"), places.take("a")];
     expect(places.take("a")).toBeUndefined();
     expect(places.take("b")).toBeDefined();

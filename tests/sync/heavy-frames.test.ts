@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
 import { parts } from "#lib/doc/layout.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
-import { tidyUpdate } from "#server/sync/updates.ts";
+import { tidyUpdate } from "#server/doc-log/updates.ts";
 import { isTooHeavy } from "#server/sync/weight.ts";
 import { type Attacked, startAttacked, WAIT_MS } from "../support/attacked.ts";
 import { Dice } from "../support/dice.ts";

@@ -1,10 +1,10 @@
 /** The gate before the pages, over a real server on a free port and raw requests. */
 import { createConnection } from "node:net";
 import { afterEach, beforeEach, expect, test } from "vitest";
+import { createLog } from "#server/base/log.ts";
 import { MAX_BODY_BYTES } from "#server/http/body.ts";
 import { createGate } from "#server/http/gate.ts";
 import { CannotListen, type Serving, serve } from "#server/http/serve.ts";
-import { createLog } from "#server/log.ts";
 
 const log = createLog("silent");
 let serving: Serving;
@@ -49,7 +49,7 @@ test("an address in use is said in one sentence", async () => {
   const again = serve({ env, log, gate: () => false, handle: () => undefined, upgrade: () => false });
   await expect(again).rejects.toThrow(CannotListen);
   await expect(again).rejects.toThrow(
-    `Port ${serving.port} on 127.0.0.1 is in use by another program. Stop that one, or choose another port with PORT=...`,
+    `Port ${serving.port} on 127.0.0.1 is in use by another program. Stop that program, or choose another port with PORT=...`,
   );
 });
 
@@ -99,7 +99,7 @@ test("a body above the limit is refused with a sentence, at it it is not", async
   const refused = await post(MAX_BODY_BYTES + 1);
   expect(refused.status).toBe(413);
   expect(await refused.json()).toEqual({
-    error: { code: "too-large", message: "This is larger than the server takes at once: 5 MB is the limit." },
+    error: { code: "too-large", message: "This is too large: 5 MB is the limit." },
   });
   expect((await post(MAX_BODY_BYTES)).status).toBe(200);
 });

@@ -6,8 +6,8 @@ import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { openDatabase } from "#db/connection.ts";
-import { insertStudio, writeMark } from "#db/repos/studio-repo.ts";
-import { DEMO_SECRET } from "#server/env.ts";
+import { insertStudio, writePurpose } from "#db/repos/studio-repo.ts";
+import { DEMO_SECRET } from "#server/base/env.ts";
 
 const ROOT = resolve(import.meta.dirname, "../..");
 let dir: string;
@@ -43,7 +43,7 @@ test("with a short secret", async () => {
 
 test("on a database that the demo made", async () => {
   const db = openDatabase(database());
-  writeMark(db, "demo");
+  writePurpose(db, "demo");
   db.close();
   const ended = await start({});
   expect(ended).toEqual({ code: 1, error: oneLine(/.*springline\.sqlite is the demo's database/) });

@@ -1,4 +1,5 @@
 /** The library's commands with real documents, editions and sessions: who may, what is refused, what never changes. */
+
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import * as archiveRoute from "#app/api/library/[id]/archive/route.ts";
 import * as moveRoute from "#app/api/library/[id]/route.ts";
@@ -13,25 +14,24 @@ import { deleteItem, insertItems } from "#lib/doc/write.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { addSlot } from "#lib/programme/write.ts";
-import { addMove } from "#server/library/add-move.ts";
+import { monthDoc, planDoc } from "#server/context/live-documents.ts";
+import { setSpringline } from "#server/context/springline.ts";
+import { editionFile } from "#server/editions/editions.ts";
+import { addToLibrary } from "#server/library/add-move.ts";
 import { archiveMove } from "#server/library/archive-move.ts";
-import { changeMove } from "#server/library/change-move.ts";
+import { changeInLibrary } from "#server/library/change-move.ts";
 import { compareMoves } from "#server/library/compare-moves.ts";
 import { putMoves } from "#server/library/library.ts";
 import { readMoveDetail } from "#server/library/read-move.ts";
 import { whereUsed } from "#server/library/where-used.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { editionFile } from "#server/plans/editions.ts";
 import { exportPlan } from "#server/plans/export-plan.ts";
-import { handIn } from "#server/plans/hand-in.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
-import { signPlan } from "#server/plans/sign-plan.ts";
-import { monthDoc } from "#server/programme/month-news.ts";
-import { studioContext } from "#server/rooms/studio-context.ts";
-import { setSpringline } from "#server/springline.ts";
+import { handIn } from "#server/sign-off/hand-in.ts";
+import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
+import { signPlan } from "#server/sign-off/sign-plan.ts";
+import { studioContext } from "#server/studio-data/studio-context.ts";
 import { GOOD_ITEMS, writeGoodClass } from "../support/good-class.ts";
 import { MOVES, must, openStudio, outcome, type PlanStudio, ROOMS, START, type Who } from "../support/plan-studio.ts";
 import { signInAll } from "../support/sign-in.ts";
@@ -53,7 +53,7 @@ const row = () => {
   return found;
 };
 const change = (change: Partial<Move>, base = row().updatedAt, who: Who = "ines") =>
-  changeMove(s.app, s.people[who], ROW, { move: { ...row().move, ...change }, base });
+  changeInLibrary(s.app, s.people[who], ROW, { move: { ...row().move, ...change }, base });
 
 /** A class by Jonas and Marta with the row in it, in writing. */
 async function planWithRow(title = "Pull and press"): Promise<string> {
@@ -112,14 +112,14 @@ describe("changing a move", () => {
   test("sent twice because the answer got lost is one change", () => {
     const base = row().updatedAt;
     const move = { ...row().move, met: 4 };
-    const first = must(changeMove(s.app, s.people.ines, ROW, { move, base }));
-    expect(must(changeMove(s.app, s.people.ines, ROW, { move, base }))).toEqual(first);
+    const first = must(changeInLibrary(s.app, s.people.ines, ROW, { move, base }));
+    expect(must(changeInLibrary(s.app, s.people.ines, ROW, { move, base }))).toEqual(first);
     expect(listMoveEvents(s.db, ROW).map((e) => e.kind)).toEqual(["changed", "added"]);
   });
 
   test("a wrong one is refused with the fault of each field, and nothing is stored", () => {
     const before = row();
-    const refused = changeMove(s.app, s.people.ines, ROW, {
+    const refused = changeInLibrary(s.app, s.people.ines, ROW, {
       move: { ...before.move, name: " ", tempo: { outSeconds: 0, backSeconds: 2 } },
       base: before.updatedAt,
     });
@@ -132,7 +132,7 @@ describe("changing a move", () => {
     });
     expect(row()).toEqual(before);
     expect(outcome(change({ name: "kneeling  PRESS" }))).toBe("name-taken");
-    expect(outcome(changeMove(s.app, s.people.ines, "nowhere", { move: MOVES.row, base: 0 }))).toBe("not-found");
+    expect(outcome(changeInLibrary(s.app, s.people.ines, "nowhere", { move: MOVES.row, base: 0 }))).toBe("not-found");
   });
 
   test("is on record with who, when and what, the first state too", () => {
@@ -164,19 +164,26 @@ describe("changing a move", () => {
 
 describe("adding a move", () => {
   test("makes its id from its name, once, and a second time another one", () => {
-    const made = must(addMove(s.app, s.people.petra, { move: { ...MOVES.row, name: "Seated row" } }));
+    const made = must(addToLibrary(s.app, s.people.petra, { move: { ...MOVES.row, name: "Seated row" } }));
     expect(made.id).toBe("seated-row");
-    must(changeMove(s.app, s.people.ines, made.id, { move: { ...MOVES.row, name: "Long row" }, base: made.updatedAt }));
-    expect(must(addMove(s.app, s.people.ines, { move: { ...MOVES.row, name: "Seated row", met: 4 } })).id).toBe(
+    must(
+      changeInLibrary(s.app, s.people.ines, made.id, {
+        move: { ...MOVES.row, name: "Long row" },
+        base: made.updatedAt,
+      }),
+    );
+    expect(must(addToLibrary(s.app, s.people.ines, { move: { ...MOVES.row, name: "Seated row", met: 4 } })).id).toBe(
       "seated-row-2",
     );
-    expect(outcome(addMove(s.app, s.people.ines, { move: { ...MOVES.row, name: "LONG ROW", met: 5 } }))).toBe(
+    expect(outcome(addToLibrary(s.app, s.people.ines, { move: { ...MOVES.row, name: "LONG ROW", met: 5 } }))).toBe(
       "name-taken",
     );
   });
   test("sent twice is one move", () => {
     const move = { ...MOVES.row, name: "Seated row" };
-    expect(must(addMove(s.app, s.people.ines, { move }))).toEqual(must(addMove(s.app, s.people.ines, { move })));
+    expect(must(addToLibrary(s.app, s.people.ines, { move }))).toEqual(
+      must(addToLibrary(s.app, s.people.ines, { move })),
+    );
   });
 });
 
@@ -195,7 +202,7 @@ describe("taking a move out", () => {
   });
   test("its name is free meanwhile; it comes back only under one that is", () => {
     const { updatedAt } = must(archiveMove(s.app, s.people.ines, ROW, { archived: true, base: row().updatedAt }));
-    must(addMove(s.app, s.people.ines, { move: { ...MOVES.row, met: 4 } }));
+    must(addToLibrary(s.app, s.people.ines, { move: { ...MOVES.row, met: 4 } }));
     expect(outcome(archiveMove(s.app, s.people.ines, ROW, { archived: false, base: updatedAt }))).toBe("name-taken");
   });
 });
@@ -214,8 +221,8 @@ describe("where a move is used", () => {
     s.advance(1000);
     const day = new Date(s.app.now() + 86_400_000).toISOString().slice(0, 10);
     const month = day.slice(0, 7);
-    s.app.rooms.create(monthDoc(month), createMonthDoc(month), "ines");
-    s.app.rooms.transact(monthDoc(month), "ines", (doc) =>
+    s.app.documents.create(monthDoc(month), createMonthDoc(month), "ines");
+    s.app.documents.transact(monthDoc(month), "ines", (doc) =>
       addSlot(
         { doc, origin: "test" },
         {

@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { ABSENT_MS } from "#lib/line/line.ts";
 import { LINE_VERSION } from "#lib/line/wire.ts";
-import { withdrawEdition } from "#server/plans/withdraw-edition.ts";
+import { withdrawEdition } from "#server/sign-off/withdraw-edition.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { classFrom, type LineServer, onLine, RawScreen, startLineServer } from "#tests/support/line-server.ts";
 import { must } from "#tests/support/plan-studio.ts";

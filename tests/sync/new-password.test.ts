@@ -1,12 +1,13 @@
 /** A new password ends what was open elsewhere: over the real route and real sockets. */
+
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { setSpringline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { must, openStudio, type PlanStudio, ROOMS } from "../support/plan-studio.ts";
 import { RawClient } from "../support/raw-client.ts";

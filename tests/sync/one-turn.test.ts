@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
 import { parts } from "#lib/doc/layout.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
-import { mergeUpdates } from "#server/sync/updates.ts";
+import { mergeUpdates } from "#server/doc-log/updates.ts";
 import { WholeStates } from "#server/sync/whole.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";

@@ -1,4 +1,5 @@
 /** Plans over HTTP with real sessions: the routes as a page of the studio, and somebody else's page, call them. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as cardRoute from "#app/api/editions/[planId]/[number]/card/route.ts";
 import * as cuesRoute from "#app/api/editions/[planId]/[number]/cues.vtt/route.ts";
@@ -13,8 +14,8 @@ import * as importRoute from "#app/api/plans/import/route.ts";
 import * as plansRoute from "#app/api/plans/route.ts";
 import * as settleRoute from "#app/api/threads/[id]/settle/route.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { setSpringline } from "#server/springline.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { writeGoodClass } from "../support/good-class.ts";
 import { openStudio, type PlanStudio, ROOMS, type Who } from "../support/plan-studio.ts";
 import { signInAll } from "../support/sign-in.ts";

@@ -1,16 +1,17 @@
 /** The month hears how its plans stand: on joining, when a slot gets a plan, and when a plan changes. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { parts } from "#lib/doc/layout.ts";
 import { setText } from "#lib/doc/write.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { addSlot, setSlotField } from "#lib/programme/write.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { deletePlan } from "#server/plans/delete-plan.ts";
-import { handIn } from "#server/plans/hand-in.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
+import { handIn } from "#server/sign-off/hand-in.ts";
 import { must, openStudio, type PlanStudio, ROOMS, type Who } from "../support/plan-studio.ts";
 
 const NOVEMBER: DocName = { kind: "month", key: "2026-11" };
@@ -92,7 +93,7 @@ test("a month nobody has opened is an empty one, and months far away are none", 
     plans: [],
     hidden: [],
   });
-  expect(s.app.rooms.generation({ kind: "month", key: "2027-01" })).toBeUndefined();
+  expect(s.app.documents.generation({ kind: "month", key: "2027-01" })).toBeUndefined();
   expect(s.host.kinds.month.create?.("2046-11")).toBeNull();
   expect(s.host.kinds.month.create?.("2026-12")).not.toBeNull();
 });

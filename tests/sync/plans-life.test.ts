@@ -1,4 +1,5 @@
 /** The whole life of a plan through the commands, with the real database and the real live documents. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { readEdition } from "#db/repos/edition-repo.ts";
 import { listPlanEvents } from "#db/repos/event-repo.ts";
@@ -9,17 +10,17 @@ import { verifyCard } from "#lib/card/card.ts";
 import { labelOf, readItems } from "#lib/doc/read.ts";
 import { setItemField, setText } from "#lib/doc/write.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { editionFile, listPlanEditions } from "#server/editions/editions.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { editionFile, listPlanEditions } from "#server/plans/editions.ts";
 import { exportPlan } from "#server/plans/export-plan.ts";
-import { handBack } from "#server/plans/hand-back.ts";
-import { handIn } from "#server/plans/hand-in.ts";
 import { listPlans } from "#server/plans/list-plans.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
-import { signPlan } from "#server/plans/sign-plan.ts";
-import { addComment, openThread, settleThread } from "#server/threads/threads.ts";
+import { handBack } from "#server/sign-off/hand-back.ts";
+import { handIn } from "#server/sign-off/hand-in.ts";
+import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
+import { signPlan } from "#server/sign-off/sign-plan.ts";
+import { addComment, openThread, settlePlanThread } from "#server/threads/threads.ts";
 import { writeGoodClass } from "../support/good-class.ts";
 import { MOVES, must, openStudio, outcome, type PlanStudio, ROOMS } from "../support/plan-studio.ts";
 
@@ -36,7 +37,7 @@ test("created, written by two, handed in, handed back, mended, signed, written o
   // Jonas begins and shares with Marta; both write.
   const { id } = must(createPlan(app, jonas, { title: "Pull and press", lengthSeconds: 600, roomId: ROOMS.harbour }));
   const doc: DocName = planDoc(id);
-  expect(app.rooms.withDoc(doc, readItems)).toMatchObject([{ kind: "heading", title: "Warm-up" }]);
+  expect(app.documents.withDoc(doc, readItems)).toMatchObject([{ kind: "heading", title: "Warm-up" }]);
   expect(must(sharePlan(app, jonas, id, { userId: marta.id, on: true }))).toEqual({ shared: true });
   await writeGoodClass(s, doc, [jonas, marta]);
   expect(readPlanAuthors(s.db, id)).toEqual([jonas.id, marta.id]);
@@ -50,7 +51,7 @@ test("created, written by two, handed in, handed back, mended, signed, written o
   expect(desk).toMatchObject({ id, state: "handed-in", handedIn: { byName: "Jonas", mustFix: 0 } });
 
   // Ines comments, which stops her from signing, and hands back.
-  const item = app.rooms.withDoc(doc, readItems).find((i) => i.kind === "move");
+  const item = app.documents.withDoc(doc, readItems).find((i) => i.kind === "move");
   const anchor = { kind: "item" as const, itemId: item?.id ?? "" };
   const thread = must(openThread(app, ines, id, { anchor, body: "Slower here, please" }));
   const first = must(readForSignOff(app, ines, id));
@@ -65,8 +66,8 @@ test("created, written by two, handed in, handed back, mended, signed, written o
     if (label) setText(w, label, "Warm-up, slowly");
   });
   must(addComment(app, jonas, thread.id, "Done"));
-  expect(outcome(settleThread(app, jonas, thread.id, true))).toBe("for-a-lead");
-  must(settleThread(app, ines, thread.id, true));
+  expect(outcome(settlePlanThread(app, jonas, thread.id, true))).toBe("for-a-lead");
+  must(settlePlanThread(app, ines, thread.id, true));
   expect(s.last(doc, "threads")?.threads[0]).toMatchObject({
     settled: true,
     comments: [{ authorName: "Ines" }, { authorName: "Jonas", body: "Done" }],

@@ -125,7 +125,7 @@ test("a burst of edits makes one call after it, with all of it; a throwing one c
   };
   client.edit((doc) => parts(doc).notes.insert(0, "y"));
   await client.saved();
-  await eventually("it is logged", () => server.log.some((l) => l.message === "what follows a change failed"));
+  await eventually("it is logged", () => server.log.some((l) => l.message === "the follow-up work of a change failed"));
   client.edit((doc) => parts(doc).notes.insert(0, "z"));
   await client.saved();
   server.log.length = 0;

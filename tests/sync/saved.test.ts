@@ -156,7 +156,7 @@ test("[INV-01] a peer need not wait for the disk itself; saved is said only once
   release();
   await writer.saved();
   expect(refuse).toBe(false);
-  expect(slow.log.map((line) => line.message)).toContain("the disk does not take what was written: tried again");
+  expect(slow.log.map((line) => line.message)).toContain("the log could not be synced to the disk; retrying");
   writer.end();
   peer.end();
   await slow.stop();

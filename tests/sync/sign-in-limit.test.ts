@@ -1,7 +1,7 @@
 /** How often a password may be guessed, by raw requests over a real gate: wrong ones count, by account and by network. */
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
-import { setSpringline } from "#server/springline.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { openStudio, type PlanStudio } from "../support/plan-studio.ts";
 import { type RouteServer, startRoutes } from "../support/route-server.ts";
 import { hashNothing, PASSWORD, signInAll } from "../support/sign-in.ts";
@@ -71,7 +71,7 @@ describe("behind a proxy that is trusted", () => {
     const refused = await signIn("petra", PASSWORD, V4(99));
     expect(refused.headers.get("retry-after")).toBe("30");
     expect((await refused.json()).error.message).toBe(
-      "Too many wrong passwords for this e-mail address. Wait 30 seconds and try again, or use a browser that has signed in with it before.",
+      "Too many wrong passwords for this email address. Wait 30 seconds and try again, or use a browser that has signed in with it before.",
     );
     // Others are not concerned, and what was turned away made the wait no longer.
     expect(await status("ines", PASSWORD, V4(1))).toBe(200);

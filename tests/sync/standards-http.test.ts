@@ -7,7 +7,7 @@ import * as standardRoute from "#app/api/standards/[rule]/route.ts";
 import * as trialRoute from "#app/api/standards/[rule]/trial/route.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
-import { setSpringline } from "#server/springline.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { EQUIPMENT, openStudio, type PlanStudio, ROOMS, type Who } from "../support/plan-studio.ts";
 import { signInAll } from "../support/sign-in.ts";
 

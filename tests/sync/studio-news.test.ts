@@ -1,4 +1,5 @@
 /** A change of library, machines or room reaches open plan pages through a real socket, and costs nothing typed. */
+
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import { afterEach, beforeEach, expect, test } from "vitest";
@@ -10,14 +11,15 @@ import * as studioRoute from "#app/api/plans/[id]/studio/route.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { act, setHead } from "#lib/doc/write.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { putMoves } from "#server/library/library.ts";
 import { changePlan } from "#server/plans/change-plan.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { openPlan } from "#server/plans/open-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { type PlanStudio as Held, planStudio, readPlanStudio } from "#server/plans/plan-studio.ts";
+import { readPlanStudio } from "#server/plans/read-plan-studio.ts";
 import { changeRoom } from "#server/rooms/manage-rooms.ts";
-import { setSpringline } from "#server/springline.ts";
+import { type PlanStudio as Held, planStudio } from "#server/studio-data/plan-studio.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { eventually } from "../support/eventually.ts";
 import { writeGoodClass } from "../support/good-class.ts";

@@ -1,4 +1,5 @@
 /** Signed plans that cannot vanish: raw requests with real sessions and a paired device. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as cardsRoute from "#app/api/devices/cards/route.ts";
 import * as cardRoute from "#app/api/editions/[planId]/[number]/card/route.ts";
@@ -11,15 +12,15 @@ import { listPlanEvents } from "#db/repos/event-repo.ts";
 import { insertWithdrawal } from "#db/repos/withdrawal-repo.ts";
 import { keepCards } from "#lib/floor/keep-cards.ts";
 import { monthProblems } from "#lib/programme/problems.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { addDevice } from "#server/devices/manage-devices.ts";
 import { pairDevice } from "#server/devices/pair-device.ts";
+import { planSummaries } from "#server/news/plan-summaries.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { handIn } from "#server/plans/hand-in.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { planSummaries } from "#server/plans/plan-summaries.ts";
-import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
-import { signPlan } from "#server/plans/sign-plan.ts";
-import { setSpringline } from "#server/springline.ts";
+import { handIn } from "#server/sign-off/hand-in.ts";
+import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
+import { signPlan } from "#server/sign-off/sign-plan.ts";
 import { must, openStudio, type PlanStudio, ROOMS, type Who } from "../support/plan-studio.ts";
 import { signInAll } from "../support/sign-in.ts";
 import { signedClass } from "../support/signed-class.ts";
@@ -75,7 +76,7 @@ test("its owner's DELETE of a signed plan is refused with a sentence; archived i
   const params = { id };
   const refused = await call(planRoute.DELETE, "DELETE", "jonas", { params });
   expect(refused).toMatchObject({ status: 409, body: { error: { code: "was-signed" } } });
-  expect(refused.body.error?.message).toMatch(/signed.*archive/);
+  expect(refused.body.error?.message).toMatch(/signed.*archive/i);
   expect((await cardsNow()).numbers).toEqual([1]);
 
   const archive = (who: Who, archived: boolean) => call(archiveRoute.POST, "POST", who, { params, body: { archived } });

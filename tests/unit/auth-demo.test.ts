@@ -3,9 +3,9 @@ import { copyFileSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { insertStudio, readMark, readStudio } from "#db/repos/studio-repo.ts";
-import { fillDemo, openDatabaseFor } from "#server/demo.ts";
-import { EnvError } from "#server/env.ts";
+import { insertStudio, readPurpose, readStudio } from "#db/repos/studio-repo.ts";
+import { EnvError } from "#server/base/env.ts";
+import { fillDemo, openDatabaseFor } from "#server/main/demo-database.ts";
 
 let dir: string;
 beforeEach(() => {
@@ -25,7 +25,7 @@ test("the demo is filled once and kept", async () => {
       filled++;
       insertStudio(db, studio);
     });
-    expect(readMark(db)).toBe("demo");
+    expect(readPurpose(db)).toBe("demo");
     db.close();
   }
   expect(filled).toBe(1);

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { DEMO_SECRET, EnvError, readEnv } from "#server/env.ts";
+import { DEMO_SECRET, EnvError, readEnv } from "#server/base/env.ts";
 
 let dir: string;
 beforeEach(() => {

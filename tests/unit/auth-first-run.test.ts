@@ -1,13 +1,14 @@
 /** The first run happens once, whoever is quickest, and nothing else makes an account. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import * as firstRunRoute from "#app/api/first-run/route.ts";
-import { readMoves } from "#db/repos/move-repo.ts";
-import { listPeople } from "#db/repos/people-repo.ts";
-import { listRooms } from "#db/repos/room-repo.ts";
+import { listMoveRows } from "#db/repos/move-repo.ts";
+import { listMembers } from "#db/repos/people-repo.ts";
+import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
-import { actorFromHeaders } from "#server/auth/actor.ts";
-import { setSpringline } from "#server/springline.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, request, startHarness } from "./auth-harness.ts";
 
 let h: Harness;
@@ -39,21 +40,21 @@ test("makes the studio and a signed-in manager", async () => {
 
 test("a manager who teaches is a lead too and may sign alone", async () => {
   await firstRunRoute.POST(firstRun({ teaches: true }));
-  expect(listPeople(h.db)[0]?.roles).toEqual(["lead", "manager"]);
+  expect(listMembers(h.db)[0]?.roles).toEqual(["lead", "manager"]);
   expect(readStudio(h.db)?.soleAuthorMaySign).toBe(true);
 });
 
 test("begins with moves and a room when asked, and with an empty house when not", async () => {
   await firstRunRoute.POST(firstRun({ starter: true }));
-  expect(Object.keys(readMoves(h.db)).length).toBeGreaterThanOrEqual(40);
-  expect(listRooms(h.db).map((room) => room.name)).toEqual(["Room 1"]);
+  expect(listMoveRows(h.db).length).toBeGreaterThanOrEqual(40);
+  expect(listStudioRooms(h.db).map((room) => room.name)).toEqual(["Room 1"]);
 });
 
 test("five first runs at once make one studio and one account", async () => {
   const tries = [1, 2, 3, 4, 5].map((n) => firstRunRoute.POST(firstRun({ email: `p${n}@quay.example` })));
   const outcomes = (await Promise.all((await Promise.all(tries)).map(outcome))).sort();
   expect(outcomes).toEqual(["201", ...Array(4).fill("409 studio-exists")]);
-  expect(listPeople(h.db)).toHaveLength(1);
+  expect(listMembers(h.db)).toHaveLength(1);
 });
 
 test("a second first run is refused", async () => {
@@ -72,7 +73,7 @@ test.each([
 
 test("the library's own sign-up and organization endpoints are not there", async () => {
   const manager = cookieOf(await firstRunRoute.POST(firstRun()));
-  const before = JSON.stringify(listPeople(h.db));
+  const before = JSON.stringify(listMembers(h.db));
   const body = {
     name: "X",
     email: "x@quay.example",
@@ -109,19 +110,19 @@ test("the library's own sign-up and organization endpoints are not there", async
     const asking = request(path, { method, cookie: manager, ...(method === "POST" ? { body } : {}) });
     expect([path, await outcome(await routes[method](asking))]).toEqual([path, "404 not-found"]);
   }
-  expect(JSON.stringify(listPeople(h.db))).toBe(before);
+  expect(JSON.stringify(listMembers(h.db))).toBe(before);
 });
 
 test("even asked from inside, the library makes no account by sign-up", async () => {
   const body = { name: "X", email: "x@quay.example", password: PASSWORD };
   await expect(h.app.auth.api.signUpEmail({ body })).rejects.toThrow();
-  expect(listPeople(h.db)).toEqual([]);
+  expect(listMembers(h.db)).toEqual([]);
 });
 
 test("where others can reach it, only who reads the console's code makes the studio", async () => {
   setSpringline({ ...h.app, setUpCode: "ABCD2345" });
   for (const code of [undefined, "", "ABCD2346", "abcd"])
     expect(await outcome(await firstRunRoute.POST(firstRun({ code })))).toBe("403 wrong-set-up-code");
-  expect(listPeople(h.db)).toEqual([]);
+  expect(listMembers(h.db)).toEqual([]);
   expect((await firstRunRoute.POST(firstRun({ code: "abcd-2345" }))).status).toBe(201);
 });

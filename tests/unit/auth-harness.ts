@@ -4,11 +4,11 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Db, openDatabase } from "#db/connection.ts";
 import { createAuth } from "#server/auth/auth.ts";
-import { type Env, readEnv } from "#server/env.ts";
-import { createLog } from "#server/log.ts";
+import { type Env, readEnv } from "#server/base/env.ts";
+import { createLog } from "#server/base/log.ts";
+import type { LiveDocuments } from "#server/context/live-documents.ts";
+import { type Springline, setSpringline } from "#server/context/springline.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
-import { type Springline, setSpringline } from "#server/springline.ts";
-import type { Rooms } from "#server/sync/rooms.ts";
 import { testChecks } from "#tests/support/test-checks.ts";
 
 export const ORIGIN = "http://localhost:4310";
@@ -34,7 +34,7 @@ export function startHarness(change: Partial<Env> = {}): Harness {
   let refreshed = 0;
   let ids = 0;
   const now = () => Date.now() + ahead;
-  const rooms: Rooms = {
+  const rooms: LiveDocuments = {
     ...unusedRooms,
     refreshAccess: () => {
       refreshed++;
@@ -46,7 +46,7 @@ export function startHarness(change: Partial<Env> = {}): Harness {
     log,
     db,
     auth: createAuth(db, env, log),
-    rooms,
+    documents: rooms,
     keys: createSigningKeys({ db, secret: env.secret, now }),
     now,
     newId: () => `id-${++ids}`,
@@ -74,7 +74,7 @@ export function startHarness(change: Partial<Env> = {}): Harness {
 const unused = (): never => {
   throw new Error("no document is opened in these tests");
 };
-const unusedRooms: Rooms = {
+const unusedRooms: LiveDocuments = {
   create: unused,
   withDoc: unused,
   transact: unused,

@@ -5,7 +5,7 @@ import { setRoles } from "#db/repos/people-repo.ts";
 import { insertPlan, setPlanDeleted, sharePlanRow, unsharePlanRow } from "#db/repos/plan-repo.ts";
 import { endSessionsOf } from "#db/repos/session-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
-import { createSyncHost } from "#server/host.ts";
+import { createSyncHost } from "#server/main/sync-host.ts";
 import type { SessionInfo, SyncHost } from "#server/sync/host.ts";
 import { cookieOf, type Harness, PASSWORD, request, startHarness } from "./auth-harness.ts";
 

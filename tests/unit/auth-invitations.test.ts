@@ -1,12 +1,13 @@
 /** An invitation lets one person in, once, in time, under one address. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as firstRunRoute from "#app/api/first-run/route.ts";
 import * as joinRoute from "#app/api/join/[invitationId]/route.ts";
 import * as invitationRoute from "#app/api/people/invitations/[invitationId]/route.ts";
 import * as invitationsRoute from "#app/api/people/invitations/route.ts";
-import { listPeople } from "#db/repos/people-repo.ts";
+import { listMembers } from "#db/repos/people-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
-import { actorFromHeaders } from "#server/auth/actor.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { listInvitations } from "#server/people/invite.ts";
 import { cookieOf, type Harness, ORIGIN, outcome, PASSWORD, params, request, startHarness } from "./auth-harness.ts";
 
@@ -54,7 +55,7 @@ test("a link works once, even when opened three times at once", async () => {
   const outcomes = await Promise.all((await Promise.all([join(link), join(link), join(link)])).map(outcome));
   expect(outcomes.sort()).toEqual(["201", "410 invitation-used", "410 invitation-used"]);
   expect(await outcome(await look(link))).toBe("410 invitation-used");
-  expect(listPeople(h.db)).toHaveLength(2);
+  expect(listMembers(h.db)).toHaveLength(2);
 });
 
 test("a link works until its fourteenth day and not after", async () => {
@@ -87,7 +88,7 @@ test("the address and the roles are the invitation's: a body that brings others 
   for (const extra of [{ email: "eve@quay.example" }, { roles: ["manager"] }, { role: "manager" }]) {
     expect(await outcome(await join(link, { name: "Eve", password: PASSWORD, ...extra }))).toBe("422 invalid");
   }
-  expect(listPeople(h.db)).toHaveLength(1);
+  expect(listMembers(h.db)).toHaveLength(1);
   expect((await join(link)).status).toBe(201);
 });
 

@@ -1,4 +1,5 @@
 /** What a manager does about people, and that it counts at once. Library and database are the real ones. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import * as firstRunRoute from "#app/api/first-run/route.ts";
@@ -7,7 +8,8 @@ import * as personRoute from "#app/api/people/[userId]/route.ts";
 import * as peopleRoute from "#app/api/people/route.ts";
 import { namesById } from "#db/repos/people-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
-import { actorFromHeaders, type SignedIn, sessionAccess } from "#server/auth/actor.ts";
+import { type SignedIn, sessionAccess } from "#server/auth/actor.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { invite } from "#server/people/invite.ts";
 import { join } from "#server/people/join.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, params, request, startHarness } from "./auth-harness.ts";

@@ -1,9 +1,11 @@
 /** A session's end moves on with use, and only the answer that carries the new cookie moves it. */
+
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import * as firstRunRoute from "#app/api/first-run/route.ts";
 import * as roomsRoute from "#app/api/rooms/route.ts";
-import { actorFromHeaders, type SignedIn, sessionAccess } from "#server/auth/actor.ts";
+import { type SignedIn, sessionAccess } from "#server/auth/actor.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, request, startHarness } from "./auth-harness.ts";
 
 const DAY = 24 * 60 * 60 * 1000;

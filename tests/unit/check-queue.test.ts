@@ -1,8 +1,9 @@
 /** Who is checked next: whoever is waited for, then what a state hangs on, then the rest, each in turn and once. */
+
 import { expect, test } from "vitest";
-import type { CheckAnswer } from "#server/check/check-desk.ts";
 import { CheckQueue } from "#server/check/queue.ts";
 import { type CheckRunner, PlaceEnded } from "#server/check/runner.ts";
+import type { CheckAnswer } from "#server/context/checks.ts";
 
 const answerFor = (planId: string): CheckAnswer => ({
   ...{ planId, seq: 1, generation: "g", studioMark: "s", planMark: "p", findingsMark: "f", writtenOn: null },

@@ -1,9 +1,10 @@
 /** How proxies write a client's address: with a port or in brackets it is read all the same; what is none is told once. */
+
 import type { IncomingMessage } from "node:http";
 import { expect, test, vi } from "vitest";
-import { CLIENT_ADDRESS_HEADER } from "#server/auth/auth.ts";
 import { cleanHeaders } from "#server/http/gate.ts";
 import { noteForwarded } from "#server/http/proxy-signs.ts";
+import { CLIENT_ADDRESS_HEADER } from "#server/limits/network.ts";
 
 const env = { origin: "https://plans.quay.example", trustProxy: true };
 const asking = (forwarded: string) =>
@@ -35,5 +36,5 @@ test("what is no address counts as the proxy's own, and the log says so once", (
     expect(request.headers[CLIENT_ADDRESS_HEADER]).toBe("10.0.0.1");
   }
   expect(log.warn).toHaveBeenCalledOnce();
-  expect(log.warn.mock.calls[0]?.[1]).toContain("no address");
+  expect(log.warn.mock.calls[0]?.[1]).toContain("not an address");
 });

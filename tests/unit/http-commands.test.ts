@@ -9,11 +9,11 @@ import * as schemaRoute from "#app/api/schema/plan.json/route.ts";
 import type { Equipment, Move } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { hashToken } from "#server/auth/device.ts";
+import { ok } from "#server/base/result.ts";
 import { MAX_BODY_BYTES } from "#server/http/body.ts";
 import { guarded, guardedDevice } from "#server/http/respond.ts";
 import { putMoves } from "#server/library/library.ts";
-import { ok } from "#server/result.ts";
-import { studioContext } from "#server/rooms/studio-context.ts";
+import { studioContext } from "#server/studio-data/studio-context.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, params, request, startHarness } from "./auth-harness.ts";
 
 let h: Harness;
@@ -98,10 +98,10 @@ test("the library is read by who may, and changed all or none", async () => {
 test("health needs no session; a document that cannot be saved or a dead database makes it 503", async () => {
   const health = async () => (await healthRoute.GET(request("/api/health"))).status;
   expect(await health()).toBe(200);
-  const calm = h.app.rooms.health;
-  h.app.rooms.health = () => ({ ...calm(), failing: ["plan/x"] });
+  const calm = h.app.documents.health;
+  h.app.documents.health = () => ({ ...calm(), failing: ["plan/x"] });
   expect(await health()).toBe(503);
-  h.app.rooms.health = calm;
+  h.app.documents.health = calm;
   h.db.raw.close();
   expect(await health()).toBe(503);
 });

@@ -1,6 +1,6 @@
 /** Whose frames are worked through when: told by a clock of the test's own. */
 import { expect, test } from "vitest";
-import { Pace } from "#server/sync/pace.ts";
+import { FrameScheduler } from "#server/sync/frame-scheduler.ts";
 
 const LIMITS = { turnMs: 25, personBurstMs: 400, personPercent: 20 };
 
@@ -18,7 +18,7 @@ class Socket {
 
 function house() {
   let at = 0;
-  const pace = new Pace(LIMITS, () => at);
+  const pace = new FrameScheduler(LIMITS, () => at);
   const done: string[] = [];
   const come = (user: string) => {
     const socket = new Socket();

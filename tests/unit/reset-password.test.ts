@@ -1,4 +1,5 @@
 /** Reset links over raw requests: one use, a day, only a manager's, and what one ends. Library and database are the real ones. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import * as authRoute from "#app/api/auth/[...all]/route.ts";
 import * as firstRunRoute from "#app/api/first-run/route.ts";
@@ -8,7 +9,8 @@ import * as resetLinksRoute from "#app/api/people/reset-links/route.ts";
 import * as resetRoute from "#app/api/reset/[token]/route.ts";
 import { setRoles } from "#db/repos/people-repo.ts";
 import type { Role } from "#lib/policy/can.ts";
-import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
+import type { SignedIn } from "#server/auth/actor.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
 import { invite } from "#server/people/invite.ts";
 import { join } from "#server/people/join.ts";
 import { removePerson } from "#server/people/manage-people.ts";

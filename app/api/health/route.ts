@@ -1,4 +1,4 @@
-import { readHealth } from "#server/http/health.ts";
+import { readHealth } from "#server/health/health.ts";
 import { unguarded } from "#server/http/respond.ts";
 
 export const dynamic = "force-dynamic";

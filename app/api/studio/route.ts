@@ -1,6 +1,6 @@
 import { guarded, needs } from "#server/http/respond.ts";
-import { changeHouse, houseSchema } from "#server/studio/change-house.ts";
+import { changePolicy, policySchema } from "#server/studio/change-policy.ts";
 
-export const PATCH = guarded({ body: houseSchema, first: needs("standards.manage") }, ({ app, actor, body }) =>
-  changeHouse(app, actor, body),
+export const PATCH = guarded({ body: policySchema, first: needs("standards.manage") }, ({ app, actor, body }) =>
+  changePolicy(app, actor, body),
 );

@@ -1,5 +1,5 @@
+import { springline } from "#server/context/springline.ts";
 import { buildId, floorWorker } from "#server/devices/floor-worker.ts";
-import { springline } from "#server/springline.ts";
 
 export const dynamic = "force-dynamic";
 

@@ -1,8 +1,8 @@
 /** Joining by an invitation link: says which studio it is and which roles one will have, then asks for name and password. */
 import type { Metadata } from "next";
 import Link from "next/link";
+import { springline } from "#server/context/springline.ts";
 import { readJoin } from "#server/people/join.ts";
-import { springline } from "#server/springline.ts";
 import { ROLE_WORDS } from "../../_parts/role-words.ts";
 import { Door } from "../../_shell/door.tsx";
 import { JoinForm } from "./join-form.tsx";

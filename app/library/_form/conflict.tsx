@@ -7,7 +7,11 @@ import { useEffect, useId, useRef, useState } from "react";
 import { factLabel, type MoveKey, mergeMoves, moveChanges, withFacts } from "#lib/library/changes.ts";
 import type { SpringNames } from "#lib/library/words.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import type { MoveNow } from "#server/library/change-move.ts";
+/**
+ * Two people changed one move. What only the other changed can simply be taken along; where both changed a fact the
+ * person chooses. Nothing is written over without being asked for.
+ */
+import type { MoveNow } from "#server/library/refusals.ts";
 import styles from "./form.module.css";
 
 interface ConflictProps {

@@ -2,9 +2,9 @@
 import type { StudioRoom } from "#db/repos/room-repo.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { readLibrary } from "#server/library/library.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
-import type { Springline } from "#server/springline.ts";
 import { coilWeight } from "../../_parts/coils/coil-weight.ts";
 
 interface FormSurroundings {

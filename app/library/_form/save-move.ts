@@ -3,7 +3,7 @@ import * as z from "zod/mini";
 import { type RefusedRequest, send } from "#app/_parts/send.ts";
 import type { Fault } from "#lib/library/faults.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import type { MoveNow } from "#server/library/change-move.ts";
+import type { MoveNow } from "#server/library/refusals.ts";
 
 export type SaveResult =
   | { readonly kind: "saved"; readonly id: string }

@@ -4,7 +4,7 @@ import { useRouter } from "next/navigation";
 import { type FormEvent, useRef, useState } from "react";
 import { draftOf } from "#lib/library/draft.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import type { MoveNow } from "#server/library/change-move.ts";
+import type { MoveNow } from "#server/library/refusals.ts";
 import { goToField } from "./fault-list.tsx";
 import { type SaveResult, saveMove } from "./save-move.ts";
 import type { MoveFormState } from "./use-move-form.ts";

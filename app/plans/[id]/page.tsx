@@ -2,6 +2,7 @@
  * A plan's page: who asks, what they may do, what the plan takes from its studio; the rest happens in the browser. Its
  * script is named in the page itself, so that it loads beside the framework's and not after it.
  */
+
 import type { Metadata } from "next";
 import { headers } from "next/headers";
 import Link from "next/link";
@@ -9,13 +10,14 @@ import { redirect } from "next/navigation";
 import { PlanPage } from "#app/_plan/plan-page.tsx";
 import type { PlanPageProps } from "#app/_session/session-types.ts";
 import { planTitle } from "#lib/plan/plan-title.ts";
-import { actorFromHeaders, type SignedIn } from "#server/auth/actor.ts";
+import type { SignedIn } from "#server/auth/actor.ts";
+import { fail, ok, type Result } from "#server/base/result.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { springline } from "#server/context/springline.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
 import { readOutline } from "#server/plans/plan-outline.ts";
-import { planStudio } from "#server/plans/plan-studio.ts";
-import { fail, ok, type Result } from "#server/result.ts";
-import { springline } from "#server/springline.ts";
+import { planStudio } from "#server/studio-data/plan-studio.ts";
 import styles from "./page.module.css";
 
 interface PageProps {
@@ -41,7 +43,7 @@ function planPageProps(who: SignedIn, id: string): Result<PlanPageProps> {
   const app = springline();
   const found = readPlanDetail(app, who.actor, id);
   if (!found.ok) return found;
-  const generation = app.rooms.generation(planDoc(id));
+  const generation = app.documents.generation(planDoc(id));
   if (generation === undefined) return fail(404, "not-found", "This plan has no document. It may have been deleted.");
   const { rights, roomId, state, title } = found.value;
   const outline = readOutline(app, who.actor, id);

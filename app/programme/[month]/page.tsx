@@ -4,12 +4,12 @@ import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
 import { isMonth } from "#lib/programme/calendar.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
+import type { Springline } from "#server/context/springline.ts";
 import { listNames } from "#server/people/manage-people.ts";
 import { listPlans } from "#server/plans/list-plans.ts";
 import { monthIsNear } from "#server/programme/month-range.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
-import type { Springline } from "#server/springline.ts";
 import type { MonthPageProps } from "../../_month/month-types.ts";
 import { monthTitle } from "../../_month/month-words.ts";
 import { requirePerson, type Visit } from "../../_shell/person.ts";
@@ -67,8 +67,8 @@ const summary = ({ id, title, state, edition, lengthSeconds, ownerName }: MonthP
 
 /** A month is made when it is first opened. Here, so that the page knows which history its local copy belongs to. */
 function generationOf(app: Springline, name: DocName, actorId: string): string {
-  const found = app.rooms.generation(name);
+  const found = app.documents.generation(name);
   if (found !== undefined) return found;
-  app.rooms.transact(name, actorId, () => undefined);
-  return app.rooms.generation(name) ?? "";
+  app.documents.transact(name, actorId, () => undefined);
+  return app.documents.generation(name) ?? "";
 }

@@ -1,8 +1,8 @@
 /** A new password by a reset link: says whose it is, then asks for the password. */
 import type { Metadata } from "next";
 import Link from "next/link";
+import { springline } from "#server/context/springline.ts";
 import { readResetLink } from "#server/people/reset-password.ts";
-import { springline } from "#server/springline.ts";
 import { Door } from "../../_shell/door.tsx";
 import { ResetForm } from "./reset-form.tsx";
 

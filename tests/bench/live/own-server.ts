@@ -7,24 +7,24 @@ import { createHmac, randomUUID } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { createServer } from "node:http";
 import * as Y from "yjs";
-import { checkpointBeside } from "#db/checkpoints.ts";
 import { openDatabase } from "#db/connection.ts";
+import { checkpointBeside } from "#db/file/checkpoints.ts";
 import { insertAccount } from "#db/repos/people-repo.ts";
 import { insertPlan } from "#db/repos/plan-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
 import { createAuth } from "#server/auth/auth.ts";
+import { readEnv } from "#server/base/env.ts";
+import { createLog } from "#server/base/log.ts";
 import { createChecks } from "#server/check/checks.ts";
 import { createThreads } from "#server/check/threads.ts";
-import { readEnv } from "#server/env.ts";
-import { foldBeside } from "#server/fold/fold-beside.ts";
-import { createSyncHost } from "#server/host.ts";
-import { createLog } from "#server/log.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { foldInThread } from "#server/doc-log/fold-in-thread.ts";
+import { createSyncHost } from "#server/main/sync-host.ts";
 import { firstRun } from "#server/people/first-run.ts";
-import { announceCheck } from "#server/plans/announce-check.ts";
+import { announceCheck } from "#server/sign-off/after-check.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
-import type { Springline } from "#server/springline.ts";
 import { attachSync } from "#server/sync/attach.ts";
-import { createRooms } from "#server/sync/create-rooms.ts";
+import { createDocumentRooms } from "#server/sync/document-rooms.ts";
 import { answerParent } from "./child.ts";
 import { livePlan, planKey } from "./plans.ts";
 
@@ -39,7 +39,7 @@ const auth = createAuth(db, env, log);
 const keys = createSigningKeys({ db, secret: env.secret, now });
 const app: Springline = {
   ...{ env, log, db, auth, keys, now, newId },
-  get rooms() {
+  get documents() {
     return rooms;
   },
   get checks() {
@@ -50,7 +50,14 @@ const checks = createChecks({
   ...{ app, runner: createThreads({ databaseFile: env.databaseFile, log }), programMark: newId() },
   heard: (answer) => announceCheck(app, answer),
 });
-const rooms = createRooms({ db, log, now, newId, host: createSyncHost(app), fold: foldBeside(env.databaseFile) });
+const rooms = createDocumentRooms({
+  db,
+  log,
+  now,
+  newId,
+  host: createSyncHost(app),
+  fold: foldInThread(env.databaseFile),
+});
 
 const cookies = await letPeopleIn(Number(people));
 const plan = livePlan();

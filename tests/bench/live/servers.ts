@@ -20,8 +20,8 @@ const ENTRIES = {
   load: "tests/bench/live/load.ts",
   soak: "tests/bench/live/soak-load.ts",
   "check-worker": "server/check/worker.ts",
-  "fold-worker": "server/fold/worker.ts",
-  "checkpoint-worker": "db/checkpoint-worker.mjs",
+  "fold-worker": "server/doc-log/fold-worker.ts",
+  "checkpoint-worker": "db/file/checkpoint-worker.mjs",
 };
 
 export const KINDS = ["stock", "hocuspocus", "own"] as const;

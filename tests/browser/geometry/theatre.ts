@@ -2,7 +2,7 @@
 import { basename } from "node:path";
 import type { Browser, Page } from "@playwright/test";
 import { build } from "esbuild";
-import { bundleSettings } from "#server/floor-bundle.mjs";
+import { bundleSettings } from "#server/build/floor-bundle.mjs";
 
 const ORIGIN = "http://stage.invalid/";
 const TYPES: Record<string, string> = {

@@ -6,13 +6,13 @@ import { listClassLogs } from "#db/repos/class-log-repo.ts";
 import { insertDevice } from "#db/repos/device-repo.ts";
 import { insertEdition } from "#db/repos/edition-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
-import { device as deviceTable, plan as planTable } from "#db/schema.ts";
+import { deviceTable, planTable } from "#db/schema.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { buildCard, sealCard } from "#lib/card/card.ts";
 import { classLog } from "#lib/floor/class-log.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import { hashToken } from "#server/auth/device.ts";
-import { setSpringline } from "#server/springline.ts";
+import { setSpringline } from "#server/context/springline.ts";
 import { type Harness, outcome, request, startHarness } from "../auth-harness.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 

@@ -9,24 +9,18 @@ import * as firstRunRoute from "#app/api/first-run/route.ts";
 import * as roomsRoute from "#app/api/rooms/route.ts";
 import { insertEdition } from "#db/repos/edition-repo.ts";
 import { insertRoom } from "#db/repos/room-repo.ts";
-import { plan as planTable } from "#db/schema.ts";
+import { planTable } from "#db/schema.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { buildCard, type CardEnvelope, sealCard, verifyCard } from "#lib/card/card.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
 import { addSlot } from "#lib/programme/write.ts";
 import { hashToken } from "#server/auth/device.ts";
+import { CODE_LENGTH, CODE_LIVES_MS, CODE_SIGNS, newPairingCode, readPairingCode } from "#server/auth/pairing-code.ts";
+import { DocUnavailable } from "#server/context/live-documents.ts";
+import { type Springline, setSpringline } from "#server/context/springline.ts";
 import { addDevice } from "#server/devices/manage-devices.ts";
 import { GUESSES } from "#server/devices/pair-device.ts";
-import {
-  CODE_LENGTH,
-  CODE_LIVES_MS,
-  CODE_SIGNS,
-  newPairingCode,
-  readPairingCode,
-} from "#server/devices/pairing-code.ts";
 import { wallClock } from "#server/devices/room-slots.ts";
-import { type Springline, setSpringline } from "#server/springline.ts";
-import { DocUnavailable } from "#server/sync/rooms.ts";
 import { cookieOf, type Harness, outcome, PASSWORD, params, request, startHarness } from "../auth-harness.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
@@ -54,8 +48,8 @@ afterEach(() => {
 const months = new Map<string, Y.Doc>();
 const withMonths = (app: Springline): Springline => ({
   ...app,
-  rooms: {
-    ...app.rooms,
+  documents: {
+    ...app.documents,
     withDoc: (name, fn) => {
       const doc = months.get(name.key);
       if (!doc) throw new DocUnavailable("unknownDocument", "no such month");

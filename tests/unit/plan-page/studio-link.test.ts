@@ -1,7 +1,7 @@
 /** A page's studio is the server's newest, whatever the network does in between. */
 import { expect, test } from "vitest";
 import { StudioLink } from "#app/_session/studio-link.ts";
-import type { PlanStudio } from "#server/plans/plan-studio.ts";
+import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
 const studio = (mark: string): PlanStudio => ({
   mark,

@@ -5,15 +5,15 @@ import { takeLog } from "#server/class-log/take-log.ts";
 import { addDevice } from "#server/devices/manage-devices.ts";
 import { pairDevice } from "#server/devices/pair-device.ts";
 import { readRoomCards } from "#server/devices/read-cards.ts";
-import { createLineHost } from "#server/line/host.ts";
 import {
   type EditionForm,
   editionFile,
   listPlanEditions,
   listSignedPlans,
   readSignedEdition,
-} from "#server/plans/editions.ts";
-import { withdrawEdition } from "#server/plans/withdraw-edition.ts";
+} from "#server/editions/editions.ts";
+import { createLineHost } from "#server/line/host.ts";
+import { withdrawEdition } from "#server/sign-off/withdraw-edition.ts";
 import { must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
 import { signedClass, taughtLog } from "../../support/signed-class.ts";
 

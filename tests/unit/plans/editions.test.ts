@@ -1,4 +1,5 @@
 /** Signed editions: who reads them, in which forms, and that nothing can change one. */
+
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { newestEditionsOfRoom, readEdition } from "#db/repos/edition-repo.ts";
 import { listPlanEvents } from "#db/repos/event-repo.ts";
@@ -8,9 +9,7 @@ import { verifyCard } from "#lib/card/card.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { setHead, setText } from "#lib/doc/write.ts";
 import { parsePlan } from "#lib/plan/parse.ts";
-import { archivePlan } from "#server/plans/archive-plan.ts";
-import { createPlan } from "#server/plans/create-plan.ts";
-import { deletePlan } from "#server/plans/delete-plan.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import {
   type EditionForm,
   editionFile,
@@ -18,11 +17,13 @@ import {
   listPlanEditions,
   listSignedPlans,
   readSignedEdition,
-} from "#server/plans/editions.ts";
-import { handIn } from "#server/plans/hand-in.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
-import { signPlan } from "#server/plans/sign-plan.ts";
+} from "#server/editions/editions.ts";
+import { archivePlan } from "#server/plans/archive-plan.ts";
+import { createPlan } from "#server/plans/create-plan.ts";
+import { deletePlan } from "#server/plans/delete-plan.ts";
+import { handIn } from "#server/sign-off/hand-in.ts";
+import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
+import { signPlan } from "#server/sign-off/sign-plan.ts";
 import { writeGoodClass } from "../../support/good-class.ts";
 import { must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
 

@@ -1,4 +1,5 @@
 /** Plans beside their documents: made, listed, copied, deleted and brought back, in a file and out of one. */
+
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import * as Y from "yjs";
 import { listPlanEvents } from "#db/repos/event-repo.ts";
@@ -7,18 +8,18 @@ import { insertRoom, readRoom } from "#db/repos/room-repo.ts";
 import { parts } from "#lib/doc/layout.ts";
 import { readItems } from "#lib/doc/read.ts";
 import { deleteItem, setHead, setItemField, setText } from "#lib/doc/write.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { changePlan } from "#server/plans/change-plan.ts";
 import { createPlan, newPlanSchema } from "#server/plans/create-plan.ts";
 import { deletePlan, restorePlan } from "#server/plans/delete-plan.ts";
 import { duplicatePlan } from "#server/plans/duplicate-plan.ts";
 import { exportPlan } from "#server/plans/export-plan.ts";
-import { handIn } from "#server/plans/hand-in.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
 import { listDeletedPlans, listPlans } from "#server/plans/list-plans.ts";
 import { readPlanDetail } from "#server/plans/plan-detail.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
 import { changeRoom } from "#server/rooms/manage-rooms.ts";
+import { handIn } from "#server/sign-off/hand-in.ts";
 import { listPlanThreads, openThread } from "#server/threads/threads.ts";
 import { writeGoodClass } from "../../support/good-class.ts";
 import { EQUIPMENT, must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
@@ -62,12 +63,12 @@ describe("a new plan", () => {
 
   it("leaves nothing behind when its document cannot be stored", () => {
     const broken = {
-      ...s.app.rooms,
+      ...s.app.documents,
       create: () => {
         throw new Error("disk");
       },
     };
-    const app = Object.create(s.app, { rooms: { value: broken } });
+    const app = Object.create(s.app, { documents: { value: broken } });
     expect(() => createPlan(app, s.people.jonas, { title: "x", lengthSeconds: 600 })).toThrow("disk");
     expect(must(listPlans(s.app, s.people.jonas)).plans).toEqual([]);
   });
@@ -125,7 +126,7 @@ describe("a copy", () => {
     expect(must(listPlanThreads(s.app, marta, copy)).threads).toEqual([]);
     expect(readPlanAuthors(s.db, copy)).toEqual(["marta"]);
     const read = (of: string) =>
-      s.app.rooms.withDoc(planDoc(of), (d) => ({
+      s.app.documents.withDoc(planDoc(of), (d) => ({
         items: readItems(d),
         head: d.getMap("head").toJSON(),
         all: d.getMap("items").size,

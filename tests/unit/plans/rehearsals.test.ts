@@ -1,4 +1,5 @@
 /** Rehearsals on the server: a draft as a card that nobody signed, what a device told of, and who may see which. */
+
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { Card } from "#lib/card/schema.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
@@ -8,9 +9,9 @@ import { type ClassLog, classLogSchema } from "#lib/floor/class-log-schema.ts";
 import { toldClass } from "#lib/floor/told-class.ts";
 import { readRehearsals } from "#server/class-log/read-rehearsals.ts";
 import { takeLog } from "#server/class-log/take-log.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { draftCard } from "#server/plans/draft-card.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
 import { must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "../../support/plan-studio.ts";
 import { signedClass, taughtLog } from "../../support/signed-class.ts";
 

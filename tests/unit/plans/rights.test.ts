@@ -1,25 +1,26 @@
 /** Who is refused what: each of a lead's acts for everybody else, and everything for crew, managers, devices, nobody. */
+
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { Actor, Person } from "#lib/policy/can.ts";
+import type { Result } from "#server/base/result.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { listPlanEditions, listSignedPlans } from "#server/editions/editions.ts";
 import { changePlan } from "#server/plans/change-plan.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { deletePlan, restorePlan } from "#server/plans/delete-plan.ts";
 import { duplicatePlan } from "#server/plans/duplicate-plan.ts";
-import { listPlanEditions, listSignedPlans } from "#server/plans/editions.ts";
 import { exportPlan } from "#server/plans/export-plan.ts";
-import { handBack } from "#server/plans/hand-back.ts";
-import { handIn, takeBack } from "#server/plans/hand-in.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
 import { listDeletedPlans, listPlans } from "#server/plans/list-plans.ts";
 import { readPlanDetail, readPlanRecord } from "#server/plans/plan-detail.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
 import { readOutline } from "#server/plans/plan-outline.ts";
-import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
-import { signPlan } from "#server/plans/sign-plan.ts";
 import { readProgramme } from "#server/programme/read-programme.ts";
-import type { Result } from "#server/result.ts";
-import { addComment, listPlanThreads, openThread, settleThread } from "#server/threads/threads.ts";
+import { handBack } from "#server/sign-off/hand-back.ts";
+import { handIn, takeBack } from "#server/sign-off/hand-in.ts";
+import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
+import { signPlan } from "#server/sign-off/sign-plan.ts";
+import { addComment, listPlanThreads, openThread, settlePlanThread } from "#server/threads/threads.ts";
 import { writeGoodClass } from "../../support/good-class.ts";
 import { must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
 
@@ -49,7 +50,7 @@ const onPlan = (actor: Actor): Record<string, Result<unknown>> => ({
   threads: listPlanThreads(s.app, actor, id),
   open: openThread(s.app, actor, id, { anchor: { kind: "plan" }, body: "x" }),
   comment: addComment(s.app, actor, threadId, "x"),
-  settle: settleThread(s.app, actor, threadId, true),
+  settle: settlePlanThread(s.app, actor, threadId, true),
   takeBack: takeBack(s.app, actor, id),
   handIn: handIn(s.app, actor, id),
   handBack: handBack(s.app, actor, id, "x"),

@@ -1,4 +1,5 @@
 /** Every way in which a sign-off is refused, each beside the same sign-off going through. */
+
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { listEditions } from "#db/repos/edition-repo.ts";
 import { putMove } from "#db/repos/move-repo.ts";
@@ -8,18 +9,18 @@ import { deleteItem, setItemField } from "#lib/doc/write.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { Person } from "#lib/policy/can.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { putMoves } from "#server/library/library.ts";
 import { changePlan } from "#server/plans/change-plan.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { exportPlan } from "#server/plans/export-plan.ts";
-import { handBack } from "#server/plans/hand-back.ts";
-import { handIn, takeBack } from "#server/plans/hand-in.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { optionalNoteSchema, requiredNoteSchema } from "#server/plans/plan-states.ts";
-import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
-import { signPlan, signSchema } from "#server/plans/sign-plan.ts";
+import { handBack } from "#server/sign-off/hand-back.ts";
+import { handIn, takeBack } from "#server/sign-off/hand-in.ts";
+import { optionalNoteSchema, requiredNoteSchema } from "#server/sign-off/plan-states.ts";
+import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
+import { signPlan, signSchema } from "#server/sign-off/sign-plan.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
 import { openThread } from "#server/threads/threads.ts";
 import { writeGoodClass } from "../../support/good-class.ts";
@@ -297,7 +298,7 @@ describe("states", () => {
     await s.app.checks.idle();
     expect(s.last(doc, "state")).toMatchObject({ t: "state", state: { state: "signed-off" } });
     // Stored, and asked before the burst is looked at.
-    s.app.rooms.transact(doc, "jonas", (d) => setItemField({ doc: d, origin: 1 }, "m1", "locked", true));
+    s.app.documents.transact(doc, "jonas", (d) => setItemField({ doc: d, origin: 1 }, "m1", "locked", true));
     s.host.welcome?.(doc, session);
     await s.app.checks.idle();
     expect(s.last(doc, "state")).toMatchObject({ t: "state", state: { state: "in-writing" } });

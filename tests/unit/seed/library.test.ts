@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { moveSchema } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
-import { PHRASES } from "#seed/phrases.ts";
+import { PHRASES } from "#seed/phrases/phrases.ts";
 
 const moves = Object.entries(STARTER_MOVES);
 

@@ -7,32 +7,32 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openDatabase } from "#db/connection.ts";
 import { listClassLogs } from "#db/repos/class-log-repo.ts";
 import { readEdition } from "#db/repos/edition-repo.ts";
-import { listPeople } from "#db/repos/people-repo.ts";
+import { listMembers } from "#db/repos/people-repo.ts";
 import { listPlanRows, type PlanRow, readPlanAuthors } from "#db/repos/plan-repo.ts";
-import { listRooms } from "#db/repos/room-repo.ts";
+import { listStudioRooms } from "#db/repos/room-repo.ts";
 import { listThreads } from "#db/repos/thread-repo.ts";
 import { pinOf } from "#lib/margin/pin.ts";
 import { monthProblems } from "#lib/programme/problems.ts";
 import { readMonth } from "#lib/programme/read.ts";
-import { PEOPLE } from "#seed/people.ts";
-import { must } from "#seed/people-in.ts";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { WHOLE_BODY } from "#seed/plans/whole-body.ts";
 import { seedStudio } from "#seed/run.ts";
-import { LOFT_PEOPLE } from "#seed/taught.ts";
+import { LOFT_PEOPLE } from "#seed/steps/add-classes.ts";
+import { must } from "#seed/steps/add-people.ts";
+import { PEOPLE } from "#seed/studio/people.ts";
 import { createAuth } from "#server/auth/auth.ts";
-import { readEnv } from "#server/env.ts";
-import { createSyncHost } from "#server/host.ts";
-import { libraryMoves } from "#server/library/library-moves.ts";
-import { createLog } from "#server/log.ts";
+import { readEnv } from "#server/base/env.ts";
+import { createLog } from "#server/base/log.ts";
+import { ok } from "#server/base/result.ts";
+import { type Springline, setSpringline } from "#server/context/springline.ts";
+import { createSyncHost } from "#server/main/sync-host.ts";
+import { planSummaries } from "#server/news/plan-summaries.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
-import { planSummaries } from "#server/plans/plan-summaries.ts";
-import { ok } from "#server/result.ts";
 import { readTaughtTimings } from "#server/rooms/taught-timings.ts";
 import { createSigningKeys } from "#server/signing/keys.ts";
-import { type Springline, setSpringline } from "#server/springline.ts";
-import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
+import { moveLibrary } from "#server/studio-data/move-library.ts";
+import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
 import { testChecks } from "#tests/support/test-checks.ts";
 
 const dir = mkdtempSync(join(tmpdir(), "springline-demo-"));
@@ -41,7 +41,7 @@ const db = openDatabase(env.databaseFile);
 const log = createLog("silent");
 const now = () => Date.UTC(2026, 10, 9, 12);
 const keys = createSigningKeys({ db, secret: env.secret, now });
-let rooms: LiveRooms;
+let rooms: DocumentRooms;
 const app: Springline = {
   ...{
     env,
@@ -52,7 +52,7 @@ const app: Springline = {
     now,
     newId: () => randomUUID(),
   },
-  get rooms() {
+  get documents() {
     return rooms;
   },
   get checks() {
@@ -62,7 +62,7 @@ const app: Springline = {
 const checks = testChecks(app);
 
 beforeAll(async () => {
-  rooms = createRooms({ db, log, now, newId: app.newId, host: createSyncHost(app) });
+  rooms = createDocumentRooms({ db, log, now, newId: app.newId, host: createSyncHost(app) });
   setSpringline(app);
   await seedStudio(app);
   await seedStudio(app);
@@ -85,12 +85,12 @@ const month = () => rooms.withDoc({ kind: "month", key: "2026-11" }, (doc) => re
 describe("the demo studio, seeded twice", () => {
   it("has five people of one role each, two rooms and the whole library, once", () => {
     expect(
-      listPeople(db)
+      listMembers(db)
         .map((person) => `${person.email} ${person.roles.join()}`)
         .sort(),
     ).toEqual(PEOPLE.map((person) => `${person.email} ${person.roles.join()}`).sort());
-    expect(listRooms(db).map((room) => room.name)).toEqual(["Harbour room", "Loft"]);
-    expect(Object.keys(libraryMoves(db)).length).toBeGreaterThanOrEqual(40);
+    expect(listStudioRooms(db).map((room) => room.name)).toEqual(["Harbour room", "Loft"]);
+    expect(Object.keys(moveLibrary(db).moves).length).toBeGreaterThanOrEqual(40);
   });
 
   it("keeps every plan in its document as it was written, by its authors", () => {
@@ -113,8 +113,8 @@ describe("the demo studio, seeded twice", () => {
   it("has classes taught from it, once, of which the Loft learns its people's seconds, and the other room nothing", () => {
     const row = planCalled(WHOLE_BODY.title);
     expect(listClassLogs(db, row.id, 1)).toHaveLength(9);
-    const petra = listPeople(db).find((person) => person.roles.includes("manager"));
-    const room = (name: string) => listRooms(db).find((r) => r.name === name)?.id ?? "";
+    const petra = listMembers(db).find((person) => person.roles.includes("manager"));
+    const room = (name: string) => listStudioRooms(db).find((r) => r.name === name)?.id ?? "";
     const told = (name: string) =>
       must(readTaughtTimings(app, { kind: "person", id: petra?.id ?? "", roles: ["manager"] }, room(name)));
     const loft = told("Loft");

@@ -1,19 +1,19 @@
 /** The house policy about sign-off: a manager's to change, nobody else's. */
 import { afterAll, expect, it } from "vitest";
 import { readStudio } from "#db/repos/studio-repo.ts";
-import { changeHouse } from "#server/studio/change-house.ts";
+import { changePolicy } from "#server/studio/change-policy.ts";
 import { openStudio } from "../../support/plan-studio.ts";
 
 const studio = openStudio();
 afterAll(() => studio.stop());
 
 it("is changed by a manager and read at the next sign-off", () => {
-  expect(changeHouse(studio.app, studio.people.petra, { soleAuthorMaySign: true }).ok).toBe(true);
+  expect(changePolicy(studio.app, studio.people.petra, { soleAuthorMaySign: true }).ok).toBe(true);
   expect(readStudio(studio.db)?.soleAuthorMaySign).toBe(true);
 });
 
 it.each(["ines", "marta", "jonas", "sam"] as const)("is not %s's to change", (who) => {
-  const refused = changeHouse(studio.app, studio.people[who], { soleAuthorMaySign: false });
+  const refused = changePolicy(studio.app, studio.people[who], { soleAuthorMaySign: false });
   expect(refused.ok ? 200 : refused.error.status).toBe(403);
   expect(readStudio(studio.db)?.soleAuthorMaySign).toBe(true);
 });

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { emptySpring, readRoomDraft, roomDraftOf } from "#app/studio/room-draft.ts";
 import { equipmentSchema } from "#lib/plan/schema.ts";
-import { ROOMS } from "#seed/rooms.ts";
+import { ROOMS } from "#seed/studio/rooms.ts";
 
 const harbour = ROOMS[0]?.equipment;
 if (!harbour) throw new Error("the demo has a room");

@@ -87,7 +87,7 @@ describe("the studio's key", () => {
     const { keyId } = createSigningKeys({ db, secret: "the server's secret", now: () => 5 });
     const wrong = createSigningKeys({ db, secret: "some other secret", now: () => 6 });
     for (const use of [() => wrong.check(), () => wrong.sign(new Uint8Array()), () => wrong.publicKey]) {
-      expect(use).toThrow(/^The server's secret is not the one this studio's signing key was sealed with\./);
+      expect(use).toThrow(/^The server's secret is not the one that this studio's signing key was encrypted with\./);
     }
     expect(readSigningKey(db)?.id).toBe(keyId);
   });

@@ -1,10 +1,11 @@
 /** A room's measured springs and own timings through the commands. */
+
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { lastStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { type ReadingSheet, toMm, toNewtons } from "#lib/springs/readings.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
 import { type KeepReadings, keepReadings } from "#server/rooms/keep-readings.ts";
 import { keepTimings } from "#server/rooms/keep-timings.ts";
 import { changeRoom } from "#server/rooms/manage-rooms.ts";

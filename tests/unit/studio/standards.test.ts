@@ -1,19 +1,20 @@
 /** House standards through the commands: who may, what is kept, what hears of it, and what never changes. */
+
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { lastStudioEvent } from "#db/repos/studio-event-repo.ts";
 import { readStudio, writeStandards } from "#db/repos/studio-repo.ts";
 import { setItemField } from "#lib/doc/write.ts";
+import { planDoc } from "#server/context/live-documents.ts";
+import { editionFile } from "#server/editions/editions.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
-import { editionFile } from "#server/plans/editions.ts";
-import { handIn } from "#server/plans/hand-in.ts";
 import { importPlan } from "#server/plans/import-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
-import { readForSignOff } from "#server/plans/read-for-sign-off.ts";
 import { sharePlan } from "#server/plans/share-plan.ts";
-import { signPlan } from "#server/plans/sign-plan.ts";
-import { studioContext } from "#server/rooms/studio-context.ts";
+import { handIn } from "#server/sign-off/hand-in.ts";
+import { readForSignOff } from "#server/sign-off/read-for-sign-off.ts";
+import { signPlan } from "#server/sign-off/sign-plan.ts";
 import { changeStandard, readStandard } from "#server/studio/change-standard.ts";
 import { tryStandard } from "#server/studio/try-standard.ts";
+import { studioContext } from "#server/studio-data/studio-context.ts";
 import { writeGoodClass } from "../../support/good-class.ts";
 import { must, openStudio, outcome, type PlanStudio, ROOMS, type Who } from "../../support/plan-studio.ts";
 

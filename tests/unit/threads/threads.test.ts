@@ -1,4 +1,5 @@
 /** Threads: pinned to the plan, an item or words; answered, settled, reopened; in the name the server knows. */
+
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import * as Y from "yjs";
 import { setRoles } from "#db/repos/people-repo.ts";
@@ -6,16 +7,16 @@ import { countThreads } from "#db/repos/thread-repo.ts";
 import { readItems, scriptOf } from "#lib/doc/read.ts";
 import { deleteItem } from "#lib/doc/write.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
+import { planDoc } from "#server/context/live-documents.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { deletePlan } from "#server/plans/delete-plan.ts";
-import { planDoc } from "#server/plans/plan-doc.ts";
 import {
   addComment,
   listPlanThreads,
   newCommentSchema,
   newThreadSchema,
   openThread,
-  settleThread,
+  settlePlanThread,
 } from "#server/threads/threads.ts";
 import { writeGoodClass } from "../../support/good-class.ts";
 import { must, openStudio, outcome, type PlanStudio, ROOMS } from "../../support/plan-studio.ts";
@@ -32,7 +33,7 @@ afterEach(() => s.stop());
 
 /** Pins the first words of an item's first line, as a page does. */
 function wordsAnchor(itemId: string): Anchor {
-  return s.app.rooms.withDoc(planDoc(id), (doc) => {
+  return s.app.documents.withDoc(planDoc(id), (doc) => {
     const line = scriptOf(doc, itemId)?.get(0);
     const text = line instanceof Y.XmlElement ? line.get(0) : undefined;
     if (!(text instanceof Y.XmlText)) throw new Error("no words");
@@ -61,32 +62,32 @@ describe("threads", () => {
     expect(view[2]?.anchor).toEqual(words);
     expect(view[2]?.comments[1]).toMatchObject({ authorId: "jonas", at: s.app.now() });
     expect(s.last(planDoc(id), "threads")?.threads).toEqual(view);
-    must(settleThread(s.app, ines, third, true));
+    must(settlePlanThread(s.app, ines, third, true));
     expect(countThreads(s.db, id)).toEqual({ all: 3, open: 2 });
     expect(s.last(planDoc(id), "threads")?.threads[2]?.settled).toBe(true);
-    must(settleThread(s.app, ines, third, false));
+    must(settlePlanThread(s.app, ines, third, false));
     expect(countThreads(s.db, id)).toEqual({ all: 3, open: 3 });
   });
 
   it("[INV-09] are settled by a lead where a lead spoke: the writer answers what is mended", () => {
     const { ines, jonas } = s.people;
     const asked = must(open({ kind: "item", itemId: "m2" }, "Too fast for first-timers: must be mended")).id;
-    expect(outcome(settleThread(s.app, jonas, asked, true))).toBe("for-a-lead");
+    expect(outcome(settlePlanThread(s.app, jonas, asked, true))).toBe("for-a-lead");
     must(addComment(s.app, jonas, asked, "Mended."));
     expect(countThreads(s.db, id).open).toBe(1);
-    must(settleThread(s.app, ines, asked, true));
-    must(settleThread(s.app, jonas, asked, false));
-    expect(outcome(settleThread(s.app, jonas, asked, true))).toBe("for-a-lead");
+    must(settlePlanThread(s.app, ines, asked, true));
+    must(settlePlanThread(s.app, jonas, asked, false));
+    expect(outcome(settlePlanThread(s.app, jonas, asked, true))).toBe("for-a-lead");
 
     const own = must(open({ kind: "plan" }, "Too long?", jonas)).id;
     expect(s.last(planDoc(id), "threads")?.threads.map((t) => t.leadSpoke)).toEqual([true, false]);
-    must(settleThread(s.app, jonas, own, true));
-    must(settleThread(s.app, jonas, own, false));
+    must(settlePlanThread(s.app, jonas, own, true));
+    must(settlePlanThread(s.app, jonas, own, false));
     // A lead's answer makes it a lead's to settle, and so it is no more when that person is no lead any more.
     must(addComment(s.app, ines, own, "By a minute."));
-    expect(outcome(settleThread(s.app, jonas, own, true))).toBe("for-a-lead");
+    expect(outcome(settlePlanThread(s.app, jonas, own, true))).toBe("for-a-lead");
     setRoles(s.db, ines.id, ["coach"]);
-    must(settleThread(s.app, jonas, own, true));
+    must(settlePlanThread(s.app, jonas, own, true));
   });
 
   it("keep their order when several are written in one millisecond", () => {
@@ -104,7 +105,7 @@ describe("threads", () => {
     expect(outcome(open(words))).toBe("no-such-item");
     expect(outcome(open({ kind: "item", itemId: "m1" }))).toBe("no-such-item");
     expect(outcome(open({ kind: "item", itemId: "nobody" }))).toBe("no-such-item");
-    const heading = s.app.rooms.withDoc(planDoc(id), readItems).find((i) => i.kind === "heading")?.id ?? "";
+    const heading = s.app.documents.withDoc(planDoc(id), readItems).find((i) => i.kind === "heading")?.id ?? "";
     expect(outcome(open({ ...words, itemId: heading } as Anchor))).toBe("no-words");
     expect(outcome(open({ kind: "item", itemId: heading }))).toBe("ok");
   });
@@ -114,7 +115,7 @@ describe("threads", () => {
     for (const who of [s.people.marta, s.people.sam, s.people.petra]) {
       expect(outcome(open({ kind: "plan" }, "x", who))).toBe("not-found");
       expect(outcome(addComment(s.app, who, thread, "x"))).toBe("not-found");
-      expect(outcome(settleThread(s.app, who, thread, true))).toBe("not-found");
+      expect(outcome(settlePlanThread(s.app, who, thread, true))).toBe("not-found");
     }
     expect(outcome(addComment(s.app, s.people.ines, "nothing", "x"))).toBe("not-found");
     must(deletePlan(s.app, s.people.jonas, id));

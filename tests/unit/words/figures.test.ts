@@ -28,7 +28,7 @@ import { talkOver } from "#lib/talk/words.ts";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { WHOLE_BODY } from "#seed/plans/whole-body.ts";
-import { answer } from "#server/cli/commands.ts";
+import { runPlanCommand } from "#server/cli/commands.ts";
 import { laneOf, lanesOf } from "../lanes/support.ts";
 
 /** Classes with times in tenths, planned changes, closings of a moment, and more to say than time. */
@@ -57,7 +57,7 @@ const randomClass: fc.Arbitrary<Plan> = fc
   );
 
 const json = (plan: Plan, command: string): Record<string, unknown> => {
-  const answered = answer(command, plan);
+  const answered = runPlanCommand(command, plan);
   if (!answered.ok || !("json" in answered)) throw new Error("the command answers in JSON");
   return answered.json as Record<string, unknown>;
 };

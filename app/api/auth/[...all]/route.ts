@@ -1,7 +1,8 @@
 /** Signing in and out, the present session and a new password; nothing else of the library answers. */
-import { answerAuth } from "#server/auth/paths.ts";
+
+import { springline } from "#server/context/springline.ts";
 import { writeRefusal } from "#server/http/respond.ts";
-import { springline } from "#server/springline.ts";
+import { answerAuth } from "#server/people/auth-routes.ts";
 
 export const dynamic = "force-dynamic";
 

@@ -7,7 +7,7 @@ import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import { clockTime } from "#lib/plan/format.ts";
-import { mayWithdraw, readSignedEdition } from "#server/plans/editions.ts";
+import { mayWithdraw, readSignedEdition } from "#server/editions/editions.ts";
 import styles from "./edition.module.css";
 import { Withdraw } from "./withdraw.tsx";
 

@@ -1,9 +1,9 @@
 /** A signed edition for printing. People who are not signed in are sent to sign in, and come back. */
 import { headers } from "next/headers";
 import { redirect } from "next/navigation";
-import { actorFromHeaders } from "#server/auth/actor.ts";
-import { readSignedEdition } from "#server/plans/editions.ts";
-import { springline } from "#server/springline.ts";
+import { actorFromHeaders } from "#server/context/actor-from-headers.ts";
+import { springline } from "#server/context/springline.ts";
+import { readSignedEdition } from "#server/editions/editions.ts";
 
 export interface SheetProps {
   readonly params: Promise<{ planId: string; number: string }>;

@@ -1,5 +1,5 @@
+import { springline } from "#server/context/springline.ts";
 import { readPart } from "#server/devices/floor-page.ts";
-import { springline } from "#server/springline.ts";
 
 export const dynamic = "force-dynamic";
 

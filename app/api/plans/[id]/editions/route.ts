@@ -1,5 +1,6 @@
 /** The plan's signed editions. */
+
+import { listPlanEditions } from "#server/editions/editions.ts";
 import { guarded } from "#server/http/respond.ts";
-import { listPlanEditions } from "#server/plans/editions.ts";
 
 export const GET = guarded({}, ({ app, actor, params }) => listPlanEditions(app, actor, params.id ?? ""));

@@ -1,8 +1,9 @@
 /** The plan as a file. */
+
+import { fileStem } from "#server/editions/editions.ts";
+import { fileResponse } from "#server/editions/file-response.ts";
 import { guarded } from "#server/http/respond.ts";
-import { fileStem } from "#server/plans/editions.ts";
 import { exportPlan } from "#server/plans/export-plan.ts";
-import { fileResponse } from "#server/plans/file-response.ts";
 
 export const GET = guarded({}, ({ app, actor, params }) => {
   const plan = exportPlan(app, actor, params.id ?? "");

@@ -1,8 +1,8 @@
 /** Hands the plan in. */
 import { guarded } from "#server/http/respond.ts";
-import { handIn } from "#server/plans/hand-in.ts";
 import { needsPlan } from "#server/plans/open-plan.ts";
-import { optionalNoteSchema } from "#server/plans/plan-states.ts";
+import { handIn } from "#server/sign-off/hand-in.ts";
+import { optionalNoteSchema } from "#server/sign-off/plan-states.ts";
 
 export const POST = guarded(
   { body: optionalNoteSchema, first: needsPlan("plan.hand-in") },

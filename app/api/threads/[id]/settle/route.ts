@@ -1,7 +1,7 @@
 /** Settles a thread or opens it again. */
 import { guarded } from "#server/http/respond.ts";
-import { settleSchema, settleThread } from "#server/threads/threads.ts";
+import { settlePlanThread, settleSchema } from "#server/threads/threads.ts";
 
 export const POST = guarded({ body: settleSchema }, ({ app, actor, params, body }) =>
-  settleThread(app, actor, params.id ?? "", body.settled),
+  settlePlanThread(app, actor, params.id ?? "", body.settled),
 );

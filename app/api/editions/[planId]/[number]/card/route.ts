@@ -1,7 +1,8 @@
 /** The signed cue card. */
+
+import { editionFile } from "#server/editions/editions.ts";
+import { fileResponse } from "#server/editions/file-response.ts";
 import { guarded } from "#server/http/respond.ts";
-import { editionFile } from "#server/plans/editions.ts";
-import { fileResponse } from "#server/plans/file-response.ts";
 
 export const GET = guarded({}, ({ app, actor, params }) => {
   const which = { planId: params.planId ?? "", number: Number(params.number), form: "card" as const };

@@ -1,0 +1,162 @@
+/**
+ * The settings of the process, read from the environment once and checked. No other file reads the environment; a wrong
+ * value is reported in one sentence, never as a stack trace.
+ */
+import { randomBytes } from "node:crypto";
+import { chmodSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join, resolve } from "node:path";
+import * as z from "zod";
+
+/** `live` runs a real studio, `demo` the invented one from a folder of its own; `dev` is `live` with unbuilt pages. */
+export type Mode = "live" | "dev" | "demo";
+
+export interface Env {
+  readonly mode: Mode;
+  /** Holds the database, the secret and nothing else. */
+  readonly dataDir: string;
+  readonly databaseFile: string;
+  readonly host: string;
+  readonly port: number;
+  /** The public origin, such as "http://localhost:4310", used for cookies, links and the Origin check. */
+  readonly origin: string;
+  /** At least 32 characters. It encrypts the signing key and signs the session cookies. */
+  readonly secret: string;
+  /** True when our own proxy sets X-Forwarded-For; otherwise such headers are dropped. */
+  readonly trustProxy: boolean;
+  readonly logLevel: string;
+  /** Next's output folder. */
+  readonly distDir: string;
+}
+
+/** A setting that the program cannot run with; `message` is for the person who started it. */
+export class EnvError extends Error {}
+
+/** Public on purpose. Anybody could forge a session with it, so it is only accepted for the demo. */
+export const DEMO_SECRET = "demo-secret-of-the-invented-studio-opens-nothing-real";
+const SECRET_LENGTH = 32;
+const DATABASE = "springline.sqlite";
+
+const settings = z.object({
+  SPRINGLINE_DATA: z.string().min(1).optional(),
+  SPRINGLINE_DIST: z.string().min(1).default(".next"),
+  SPRINGLINE_LOG: z.enum(["fatal", "error", "warn", "info", "debug", "trace", "silent"]).default("info"),
+  SPRINGLINE_SECRET: z.string().min(1).optional(),
+  SPRINGLINE_TRUST_PROXY: z.enum(["0", "1", "true", "false", ""]).default("0"),
+  SPRINGLINE_URL: z.url({ protocol: /^https?$/ }).optional(),
+  PORT: z.coerce.number().int().min(0).max(65535).default(4310),
+  HOST: z.string().min(1).default("127.0.0.1"),
+});
+
+/**
+ * Reads the settings for `mode`. Creates the data folder and, in live and dev, a secret file when no secret is given.
+ * Throws EnvError with one sentence.
+ */
+export function readEnv(mode: Mode, vars: Record<string, string | undefined> = process.env): Env {
+  const v = parseSettings(vars);
+  const dataDir = resolve(v.SPRINGLINE_DATA ?? (mode === "demo" ? "data-demo" : "data"));
+  const secret = mode === "demo" ? DEMO_SECRET : chooseSecret(v.SPRINGLINE_SECRET, dataDir);
+  makeFolder(dataDir);
+  return {
+    mode,
+    dataDir,
+    databaseFile: join(dataDir, DATABASE),
+    host: mode === "demo" ? "127.0.0.1" : v.HOST,
+    port: v.PORT,
+    origin: originOf(v),
+    secret,
+    trustProxy: v.SPRINGLINE_TRUST_PROXY === "1" || v.SPRINGLINE_TRUST_PROXY === "true",
+    logLevel: v.SPRINGLINE_LOG,
+    distDir: v.SPRINGLINE_DIST,
+  };
+}
+
+/** Where a studio's data are, for the commands. Nothing is created, and nothing has to exist. */
+export interface DataLocation {
+  readonly dataDir: string;
+  readonly databaseFile: string;
+  readonly secretFile: string;
+  /** SPRINGLINE_SECRET, when it is set: it takes precedence over the file. */
+  readonly givenSecret: string | undefined;
+  readonly origin: string;
+  /** Whether it came from SPRINGLINE_URL. */
+  readonly originGiven: boolean;
+  /** Where the server listens. */
+  readonly host: string;
+}
+
+/** Throws EnvError with one sentence. */
+export function readDataLocation(vars: Record<string, string | undefined> = process.env): DataLocation {
+  const v = parseSettings(vars);
+  const dataDir = resolve(v.SPRINGLINE_DATA ?? "data");
+  return {
+    dataDir,
+    databaseFile: join(dataDir, DATABASE),
+    secretFile: join(dataDir, "secret"),
+    givenSecret: v.SPRINGLINE_SECRET,
+    origin: originOf(v),
+    originGiven: v.SPRINGLINE_URL !== undefined,
+    host: v.HOST,
+  };
+}
+
+/** For the doctor: a malformed SPRINGLINE_URL is reported beside the rest, not thrown. Throws EnvError for anything else. */
+export function readDataLocationAnyway(vars: Record<string, string | undefined> = process.env): {
+  readonly place: DataLocation;
+  /** SPRINGLINE_URL as it was set. */
+  readonly given: string | undefined;
+  readonly malformed: boolean;
+} {
+  const given = vars.SPRINGLINE_URL;
+  const malformed = given !== undefined && !settings.shape.SPRINGLINE_URL.safeParse(given).success;
+  return { place: readDataLocation(malformed ? { ...vars, SPRINGLINE_URL: undefined } : vars), given, malformed };
+}
+
+function parseSettings(vars: Record<string, string | undefined>): z.infer<typeof settings> {
+  const parsed = settings.safeParse(vars);
+  if (parsed.success) return parsed.data;
+  const issue = parsed.error.issues[0];
+  throw new EnvError(`The setting ${issue?.path.join(".")} cannot be used: ${issue?.message}.`);
+}
+
+const originOf = (v: z.infer<typeof settings>): string =>
+  new URL(v.SPRINGLINE_URL ?? `http://localhost:${v.PORT}`).origin;
+
+/** To be called before Next is loaded: nothing about this studio leaves the machine. */
+export function turnTelemetryOff(): void {
+  process.env.NEXT_TELEMETRY_DISABLED = "1";
+}
+
+function chooseSecret(given: string | undefined, dataDir: string): string {
+  const secret = given ?? keptSecret(dataDir);
+  if (secret === DEMO_SECRET) {
+    throw new EnvError(
+      "The demo's secret is public and cannot protect a real studio. Set SPRINGLINE_SECRET to a secret of your own.",
+    );
+  }
+  if (secret.length < SECRET_LENGTH) {
+    throw new EnvError(`The secret is too short. Set SPRINGLINE_SECRET to at least ${SECRET_LENGTH} characters.`);
+  }
+  return secret;
+}
+
+/** The secret in the data folder, created at the first start. Only the account that runs the server can read it. */
+function keptSecret(dataDir: string): string {
+  makeFolder(dataDir);
+  const file = join(dataDir, "secret");
+  try {
+    writeFileSync(file, randomBytes(32).toString("base64url"), { mode: 0o600, flag: "wx" });
+  } catch (error) {
+    if (!(error instanceof Error && "code" in error && error.code === "EEXIST")) throw error;
+  }
+  // It may have been copied here by hand, with other permissions.
+  chmodSync(file, 0o600);
+  return readFileSync(file, "utf8").trim();
+}
+
+function makeFolder(dir: string): void {
+  try {
+    mkdirSync(dir, { recursive: true, mode: 0o700 });
+  } catch (cause) {
+    throw new EnvError(`The data folder ${dir} cannot be created: ${cause instanceof Error ? cause.message : cause}.`);
+  }
+}

@@ -1,0 +1,63 @@
+/** The composition root: the only place that knows every part of the server. */
+import { randomUUID } from "node:crypto";
+import type { Db } from "#db/connection.ts";
+import { type Checkpoints, checkpointBeside } from "#db/file/checkpoints.ts";
+import { studioExists } from "#db/repos/studio-repo.ts";
+import { createAuth } from "#server/auth/auth.ts";
+import { newPairingCode } from "#server/auth/pairing-code.ts";
+import type { Env } from "#server/base/env.ts";
+import type { Log } from "#server/base/log.ts";
+import { createChecks } from "#server/check/checks.ts";
+import { createThreads, programMark } from "#server/check/threads.ts";
+import { type Springline, setSpringline } from "#server/context/springline.ts";
+import { foldInThread } from "#server/doc-log/fold-in-thread.ts";
+import { type DamageWatch, watchForDamage } from "#server/health/damage-watch.ts";
+import { needsSetUpCode } from "#server/people/set-up-code.ts";
+import { announceCheck } from "#server/sign-off/after-check.ts";
+import { createSigningKeys } from "#server/signing/keys.ts";
+import { createDocumentRooms, type DocumentRooms } from "#server/sync/document-rooms.ts";
+import { createSyncHost } from "./sync-host.ts";
+
+export interface Composed {
+  readonly app: Springline;
+  readonly rooms: DocumentRooms;
+  readonly soundness: DamageWatch;
+  readonly checkpoints: Checkpoints;
+}
+
+/** Puts the running program together around an open database, and makes it the one that `springline()` gives. */
+export function compose({ env, log }: { readonly env: Env; readonly log: Log }, db: Db): Composed {
+  const now = () => Date.now();
+  const newId = () => randomUUID();
+  const keys = createSigningKeys({ db, secret: env.secret, now });
+  keys.check();
+  const soundness = watchForDamage({ db, log });
+  const setUpCode = needsSetUpCode(env) && !studioExists(db) ? newPairingCode() : undefined;
+  const half = { env, log, db, auth: createAuth(db, env, log), keys, setUpCode, now, newId };
+  // Documents, checks and their hooks need each other: the getters allow them to be created one after the other.
+  const app: Springline = {
+    ...half,
+    get documents() {
+      return rooms;
+    },
+    get checks() {
+      return checks;
+    },
+  };
+  const checks = createChecks({
+    app,
+    runner: createThreads({ databaseFile: env.databaseFile, log }),
+    programMark: programMark(newId()),
+    heard: (answer) => announceCheck(app, answer),
+  });
+  const rooms = createDocumentRooms({
+    db,
+    log,
+    now,
+    newId,
+    host: createSyncHost(app),
+    fold: foldInThread(env.databaseFile),
+  });
+  setSpringline(app);
+  return { app, rooms, soundness, checkpoints: checkpointBeside(db, { log }) };
+}

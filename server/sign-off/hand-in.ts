@@ -1,0 +1,48 @@
+/** Handing a plan in to the leads, and taking it back. */
+import type { Actor } from "#lib/policy/can.ts";
+import { NO_RIGHT, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { storeArchived } from "#server/plans/archive-plan.ts";
+import { assessed } from "#server/plans/assess-plan.ts";
+import { openPlan } from "#server/plans/open-plan.ts";
+import { withPlan } from "#server/plans/plan-doc.ts";
+import { expectState, takeStep } from "./plan-states.ts";
+
+/** Allowed with findings that must be fixed, since a lead may be able to help. Errors: 401, 403, 404, 409 wrong-state. */
+export function handIn(app: Springline, actor: Actor, id: string, note?: string): Result<{ mustFix: number }> {
+  const opened = openPlan(app, actor, id, "plan.hand-in");
+  if (!opened.ok) return opened;
+  const { row, person } = opened.value;
+  const state = expectState(
+    row,
+    ["in-writing", "handed-back"],
+    "Only a plan that is in writing or handed back can be handed in.",
+  );
+  if (!state.ok) return state;
+  const found = withPlan(app, row, assessed);
+  if (!found.ok) return found;
+  // Otherwise the lead would not see it on the desk.
+  if (row.archivedAt !== null) storeArchived(app, id, person.id, null);
+  takeStep(app, id, {
+    state: "handed-in",
+    note: note || null,
+    handedInBy: person.id,
+    handedInAt: app.now(),
+    actorId: person.id,
+    event: "handed-in",
+    hash: found.value.hash,
+  });
+  return ok({ mustFix: found.value.mustFix.length });
+}
+
+/** For the person who handed it in, and the plan's owner. Errors: 401, 403, 404, 409 wrong-state. */
+export function takeBack(app: Springline, actor: Actor, id: string): Result<{ id: string }> {
+  const opened = openPlan(app, actor, id, "plan.hand-in");
+  if (!opened.ok) return opened;
+  const { row, person } = opened.value;
+  const state = expectState(row, ["handed-in"], "Only a plan that is handed in can be taken back.");
+  if (!state.ok) return state;
+  if (person.id !== row.handedInBy && person.id !== row.ownerId) return NO_RIGHT;
+  takeStep(app, id, { state: "in-writing", note: null, actorId: person.id, event: "taken-back" });
+  return ok({ id });
+}

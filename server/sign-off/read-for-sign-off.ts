@@ -1,0 +1,54 @@
+/** Gives a plan to a lead to read before sign-off, and stores what they saw: only what was read can be signed. */
+
+import { newestEdition } from "#db/repos/edition-repo.ts";
+import { newestReading, putReading } from "#db/repos/reading-repo.ts";
+import { inTransaction } from "#db/transaction.ts";
+import { type FromFile, fromFile } from "#lib/doc/from-file.ts";
+import { planChanges } from "#lib/plan/diff.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import type { Actor } from "#lib/policy/can.ts";
+import type { Finding } from "#lib/rules/types.ts";
+import { ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+import { assessed } from "#server/plans/assess-plan.ts";
+import { openPlan } from "#server/plans/open-plan.ts";
+import { withPlan } from "#server/plans/plan-doc.ts";
+import { studioContext } from "#server/studio-data/studio-context.ts";
+import { type Blocker, signBlockers } from "./sign-blockers.ts";
+
+export interface SignOffReading {
+  /** SHA-256 (hex) of the canonical plan, to be sent back when signing. */
+  readonly hash: string;
+  readonly plan: Plan;
+  readonly findings: readonly Finding[];
+  readonly blockers: readonly Blocker[];
+  /** What came with a file and differs from the studio's own data; the findings are based on the file's. */
+  readonly fromFile: readonly FromFile[];
+  /** What has changed since this person last read it, in sentences; left out when nothing has or they never did. */
+  readonly changedSince?: readonly string[];
+  /** The number the next edition will have. */
+  readonly nextEdition: number;
+}
+
+/** Errors: 401, 403, 404; 409 or 503 when the document cannot be read. */
+export function readForSignOff(app: Springline, actor: Actor, id: string): Result<SignOffReading> {
+  const opened = openPlan(app, actor, id, "plan.sign");
+  if (!opened.ok) return opened;
+  const { row, person } = opened.value;
+  return withPlan(app, row, (reading, doc) => {
+    const found = assessed(reading);
+    if (!found.ok) return found;
+    const { plan, hash, findings } = found.value;
+    const last = newestReading(app.db, id, person.id);
+    inTransaction(app.db, () => putReading(app.db, { planId: id, userId: person.id, hash, plan, at: app.now() }));
+    return ok({
+      hash,
+      plan,
+      findings,
+      blockers: signBlockers(app, row, person.id, found.value),
+      fromFile: fromFile(doc, studioContext(app.db, row.roomId)),
+      nextEdition: (newestEdition(app.db, id)?.number ?? 0) + 1,
+      ...(last && last.hash !== hash ? { changedSince: planChanges(last.plan, plan) } : {}),
+    });
+  });
+}

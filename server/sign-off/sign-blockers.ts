@@ -1,0 +1,77 @@
+/** What prevents a plan from being signed off, each with a code and a sentence, in the order in which to deal with them. */
+
+import { namesById } from "#db/repos/people-repo.ts";
+import { type PlanRow, readPlanAuthors } from "#db/repos/plan-repo.ts";
+import { readStudio } from "#db/repos/studio-repo.ts";
+import { countThreads } from "#db/repos/thread-repo.ts";
+import { agree } from "#lib/plan/format.ts";
+import type { Finding } from "#lib/rules/types.ts";
+import type { Springline } from "#server/context/springline.ts";
+import type { Assessment } from "#server/plans/assess-plan.ts";
+
+type BlockerCode = "not-handed-in" | "not-a-file" | "must-fix" | "check-broken" | "open-threads" | "only-author";
+export interface Blocker {
+  readonly code: BlockerCode;
+  readonly message: string;
+  readonly details?: unknown;
+}
+
+/** `signerId` is the person who would sign. */
+export function signBlockers(
+  app: Pick<Springline, "db">,
+  row: PlanRow,
+  signerId: string,
+  assessed: Assessment,
+): Blocker[] {
+  return [
+    ...notHandedIn(row),
+    ...notAFile(assessed),
+    ...mustFix(assessed.mustFix),
+    ...brokenChecks(assessed.broken),
+    ...openThreads(countThreads(app.db, row.id).open),
+    ...onlyAuthor(app, row, signerId),
+  ];
+}
+
+function notHandedIn(row: PlanRow): Blocker[] {
+  if (row.state === "handed-in") return [];
+  const message =
+    row.state === "signed-off"
+      ? "The plan is already signed off. Change it and hand it in again for another edition."
+      : "The plan is not handed in. Its author has to hand it in first.";
+  return [{ code: "not-handed-in", message, details: { state: row.state } }];
+}
+
+function notAFile({ notAFile: why }: Assessment): Blocker[] {
+  if (!why) return [];
+  return [{ code: "not-a-file", message: `The plan is not complete: ${why.message}`, details: why }];
+}
+
+function mustFix(findings: readonly Finding[]): Blocker[] {
+  if (findings.length === 0) return [];
+  const many = agree(findings.length, "One finding", `${findings.length} findings`);
+  return [{ code: "must-fix", message: `${many} must be fixed first.`, details: { findings } }];
+}
+
+/** Nothing is known about what a crashed rule looks for; the studio standards can turn the rule off. */
+function brokenChecks(findings: readonly Finding[]): Blocker[] {
+  if (findings.length === 0) return [];
+  const message = `${findings.map((f) => f.message).join(" ")} A manager can turn the check off in the studio standards.`;
+  return [{ code: "check-broken", message, details: { findings } }];
+}
+
+function openThreads(open: number): Blocker[] {
+  if (open === 0) return [];
+  const message = agree(open, "One thread is still open.", `${open} threads are still open.`);
+  return [{ code: "open-threads", message: `${message} Settle them first.`, details: { open } }];
+}
+
+/** Nobody may sign off a plan that only they wrote, unless the studio allows it. */
+function onlyAuthor(app: Pick<Springline, "db">, row: PlanRow, signerId: string): Blocker[] {
+  if (readStudio(app.db)?.soleAuthorMaySign) return [];
+  const people = namesById(app.db); // an author that is not a person, such as a migration by the program, does not count
+  const others = readPlanAuthors(app.db, row.id).filter((id) => id !== signerId && people.has(id));
+  if (others.length > 0) return [];
+  const message = "You are the only author of this plan. Somebody else has to sign it off.";
+  return [{ code: "only-author", message }];
+}

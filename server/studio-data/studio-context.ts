@@ -1,0 +1,45 @@
+/** What a plan takes from its studio: library moves, the room's machines, the studio standards. */
+import type { Db } from "#db/connection.ts";
+import { listStudioRooms, readRoom } from "#db/repos/room-repo.ts";
+import { springsTakenOut } from "#db/repos/studio-event-repo.ts";
+import { readStudio } from "#db/repos/studio-repo.ts";
+import type { StudioContext } from "#lib/doc/lent.ts";
+import type { Equipment, Spring } from "#lib/plan/schema.ts";
+import { moveLibrary } from "#server/studio-data/move-library.ts";
+
+/** For a room that no longer exists: a carriage of the usual travel and no springs, so that each spring counts as missing. */
+const NO_MACHINES: Equipment = { name: "No machines", carriageTravelMm: 1000, springs: [] };
+
+/**
+ * The context of a room, needed after every burst of edits: the library, its largest part, is parsed once per change; room
+ * and standards are two small rows. An unknown room has no springs.
+ */
+export function studioContext(db: Db, roomId: string): StudioContext {
+  const standards = readStudio(db)?.standards ?? {};
+  const { moves, archived } = moveLibrary(db);
+  const equipment = readRoom(db, roomId)?.equipment ?? NO_MACHINES;
+  const otherSprings = springsElsewhere(db, roomId, equipment);
+  return {
+    moves,
+    ...(archived.length === 0 ? {} : { archived }),
+    equipment,
+    ...(otherSprings.length === 0 ? {} : { otherSprings }),
+    standards,
+  };
+}
+
+/** Each id once: springs that this room had, then those of other rooms, then those that other rooms had. */
+function springsElsewhere(db: Db, roomId: string, { springs }: Equipment): Spring[] {
+  const out = springsTakenOut(db);
+  const candidates = [
+    ...out.filter((gone) => gone.roomId === roomId).map((gone) => gone.spring),
+    ...listStudioRooms(db).flatMap((room) => room.equipment.springs),
+    ...out.map((gone) => gone.spring),
+  ];
+  const known = new Set(springs.map((spring) => spring.id));
+  return candidates.filter(({ id }) => {
+    if (known.has(id)) return false;
+    known.add(id);
+    return true;
+  });
+}

@@ -1,0 +1,20 @@
+/** The studio's policy: whether people may sign off a plan that only they wrote. For managers. */
+import * as z from "zod";
+import { readStudio, type Studio, writeSoleAuthorMaySign } from "#db/repos/studio-repo.ts";
+import { type Actor, can } from "#lib/policy/can.ts";
+import { NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/base/result.ts";
+import type { Springline } from "#server/context/springline.ts";
+
+export const policySchema = z.strictObject({ soleAuthorMaySign: z.boolean() });
+
+/** Applies from the next sign-off on. Errors: 403 no-right, 404 before the first run. */
+export function changePolicy(
+  app: Pick<Springline, "db">,
+  actor: Actor,
+  change: z.infer<typeof policySchema>,
+): Result<Pick<Studio, "soleAuthorMaySign">> {
+  if (!can(actor, "standards.manage")) return NO_RIGHT;
+  if (!readStudio(app.db)) return NOT_FOUND;
+  writeSoleAuthorMaySign(app.db, change.soleAuthorMaySign);
+  return ok(change);
+}
