@@ -171,7 +171,7 @@ test("a signed card is rehearsed on the room's device: its log is no class, and 
   const page = await as("marta");
   await openFromDesk(page, "Whole body, steady");
   await page.goto(`/editions/${idOf(page)}/1/classes`);
-  await expect(page.getByText("9 classes taught, the latest first. 1 rehearsal stands among them.")).toBeVisible();
+  await expect(page.getByText("9 classes taught, the latest first. 1 rehearsal is listed too.")).toBeVisible();
   await page.goBack();
   await page.getByRole("button", { name: "Rehearse" }).click();
   const dialog = page.getByRole("dialog", { name: "Rehearse" });

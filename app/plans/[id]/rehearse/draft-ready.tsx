@@ -43,17 +43,21 @@ export function DraftReady({ card, settings, back, onStart }: Props) {
         </p>
       </section>
       <DeviceSettings settings={settings} />
-      <section className={styles.part}>
-        <h2>Cautions</h2>
-        <p>
-          This class asks for: {card.cautions.asked.map((asked) => asked.words).join("; ") || "nothing in particular"}.
-        </p>
-        <ul className={styles.note}>
-          {card.cautions.note.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-        </ul>
-      </section>
+      <Cautions cautions={card.cautions} />
     </div>
+  );
+}
+
+function Cautions({ cautions }: Pick<Card, "cautions">) {
+  return (
+    <section className={styles.part}>
+      <h2>Cautions</h2>
+      <p>This class asks for: {cautions.asked.map((asked) => asked.words).join("; ") || "nothing in particular"}.</p>
+      <ul className={styles.note}>
+        {cautions.note.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </section>
   );
 }
