@@ -2,7 +2,7 @@
 import { againstLength } from "#lib/clock/length-words.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import styles from "./fit.module.css";
 import { closingWords, costWords, NO_NEW_FINDINGS, newFindingsWords, nothingToChangeWords } from "./fit-words.ts";
 import { changesAnything, type FitPreview } from "./preview.ts";

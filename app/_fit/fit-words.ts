@@ -1,7 +1,7 @@
 /** The sentences of *Fit to length*: what it costs, what keeps a time as it is, what would help. Pure. */
 
 import { placedName, placedNames } from "#app/_session/placed-name.ts";
-import type { Help } from "#lib/fit/help.ts";
+import type { FitHelp } from "#lib/fit/help.ts";
 import { agree, clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -70,7 +70,7 @@ export const takenTimesWords = (count: number, total: number): string =>
   `${plural(count, "time")} changed: the class now ends at ${clockTime(total)}.`;
 
 /** One way out as a sentence. */
-export function helpWords(plan: Plan, help: Help): string {
+export function helpWords(plan: Plan, help: FitHelp): string {
   switch (help.by) {
     case "unlock":
       return `Let the ${agree(help.items.length, "time", "times")} of ${placedNames(plan, help.items)} change.`;

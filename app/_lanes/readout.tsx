@@ -1,10 +1,10 @@
 "use client";
 /** What the pointer or the keyboard is on, in full, as one line. Screen readers read the cell itself. */
-import type { Cell, Lane } from "#lib/lanes/types.ts";
+import type { ClassCell, Lane } from "#lib/lanes/types.ts";
 import { timesOf } from "./cell-words.ts";
 import styles from "./whole-class.module.css";
 
-export function Readout({ over }: { over: { readonly lane: Lane; readonly cell: Cell } | null }) {
+export function Readout({ over }: { over: { readonly lane: Lane; readonly cell: ClassCell } | null }) {
   return (
     <p className={styles.readout} aria-hidden="true">
       {over && (

@@ -1,11 +1,11 @@
 "use client";
 /** The keyboard and the view follow the cell that one walks to, and the item that is chosen elsewhere. */
 import { type RefObject, useCallback, useEffect, useRef } from "react";
-import type { Spot } from "#lib/lanes/walk.ts";
+import type { CellSpot } from "#lib/lanes/walk.ts";
 import { elementOf } from "./spots.ts";
 
 /** Gives what asks for the focus on the next spot. */
-export function useFocusOnSpot(grid: RefObject<HTMLDivElement | null>, spot: Spot | null): () => void {
+export function useFocusOnSpot(grid: RefObject<HTMLDivElement | null>, spot: CellSpot | null): () => void {
   const wanted = useRef(false);
   useEffect(() => {
     if (!wanted.current) return;
@@ -26,7 +26,7 @@ export function useFocusOnSpot(grid: RefObject<HTMLDivElement | null>, spot: Spo
 export function useFollow(
   grid: RefObject<HTMLDivElement | null>,
   selected: string | null,
-  setSpot: (next: (now: Spot | null) => Spot | null) => void,
+  setSpot: (next: (now: CellSpot | null) => CellSpot | null) => void,
 ): void {
   const follow = useCallback(
     (item: string) => {

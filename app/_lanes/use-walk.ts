@@ -9,7 +9,7 @@ import { usePageActs } from "#app/_session/page-acts.tsx";
 import { type OwnCommand, PLAN_COMMANDS } from "#app/_session/plan-commands.ts";
 import type { Axis } from "#lib/lanes/axis.ts";
 import type { ClassLanes } from "#lib/lanes/types.ts";
-import { cellAt, type Spot, type WalkKey, walk } from "#lib/lanes/walk.ts";
+import { type CellSpot, cellAt, type WalkKey, walk } from "#lib/lanes/walk.ts";
 import { columnAt, spotAt } from "./spots.ts";
 import { useGo } from "./use-go.ts";
 import { useFocusOnSpot, useFollow } from "./use-spot-focus.ts";
@@ -35,8 +35,10 @@ export interface Lanes {
 }
 
 export function useWalk({ lanes, axis, selected }: Lanes, zoom: ZoomRun) {
-  const [spot, setSpot] = useState<Spot | null>(() => (selected === null ? null : { lane: "work", cell: selected }));
-  const [over, setOver] = useState<Spot | null>(null);
+  const [spot, setSpot] = useState<CellSpot | null>(() =>
+    selected === null ? null : { lane: "work", cell: selected },
+  );
+  const [over, setOver] = useState<CellSpot | null>(null);
   const here = cellAt(lanes.lanes, spot);
   const grid = useRef<HTMLDivElement>(null);
   const { run } = usePageActs();

@@ -1,7 +1,7 @@
 "use client";
 /** An offer to keep the springs of the item before: how far to move instead, what that changes, what it saves. */
 import type { KeptSprings } from "#lib/load/keep-springs.ts";
-import { canStay, keptDetail, keptSentence } from "#lib/load/words.ts";
+import { canStay, keptDetail, keptSentence } from "#lib/load/load-words.ts";
 import { springWords } from "#lib/plan/format.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { setSprings } from "../_session/acts.ts";

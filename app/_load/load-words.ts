@@ -2,7 +2,7 @@
 
 import type { ClassIntensity, IntensityLevel, IntensityPart } from "#lib/intensity/intensity.ts";
 import { handsNPerKg } from "#lib/load/load.ts";
-import { newtonWords } from "#lib/load/words.ts";
+import { newtonWords } from "#lib/load/load-words.ts";
 import { plainNumber, plural } from "#lib/plan/format.ts";
 import { handsShare, type Pose } from "#lib/statics/hands.ts";
 import type { LineKind } from "./load-lines.ts";

@@ -13,14 +13,14 @@ import {
 } from "#lib/doc/write.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { type Mend, type MendChange, mendFor } from "#lib/rules/mend.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import { type Remedy, type RemedyChange, remedyFor } from "#lib/remedies/remedies.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import styles from "./margin.module.css";
 import { doneWords } from "./margin-words.ts";
 
 export function FixAct({ session, finding }: { readonly session: PlanSession; readonly finding: Finding }) {
   const { plan, rights } = useSnapshot(session);
-  const fix = rights.writes ? mendFor(plan, finding) : null;
+  const fix = rights.writes ? remedyFor(plan, finding) : null;
   if (fix === null) return null;
   return (
     <>
@@ -32,14 +32,14 @@ export function FixAct({ session, finding }: { readonly session: PlanSession; re
   );
 }
 
-function apply(session: PlanSession, plan: Plan, fix: Mend): void {
+function apply(session: PlanSession, plan: Plan, fix: Remedy): void {
   const done = session.act((w) => {
     for (const change of fix.changes) write(w, plan, change);
   });
   if (done) session.say(doneWords(fix.label));
 }
 
-function write(w: Writer, plan: Plan, change: MendChange): void {
+function write(w: Writer, plan: Plan, change: RemedyChange): void {
   const { itemId } = change;
   switch (change.field) {
     case "firstLine":

@@ -1,6 +1,7 @@
 /** The way from a finding to its rule: why it matters, how to fix it, its source. Opens in a new tab, so the plan stays open. */
+
+import type { Finding } from "#lib/rules/define/types.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { Finding } from "#lib/rules/types.ts";
 import styles from "./margin.module.css";
 
 export function RuleLink({ finding }: { readonly finding: Finding }) {

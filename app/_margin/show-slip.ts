@@ -1,5 +1,5 @@
 /** Scrolls the slip of a finding into view, and focuses it where the keyboard asked for it. Client only. */
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 
 /** A finding without a key is about the whole class: the first of its rule is shown for it. */
 export const slipKey = ({ key, rule }: Finding): string => key ?? rule;

@@ -1,6 +1,7 @@
 /** A plan as it is about to be signed: what prevents the sign-off, the class word for word, its findings. */
+
+import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
-import type { Finding } from "#lib/rules/types.ts";
 import { FindingList } from "../_parts/finding-list.tsx";
 import { FromFileView } from "./from-file-view.tsx";
 import styles from "./margin.module.css";

@@ -5,7 +5,7 @@ import { changeWords } from "#lib/clock/length-words.ts";
 import { agree, plural, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Action, Plan } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import type { ActionCounts } from "#lib/transitions/transitions.ts";
 import { afterWords } from "./hold-words.ts";
 import type { FoundOrder, OrderPreview } from "./preview.ts";

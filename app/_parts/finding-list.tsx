@@ -1,6 +1,7 @@
 /** Findings as a plain list: which rule, and what it found. The message names the item. */
+
+import type { Finding } from "#lib/rules/define/types.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { Finding } from "#lib/rules/types.ts";
 
 export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
   return (

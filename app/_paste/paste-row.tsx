@@ -3,9 +3,9 @@
 import { memo, type ReactNode, useState } from "react";
 import { Coils } from "#app/_parts/coils/coil.tsx";
 import { Seconds } from "#app/_parts/seconds.tsx";
-import type { Answer, RowAnswer } from "#lib/paste/answers.ts";
+import type { PasteAnswer, RowAnswer } from "#lib/paste/answers.ts";
 import { rowSideWords } from "#lib/paste/judge-side.ts";
-import type { Judged } from "#lib/paste/judged.ts";
+import type { JudgedRow } from "#lib/paste/judged.ts";
 import { typedParts } from "#lib/paste/typed-parts.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import { sameData } from "#lib/plan/same-data.ts";
@@ -16,9 +16,9 @@ import { RowEditor } from "./row-editor.tsx";
 import { RowStateMark } from "./row-state-mark.tsx";
 
 interface RowProps {
-  readonly row: Judged;
+  readonly row: JudgedRow;
   readonly context: PasteContext;
-  readonly answer: (answer: Answer) => void;
+  readonly answer: (answer: PasteAnswer) => void;
 }
 
 /** Drawn again only when something in it differs: a list may have hundreds of rows. */
@@ -116,13 +116,13 @@ function RowActs({ row, answer, open, setOpen }: RowActsProps) {
 }
 
 /** A row that the reading itself passed over is read as a move once somebody wants it. */
-const takenUp = (row: Judged): RowAnswer => (row.notes.length > 0 ? { skip: false, kind: "move" } : { skip: false });
+const takenUp = (row: JudgedRow): RowAnswer => (row.notes.length > 0 ? { skip: false, kind: "move" } : { skip: false });
 
-const isTwo = (row: Judged): boolean =>
+const isTwo = (row: JudgedRow): boolean =>
   row.seconds !== undefined && (row.side === "left-right" || row.side === "right-left");
 
 /** The row as it was typed; characters that nothing was read from are underlined. */
-function Typed({ row }: { row: Judged }) {
+function Typed({ row }: { row: JudgedRow }) {
   return (
     <bdi className={styles.typedText}>
       {typedParts(row.reading).map((part) => (

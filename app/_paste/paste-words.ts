@@ -1,7 +1,7 @@
 /** The sentences of *Paste a list*. Pure. */
 import { freeWords } from "#lib/clock/length-words.ts";
 import { countsWords } from "#lib/paste/judge.ts";
-import type { Judged } from "#lib/paste/judged.ts";
+import type { JudgedRow } from "#lib/paste/judged.ts";
 import { MAX_ITEMS } from "#lib/paste/limits.ts";
 import { agree, clockTime, plural } from "#lib/plan/format.ts";
 
@@ -18,7 +18,7 @@ export const whereWords = (after: string | undefined): string =>
 export const fileReadWords = (name: string): string => `“${name}” read.`;
 
 /** How far the reading has come, or how many rows are ready and in doubt. */
-export function listReadWords(rows: readonly Judged[], behind: boolean): string {
+export function listReadWords(rows: readonly JudgedRow[], behind: boolean): string {
   if (behind) return "Reading the list";
   return rows.length === 0 ? "Nothing to add yet" : countsWords(rows);
 }

@@ -3,15 +3,17 @@ import { lateItemLoad } from "#app/_load/late-load.ts";
 import { lateReview } from "#app/_margin/late-review.ts";
 import { lateReadAloud } from "#app/_rate/late-read-aloud.ts";
 import { lateScript } from "#app/_script/late-script.ts";
-import { late } from "#lib/client/late.ts";
+import { loadLater } from "#lib/client/late.ts";
 
 export const LATE = {
-  fit: late(() => import("#app/_fit/fit-dialog.tsx").then((module) => module.FitDialog)),
-  wholeClass: late(() => import("#app/_lanes/whole-class.tsx").then((module) => module.WholeClass)),
-  readThrough: late(() => import("#app/_read/read-through-view.tsx").then((module) => module.ReadThroughView)),
-  order: late(() => import("#app/_order/order-dialog.tsx").then((module) => module.OrderDialog)),
-  paste: late(() => import("#app/_paste/paste-dialog.tsx").then((module) => module.PasteDialog)),
-  rehearsals: late(() => import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog)),
-  legend: late(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
+  fit: loadLater(() => import("#app/_fit/fit-dialog.tsx").then((module) => module.FitDialog)),
+  wholeClass: loadLater(() => import("#app/_lanes/whole-class.tsx").then((module) => module.WholeClass)),
+  readThrough: loadLater(() => import("#app/_read/read-through-view.tsx").then((module) => module.ReadThroughView)),
+  order: loadLater(() => import("#app/_order/order-dialog.tsx").then((module) => module.OrderDialog)),
+  paste: loadLater(() => import("#app/_paste/paste-dialog.tsx").then((module) => module.PasteDialog)),
+  rehearsals: loadLater(() =>
+    import("#app/_rehearsal/rehearsals-dialog.tsx").then((module) => module.RehearsalsDialog),
+  ),
+  legend: loadLater(() => import("../_parts/legend.tsx").then((module) => module.LegendDialog)),
 };
 export const LATE_PARTS = [lateScript, lateItemLoad, ...Object.values(LATE), lateReadAloud, lateReview];

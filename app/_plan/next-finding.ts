@@ -1,7 +1,7 @@
 /** Where a count of findings in the band leads: to the next of its level after the chosen item, then from the top again. */
 import { slipKey } from "#app/_margin/show-slip.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";
 
 /**

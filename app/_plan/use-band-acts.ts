@@ -5,7 +5,7 @@ import { showSlip } from "#app/_margin/show-slip.ts";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import type { PlanSession } from "#app/_session/session.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { nextFinding } from "./next-finding.ts";
 import type { Page } from "./use-page.ts";
 

@@ -5,7 +5,7 @@ import { offsetWords, plainNumber, repsWords, springWords } from "#lib/plan/form
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import type { ItemTalk } from "#lib/talk/talk.ts";
-import { talkWords } from "#lib/talk/words.ts";
+import { talkWords } from "#lib/talk/talk-words.ts";
 
 interface LabelFacts {
   readonly start: string;

@@ -8,7 +8,7 @@ import { clockTime } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { RailLayout } from "#lib/rail/layout.ts";
 import { talkShare } from "#lib/talk/talk.ts";
-import { talkOver } from "#lib/talk/words.ts";
+import { talkOver } from "#lib/talk/talk-words.ts";
 import { itemLabel } from "./item-label.ts";
 import { type ItemMarks, ItemOnRail } from "./item-on-rail.tsx";
 import type { DragPreview, RailDrag } from "./use-rail-drag.ts";

@@ -8,9 +8,9 @@ import { useFresh } from "#app/_session/use-fresh.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import {
   type Chosen,
-  offered,
   type RehearsalTake,
   rehearsalTake,
+  suggestedChoice,
   takenChanges,
   withTaken,
 } from "#lib/floor/rehearsal-take.ts";
@@ -41,7 +41,7 @@ export function RehearsalPreview({ session, rehearsed, onTaken }: Props) {
   const take = useMemo(() => rehearsalTake(plan, rehearsed), [plan, rehearsed]);
   const shown = asShown(take);
   const fresh = useFresh(session, snap, shown);
-  const [chosen, setChosen] = useState<Chosen>(() => offered(take));
+  const [chosen, setChosen] = useState<Chosen>(() => suggestedChoice(take));
   const choose = (item: string, on: boolean) => {
     const items = new Set(chosen.items);
     if (on) items.add(item);

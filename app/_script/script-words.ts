@@ -1,5 +1,5 @@
 /** The sentences of the script editor, fetched with it. Pure. */
-import { KIND_WORDS } from "#lib/editor/words.ts";
+import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { agree, plural } from "#lib/plan/format.ts";
 import type { CueKind } from "#lib/plan/schema.ts";
 

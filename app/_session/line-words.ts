@@ -1,5 +1,5 @@
 /** What a cue line is called wherever it is read outside its script. Pure. */
-import { isCueKind, KIND_WORDS } from "#lib/editor/words.ts";
+import { isCueKind, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 
 /** The name of a line's kind; a kind that this version does not know is shown as it is written. */

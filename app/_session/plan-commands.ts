@@ -3,7 +3,7 @@
  * command that has a key there; the compiler asks for all of them.
  */
 import { type CommandAt, type CommandId, type CommandTable, keyParts } from "#app/_parts/commands/command.ts";
-import { KIND_HINTS, KIND_WORDS } from "#lib/editor/words.ts";
+import { KIND_HINTS, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 import type { PlanSession } from "./session.ts";

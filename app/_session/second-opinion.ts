@@ -8,7 +8,7 @@ import { send } from "#app/_parts/send.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { findingSchema } from "#lib/protocol/finding.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 
 /** The server's findings, and the hash of the plan they are of. */
 export interface Served {

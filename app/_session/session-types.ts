@@ -1,6 +1,6 @@
 /** What a plan's page knows at one moment: plain frozen data that `PlanSession` makes and components read. */
 import type { Balance } from "#lib/balance/balance.ts";
-import type { HeardOfAll } from "#lib/client/doc-session/description.ts";
+import type { ServerFacts } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { ClassTalk } from "#lib/cues/class-talk.ts";
@@ -10,7 +10,7 @@ import type { OutlinePart } from "#lib/plan/outline.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import type { ItemTalk } from "#lib/talk/talk.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
@@ -61,7 +61,7 @@ export interface Derived {
 }
 
 /** What the server sends besides the document. */
-export interface NewsState extends HeardOfAll {
+export interface NewsState extends ServerFacts {
   readonly state: StateNews;
   readonly threads: readonly ThreadView[];
 }

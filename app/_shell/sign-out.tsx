@@ -1,7 +1,7 @@
 "use client";
 /** Signing out clears this device's copies once the server has everything in them; if it has not, the person decides. */
 import { useState } from "react";
-import { late } from "#lib/client/late.ts";
+import { loadLater } from "#lib/client/late.ts";
 import { agree } from "#lib/plan/format.ts";
 import { dropAllDrafts } from "../_parts/kept/kept-draft.ts";
 import { dropAllRehearsals } from "../_parts/kept/rehearsal-keys.ts";
@@ -11,7 +11,7 @@ import { send } from "../_parts/send.ts";
 import styles from "./account-menu.module.css";
 
 /** Reads shared documents and sends them to the server: more script than everything else on most pages. */
-const lateCopies = late(() => import("./kept-copies.ts"));
+const lateCopies = loadLater(() => import("./kept-copies.ts"));
 const LATE_PARTS = [lateCopies];
 const NOT_HERE =
   "Part of this page could not be loaded. Nothing was cleared and you are still signed in: try again when the network is back.";

@@ -2,7 +2,7 @@
 /** Cautions to leave out of the list: a button that opens boxes to tick. */
 import { useId } from "react";
 import { useFold } from "#app/_parts/use-fold.ts";
-import { CAUTION_WORDS } from "#lib/library/words.ts";
+import { CAUTION_WORDS } from "#lib/library/move-words.ts";
 import { plural } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS, type MoveCaution } from "#lib/plan/schema.ts";
 import styles from "./library.module.css";

@@ -2,8 +2,8 @@
 import Link from "next/link";
 import { type KeyboardEvent, memo, type Ref } from "react";
 import { keyHandler } from "#app/_parts/commands/keys.ts";
+import { cautionList, muscleWords, STATION_WORDS } from "#lib/library/move-words.ts";
 import type { FoundMove } from "#lib/library/search.ts";
-import { cautionList, muscleWords, STATION_WORDS } from "#lib/library/words.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "./library.module.css";

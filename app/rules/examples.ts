@@ -1,10 +1,11 @@
 /** A rule's examples with what the rule finds in each: always run, never copied. Pure. */
+
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { examplesOf } from "#lib/rules/examples/registry.ts";
-import type { HouseStandard } from "#lib/rules/house-standard.ts";
-import { checkPlan } from "#lib/rules/run.ts";
-import type { AnyRule, Finding } from "#lib/rules/types.ts";
+import type { AnyRule, Finding } from "#lib/rules/define/types.ts";
+import { examplesOf } from "#lib/rules/examples.ts";
+import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 import { saysSomethingElse } from "./excerpt.ts";
 
 interface RunExample {
@@ -20,7 +21,7 @@ interface RunExample {
 
 export function ruleExamples(
   rule: AnyRule,
-  standard: HouseStandard | null,
+  standard: StudioStandard | null,
 ): { pass: RunExample[]; fail: RunExample[] } {
   const { pass, fail } = examplesOf(rule);
   const lines = saysSomethingElse([...pass, ...fail].map(({ plan }) => plan));

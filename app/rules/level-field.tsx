@@ -1,8 +1,8 @@
 "use client";
 /** The level of the rule's findings in this studio. */
 import { useId } from "react";
-import { HOUSE_LEVELS, LEVEL_WORDS } from "#lib/rules/level-words.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
+import { LEVEL_WORDS, STANDARD_LEVELS } from "#lib/rules/level-words.ts";
 import styles from "./rules.module.css";
 import type { DraftLevel } from "./standard-draft.ts";
 
@@ -16,7 +16,7 @@ export function LevelField({ rule, level, onChoose }: LevelFieldProps) {
   const name = useId();
   const options: readonly (readonly [DraftLevel, string])[] = [
     ["own", `as usual: ${LEVEL_WORDS[rule.level]}`],
-    ...HOUSE_LEVELS.map((set) => [set, LEVEL_WORDS[set]] as const),
+    ...STANDARD_LEVELS.map((set) => [set, LEVEL_WORDS[set]] as const),
   ];
   const milder = rule.level === "must" && level !== "own" && level !== "must";
   return (

@@ -6,9 +6,9 @@ import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { can } from "#lib/policy/can.ts";
-import { HOUSE_LEVELS, type HouseLevel, LEVEL_WORDS } from "#lib/rules/level-words.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
+import { LEVEL_WORDS, STANDARD_LEVELS, type StandardLevel } from "#lib/rules/level-words.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
 import { SafetyNote } from "../_parts/safety-note.tsx";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
@@ -34,7 +34,7 @@ export default async function RulesPage() {
           : "A manager sets each rule’s level and limits for your studio."}
       </p>
       <SafetyNote sentences={SAFETY_NOTE} />
-      {HOUSE_LEVELS.map((level) => (
+      {STANDARD_LEVELS.map((level) => (
         <RulesOf key={level} level={level} rules={rules.filter((entry) => entry.level === level)} />
       ))}
     </Shell>
@@ -42,7 +42,7 @@ export default async function RulesPage() {
 }
 
 interface RulesOfProps {
-  readonly level: HouseLevel;
+  readonly level: StandardLevel;
   readonly rules: readonly { readonly rule: AnyRule; readonly changed: boolean }[];
 }
 

@@ -5,10 +5,10 @@ import { type FormEvent, useState } from "react";
 import { ProblemLine } from "#app/_parts/problem-line.tsx";
 import { SendButton } from "#app/_parts/send-button.tsx";
 import { useSend } from "#app/_parts/use-send.ts";
-import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
 import { limitsOf } from "#lib/rules/limits.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import { checkStandard, type StudioStandard } from "#lib/rules/studio-standard.ts";
 import type { KeptStandard } from "#server/studio/change-standard.ts";
 import { LevelField } from "./level-field.tsx";
 import { LimitField } from "./limit-field.tsx";
@@ -18,7 +18,7 @@ import { TrialWords } from "./trial-words.tsx";
 
 interface FormProps {
   readonly ruleId: string;
-  readonly standard: HouseStandard | null;
+  readonly standard: StudioStandard | null;
 }
 
 export function StandardForm({ ruleId, standard }: FormProps) {
@@ -26,7 +26,7 @@ export function StandardForm({ ruleId, standard }: FormProps) {
   return rule ? <Form rule={rule} standard={standard} /> : null;
 }
 
-function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: HouseStandard | null }) {
+function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: StudioStandard | null }) {
   const { draft, read, kept, done, sending, change, put } = useStandard(rule, standard);
   const save = async (event: FormEvent) => {
     event.preventDefault();
@@ -66,7 +66,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
 
 const urlOf = (rule: AnyRule): string => `/api/standards/${rule.id}`;
 
-function useStandard(rule: AnyRule, standard: HouseStandard | null) {
+function useStandard(rule: AnyRule, standard: StudioStandard | null) {
   const router = useRouter();
   const sending = useSend();
   const [kept, setKept] = useState(standard);
@@ -77,7 +77,7 @@ function useStandard(rule: AnyRule, standard: HouseStandard | null) {
     sending.clear();
     setDraft({ ...draft, ...part });
   };
-  const put = async (wanted: HouseStandard | null, said: string) => {
+  const put = async (wanted: StudioStandard | null, said: string) => {
     const answer = await sending.run<KeptStandard>("PUT", urlOf(rule), { standard: wanted, seen: kept });
     if (!answer) return;
     setKept(answer.standard);
@@ -89,7 +89,7 @@ function useStandard(rule: AnyRule, standard: HouseStandard | null) {
 }
 
 /** As the server would store it: only what differs from the usual. Null for what it would refuse. */
-function differing(rule: AnyRule, typed: HouseStandard | null): HouseStandard | null {
+function differing(rule: AnyRule, typed: StudioStandard | null): StudioStandard | null {
   const checked = typed && checkStandard(rule, typed);
   return checked?.ok ? (checked.standard ?? {}) : null;
 }

@@ -2,7 +2,7 @@
 import type { KeptCheck } from "#db/repos/check-repo.ts";
 import type { PlanRow } from "#db/repos/plan-repo.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 
 /** The result of one check, as plain data that can be sent between threads. */
 export interface CheckAnswer {

@@ -7,7 +7,7 @@ import type { Duplex } from "node:stream";
 import type { RawData } from "ws";
 import { LINE_CLOSE, type LineCloseName } from "#lib/line/close.ts";
 import { type Hello, helloSchema } from "#lib/line/messages.ts";
-import { LINE_PATH, LINE_VERSION } from "#lib/line/wire.ts";
+import { LINE_PATH, LINE_VERSION } from "#lib/protocol/line-wire.ts";
 import { RefusalLog } from "#server/limits/refusal-log.ts";
 import { endSocket } from "#server/sockets/close-socket.ts";
 import { hearUnknown } from "#server/sockets/hear-unknown.ts";

@@ -3,7 +3,7 @@
  * through the reducer in `lib/line/line.ts` and then to every screen of the room.
  */
 
-import { afterAct, EMPTY_LINE, type Line, type LineAct, type Outcome } from "#lib/line/line.ts";
+import { afterAct, EMPTY_LINE, type LineAct, type Outcome, type RoomLine } from "#lib/line/line.ts";
 import type { FromServer, Hello, ToServer } from "#lib/line/messages.ts";
 import type { EventLog } from "#server/base/log.ts";
 import type { LineHost } from "./host.ts";
@@ -25,7 +25,7 @@ export interface LinesSetup {
   readonly log: EventLog;
 }
 interface FloorRoom {
-  line: Line;
+  line: RoomLine;
   /** By device: a device has one place. */
   readonly seats: Map<string, Seat>;
 }
@@ -35,7 +35,7 @@ export interface Lines extends SeatOwner {
   /** Takes a place on the line of the device's room; a place the device held before is given up. */
   join(seat: Seat, hello: Hello): void;
   /** The line of a room as it is now; for tests and the log. */
-  lineOf(roomId: string): Line;
+  lineOf(roomId: string): RoomLine;
   stop(): void;
 }
 
@@ -86,7 +86,7 @@ class RoomLines implements Lines {
     this.act(room, { t: "leave", id: seat.device.id, lost });
   }
 
-  lineOf(roomId: string): Line {
+  lineOf(roomId: string): RoomLine {
     return this.roomOf(roomId).line;
   }
 

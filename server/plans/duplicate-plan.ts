@@ -1,6 +1,6 @@
 /** Copies a plan: everything in the document, without its history, threads, editions or shares. */
 import { freshCopy } from "#lib/doc/fresh-copy.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { setText } from "#lib/doc/write.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/base/result.ts";
@@ -28,7 +28,7 @@ export function duplicatePlan(app: Springline, actor: Actor, id: string): Result
   });
   if (!copied.ok) return copied;
   const { doc, lengthSeconds, title } = copied.value;
-  setText({ doc, origin: "duplicate" }, parts(doc).title, title);
+  setText({ doc, origin: "duplicate" }, planParts(doc).title, title);
   const head = { title, lengthSeconds, roomId: row.roomId, team: false };
   return storePlan(app, author.value, { doc, kind: "duplicated", note: id, ...head });
 }

@@ -1,6 +1,6 @@
 /** Creates a plan from a file. It keeps the file's equipment, moves and standards, so that it stays the same plan. */
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import type { Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";

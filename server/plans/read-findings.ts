@@ -1,7 +1,7 @@
 /** The server's own findings in a plan, for a page whose findings differ. */
 import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { openPlan } from "./open-plan.ts";

@@ -2,9 +2,9 @@
 
 import { MONTH_BOUNDS } from "#lib/doc/bounds.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
-import { monthHolds } from "#lib/programme/held.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
+import { monthProtection } from "#lib/programme/protected-parts.ts";
 import type { Springline } from "#server/context/springline.ts";
 import { announcePlans, plansNews, plansOfMonth } from "#server/news/month-news.ts";
 import type { DocKindHooks } from "#server/sync/host.ts";
@@ -17,7 +17,7 @@ export function monthKind(app: App): DocKindHooks {
   return {
     currentVersion: MONTH_DOC_VERSION,
     migrate: (doc) => migrateMonth(doc),
-    holds: monthHolds,
+    holds: monthProtection,
     bounds: MONTH_BOUNDS,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month) : null),
     afterChange: (name, doc) => announcePlans(app, name, plansOfMonth(doc)),

@@ -2,7 +2,7 @@
 import type { Db } from "#db/connection.ts";
 import { MISSING_ROOM, readRoom } from "#db/repos/room-repo.ts";
 import { contentHash } from "#lib/canonical/canonical.ts";
-import type { StudioContext } from "#lib/doc/lent.ts";
+import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { studioContext } from "#server/studio-data/studio-context.ts";
 
 export interface PlanStudio extends StudioContext {

@@ -4,8 +4,8 @@
  */
 import type * as Y from "yjs";
 import type { Bounds } from "#lib/doc/bounds.ts";
-import type { HoldOf } from "#lib/doc/held.ts";
 import type { Migration } from "#lib/doc/migrate.ts";
+import type { ProtectionOf } from "#lib/doc/protected-parts.ts";
 import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
 
 /** Who holds a socket. Never changes: another session needs another socket. */
@@ -32,7 +32,7 @@ export interface KindHooks {
   /** Migrates a loaded document, or reports that it is newer. The changes are stored before anybody sees them. */
   migrate(doc: Y.Doc): Migration;
   /** Which parts of the document no page may erase or replace. */
-  holds(doc: Y.Doc): HoldOf;
+  holds(doc: Y.Doc): ProtectionOf;
   /**
    * Watches an open document for content in the format of an older version, which arrives late from a device's own copy.
    * The returned function is called after each update of a page and migrates it; the change is stored and sent in the

@@ -1,6 +1,6 @@
 /** Whether a page's update may be applied, decided from its content before it is. */
 import * as Y from "yjs";
-import type { HoldOf } from "#lib/doc/held.ts";
+import type { ProtectionOf } from "#lib/doc/protected-parts.ts";
 import { decodeUpdate, tidyUpdate } from "#server/doc-log/updates.ts";
 import { erases } from "./erasing.ts";
 import { newSpeakers } from "./owners.ts";
@@ -23,7 +23,7 @@ export interface AcceptedUpdate {
 
 export interface UpdateJudge {
   readonly doc: Y.Doc;
-  readonly holdOf: HoldOf;
+  readonly holdOf: ProtectionOf;
   readonly size: DocSize;
   /** The person whose page a client id is, if known. */
   ownerOf(clientId: number): string | undefined;

@@ -5,7 +5,7 @@ import { UnevenList } from "#app/_parts/balance/uneven-list.tsx";
 import { SharedText } from "#app/_parts/shared-text.tsx";
 import { TalkPart } from "#app/_rate/talk-part.tsx";
 import { concernWords } from "#lib/cautions/concern.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import { secondsWords, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS, GROUPS, LEVELS } from "#lib/plan/schema.ts";
@@ -30,7 +30,7 @@ const BARS = 6;
 export function ClassPanel({ session, snap }: ClassPanelProps) {
   const readOnly = !session.canWrite;
   const own = { session, snap, readOnly };
-  const { title, notes } = parts(session.doc);
+  const { title, notes } = planParts(session.doc);
   return (
     <section className={styles.panel} aria-label={CLASS_WORDS.name}>
       <header className={styles.head}>
@@ -117,7 +117,7 @@ function Theme({ session, snap, readOnly }: PartProps) {
         <span aria-hidden="true">{CLASS_WORDS.theme}</span>
         <SharedText
           host={session}
-          text={parts(session.doc).theme}
+          text={planParts(session.doc).theme}
           readOnly={readOnly}
           label={CLASS_WORDS.theme}
           maxLength={120}

@@ -1,6 +1,6 @@
 /** What the library says of a move: its set-up, what it trains, its tempo, easier and harder ways, its cautions. */
 import Link from "next/link";
-import { CAUTION_WORDS, muscleList } from "#lib/library/words.ts";
+import { CAUTION_WORDS, muscleList } from "#lib/library/move-words.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "../../_parts/panel.module.css";

@@ -1,7 +1,7 @@
 /** The words a comment is about, as they were when it was made. Live fields show what they say now. */
 import { readerOf } from "#lib/cues/as-read.ts";
-import { FIELD_WORDS } from "#lib/editor/words.ts";
 import { quotePieces } from "#lib/margin/quote.ts";
+import { FIELD_WORDS } from "#lib/plan/cue-words.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { LiveField, Plan } from "#lib/plan/schema.ts";
 import styles from "./threads.module.css";

@@ -2,7 +2,7 @@
 /** What the coach has to know while the class runs, between the top of the screen and the move. */
 import { type ReactNode, useState } from "react";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
-import { minutesSeconds } from "#lib/floor/words.ts";
+import { minutesSeconds } from "#lib/floor/time-words.ts";
 import type { Awake } from "../_parts/awake.ts";
 import type { RunningClass } from "../_parts/use-class.ts";
 import { SCREEN_MAY_GO_DARK, sleptWords, withdrawnInClassWords } from "./class-words.ts";

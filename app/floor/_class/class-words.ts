@@ -2,9 +2,9 @@
 import type { Card } from "#lib/card/schema.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
 import type { WithdrawnCard } from "#lib/floor/keep-cards.ts";
+import { latenessWords, minutesSeconds } from "#lib/floor/time-words.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import type { WayId } from "#lib/floor/ways.ts";
-import { latenessWords, minutesSeconds } from "#lib/floor/words.ts";
 import { clockTime } from "#lib/plan/format.ts";
 
 export const SCREEN_MAY_GO_DARK = "This screen may switch itself off: touch it now and then.";

@@ -1,10 +1,10 @@
 "use client";
+import { latenessSentence } from "#lib/floor/time-words.ts";
 /**
  * The ways to end the class on time and what each costs, up to date every second; one touch takes one. The move and its
  * seconds stay visible above the sheet, what comes next and the targets below it.
  */
-import type { Way, WayId } from "#lib/floor/ways.ts";
-import { latenessSentence } from "#lib/floor/words.ts";
+import type { EndingOption, WayId } from "#lib/floor/ways.ts";
 import type { RunningClass } from "../_parts/use-class.ts";
 import { WAY_WORDS } from "./class-words.ts";
 import styles from "./on-time-sheet.module.css";
@@ -50,7 +50,7 @@ export function OnTimeSheet({ live, onClose }: Props) {
 }
 
 /** What a way leads to and costs, beside its button: all ways are seen before the first row of what changes. */
-function Choice({ way, first, onTake }: { readonly way: Way; readonly first: boolean; onTake(): void }) {
+function Choice({ way, first, onTake }: { readonly way: EndingOption; readonly first: boolean; onTake(): void }) {
   const { title, take } = WAY_WORDS[way.id];
   return (
     <article className={styles.choice}>
@@ -71,7 +71,7 @@ function Choice({ way, first, onTake }: { readonly way: Way; readonly first: boo
   );
 }
 
-function Changes({ way }: { readonly way: Way }) {
+function Changes({ way }: { readonly way: EndingOption }) {
   return (
     <ul className={styles.rows} aria-label={WAY_WORDS[way.id].title}>
       {way.rows.map((row) => (

@@ -3,7 +3,7 @@
  * seconds have a column of their own, as wide as they are.
  */
 import type { ReactNode } from "react";
-import { secondsFigure } from "#lib/floor/words.ts";
+import { secondsFigure } from "#lib/floor/time-words.ts";
 import { titled } from "../_parts/coming.tsx";
 import { Fitted } from "../_parts/fitted.tsx";
 import { nowWords } from "../_parts/floor-words.ts";

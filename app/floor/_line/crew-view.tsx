@@ -1,6 +1,6 @@
 /** For cameras and sound: the crew's lines and when they are due, who speaks and for how long, the next change. */
-import { secondsFigure } from "#lib/floor/words.ts";
-import { type CrewSheet, crewSheet } from "#lib/line/crew.ts";
+import { secondsFigure } from "#lib/floor/time-words.ts";
+import { type CrewCalls, crewSheet } from "#lib/line/crew.ts";
 import { titled } from "../_parts/coming.tsx";
 import { Fitted } from "../_parts/fitted.tsx";
 import { nowWords } from "../_parts/floor-words.ts";
@@ -44,7 +44,7 @@ export function CrewView(props: ViewProps) {
 }
 
 interface PartProps extends ViewProps {
-  readonly sheet: CrewSheet;
+  readonly sheet: CrewCalls;
 }
 
 /** The move with its seconds, who speaks, and the crew's lines for it. */

@@ -1,8 +1,8 @@
 "use client";
 /** Under every view: who leads and whether they are heard, asking to lead, what this screen shows, and the way out. */
 import { useState } from "react";
-import { type FollowerView, SCREEN_VIEWS } from "#lib/line/wire.ts";
-import { VIEW_WORDS } from "#lib/line/words.ts";
+import { VIEW_WORDS } from "#lib/line/line-words.ts";
+import { type FollowerView, SCREEN_VIEWS } from "#lib/protocol/line-wire.ts";
 import styles from "./follow.module.css";
 import { followerWords } from "./screens-words.ts";
 import { isLeaderGone } from "./use-lead.ts";

@@ -1,7 +1,7 @@
 /** The sentences of several screens in one room: who leads, who follows, what can be done about it. Pure. */
-import { minutesSeconds } from "#lib/floor/words.ts";
-import type { CrewSheet } from "#lib/line/crew.ts";
-import { followWords, REFUSAL_WORDS } from "#lib/line/words.ts";
+import { minutesSeconds } from "#lib/floor/time-words.ts";
+import type { CrewCalls } from "#lib/line/crew.ts";
+import { followWords, REFUSAL_WORDS } from "#lib/line/line-words.ts";
 import { hourMinute, hourMinuteSecond } from "../_parts/time-words.ts";
 import { isLeaderGone, leadsElsewhere } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";
@@ -91,7 +91,7 @@ export function apartWords(floorLine: FloorLine): string {
 export const inWords = (seconds: number): string =>
   seconds < 60 ? `${Math.ceil(seconds)} s` : minutesSeconds(seconds);
 
-export function voiceWords({ speaks, seconds }: CrewSheet["voice"]): string {
+export function voiceWords({ speaks, seconds }: CrewCalls["voice"]): string {
   if (seconds === null) return "The coach says nothing more.";
   const figure = inWords(Math.max(0, seconds));
   return speaks ? `The coach is speaking: ${figure} more` : `Quiet for ${figure}`;

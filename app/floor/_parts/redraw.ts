@@ -2,7 +2,7 @@
 import type { Card } from "#lib/card/schema.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { floorView } from "#lib/floor/now.ts";
-import { latenessWords } from "#lib/floor/words.ts";
+import { latenessWords } from "#lib/floor/time-words.ts";
 
 /** A second is shown at most this late: several screens have to change together, and people see a difference of 100 ms. */
 export const REDRAW_CHECK_MS = 20;

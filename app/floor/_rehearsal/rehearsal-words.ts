@@ -1,6 +1,6 @@
 /** The sentences of a rehearsal while it runs and after it. Pure. */
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
-import type { Meaning } from "#lib/floor/rehearsal.ts";
+import type { TapMeaning } from "#lib/floor/rehearsal.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { plural } from "#lib/plan/format.ts";
 
@@ -8,7 +8,7 @@ export const NO_CLASS = "Rehearsal, no class";
 export const SET_UP_THEN_TAP = "Set up, then tap.";
 
 /** What the next tap means, on its target. */
-export const TAP_WORDS: Readonly<Record<Meaning["kind"], string>> = {
+export const TAP_WORDS: Readonly<Record<TapMeaning["kind"], string>> = {
   said: "said",
   "said-early": "said already",
   "set-up": "set-up done",

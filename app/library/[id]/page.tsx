@@ -4,7 +4,7 @@ import { headers } from "next/headers";
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { CAUTION_NOTICE } from "#lib/cautions/expected.ts";
-import { type Doubt, moveDoubts } from "#lib/library/doubts.ts";
+import { type MoveDoubt, moveDoubts } from "#lib/library/doubts.ts";
 import { filterFromQuery, filterToQuery } from "#lib/library/filter-query.ts";
 import { knownSprings } from "#lib/library/known-springs.ts";
 import { can } from "#lib/policy/can.ts";
@@ -96,7 +96,7 @@ function Notices({ saved, archived }: { readonly saved: boolean; readonly archiv
 }
 
 interface BesideProps {
-  readonly doubts: readonly Doubt[];
+  readonly doubts: readonly MoveDoubt[];
   readonly used: WhereUsed;
   readonly record: readonly MoveRecordLine[];
 }

@@ -1,6 +1,6 @@
 /** Everything that is wrong now, each as a link to its field; read aloud as it changes. */
 import { factLabel, MOVE_KEYS } from "#lib/library/changes.ts";
-import type { Fault, Place } from "#lib/library/faults.ts";
+import type { Fault, MoveFieldPath } from "#lib/library/faults.ts";
 import { agree, plural, tagWords } from "#lib/plan/format.ts";
 import styles from "./form.module.css";
 import { fieldId } from "./form-fields.tsx";
@@ -9,7 +9,7 @@ import { RANGE_WORDS, TEMPO_WORDS } from "./part-words.ts";
 const PARTS: Readonly<Record<string, string>> = { ...TEMPO_WORDS, ...RANGE_WORDS };
 
 /** "tempo, out"; "springs, most, light"; "easier, 2". */
-function faultPlaceWords(place: Place): string {
+function faultPlaceWords(place: MoveFieldPath): string {
   const [top = "", ...rest] = place.split(".");
   const key = MOVE_KEYS.find((known) => known === top);
   const words = rest.flatMap((part) => {
@@ -20,7 +20,7 @@ function faultPlaceWords(place: Place): string {
 }
 
 /** Goes to the field of a place, or to its group of fields. */
-export function goToField(place: Place): void {
+export function goToField(place: MoveFieldPath): void {
   const field = document.getElementById(fieldId(place));
   field?.scrollIntoView({ block: "center" });
   field?.focus({ preventScroll: true });

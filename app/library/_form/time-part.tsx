@@ -1,7 +1,7 @@
 "use client";
 /** Timing of the move: its tempo, when to breathe out, how long it may last, how much effort it takes. */
-import { readTimes, TEMPO_KEYS } from "#lib/library/draft.ts";
-import { MET_NOTE, repWords, tempoWords } from "#lib/library/words.ts";
+import { readMoveTimes, TEMPO_KEYS } from "#lib/library/draft.ts";
+import { MET_NOTE, repWords, tempoWords } from "#lib/library/move-words.ts";
 import styles from "./form.module.css";
 import { OneOf, PairInput, TextInput } from "./form-fields.tsx";
 import { TEMPO_WORDS } from "./part-words.ts";
@@ -88,7 +88,7 @@ function LengthAndEffort({ form: { draft, faultAt, set } }: { readonly form: Mov
 
 /** What the numbers add up to, as they are typed. */
 function Repetitions({ form }: { readonly form: MoveFormState }) {
-  const times = readTimes(form.draft);
+  const times = readMoveTimes(form.draft);
   if (!times) return null;
   return <p className={styles.sum}>{[tempoWords(times), repWords(times)].filter(Boolean).join("; ")}</p>;
 }

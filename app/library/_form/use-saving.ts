@@ -2,7 +2,7 @@
 /** Saving a move from its form: the answer becomes a page to go to, faults at their fields, or a conflict to settle. */
 import { useRouter } from "next/navigation";
 import { type FormEvent, useRef, useState } from "react";
-import { draftOf } from "#lib/library/draft.ts";
+import { moveDraft } from "#lib/library/draft.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { MoveNow } from "#server/library/refusals.ts";
 import { goToField } from "./fault-list.tsx";
@@ -83,7 +83,7 @@ function settling({ form, conflict, setConflict, save }: SettlingProps): Pick<Sa
     if (!conflict) return null;
     setConflict(null);
     const base = { move: conflict.move, updatedAt: conflict.updatedAt };
-    form.rebase(base, draftOf(move));
+    form.rebase(base, moveDraft(move));
     return base;
   };
   return {

@@ -2,7 +2,7 @@
 /** Choose a plan file, look at what its moves would add or change, bring the ones that are ticked. */
 import Link from "next/link";
 import { type ChangeEvent, useId } from "react";
-import { moveLine } from "#lib/library/words.ts";
+import { moveLine } from "#lib/library/move-words.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { BroughtMove } from "#server/library/compare-moves.ts";
 import { ProblemLine } from "../../_parts/problem-line.tsx";

@@ -1,5 +1,5 @@
 /** The crew sheet: when, which move, facing, springs and changes, how long the coach speaks, and the lines for the crew. */
-import { type CrewMove, type CrewRow, crewRows, isQuiet, type Voice } from "#lib/card/crew-sheet.ts";
+import { type CrewMove, type CrewRow, crewRows, isQuiet, type VoiceStretch } from "#lib/card/crew-sheet.ts";
 import { CREW_COLUMNS, crewType } from "#lib/card/crew-type.ts";
 import { clockTime, springWords } from "#lib/plan/format.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
@@ -118,7 +118,7 @@ function MoveRow({ row, equipment }: { readonly row: CrewMove; readonly equipmen
   );
 }
 
-function voiceWords(voice: Voice): string {
+function voiceWords(voice: VoiceStretch): string {
   if (isQuiet(voice)) return "nobody speaks";
   const seconds = `${Math.round(voice.seconds)} s`;
   return voice.quiet ? `${seconds}, quiet ${clockTime(voice.quiet.from)} to ${clockTime(voice.quiet.to)}` : seconds;
