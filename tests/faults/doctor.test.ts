@@ -71,9 +71,7 @@ test.each([
 test("a proxy that changes the Host and carries no upgrades: the server's own sending on is named", async () => {
   const headers = (all: Record<string, unknown>) => ({ ...all, host: "127.0.0.1:4310" }) as never;
   const findings = await examine(await behind({ upgrades: "as requests", headers }));
-  expect(about(findings, "live connections")?.found).toContain(
-    "(status 307): the proxy sends another Host",
-  );
+  expect(about(findings, "live connections")?.found).toContain("(status 307): the proxy sends another Host");
   expect(about(findings, "live connections")?.todo).toContain(
     "pass the Host header and WebSocket upgrades on unchanged",
   );

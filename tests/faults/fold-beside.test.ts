@@ -65,7 +65,11 @@ test("a log that does not say what its live copy says stays as it is, and is tol
   s.db.raw.exec("update doc_update set bytes = (select bytes from doc_update order by seq limit 1) where seq = 15");
   const before = readStoredDoc(s.db, "plan/long")?.rows.length ?? 0;
   await writeRows(client, 3);
-  await eventually("it is told of", () => s.log.some(({ message }) => message.includes("could not be compacted")), 20_000);
+  await eventually(
+    "it is told of",
+    () => s.log.some(({ message }) => message.includes("could not be compacted")),
+    20_000,
+  );
   expect(snapshots(s)).toBe(0);
   expect(readStoredDoc(s.db, "plan/long")?.rows.length).toBe(before + 3);
   client.end();
