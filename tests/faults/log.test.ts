@@ -28,7 +28,7 @@ test("fifty thousand refused frames of a reader are one line, and its socket is 
   expect(await reader.closed()).toBe(CLOSE.turnedAway.code);
   writer.edit((doc) => doc.getMap("words").set("one", true));
   await writer.saved();
-  await eventually("it is told", () => here.log.some((line) => line.message === "turned away"));
+  await eventually("it is told", () => here.log.some((line) => line.message === "refused"));
   const told = here.log.filter((line) => line.level !== "info").map((line) => line.details as { count: number });
   expect(told.length).toBeLessThanOrEqual(2);
   expect(told[0]).toMatchObject({ cause: "a reader's presence", people: ["sam"] });

@@ -135,5 +135,5 @@ test.each(["nginx", "haproxy"] as const)("%s started with its block carries a pa
   const { secret, dataDir } = server.studio.app.env;
   const findings = await examine({ SPRINGLINE_URL: url, SPRINGLINE_SECRET: secret, SPRINGLINE_DATA: dataDir });
   expect(findings.filter(({ is }) => is === "wrong")).toEqual([]);
-  expect(findings.find(({ what }) => what === "proxy")?.found).toContain("names its clients and is believed");
+  expect(findings.find(({ what }) => what === "proxy")?.found).toContain("names its clients and is trusted");
 });
