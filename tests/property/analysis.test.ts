@@ -38,7 +38,7 @@ function aClass(carry: boolean): Edited {
   return { doc: createPlanDoc(plan, { carry }), studio: { moves, equipment, standards }, ledger: new Ledger() };
 }
 
-describe("after each of many edits", () => {
+describe("[INV-19] after each of many edits", () => {
   test.each(
     SEEDS.flatMap((n) => [
       ["of a plan read with its studio", false, 2 * n + 1] as const,

@@ -64,7 +64,7 @@ const doneRows = (card: Card, log: FloorLog, position: number) =>
   floorNow(card, log).clock.rows.filter((row) => row.end <= position && row.end > row.start);
 
 describe(`${RUNS} random classes, held, extended, skipped, gone back in and re-timed`, () => {
-  test("what is behind us never changes, and the second shown never jumps by a re-timing", () => {
+  test("[INV-23] what is behind us never changes, and the second shown never jumps by a re-timing", () => {
     const random = seededRandom(99);
     let retimed = 0;
     for (let run = 0; run < RUNS; run++) {
