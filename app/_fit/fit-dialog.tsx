@@ -10,7 +10,6 @@ import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { Changed } from "./changed.tsx";
-import styles from "./fit.module.css";
 import { FitSummary } from "./fit-summary.tsx";
 import { changesAnything, fitPreview, rowsOf, type TimeRow } from "./preview.ts";
 import { Sheet } from "./sheet.tsx";
@@ -64,7 +63,7 @@ export function FitDialog({ session, onClosed, onGo }: FitDialogProps) {
       onClosed={closed}
       closer={closer}
       foot={
-        <div className={styles.foot}>
+        <div className="spread">
           <p className="small quiet">
             {writes
               ? "Times change when you take them, as one step that can be undone. Kept times are set at once."
