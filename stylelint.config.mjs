@@ -94,7 +94,7 @@ export default {
       files: ["app/editions/**/print/*.css"],
       rules: {
         "declaration-property-value-allowed-list": [
-          { "font-size": ["/^var\\(--type(-small|-great)?\\)$/"], font: ["inherit"] },
+          { "font-size": ["/^var\\(--type(-small|-title|-great)?\\)$/"], font: ["inherit"] },
         ],
         "declaration-property-unit-disallowed-list": [units(RAW.filter((unit) => unit !== "mm"))],
       },
