@@ -65,6 +65,7 @@ function ensureChromium() {
 }
 
 step("format and lint", bin("biome"), ["check", "--error-on-warnings", "."]);
+step("style sheets", bin("stylelint"), ["app/**/*.css"]);
 step("types", bin("tsc"), ["--noEmit"]);
 
 console.log("\n== unit, reference, property, sync, faults");

@@ -12,7 +12,6 @@ import { secondsWords } from "#lib/plan/format.ts";
 import { Changed } from "../_parts/changed.tsx";
 import { Sheet } from "../_parts/sheet.tsx";
 import { useFresh } from "../_session/use-fresh.ts";
-import styles from "./fit.module.css";
 import { FitSummary } from "./fit-summary.tsx";
 import { changesAnything, fitPreview, rowsOf, type TimeRow } from "./preview.ts";
 import { Stopped } from "./stopped.tsx";
@@ -64,7 +63,7 @@ export function FitDialog({ session, onClosed, onGo }: FitDialogProps) {
       onClosed={closed}
       closer={closer}
       foot={
-        <div className={styles.foot}>
+        <div className="spread">
           <p className="small quiet">
             {writes
               ? "Times change when you take them, as one step that can be undone. Kept times are set at once."

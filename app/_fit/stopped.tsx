@@ -67,7 +67,7 @@ function Names({ title, ids, plan, onGo }: NamesProps) {
       <ul className={styles.names} aria-label={title}>
         {items.slice(0, NAMED).map((item) => (
           <li key={item.id}>
-            <button type="button" className={styles.link} onClick={() => onGo(item.id)}>
+            <button type="button" className="text-button" onClick={() => onGo(item.id)}>
               {placedName(plan, item)}
             </button>
           </li>
@@ -85,7 +85,7 @@ function Helps({ plan, preview, onGo, onUnlock }: Omit<StoppedProps, "fit">) {
   return (
     <div>
       <h3 className={styles.small}>What would help, each by itself</h3>
-      <ul className={styles.helps}>
+      <ul className={`light ${styles.helps}`}>
         {preview.helps.map((help) => (
           <li key={JSON.stringify(help)}>
             <span>{helpWords(plan, help)}</span>

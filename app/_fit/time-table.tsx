@@ -86,7 +86,7 @@ function Group({ group, preview, longest, onLock, onGo }: GroupProps) {
         <th scope="row">
           <span className={styles.name}>
             {onGo ? (
-              <button type="button" className={styles.link} onClick={() => onGo(row.id)}>
+              <button type="button" className="text-button" onClick={() => onGo(row.id)}>
                 {name}
               </button>
             ) : (

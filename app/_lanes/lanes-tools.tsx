@@ -13,8 +13,8 @@ interface LanesToolsProps {
 export function LanesTools({ zoom, onZoom, children }: LanesToolsProps) {
   const whole = zoom.zoom === "fit";
   return (
-    <div className={styles.tools}>
-      <fieldset className={styles.zoom}>
+    <div className={`light ${styles.tools}`}>
+      <fieldset className="button-group">
         <legend className="visually-hidden">Width of the class</legend>
         <button type="button" className="button" disabled={whole} onClick={() => onZoom(-1)}>
           Narrower

@@ -30,7 +30,12 @@ export function NumberKey({ lanes, axis, selected, onGo }: NumberKeyProps) {
             <li key={cell.key}>
               <span className={styles.keyNumber}>{numberOf(cell)}</span>
               {onGo ? (
-                <button type="button" aria-current={item === selected || undefined} onClick={() => onGo(item)}>
+                <button
+                  type="button"
+                  className="text-button text-button-low"
+                  aria-current={item === selected || undefined}
+                  onClick={() => onGo(item)}
+                >
                   {words}
                 </button>
               ) : (

@@ -18,7 +18,7 @@ export function IntensityPart({ plan }: { plan: Plan }) {
       <IntensityArc intensity={intensity} />
       <Levels intensity={intensity} />
       <Energy metMinutes={intensity.metMinutes} />
-      <p className={styles.note}>
+      <p className="quiet small">
         METs are averages of groups, not a reading of one person, and no published one exists for work on a sliding
         carriage with springs: the studio judged which fits each move. Where nothing is done 1 MET is counted. Strength
         work feels harder than its MET says. Energy: MET × 3.5 × kg ÷ 200 kcal a minute.

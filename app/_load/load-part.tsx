@@ -93,7 +93,7 @@ function SpringLoad({ session, snap, item, readOnly, move, hands }: LoadPartProp
           />
           <Work {...{ plan, item, move, offsetMm }} />
           {hands}
-          <p className={styles.note}>{LOAD_NOTE}</p>
+          <p className="quiet small">{LOAD_NOTE}</p>
         </div>
       </details>
     </>

@@ -80,7 +80,7 @@ function Row({ line, equipment, helps, onTake }: RowProps) {
           {takes && (
             <button
               type="button"
-              className={styles.take}
+              className="square-button"
               aria-label={`Take ${words}`}
               onClick={() => onTake(line.springs)}
             >

@@ -75,7 +75,7 @@ export function Margin({ session, placements, itemId }: MarginProps) {
           </li>
         ))}
       </ul>
-      {slips.length === 0 && !beside && <p className={styles.nothing}>Nothing here.</p>}
+      {slips.length === 0 && !beside && <p className="quiet small">Nothing here.</p>}
     </section>
   );
 }
@@ -98,7 +98,7 @@ function Head({ session, itemId, slips, settled }: HeadProps) {
       {settled.count > 0 && (
         <button
           type="button"
-          className={styles.link}
+          className="text-button text-button-low small"
           aria-expanded={settled.shown}
           onClick={() => settled.show(!settled.shown)}
         >

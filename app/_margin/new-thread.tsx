@@ -31,11 +31,21 @@ export function NewThread({ session, itemId }: Props) {
     <>
       <div className={styles.acts}>
         {item && (
-          <button ref={button} type="button" className={styles.link} onClick={() => setAbout(item.id)}>
+          <button
+            ref={button}
+            type="button"
+            className="text-button text-button-low small"
+            onClick={() => setAbout(item.id)}
+          >
             comment on {nameOf(plan, item)}
           </button>
         )}
-        <button ref={item ? null : button} type="button" className={styles.link} onClick={() => setAbout(null)}>
+        <button
+          ref={item ? null : button}
+          type="button"
+          className="text-button text-button-low small"
+          onClick={() => setAbout(null)}
+        >
           comment on the plan
         </button>
       </div>

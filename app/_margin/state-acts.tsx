@@ -9,7 +9,6 @@ import type { PlanState } from "#lib/protocol/messages.ts";
 import { send } from "../_parts/post.ts";
 import { HandBackDialog, HandInDialog } from "./hand-dialogs.tsx";
 import { lateReview } from "./late-review.ts";
-import styles from "./margin.module.css";
 
 type Open = "hand-in" | "hand-back" | "review";
 
@@ -20,7 +19,7 @@ export function StateActs({ session, me }: { readonly session: PlanSession; read
   const acts = actsFor(state.state, { lead: me.roles.includes("lead"), writes: rights.writes });
   const mine = state.handedInById === me.id;
   return (
-    <div className={styles.states}>
+    <div className="acts">
       {acts.includes("hand-in") && (
         <button type="button" className="button button-strong" onClick={() => setOpen("hand-in")}>
           Hand in

@@ -54,7 +54,12 @@ export function ThreadSlip({ session, thread, selected, short }: Props) {
       </ol>
       <div className={styles.slipActs}>
         {(replies > 0 || rights.comments) && (
-          <button type="button" className={styles.link} aria-expanded={open} onClick={() => setOpen(!open)}>
+          <button
+            type="button"
+            className="text-button text-button-low small"
+            aria-expanded={open}
+            onClick={() => setOpen(!open)}
+          >
             {open ? "close" : replies > 0 ? "open" : "answer"}
           </button>
         )}
@@ -129,7 +134,7 @@ function Settle({ session, thread }: Pick<Props, "session" | "thread">) {
   }
   return (
     <>
-      <button type="button" className={styles.link} onClick={turn}>
+      <button type="button" className="text-button text-button-low small" onClick={turn}>
         {thread.settled ? "open again" : "settle"}
       </button>
       {problem !== null && (

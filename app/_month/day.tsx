@@ -56,9 +56,9 @@ export function Day({ date, column, bands, slots, month, props, isCurrent, onAsk
           ) : null}
         </button>
       </h2>
-      {bands.length === 0 ? <div className={styles.cell} style={{ gridRow: 2 }} /> : null}
+      {bands.length === 0 ? <div className={`hung ${styles.cell}`} style={{ gridRow: 2 }} /> : null}
       {bands.map((band, row) => (
-        <div key={band} className={styles.cell} style={{ gridRow: row + 2 }}>
+        <div key={band} className={`hung ${styles.cell}`} style={{ gridRow: row + 2 }}>
           {(slots.get(cellKey(date, band)) ?? []).map((slot) => (
             <SlotItem key={slot.id} slot={slot} month={month} props={props} onOpen={() => onAsk({ slotId: slot.id })} />
           ))}

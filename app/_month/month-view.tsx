@@ -173,7 +173,7 @@ function TakenOut({ session, month }: { readonly session: MonthSession; readonly
         {month.deleted.slice(0, 12).map(({ slot }) => (
           <li key={slot.id}>
             {words(slot)}
-            <button type="button" className={styles.act} onClick={() => putBack(session, slot)}>
+            <button type="button" className="act" onClick={() => putBack(session, slot)}>
               Put back<span className="visually-hidden"> {words(slot)}</span>
             </button>
           </li>

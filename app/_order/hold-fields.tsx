@@ -53,7 +53,7 @@ function Tie({ session, plan, item, readOnly }: HoldProps) {
       )}
       {state?.below && <p className="small quiet">{placedName(plan, state.below)} stays right below it.</p>}
       {state && state.apart.length > 0 && (
-        <div className={styles.row}>
+        <div className={`light ${styles.row}`}>
           <span className={styles.amiss}>
             {`Tied to ${state.apart.map((other) => placedName(plan, other)).join(" and ")}, which stands elsewhere now.`}
           </span>
@@ -78,9 +78,9 @@ function After({ session, plan, item, readOnly }: HoldProps) {
   return (
     <div className={styles.after}>
       {earlier.length > 0 && (
-        <ul className={styles.list} aria-label="Comes after">
+        <ul className="bare" aria-label="Comes after">
           {earlier.map(({ item: other, holds }) => (
-            <li key={other.id} className={styles.row}>
+            <li key={other.id} className={`light ${styles.row}`}>
               <span>
                 Comes after {placedName(plan, other)}.
                 {!holds && <span className={styles.amiss}> It stands before it now.</span>}

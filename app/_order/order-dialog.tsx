@@ -107,7 +107,7 @@ function OpenBlock({ session, heading, closer, onClosed, choice }: OpenBlockProp
       closer={closer}
       foot={
         better && (
-          <div className={styles.foot}>
+          <div className="spread">
             <p className="small quiet">
               {writes
                 ? "Nothing moves before you take it. Taking it is one step that can be undone."

@@ -41,7 +41,7 @@ function Remedy({ session, code }: { session: Closed; code: number }) {
     case CLOSE.tooHeavy.code:
     case CLOSE.full.code:
       return (
-        <div className={styles.acts}>
+        <div className="acts">
           <button type="button" className="button button-strong" onClick={() => session.takeBack()}>
             Take back the last act
           </button>

@@ -28,7 +28,7 @@ export function Dialog({ title, onClose, children }: DialogProps) {
         onClose();
       }}
     >
-      <div className={styles.head}>
+      <div className={`dialog-head ${styles.head}`}>
         <h2 id={id}>{title}</h2>
         <button type="button" className="button button-quiet" onClick={onClose}>
           Close

@@ -84,7 +84,7 @@ export function LegendDialog({ lanes, onClose }: { lanes: boolean; onClose: () =
   useEffect(() => dialog.current?.showModal(), []);
   return (
     <dialog ref={dialog} className={dialogs.dialog} aria-labelledby="marks-title" onClose={onClose}>
-      <div className={dialogs.head}>
+      <div className="dialog-head">
         <h2 id="marks-title">What the marks mean</h2>
         <button type="button" className="button" onClick={() => dialog.current?.close()}>
           Close

@@ -61,7 +61,7 @@ export function MovePicker({ moves, archived, chosen, onTake, autoFocus = false 
         }}
         onKeyDown={onKeyDown}
       />
-      <p className={styles.count} role="status">
+      <p className="quiet small" role="status">
         {found.length === 0 ? "No move has all these words." : plural(found.length, "move")}
       </p>
       <div ref={list} id={`${id}-list`} role="listbox" aria-label="Moves" className={styles.moves}>

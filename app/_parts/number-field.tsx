@@ -55,7 +55,7 @@ export function NumberField(props: NumberFieldProps) {
   return (
     <div className={styles.field}>
       <label htmlFor={id}>{label}</label>
-      <span className={styles.withUnit}>
+      <span className="with-unit">
         <input
           id={id}
           className={styles.number}
@@ -70,15 +70,15 @@ export function NumberField(props: NumberFieldProps) {
           onBlur={commit}
           onKeyDown={onKeyDown}
         />
-        {unit && <span className={styles.unit}>{unit}</span>}
+        {unit && <span className="quiet small">{unit}</span>}
       </span>
       {problem ? (
-        <span id={`${id}-problem`} className={styles.problem} role="alert">
+        <span id={`${id}-problem`} className="must small" role="alert">
           {problem}
         </span>
       ) : (
         help && (
-          <span id={`${id}-hint`} className={styles.hint} role={draft.meanwhile ? "status" : undefined}>
+          <span id={`${id}-hint`} className="quiet small" role={draft.meanwhile ? "status" : undefined}>
             {help}
           </span>
         )

@@ -18,7 +18,7 @@ export function Sheet({ title, onClosed, closer, children, foot }: SheetProps) {
   const id = useId();
   return (
     <dialog {...dialog} className={styles.sheet} aria-labelledby={id}>
-      <div className={styles.head}>
+      <div className={`dialog-head ${styles.head}`}>
         <h2 id={id}>{title}</h2>
         <button type="button" className="button" onClick={() => closer.current?.()}>
           Close

@@ -52,7 +52,7 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
       aria-labelledby="paste-title"
       onClose={() => onClose(put.current)}
     >
-      <div className={styles.head}>
+      <div className="dialog-head">
         <div>
           <h2 id="paste-title">Paste a list</h2>
           <p className="quiet">{after ? `Goes in after ${nameOf(plan, after)}.` : "The first of the class."}</p>

@@ -55,11 +55,11 @@ function Together({ rows, answer }: { rows: readonly Judged[]; answer: PreviewPr
   const choices = asked[0]?.doubts.find((doubt) => doubt.like === "side not named")?.choices ?? [];
   if (asked.length < 2 && left.length < 2) return null;
   return (
-    <div className={styles.together}>
+    <div className={`light ${styles.together}`}>
       {asked.length > 1 && (
         <fieldset>
           <legend>{plural(asked.length, "row")} name no side. For all of them:</legend>
-          <div className={styles.choices}>
+          <div className={`light ${styles.choices}`}>
             {choices.map((choice) => (
               <button
                 key={choice.label}

@@ -65,7 +65,7 @@ export function Source({ text, setText, context }: SourceProps) {
         A row for each move: name, time, springs, side. Lines, a spreadsheet's copied cells, CSV and tables drawn with
         bars are read. Closing keeps the list while this page is open.
       </p>
-      <div className={styles.sourceActs}>
+      <div className="acts light">
         <FileButton take={take} />
         <span className={`small quiet ${styles.drop}`}>or drop a .csv or .txt file here</span>
         {text !== "" && (

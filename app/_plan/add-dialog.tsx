@@ -37,7 +37,7 @@ export function AddDialog({ session, onClose }: AddDialogProps) {
   };
   return (
     <dialog ref={dialog} className={styles.dialog} aria-labelledby="add-title" onClose={() => onClose(added.current)}>
-      <div className={styles.head}>
+      <div className="dialog-head">
         <h2 id="add-title">Add to the class</h2>
         <button type="button" className="button" onClick={() => dialog.current?.close()}>
           Close
@@ -49,7 +49,7 @@ export function AddDialog({ session, onClose }: AddDialogProps) {
         <input type="checkbox" checked={pairs} onChange={(event) => setPairs(event.target.checked)} />
         Add left and right together where a move has sides
       </label>
-      <div className={styles.acts}>
+      <div className="acts">
         <button type="button" className="button" onClick={() => add(() => addHeading(session, afterId))}>
           Add a heading
         </button>

@@ -23,7 +23,7 @@ interface RailToolsProps {
 export function RailTools(props: RailToolsProps) {
   const { session, openAdd, openPaste, openClass, classOpen } = props;
   return (
-    <div className={styles.tools}>
+    <div className={`light ${styles.tools}`}>
       <Views {...props} />
       {session.canWrite && (
         <>
@@ -62,7 +62,7 @@ const VIEWS: readonly { readonly view: PlanView; readonly words: string }[] = [
 
 function Views({ view: open, setView }: Pick<RailToolsProps, "view" | "setView">) {
   return (
-    <fieldset className={styles.pair}>
+    <fieldset className="button-group">
       <legend className="visually-hidden">View of the plan</legend>
       {VIEWS.map(({ view, words }) => (
         <button key={view} type="button" className="button" aria-pressed={view === open} onClick={() => setView(view)}>
@@ -75,7 +75,7 @@ function Views({ view: open, setView }: Pick<RailToolsProps, "view" | "setView">
 
 function Height({ scale, step }: Pick<RailToolsProps, "scale" | "step">) {
   return (
-    <fieldset className={styles.pair}>
+    <fieldset className="button-group">
       <legend className="visually-hidden">Height of the rail</legend>
       <button type="button" className="button" disabled={scale === SCALES[0]} onClick={() => step(-1)}>
         Shorter

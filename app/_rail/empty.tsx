@@ -18,7 +18,7 @@ export function Empty({ session, onAdd, onPaste }: EmptyProps) {
         Choose it from the library. Its springs and its time come with it, its usual lines are offered; the clock counts
         along.
       </p>
-      <div className={styles.acts}>
+      <div className="acts">
         <button type="button" className="button button-strong" onClick={onAdd}>
           Add the first move
         </button>

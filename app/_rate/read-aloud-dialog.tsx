@@ -48,7 +48,7 @@ export function ReadAloudDialog({ session, onClosed }: ReadAloudProps) {
       onClosed={onClosed}
       closer={closer}
       foot={
-        <div className={styles.foot}>
+        <div className="spread">
           <p className="small quiet">
             {writes
               ? "The rate is kept with this plan, as one step that can be undone."

@@ -101,7 +101,7 @@ export function LineTable({ plan, lines }: { readonly plan: Plan; readonly lines
   const longer = lines.filter(({ planned, took }) => took > planned + 1).length;
   return (
     <details>
-      <summary className={styles.summary}>
+      <summary>
         {plural(lines.length, "line")} as you said {agree(lines.length, "it", "them")}
         {longer > 0 && `, ${longer} a second or more longer than planned`}
       </summary>

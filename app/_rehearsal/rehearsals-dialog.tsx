@@ -27,7 +27,7 @@ export function RehearsalsDialog({
   const chosen = rehearsals.all.find(({ id }) => id === chosenId) ?? rehearsals.all[0];
   return (
     <Sheet title="Rehearse" onClosed={closed} closer={closer}>
-      <div className={styles.start}>
+      <div className={`spread ${styles.start}`}>
         <p>
           Run the plan as it stands now, with no class: say every line aloud, do every set-up, and tap as each is really
           done. What you needed comes back here.

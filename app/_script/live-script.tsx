@@ -76,7 +76,7 @@ export function LiveScript(props: Props) {
         <FieldList editor={editor} offer={now.offer} />
       </div>
       {!readOnly && <StockLines session={session} plan={snapshot.plan} item={item} />}
-      <p id={hint} className={styles.hint}>
+      <p id={hint} className="quiet small">
         {readOnly
           ? "You read along. Choose words to comment on them."
           : "Enter: next line. { : a live field. Alt and 1 to 9: the line’s kind. Tab leaves the script."}

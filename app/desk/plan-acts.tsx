@@ -4,7 +4,6 @@ import { useRouter } from "next/navigation";
 import { useState } from "react";
 import { Problem } from "../_parts/problem.tsx";
 import { useSend } from "../_parts/use-send.ts";
-import styles from "./desk.module.css";
 
 interface PlanActsProps {
   readonly id: string;
@@ -36,16 +35,16 @@ export function PlanActs({ id, title, mayDelete, signed }: PlanActsProps) {
   };
   return (
     <>
-      <button type="button" className={styles.act} onClick={duplicate} aria-disabled={sending.busy} disabled={gone}>
+      <button type="button" className="act" onClick={duplicate} aria-disabled={sending.busy} disabled={gone}>
         Duplicate{of}
       </button>
-      <a className={styles.act} href={`/api/plans/${id}/file`} download>
+      <a className="act" href={`/api/plans/${id}/file`} download>
         Save as a file{of}
       </a>
       {mayDelete && !asked ? (
         <button
           type="button"
-          className={styles.act}
+          className="act"
           onClick={signed ? remove : () => setAsked(true)}
           aria-disabled={sending.busy}
           disabled={gone}
@@ -56,10 +55,10 @@ export function PlanActs({ id, title, mayDelete, signed }: PlanActsProps) {
       ) : null}
       {asked ? (
         <>
-          <button type="button" className={styles.act} onClick={remove} aria-disabled={sending.busy}>
+          <button type="button" className="act" onClick={remove} aria-disabled={sending.busy}>
             Delete it?{of}
           </button>
-          <button type="button" className={styles.act} onClick={() => setAsked(false)}>
+          <button type="button" className="act" onClick={() => setAsked(false)}>
             Keep{of}
           </button>
         </>

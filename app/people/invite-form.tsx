@@ -40,7 +40,7 @@ export function InviteForm() {
         </button>
       </form>
       {made ? (
-        <div className={styles.made}>
+        <div className={`done ${styles.made}`}>
           <CopyLink link={made.link} label={`Link for ${made.name ?? made.email}: send it to them yourself`} />
           <p className="quiet small">
             It works once, for two weeks. Whoever has it can join, so send it to them alone.

@@ -30,7 +30,7 @@ export function OpenResets({ open }: { readonly open: readonly OpenReset[] }) {
                 <Moment at={expiresAt} />
               </span>
             </p>
-            <button type="button" className={styles.act} onClick={() => withdraw(id)} aria-disabled={sending.busy}>
+            <button type="button" className="act" onClick={() => withdraw(id)} aria-disabled={sending.busy}>
               Take back<span className="visually-hidden"> the reset link for {forName}</span>
             </button>
           </li>

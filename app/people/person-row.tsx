@@ -45,19 +45,19 @@ export function PersonRow({ person, me }: { readonly person: Shown; readonly me:
       </span>
       <span>{person.roles.map((role) => ROLE_WORDS[role].name).join(", ")}</span>
       <span className={styles.acts}>
-        <button type="button" className={styles.act} onClick={() => setAsking("roles")}>
+        <button type="button" className="act" onClick={() => setAsking("roles")}>
           Roles{of}
         </button>
-        <button type="button" className={styles.act} onClick={endSessions} aria-disabled={sending.busy}>
+        <button type="button" className="act" onClick={endSessions} aria-disabled={sending.busy}>
           End sessions{of}
         </button>
         {me ? null : (
-          <button type="button" className={styles.act} onClick={() => setAsking("reset")}>
+          <button type="button" className="act" onClick={() => setAsking("reset")}>
             Reset link<span className="visually-hidden"> for {person.name}</span>
           </button>
         )}
         {me ? null : (
-          <button type="button" className={styles.act} onClick={() => setAsking("remove")}>
+          <button type="button" className="act" onClick={() => setAsking("remove")}>
             Remove<span className="visually-hidden"> {person.name}</span>
           </button>
         )}

@@ -68,7 +68,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
         />
       ))}
       <TrialWords url={url} standard={differing(rule, read.standard)} kept={kept} />
-      <div className={styles.acts}>
+      <div className="acts">
         <button
           type="submit"
           className="button button-strong"

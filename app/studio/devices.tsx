@@ -44,7 +44,7 @@ export function Devices({ devices, rooms }: DevicesProps) {
         network.
       </p>
       {made ? (
-        <div className={styles.made} role="status">
+        <div className={`done ${styles.made}`} role="status">
           <p>
             On {made.name}, open <strong>/floor</strong> of this address and type this code. It is shown only now, works
             once, and runs out <Moment at={made.expiresAt} />.
@@ -63,12 +63,7 @@ export function Devices({ devices, rooms }: DevicesProps) {
                   <DeviceState device={device} />
                 </span>
               </span>
-              <button
-                type="button"
-                className={styles.act}
-                onClick={() => takeBack(device.id)}
-                aria-disabled={sending.busy}
-              >
+              <button type="button" className="act" onClick={() => takeBack(device.id)} aria-disabled={sending.busy}>
                 Take back<span className="visually-hidden"> {device.name}</span>
               </button>
             </li>

@@ -103,7 +103,7 @@ function Springs({ springs, onChange }: SpringsProps) {
             />
             <button
               type="button"
-              className={styles.act}
+              className="act"
               onClick={() => onChange(springs.filter((other) => other.row !== spring.row))}
             >
               Take out<span className="visually-hidden"> {name}</span>

@@ -21,7 +21,7 @@ export function Rooms({ rooms }: { readonly rooms: readonly StudioRoom[] }) {
   };
   return (
     <>
-      <div className={styles.head}>
+      <div className="spread">
         <h2>Rooms and springs</h2>
         <button type="button" className="button" onClick={() => setEditing("new")}>
           Add a room
@@ -43,10 +43,10 @@ export function Rooms({ rooms }: { readonly rooms: readonly StudioRoom[] }) {
 function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: () => void }) {
   const { springs, carriageTravelMm } = room.equipment;
   return (
-    <article className={styles.room}>
-      <div className={styles.head}>
+    <article className={`hung ${styles.room}`}>
+      <div className="spread">
         <h3>{room.name}</h3>
-        <button type="button" className={styles.act} onClick={onEdit}>
+        <button type="button" className="act" onClick={onEdit}>
           Edit<span className="visually-hidden"> {room.name}</span>
         </button>
       </div>
@@ -54,7 +54,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
         {room.equipment.name} · carriage travels {carriageTravelMm / 10} cm
       </p>
       <p className="quiet small">
-        <Link className={styles.readings} href={`/studio/rooms/${room.id}/timings`}>
+        <Link className="link-line" href={`/studio/rooms/${room.id}/timings`}>
           Set-up timings<span className="visually-hidden"> of {room.name}</span>
         </Link>
         : {timingsWords(room)}
@@ -90,7 +90,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
                 <td className="number">{spring.stiffnessNPerMm.toFixed(3)}</td>
                 <td className="number">{spring.preloadN.toFixed(1)}</td>
                 <td>
-                  <Link className={styles.readings} href={`/studio/rooms/${room.id}/springs/${spring.id}`}>
+                  <Link className="link-line" href={`/studio/rooms/${room.id}/springs/${spring.id}`}>
                     {readingsWords(room, spring.id)}
                     <span className="visually-hidden"> of {spring.label}</span>
                   </Link>

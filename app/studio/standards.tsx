@@ -10,7 +10,7 @@ export function Standards({ own }: { readonly own: HouseStandards }) {
   const set = RULES.flatMap((rule) => (own[rule.id] ? [{ rule, house: own[rule.id] }] : []));
   return (
     <>
-      <div className={styles.head}>
+      <div className="spread">
         <h2>House standards</h2>
         <Link className="button" href="/rules">
           All {RULES.length} rules

@@ -73,7 +73,7 @@ type ActsProps = Pick<ItemPanelProps, "session" | "item" | "onAdd" | "onOrder">;
 function ItemActs({ session, item, onAdd, onOrder }: ActsProps) {
   const oneSided = item.kind === "move" && (item.side === "left" || item.side === "right");
   return (
-    <div className={styles.acts}>
+    <div className="acts light">
       <button type="button" className="button" onClick={onAdd}>
         Add after this
       </button>
@@ -145,7 +145,7 @@ function MoveChange({ session, snap, item }: Omit<MoveBodyProps, "readOnly" | "s
   };
   return (
     <div className={styles.change}>
-      <button type="button" className={styles.textButton} aria-expanded={open} onClick={() => setOpen(!open)}>
+      <button type="button" className="text-button" aria-expanded={open} onClick={() => setOpen(!open)}>
         {open ? "Keep this move" : "Choose another move"}
       </button>
       {open && (

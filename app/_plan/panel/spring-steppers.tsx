@@ -27,7 +27,7 @@ export function SpringSteppers({ session, item, equipment, disabled }: SteppersP
       {strange.map(([id, n]) => (
         <p key={id} className="problem">
           {plural(n, `“${id}”`, `“${id}”`)} on, but this machine has none.{" "}
-          <button type="button" className={styles.textButton} onClick={() => setSpringCount(session, item.id, id, 0)}>
+          <button type="button" className="text-button" onClick={() => setSpringCount(session, item.id, id, 0)}>
             Take off
           </button>
         </p>
@@ -49,7 +49,13 @@ function Stepper({ session, item, equipment, spring }: Omit<SteppersProps, "disa
           {`${on === 0 ? "none" : countWord(on)} of ${spring.count}`}
         </span>
       </span>
-      <button type="button" aria-label={`One ${spring.label} less`} disabled={on === 0} onClick={() => set(on - 1)}>
+      <button
+        type="button"
+        className="square-button"
+        aria-label={`One ${spring.label} less`}
+        disabled={on === 0}
+        onClick={() => set(on - 1)}
+      >
         −
       </button>
       <span className={styles.springCoils}>
@@ -59,6 +65,7 @@ function Stepper({ session, item, equipment, spring }: Omit<SteppersProps, "disa
       </span>
       <button
         type="button"
+        className="square-button"
         aria-label={`One ${spring.label} more`}
         disabled={on >= spring.count}
         onClick={() => set(on + 1)}

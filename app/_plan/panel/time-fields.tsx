@@ -24,6 +24,7 @@ export function TimeFields({ session, snap, item, readOnly }: TimeFieldsProps) {
       <div className={styles.stepper}>
         <button
           type="button"
+          className="square-button"
           disabled={readOnly}
           aria-label={`${grid} seconds less`}
           onClick={() => stepSeconds(session, item, -1)}
@@ -40,6 +41,7 @@ export function TimeFields({ session, snap, item, readOnly }: TimeFieldsProps) {
         />
         <button
           type="button"
+          className="square-button"
           disabled={readOnly}
           aria-label={`${grid} seconds more`}
           onClick={() => stepSeconds(session, item, 1)}

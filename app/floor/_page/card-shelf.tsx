@@ -35,7 +35,7 @@ export function CardShelf({ state, pairing, worker, logs, onChoose, children }: 
   const rows = useMemo(() => rowsOf(state, pairing.publicKey), [state, pairing.publicKey]);
   return (
     <div className={styles.shelf}>
-      <header className={styles.head}>
+      <header className="spread">
         <div>
           <h1>{pairing.room.name}</h1>
           <p className="quiet">

@@ -52,10 +52,10 @@ export default async function MovePage({ params, searchParams }: PageProps) {
   };
   return (
     <Shell visit={visit} section="library">
-      <Link className={styles.back} href={`/library${filterToQuery(filterFromQuery(read))}`}>
+      <Link className="link-line" href={`/library${filterToQuery(filterFromQuery(read))}`}>
         Library
       </Link>
-      <div className={styles.head}>
+      <div className={`spread ${styles.head}`}>
         <h1>{move.name}</h1>
         {writes ? (
           <MoveActs

@@ -33,7 +33,7 @@ export function Conflict({ base, mine, theirs, names, busy, onSave, onTheirs }: 
   const choose = (key: MoveKey, take: boolean) =>
     setChosen(new Set(take ? [...chosen, key] : [...chosen].filter((other) => other !== key)));
   return (
-    <section className={styles.conflict} aria-labelledby="conflict">
+    <section className={`notice ${styles.conflict}`} aria-labelledby="conflict">
       <h2 id="conflict" ref={head} tabIndex={-1}>
         {who} changed this move while you were at it
       </h2>
@@ -54,7 +54,7 @@ export function Conflict({ base, mine, theirs, names, busy, onSave, onTheirs }: 
           ))}
         </dl>
       ) : null}
-      <p className={styles.acts}>
+      <p className={`acts ${styles.acts}`}>
         <button
           type="button"
           className="button button-strong"
@@ -95,7 +95,7 @@ function Fact({ label, who, words, theirs, onChoose }: FactProps) {
             {who}: <strong>{words.theirs}</strong>
           </span>
         ) : (
-          <fieldset className={styles.options}>
+          <fieldset className="options">
             <legend className="visually-hidden">{label}</legend>
             <label data-on={!theirs || undefined}>
               <input type="radio" name={name} checked={!theirs} onChange={() => onChoose(false)} />

@@ -50,7 +50,7 @@ export function MoveForm(props: MoveFormProps) {
       {form.restored ? (
         <p className="notice">
           What you typed before is here again.{" "}
-          <button type="button" className={styles.link} onClick={form.drop}>
+          <button type="button" className="text-button" onClick={form.drop}>
             {id === null ? "Start afresh" : "Start from what is stored"}
           </button>
         </p>
@@ -120,7 +120,7 @@ function idWords(id: string | null, name: string, ids: readonly string[]): strin
 
 function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   return (
-    <section className={styles.part}>
+    <section className={`hung ${styles.part}`}>
       <h2>{title}</h2>
       {children}
     </section>

@@ -31,7 +31,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
     router.refresh();
   };
   return (
-    <div className={styles.acts}>
+    <div className={`acts ${styles.acts}`}>
       <Link className="button button-strong" href={`/library/${id}/edit`}>
         Edit
       </Link>
@@ -57,7 +57,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
             time.
           </p>
           <Problem say={sending.problem} />
-          <p className={styles.acts}>
+          <p className={`acts ${styles.acts}`}>
             <button type="button" className="button" data-first onClick={() => setAsking(false)}>
               Leave it in
             </button>

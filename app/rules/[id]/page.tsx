@@ -40,7 +40,7 @@ export default async function RulePage({ params }: PageProps) {
   return (
     <Shell visit={visit} section="rules">
       <p>
-        <Link className={styles.wayBack} href="/rules">
+        <Link className="link-line" href="/rules">
           All rules
         </Link>
       </p>
@@ -55,7 +55,7 @@ export default async function RulePage({ params }: PageProps) {
       </p>
       <div className={styles.columns}>
         <Meaning rule={rule} />
-        <section className={styles.house} aria-labelledby="house">
+        <section className={`hung ${styles.house}`} aria-labelledby="house">
           <h2 id="house">In this house</h2>
           {can(who.actor, "standards.manage") ? (
             <StandardForm ruleId={rule.id} standard={standard} />

@@ -63,7 +63,7 @@ export function ReadingsForm({ roomId, spring, kept, carriageMm }: ReadingsFormP
       <div className={styles.fitted}>
         <FitFigure draft={draft} read={read} label={spring.label} />
         <FitWords read={read} onLeaveOut={(row) => leaveOut(row, true)} />
-        <div className={styles.acts}>
+        <div className="acts">
           <button
             type="button"
             className={straight ? "button button-strong" : "button"}

@@ -132,13 +132,13 @@ function Row({ row, place, draft, read, onChange, onLeaveOut, onTakeOut, onNext 
         </td>
         <td>
           {typed?.kind === "reading" && (
-            <button type="button" className={styles.act} onClick={() => onLeaveOut(!row.leftOut)}>
+            <button type="button" className={`act ${styles.act}`} onClick={() => onLeaveOut(!row.leftOut)}>
               {row.leftOut ? "Count it" : "Leave out"}
               <span className="visually-hidden">: {name}</span>
             </button>
           )}
           {(typed?.kind !== "reading" || row.leftOut) && (
-            <button type="button" className={styles.act} onClick={onTakeOut}>
+            <button type="button" className={`act ${styles.act}`} onClick={onTakeOut}>
               Delete<span className="visually-hidden"> {name}</span>
             </button>
           )}

@@ -119,7 +119,7 @@ function Choice({ roomId, own, rows }: ChoiceProps) {
           </tbody>
         </table>
       </div>
-      <p className={styles.acts}>
+      <p className="acts">
         <button
           type="button"
           className="button button-strong"

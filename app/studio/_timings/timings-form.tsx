@@ -64,7 +64,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
             Keep for {rooms === 2 ? "both" : `all ${rooms}`} rooms
           </label>
         )}
-        <div className={styles.acts}>
+        <div className="acts">
           <button type="submit" className="button button-strong" aria-disabled={sending.busy} disabled={wrong}>
             Keep
           </button>
@@ -95,7 +95,7 @@ function Seconds({ timed, words, text, problem, onChange }: SecondsProps) {
   return (
     <div className={styles.one}>
       <label htmlFor={id}>{words}</label>
-      <span className={styles.withUnit}>
+      <span className="with-unit with-unit-number">
         <input
           id={id}
           inputMode="decimal"
