@@ -13,7 +13,7 @@ import { useUndoKeys } from "#app/_parts/use-undo-keys.ts";
 import { TALK_PART } from "#app/_rate/talk-part.tsx";
 import { REHEARSALS_HASH, RehearsalActs } from "#app/_rehearsal/rehearsal-acts.tsx";
 import type { FindingLevel } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { Band } from "../_band/band.tsx";
 import { useHeight } from "../_parts/use-height.ts";
 import { useMedia } from "../_parts/use-media.ts";

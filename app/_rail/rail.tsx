@@ -8,7 +8,7 @@ import { clockTime } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { type RailItem as LaidItem, layoutRail, type RailLayout } from "#lib/rail/layout.ts";
 import { talkShare } from "#lib/talk/talk.ts";
-import { talkOver } from "#lib/talk/words.ts";
+import { talkOver } from "#lib/talk/talk-words.ts";
 import { useNeeds } from "../_parts/use-needs.ts";
 import type { PlanSession } from "../_session/session.ts";
 import type { SessionSnapshot } from "../_session/session-types.ts";

@@ -7,7 +7,7 @@ import { CommentForm } from "#app/_session/threads/comment-form.tsx";
 import { QuoteWords } from "#app/_session/threads/quote-words.tsx";
 import { postThread } from "#app/_session/threads/thread-acts.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
-import { offsetAt } from "#lib/editor/thread-marks.ts";
+import { flatOffsetAt } from "#lib/editor/thread-marks.ts";
 import { pinWords, type WordsAnchor } from "#lib/margin/pin.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { FieldList } from "./field-list.tsx";
@@ -36,7 +36,7 @@ export function LiveScript(props: Props) {
     if (!editor || editor.isDestroyed) return;
     const { from, to } = editor.state.selection;
     const { doc } = editor.state;
-    const anchor = pinWords(fragment, item.id, offsetAt(doc, from), offsetAt(doc, to));
+    const anchor = pinWords(fragment, item.id, flatOffsetAt(doc, from), flatOffsetAt(doc, to));
     if (anchor) setCommentOn(anchor);
     else session.say("These are too many words for one comment. Choose fewer, or comment on the item.");
   }

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { CUE_LINE, parts } from "#lib/doc/layout.ts";
+import { CUE_LINE, planParts } from "#lib/doc/layout.ts";
 import { orderedIds, readDeleted, readItems, readPlan, scriptOf } from "#lib/doc/read.ts";
 import { addScriptLine, deleteItem, insertItem, moveItem, restoreItem } from "#lib/doc/write.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -62,7 +62,7 @@ describe("reading", () => {
 
   test("[INV-05] says nothing, and leaves what it does not know where it is", () => {
     const doc = createPlanDoc(plan(["a", "b"]), { carry: true });
-    const { items, meta } = parts(doc);
+    const { items, meta } = planParts(doc);
     addScriptLine({ doc, origin: "me" }, "a", { kind: "breath", text: "Breathe out as you push." });
     items.get("a")?.set("from-a-later-program", { deep: [1, 2] });
     items.set("no item at all", new Y.Map([["kind", "somersault"]]));
@@ -99,7 +99,7 @@ describe("moving", () => {
         const seeded = Y.encodeStateAsUpdate(createPlanDoc(plan(IDS), { carry: false }));
         const docs = [new Y.Doc(), new Y.Doc()] as const;
         for (const doc of docs) Y.applyUpdate(doc, seeded);
-        const maps = docs.map((doc) => IDS.map((id) => parts(doc).items.get(id)));
+        const maps = docs.map((doc) => IDS.map((id) => planParts(doc).items.get(id)));
         const typed = new Map<string, string[]>();
         acts.forEach(({ who, id, after, what }, n) => {
           const w = { doc: docs[who] as Y.Doc, origin: who };
@@ -118,7 +118,7 @@ describe("moving", () => {
         expect(orderedIds(one)).toEqual(orderedIds(two));
         docs.forEach((doc, at) => {
           // The very same maps: one that was deleted and put in again would have lost what others write in it.
-          expect(IDS.filter((id, n) => parts(doc).items.get(id) !== maps[at]?.[n])).toEqual([]);
+          expect(IDS.filter((id, n) => planParts(doc).items.get(id) !== maps[at]?.[n])).toEqual([]);
           for (const [id, lines] of typed) {
             const words = scriptOf(doc, id)?.toString() ?? "";
             for (const line of lines) expect(words).toContain(line);
@@ -131,9 +131,9 @@ describe("moving", () => {
 
   test("[INV-06] an item that is put in between two others stands there for both, its neighbours untouched", () => {
     const doc = createPlanDoc(plan(["a", "b"]), { carry: false });
-    const before = parts(doc).items.get("a")?.toJSON();
+    const before = planParts(doc).items.get("a")?.toJSON();
     insertItem({ doc, origin: "me" }, "a", item("between"));
     expect(orderedIds(doc)).toEqual(["a", "between", "b"]);
-    expect(parts(doc).items.get("a")?.toJSON()).toEqual(before);
+    expect(planParts(doc).items.get("a")?.toJSON()).toEqual(before);
   });
 });

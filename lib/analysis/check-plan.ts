@@ -1,0 +1,33 @@
+/** Runs every rule over a plan once. Pure and total: the same plan gives the same findings on the server and in the page. */
+import { analyse } from "#lib/analysis/analysis.ts";
+import type { CueTrack } from "#lib/cues/types.ts";
+import type { Plan } from "#lib/plan/schema.ts";
+import type { AnyRule, Finding } from "../rules/define/types.ts";
+import { RULES } from "../rules/registry.ts";
+
+export { ruleContext } from "../rules/context.ts";
+export { RULE_CRASHED } from "../rules/findings.ts";
+
+export interface PlanCheck {
+  /** Seconds the class takes, closing included. */
+  readonly total: number;
+  /** Seconds of its slot. */
+  readonly length: number;
+  /** In plan order (what is about the whole plan first), then by level, then by rule id; a rule's own order within that. */
+  readonly findings: readonly Finding[];
+  /** What is said when, as the rules looked at it; empty for times in which nothing can be placed. */
+  readonly track: CueTrack;
+}
+
+/** Everything the rules find in a plan, with the plan's own house standards over the rules' defaults. */
+export function checkPlan(plan: Plan, rules: readonly AnyRule[] = RULES): PlanCheck {
+  const known = analyse(plan, rules);
+  return {
+    total: known.clock.total,
+    length: plan.lengthSeconds,
+    findings: known.findings,
+    get track() {
+      return known.track;
+    },
+  };
+}

@@ -1,0 +1,143 @@
+/** Changes of everything but the items: the head, the equipment, the house standards, the library's moves. */
+import { percent, tagWords } from "../plan/format.ts";
+import { own } from "../plan/lookup.ts";
+import { sameData } from "../plan/same-data.ts";
+import type { Equipment, Move, Plan, Spring } from "../plan/schema.ts";
+import {
+  became,
+  type FieldWords,
+  keysOfBoth,
+  sayData,
+  sayList,
+  sayNumber,
+  saySeconds,
+  sayTag,
+  sayText,
+  type ValueSayer,
+} from "./field-words.ts";
+
+const HOUSE = "the house standard";
+type HeadKey = Exclude<keyof Plan, "equipment" | "standards" | "moves" | "items" | "theme" | "speech">;
+
+const HEAD: Readonly<Record<HeadKey, FieldWords>> = {
+  format: { label: "The format", say: sayText },
+  title: { label: "The title", say: sayText },
+  lengthSeconds: { label: "The length of the class", say: saySeconds },
+  level: { label: "The level", say: sayTag, absent: "not said" },
+  expected: { label: "Who is expected", say: sayList, absent: "not said" },
+  openingSeconds: { label: "The opening", say: saySeconds, absent: HOUSE },
+  closingSeconds: { label: "The closing", say: saySeconds, absent: HOUSE },
+  headsUpSeconds: { label: "The heads-up", say: saySeconds, absent: HOUSE },
+  countInSeconds: { label: "The count-in", say: saySeconds, absent: HOUSE },
+  gridSeconds: { label: "The grid of seconds", say: saySeconds, absent: HOUSE },
+  notes: { label: "The notes", say: sayText, absent: "none" },
+};
+
+export function headChanges(before: Plan, after: Plan): string[] {
+  const fields = keysOf(HEAD).flatMap((key) => became(HEAD[key].label, before[key], after[key], HEAD[key]));
+  return [...fields, ...themeChanges(before.theme, after.theme), ...speechChanges(before.speech, after.speech)];
+}
+
+function themeChanges(before: Plan["theme"], after: Plan["theme"]): string[] {
+  if (sameData(before, after)) return [];
+  const name = became("The theme", before?.name, after?.name, { say: sayText, absent: "none" });
+  const shares = keysOfBoth(before?.shares, after?.shares).flatMap((group) =>
+    became(`The theme's share of ${tagWords(group)}`, own(before?.shares, group), own(after?.shares, group), {
+      say: sayShare,
+      absent: "none",
+    }),
+  );
+  return orAtLeast([...name, ...shares], "The theme is written differently.");
+}
+
+function speechChanges(before: Plan["speech"], after: Plan["speech"]): string[] {
+  if (sameData(before, after)) return [];
+  const fields = [
+    ...became("Syllables a second", before?.syllablesPerSecond, after?.syllablesPerSecond, {
+      say: sayNumber,
+      absent: HOUSE,
+    }),
+    ...became("The pause after a line", before?.pauseSeconds, after?.pauseSeconds, { say: saySeconds, absent: HOUSE }),
+  ];
+  return orAtLeast(fields, "The rate of speech is written differently.");
+}
+
+export function equipmentChanges(before: Equipment, after: Equipment): string[] {
+  if (sameData(before, after)) return [];
+  const actions = keysOfBoth(before.actionSeconds, after.actionSeconds).flatMap((action) =>
+    became(`The time for ${actionWords(action)}`, own(before.actionSeconds, action), own(after.actionSeconds, action), {
+      say: saySeconds,
+      absent: "the usual",
+    }),
+  );
+  const changes = [
+    ...became("The room's machine", before.name, after.name, { say: sayText }),
+    ...became("The carriage's travel", before.carriageTravelMm, after.carriageTravelMm, {
+      say: (v) => `${sayNumber(v)} mm`,
+    }),
+    ...springChanges(before.springs, after.springs),
+    ...actions,
+  ];
+  return orAtLeast(changes, "The equipment is written differently.");
+}
+
+function springChanges(before: readonly Spring[], after: readonly Spring[]): string[] {
+  const ids = [...new Set([...before, ...after].map((s) => s.id))];
+  const changes = ids.flatMap((id) => {
+    const [was, is] = [before.find((s) => s.id === id), after.find((s) => s.id === id)];
+    if (!was) return [`The spring ${is?.label ?? id} was added to the room.`];
+    if (!is) return [`The spring ${was.label} was taken out of the room.`];
+    return keysOfBoth(was, is).flatMap((key) =>
+      became(`The spring ${was.label}, ${SPRING_FIELDS[key] ?? key}`, read(was, key), read(is, key), { say: sayData }),
+    );
+  });
+  const order = changes.length === 0 && !sameData(before, after) ? ["The order of the springs changed."] : [];
+  return [...changes, ...order];
+}
+
+const SPRING_FIELDS: Readonly<Record<string, string>> = {
+  label: "name",
+  count: "how many there are",
+  stiffnessNPerMm: "stiffness in N/mm",
+  preloadN: "preload in N",
+};
+
+export function standardsChanges(before: Plan["standards"], after: Plan["standards"]): string[] {
+  if (sameData(before, after)) return [];
+  const changes = keysOfBoth(before, after).flatMap((rule) =>
+    became(`The house standard for ${tagWords(rule)}`, own(before, rule), own(after, rule), {
+      say: sayData,
+      absent: "the usual",
+    }),
+  );
+  return orAtLeast(changes, "The house standards are written differently.");
+}
+
+/** The library entries a plan carries. */
+export function libraryChanges(before: Plan["moves"], after: Plan["moves"]): string[] {
+  return keysOfBoth(before, after).flatMap((id) => {
+    const [was, is] = [own(before, id), own(after, id)];
+    if (!was) return [`The library entry ${quoteName(is, id)} was added to the plan.`];
+    if (!is) return [`The library entry ${quoteName(was, id)} was taken out of the plan.`];
+    return keysOfBoth(was, is).flatMap((key) =>
+      became(`The library entry ${quoteName(was, id)}, ${fieldName(key)}`, read(was, key), read(is, key), {
+        say: sayMoveField,
+        absent: "not said",
+      }),
+    );
+  });
+}
+
+const quoteName = (move: Move | undefined, id: string): string => move?.name ?? id;
+const fieldName = (key: string): string =>
+  key
+    .replace(/(Mm|N)$/, " in $1")
+    .replace(/([a-z])([A-Z])/g, "$1 $2")
+    .toLowerCase();
+const actionWords = (key: string): string => key.replace(/([a-z])([A-Z])/g, "$1 $2").toLowerCase();
+const sayMoveField: ValueSayer = (v) => (typeof v === "string" ? v : Array.isArray(v) ? sayList(v) : sayData(v));
+const sayShare: ValueSayer = (v) => (typeof v === "number" ? percent(v) : sayData(v));
+
+const read = (value: object, key: string): unknown => own(value as Record<string, unknown>, key);
+const keysOf = <K extends string>(record: Readonly<Record<K, unknown>>): K[] => Object.keys(record) as K[];
+const orAtLeast = (changes: string[], otherwise: string): string[] => (changes.length > 0 ? changes : [otherwise]);

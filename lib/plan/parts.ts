@@ -1,0 +1,124 @@
+/**
+ * A plan in the parts that answers are worked out from, each the same value as before while nothing in it has changed: a
+ * letter in a script leaves the times alone, a time leaves the set-ups alone, and a word of the title leaves all of them.
+ */
+import { Kept, KeptEach } from "#lib/memo/kept.ts";
+import { says } from "#lib/plan/cue-lines.ts";
+import { CUE_KINDS, type MoveItem, type Plan, type PlanItem } from "#lib/plan/schema.ts";
+
+export interface PlanParts {
+  /** Everything but title and notes, which nothing is worked out from. */
+  readonly plan: Plan;
+  /** Head and machines alone: no moves, no items. */
+  readonly frame: Plan;
+  /** Without a word of the scripts and the pauses. */
+  readonly times: Plan;
+  /** How each item is set up, without its words and its own times. */
+  readonly setups: Plan;
+  /** The same, with one line of no meaning for each kind of line in which its script has words. */
+  readonly kinds: Plan;
+}
+
+/** One item in those parts. */
+interface ItemParts {
+  readonly timed: PlanItem;
+  readonly setUp: PlanItem;
+  readonly kinds: PlanItem;
+}
+
+const HEAD = [
+  "format",
+  "lengthSeconds",
+  "theme",
+  "level",
+  "expected",
+  "openingSeconds",
+  "closingSeconds",
+  "headsUpSeconds",
+  "countInSeconds",
+  "gridSeconds",
+  "speech",
+  "equipment",
+] as const satisfies readonly (keyof Plan)[];
+
+/** Takes plans apart, one after the other. */
+export class PartsReader {
+  private readonly frame = new Kept<Plan>();
+  private readonly items = new KeptEach<ItemParts>();
+  private readonly whole = new WholePlan();
+  private readonly times = new WholePlan();
+  private readonly setups = new WholePlan();
+  private readonly kinds = new WholePlan();
+
+  read(plan: Plan): PlanParts {
+    const frame = this.frame.get(
+      HEAD.map((key) => plan[key]),
+      () => ({ ...pick(plan), title: "", moves: {}, items: [] }),
+    );
+    this.items.round();
+    const items = plan.items.map((item) => this.items.get(item.id, [item], (was) => partsOf(item, was)));
+    const { moves } = plan;
+    return {
+      frame,
+      plan: this.whole.of(frame, moves, plan.items),
+      times: this.times.of(
+        frame,
+        moves,
+        items.map(({ timed }) => timed),
+      ),
+      setups: this.setups.of(
+        frame,
+        moves,
+        items.map(({ setUp }) => setUp),
+      ),
+      kinds: this.kinds.of(
+        frame,
+        moves,
+        items.map(({ kinds }) => kinds),
+      ),
+    };
+  }
+}
+
+function partsOf(item: PlanItem, was: ItemParts | undefined): ItemParts {
+  const timed = equalOr(was?.timed, withoutWords(item));
+  const setUp = equalOr(was?.setUp, withoutTimes(timed));
+  return { timed, setUp, kinds: equalOr(was?.kinds, withKinds(setUp, item)) };
+}
+
+/** A frame with moves and items in it, the same plan while they are the same. */
+class WholePlan {
+  private readonly plan = new Kept<Plan>();
+
+  of(frame: Plan, moves: Plan["moves"], items: readonly PlanItem[]): Plan {
+    return this.plan.get([frame, moves, ...items], () => ({ ...frame, moves, items: [...items] }));
+  }
+}
+
+const pick = (plan: Plan): Pick<Plan, (typeof HEAD)[number]> =>
+  Object.fromEntries(HEAD.flatMap((key) => (plan[key] === undefined ? [] : [[key, plan[key]]]))) as Pick<
+    Plan,
+    (typeof HEAD)[number]
+  >;
+
+function withoutWords(item: PlanItem): PlanItem {
+  if (item.kind === "heading") return item;
+  if (item.kind === "pause") return { id: item.id, kind: item.kind, seconds: item.seconds };
+  const { script: _script, ...rest } = item;
+  return rest;
+}
+
+function withoutTimes(item: PlanItem): PlanItem {
+  if (item.kind !== "move") return item;
+  const { locked: _locked, range: _range, transitionSeconds: _planned, ...rest } = item;
+  return { ...rest, seconds: 1 } satisfies MoveItem;
+}
+
+function withKinds(setUp: PlanItem, item: PlanItem): PlanItem {
+  if (setUp.kind !== "move" || item.kind !== "move") return setUp;
+  return { ...setUp, script: CUE_KINDS.filter((kind) => says(item, kind)).map((kind) => ({ kind, text: "…" })) };
+}
+
+/** The value as it was when the new one says the same. */
+const equalOr = <T>(was: T | undefined, now: T): T =>
+  was !== undefined && JSON.stringify(was) === JSON.stringify(now) ? was : now;

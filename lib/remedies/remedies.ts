@@ -1,0 +1,173 @@
+/** Findings with one obvious act that mends them. The page offers it as one step, taken back as one. */
+import { readOut } from "#lib/acts/act-words.ts";
+import { countWord, secondsWords } from "#lib/plan/format.ts";
+import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
+import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import type { Finding } from "../rules/define/types.ts";
+import { keepSpringsOn, saySetup } from "./setup-lines.ts";
+import { intoRange, wholeReps } from "./times.ts";
+
+/** One field of one item set to a value, or one line put into its script. */
+export type RemedyChange =
+  | {
+      readonly itemId: string;
+      readonly field: "seconds" | "transitionSeconds" | "offsetMm";
+      /** Undefined takes an optional field away. */
+      readonly value: number | undefined;
+    }
+  | {
+      readonly itemId: string;
+      readonly field: "springs";
+      /** The whole set of them. */
+      readonly value: Readonly<Record<string, number>>;
+    }
+  | {
+      readonly itemId: string;
+      /** A cue line as a plan file writes it: before everything else of the item, or behind its last set-up line. */
+      readonly field: "firstLine" | "setupEnd";
+      readonly value: ScriptLine;
+    }
+  | {
+      readonly itemId: string;
+      /** A cue line behind the first one that says the same as `after`; behind the last set-up line where none does. */
+      readonly field: "afterLine";
+      readonly after: ScriptLine;
+      readonly value: ScriptLine;
+    }
+  | {
+      readonly itemId: string;
+      /** The last of several lines that say the same as this one, taken out. */
+      readonly field: "lineTwice";
+      readonly value: ScriptLine;
+    };
+
+export interface Remedy {
+  /** What the act does, to stand on its button: "Make both 60 s". */
+  readonly label: string;
+  /** What to know before it is taken. */
+  readonly note?: string;
+  readonly changes: readonly RemedyChange[];
+}
+
+type Mender = (plan: Plan, finding: Finding) => Remedy | null;
+
+/** The act that mends a finding in the plan as it stands, or null: nothing obvious, or already mended. Never throws. */
+export function remedyFor(plan: Plan, finding: Finding): Remedy | null {
+  const mender = own(MENDERS, finding.rule);
+  const mend = mender?.(plan, finding) ?? null;
+  return mend && mend.changes.length > 0 ? mend : null;
+}
+
+const MENDERS: Readonly<Record<string, Mender>> = {
+  "uneven-sides": evenSides,
+  "uneven-springs-between-sides": sameSprings,
+  "springs-not-there": springsThatAreThere,
+  "springs-out-of-range": springsInRange,
+  "transition-too-short": (plan, finding) => planTransition(plan, finding),
+  "too-short-or-long": intoRange,
+  "partial-rep": wholeReps,
+  "springs-changed-carriage-out": saySetup,
+  "change-not-told": saySetup,
+  "let-go-before-carriage-home": saySetup,
+  "hand-or-foot-not-free": (plan, finding) =>
+    "neededSeconds" in finding.values ? planTransition(plan, finding) : saySetup(plan, finding),
+  "start-place-not-told": saySetup,
+  "change-could-be-avoided": keepSpringsOn,
+  "setup-line-twice": takeOneOut,
+};
+
+/** Only what somebody promised to keep is not touched. */
+const isFree = (item: MoveItem): boolean => item.locked !== true;
+
+/** The shorter of each pair gets the longer one's time; one locked gives its time to the other. */
+function evenSides(plan: Plan, finding: Finding): Remedy | null {
+  const pairs = sidePairs(plan).filter((p) => isAbout(finding, p.left) || isAbout(finding, p.right));
+  const changes: RemedyChange[] = [];
+  const times = new Set<number>();
+  for (const { left, right } of pairs) {
+    if (!left || !right) return null;
+    if (left.seconds === right.seconds) continue;
+    if (!isFree(left) && !isFree(right)) return null;
+    const [longer, shorter] = left.seconds > right.seconds ? [left, right] : [right, left];
+    const kept = isFree(shorter) ? longer : shorter;
+    const changed = kept === longer ? shorter : longer;
+    changes.push({ itemId: changed.id, field: "seconds", value: kept.seconds });
+    times.add(kept.seconds);
+  }
+  const [only] = times;
+  const label = times.size === 1 && only !== undefined ? `Make both ${secondsWords(only)}` : "Make the pairs even";
+  return { label, changes };
+}
+
+/** The right side takes what the left has: the left comes first in the pair and was set up first. */
+function sameSprings(plan: Plan, finding: Finding): Remedy | null {
+  const pair = sidePairs(plan).find((p) => isAbout(finding, p.left) && isAbout(finding, p.right));
+  if (!pair?.left || !pair.right) return null;
+  const { left, right } = pair;
+  const place = (item: MoveItem): number => plan.items.indexOf(item);
+  const [first, second] = place(left) <= place(right) ? [left, right] : [right, left];
+  const changes: RemedyChange[] = [
+    { itemId: second.id, field: "springs", value: { ...first.springs } },
+    { itemId: second.id, field: "offsetMm", value: first.offsetMm },
+  ];
+  return { label: `Set the ${second.side} up like the ${first.side}`, changes };
+}
+
+function takeOneOut(plan: Plan, finding: Finding): Remedy | null {
+  const item = onlyMove(plan, finding);
+  const lines = (item?.script ?? []).filter(({ kind }) => kind === "setup");
+  const says = (line: ScriptLine): string => line.text.trim();
+  const value = lines.find((line) => item && readOut(plan, item, says(line)) === finding.values.text);
+  const same = lines.filter((line) => value && says(line) === says(value));
+  if (!item || !value || same.length < 2) return null;
+  return { label: "Take one of them out", changes: [{ itemId: item.id, field: "lineTwice", value }] };
+}
+
+function springsThatAreThere(plan: Plan, finding: Finding): Remedy | null {
+  const item = onlyMove(plan, finding);
+  const { springId, spring, count, tooMany } = finding.values;
+  if (!item || typeof springId !== "string" || typeof count !== "number") return null;
+  const wanted = own(item.springs, springId) ?? 0;
+  if (wanted <= count) return null;
+  const label = `Take off ${countOf(tooMany)} ${String(spring)}`;
+  return { label, changes: [setSpring(item, springId, count)] };
+}
+
+function springsInRange(plan: Plan, finding: Finding): Remedy | null {
+  const item = onlyMove(plan, finding);
+  const { springId, spring, count, least, most, difference } = finding.values;
+  if (!item || typeof springId !== "string" || typeof count !== "number" || typeof least !== "number") return null;
+  if ((own(item.springs, springId) ?? 0) !== count) return null;
+  const tooLight = count < least;
+  const value = tooLight ? least : typeof most === "number" ? most : count;
+  const there = plan.equipment.springs.find((s) => s.id === springId)?.count ?? 0;
+  if (value > there || value === count) return null;
+  const label = `${tooLight ? "Add" : "Take off"} ${countOf(difference)} ${String(spring)}`;
+  return { label, changes: [setSpring(item, springId, value)] };
+}
+
+function planTransition(plan: Plan, finding: Finding): Remedy | null {
+  return setTransition(plan, finding, finding.values.estimateSeconds);
+}
+
+function setTransition(plan: Plan, finding: Finding, value: unknown): Remedy | null {
+  const item = onlyMove(plan, finding);
+  if (!item || typeof value !== "number" || !Number.isFinite(value) || item.transitionSeconds === value) return null;
+  return { label: `Plan ${secondsWords(value)}`, changes: [{ itemId: item.id, field: "transitionSeconds", value }] };
+}
+
+function setSpring(item: MoveItem, springId: string, count: number): RemedyChange {
+  const { [springId]: _taken, ...others } = item.springs;
+  return { itemId: item.id, field: "springs", value: count > 0 ? { ...others, [springId]: count } : others };
+}
+
+const isAbout = (finding: Finding, item: PlanItem | undefined): boolean =>
+  item !== undefined && finding.items.includes(item.id);
+
+function onlyMove(plan: Plan, finding: Finding): MoveItem | undefined {
+  const [id] = finding.items;
+  const item = id === undefined || finding.items.length !== 1 ? undefined : itemById(plan, id);
+  return item?.kind === "move" ? item : undefined;
+}
+
+const countOf = (n: unknown): string => (typeof n === "number" ? countWord(n) : "some");

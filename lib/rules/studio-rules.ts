@@ -1,0 +1,37 @@
+/** The rules as a house has them: which are on, how much each weighs, within which limits. */
+import { own } from "#lib/plan/lookup.ts";
+import type { FindingLevel, Standards } from "#lib/plan/schema.ts";
+import type { AnyRule, LimitedRule, RuleReads } from "./define/types.ts";
+
+export interface RuleInUse extends LimitedRule {
+  readonly rule: AnyRule;
+  /** What the house says instead of the rule; undefined: nothing. */
+  readonly level: FindingLevel | undefined;
+}
+
+export interface StudioRules {
+  readonly rules: readonly RuleInUse[];
+  /** By what they read, in the order of the list. */
+  readonly reading: Readonly<Record<RuleReads, readonly RuleInUse[]>>;
+}
+
+export function studioRulesOf(rules: readonly AnyRule[], standards: Standards | undefined): StudioRules {
+  const used = rules.flatMap((rule): RuleInUse[] => {
+    const standard = own(standards, rule.id);
+    const level = standard?.level;
+    return level === "off" ? [] : [{ ...rule.within(standard?.limits), rule, level }];
+  });
+  const reading = (reads: RuleReads) => used.filter(({ rule }) => rule.reads === reads);
+  return {
+    rules: used,
+    reading: {
+      item: reading("item"),
+      change: reading("change"),
+      voice: reading("voice"),
+      claims: reading("claims"),
+      times: reading("times"),
+      setups: reading("setups"),
+      kinds: reading("kinds"),
+    },
+  };
+}
