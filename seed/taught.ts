@@ -6,7 +6,7 @@ import { listClassLogs } from "#db/repos/class-log-repo.ts";
 import { newestEdition, readEdition } from "#db/repos/edition-repo.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { actEvent, endOnTimeAt, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import { extension } from "#lib/floor/extension.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
@@ -56,7 +56,7 @@ export function putClassesIn(app: Springline, planId: string, roomId: string): v
 
 function logOf(card: Card, log: FloorLog, n: number, startedAt: number): ClassLog | null {
   const sessionId = `demo${String(n).padStart(28, "0")}`;
-  return classLog(card, log, seconds(card.clock.total * 2), {
+  return classLogUntil(card, log, seconds(card.clock.total * 2), {
     sessionId,
     kind: "class",
     clock: { mono: 0, wall: startedAt },

@@ -1,5 +1,5 @@
 /** The longest work without a rest, a muscle group a row, and on wrists and knees: with the way to where it begins. */
-import type { Balance, Stretch } from "#lib/balance/balance.ts";
+import type { Balance, WorkRun } from "#lib/balance/balance.ts";
 import { clockTime, secondsWords, tagWords } from "#lib/plan/format.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import styles from "./balance.module.css";
@@ -14,7 +14,7 @@ interface LongestProps {
 
 interface Row {
   readonly label: string;
-  readonly stretch: Stretch;
+  readonly stretch: WorkRun;
 }
 
 export function Longest(props: LongestProps) {
@@ -48,7 +48,7 @@ function rowsOf({ longest, onWrists, onKnees }: Balance): Row[] {
     const stretch = longest[group];
     return stretch ? [{ label: tagWords(group), stretch }] : [];
   }).sort((a, b) => b.stretch.seconds - a.stretch.seconds);
-  const on = (label: string, stretch: Stretch | undefined): Row[] => (stretch ? [{ label, stretch }] : []);
+  const on = (label: string, stretch: WorkRun | undefined): Row[] => (stretch ? [{ label, stretch }] : []);
   return [...on("on the wrists", onWrists), ...on("on the knees", onKnees), ...groups];
 }
 

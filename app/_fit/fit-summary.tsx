@@ -2,7 +2,7 @@
 import { againstLength } from "#lib/clock/length-words.ts";
 import { clockTime, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import styles from "./fit.module.css";
 import { changesAnything, type FitPreview } from "./preview.ts";
 import { closingWords, costWords } from "./words.ts";

@@ -1,14 +1,14 @@
 /** What *Fit to length* shows: every move item with its old and its new seconds, block by block, both sides together. Pure. */
 
 import { startIfTwins } from "#app/_plan/placed-name.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { type Fit, fitToLength, fittedPlan } from "#lib/fit/fit.ts";
-import { type Help, whatHelps } from "#lib/fit/help.ts";
+import { type FitHelp, whatHelps } from "#lib/fit/help.ts";
 import { boundsOf } from "#lib/fit/problem.ts";
 import { headSeconds, isMoveItem, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { ItemSide, MoveItem, Plan } from "#lib/plan/schema.ts";
-import { checkPlan } from "#lib/rules/run.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 
 /** Times in seconds. */
 export interface TimeRow {
@@ -48,7 +48,7 @@ export interface FitPreview {
   readonly closing: number;
   readonly grid: number;
   readonly blocks: readonly TimeBlock[];
-  readonly helps: readonly Help[];
+  readonly helps: readonly FitHelp[];
   /** What the checks would find with these times and do not find now. */
   readonly found: readonly Finding[];
 }

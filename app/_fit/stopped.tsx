@@ -2,7 +2,7 @@
 
 import { placedName } from "#app/_plan/placed-name.ts";
 import type { ImpossibleFit } from "#lib/fit/fit.ts";
-import type { Help } from "#lib/fit/help.ts";
+import type { FitHelp } from "#lib/fit/help.ts";
 import { agree, clockTime, plural } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -98,7 +98,7 @@ function Helps({ plan, preview, onGo, onUnlock }: Omit<StoppedProps, "fit">) {
 }
 
 /** A lock is taken off right here; everything else is typed where it belongs. */
-function HelpAct({ help, onGo, onUnlock }: { readonly help: Help } & Pick<StoppedProps, "onGo" | "onUnlock">) {
+function HelpAct({ help, onGo, onUnlock }: { readonly help: FitHelp } & Pick<StoppedProps, "onGo" | "onUnlock">) {
   if (help.by === "unlock") {
     return onUnlock ? (
       <button type="button" className="button" onClick={() => onUnlock(help.items)}>

@@ -1,7 +1,7 @@
 /** Words of *Fit to length*: what it costs, what holds a time, what would help. Pure. */
 
 import { namesOf, placedName } from "#app/_plan/placed-name.ts";
-import type { Help } from "#lib/fit/help.ts";
+import type { FitHelp } from "#lib/fit/help.ts";
 import { clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -46,7 +46,7 @@ export function heldWords(row: TimeRow): string {
 export const rangeWords = ([low, high]: readonly [number, number]): string => secondsRange(low, high);
 
 /** One offer as a sentence. */
-export function helpWords(plan: Plan, help: Help): string {
+export function helpWords(plan: Plan, help: FitHelp): string {
   switch (help.by) {
     case "unlock":
       return help.items.length === 1

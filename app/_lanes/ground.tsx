@@ -1,13 +1,13 @@
 "use client";
 /** Behind the lanes: the minutes, the chosen item's time, the end of the slot, time that is free and time that is over. */
-import { type Axis, boxOf, type Span } from "#lib/lanes/axis.ts";
+import { type Axis, type AxisSpan, boxOf } from "#lib/lanes/axis.ts";
 import styles from "./lanes.module.css";
 
 interface GroundProps {
   readonly axis: Axis;
   readonly total: number;
   readonly lengthSeconds: number;
-  readonly chosen: Span | null;
+  readonly chosen: AxisSpan | null;
 }
 
 export function Ground({ axis, total, lengthSeconds, chosen }: GroundProps) {
@@ -26,7 +26,7 @@ export function Ground({ axis, total, lengthSeconds, chosen }: GroundProps) {
   );
 }
 
-function place(axis: Axis, span: Span) {
+function place(axis: Axis, span: AxisSpan) {
   const { x, width } = boxOf(axis, span);
   return { left: x, width };
 }

@@ -2,13 +2,13 @@
 /** One cell of a lane in its place on the axis. What it shows is said in its name; clicks and keys are the grid's. */
 import type { ReactNode } from "react";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
-import type { Cell, Lane } from "#lib/lanes/types.ts";
+import type { ClassCell, Lane } from "#lib/lanes/types.ts";
 import styles from "./lanes.module.css";
 import { cellLabel } from "./words.ts";
 
 interface LaneCellProps {
   readonly lane: Lane;
-  readonly cell: Cell;
+  readonly cell: ClassCell;
   readonly axis: Axis;
   /** The one cell of the grid that takes the keyboard. */
   readonly tabbable: boolean;

@@ -4,7 +4,7 @@ import { memo } from "react";
 import { initials } from "#app/_plan/band/people.tsx";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { textWidth, wrapText } from "#lib/lanes/text-width.ts";
-import type { Cell, FoundCell, Lane } from "#lib/lanes/types.ts";
+import type { ClassCell, FoundCell, Lane } from "#lib/lanes/types.ts";
 import { LaneCell } from "./lane-cell.tsx";
 import styles from "./mark-rows.module.css";
 import { TYPE } from "./metrics.ts";
@@ -52,7 +52,8 @@ export const FoundRow = memo(function FoundRow({ lane, axis, focus }: RowProps<"
 });
 
 /** The number in a mark where there is room for one. */
-const seen = (n: number, axis: Axis, cell: Cell): number | undefined => (boxOf(axis, cell).width >= 14 ? n : undefined);
+const seen = (n: number, axis: Axis, cell: ClassCell): number | undefined =>
+  boxOf(axis, cell).width >= 14 ? n : undefined;
 
 const LEVELS = ["must", "look", "info"] as const;
 const MARK_PX = 17;

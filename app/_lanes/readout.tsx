@@ -1,10 +1,10 @@
 "use client";
 /** One line in words: what the pointer is over or the keyboard on, in full. Screen readers hear the cell itself. */
-import type { Cell, Lane } from "#lib/lanes/types.ts";
+import type { ClassCell, Lane } from "#lib/lanes/types.ts";
 import styles from "./whole-class.module.css";
 import { timesOf } from "./words.ts";
 
-export function Readout({ over }: { over: { readonly lane: Lane; readonly cell: Cell } | null }) {
+export function Readout({ over }: { over: { readonly lane: Lane; readonly cell: ClassCell } | null }) {
   return (
     <p className={styles.readout} aria-hidden="true">
       {over && (

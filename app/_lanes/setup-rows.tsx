@@ -6,7 +6,7 @@ import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { COIL, type CoilFit, fitCoils } from "#lib/lanes/coil-fit.ts";
 import { stationWords } from "#lib/lanes/setup-lanes.ts";
 import { textWidth } from "#lib/lanes/text-width.ts";
-import type { Lane, Run, Standing, Turn } from "#lib/lanes/types.ts";
+import type { FacingAndStation, Lane, Run, Turn } from "#lib/lanes/types.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { LaneCell } from "./lane-cell.tsx";
 import lanes from "./lanes.module.css";
@@ -131,9 +131,9 @@ export const StandingRow = memo(function StandingRow({ lane, axis, focus }: Stan
 });
 
 const ARROW_PX = 16;
-const TURNED: Readonly<Record<Standing["facing"], number>> = { front: 0, right: 90, back: 180, left: 270 };
+const TURNED: Readonly<Record<FacingAndStation["facing"], number>> = { front: 0, right: 90, back: 180, left: 270 };
 
-function StandingRun({ run, axis }: { run: Run<Standing>; axis: Axis }) {
+function StandingRun({ run, axis }: { run: Run<FacingAndStation>; axis: Axis }) {
   const { x, width } = boxOf(axis, run);
   const { facing, station } = run.value;
   const fits = (words: string, more = 0) => textWidth(words, TYPE.small) + more + 4 <= width;

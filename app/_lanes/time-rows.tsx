@@ -3,7 +3,7 @@
 import { memo } from "react";
 import { type Axis, boxOf } from "#lib/lanes/axis.ts";
 import { textWidth, wrapText } from "#lib/lanes/text-width.ts";
-import type { BreathCell, Cell, Lane, TalkCell, VoiceCell } from "#lib/lanes/types.ts";
+import type { BreathCell, ClassCell, Lane, TalkCell, VoiceCell } from "#lib/lanes/types.ts";
 import { wavePaths } from "#lib/lanes/wave.ts";
 import { percent } from "#lib/plan/format.ts";
 import { LaneCell } from "./lane-cell.tsx";
@@ -163,7 +163,7 @@ export const MuscleRow = memo(function MuscleRow({ lane, axis, focus }: RowProps
 });
 
 export const CautionRow = memo(function CautionRow({ lane, axis, focus }: RowProps<"caution">) {
-  return lane.cells.map((cell: Cell) => (
+  return lane.cells.map((cell: ClassCell) => (
     <LaneCell key={cell.key} lane={lane} cell={cell} axis={axis} tabbable={focus === cell.key}>
       <span className={styles.caution} data-expected={lane.expected || undefined} aria-hidden="true" />
     </LaneCell>

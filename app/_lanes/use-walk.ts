@@ -5,8 +5,8 @@
  */
 import { type FocusEvent, type KeyboardEvent, type MouseEvent, useCallback, useEffect, useRef, useState } from "react";
 import type { Axis } from "#lib/lanes/axis.ts";
-import type { ClassLanes, Column } from "#lib/lanes/types.ts";
-import { cellAt, type Spot, type WalkKey, walk } from "#lib/lanes/walk.ts";
+import type { ClassLanes, LaneColumn } from "#lib/lanes/types.ts";
+import { type CellSpot, cellAt, type WalkKey, walk } from "#lib/lanes/walk.ts";
 
 export interface WalkActs {
   /** Goes to an item; null: to the class as a whole. `open`: the person asked to work on it, the panel takes the focus. */
@@ -29,8 +29,10 @@ const WALK_KEYS: Readonly<Record<string, WalkKey>> = {
 };
 
 export function useWalk(lanes: ClassLanes, axis: Axis, selected: string | null, acts: WalkActs) {
-  const [spot, setSpot] = useState<Spot | null>(() => (selected === null ? null : { lane: "work", cell: selected }));
-  const [over, setOver] = useState<Spot | null>(null);
+  const [spot, setSpot] = useState<CellSpot | null>(() =>
+    selected === null ? null : { lane: "work", cell: selected },
+  );
+  const [over, setOver] = useState<CellSpot | null>(null);
   const here = cellAt(lanes.lanes, spot);
   const grid = useRef<HTMLDivElement>(null);
   const goFocus = useRef(false);
@@ -72,7 +74,7 @@ export function useWalk(lanes: ClassLanes, axis: Axis, selected: string | null, 
   };
 }
 
-const useHere = (lanes: ClassLanes, spot: Spot | null) => (spot === null ? null : cellAt(lanes.lanes, spot));
+const useHere = (lanes: ClassLanes, spot: CellSpot | null) => (spot === null ? null : cellAt(lanes.lanes, spot));
 
 interface KeyActs extends WalkActs {
   readonly go: (open: boolean) => void;
@@ -114,7 +116,7 @@ function keyAct(event: KeyboardEvent, acts: KeyActs, go: (key: WalkKey) => void)
 function useFollow(
   grid: React.RefObject<HTMLDivElement | null>,
   selected: string | null,
-  setSpot: (next: (now: Spot | null) => Spot | null) => void,
+  setSpot: (next: (now: CellSpot | null) => CellSpot | null) => void,
 ): void {
   const follow = useCallback(
     (item: string) => {
@@ -142,20 +144,20 @@ function scrollAlong(cell: HTMLElement): void {
 
 const EDGE_PX = 24;
 
-function spotAt(target: EventTarget): Spot | null {
+function spotAt(target: EventTarget): CellSpot | null {
   const element = target instanceof Element ? target.closest<HTMLElement>("[data-cell]") : null;
   const { lane, cell } = element?.dataset ?? {};
   return lane !== undefined && cell !== undefined ? { lane, cell } : null;
 }
 
-export function elementOf(grid: HTMLElement | null, spot: Spot | null): HTMLElement | null {
+export function elementOf(grid: HTMLElement | null, spot: CellSpot | null): HTMLElement | null {
   if (grid === null || spot === null) return null;
   const { lane, cell } = spot;
   return grid.querySelector(`[data-lane="${CSS.escape(lane)}"][data-cell="${CSS.escape(cell)}"]`);
 }
 
 /** A press on an empty spot of a lane goes to what is done at that time. */
-function columnAt(columns: readonly Column[], axis: Axis, event: MouseEvent): Column | undefined {
+function columnAt(columns: readonly LaneColumn[], axis: Axis, event: MouseEvent): LaneColumn | undefined {
   const track = event.target instanceof Element ? event.target.closest<HTMLElement>("[role=presentation]") : null;
   if (!track) return undefined;
   const second = (event.clientX - track.getBoundingClientRect().left) / axis.scale;

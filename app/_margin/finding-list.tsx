@@ -1,6 +1,7 @@
 /** Findings as a plain list: which check, and what it found; the words name the item. */
+
+import type { Finding } from "#lib/rules/define/types.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { Finding } from "#lib/rules/types.ts";
 
 export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
   return (

@@ -2,9 +2,9 @@
 /** One finding: what is wrong, how much it weighs, and the act that mends it. */
 import { useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { Finding } from "#lib/rules/types.ts";
 import { JumpLinks, jump } from "./jump-links.tsx";
 import styles from "./margin.module.css";
 import { MendAct } from "./mend-act.tsx";

@@ -13,13 +13,13 @@ import {
 } from "#lib/doc/write.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { type Mend, type MendChange, mendFor } from "#lib/rules/mend.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import { type Remedy, type RemedyChange, remedyFor } from "#lib/remedies/remedies.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import styles from "./margin.module.css";
 
 export function MendAct({ session, finding }: { readonly session: PlanSession; readonly finding: Finding }) {
   const { plan, rights } = useSnapshot(session);
-  const mend = rights.writes ? mendFor(plan, finding) : null;
+  const mend = rights.writes ? remedyFor(plan, finding) : null;
   if (mend === null) return null;
   return (
     <>
@@ -31,14 +31,14 @@ export function MendAct({ session, finding }: { readonly session: PlanSession; r
   );
 }
 
-function apply(session: PlanSession, plan: Plan, mend: Mend): void {
+function apply(session: PlanSession, plan: Plan, mend: Remedy): void {
   const done = session.act((w) => {
     for (const change of mend.changes) write(w, plan, change);
   });
   if (done) session.say(`Done: ${mend.label}.`);
 }
 
-function write(w: Writer, plan: Plan, change: MendChange): void {
+function write(w: Writer, plan: Plan, change: RemedyChange): void {
   const { itemId } = change;
   switch (change.field) {
     case "firstLine":

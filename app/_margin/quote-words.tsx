@@ -1,7 +1,7 @@
 /** Words that are commented on, as they were when the comment was made; live fields by what they say now. */
 import { readerOf } from "#lib/cues/as-read.ts";
-import { FIELD_WORDS } from "#lib/editor/words.ts";
 import { quotePieces } from "#lib/margin/quote.ts";
+import { FIELD_WORDS } from "#lib/plan/cue-words.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { LiveField, Plan } from "#lib/plan/schema.ts";
 import styles from "./margin.module.css";

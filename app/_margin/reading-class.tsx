@@ -5,7 +5,7 @@
 import { nameOf } from "#app/_plan/words.ts";
 import { type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { type ReadLine, readThrough } from "#lib/cues/read-through.ts";
-import { isCueKind, KIND_WORDS } from "#lib/editor/words.ts";
+import { isCueKind, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import { clockTime, plainNumber, springWords, tagWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";

@@ -1,6 +1,7 @@
 /** The way from a finding to its rule: why, how to mend, where it comes from. Opens beside the plan, which stays as it is. */
+
+import type { Finding } from "#lib/rules/define/types.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { Finding } from "#lib/rules/types.ts";
 import styles from "./margin.module.css";
 
 export function RuleLink({ finding }: { readonly finding: Finding }) {

@@ -1,5 +1,5 @@
 /** Brings the slip of a finding into sight, with the focus where it was pressed for. Client only. */
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 
 /** A finding without a key is about a whole: the first of its rule stands for it. */
 export const slipKey = ({ key, rule }: Finding): string => key ?? rule;

@@ -1,5 +1,5 @@
 /** What the month's page is given by the server, and what its components read. */
-import type { HeardOfAll } from "#lib/client/doc-session/description.ts";
+import type { ServerFacts } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { Slot } from "#lib/programme/layout.ts";
@@ -30,7 +30,7 @@ export interface MonthDerived {
 }
 
 /** What the server says beside the document. */
-export interface MonthHeard extends HeardOfAll {
+export interface MonthHeard extends ServerFacts {
   /** By id: those this person may read, and those that slots use. */
   readonly plans: ReadonlyMap<string, PlanSummary>;
   /** Plans of slots that this person may not read. */

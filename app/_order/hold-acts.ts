@@ -2,14 +2,14 @@
 import { newId } from "#app/_plan/new-id.ts";
 import { placedName } from "#app/_plan/placed-name.ts";
 import type { PlanSession } from "#app/_plan/session.ts";
-import { leaveTie, partFromAbove, setComesAfter, tieItems } from "#lib/doc/hold.ts";
+import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/hold.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
 
 /** Ties an item to the move above it, or parts it from that. */
 export function setTied(s: PlanSession, item: MoveItem, above: MoveItem, on: boolean): void {
   const done = s.act((w) => {
     if (on) tieItems(w, above.id, item.id, newId());
-    else partFromAbove(w, item.id, newId());
+    else splitTie(w, item.id, newId());
   });
   const { plan } = s.getSnapshot();
   const [name, other] = [placedName(plan, item), placedName(plan, above)];

@@ -5,7 +5,7 @@ import { placedName } from "#app/_plan/placed-name.ts";
 import { changeWords } from "#lib/clock/length-words.ts";
 import { clockTime, plural, secondsWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import styles from "./order.module.css";
 import { OrderColumn } from "./order-column.tsx";
 import type { OrderPreview } from "./preview.ts";

@@ -1,12 +1,13 @@
 /** What *Fewer set-ups* shows: both orders with the changes between, what is saved by kind, what else it upsets. Pure. */
+
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { type BlockOrder, bestOrder } from "#lib/order/order.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 import { movedIds } from "#lib/plan/moved.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { blockAround } from "#lib/plan/ties.ts";
-import { checkPlan } from "#lib/rules/run.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { type Change, changesInto, NO_CHANGE } from "#lib/transitions/transitions.ts";
 
 export type FoundOrder = BlockOrder & { readonly ok: true };

@@ -2,7 +2,7 @@
 import { sidesOf } from "#app/_plan/acts.ts";
 import { startingSeconds } from "#app/_plan/starting-seconds.ts";
 import { startingSprings } from "#app/_plan/starting-springs.ts";
-import type { StudioContext } from "#lib/doc/lent.ts";
+import type { StudioContext } from "#lib/doc/from-studio.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 

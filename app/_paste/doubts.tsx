@@ -3,17 +3,17 @@
 import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from "react";
 import { NumberField } from "#app/_plan/fields/number-field.tsx";
 import { MovePicker } from "#app/_plan/panel/move-picker.tsx";
-import type { Answer } from "#lib/paste/answers.ts";
+import type { PasteAnswer } from "#lib/paste/answers.ts";
 import { moveAnswer } from "#lib/paste/judge-kind.ts";
-import type { Doubt, Judged } from "#lib/paste/judged.ts";
+import type { JudgedRow, PasteDoubt } from "#lib/paste/judged.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import styles from "./paste.module.css";
 import { SpringCounts } from "./spring-counts.tsx";
 
 interface DoubtsProps {
-  readonly row: Judged;
+  readonly row: JudgedRow;
   readonly context: PasteContext;
-  readonly answer: (answer: Answer) => void;
+  readonly answer: (answer: PasteAnswer) => void;
 }
 
 export function Doubts(props: DoubtsProps) {
@@ -36,7 +36,7 @@ export function Doubts(props: DoubtsProps) {
   );
 }
 
-function OtherAnswer({ row, context, answer, doubt }: DoubtsProps & { doubt: Doubt }) {
+function OtherAnswer({ row, context, answer, doubt }: DoubtsProps & { doubt: PasteDoubt }) {
   if (doubt.about === "time") {
     return (
       <div className={styles.short}>

@@ -3,10 +3,10 @@
 import { Select } from "#app/_plan/fields/choice.tsx";
 import { NumberField } from "#app/_plan/fields/number-field.tsx";
 import { MovePicker } from "#app/_plan/panel/move-picker.tsx";
-import type { Answer, RowKind } from "#lib/paste/answers.ts";
+import type { PasteAnswer, RowKind } from "#lib/paste/answers.ts";
 import { moveAnswer } from "#lib/paste/judge-kind.ts";
 import { rowSideWords } from "#lib/paste/judge-side.ts";
-import type { Judged } from "#lib/paste/judged.ts";
+import type { JudgedRow } from "#lib/paste/judged.ts";
 import type { PasteContext, RowSide } from "#lib/paste/types.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { Unfolds } from "./doubts.tsx";
@@ -14,9 +14,9 @@ import styles from "./paste.module.css";
 import { SpringCounts } from "./spring-counts.tsx";
 
 interface EditorProps {
-  readonly row: Judged;
+  readonly row: JudgedRow;
   readonly context: PasteContext;
-  readonly answer: (answer: Answer) => void;
+  readonly answer: (answer: PasteAnswer) => void;
 }
 
 const KINDS: readonly { readonly value: RowKind; readonly label: string }[] = [

@@ -7,7 +7,7 @@ import { useLayoutEffect, useRef, useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { nameOf } from "#app/_plan/words.ts";
-import type { Answer } from "#lib/paste/answers.ts";
+import type { PasteAnswer } from "#lib/paste/answers.ts";
 import { Foot } from "./foot.tsx";
 import styles from "./paste.module.css";
 import { Preview } from "./preview.tsx";
@@ -32,7 +32,7 @@ export function PasteDialog({ session, onClose }: PasteDialogProps) {
   const put = useRef(false);
   const focusKept = useFocusKept(dialog, paste.rows);
 
-  const answer = (keys: readonly string[], given: Answer) => {
+  const answer = (keys: readonly string[], given: PasteAnswer) => {
     focusKept(keys[0]);
     paste.answer(keys, given);
   };

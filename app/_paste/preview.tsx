@@ -1,6 +1,6 @@
 "use client";
-import type { Answer } from "#lib/paste/answers.ts";
-import type { Judged } from "#lib/paste/judged.ts";
+import type { PasteAnswer } from "#lib/paste/answers.ts";
+import type { JudgedRow } from "#lib/paste/judged.ts";
 /** What the list becomes, row by row, as a table; on a phone each row stands as a slip of its own. */
 import { plural } from "#lib/plan/format.ts";
 import styles from "./paste.module.css";
@@ -9,7 +9,7 @@ import type { Paste } from "./use-paste.ts";
 
 interface PreviewProps {
   readonly paste: Paste;
-  readonly answer: (keys: readonly string[], answer: Answer) => void;
+  readonly answer: (keys: readonly string[], answer: PasteAnswer) => void;
 }
 
 export function Preview({ paste, answer }: PreviewProps) {
@@ -48,10 +48,10 @@ export function Preview({ paste, answer }: PreviewProps) {
 }
 
 /** One answer for several rows with the same doubt, and for all words that are left over. */
-function Together({ rows, answer }: { rows: readonly Judged[]; answer: PreviewProps["answer"] }) {
+function Together({ rows, answer }: { rows: readonly JudgedRow[]; answer: PreviewProps["answer"] }) {
   const asked = rows.filter((row) => row.doubts.some((doubt) => doubt.like === "side not named"));
   const left = rows.filter((row) => row.state !== "skipped" && row.words !== "" && !row.keepWords);
-  const keysOf = (of: readonly Judged[]) => of.map((row) => row.reading.key);
+  const keysOf = (of: readonly JudgedRow[]) => of.map((row) => row.reading.key);
   const choices = asked[0]?.doubts.find((doubt) => doubt.like === "side not named")?.choices ?? [];
   if (asked.length < 2 && left.length < 2) return null;
   return (

@@ -3,9 +3,9 @@
 import { memo, useState } from "react";
 import { Coils } from "#app/_plan/coil.tsx";
 import { Seconds } from "#app/_plan/seconds.tsx";
-import type { Answer, RowAnswer } from "#lib/paste/answers.ts";
+import type { PasteAnswer, RowAnswer } from "#lib/paste/answers.ts";
 import { rowSideWords } from "#lib/paste/judge-side.ts";
-import type { Judged } from "#lib/paste/judged.ts";
+import type { JudgedRow } from "#lib/paste/judged.ts";
 import { typedParts } from "#lib/paste/typed-parts.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import { sameData } from "#lib/plan/same-data.ts";
@@ -15,9 +15,9 @@ import styles from "./paste.module.css";
 import { StateMark } from "./state-mark.tsx";
 
 interface RowProps {
-  readonly row: Judged;
+  readonly row: JudgedRow;
   readonly context: PasteContext;
-  readonly answer: (answer: Answer) => void;
+  readonly answer: (answer: PasteAnswer) => void;
 }
 
 /** Drawn again only when something about it differs: a list may have hundreds of rows. */
@@ -104,13 +104,13 @@ function RowActs({ row, answer, open, setOpen }: RowActsProps) {
 }
 
 /** A row that was passed over by itself is then read as a move. */
-const takenUp = (row: Judged): RowAnswer => (row.notes.length > 0 ? { skip: false, kind: "move" } : { skip: false });
+const takenUp = (row: JudgedRow): RowAnswer => (row.notes.length > 0 ? { skip: false, kind: "move" } : { skip: false });
 
-const isTwo = (row: Judged): boolean =>
+const isTwo = (row: JudgedRow): boolean =>
   row.seconds !== undefined && (row.side === "left-right" || row.side === "right-left");
 
 /** The row as it was typed; what nothing was read from is underlined. */
-function Typed({ row }: { row: Judged }) {
+function Typed({ row }: { row: JudgedRow }) {
   return (
     <bdi className={styles.typedText}>
       {typedParts(row.reading).map((part) => (

@@ -2,7 +2,7 @@
 /** Where the list comes in: pasted, typed, chosen as a file or dropped. */
 import { type DragEvent, useRef, useState } from "react";
 import { decodeText, MAX_BYTES } from "#lib/paste/decode.ts";
-import { MAX_TEXT, tooLong } from "#lib/paste/limits.ts";
+import { MAX_TEXT, tooLongWords } from "#lib/paste/limits.ts";
 import type { PasteContext } from "#lib/paste/types.ts";
 import styles from "./paste.module.css";
 
@@ -20,7 +20,9 @@ export function Source({ text, setText, context }: SourceProps) {
   const take = async (chosen: File | undefined) => {
     if (!chosen) return;
     const read =
-      chosen.size > MAX_BYTES ? { ok: false as const, say: tooLong(chosen.size) } : decodeText(await bytesOf(chosen));
+      chosen.size > MAX_BYTES
+        ? { ok: false as const, say: tooLongWords(chosen.size) }
+        : decodeText(await bytesOf(chosen));
     setSaid(read.ok ? (read.note ?? `“${chosen.name}” read.`) : read.say);
     if (read.ok) setText(read.text);
   };

@@ -1,10 +1,10 @@
 /** Whether a row is ready, in doubt or skipped: a shape and its word, never a colour alone. */
-import type { Judged } from "#lib/paste/judged.ts";
+import type { JudgedRow } from "#lib/paste/judged.ts";
 import styles from "./paste.module.css";
 
-const WORDS: Readonly<Record<Judged["state"], string>> = { ready: "ready", doubt: "doubt", skipped: "skipped" };
+const WORDS: Readonly<Record<JudgedRow["state"], string>> = { ready: "ready", doubt: "doubt", skipped: "skipped" };
 
-export function StateMark({ state }: { state: Judged["state"] }) {
+export function StateMark({ state }: { state: JudgedRow["state"] }) {
   return (
     <span className={styles.state} data-of={state}>
       <svg

@@ -6,10 +6,10 @@
 import { useDeferredValue, useMemo, useState } from "react";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { classClock } from "#lib/clock/clock.ts";
-import { type Answer, type Answers, NO_ANSWERS, withAnswer } from "#lib/paste/answers.ts";
-import { itemsFrom, planWith } from "#lib/paste/drafts.ts";
+import { type Answers, NO_ANSWERS, type PasteAnswer, withAnswer } from "#lib/paste/answers.ts";
+import { draftsToItems, planWith } from "#lib/paste/drafts.ts";
 import { judgeRows } from "#lib/paste/judge.ts";
-import type { Draft, Judged } from "#lib/paste/judged.ts";
+import type { ItemDraft, JudgedRow } from "#lib/paste/judged.ts";
 import { readPaste } from "#lib/paste/read-paste.ts";
 import type { PasteContext, PasteReading } from "#lib/paste/types.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -28,13 +28,13 @@ export interface Paste {
   /** The text has changed and is still being read. */
   readonly behind: boolean;
   readonly reading: PasteReading;
-  readonly rows: readonly Judged[];
+  readonly rows: readonly JudgedRow[];
   /** Items of the rows that are ready. */
-  readonly drafts: readonly Draft[];
+  readonly drafts: readonly ItemDraft[];
   readonly context: PasteContext;
   /** Seconds of the whole class with these items in it. */
   readonly totalWith: number;
-  readonly answer: (keys: readonly string[], answer: Answer) => void;
+  readonly answer: (keys: readonly string[], answer: PasteAnswer) => void;
   readonly forget: () => void;
 }
 
@@ -52,7 +52,7 @@ export function usePaste(session: PlanSession, plan: Plan, afterId: string | nul
   const drafts = useMemo(() => rows.flatMap((row) => row.drafts), [rows]);
   const totalWith = useMemo(() => {
     let n = 0;
-    const items = itemsFrom(drafts, () => `pasted-${n++}`);
+    const items = draftsToItems(drafts, () => `pasted-${n++}`);
     return classClock(planWith(plan, context.moves, { afterId, items })).total;
   }, [drafts, plan, context, afterId]);
 

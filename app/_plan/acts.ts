@@ -17,7 +17,7 @@ import {
   setSpring,
   setThemeShare,
 } from "#lib/doc/write.ts";
-import { placeWords } from "#lib/load/words.ts";
+import { usualPlaceWords } from "#lib/load/load-words.ts";
 import { secondsWords, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, Facing, Group, ItemSide, Move, MoveItem, PlanItem } from "#lib/plan/schema.ts";
@@ -144,13 +144,13 @@ export function setSprings(s: PlanSession, item: MoveItem, springs: MoveItem["sp
   });
   if (!acted) return;
   const on = springWords(s.getSnapshot().plan.equipment, springs);
-  s.say(offsetMm === undefined ? `Now ${on} on.` : `Now ${on} on, started ${placeWords(offsetMm)}.`);
+  s.say(offsetMm === undefined ? `Now ${on} on.` : `Now ${on} on, started ${usualPlaceWords(offsetMm)}.`);
 }
 
 /** Where the person starts, mm from the move's usual place. */
 export function setOffset(s: PlanSession, item: MoveItem, offsetMm: number): void {
   if (offsetMm === (item.offsetMm ?? 0)) return;
-  if (s.act((w) => setItemField(w, item.id, "offsetMm", offsetMm))) s.say(`Started ${placeWords(offsetMm)}.`);
+  if (s.act((w) => setItemField(w, item.id, "offsetMm", offsetMm))) s.say(`Started ${usualPlaceWords(offsetMm)}.`);
 }
 
 /** Another move of the library in the same place. A side that the new move cannot have becomes one that it can. */

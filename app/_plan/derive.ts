@@ -6,7 +6,7 @@
 import type * as Y from "yjs";
 import { PlanAnalyst } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
-import type { StudioContext } from "#lib/doc/lent.ts";
+import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
 import type { Served } from "./second-opinion.ts";
 import type { Derived } from "./session-types.ts";

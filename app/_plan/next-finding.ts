@@ -1,7 +1,7 @@
 /** The finding to go to when a count in the band is pressed: the next of its level after the chosen item, then around. */
 import { slipKey } from "#app/_margin/show-slip.ts";
 import type { FindingLevel } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import type { SessionSnapshot } from "./session-types.ts";
 
 /**

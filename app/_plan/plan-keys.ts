@@ -1,6 +1,6 @@
 /** What the plan page's own keys do, for the list of keys. */
 import type { Keys, PageKeysProps } from "#app/_shell/key-help.tsx";
-import { KIND_HINTS, KIND_WORDS } from "#lib/editor/words.ts";
+import { KIND_HINTS, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 
 const RAIL: Keys = [

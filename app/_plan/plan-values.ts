@@ -1,7 +1,7 @@
 /** The plain values of a plan in words: what an undo did, and what somebody else set instead of one's own. */
 import type * as Y from "yjs";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
-import { type ItemMap, LOCKED_SECONDS, parts, SPRING_KEY, TAKEN_BACK } from "#lib/doc/layout.ts";
+import { type ItemMap, LOCKED_SECONDS, planParts, SPRING_KEY, UNDONE_CREATION } from "#lib/doc/layout.ts";
 import { orderedItems, readItemById } from "#lib/doc/read.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
 import { othersWroteIn } from "#lib/doc/whose.ts";
@@ -11,7 +11,7 @@ import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { nameOf } from "./words.ts";
 
 export function planValues(doc: Y.Doc): ValuePlaces {
-  const { head, title, theme, notes, items } = parts(doc);
+  const { head, title, theme, notes, items } = planParts(doc);
   return {
     root: head,
     texts: { title, theme, notes },
@@ -55,7 +55,7 @@ function headWords({ key, value }: ValueAt): ValueWords | undefined {
 function itemWords({ id, key, value }: ValueAt, doc: Y.Doc, plan: Plan): ValueWords | undefined {
   const known = readItemById(doc, id) ?? takenOut(doc, id)?.item;
   const item = known ? nameOf(plan, known) : "An item";
-  if (key === "deleted") return takenOutWords(item, value, parts(doc).items.get(id));
+  if (key === "deleted") return takenOutWords(item, value, planParts(doc).items.get(id));
   if (!known) return undefined;
   if (key.startsWith(SPRING_KEY)) {
     const label = springLabel(plan.equipment, key.slice(SPRING_KEY.length));
@@ -105,9 +105,9 @@ function lockWords(known: PlanItem, value: unknown, item: string): Pick<ValueWor
 function takenOutWords(item: string, value: unknown, map: ItemMap | undefined): ValueWords {
   if (value === undefined)
     return { name: item, says: "in the plan", did: { past: `put ${item} back`, perfect: "taken it out" } };
-  const withOthers = value === TAKEN_BACK && map !== undefined && othersWroteIn(map);
+  const withOthers = value === UNDONE_CREATION && map !== undefined && othersWroteIn(map);
   const undone = withOthers ? "no longer added; what others did in it is kept in “taken out”" : "no longer added";
-  const says = value === TAKEN_BACK ? undone : "taken out";
+  const says = value === UNDONE_CREATION ? undone : "taken out";
   return { name: item, says, did: { past: `took ${item} out`, perfect: "put it back" } };
 }
 

@@ -7,7 +7,7 @@ import * as z from "zod/mini";
 import { Marker } from "#lib/analysis/marks.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { findingSchema } from "#lib/protocol/finding.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 
 /** The server's findings of the plan of this name. */
 export interface Served {

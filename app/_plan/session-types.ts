@@ -1,7 +1,7 @@
 /** What a plan page knows at one moment: plain frozen data, made by `PlanSession` and read by every component. */
 
 import type { Balance } from "#lib/balance/balance.ts";
-import type { HeardOfAll } from "#lib/client/doc-session/description.ts";
+import type { ServerFacts } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { ClassTalk } from "#lib/cues/class-talk.ts";
@@ -11,7 +11,7 @@ import type { OutlinePart } from "#lib/plan/outline.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import type { ItemTalk } from "#lib/talk/talk.ts";
 import type { PlanStudio } from "#server/plans/plan-studio.ts";
 
@@ -62,7 +62,7 @@ export interface Derived {
 }
 
 /** What the server says beside the document. */
-export interface NewsState extends HeardOfAll {
+export interface NewsState extends ServerFacts {
   readonly state: StateNews;
   readonly threads: readonly ThreadView[];
 }

@@ -1,9 +1,10 @@
 /** What another speaking rate would change in a plan, before it is taken. Pure. */
+
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { type ClassTalk, classTalk } from "#lib/cues/class-talk.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 
 export interface TalkSums {
   readonly talk: ClassTalk;

@@ -9,7 +9,7 @@ import { setHeadField } from "#app/_plan/acts.ts";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
 import { plainNumber } from "#lib/plan/format.ts";
-import { differMuch, ownRate, PASSAGE_WORDS, type Reading, readingOf } from "#lib/talk/own-rate.ts";
+import { differMuch, ownRate, PASSAGE_WORDS, type RateReading, rateReading } from "#lib/talk/own-rate.ts";
 import { PASSAGE } from "#lib/talk/passage.ts";
 import { speechOf } from "#lib/talk/talk.ts";
 import styles from "./rate.module.css";
@@ -20,7 +20,7 @@ interface ReadAloudProps {
   readonly session: PlanSession;
   readonly onClosed: () => void;
 }
-type GoodReading = Extract<Reading, { ok: true }>;
+type GoodReading = Extract<RateReading, { ok: true }>;
 
 export function ReadAloudDialog({ session, onClosed }: ReadAloudProps) {
   const { plan } = useSnapshot(session);
@@ -32,7 +32,7 @@ export function ReadAloudDialog({ session, onClosed }: ReadAloudProps) {
   const writes = session.canWrite;
 
   const read = (seconds: number) => {
-    const reading = readingOf(seconds, pauseSeconds);
+    const reading = rateReading(seconds, pauseSeconds);
     setRefused(reading.ok ? null : reading.why);
     if (reading.ok) setReadings((before) => [...before, reading]);
   };

@@ -2,11 +2,11 @@
 /** The readings of this sitting, each with its numbers and a way to leave it out. */
 import { useMemo } from "react";
 import { plainNumber, plural } from "#lib/plan/format.ts";
-import { ownRate, type Reading } from "#lib/talk/own-rate.ts";
+import { ownRate, type RateReading } from "#lib/talk/own-rate.ts";
 import styles from "./rate.module.css";
 
 interface ReadingsProps {
-  readonly readings: readonly Extract<Reading, { ok: true }>[];
+  readonly readings: readonly Extract<RateReading, { ok: true }>[];
   readonly pauseSeconds: number;
   /** They differ so much that another one should settle it. */
   readonly apart: boolean;

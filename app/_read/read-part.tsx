@@ -2,7 +2,7 @@
 /** One item's part of the read-through: its name on the line of time, and under it the lines, each a way to its script. */
 import { memo, type RefObject } from "react";
 import type { ReadLine, ReadPart } from "#lib/cues/read-through.ts";
-import { isCueKind, KIND_WORDS } from "#lib/editor/words.ts";
+import { isCueKind, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { clockTime, plainNumber } from "#lib/plan/format.ts";
 import styles from "./read.module.css";
 

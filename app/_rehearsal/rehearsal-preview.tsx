@@ -9,9 +9,9 @@ import { classClock } from "#lib/clock/clock.ts";
 import { freeWords, ofLength } from "#lib/clock/length-words.ts";
 import {
   type Chosen,
-  offered,
   type RehearsalTake,
   rehearsalTake,
+  suggestedChoice,
   takenChanges,
   withTaken,
 } from "#lib/floor/rehearsal-take.ts";
@@ -34,7 +34,7 @@ export function RehearsalPreview({ session, rehearsed, onTaken }: Props) {
   const take = useMemo(() => rehearsalTake(plan, rehearsed), [plan, rehearsed]);
   const shown = shownIn(take);
   const fresh = useFresh(session, snap, shown);
-  const [chosen, setChosen] = useState<Chosen>(() => offered(take));
+  const [chosen, setChosen] = useState<Chosen>(() => suggestedChoice(take));
   const why = whyNotTaken(snap.state.state, session.canWrite);
   const count = takenChanges(take, chosen).length;
   const rate = chosen.rate && take.rate !== null && take.rate.to !== take.rate.now;

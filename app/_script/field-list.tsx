@@ -3,7 +3,7 @@
 import type { Editor } from "@tiptap/core";
 import { useEffect, useId, useLayoutEffect, useState } from "react";
 import { type FieldOffer, takeField } from "#lib/editor/field-offer.ts";
-import { FIELD_WORDS } from "#lib/editor/words.ts";
+import { FIELD_WORDS } from "#lib/plan/cue-words.ts";
 import styles from "./script.module.css";
 
 const WIDTH_PX = 240;

@@ -6,7 +6,7 @@ import type { NodeViewRendererProps } from "@tiptap/core";
 import type { Node } from "@tiptap/pm/model";
 import type { EditorView, NodeView } from "@tiptap/pm/view";
 import { lineText } from "#lib/editor/lines.ts";
-import { isCueKind, KIND_WORDS, kindOf } from "#lib/editor/words.ts";
+import { isCueKind, KIND_WORDS, kindOf } from "#lib/plan/cue-words.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 import type { FactsBox } from "./facts-box.ts";
 

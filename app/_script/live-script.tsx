@@ -7,7 +7,7 @@ import { QuoteWords } from "#app/_margin/quote-words.tsx";
 import { postThread } from "#app/_margin/thread-acts.ts";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { useSnapshot } from "#app/_plan/use-session.ts";
-import { offsetAt } from "#lib/editor/thread-marks.ts";
+import { flatOffsetAt } from "#lib/editor/thread-marks.ts";
 import { pinWords, type WordsAnchor } from "#lib/margin/pin.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { FieldList } from "./field-list.tsx";
@@ -36,7 +36,7 @@ export function LiveScript(props: Props) {
     if (!editor || editor.isDestroyed) return;
     const { from, to } = editor.state.selection;
     const { doc } = editor.state;
-    const anchor = pinWords(fragment, item.id, offsetAt(doc, from), offsetAt(doc, to));
+    const anchor = pinWords(fragment, item.id, flatOffsetAt(doc, from), flatOffsetAt(doc, to));
     if (anchor) setCommentOn(anchor);
     else session.say("These are too many words for one comment. Choose fewer, or comment on the item.");
   }

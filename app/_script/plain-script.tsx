@@ -1,6 +1,6 @@
 /** A script for reading only, made from the document without an editor. */
 import { readerOf } from "#lib/cues/as-read.ts";
-import { KIND_WORDS } from "#lib/editor/words.ts";
+import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import styles from "./script.module.css";
 

@@ -3,10 +3,10 @@
 import type { Editor } from "@tiptap/core";
 import { useEffect, useId } from "react";
 import { withKind } from "#lib/editor/lines.ts";
-import { isCueKind, KIND_HINTS, KIND_WORDS } from "#lib/editor/words.ts";
+import { isCueKind, KIND_HINTS, KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
 import type { ItemTalk } from "#lib/talk/talk.ts";
-import { talkOver, talkWords } from "#lib/talk/words.ts";
+import { talkOver, talkWords } from "#lib/talk/talk-words.ts";
 import styles from "./script.module.css";
 import type { ScriptNow } from "./use-script.ts";
 

@@ -9,7 +9,7 @@ import { useSnapshot } from "#app/_plan/use-session.ts";
 import { nameOf } from "#app/_plan/words.ts";
 import { LatePart } from "#app/_shell/late-part.tsx";
 import { scriptOf } from "#lib/doc/read.ts";
-import { whatDoesNotFit } from "#lib/editor/fits.ts";
+import { unsupportedContent } from "#lib/editor/fits.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import { lateScript } from "./late-script.ts";
 import { PlainScript, ScriptLines } from "./plain-script.tsx";
@@ -25,7 +25,7 @@ export function ScriptEditor({ session, itemId, readOnly }: ScriptEditorProps) {
   const item = itemById(plan, itemId);
   const fragment = ready ? scriptOf(session.doc, itemId) : undefined;
   // biome-ignore lint/correctness/useExhaustiveDependencies: the plan is new whenever the shared text has changed
-  const misfit = useMemo(() => (fragment ? whatDoesNotFit(fragment) : null), [fragment, plan]);
+  const misfit = useMemo(() => (fragment ? unsupportedContent(fragment) : null), [fragment, plan]);
   if (item?.kind !== "move" || fragment === undefined) return null;
   if (misfit !== null) return <PlainScript plan={plan} item={item} misfit={misfit} />;
   const side = item.side === "left" || item.side === "right" ? `, ${item.side}` : "";

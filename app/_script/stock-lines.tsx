@@ -3,7 +3,7 @@
 import type { PlanSession } from "#app/_plan/session.ts";
 import { addScriptLine } from "#lib/doc/write.ts";
 import { PROMPT_NOTE, stockLines } from "#lib/editor/stock.ts";
-import { KIND_WORDS } from "#lib/editor/words.ts";
+import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { agree } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";

@@ -7,7 +7,7 @@ import type { PlanSession } from "#app/_plan/session.ts";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
 import { type FieldOffer, offerOf } from "#lib/editor/field-offer.ts";
 import { itemFacts } from "#lib/editor/item-facts.ts";
-import { lineAt } from "#lib/editor/lines.ts";
+import { editorLineAt } from "#lib/editor/lines.ts";
 import { showThreads, type WordsThread } from "#lib/editor/thread-marks.ts";
 import type { CueKind, MoveItem } from "#lib/plan/schema.ts";
 import { FactsBox } from "./facts-box.ts";
@@ -112,7 +112,7 @@ function nextNow(before: ScriptNow, editor: Editor): ScriptNow {
   const { state } = editor;
   const offer = offerOf(state);
   const next = {
-    kind: lineAt(state.doc, state.selection.from)?.kind ?? null,
+    kind: editorLineAt(state.doc, state.selection.from)?.kind ?? null,
     hasWords: state.doc.textBetween(state.selection.from, state.selection.to, " ", "x").trim() !== "",
     offer,
   };

@@ -1,13 +1,13 @@
 "use client";
 /** A part of a page that arrives after it: drawn as soon as it is here, with something plain in its place till then. */
 import { type ComponentType, type ReactNode, useEffect, useReducer } from "react";
-import { fetchWhenIdle, type Late } from "#lib/client/late.ts";
+import { fetchWhenIdle, type LoadedLater } from "#lib/client/late.ts";
 import styles from "./late-part.module.css";
 
 const TRY_AGAIN_MS = 3000;
 
 interface LatePartProps<P extends object> {
-  readonly part: Late<ComponentType<P>>;
+  readonly part: LoadedLater<ComponentType<P>>;
   readonly props: P;
   /** Shown until the part is here; without it, a line saying what is awaited. */
   readonly meanwhile?: ReactNode;
@@ -21,7 +21,7 @@ export function LatePart<P extends object>({ part, props, meanwhile }: LatePartP
 }
 
 /** Draws again when the part has come; tries again for as long as the network fails. */
-function useFetched(part: Late<unknown>): void {
+function useFetched(part: LoadedLater<unknown>): void {
   const [, drawAgain] = useReducer((times: number) => times + 1, 0);
   useEffect(() => {
     if (part.here !== null) return;
@@ -49,7 +49,7 @@ const OnItsWay = () => (
 );
 
 /** Fetches the parts while nobody waits for the page: to be used where the page can be. */
-export function useLateParts(parts: readonly Late<unknown>[]): void {
+export function useLateParts(parts: readonly LoadedLater<unknown>[]): void {
   useEffect(() => fetchWhenIdle(parts, whenIdle), [parts]);
 }
 

@@ -1,7 +1,7 @@
 "use client";
 /** Signing out: what this device keeps is cleared when the server has all of it; else the person decides. */
 import { useState } from "react";
-import { late } from "#lib/client/late.ts";
+import { loadLater } from "#lib/client/late.ts";
 import { agree } from "#lib/plan/format.ts";
 import { dropAllRehearsals } from "../_rehearsal/rehearsal-keys.ts";
 import { dropAllDrafts } from "../library/_form/kept-draft.ts";
@@ -10,7 +10,7 @@ import { Problem } from "./problem.tsx";
 import { send } from "./send.ts";
 
 /** Reads shared documents and talks to the server about them: more script than all else on most pages. */
-const lateCopies = late(() => import("./kept-copies.ts"));
+const lateCopies = loadLater(() => import("./kept-copies.ts"));
 const LATE_PARTS = [lateCopies];
 const NOT_HERE =
   "A part of the program could not be fetched, so nothing was cleared and you are still signed in. Try again when the network is back.";

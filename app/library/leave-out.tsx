@@ -1,7 +1,7 @@
 "use client";
 /** Several things that no move in the list may ask of a body. A fold with boxes to tick. */
 import { useEffect, useId, useRef, useState } from "react";
-import { CAUTION_WORDS } from "#lib/library/words.ts";
+import { CAUTION_WORDS } from "#lib/library/move-words.ts";
 import { plural } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS, type MoveCaution } from "#lib/plan/schema.ts";
 import styles from "./library.module.css";

@@ -2,8 +2,8 @@
 /** What to look for: words, and choices beside them. On a narrow screen the choices fold away behind one button. */
 import { type KeyboardEvent, useId, useState } from "react";
 import type { KnownSpring } from "#lib/library/known-springs.ts";
+import { CAUTION_WORDS, STATION_WORDS } from "#lib/library/move-words.ts";
 import type { LibraryFilter, SpringChoice } from "#lib/library/search.ts";
-import { CAUTION_WORDS, STATION_WORDS } from "#lib/library/words.ts";
 import { plural, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, MOVE_CAUTIONS, PATTERNS, POSITIONS, STATIONS } from "#lib/plan/schema.ts";
 import { LeaveOut } from "./leave-out.tsx";

@@ -1,8 +1,8 @@
 /** Moves as lines to open. Arrows, Home and End go through them; each is a link like any other. */
 import Link from "next/link";
 import { type KeyboardEvent, memo, type Ref } from "react";
+import { cautionList, muscleWords, STATION_WORDS } from "#lib/library/move-words.ts";
 import type { FoundMove } from "#lib/library/search.ts";
-import { cautionList, muscleWords, STATION_WORDS } from "#lib/library/words.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "./library.module.css";

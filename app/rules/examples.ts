@@ -1,10 +1,11 @@
 /** A rule's examples with what the rule says of each: run, never written down. Pure. */
+
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { examplesOf } from "#lib/rules/examples/registry.ts";
-import type { HouseStandard } from "#lib/rules/house-standard.ts";
-import { checkPlan } from "#lib/rules/run.ts";
-import type { AnyRule, Finding } from "#lib/rules/types.ts";
+import type { AnyRule, Finding } from "#lib/rules/define/types.ts";
+import { examplesOf } from "#lib/rules/examples.ts";
+import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 import { saysSomethingElse } from "./excerpt.ts";
 
 export interface RunExample {
@@ -18,7 +19,7 @@ export interface RunExample {
   readonly here: readonly Finding[] | null;
 }
 
-export function ruleExamples(rule: AnyRule, house: HouseStandard | null): { pass: RunExample[]; fail: RunExample[] } {
+export function ruleExamples(rule: AnyRule, house: StudioStandard | null): { pass: RunExample[]; fail: RunExample[] } {
   const { pass, fail } = examplesOf(rule);
   const lines = saysSomethingElse([...pass, ...fail].map(({ plan }) => plan));
   const run = ({ say, plan }: { say: string; plan: Plan }): RunExample => {

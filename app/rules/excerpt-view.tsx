@@ -1,8 +1,8 @@
 /** A rule's example as a small class, and what the rule says of it. */
-import { KIND_WORDS } from "#lib/editor/words.ts";
+import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
-import type { Finding } from "#lib/rules/types.ts";
 import { type ExcerptItem, excerptOf } from "./excerpt.ts";
 import styles from "./rules.module.css";
 

@@ -18,7 +18,7 @@ import {
 import { moveOf } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, fullScript } from "#lib/rules/examples/build.ts";
+import { exampleMoves, examplePlan, fullScript } from "#lib/rules/define/example-plan.ts";
 
 export interface ExcerptItem {
   readonly id: string;

@@ -1,10 +1,11 @@
 /** A rule's limits to read: what they mean, what this house has, what the rule itself has. */
-import type { HouseStandard } from "#lib/rules/house-standard.ts";
+
+import type { AnyRule } from "#lib/rules/define/types.ts";
 import { limitsOf, limitWords } from "#lib/rules/limits.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 import styles from "./rules.module.css";
 
-export function HouseTable({ rule, standard }: { readonly rule: AnyRule; readonly standard: HouseStandard | null }) {
+export function HouseTable({ rule, standard }: { readonly rule: AnyRule; readonly standard: StudioStandard | null }) {
   const limits = limitsOf(rule);
   if (limits.length === 0) return <p>This rule has no limits: it holds or it does not.</p>;
   return (

@@ -1,8 +1,8 @@
 "use client";
 /** How much the rule weighs in this house. */
 import { useId } from "react";
-import { HOUSE_LEVELS, LEVEL_WORDS } from "#lib/rules/level-words.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
+import { LEVEL_WORDS, STANDARD_LEVELS } from "#lib/rules/level-words.ts";
 import styles from "./rules.module.css";
 import type { DraftLevel } from "./standard-draft.ts";
 
@@ -16,7 +16,7 @@ export function LevelField({ rule, level, onChoose }: LevelFieldProps) {
   const name = useId();
   const options: readonly (readonly [DraftLevel, string])[] = [
     ["own", `as the rule has it: ${LEVEL_WORDS[rule.level]}`],
-    ...HOUSE_LEVELS.map((house) => [house, LEVEL_WORDS[house]] as const),
+    ...STANDARD_LEVELS.map((house) => [house, LEVEL_WORDS[house]] as const),
   ];
   const milder = rule.level === "must" && level !== "own" && level !== "must";
   return (

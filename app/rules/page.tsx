@@ -6,7 +6,7 @@ import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { plural } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { can } from "#lib/policy/can.ts";
-import { HOUSE_LEVELS, LEVEL_WORDS } from "#lib/rules/level-words.ts";
+import { LEVEL_WORDS, STANDARD_LEVELS } from "#lib/rules/level-words.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
@@ -33,7 +33,7 @@ export default async function RulesPage() {
           : "How much each weighs, and within which limits, is for your studio to say: a manager sets it."}
       </p>
       <SafetyNote sentences={SAFETY_NOTE} />
-      {HOUSE_LEVELS.map((level) => {
+      {STANDARD_LEVELS.map((level) => {
         const these = rules.filter((entry) => entry.level === level);
         if (these.length === 0) return null;
         return (

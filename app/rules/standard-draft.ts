@@ -1,11 +1,12 @@
 /** A house standard as it is typed: texts until it is kept, so that half a number stays while it is being written. Pure. */
-import type { HouseStandard } from "#lib/rules/house-standard.ts";
-import type { HouseLevel } from "#lib/rules/level-words.ts";
+
+import type { AnyRule } from "#lib/rules/define/types.ts";
+import type { StandardLevel } from "#lib/rules/level-words.ts";
 import { type Limit, limitsOf, numberText, readNumberLimit } from "#lib/rules/limits.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 
 /** "own": as the rule has it. */
-export type DraftLevel = HouseLevel | "own";
+export type DraftLevel = StandardLevel | "own";
 export type DraftValue = string | readonly string[] | boolean;
 
 export interface StandardDraft {
@@ -14,7 +15,7 @@ export interface StandardDraft {
   readonly values: Readonly<Record<string, DraftValue>>;
 }
 
-export function draftOf(rule: AnyRule, standard: HouseStandard | null): StandardDraft {
+export function draftOf(rule: AnyRule, standard: StudioStandard | null): StandardDraft {
   const values = limitsOf(rule).flatMap((limit) => {
     const value = valueIn(limit, standard?.limits?.[limit.name]);
     return value === null ? [] : [[limit.name, value] as const];
@@ -41,13 +42,13 @@ function valueIn(limit: Limit, stored: unknown): DraftValue | null {
 
 export interface StandardRead {
   /** Null while a field holds what the rule cannot take. */
-  readonly standard: HouseStandard | null;
+  readonly standard: StudioStandard | null;
   /** By limit name: one sentence. */
   readonly problems: Readonly<Record<string, string>>;
 }
 
 /** `kept` is what the house has: limits that no field can hold stay as they are. */
-export function readStandardDraft(rule: AnyRule, draft: StandardDraft, kept: HouseStandard | null): StandardRead {
+export function readStandardDraft(rule: AnyRule, draft: StandardDraft, kept: StudioStandard | null): StandardRead {
   const limits: Record<string, unknown> = {};
   const problems: Record<string, string> = {};
   for (const limit of limitsOf(rule)) {

@@ -4,10 +4,10 @@ import { useRouter } from "next/navigation";
 import { type FormEvent, useState } from "react";
 import { Problem } from "#app/_shell/problem.tsx";
 import { useSend } from "#app/_shell/use-send.ts";
-import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
 import { limitsOf } from "#lib/rules/limits.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import { checkStandard, type StudioStandard } from "#lib/rules/studio-standard.ts";
 import type { KeptStandard } from "#server/studio/change-standard.ts";
 import { LevelField } from "./level-field.tsx";
 import { LimitField } from "./limit-field.tsx";
@@ -17,7 +17,7 @@ import { TrialWords } from "./trial-words.tsx";
 
 interface FormProps {
   readonly ruleId: string;
-  readonly standard: HouseStandard | null;
+  readonly standard: StudioStandard | null;
 }
 
 export function StandardForm({ ruleId, standard }: FormProps) {
@@ -25,7 +25,7 @@ export function StandardForm({ ruleId, standard }: FormProps) {
   return rule ? <Form rule={rule} standard={standard} /> : null;
 }
 
-function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: HouseStandard | null }) {
+function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: StudioStandard | null }) {
   const router = useRouter();
   const sending = useSend();
   const [kept, setKept] = useState(standard);
@@ -38,7 +38,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
     sending.clear();
     setDraft({ ...draft, ...part });
   };
-  const put = async (wanted: HouseStandard | null, said: string) => {
+  const put = async (wanted: StudioStandard | null, said: string) => {
     const answer = await sending.run<KeptStandard>("PUT", url, { standard: wanted, seen: kept });
     if (!answer) return;
     setKept(answer.standard);
@@ -90,7 +90,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: H
 }
 
 /** As the server would keep it: only what differs from the rule's own. Null for what it would refuse. */
-function differing(rule: AnyRule, typed: HouseStandard | null): HouseStandard | null {
+function differing(rule: AnyRule, typed: StudioStandard | null): StudioStandard | null {
   const checked = typed && checkStandard(rule, typed);
   return checked?.ok ? (checked.standard ?? {}) : null;
 }

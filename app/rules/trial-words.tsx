@@ -4,7 +4,7 @@ import { useEffect, useState } from "react";
 import { send } from "#app/_shell/send.ts";
 import { agree, plural } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
-import type { HouseStandard } from "#lib/rules/house-standard.ts";
+import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 import type { LevelCounts, StandardTrial } from "#server/studio/try-standard.ts";
 
 const AFTER_LAST_KEY_MS = 400;
@@ -12,8 +12,8 @@ const AFTER_LAST_KEY_MS = 400;
 interface TrialProps {
   readonly url: string;
   /** Null while a field holds what the rule cannot take. */
-  readonly standard: HouseStandard | null;
-  readonly kept: HouseStandard | null;
+  readonly standard: StudioStandard | null;
+  readonly kept: StudioStandard | null;
 }
 
 export function TrialWords({ url, standard, kept }: TrialProps) {

@@ -6,7 +6,7 @@ import { edition } from "#db/schema.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import type { CardEnvelope } from "#lib/card/schema.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 
 /** What a list shows of an edition. */
 export interface EditionHead {

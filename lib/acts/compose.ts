@@ -1,8 +1,8 @@
 /** One set-up line for a change: its acts in the order in which they can safely be done. */
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { setupOf } from "#lib/transitions/transitions.ts";
+import { actWords, type SetupEnds, startPlaceWords } from "./act-words.ts";
 import { type PlannedAct, plannedActs } from "./planned.ts";
-import { actWords, placeWords, type SetupEnds } from "./words.ts";
 
 /** What a set-up line can tell: the planned acts, and from where people start, which is settled before hands and feet. */
 export type SetupAct = PlannedAct | { readonly act: "place"; readonly words: string };
@@ -11,7 +11,7 @@ const TAKEN_LAST: readonly string[] = ["handles-cross", "handles-up", "strap-on"
 
 export function setupActs(plan: Plan, before: MoveItem | undefined, after: MoveItem): SetupAct[] {
   const acts: SetupAct[] = plannedActs(plan, before, after);
-  const words = placeWords(before, after);
+  const words = startPlaceWords(before, after);
   if (words === null) return acts;
   const taken = acts.findIndex(({ act }) => TAKEN_LAST.includes(act));
   return acts.toSpliced(taken < 0 ? acts.length : taken, 0, { act: "place", words });

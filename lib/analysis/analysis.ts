@@ -4,7 +4,7 @@
  * where something that it reads has changed, which is told by the identity of the plan's values (`lib/doc/plan-reader.ts`
  * keeps it). A plan's values never change in place.
  */
-import { type Balance, balance, setupChanges } from "#lib/balance/balance.ts";
+import { type Balance, balance, setupChangeCounts } from "#lib/balance/balance.ts";
 import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { type ClassTalk, classTalk } from "#lib/cues/class-talk.ts";
 import { CueTracker } from "#lib/cues/cue-track.ts";
@@ -13,14 +13,14 @@ import type { CueTrack } from "#lib/cues/types.ts";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { RuleChecker } from "#lib/rules/checker.ts";
-import { isTimed, NOTHING_SAID } from "#lib/rules/context.ts";
+import { hasUsableTimes, NOTHING_SAID } from "#lib/rules/context.ts";
+import type { AnyRule, Finding } from "#lib/rules/define/types.ts";
 import type { KnownPlan } from "#lib/rules/known-plan.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import type { AnyRule, Finding } from "#lib/rules/types.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { type ItemTalk, TalkCounter } from "#lib/talk/talk.ts";
 import { type Change, changesInto } from "#lib/transitions/transitions.ts";
-import { PartsReader, type PlanParts } from "./parts.ts";
+import { PartsReader, type PlanParts } from "../plan/parts.ts";
 
 export interface PlanAnalysis {
   readonly plan: Plan;
@@ -93,7 +93,7 @@ class LazyAnalysis implements PlanAnalysis {
   get balance(): Balance {
     const { times, setups } = this.parts;
     this.made.balance ??= this.tools.balance.get([times], () => {
-      const changes = this.tools.setupChanges.get([setups], () => setupChanges(setups));
+      const changes = this.tools.setupChanges.get([setups], () => setupChangeCounts(setups));
       return balance(times, changes);
     });
     return this.made.balance;
@@ -120,7 +120,7 @@ class LazyAnalysis implements PlanAnalysis {
 
   private get spans(): KnownPlan["spans"] {
     if (this.made.spans === undefined)
-      this.made.spans = isTimed(this.parts.frame, this.clock) ? this.tools.tracker.spans(this.source) : null;
+      this.made.spans = hasUsableTimes(this.parts.frame, this.clock) ? this.tools.tracker.spans(this.source) : null;
     return this.made.spans;
   }
 

@@ -4,7 +4,7 @@
  */
 import { canonicalJson, sha256Hex } from "#lib/canonical/canonical.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 
 export class Marker {
   private readonly known = new WeakMap<object, string>();

@@ -23,7 +23,7 @@ export interface GroupBalance {
   readonly left: number;
   readonly right: number;
 }
-export interface Stretch {
+export interface WorkRun {
   readonly seconds: number;
   readonly items: readonly string[];
 }
@@ -34,13 +34,13 @@ export interface Balance {
   readonly push: number;
   readonly pull: number;
   /** Longest unbroken work of a group at weight 0.5 or more; the earliest of equals. */
-  readonly longest: Readonly<Partial<Record<Group, Stretch>>>;
+  readonly longest: Readonly<Partial<Record<Group, WorkRun>>>;
   /** Seconds of work in which the spine goes that way; a move that names two ways counts its seconds for both. */
   readonly spine: Readonly<Partial<Record<SpineDirection, number>>>;
   /** Longest unbroken work with weight on the wrists (moves tagged `wrist-load`); the earliest of equals. */
-  readonly onWrists: Stretch | undefined;
+  readonly onWrists: WorkRun | undefined;
   /** Longest unbroken work on the knees (moves that kneel, or tagged `kneeling`). */
-  readonly onKnees: Stretch | undefined;
+  readonly onKnees: WorkRun | undefined;
   /** Between neighbouring move items. */
   readonly setups: { readonly springChanges: number; readonly facingChanges: number; readonly positionChanges: number };
 }
@@ -52,7 +52,7 @@ const WORKED = 0.5;
  * Balance of a plan. Items of an unknown move count nothing. Seconds keep their decimals; only float noise is cut.
  * `setups`: the changes of this plan where they are known.
  */
-export function balance(plan: Plan, setups: Balance["setups"] = setupChanges(plan)): Balance {
+export function balance(plan: Plan, setups: Balance["setups"] = setupChangeCounts(plan)): Balance {
   const walk = plan.items
     .filter((item) => item.kind !== "heading")
     .map((item): Walked => (item.kind === "move" ? { item, move: moveOf(plan, item) } : PAUSE));
@@ -119,7 +119,7 @@ function spineSeconds(performed: readonly Performed[], way: SpineDirection): num
 }
 
 /** Neighbouring move items that all work so: a heading does not break the stretch, a pause does. */
-function longestStretch(walk: readonly Walked[], isWork: (move: Move) => boolean): Stretch | undefined {
+function longestStretch(walk: readonly Walked[], isWork: (move: Move) => boolean): WorkRun | undefined {
   // Plain numbers: this is asked once a muscle group at every key press.
   let [seconds, from] = [0, 0];
   let best = { seconds: 0, from: 0, to: 0 };
@@ -134,7 +134,7 @@ function longestStretch(walk: readonly Walked[], isWork: (move: Move) => boolean
   return { seconds: clean(best.seconds), items };
 }
 
-export function setupChanges(plan: Plan): Balance["setups"] {
+export function setupChangeCounts(plan: Plan): Balance["setups"] {
   const changes = { springChanges: 0, facingChanges: 0, positionChanges: 0 };
   let last: Setup | null = null;
   for (const item of plan.items.filter(isMoveItem)) {

@@ -2,7 +2,7 @@
  * The words of care that go with every class that leaves the plan: on the card, the floor and the paper. They prompt and
  * defer; they never advise a person.
  */
-import { CAUTION_WORDS } from "#lib/library/words.ts";
+import { CAUTION_WORDS } from "#lib/library/move-words.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { ExpectedCaution, MoveCaution, Plan } from "#lib/plan/schema.ts";
 

@@ -8,7 +8,7 @@ import type { Facing, MoveItem } from "#lib/plan/schema.ts";
 import type { Card } from "./schema.ts";
 
 /** When the coach is heard between two moments of the class. Seconds. */
-export interface Voice {
+export interface VoiceStretch {
   readonly seconds: number;
   /** The longest stretch in which nobody speaks, where it is worth a shot of its own; else null. */
   readonly quiet: { readonly from: number; readonly to: number } | null;
@@ -34,7 +34,7 @@ export interface CrewMove {
   readonly changes: readonly SetupChange[];
   /** The lines for the crew, live fields filled as the work begins. */
   readonly lines: readonly string[];
-  readonly voice: Voice;
+  readonly voice: VoiceStretch;
 }
 export type CrewRow =
   | { readonly kind: "heading"; readonly id: string; readonly title: string; readonly at: number }
@@ -44,7 +44,7 @@ export type CrewRow =
       readonly title: string;
       readonly at: number;
       readonly seconds: number;
-      readonly voice: Voice;
+      readonly voice: VoiceStretch;
     }
   | CrewMove;
 
@@ -95,7 +95,7 @@ function moveRow(card: Card, item: MoveItem, { index, ...at }: MoveAt): CrewMove
 }
 
 /** The cue track has one voice and no overlaps: what is heard is a sum, and silence what lies between. */
-function voiceBetween({ cues }: Card, from: number, to: number): Voice {
+function voiceBetween({ cues }: Card, from: number, to: number): VoiceStretch {
   const said = cues
     .map((cue) => ({ from: Math.max(from, cue.from), to: Math.min(to, cue.to) }))
     .filter((span) => span.to > span.from)
@@ -112,4 +112,4 @@ function voiceBetween({ cues }: Card, from: number, to: number): Voice {
 }
 
 /** "coach 14 s, quiet 2:10 to 2:35" is made of these; a class nobody speaks in is quiet. */
-export const isQuiet = ({ seconds }: Voice): boolean => seconds < 0.5;
+export const isQuiet = ({ seconds }: VoiceStretch): boolean => seconds < 0.5;

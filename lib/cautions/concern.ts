@@ -1,4 +1,6 @@
 /** How many moves of a class concern people with a condition, and whether the script answers each; the same for rule and panel. */
+
+import { says } from "#lib/plan/cue-lines.ts";
 import { plural } from "#lib/plan/format.ts";
 import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import {
@@ -9,7 +11,6 @@ import {
   type MoveItem,
   type Plan,
 } from "#lib/plan/schema.ts";
-import { says } from "#lib/rules/select/cues.ts";
 import { EXPECTED_GUIDANCE } from "./expected.ts";
 
 /** What a move item asks for among `which`, in the order of MOVE_CAUTIONS, and whether its script answers it. */

@@ -18,16 +18,23 @@
  */
 import * as Y from "yjs";
 import { sameData } from "#lib/plan/same-data.ts";
-import { type AnyType, changesIn, entriesWritten, joined, type KeyChange, type TakenOut } from "./undo/changes.ts";
-import { type AnyMap, actorOf, putStand, standNow, takenFrom, writerOf } from "./undo/stand.ts";
-import { hasTexts, keepTexts, popTexts, type Step, type Way } from "./undo/texts.ts";
+import {
+  type AnySharedType,
+  changesIn,
+  entriesWritten,
+  joinedChanges,
+  type KeyChange,
+  type TakenOutMark,
+} from "./undo/changes.ts";
+import { type AnyMap, actorOf, erasedBy, keyStateNow, restoreKeyState, writerOf } from "./undo/key-state.ts";
+import { hasTexts, keepTexts, popTexts, type UndoDirection, type UndoStep } from "./undo/texts.ts";
 import { BroughtBack } from "./undo/twice.ts";
 
 /** Typing within this many milliseconds is one step. */
 const CAPTURE_MS = 500;
 
 /** One value that was left as it is. */
-export interface Stood {
+export interface BlockedValue {
   /** The item or slot; null for a value of the document as a whole. */
   readonly entry: string | null;
   /** Its key; null for words in it. */
@@ -43,7 +50,7 @@ export interface Stood {
 export interface UndoOutcome {
   /** Whether anything was changed. */
   readonly done: boolean;
-  readonly stood: readonly Stood[];
+  readonly stood: readonly BlockedValue[];
 }
 
 export interface ActUndoOptions {
@@ -51,8 +58,8 @@ export interface ActUndoOptions {
   /** The origin of this page's acts. */
   readonly origin: unknown;
   /** Maps of values, maps of entries, texts: everything that undo reaches. */
-  readonly scopes: readonly AnyType[];
-  readonly takenOut: TakenOut;
+  readonly scopes: readonly AnySharedType[];
+  readonly takenOut: TakenOutMark;
   readonly onChange?: () => void;
 }
 
@@ -64,7 +71,7 @@ export class ActUndo {
   /** Steps, and the texts in them. Its `undo` and `redo` are not to be called: keys would be left out. */
   readonly manager: Y.UndoManager;
   private readonly broughtBack: BroughtBack;
-  private captured: Step | null = null;
+  private captured: UndoStep | null = null;
 
   constructor(private readonly options: ActUndoOptions) {
     const { doc, origin, scopes } = options;
@@ -74,7 +81,7 @@ export class ActUndo {
       captureTimeout: CAPTURE_MS,
     });
     this.broughtBack = new BroughtBack(doc);
-    const capture = ({ stackItem }: { stackItem: Step }) => {
+    const capture = ({ stackItem }: { stackItem: UndoStep }) => {
       this.captured = stackItem;
     };
     this.manager.on("stack-item-added", capture);
@@ -119,7 +126,7 @@ export class ActUndo {
     if (step === null) return;
     const { scopes, takenOut } = this.options;
     const changes = changesIn(transaction, scopes, takenOut);
-    if (changes.length > 0) step.meta.set(KEYS, joined(changesOf(step), changes));
+    if (changes.length > 0) step.meta.set(KEYS, joinedChanges(changesOf(step), changes));
     if ([...transaction.changed.keys()].some((type) => type instanceof Y.Map)) keepTexts(step, transaction);
     const written = entriesWritten(transaction, scopes);
     if (written.length > 0) step.meta.set(WRITTEN, new Set([...writtenIn(step), ...written]));
@@ -127,7 +134,7 @@ export class ActUndo {
   };
 
   /** A step that has nothing left to take back and nothing to say, such as letters that others have erased, is passed over. */
-  private take(way: Way): UndoOutcome {
+  private take(way: UndoDirection): UndoOutcome {
     for (;;) {
       const step = (way === "undo" ? this.manager.undoStack : this.manager.redoStack).pop();
       const outcome = step ? this.takeStep(way, step) : NOTHING;
@@ -138,7 +145,7 @@ export class ActUndo {
     }
   }
 
-  private takeStep(way: Way, step: Step): UndoOutcome {
+  private takeStep(way: UndoDirection, step: UndoStep): UndoOutcome {
     const { manager } = this;
     const onto = () => (way === "undo" ? manager.redoStack : manager.undoStack);
     const height = onto().length;
@@ -156,7 +163,7 @@ export class ActUndo {
   }
 
   /** The marks first: what the same step puts back is there again for its other values. */
-  private judge(changes: readonly KeyChange[]): { change: KeyChange; stood: Stood | undefined }[] {
+  private judge(changes: readonly KeyChange[]): { change: KeyChange; stood: BlockedValue | undefined }[] {
     const back = new Set<AnyMap>();
     return [...changes]
       .sort((a, b) => Number(this.isMark(b)) - Number(this.isMark(a)))
@@ -172,29 +179,29 @@ export class ActUndo {
   }
 
   /** What keeps a change from being taken back. */
-  private inTheWay(change: KeyChange, back: ReadonlySet<AnyMap>): Stood | undefined {
+  private inTheWay(change: KeyChange, back: ReadonlySet<AnyMap>): BlockedValue | undefined {
     const { map, key, entry, before, after } = change;
     const hidden = entry !== null && !this.isMark(change) && this.isOut(map) && !back.has(map);
     if (map._item?.deleted || hidden)
       return { entry, key, why: "gone", by: this.by(map, this.options.takenOut.key), value: undefined };
-    const now = standNow(map, key);
+    const now = keyStateNow(map, key);
     const { clientID } = this.options.doc;
     if (now.of === after.of || actorOf(now) === clientID) return undefined;
     // Nothing is there, as it was: undoing a making and bringing it back leaves an absence of another name.
-    if (after.value === undefined && takenFrom(now) === clientID) return undefined;
+    if (after.value === undefined && erasedBy(now) === clientID) return undefined;
     const why = sameData(now.value, before.value) ? "already" : "changed";
     return { entry, key, why, by: this.by(map, key), value: now.value };
   }
 
   /** One transaction that the manager takes for its own undoing, so that the way back is kept beside it. */
-  private putBack(way: Way, changes: readonly KeyChange[]): void {
+  private putBack(way: UndoDirection, changes: readonly KeyChange[]): void {
     if (changes.length === 0) return;
     const { manager, options } = this;
     const doing = way === "undo" ? "undoing" : "redoing";
     manager[doing] = true;
     try {
       options.doc.transact((transaction) => {
-        for (const { map, key, before } of changes) putStand(transaction, map, key, before);
+        for (const { map, key, before } of changes) restoreKeyState(transaction, map, key, before);
       }, manager);
     } finally {
       manager[doing] = false;
@@ -205,7 +212,7 @@ export class ActUndo {
     return map._item?.deleted === true || map.get(this.options.takenOut.key) !== undefined;
   }
 
-  private goneWords(map: AnyMap): Stood {
+  private goneWords(map: AnyMap): BlockedValue {
     const by = this.by(map, this.options.takenOut.key);
     return { entry: map._item?.parentSub ?? null, key: null, why: "gone", by, value: undefined };
   }
@@ -213,15 +220,16 @@ export class ActUndo {
   /** Whose word a key shows: where this page's own undo brought another's value back, that other's. */
   private by(map: AnyMap, key: string): number | undefined {
     const writer = writerOf(map, key);
-    return writer === this.options.doc.clientID ? actorOf(standNow(map, key)) : writer;
+    return writer === this.options.doc.clientID ? actorOf(keyStateNow(map, key)) : writer;
   }
 }
 
-const changesOf = (step: Step): readonly KeyChange[] => (step.meta.get(KEYS) as KeyChange[] | undefined) ?? [];
-const writtenIn = (step: Step): ReadonlySet<AnyMap> => (step.meta.get(WRITTEN) as Set<AnyMap> | undefined) ?? new Set();
+const changesOf = (step: UndoStep): readonly KeyChange[] => (step.meta.get(KEYS) as KeyChange[] | undefined) ?? [];
+const writtenIn = (step: UndoStep): ReadonlySet<AnyMap> =>
+  (step.meta.get(WRITTEN) as Set<AnyMap> | undefined) ?? new Set();
 
 /** Keys and texts of one step are undone in two transactions: their ways back are one step again. */
-function asOneStep(stack: Step[], height: number): void {
+function asOneStep(stack: UndoStep[], height: number): void {
   const [keys, texts] = stack.slice(height);
   if (!keys || !texts) return;
   stack.splice(height + 1);

@@ -4,7 +4,7 @@ import { ADDRESS_PATH, noLiveWords, readAddressAnswer } from "#lib/protocol/addr
 const PATIENCE_MS = 5_000;
 
 /** A sentence for the person when the server answers; null when it does not. */
-export async function askAddress(): Promise<string | null> {
+export async function explainAddress(): Promise<string | null> {
   const signal = AbortSignal.timeout(PATIENCE_MS);
   const response = await fetch(ADDRESS_PATH, { cache: "no-store", signal });
   const answer = readAddressAnswer(await response.json());

@@ -1,6 +1,6 @@
 /** The clocks of the server that a screen knows: of this run, and of the run in which the class it follows was told. */
 import { EXCHANGES_KEPT, type Exchange } from "#lib/floor/clock-offset.ts";
-import { afterExchange, firstClock, offsetAt, type SharedClock, studioTime } from "#lib/line/shared-clock.ts";
+import { afterExchange, clockOffsetAt, firstClock, type SharedClock, studioTime } from "#lib/line/shared-clock.ts";
 
 export interface LineClocks {
   /** A connection began; a server that was started again has another epoch and another clock. */
@@ -45,7 +45,7 @@ export function lineClocks(): LineClocks {
     get ready() {
       return clock !== null;
     },
-    offset: (local) => (clock ? offsetAt(clock, local) : 0),
+    offset: (local) => (clock ? clockOffsetAt(clock, local) : 0),
     follow(same) {
       if (same && followsThisRun) return false;
       followsThisRun = true;

@@ -6,12 +6,12 @@ import { EXCHANGES_KEPT } from "#lib/floor/clock-offset.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { movedBy } from "#lib/line/class.ts";
 import { finalCloseText } from "#lib/line/close.ts";
-import type { Line } from "#lib/line/line.ts";
+import type { RoomLine } from "#lib/line/line.ts";
 import type { FromServer, LineClass, LineMemory, ToServer } from "#lib/line/messages.ts";
-import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/line/wire.ts";
+import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/protocol/line-wire.ts";
 import { lineClocks } from "./line-clocks.ts";
-import { lineTeller, type OwnClass } from "./line-teller.ts";
-import { type LinkState, NOT_HEARD } from "./link-state.ts";
+import { linePublisher, type OwnClass } from "./line-publisher.ts";
+import { type LinkState, UNKNOWN_LINK } from "./link-state.ts";
 import { LiveCheck } from "./live-check.ts";
 
 export interface LinkOptions {
@@ -67,7 +67,7 @@ export function openLine(options: LinkOptions): LineLink {
   const now = options.now ?? (() => performance.now());
   const wall = options.wall ?? (() => Date.now());
   const clocks = lineClocks();
-  let state = NOT_HEARD;
+  let state = UNKNOWN_LINK;
   let view = options.view;
   let socket: WebSocket | null = null;
   let isOpen = false;
@@ -83,7 +83,7 @@ export function openLine(options: LinkOptions): LineLink {
   const send = (message: ToServer): void => {
     if (socket?.readyState === 1) socket.send(JSON.stringify(message));
   };
-  const teller = lineTeller({ clocks, send, now });
+  const teller = linePublisher({ clocks, send, now });
   const live = new LiveCheck({
     ask: async () => (await options.askAddress?.()) ?? null,
     onChange: () => set({ noLive: live.sentence }),
@@ -224,7 +224,7 @@ export function openLine(options: LinkOptions): LineLink {
   };
 }
 
-const memoryOf = (line: Line | null): LineMemory | null => line && { term: line.term, leader: line.leader };
+const memoryOf = (line: RoomLine | null): LineMemory | null => line && { term: line.term, leader: line.leader };
 
 /** Sessions and logs are written by the leader; the same twice is the same. */
 const same = (a: LineClass, b: LineClass): boolean => JSON.stringify(a) === JSON.stringify(b);

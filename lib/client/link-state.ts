@@ -1,6 +1,6 @@
 /** What a screen knows of its line. */
-import type { Line } from "#lib/line/line.ts";
-import type { LineClass, Refusal } from "#lib/line/messages.ts";
+import type { RoomLine } from "#lib/line/line.ts";
+import type { LineClass, LineRefusal } from "#lib/line/messages.ts";
 
 export interface LinkState {
   readonly contact: "connecting" | "on" | "off" | "refused";
@@ -13,9 +13,9 @@ export interface LinkState {
   /** This device's id on the line. */
   readonly you: string | null;
   /** As last heard. */
-  readonly line: Line | null;
+  readonly line: RoomLine | null;
   /** What the studio last did not do, until the next act. */
-  readonly refusal: Refusal | null;
+  readonly refusal: LineRefusal | null;
   /** Changes when the studio signed or withdrew an edition; null until it is told. */
   readonly cards: string | null;
   /** The class that is led, its times in `classTime`; kept while nobody is heard. */
@@ -23,7 +23,7 @@ export interface LinkState {
 }
 
 /** Before anything was heard. */
-export const NOT_HEARD: LinkState = {
+export const UNKNOWN_LINK: LinkState = {
   contact: "connecting",
   heardAt: null,
   sentence: null,

@@ -11,7 +11,7 @@ import { CLOSE, isFinalClose } from "#lib/protocol/close.ts";
 import { type DocName, formatDocName, MESSAGE, type News, QUERY } from "#lib/protocol/messages.ts";
 import { freshClientId, renameOwnWords } from "./client-id.ts";
 import { ASK_FRAME, documentFrameKind, ownAwarenessFrame, parseNews } from "./frames.ts";
-import { LOOK_MS, Pulse, type PulseView } from "./pulse.ts";
+import { PULSE_CHECK_MS, Pulse, type PulseView } from "./pulse.ts";
 
 export interface ConnectionState {
   readonly connected: boolean;
@@ -118,7 +118,7 @@ class Connection implements DocConnection {
     this.awareness.on("update", this.sendOwnAwareness);
     this.listen();
     options.doc.on("update", this.noteMissed);
-    this.looking = setInterval(() => this.pulse.look(this.view()), LOOK_MS);
+    this.looking = setInterval(() => this.pulse.look(this.view()), PULSE_CHECK_MS);
     this.provider.connect();
   }
 

@@ -8,7 +8,7 @@
  */
 
 /** How often `look` is to be called, ms. */
-export const LOOK_MS = 500;
+export const PULSE_CHECK_MS = 500;
 /** Looks without a word before the page asks: while something of its own is unanswered, and else. */
 const ASK_AFTER = { waiting: 2, idle: 10 } as const;
 /** Looks that the answer may take. */

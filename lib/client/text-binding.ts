@@ -6,7 +6,16 @@
 import type * as Y from "yjs";
 import { UndoManager } from "yjs";
 import { act, type Writer } from "#lib/doc/write.ts";
-import { type Delta, type Edit, editBetween, endOf, firstOf, moved, type Span, survives } from "./text-edit.ts";
+import {
+  type ChangedSpan,
+  type Delta,
+  type Edit,
+  editBetween,
+  endOf,
+  firstLetters,
+  movedPlace,
+  survives,
+} from "./text-edit.ts";
 
 /** What of an input or a textarea is used. */
 export interface TextField {
@@ -38,7 +47,7 @@ export interface Bound {
 export class TextBinding {
   /** What the field was last known to hold: the text as shown, until the next edit or while composing. */
   private shown = "";
-  private selected: Span | null = null;
+  private selected: ChangedSpan | null = null;
   /** What others wrote since composing began; null while nothing is composed. */
   private missed: Delta[] | null = null;
   private writing = false;
@@ -85,7 +94,7 @@ export class TextBinding {
     }
     const { from, to } = this.selection();
     if (transaction.local && transaction.origin instanceof UndoManager) this.show(endOf(change), endOf(change));
-    else this.show(moved(from, change, from === to ? "left" : "right"), moved(to, change, "left"));
+    else this.show(movedPlace(from, change, from === to ? "left" : "right"), movedPlace(to, change, "left"));
   };
 
   /** Writes what was done in the field since it was last known, onto a text that others have changed by `missed`. */
@@ -95,7 +104,7 @@ export class TextBinding {
     const edit = editBetween(this.shown, field.value, caret, this.selected);
     this.selected = null;
     const end = this.write(edit, missed);
-    const follow = (place: number): number => missed.reduce((now, change) => moved(now, change, "left"), place);
+    const follow = (place: number): number => missed.reduce((now, change) => movedPlace(now, change, "left"), place);
     if (end === null) this.show(follow(Math.min(caret, edit.at)), follow(Math.min(caret, edit.at)));
     else if (field.value === this.look()) this.shown = field.value;
     else this.show(end, end);
@@ -106,8 +115,8 @@ export class TextBinding {
     const { text, host, maxLength = Number.POSITIVE_INFINITY } = this.bound;
     if (!host.canWrite || isGone(text)) return null;
     const gone = remaining(edit, missed);
-    const inserted = firstOf(edit.inserted, Math.max(maxLength - text.length + gone.length, 0));
-    const at = missed.reduce((place, change) => moved(place, change, "left"), edit.at);
+    const inserted = firstLetters(edit.inserted, Math.max(maxLength - text.length + gone.length, 0));
+    const at = missed.reduce((place, change) => movedPlace(place, change, "left"), edit.at);
     if (gone.length === 0 && inserted === "") return at;
     this.writing = true;
     try {
@@ -122,7 +131,7 @@ export class TextBinding {
     return at + inserted.length;
   }
 
-  private selection(): Span {
+  private selection(): ChangedSpan {
     const { selectionStart, selectionEnd } = this.bound.field;
     return { from: selectionStart ?? 0, to: selectionEnd ?? 0 };
   }
@@ -148,7 +157,7 @@ function remaining(edit: Edit, missed: readonly Delta[]): number[] {
   for (let i = 0; i < edit.removed; i++) {
     let place: number | null = edit.at + i;
     for (const change of missed) {
-      if (place !== null) place = survives(place, change) ? moved(place, change, "right") : null;
+      if (place !== null) place = survives(place, change) ? movedPlace(place, change, "right") : null;
     }
     if (place !== null) places.push(place);
   }
@@ -156,7 +165,7 @@ function remaining(edit: Edit, missed: readonly Delta[]): number[] {
 }
 
 /** Rising places as stretches. */
-function runsOf(places: readonly number[]): Span[] {
+function runsOf(places: readonly number[]): ChangedSpan[] {
   const runs: { from: number; to: number }[] = [];
   for (const place of places) {
     const last = runs.at(-1);

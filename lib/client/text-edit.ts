@@ -9,7 +9,7 @@ export interface Edit {
   readonly inserted: string;
 }
 
-export interface Span {
+export interface ChangedSpan {
   readonly from: number;
   readonly to: number;
 }
@@ -26,7 +26,7 @@ export type Delta = readonly {
  * caret does, which after typing, pasting and deleting stands where the edit ended. `selected` is what was selected
  * before: when it was replaced, all of it was, letters that are typed again included.
  */
-export function editBetween(before: string, after: string, caret: number, selected?: Span | null): Edit {
+export function editBetween(before: string, after: string, caret: number, selected?: ChangedSpan | null): Edit {
   let tail = after.length - caret;
   if (!before.endsWith(after.slice(caret))) tail = commonEnd(before, after, commonStart(before, after));
   const was = before.slice(0, before.length - tail);
@@ -43,7 +43,7 @@ export function editBetween(before: string, after: string, caret: number, select
  * Where a place stands after a change. What is put in at that very place goes behind it (`side` "left": the place keeps
  * to the letter before it) or before it ("right").
  */
-export function moved(place: number, change: Delta, side: "left" | "right"): number {
+export function movedPlace(place: number, change: Delta, side: "left" | "right"): number {
   let read = 0;
   let now = place;
   for (const op of change) {
@@ -79,7 +79,7 @@ export function endOf(change: Delta): number {
 }
 
 /** The first letters, `most` at most; no half of a pair is left at the end. */
-export function firstOf(text: string, most: number): string {
+export function firstLetters(text: string, most: number): string {
   const cut = text.slice(0, Math.max(0, most));
   return splitsPair(text, cut.length) ? cut.slice(0, -1) : cut;
 }

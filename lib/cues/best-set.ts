@@ -3,7 +3,7 @@
  * is worked out from the sets with one line less; a set that can be over earlier can do whatever one that is over later can,
  * so one number a set is enough (the dynamic program of Held and Karp 1962 with release times and deadlines).
  */
-import { isInTime, lineAt, type Spoken } from "./said-order.ts";
+import { isInTime, type Spoken, spokenAt } from "./said-order.ts";
 
 const NEVER = 0x7fffffff;
 /** Earlier lines are higher bits, so that of two sets of one worth the larger number says the earlier line. */
@@ -65,7 +65,7 @@ type Jobs = ReturnType<typeof jobsOf>;
 
 /** Plain arrays of numbers: going through the sets is most of what a cue track costs. */
 function jobsOf(lines: readonly Spoken[], core: readonly number[]) {
-  const jobs = core.map((place) => lineAt(lines, place));
+  const jobs = core.map((place) => spokenAt(lines, place));
   return {
     count: core.length,
     lengths: Int32Array.from(jobs, (job) => job.length),
@@ -117,7 +117,7 @@ function surelyLost({ count, lengths, earliests, latests, worths, befores }: Job
 const mustFollow = (lines: readonly Spoken[], core: readonly number[], place: number): number =>
   setOf(
     core,
-    core.filter((other) => lineAt(lines, other).after.includes(place)),
+    core.filter((other) => spokenAt(lines, other).after.includes(place)),
   );
 
 const setOf = (core: readonly number[], places: readonly number[]): number =>

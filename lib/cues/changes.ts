@@ -2,8 +2,9 @@
  * What a person must do to get from one move's set-up to the next, in words and in a safe order: the acts of the change in
  * the words of `lib/acts`, and where hands and feet go. What the plan calls, and every screen and sheet that shows a change.
  */
+
+import { actWords, FEET_WORDS, HANDS_WORDS, startPlaceWords } from "#lib/acts/act-words.ts";
 import { actsInto } from "#lib/acts/planned.ts";
-import { actWords, FEET_WORDS, HANDS_WORDS, placeWords } from "#lib/acts/words.ts";
 import { sideWords, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Equipment, MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -107,6 +108,6 @@ function sideChange(before: MoveItem | undefined, after: MoveItem): SetupChange[
 }
 
 function placeChange(before: MoveItem | undefined, after: MoveItem): SetupChange[] {
-  const words = placeWords(before, after);
+  const words = startPlaceWords(before, after);
   return words === null ? [] : [{ kind: "offset", words }];
 }

@@ -12,11 +12,11 @@ import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 import { changeCall } from "./changes.ts";
 import { fillLiveFields } from "./live-fields.ts";
-import { isOverfull, type PlacedSpan, placeSpan, spokenLines, type Wish } from "./place-span.ts";
+import { isOverfull, type LineWish, type PlacedSpan, placeSpan, spokenLines } from "./place-span.ts";
 import type { Spoken } from "./said-order.ts";
-import { planOfSpan, type Span, type SpanSource, type Stretch, spanOf, standingOf, stretchesOf } from "./span.ts";
+import { planOfSpan, type SpanPlace, type SpanSource, spanOf, spanPlaces, spanReads, type TalkSpan } from "./span.ts";
 import type { Cue, CueTrack, DroppedLine, SpokenKind } from "./types.ts";
-import { countInSeconds, type Placed, setupWindow, type Window, workWindow } from "./windows.ts";
+import { countInSeconds, type PlacedWork, setupWindow, type Window, workWindow } from "./windows.ts";
 
 /** A line without words, dots only, still takes a moment. Seconds. */
 const SHORTEST = 0.5;
@@ -27,7 +27,7 @@ export const cueTrack = (plan: Plan): CueTrack => new CueTracker().track(sourceO
 /** What one voice is asked for each span of a plan: its lines, with the whole heads-up first, then with shorter ones. */
 export function voiceProblems(plan: Plan): Spoken[][][] {
   const counter = new SyllableCounter();
-  return stretchesOf(sourceOf(plan)).map((stretch) =>
+  return spanPlaces(sourceOf(plan)).map((stretch) =>
     triesOf({ ...spanOf(stretch), plan: planOfSpan(stretch), counter }).map((wishes) => spokenLines(wishes).lines),
   );
 }
@@ -52,13 +52,13 @@ export class CueTracker {
   /** One more than there are moves: span n is said before move n is over and holds its set-up. Seconds of the class. */
   spans(source: SpanSource): PlacedSpan[] {
     this.kept.round();
-    return stretchesOf(source).map(
-      (stretch) => this.kept.get(stretch.key, standingOf(stretch), (was) => this.placed(stretch, was)).onClock,
+    return spanPlaces(source).map(
+      (stretch) => this.kept.get(stretch.key, spanReads(stretch), (was) => this.placed(stretch, was)).onClock,
     );
   }
 
   /** Where only what the span does not read has changed, or where it begins, its lines stay where they are in it. */
-  private placed(stretch: Stretch, was: KeptSpan | undefined): KeptSpan {
+  private placed(stretch: SpanPlace, was: KeptSpan | undefined): KeptSpan {
     const span = spanOf(stretch);
     const { reads, origin } = span;
     const placed =
@@ -76,19 +76,19 @@ export class CueTracker {
 }
 
 /** A span as it was placed, in its own seconds and on the clock of the class. */
-interface KeptSpan extends Pick<Span, "reads" | "origin"> {
+interface KeptSpan extends Pick<TalkSpan, "reads" | "origin"> {
   readonly placed: PlacedSpan;
   readonly onClock: PlacedSpan;
 }
 
 /** A span with its plan, and the counter of whoever has it placed. */
-interface Voiced extends Span {
+interface Voiced extends TalkSpan {
   readonly plan: Plan;
   readonly counter: SyllableCounter;
 }
 
 /** The lines of a span, once for each heads-up it may have. */
-function triesOf(span: Voiced): Wish[][] {
+function triesOf(span: Voiced): LineWish[][] {
   const { work, next } = span;
   const others = [...(work ? workWishes(span, work) : []), ...(next ? setupWishes(span, next) : [])];
   const calls = work ? headsUpWishes(span, work) : [];
@@ -107,10 +107,10 @@ function placedSpan(span: Voiced): PlacedSpan {
 }
 
 /** The move that follows a placed one of the span. */
-const following = (span: Voiced, placed: Placed): MoveItem | undefined =>
+const following = (span: Voiced, placed: PlacedWork): MoveItem | undefined =>
   placed === span.work ? span.next?.item : span.after;
 
-function workWishes(span: Voiced, work: Placed): Wish[] {
+function workWishes(span: Voiced, work: PlacedWork): LineWish[] {
   const { plan } = span;
   const wishes = span.lines.map((line) => wishOf(span, work, line, workWindow(plan, work, line.kind)));
   const count = countInSeconds(plan, work.row);
@@ -121,7 +121,7 @@ function workWishes(span: Voiced, work: Placed): Wish[] {
   return [...wishes, { item: work.item.id, kind: "count-in", text, window, seconds: count, say: () => said }];
 }
 
-function setupWishes(span: Voiced, next: Placed): Wish[] {
+function setupWishes(span: Voiced, next: PlacedWork): LineWish[] {
   const window = setupWindow(span.plan, span.work, next);
   const wishes = span.setupLines.map((line) => wishOf(span, next, line, window));
   // Into the change, all together; before the first move there is no change: they end as it starts.
@@ -130,7 +130,7 @@ function setupWishes(span: Voiced, next: Placed): Wish[] {
   return wishes.map((wish, n) => (n === 0 ? { ...wish, wanted: from } : { ...wish, wanted: 0 }));
 }
 
-function headsUpWishes(span: Voiced, work: Placed): Wish[] {
+function headsUpWishes(span: Voiced, work: PlacedWork): LineWish[] {
   if (headSeconds(span.plan, "headsUpSeconds") <= 0) return [];
   const window = workWindow(span.plan, work, "heads-up");
   return callsOf(span.plan, work.item, span.called).map((text) => ({
@@ -144,7 +144,7 @@ interface Line {
   readonly text: string;
 }
 
-function wishOf(span: Voiced, placed: Placed, line: Line, window: Window): Wish {
+function wishOf(span: Voiced, placed: PlacedWork, line: Line, window: Window): LineWish {
   const { plan, counter } = span;
   const { item, row } = placed;
   const total = span.classLeft ?? 0;
@@ -167,7 +167,7 @@ const TIMED = /\{(seconds|minutes)-left\}/;
 
 interface Saying {
   readonly window: Window;
-  readonly say: Wish["say"];
+  readonly say: LineWish["say"];
   /** When the work of its item ends, and the class. */
   readonly end: number;
   readonly total: number;

@@ -5,9 +5,9 @@
  * others where it still fits.
  */
 import { bestSaid } from "./best-set.ts";
-import { isInTime, keepsOrder, lateness, lineAt, type Spoken } from "./said-order.ts";
+import { isInTime, keepsOrder, lateness, type Spoken, spokenAt } from "./said-order.ts";
 
-export interface Voice {
+export interface VoicePlan {
   /** Places of the lines that are said, in the order in which they are said. */
   readonly said: readonly number[];
   /** Places of the others, and by how many tenths each would have been late. */
@@ -21,7 +21,7 @@ export const EXACT_LINES = 14;
  * Chooses the lines whose loss costs least and an order in which they keep their windows. The order of the list is kept
  * where the windows allow it; of equal choices the one that says the earlier lines wins.
  */
-export function oneVoice(lines: readonly Spoken[]): Voice {
+export function oneVoice(lines: readonly Spoken[]): VoicePlan {
   const all = lines.map((_, line) => line);
   if (isInTime(lines, all)) return { said: all, aside: [] };
   const urgent = mostUrgentFirst(lines);
@@ -29,7 +29,7 @@ export function oneVoice(lines: readonly Spoken[]): Voice {
   return choose(lines, all);
 }
 
-function choose(lines: readonly Spoken[], all: readonly number[]): Voice {
+function choose(lines: readonly Spoken[], all: readonly number[]): VoicePlan {
   const byWorth = [...all].sort((a, b) => worthOf(lines, b) - worthOf(lines, a) || a - b);
   const core = byWorth.slice(0, EXACT_LINES);
   const exact = bestSaid(lines, core, oneByOne(lines, [], core));
@@ -60,7 +60,7 @@ function mostUrgentFirst(lines: readonly Spoken[]): number[] {
     let best: number | undefined;
     let [bestBegin, bestDue] = [0, 0];
     for (const place of open) {
-      const { earliest, latest, after } = lineAt(lines, place);
+      const { earliest, latest, after } = spokenAt(lines, place);
       const begin = Math.max(now, earliest);
       const sooner = best === undefined || begin < bestBegin || (begin === bestBegin && latest < bestDue);
       if (!sooner || after.some((other) => open.has(other))) continue;
@@ -70,7 +70,7 @@ function mostUrgentFirst(lines: readonly Spoken[]): number[] {
     if (best === undefined) break;
     open.delete(best);
     order.push(best);
-    now = bestBegin + lineAt(lines, best).length;
+    now = bestBegin + spokenAt(lines, best).length;
   }
   return [...order, ...open];
 }
@@ -103,4 +103,4 @@ function insertions(said: readonly number[], line: number): number[][] {
   return Array.from({ length: said.length + 1 }, (_, n) => [...said.slice(0, n), line, ...said.slice(n)]);
 }
 
-const worthOf = (lines: readonly Spoken[], place: number): number => lineAt(lines, place).worth;
+const worthOf = (lines: readonly Spoken[], place: number): number => spokenAt(lines, place).worth;

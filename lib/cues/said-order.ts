@@ -12,7 +12,7 @@ export interface Spoken {
   readonly after: readonly number[];
 }
 
-export function lineAt(lines: readonly Spoken[], place: number): Spoken {
+export function spokenAt(lines: readonly Spoken[], place: number): Spoken {
   const line = lines[place];
   if (!line) throw new Error(`No line ${place}.`);
   return line;
@@ -22,7 +22,7 @@ export function lineAt(lines: readonly Spoken[], place: number): Spoken {
 export function earliestBegins(lines: readonly Spoken[], order: readonly number[]): number[] {
   let free = Number.NEGATIVE_INFINITY;
   return order.map((place) => {
-    const line = lineAt(lines, place);
+    const line = spokenAt(lines, place);
     const begin = Math.max(free, line.earliest);
     free = begin + line.length;
     return begin;
@@ -33,7 +33,7 @@ export function earliestBegins(lines: readonly Spoken[], order: readonly number[
 export function latestBegins(lines: readonly Spoken[], order: readonly number[]): number[] {
   let due = Number.POSITIVE_INFINITY;
   const begins = [...order].reverse().map((place) => {
-    const line = lineAt(lines, place);
+    const line = spokenAt(lines, place);
     due = Math.min(due, line.latest) - line.length;
     return due;
   });
@@ -46,14 +46,14 @@ export function isInTime(lines: readonly Spoken[], order: readonly number[]): bo
 }
 
 export const keepsOrder = (lines: readonly Spoken[], order: readonly number[]): boolean =>
-  order.every((place, n) => lineAt(lines, place).after.every((other) => order.indexOf(other) < n));
+  order.every((place, n) => spokenAt(lines, place).after.every((other) => order.indexOf(other) < n));
 
 /** Tenths by which the latest line of an order is late; 0 or less when all are in time. */
 export function lateness(lines: readonly Spoken[], order: readonly number[]): number {
   let free = Number.NEGATIVE_INFINITY;
   let worst = Number.NEGATIVE_INFINITY;
   for (const place of order) {
-    const { earliest, length, latest } = lineAt(lines, place);
+    const { earliest, length, latest } = spokenAt(lines, place);
     free = Math.max(free, earliest) + length;
     worst = Math.max(worst, free - latest);
   }

@@ -8,22 +8,22 @@ import type { Reads } from "#lib/memo/kept.ts";
 import { followingEach, own } from "#lib/plan/lookup.ts";
 import type { CueKind, Move, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { tellsMinutes } from "#lib/talk/talk.ts";
-import type { Placed } from "./windows.ts";
+import type { PlacedWork } from "./windows.ts";
 
-export interface Span {
+export interface TalkSpan {
   /** Seconds from the start of the class to its beginning. */
   readonly origin: number;
   /** Seconds from its beginning to the end of the class; null where no line of it tells the minutes that are left. */
   readonly classLeft: number | null;
-  readonly work: Placed | undefined;
-  readonly next: Placed | undefined;
+  readonly work: PlacedWork | undefined;
+  readonly next: PlacedWork | undefined;
   /** The move after `next`: only its name is asked for. */
   readonly after: MoveItem | undefined;
   /** What the heads-up calls: the first item after the work that takes time. */
   readonly called: PlanItem | undefined;
   /** Lines that are said in the work, and lines that set up what is next. */
-  readonly lines: readonly SaidLine[];
-  readonly setupLines: readonly SaidLine[];
+  readonly lines: readonly SpokenLine[];
+  readonly setupLines: readonly SpokenLine[];
   /** All of the above but where it begins. */
   readonly reads: Reads;
 }
@@ -37,7 +37,7 @@ export interface SpanSource {
 }
 
 /** A move of the class with what is known of it. */
-interface Known extends Placed {
+interface Known extends PlacedWork {
   /** Place among all items. */
   readonly at: number;
   readonly wordless: PlanItem | undefined;
@@ -45,7 +45,7 @@ interface Known extends Placed {
 }
 
 /** Where a span lies in its class. */
-export interface Stretch {
+export interface SpanPlace {
   /** The item it begins with; none: the class itself. */
   readonly key: string;
   readonly frame: Plan;
@@ -57,7 +57,7 @@ export interface Stretch {
 }
 
 /** One more than there are moves. */
-export function stretchesOf({ frame, times, plan, clock }: SpanSource): Stretch[] {
+export function spanPlaces({ frame, times, plan, clock }: SpanSource): SpanPlace[] {
   const moves: Known[] = [];
   for (const [at, item] of plan.items.entries()) {
     const row = clock.rows[at];
@@ -77,17 +77,17 @@ export function stretchesOf({ frame, times, plan, clock }: SpanSource): Stretch[
 }
 
 /** Items, rows and moves as they stand: while they are the same, nothing of the span can be otherwise. */
-export function standingOf({ frame, total, work, next, after, called }: Stretch): Reads {
+export function spanReads({ frame, total, work, next, after, called }: SpanPlace): Reads {
   const told = isTold(work) || isTold(next) ? total : null;
   const afterName = after && nameOf(after);
   return [frame, work?.item, work?.row, work?.move, next?.item, next?.row, next?.move, called, afterName, told];
 }
 
 const takesTime = (item: PlanItem): item is Exclude<PlanItem, { kind: "heading" }> => item.kind !== "heading";
-const isTold = (one: Placed | undefined): boolean => one !== undefined && tellsMinutes(one.item);
+const isTold = (one: PlacedWork | undefined): boolean => one !== undefined && tellsMinutes(one.item);
 const nameOf = ({ item, move }: Known): string => move?.name ?? item.move;
 
-export function spanOf({ frame, total, work, next, after, called }: Stretch): Span {
+export function spanOf({ frame, total, work, next, after, called }: SpanPlace): TalkSpan {
   const origin = work?.row.start ?? 0;
   const [ownWork, ownNext] = [work, next].map((one) => one && shifted(one, origin));
   const classLeft = isTold(work) || isTold(next) ? tenth(total - origin) : null;
@@ -102,21 +102,21 @@ export function spanOf({ frame, total, work, next, after, called }: Stretch): Sp
 }
 
 /** The head, the machines and the moves of a span; no items. */
-export function planOfSpan({ frame, work, next, after }: Stretch): Plan {
+export function planOfSpan({ frame, work, next, after }: SpanPlace): Plan {
   const moves: Plan["moves"] = {};
   for (const one of [work, next, after]) if (one?.move) moves[one.item.move] = one.move;
   return { ...frame, moves };
 }
 
-export type SaidLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
+export type SpokenLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
 
 const isOfSetup = (kind: CueKind): boolean => kind === "setup" || kind === "safety";
-const linesOf = (one: Placed | undefined, isWanted: (kind: CueKind) => boolean): SaidLine[] =>
-  (one?.item.script ?? []).filter((line): line is SaidLine => line.kind !== "crew" && isWanted(line.kind));
+const linesOf = (one: PlacedWork | undefined, isWanted: (kind: CueKind) => boolean): SpokenLine[] =>
+  (one?.item.script ?? []).filter((line): line is SpokenLine => line.kind !== "crew" && isWanted(line.kind));
 
 const timesOf = ({ transitionFrom, start, end }: ClockRow): number[] => [transitionFrom, start, end];
 
-const shifted = ({ item, row }: Placed, origin: number): Placed => ({
+const shifted = ({ item, row }: PlacedWork, origin: number): PlacedWork => ({
   item,
   row: {
     ...row,

@@ -16,7 +16,7 @@ export interface Window {
   readonly to: number;
 }
 
-export interface Placed {
+export interface PlacedWork {
   readonly item: MoveItem;
   readonly row: ClockRow;
 }
@@ -32,7 +32,7 @@ const EASIER_WITHIN = 30;
 const HARDER_AFTER = 10;
 
 /** The window of a line of the work itself. */
-export function workWindow(plan: Plan, { item, row }: Placed, kind: SpokenKind): Window {
+export function workWindow(plan: Plan, { item, row }: PlacedWork, kind: SpokenKind): Window {
   const { start, end } = row;
   const half = (end - start) / 2;
   const by = (seconds: number): Window => ({ from: start, to: Math.min(end, start + seconds) });
@@ -58,7 +58,7 @@ export function workWindow(plan: Plan, { item, row }: Placed, kind: SpokenKind):
  * The window of a move's set-up and safety lines: they are over when it starts. They belong into the change; where that
  * is too short they may begin as soon as the heads-up of the move before has been called.
  */
-export function setupWindow(plan: Plan, before: Placed | undefined, { row }: Placed): Window {
+export function setupWindow(plan: Plan, before: PlacedWork | undefined, { row }: PlacedWork): Window {
   if (!before) return { from: 0, to: row.start };
   const lead = before.row.end - headSeconds(plan, "headsUpSeconds");
   return { from: Math.max(before.row.start, Math.min(lead, row.transitionFrom)), to: row.start };

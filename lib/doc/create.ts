@@ -12,7 +12,7 @@ import {
   LOCKED_SECONDS,
   MOVE_KEY,
   PLAN_DOC_VERSION,
-  parts,
+  planParts,
   SHARE_KEY,
   SPRING_KEY,
 } from "./layout.ts";
@@ -25,7 +25,7 @@ import { scriptFragment } from "./script.ts";
 export function createPlanDoc(plan: Plan, options: { carry: boolean }): Y.Doc {
   const doc = new Y.Doc();
   doc.transact(() => {
-    const p = parts(doc);
+    const p = planParts(doc);
     p.meta.set("version", PLAN_DOC_VERSION);
     p.title.insert(0, plan.title);
     if (plan.theme) p.theme.insert(0, plan.theme.name);

@@ -1,6 +1,6 @@
 /** A plan's document without its past: what a document keeps of every change adds up, and a copy needs none of it. */
 import * as Y from "yjs";
-import { parts } from "./layout.ts";
+import { planParts } from "./layout.ts";
 
 /**
  * A new document that says what `source` says: items taken out and keys this version does not know come along. Whatever points
@@ -8,7 +8,7 @@ import { parts } from "./layout.ts";
  */
 export function freshCopy(source: Y.Doc): Y.Doc {
   const doc = new Y.Doc();
-  const [from, to] = [parts(source), parts(doc)];
+  const [from, to] = [planParts(source), planParts(doc)];
   doc.transact(() => {
     for (const name of ["title", "theme", "notes"] as const) to[name].applyDelta(from[name].toDelta());
     for (const name of ["meta", "head", "items", "carried"]) copyEntries(source.getMap(name), doc.getMap(name));

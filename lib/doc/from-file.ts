@@ -4,12 +4,12 @@
  */
 import type * as Y from "yjs";
 import { moveChanges } from "#lib/library/changes.ts";
-import type { SpringNames } from "#lib/library/words.ts";
+import type { SpringNames } from "#lib/library/move-words.ts";
 import { plainNumber, secondsWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { ACTIONS, type Equipment, type Spring } from "#lib/plan/schema.ts";
-import { parts } from "./layout.ts";
-import { carriedEquipment, carriedMoves, fitted, type StudioContext } from "./lent.ts";
+import { carriedEquipment, carriedMoves, type StudioContext, withinEquipment } from "./from-studio.ts";
+import { planParts } from "./layout.ts";
 import { movesUsed } from "./read.ts";
 
 /** One fact, in words. */
@@ -28,7 +28,7 @@ export interface FromFile {
 
 /** Machines first, then moves by name; only what is used and differs. Empty for a plan that came from no file. */
 export function fromFile(doc: Y.Doc, studio: StudioContext): FromFile[] {
-  const { carried } = parts(doc);
+  const { carried } = planParts(doc);
   const equipment = carriedEquipment(carried);
   const machines = equipment ? machineDifferences(equipment, studio.equipment) : [];
   const moves = movesFromFile(doc, studio, equipment ?? studio.equipment);
@@ -39,17 +39,19 @@ export function fromFile(doc: Y.Doc, studio: StudioContext): FromFile[] {
 function movesFromFile(doc: Y.Doc, studio: StudioContext, equipment: Equipment): FromFile[] {
   const used = movesUsed(doc);
   const names: SpringNames = new Map(equipment.springs.map(({ id, label }) => [id, label]));
-  return Object.entries(carriedMoves(parts(doc).carried))
+  return Object.entries(carriedMoves(planParts(doc).carried))
     .filter(([id]) => used.has(id))
     .flatMap(([id, move]): FromFile[] => {
       const ours = own(studio.moves, id);
       if (!ours) return [{ kind: "stranger", name: move.name, differences: [] }];
       // What the library says of springs that these machines do not have says nothing here.
-      const differences = moveChanges(fitted(ours, equipment), move, names).map(({ label, before, after }) => ({
-        label,
-        plan: after,
-        studio: before,
-      }));
+      const differences = moveChanges(withinEquipment(ours, equipment), move, names).map(
+        ({ label, before, after }) => ({
+          label,
+          plan: after,
+          studio: before,
+        }),
+      );
       return differences.length === 0 ? [] : [{ kind: "move", name: move.name, differences }];
     })
     .sort((a, b) => (a.name < b.name ? -1 : 1));

@@ -4,14 +4,14 @@
  * tampered with cannot do what ours never do.
  */
 import type * as Y from "yjs";
-import { parts } from "./layout.ts";
+import { planParts } from "./layout.ts";
 
 /** `made-once`: a page may put it there, nobody replaces or erases it. `sealed`: a page never writes it. */
-export type Hold = "made-once" | "sealed";
+export type WriteProtection = "made-once" | "sealed";
 
 /** What holds for one key of one shared type; undefined where everything may be changed. */
 // biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
-export type HoldOf = (parent: Y.AbstractType<any>, key: string) => Hold | undefined;
+export type HoldOf = (parent: Y.AbstractType<any>, key: string) => WriteProtection | undefined;
 
 /** For a document that keeps its entries as maps in one map: `fixed` are the keys of an entry that are made with it. */
 export function entriesHeld(
@@ -30,6 +30,6 @@ export function entriesHeld(
 
 /** A plan's items, and what came with its file: machines and moves that a writer could change would change the findings. */
 export function planHolds(doc: Y.Doc): HoldOf {
-  const { items, meta, carried } = parts(doc);
+  const { items, meta, carried } = planParts(doc);
   return entriesHeld(items, ["kind", "label", "script"], [meta, carried]);
 }

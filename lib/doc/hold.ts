@@ -25,7 +25,7 @@ export function tieItems(w: Writer, aboveId: string, id: string, fresh: string):
 }
 
 /** Parts an item, and those of its tie that stand below it, from those above it. `fresh` names a new tie. */
-export function partFromAbove(w: Writer, id: string, fresh: string): void {
+export function splitTie(w: Writer, id: string, fresh: string): void {
   const plan = { items: readItems(w.doc) };
   const item = moveIn(plan, id);
   if (!item) return;

@@ -4,13 +4,13 @@
  * old key still. Only the server carries: two pages that did would write the words twice.
  */
 import * as Y from "yjs";
-import { parts, THEME_OF_V1 } from "./layout.ts";
+import { planParts, THEME_OF_V1 } from "./layout.ts";
 import { str } from "./values.ts";
 import { setText } from "./write.ts";
 
 /** The step to version 2. The old key stays as it was: what comes under it later is told from it. */
 export function themeToText(doc: Y.Doc): void {
-  const { head, theme } = parts(doc);
+  const { head, theme } = planParts(doc);
   const words = str(head.get(THEME_OF_V1));
   if (words !== undefined && theme.length === 0) theme.insert(0, words);
 }
@@ -28,7 +28,7 @@ interface Late {
  * A value that loses against another under that key is carried as well: it is somebody's words.
  */
 export function carryLateThemes(doc: Y.Doc): () => void {
-  const { head, theme } = parts(doc);
+  const { head, theme } = planParts(doc);
   let base = baseOf(head);
   let came: Late[] = [];
   head.observe(({ keysChanged }, transaction) => {

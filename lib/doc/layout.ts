@@ -34,7 +34,7 @@ export interface PlanDocParts {
 }
 
 /** The typed roots of a plan document. Reading a root creates nothing that is sent to anybody. */
-export function parts(doc: Y.Doc): PlanDocParts {
+export function planParts(doc: Y.Doc): PlanDocParts {
   return {
     meta: doc.getMap("meta"),
     title: doc.getText("title"),
@@ -56,7 +56,7 @@ export function docVersion(doc: Y.Doc): number {
  * The value of `deleted` on an item whose making was taken back by whoever made it. Any other is the moment of the taking
  * out, ms since the epoch.
  */
-export const TAKEN_BACK = 0;
+export const UNDONE_CREATION = 0;
 
 /** Where the theme stood in version 1, as one plain value. Only `late-theme.ts` reads it. */
 export const THEME_OF_V1 = "themeName";

@@ -14,7 +14,7 @@ export function secondsOf(map: ItemMap): number | undefined {
 }
 
 /** A person who sets the time of a locked item sets what it is locked at. */
-export function setSeconds(map: ItemMap, seconds: unknown): void {
+export function setItemSeconds(map: ItemMap, seconds: unknown): void {
   setOrDelete(map, "seconds", seconds);
   if (bool(map.get("locked"))) setOrDelete(map, LOCKED_SECONDS, seconds);
 }

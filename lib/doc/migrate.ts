@@ -3,21 +3,21 @@ import type * as Y from "yjs";
 import { themeToText } from "./late-theme.ts";
 import { docVersion, PLAN_DOC_VERSION } from "./layout.ts";
 
-export interface Step {
+export interface DocMigration {
   /** The version the document has after this step. */
   readonly to: number;
   readonly run: (doc: Y.Doc) => void;
 }
 
 /** Version 1 is the first. In version 2 the theme is a shared text. */
-export const PLAN_STEPS: readonly Step[] = [{ to: 2, run: themeToText }];
+export const PLAN_STEPS: readonly DocMigration[] = [{ to: 2, run: themeToText }];
 
 export type Migration = { kind: "current" } | { kind: "migrated"; from: number } | { kind: "newer"; version: number };
 
 /** Runs the steps a document still needs, in one transaction. A document newer than this program is left untouched. */
 export function migrate(
   doc: Y.Doc,
-  steps: readonly Step[] = PLAN_STEPS,
+  steps: readonly DocMigration[] = PLAN_STEPS,
   current: number = PLAN_DOC_VERSION,
 ): Migration {
   const from = docVersion(doc);

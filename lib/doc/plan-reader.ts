@@ -6,10 +6,17 @@
 import * as Y from "yjs";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import type { Equipment, Move, Plan, PlanItem, Standards } from "#lib/plan/schema.ts";
-import { parts } from "./layout.ts";
-import { type Carried, type LentSource, movesFor, readCarried, type StudioContext, withSpringsUsed } from "./lent.ts";
+import {
+  type Carried,
+  type MoveSource,
+  movesFor,
+  readCarried,
+  type StudioContext,
+  withSpringsUsed,
+} from "./from-studio.ts";
+import { planParts } from "./layout.ts";
 import { byOrder } from "./order.ts";
-import { type DeletedItem, heldBackBy, planOf, readDeleted, readHead } from "./read.ts";
+import { type DeletedItem, planOf, readDeleted, readHead, withLivingWaits } from "./read.ts";
 import { readItem } from "./read-item.ts";
 
 interface Entry {
@@ -48,7 +55,7 @@ export class PlanReader {
 
   constructor(doc: Y.Doc) {
     this.doc = doc;
-    const { items, head, theme, carried } = parts(doc);
+    const { items, head, theme, carried } = planParts(doc);
     for (const id of items.keys()) this.touched.add(id);
     const noteItems = (events: readonly TouchedType[]) => this.noteItems(events);
     const noteHead = () => {
@@ -72,7 +79,7 @@ export class PlanReader {
   /** The document as it stands, lent what its studio has now. */
   read(studio: StudioContext): ReadPlan {
     this.readTouched();
-    const { title, notes } = parts(this.doc);
+    const { title, notes } = planParts(this.doc);
     const items = this.livingItems();
     const equipment = this.carried.equipment ?? this.withUsed(studio, items);
     const moves = this.movesOf({ carried: this.carried.moves, library: studio.moves, items, equipment });
@@ -96,7 +103,7 @@ export class PlanReader {
   }
 
   private noteItems(events: readonly TouchedType[]): void {
-    const { items } = parts(this.doc);
+    const { items } = planParts(this.doc);
     for (const event of events) {
       if (event.target === items && event instanceof Y.YMapEvent)
         for (const key of event.keysChanged) this.touched.add(String(key));
@@ -105,7 +112,7 @@ export class PlanReader {
   }
 
   private readTouched(): void {
-    const { carried, items } = parts(this.doc);
+    const { carried, items } = planParts(this.doc);
     if (this.headTouched) this.head = equalOr(this.head, headOf(this.doc));
     if (this.carriedTouched) this.carried = readCarried(carried);
     this.headTouched = false;
@@ -132,7 +139,7 @@ export class PlanReader {
     const living = new Set(items.map(({ id }) => id));
     this.shown.round();
     const shown = items.map((item) => {
-      const held = heldBackBy(item, living);
+      const held = withLivingWaits(item, living);
       return held === item ? item : this.shown.get(item.id, [item, JSON.stringify(held)], () => held);
     });
     return this.items.get(shown, () => shown);
@@ -144,7 +151,7 @@ export class PlanReader {
     return this.equipment.get([studio.equipment, studio.otherSprings, ...added], () => used);
   }
 
-  private movesOf(source: LentSource): Record<string, Move> {
+  private movesOf(source: MoveSource): Record<string, Move> {
     const { carried, library, items, equipment } = source;
     const asked = items.map((item) => (item.kind === "move" ? item.move : null));
     return this.lent.get([carried, library, equipment, ...asked], () => {
@@ -157,7 +164,7 @@ export class PlanReader {
 }
 
 function headOf(doc: Y.Doc): ReturnType<typeof readHead> {
-  const { head, theme } = parts(doc);
+  const { head, theme } = planParts(doc);
   return readHead(head, theme.toString());
 }
 

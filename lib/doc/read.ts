@@ -14,8 +14,8 @@ import {
   type PlanItem,
   type Standards,
 } from "#lib/plan/schema.ts";
-import { EXPECTED_KEY, MOVE_KEY, parts, SHARE_KEY, TAKEN_BACK } from "./layout.ts";
-import { movesFor, readCarried, type StudioContext, withSpringsUsed } from "./lent.ts";
+import { movesFor, readCarried, type StudioContext, withSpringsUsed } from "./from-studio.ts";
+import { EXPECTED_KEY, MOVE_KEY, planParts, SHARE_KEY, UNDONE_CREATION } from "./layout.ts";
 import { byOrder } from "./order.ts";
 import { readItem } from "./read-item.ts";
 import { compact, num, oneOf, str } from "./values.ts";
@@ -34,7 +34,7 @@ export interface DeletedItem {
  * nobody knows is kept: rules report it.
  */
 export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
-  const p = parts(doc);
+  const p = planParts(doc);
   const items = readItems(doc);
   const carried = readCarried(p.carried);
   const equipment = carried.equipment ?? withSpringsUsed(studio, items);
@@ -69,7 +69,7 @@ export const planOf = ({ title, notes, head, equipment, standards, moves, items 
 
 /** What lists show of a plan: cheap enough to ask after every burst of letters. */
 export function readListed(doc: Y.Doc): Pick<Plan, "title" | "lengthSeconds"> {
-  const { title, head } = parts(doc);
+  const { title, head } = planParts(doc);
   return { title: title.toString(), lengthSeconds: lengthOf(head) };
 }
 
@@ -77,21 +77,21 @@ export function readListed(doc: Y.Doc): Pick<Plan, "title" | "lengthSeconds"> {
 const lengthOf = (head: Y.Map<unknown>): number => num(head.get("lengthSeconds")) ?? 1500;
 
 /** The house standards of the file that the plan came from: kept for writing it again, never used in another house. */
-export const carriedStandards = (doc: Y.Doc): Standards | undefined => readCarried(parts(doc).carried).standards;
+export const carriedStandards = (doc: Y.Doc): Standards | undefined => readCarried(planParts(doc).carried).standards;
 
 /** Living items in order. */
 export function readItems(doc: Y.Doc): PlanItem[] {
   const items = orderedIds(doc).flatMap((id) => {
-    const map = parts(doc).items.get(id);
+    const map = planParts(doc).items.get(id);
     const item = map && readItem(id, map);
     return item ? [item] : [];
   });
   const living = new Set(items.map(({ id }) => id));
-  return items.map((item) => heldBackBy(item, living));
+  return items.map((item) => withLivingWaits(item, living));
 }
 
 /** The item held back by what lives: what was taken out holds nobody back; once it is put back it does again. */
-export function heldBackBy(item: PlanItem, living: ReadonlySet<string>): PlanItem {
+export function withLivingWaits(item: PlanItem, living: ReadonlySet<string>): PlanItem {
   if (item.kind !== "move" || !item.after || item.after.every((id) => living.has(id))) return item;
   const { after, ...rest } = item;
   const left = after.filter((id) => living.has(id));
@@ -107,7 +107,7 @@ export interface MoveUse {
 
 /** The moves of the living items by id, without reading what else they hold: cheap enough to ask of every plan. */
 export function movesUsed(doc: Y.Doc): Map<string, MoveUse> {
-  const { items, carried } = parts(doc);
+  const { items, carried } = planParts(doc);
   const used = new Map<string, MoveUse>();
   for (const map of items.values()) {
     if (!(map instanceof Y.Map) || map.get("kind") !== "move" || map.get("deleted") !== undefined) continue;
@@ -120,7 +120,7 @@ export function movesUsed(doc: Y.Doc): Map<string, MoveUse> {
 
 /** One item, or undefined when it is gone or is of a kind this version does not know. */
 export function readItemById(doc: Y.Doc, id: string): PlanItem | undefined {
-  const map = parts(doc).items.get(id);
+  const map = planParts(doc).items.get(id);
   return map instanceof Y.Map && map.get("deleted") === undefined ? readItem(id, map) : undefined;
 }
 
@@ -130,10 +130,10 @@ export function readItemById(doc: Y.Doc, id: string): PlanItem | undefined {
  */
 export function readDeleted(doc: Y.Doc): DeletedItem[] {
   const gone: DeletedItem[] = [];
-  for (const [id, map] of parts(doc).items) {
+  for (const [id, map] of planParts(doc).items) {
     if (!(map instanceof Y.Map)) continue;
     const deletedAt = map.get("deleted");
-    if (deletedAt === undefined || (deletedAt === TAKEN_BACK && !othersWroteIn(map))) continue;
+    if (deletedAt === undefined || (deletedAt === UNDONE_CREATION && !othersWroteIn(map))) continue;
     const item = readItem(id, map);
     if (item) gone.push({ id, item, deletedAt: typeof deletedAt === "number" ? deletedAt : 0 });
   }
@@ -143,7 +143,7 @@ export function readDeleted(doc: Y.Doc): DeletedItem[] {
 /** Ids of living items with their order keys, sorted. */
 export function orderedItems(doc: Y.Doc): { id: string; order: string }[] {
   const list: { id: string; order: string }[] = [];
-  for (const [id, map] of parts(doc).items) {
+  for (const [id, map] of planParts(doc).items) {
     if (!(map instanceof Y.Map) || map.get("deleted") !== undefined) continue;
     const order = map.get("order");
     list.push({ id, order: typeof order === "string" ? order : "" });
@@ -155,13 +155,13 @@ export const orderedIds = (doc: Y.Doc): string[] => orderedItems(doc).map((o) =>
 
 /** The script fragment of an item, for an editor to bind to. */
 export function scriptOf(doc: Y.Doc, id: string): Y.XmlFragment | undefined {
-  const script = parts(doc).items.get(id)?.get("script");
+  const script = planParts(doc).items.get(id)?.get("script");
   return script instanceof Y.XmlFragment ? script : undefined;
 }
 
 /** The shared text of a heading's title or a pause's words. */
 export function labelOf(doc: Y.Doc, id: string): Y.Text | undefined {
-  const label = parts(doc).items.get(id)?.get("label");
+  const label = planParts(doc).items.get(id)?.get("label");
   return label instanceof Y.Text ? label : undefined;
 }
 

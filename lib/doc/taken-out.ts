@@ -1,7 +1,7 @@
 /** What was taken out, by which page, and the words that stay with it. */
 import type * as Y from "yjs";
 import type { PlanItem } from "#lib/plan/schema.ts";
-import { parts, TAKEN_BACK } from "./layout.ts";
+import { planParts, UNDONE_CREATION } from "./layout.ts";
 import { readItem } from "./read-item.ts";
 
 export interface TakenOut {
@@ -15,11 +15,11 @@ export interface TakenOut {
 
 /** Undefined for an item that lives, or of a kind this version does not know. */
 export function takenOut(doc: Y.Doc, id: string): TakenOut | undefined {
-  const map = parts(doc).items.get(id);
+  const map = planParts(doc).items.get(id);
   const by = map && takenOutBy(map);
   const item = map && readItem(id, map);
   if (by === undefined || item === undefined) return undefined;
-  return { item, by, undone: map?.get("deleted") === TAKEN_BACK };
+  return { item, by, undone: map?.get("deleted") === UNDONE_CREATION };
 }
 
 /** Which page set the mark of what is taken out, be it an item of a plan or a class of a month; undefined while it lives. */

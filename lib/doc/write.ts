@@ -5,8 +5,8 @@
 import * as Y from "yjs";
 import type { ExpectedCaution, Group, MoveItem, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { newItemMap } from "./create.ts";
-import { EXPECTED_KEY, type ItemMap, parts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
-import { setLocked, setSeconds } from "./lock.ts";
+import { EXPECTED_KEY, type ItemMap, planParts, SHARE_KEY, SPRING_KEY } from "./layout.ts";
+import { setItemSeconds, setLocked } from "./lock.ts";
 import { keyAfter, type Ordered } from "./order.ts";
 import { orderedItems, readItemById } from "./read.ts";
 import { fillLine, isEmptyLine, lineElement, readLine } from "./script.ts";
@@ -41,7 +41,7 @@ export function insertItems(w: Writer, afterId: string | null, items: readonly P
   act(w, () => {
     let after = afterId;
     for (const item of items) {
-      parts(w.doc).items.set(item.id, newItemMap(item, keyAfter(orderedItems(w.doc), after)));
+      planParts(w.doc).items.set(item.id, newItemMap(item, keyAfter(orderedItems(w.doc), after)));
       after = item.id;
     }
   });
@@ -62,7 +62,7 @@ export function setItemField<F extends ItemField>(
   value: MoveItem[F] | undefined,
 ): void {
   withItem(w, id, (map) => {
-    if (field === "seconds") setSeconds(map, value);
+    if (field === "seconds") setItemSeconds(map, value);
     else if (field === "locked") setLocked(map, value);
     else setOrDelete(map, field, value);
   });
@@ -91,15 +91,15 @@ export function duplicateItem(w: Writer, id: string, newId: string, changes: Par
 }
 
 export function setHead(w: Writer, field: HeadField, value: string | number | undefined): void {
-  act(w, () => setOrDelete(parts(w.doc).head, field, value));
+  act(w, () => setOrDelete(planParts(w.doc).head, field, value));
 }
 
 export function setThemeShare(w: Writer, group: Group, share: number | undefined): void {
-  act(w, () => setOrDelete(parts(w.doc).head, SHARE_KEY + group, share));
+  act(w, () => setOrDelete(planParts(w.doc).head, SHARE_KEY + group, share));
 }
 
 export function setExpected(w: Writer, caution: ExpectedCaution, on: boolean, rank: number): void {
-  act(w, () => setOrDelete(parts(w.doc).head, EXPECTED_KEY + caution, on ? rank : undefined));
+  act(w, () => setOrDelete(planParts(w.doc).head, EXPECTED_KEY + caution, on ? rank : undefined));
 }
 
 /**
@@ -192,6 +192,6 @@ export function act(w: Writer, change: () => void): void {
 
 /** One act on an item that is there. */
 export function withItem(w: Writer, id: string, change: (map: ItemMap) => void): void {
-  const map = parts(w.doc).items.get(id);
+  const map = planParts(w.doc).items.get(id);
   if (map) act(w, () => change(map));
 }

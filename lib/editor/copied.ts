@@ -4,8 +4,8 @@
  */
 import type { Node } from "@tiptap/pm/model";
 import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
+import { KIND_WORDS, kindOf } from "../plan/cue-words.ts";
 import { lineText } from "./lines.ts";
-import { KIND_WORDS, kindOf } from "./words.ts";
 
 interface Taken {
   /** The part that is selected, as a line of its own. */

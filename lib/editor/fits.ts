@@ -8,7 +8,7 @@ import * as Y from "yjs";
 import { CUE_LINE, LIVE_FIELD } from "#lib/doc/layout.ts";
 
 /** What does not fit, in a few words for a reader; null when all of it does. Reads only. */
-export function whatDoesNotFit(fragment: Y.XmlFragment): string | null {
+export function unsupportedContent(fragment: Y.XmlFragment): string | null {
   for (const line of fragment.toArray()) {
     if (!(line instanceof Y.XmlElement)) return "loose text";
     const found = line.nodeName === CUE_LINE ? lineMisfit(line) : named(line);

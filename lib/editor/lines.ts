@@ -4,8 +4,8 @@ import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/st
 import { CUE_LINE } from "#lib/doc/layout.ts";
 import type { CueKind } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
+import { kindOf } from "../plan/cue-words.ts";
 import { nextKind } from "./next-kind.ts";
-import { kindOf } from "./words.ts";
 
 export interface LineAt {
   readonly node: Node;
@@ -16,7 +16,7 @@ export interface LineAt {
 }
 
 /** The line a position stands in; null only where there is none. */
-export function lineAt(doc: Node, pos: number): LineAt | null {
+export function editorLineAt(doc: Node, pos: number): LineAt | null {
   const $pos = doc.resolve(Math.max(0, Math.min(pos, doc.content.size)));
   const index = Math.min($pos.index(0), doc.childCount - 1);
   const node = index < 0 ? null : doc.child(index);
@@ -61,7 +61,7 @@ export function withKind(state: EditorState, kind: CueKind): Transaction | null 
 export function withNewLine(state: EditorState): Transaction | null {
   const tr = state.selection.empty ? state.tr : state.tr.deleteSelection();
   const { $from } = tr.selection;
-  const line = lineAt(tr.doc, $from.pos);
+  const line = editorLineAt(tr.doc, $from.pos);
   if (line === null || $from.depth !== 1) return null;
   const { type } = line.node;
   if ($from.parentOffset === 0 && line.node.content.size > 0) {
@@ -75,7 +75,7 @@ export function withNewLine(state: EditorState): Transaction | null {
 /** Takes out the caret's line when it is empty and not the only one, caret at the end of the line before. */
 export function withoutEmptyLine(state: EditorState): Transaction | null {
   const { $from, empty } = state.selection;
-  const line = lineAt(state.doc, $from.pos);
+  const line = editorLineAt(state.doc, $from.pos);
   if (!empty || line === null || line.node.content.size > 0 || state.doc.childCount < 2) return null;
   const tr = state.tr.delete(line.pos, line.pos + line.node.nodeSize);
   const near = line.index === 0 ? 1 : line.pos - 1;

@@ -5,13 +5,13 @@
 import { Fragment, type Node, type Schema, Slice } from "@tiptap/pm/model";
 import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
 import { CUE_LINE, LIVE_FIELD } from "#lib/doc/layout.ts";
-import { type LineAt, lineAt } from "./lines.ts";
+import { editorLineAt, type LineAt } from "./lines.ts";
 import type { PastedLine } from "./pasted.ts";
 
 /** Null when there is nothing to paste. */
 export function withPasted(state: EditorState, lines: readonly PastedLine[]): Transaction | null {
   const first = lines[0];
-  const here = lineAt(state.doc, state.selection.from);
+  const here = editorLineAt(state.doc, state.selection.from);
   if (first === undefined || here === null) return null;
   const tr = state.tr;
   const nodes = lines.map((line) => node(state.schema, line));

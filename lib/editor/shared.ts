@@ -18,7 +18,7 @@ import type { Awareness } from "y-protocols/awareness";
 import type * as Y from "yjs";
 import { caretByLetter } from "./caret-by-letter.ts";
 import { exactEdits } from "./exact-edit.ts";
-import { touches, whatDoesNotFit } from "./fits.ts";
+import { touches, unsupportedContent } from "./fits.ts";
 import { restoreSelection } from "./selection.ts";
 
 export interface SharedOptions {
@@ -82,7 +82,7 @@ function guardPlugin({ fragment, onMisfit }: SharedOptions): Plugin {
       const { doc } = fragment;
       const look = (transaction: Y.Transaction) => {
         if (transaction.origin === ySyncPluginKey || !touches(transaction, fragment)) return;
-        const what = whatDoesNotFit(fragment);
+        const what = unsupportedContent(fragment);
         if (what === null) return;
         bindingOf(view)?.destroy();
         onMisfit(what);

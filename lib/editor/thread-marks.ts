@@ -7,7 +7,7 @@ import type { Node } from "@tiptap/pm/model";
 import { Plugin, PluginKey } from "@tiptap/pm/state";
 import { Decoration, DecorationSet, type EditorView } from "@tiptap/pm/view";
 import type * as Y from "yjs";
-import { flatScript, lineAt } from "#lib/margin/flat-script.ts";
+import { flatLineAt, flatScript } from "#lib/margin/flat-script.ts";
 import { pinIn, type WordsAnchor } from "#lib/margin/pin.ts";
 import { isFromShared } from "./shared.ts";
 
@@ -22,9 +22,9 @@ interface Marks {
 const key = new PluginKey<Marks>("threadMarks");
 
 /** An editor position for an offset of the flat script: each line before it has one more border than it has feeds. */
-export const positionAt = (offset: number, line: number): number => offset + 1 + line;
+export const editorPositionAt = (offset: number, line: number): number => offset + 1 + line;
 /** The offset of the flat script for an editor position inside a line. */
-export const offsetAt = (doc: Node, position: number): number => position - 1 - doc.resolve(position).index(0);
+export const flatOffsetAt = (doc: Node, position: number): number => position - 1 - doc.resolve(position).index(0);
 
 /** Tells an editor which threads to underline. */
 export function showThreads(view: EditorView, threads: readonly WordsThread[]): void {
@@ -73,8 +73,8 @@ function marksOf(fragment: Y.XmlFragment, doc: Node, threads: readonly WordsThre
   const marks = threads.flatMap(({ id, anchor }) => {
     const pin = pinIn(fragment, flat, anchor);
     if (pin.state === "gone") return [];
-    const from = positionAt(pin.from, lineAt(flat, pin.from));
-    const to = positionAt(pin.to, lineAt(flat, pin.to));
+    const from = editorPositionAt(pin.from, flatLineAt(flat, pin.from));
+    const to = editorPositionAt(pin.to, flatLineAt(flat, pin.to));
     if (to > doc.content.size) return [];
     return [Decoration.inline(from, to, { class: `script-thread script-thread-${pin.state}` }, { thread: id })];
   });

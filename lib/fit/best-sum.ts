@@ -5,7 +5,7 @@
  * out. The bound grows until an answer lies below it; that answer is then the exact optimum.
  */
 import { latticeOf } from "./lattice.ts";
-import { type Choice, choicesWithin, mostAbove, priceFor } from "./price.ts";
+import { choicesWithin, mostAbove, type PricedTime, priceFor } from "./price.ts";
 import { settleTies } from "./settle-ties.ts";
 import { EQUAL, type Stage } from "./stage.ts";
 import type { Variable } from "./values.ts";
@@ -67,7 +67,7 @@ interface Bounds {
 /** Built from the last variable back; each keeps only sums that the ones before it can complete. */
 function stagesOf(
   variables: readonly Variable[],
-  lists: readonly (readonly Choice[])[],
+  lists: readonly (readonly PricedTime[])[],
   { gap, sums }: Bounds,
 ): Stage[] {
   const leasts = variables.map(leastOf);

@@ -8,8 +8,8 @@ import type { Plan } from "#lib/plan/schema.ts";
 import { bestSum } from "./best-sum.ts";
 import { latticeOf } from "./lattice.ts";
 import { type FitProblem, fitProblem, repOf } from "./problem.ts";
-import { type Room, sayEmpty, sayNoSolution } from "./say.ts";
-import { clean, costOf } from "./values.ts";
+import { type FreeSeconds, sayEmpty, sayNoSolution } from "./say.ts";
+import { clean, variableCost } from "./values.ts";
 
 /** Seconds. */
 export interface FitChange {
@@ -66,7 +66,7 @@ export function fitToLength(plan: Plan): Fit {
 }
 
 /** Seconds that the variables may add up to. Parts of a second that fixed times leave go to the closing as well. */
-function roomOf({ length, fixed, grid }: FitProblem): Room {
+function roomOf({ length, fixed, grid }: FitProblem): FreeSeconds {
   const most = clean(length - fixed);
   return { least: Math.floor(most + 1e-6) - (grid - 1), most };
 }
@@ -90,7 +90,7 @@ function answer(plan: Plan, problem: FitProblem, values: readonly number[]): Pos
   problem.variables.forEach((variable, i) => {
     const seconds = values[i] ?? variable.low;
     filled += seconds * variable.spots.length;
-    cost += costOf(variable, seconds);
+    cost += variableCost(variable, seconds);
     for (const { place } of variable.spots) to.set(place, seconds);
   });
   const changed = plan.items.flatMap((item, place): FitChange[] => {
@@ -114,6 +114,6 @@ function followerCost(plan: Plan, { followers, grid }: FitProblem): number {
     const item = plan.items[place];
     if (item?.kind !== "move") return sum;
     const spots = [{ place, wish: item.seconds }];
-    return sum + costOf({ spots, low: seconds, high: seconds, rep: repOf(plan, item), grid }, seconds);
+    return sum + variableCost({ spots, low: seconds, high: seconds, rep: repOf(plan, item), grid }, seconds);
   }, 0);
 }

@@ -7,7 +7,7 @@ import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { fitToLength, type ImpossibleFit } from "./fit.ts";
 import { boundsOf } from "./problem.ts";
 
-export type Help =
+export type FitHelp =
   /** More moves of about a minute: the class is short by more than its ranges allow. */
   | { readonly by: "moves"; readonly count: number }
   /** All of these unlocked; one where one is enough. */
@@ -33,19 +33,19 @@ const LONGEST_CLASS = 14400;
  * Tried one by one with the fit itself, in the order unlock, range, opening, closing, length; more moves come first and are
  * not tried, since which ones is for whoever writes. Never throws.
  */
-export function whatHelps(plan: Plan, fit: ImpossibleFit): Help[] {
+export function whatHelps(plan: Plan, fit: ImpossibleFit): FitHelp[] {
   return [...moreMoves(plan, fit), ...unlocks(plan), ...ranges(plan, fit), ...heads(plan, fit), ...lengths(plan, fit)];
 }
 
 /** Moves of a minute for what even the longest times leave over; less than half of one is no reason to add any. */
-function moreMoves(plan: Plan, { longest }: ImpossibleFit): Help[] {
+function moreMoves(plan: Plan, { longest }: ImpossibleFit): FitHelp[] {
   const count = Math.round((plan.lengthSeconds - longest) / MINUTE);
   return count > 0 ? [{ by: "moves", count }] : [];
 }
 
 const fits = (plan: Plan): boolean => fitToLength(plan).possible;
 
-function unlocks(plan: Plan): Help[] {
+function unlocks(plan: Plan): FitHelp[] {
   const locked = plan.items.filter(isMoveItem).filter((item) => item.locked);
   if (locked.length === 0) return [];
   const without = (ids: readonly string[]): Plan => changed(plan, ids, { locked: false });
@@ -63,10 +63,10 @@ function unlocks(plan: Plan): Help[] {
 }
 
 /** One item, or one pair, that alone could take up all that is missing: those that would change least first. */
-function ranges(plan: Plan, fit: ImpossibleFit): Help[] {
+function ranges(plan: Plan, fit: ImpossibleFit): FitHelp[] {
   const pairs = pairsOf(plan);
   const seen = new Set<string>();
-  const offers: (Help & { by: "range"; share: number })[] = [];
+  const offers: (FitHelp & { by: "range"; share: number })[] = [];
   for (const item of plan.items.filter(isMoveItem)) {
     if (item.locked || !fit.stoppedBy.includes(item.id) || seen.has(item.id)) continue;
     const group = pairs.get(item.id) ?? [item];
@@ -98,10 +98,10 @@ function widened(
 }
 
 /** A shorter opening or closing, or one longer by no more than it is long. */
-function heads(plan: Plan, { shortest, longest }: ImpossibleFit): Help[] {
+function heads(plan: Plan, { shortest, longest }: ImpossibleFit): FitHelp[] {
   const off = shortest > plan.lengthSeconds ? shortest - plan.lengthSeconds : longest - plan.lengthSeconds;
   if (shortest <= plan.lengthSeconds && longest >= plan.lengthSeconds) return [];
-  return (["opening", "closing"] as const).flatMap((by): Help[] => {
+  return (["opening", "closing"] as const).flatMap((by): FitHelp[] => {
     const key = `${by}Seconds` as const;
     const from = headSeconds(plan, key);
     const to = Math.floor(from - off);
@@ -111,7 +111,7 @@ function heads(plan: Plan, { shortest, longest }: ImpossibleFit): Help[] {
 }
 
 /** The nearest length that works: whole minutes if one is near, else whole seconds. */
-function lengths(plan: Plan, { shortest, longest }: ImpossibleFit): Help[] {
+function lengths(plan: Plan, { shortest, longest }: ImpossibleFit): FitHelp[] {
   const from = plan.lengthSeconds;
   const grid = Math.ceil(headSeconds(plan, "gridSeconds"));
   const tries =

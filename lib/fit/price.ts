@@ -15,7 +15,7 @@ interface Priced {
   readonly at: number;
 }
 
-export interface Choice {
+export interface PricedTime {
   readonly seconds: number;
   /** What it costs above the variable's cheapest choice at this price; never below 0. */
   readonly above: number;
@@ -39,10 +39,10 @@ function priced(v: Variable, price: number): Priced {
 }
 
 /** All choices that cost at most `gap` above the cheapest, in order of seconds. */
-export function choicesWithin(v: Variable, price: number, gap: number): Choice[] {
+export function choicesWithin(v: Variable, price: number, gap: number): PricedTime[] {
   const { weight, best, least } = priced(v, price);
   const reach = Math.sqrt((gap + least) / weight) + 1e-6;
-  const choices: Choice[] = [];
+  const choices: PricedTime[] = [];
   for (const seconds of valuesWithin(v, best - reach, best + reach)) {
     const above = weight * (seconds - best) ** 2 + cutOff(v, seconds) - least;
     if (above <= gap) choices.push({ seconds, above: Math.max(0, above) });

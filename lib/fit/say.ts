@@ -8,7 +8,7 @@ import type { FitProblem } from "./problem.ts";
 import { clean, type Variable, valuesWithin } from "./values.ts";
 
 /** Seconds that what may change can add up to. */
-export interface Room {
+export interface FreeSeconds {
   readonly least: number;
   readonly most: number;
 }
@@ -28,7 +28,7 @@ export function sayEmpty(plan: Plan, problem: FitProblem, empty: readonly Variab
 }
 
 /** The bounds leave too much or too little, or the times there are add up to nothing that fills the room. */
-export function sayNoSolution(plan: Plan, problem: FitProblem, room: Room): ImpossibleFit {
+export function sayNoSolution(plan: Plan, problem: FitProblem, room: FreeSeconds): ImpossibleFit {
   const { shortest, longest } = extremes(problem);
   const stop = (stoppedBy: readonly string[], say: string): ImpossibleFit => {
     return { possible: false, shortest, longest, stoppedBy, say };

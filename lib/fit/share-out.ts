@@ -3,16 +3,16 @@
  * cost. Each kind alone is solved by its ladder; one scan over how many steps the pairs take joins them, which is enough
  * since the cost of the whole is convex in that number. Ties are settled by the authors' wishes, earlier items first.
  */
-import { compareWithTwo, type Ladder, ladder, type Step, type Variable } from "./steps.ts";
+import { compareWithTwo, type GridStep, type Ladder, ladder, type TickVariable } from "./steps.ts";
 
 export interface Shares {
   readonly grid: number;
-  readonly singles: readonly Variable[];
-  readonly pairs: readonly Variable[];
+  readonly singles: readonly TickVariable[];
+  readonly pairs: readonly TickVariable[];
 }
 
 /** Value of each variable in grid steps. */
-type Values = ReadonlyMap<Variable, number>;
+type Values = ReadonlyMap<TickVariable, number>;
 
 /**
  * The least-cost values that add up to `units` grid steps above all the lower bounds, a pair's counting twice; undefined
@@ -34,11 +34,11 @@ export function shareOut(shares: Shares, units: number): Values | undefined {
   return best;
 }
 
-const stepsOf = (variables: readonly Variable[]): number => variables.reduce((sum, v) => sum + v.high - v.low, 0);
+const stepsOf = (variables: readonly TickVariable[]): number => variables.reduce((sum, v) => sum + v.high - v.low, 0);
 
 interface Ladders {
-  readonly singles: readonly Step[];
-  readonly pairs: readonly Step[];
+  readonly singles: readonly GridStep[];
+  readonly pairs: readonly GridStep[];
   readonly units: number;
 }
 
@@ -59,7 +59,7 @@ function oneMore({ singles, pairs, units }: Ladders, taken: number): number {
 }
 
 /** The values after the cheapest `count` steps of one kind; among equally dear steps, those the wishes prefer. */
-function pick({ variables, steps, levels }: Ladder, count: number, grid: number): Map<Variable, number> {
+function pick({ variables, steps, levels }: Ladder, count: number, grid: number): Map<TickVariable, number> {
   let from = count;
   let to = count;
   const level = levels[count];
@@ -74,12 +74,12 @@ function pick({ variables, steps, levels }: Ladder, count: number, grid: number)
   return new Map(variables.map((v, i) => [v, values[i] ?? v.low]));
 }
 
-function grow(values: number[], step: Step | undefined): void {
+function grow(values: number[], step: GridStep | undefined): void {
   if (step) values[step.variable] = step.from + 1;
 }
 
 interface Choice {
-  readonly variables: readonly Variable[];
+  readonly variables: readonly TickVariable[];
   readonly grid: number;
   readonly count: number;
 }
@@ -88,10 +88,10 @@ interface Choice {
  * Which `count` of equally dear steps are taken. Item by item in plan order: whoever is nearer to the wish with the step
  * takes it, whoever is nearer without does not, as long as the number comes out.
  */
-function prefer(steps: readonly Step[], { variables, grid, count }: Choice): Step[] {
+function prefer(steps: readonly GridStep[], { variables, grid, count }: Choice): GridStep[] {
   const open = new Set(steps);
-  const taken: Step[] = [];
-  const settle = (step: Step, wanted: boolean): void => {
+  const taken: GridStep[] = [];
+  const settle = (step: GridStep, wanted: boolean): void => {
     const left = count - taken.length;
     const take = wanted ? left > 0 : left === open.size;
     if (take) taken.push(step);
@@ -110,7 +110,7 @@ function prefer(steps: readonly Step[], { variables, grid, count }: Choice): Ste
 function nearer(a: Values, b: Values, { grid, singles, pairs }: Shares): boolean {
   const spots = [...singles, ...pairs].flatMap((v) => v.spots.map(({ place, wish }) => ({ v, place, wish })));
   spots.sort((x, y) => x.place - y.place);
-  const value = (of: Values, v: Variable): number => grid * (of.get(v) ?? v.low);
+  const value = (of: Values, v: TickVariable): number => grid * (of.get(v) ?? v.low);
   for (const { v, wish } of spots) {
     const difference = Math.abs(value(a, v) - wish) - Math.abs(value(b, v) - wish);
     if (difference !== 0) return difference < 0;

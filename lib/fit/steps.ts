@@ -4,13 +4,13 @@
  */
 
 /** One length to choose, counted in grid steps: the seconds of one item, or what the two sides of a pair share. */
-export interface Variable {
+export interface TickVariable {
   /** In plan order: one, or the two of a pair. */
-  readonly spots: readonly Spot[];
+  readonly spots: readonly TickSpot[];
   readonly low: number;
   readonly high: number;
 }
-export interface Spot {
+export interface TickSpot {
   /** Place among the plan's items. */
   readonly place: number;
   /** What the author wants, in ticks: the smallest unit that holds all of the plan's times as whole numbers. */
@@ -21,7 +21,7 @@ export interface Spot {
  * Taking a variable from `from` to `from + 1` grid steps of length g adds g^2 x (2 from + 1) x sum(1 / wish) - 2 g x spots
  * to the cost. Among variables of as many spots the rest is the same, so the order is that of (2 from + 1) x sum(1 / wish).
  */
-export interface Step {
+export interface GridStep {
   readonly variable: number;
   readonly from: number;
   /** (2 from + 1) x sum(1 / wish), rounded. */
@@ -38,21 +38,21 @@ interface Weight {
 
 /** Steps in order of cost. `levels[i]` is the same for steps of equal cost and rises with it. */
 export interface Ladder {
-  readonly variables: readonly Variable[];
-  readonly steps: readonly Step[];
+  readonly variables: readonly TickVariable[];
+  readonly steps: readonly GridStep[];
   readonly levels: readonly number[];
 }
 
 /** The cheapest `count` steps, and all that cost as much as the last of them. Equal ones stand in the variables' order. */
-export function ladder(variables: readonly Variable[], count: number): Ladder {
+export function ladder(variables: readonly TickVariable[], count: number): Ladder {
   const weights = variables.map(weightOf);
-  const step = (variable: number, from: number): Step | undefined => {
+  const step = (variable: number, from: number): GridStep | undefined => {
     const weight = weights[variable];
     if (!weight || from >= (variables[variable]?.high ?? 0)) return undefined;
     return { variable, from, near: ((2 * from + 1) * weight.top) / weight.bottom, weight };
   };
   const heap = new Heap(variables.flatMap((v, i) => step(i, v.low) ?? []));
-  const steps: Step[] = [];
+  const steps: GridStep[] = [];
   const levels: number[] = [];
   for (let next = heap.top; next; next = heap.top) {
     const last = steps.at(-1);
@@ -66,7 +66,7 @@ export function ladder(variables: readonly Variable[], count: number): Ladder {
 }
 
 /** 1 / a, or 1 / a + 1 / b = (m + n) / (s m n) where a = s m and b = s n; s and m + n may still share a factor. */
-function weightOf({ spots }: Variable): Weight {
+function weightOf({ spots }: TickVariable): Weight {
   const [a, b] = spots.map((spot) => spot.wish);
   if (a === undefined || b === undefined) return fraction(1, [a ?? 1]);
   const shared = gcd(a, b);
@@ -90,7 +90,7 @@ function gcd(a: number, b: number): number {
 const DECIDED = 1e-12;
 
 /** Sign of a's cost less b's: exact. Both of one ladder. */
-export function compareSteps(a: Step, b: Step): number {
+export function compareSteps(a: GridStep, b: GridStep): number {
   const apart = a.near - b.near;
   if (Math.abs(apart) > DECIDED * (a.near + b.near)) return apart;
   const left = (2 * a.from + 1) * a.weight.top * b.weight.bottom;
@@ -101,7 +101,7 @@ export function compareSteps(a: Step, b: Step): number {
 }
 
 /** Sign of what a pair's step costs less what two single steps cost together: exact. Both lengthen the class alike. */
-export function compareWithTwo(pair: Step, one: Step, two: Step): number {
+export function compareWithTwo(pair: GridStep, one: GridStep, two: GridStep): number {
   const apart = pair.near - one.near - two.near;
   if (Math.abs(apart) > DECIDED * (pair.near + one.near + two.near)) return apart;
   const bottoms = one.weight.exactBottom * two.weight.exactBottom;
@@ -109,28 +109,28 @@ export function compareWithTwo(pair: Step, one: Step, two: Step): number {
   return sign(exactTop(pair) * bottoms - tops * pair.weight.exactBottom);
 }
 
-const exactTop = (step: Step): bigint => BigInt(2 * step.from + 1) * step.weight.exactTop;
+const exactTop = (step: GridStep): bigint => BigInt(2 * step.from + 1) * step.weight.exactTop;
 const sign = (x: bigint): number => (x < 0n ? -1 : x > 0n ? 1 : 0);
 
 /** A binary heap of steps, cheapest on top, of equals the earlier variable's. */
 class Heap {
-  private readonly list: Step[];
+  private readonly list: GridStep[];
 
-  constructor(steps: readonly Step[]) {
+  constructor(steps: readonly GridStep[]) {
     this.list = [...steps].sort((a, b) => compareSteps(a, b) || a.variable - b.variable);
   }
 
-  get top(): Step | undefined {
+  get top(): GridStep | undefined {
     return this.list[0];
   }
 
   /** Takes the top away and puts another in, or none. */
-  replaceTop(step: Step | undefined): void {
+  replaceTop(step: GridStep | undefined): void {
     const put = step ?? this.list.pop();
     if (put && this.list.length > 0) this.sink(put);
   }
 
-  private sink(step: Step): void {
+  private sink(step: GridStep): void {
     const { list } = this;
     let at = 0;
     for (;;) {
@@ -147,7 +147,7 @@ class Heap {
     list[at] = step;
   }
 
-  private before(a: Step, b: Step): boolean {
+  private before(a: GridStep, b: GridStep): boolean {
     return (compareSteps(a, b) || a.variable - b.variable) < 0;
   }
 }

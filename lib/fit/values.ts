@@ -49,7 +49,7 @@ export const cutOff = ({ rep, spots }: Variable, seconds: number): number =>
   rep === null || isWhole(seconds, rep) ? 0 : CUT_OFF * spots.length;
 
 /** (seconds - wish)^2 / wish over the spots, and the penalty. */
-export const costOf = (v: Variable, seconds: number): number =>
+export const variableCost = (v: Variable, seconds: number): number =>
   v.spots.reduce((sum, { wish }) => sum + (seconds - wish) ** 2 / wish, cutOff(v, seconds));
 
 /** Cuts the noise of binary fractions. */

@@ -4,7 +4,7 @@
  */
 import type { Card } from "#lib/card/schema.ts";
 import { type ClassLog, type ClassLogRow, MOST_UNDONE } from "./class-log-schema.ts";
-import { type ClockAnchor, type FloorLog, moved } from "./log.ts";
+import { advanced, type ClockAnchor, type FloorLog } from "./log.ts";
 import { type FloorNow, type FloorStage, floorNow, floorStages, standingLog, undoneTouches } from "./now.ts";
 import { type FloorStep, floorSteps } from "./steps.ts";
 
@@ -20,7 +20,7 @@ export interface LogOf {
 }
 
 /** The log of a class as it stands at `until`, ms on the clock of the events; null before it began. */
-export function classLog(card: Card, whole: FloorLog, until: number, of: LogOf): ClassLog | null {
+export function classLogUntil(card: Card, whole: FloorLog, until: number, of: LogOf): ClassLog | null {
   const happened = whole.filter((event) => event.at <= until);
   // What was taken back did not happen, as far as seconds go: the time went into what was really going on.
   const log = standingLog(card, happened);
@@ -33,7 +33,7 @@ export function classLog(card: Card, whole: FloorLog, until: number, of: LogOf):
   });
   const rows = rowsOf(card, floorNow(card, log), spent);
   const last = stages.at(-1) as FloorStage;
-  const position = moved(last.anchor, until, last.now.clock.total).position;
+  const position = advanced(last.anchor, until, last.now.clock.total).position;
   return {
     format: "springline.class-log/1",
     sessionId: of.sessionId,
@@ -75,7 +75,7 @@ function spend(spent: Map<string, Spent>, { anchor, now }: FloorStage, until: nu
     if (here) spent.set(keyOf(here), heldMore(of(here), anchor.position - here.from, Math.max(0, until - anchor.at)));
     return;
   }
-  const to = moved(anchor, until, now.clock.total).position;
+  const to = advanced(anchor, until, now.clock.total).position;
   for (const step of now.steps) {
     const overlap = Math.min(to, step.to) - Math.max(anchor.position, step.from);
     if (overlap > 0) spent.set(keyOf(step), { ...of(step), took: of(step).took + overlap });

@@ -17,7 +17,7 @@ export interface Offset {
   readonly delay: number;
 }
 
-export const offsetOf = ({ t1, t2, t3, t4 }: Exchange): Offset => ({
+export const exchangeOffset = ({ t1, t2, t3, t4 }: Exchange): Offset => ({
   offset: (t2 - t1 + (t3 - t4)) / 2,
   delay: t4 - t1 - (t3 - t2),
 });
@@ -29,7 +29,7 @@ export const EXCHANGES_KEPT = 8;
 export function bestOffset(exchanges: readonly Exchange[]): Offset | null {
   const possible = exchanges
     .slice(-EXCHANGES_KEPT)
-    .map(offsetOf)
+    .map(exchangeOffset)
     .filter(({ delay }) => delay >= 0);
   return possible.reduce<Offset | null>(
     (best, next) => (best === null || next.delay <= best.delay ? next : best),

@@ -5,10 +5,10 @@
  * that is too long, whole moves are left out, both sides of a pair together.
  */
 import { shareOut } from "#lib/fit/share-out.ts";
-import type { Variable } from "#lib/fit/steps.ts";
+import type { TickVariable } from "#lib/fit/steps.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { dropSets } from "./drop-sets.ts";
-import { type Rest, type RestItem, restOfClass } from "./rest-of-class.ts";
+import { type RestItem, type RestOfClass, restOfClass } from "./rest-of-class.ts";
 
 export interface Retimed {
   readonly possible: true;
@@ -59,7 +59,7 @@ export function endOnTime(plan: Plan, position: number, secondsLeft: number): En
 
 type Tried = Omit<Retimed, "dropped"> | NotRetimed;
 
-function tryOnce(rest: Rest, strict: Strictness, secondsLeft: number): Tried {
+function tryOnce(rest: RestOfClass, strict: Strictness, secondsLeft: number): Tried {
   const open = rest.items.filter((item) => !isKept(item, strict));
   const kept = rest.items.filter((item) => isKept(item, strict));
   const fixed = rest.fixedSeconds + kept.reduce((sum, item) => sum + keptSeconds(item, strict) - item.doneSeconds, 0);
@@ -76,7 +76,7 @@ function tryOnce(rest: Rest, strict: Strictness, secondsLeft: number): Tried {
 }
 
 /** Pairs take two seconds at once: where the last second cannot be given out the closing takes it. */
-function valuesFor(variables: readonly Variable[], total: number, least: number) {
+function valuesFor(variables: readonly TickVariable[], total: number, least: number) {
   const singles = variables.filter((v) => v.spots.length === 1);
   const pairs = variables.filter((v) => v.spots.length === 2);
   const share = (units: number) => shareOut({ grid: 1, singles, pairs }, units);
@@ -84,9 +84,9 @@ function valuesFor(variables: readonly Variable[], total: number, least: number)
 }
 
 function answer(
-  rest: Rest,
+  rest: RestOfClass,
   strict: Strictness,
-  values: ReadonlyMap<Variable, number>,
+  values: ReadonlyMap<TickVariable, number>,
   { room }: { room: number },
 ): Tried {
   const seconds = new Map<number, number>();
@@ -121,9 +121,9 @@ function keptSeconds(item: RestItem, strict: Strictness): number {
 }
 
 /** Pairs of which both sides are still to come share one length; everything else has its own. */
-function variablesOf(open: readonly RestItem[]): Variable[] {
+function variablesOf(open: readonly RestItem[]): TickVariable[] {
   const byId = new Map(open.map((item) => [item.id, item]));
-  const variables: Variable[] = [];
+  const variables: TickVariable[] = [];
   const taken = new Set<string>();
   for (const item of open) {
     if (taken.has(item.id)) continue;
@@ -138,7 +138,7 @@ function variablesOf(open: readonly RestItem[]): Variable[] {
 }
 
 /** Wishes in whole seconds: the live grid. */
-function variableOf(group: readonly RestItem[]): Variable {
+function variableOf(group: readonly RestItem[]): TickVariable {
   return {
     spots: group.map(({ place, seconds }) => ({ place, wish: Math.max(1, Math.round(seconds)) })),
     low: Math.max(...group.map((member) => Math.ceil(member.shortest - 1e-9))),
@@ -147,7 +147,7 @@ function variableOf(group: readonly RestItem[]): Variable {
 }
 
 /** Bounds between two whole seconds leave the next one up: never shorter than the shortest. */
-function singleOf(item: RestItem): Variable {
+function singleOf(item: RestItem): TickVariable {
   const single = variableOf([item]);
   return { ...single, high: Math.max(single.low, single.high) };
 }

@@ -4,7 +4,7 @@ import { headSeconds, itemById, moveOf } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { FloorEvent, FloorLog } from "./log.ts";
 import { type FloorNow, floorNow, positionAt } from "./now.ts";
-import { itemName } from "./preview.ts";
+import { itemNameById } from "./preview.ts";
 import type { Retiming } from "./retimed-plan.ts";
 import type { FloorStep } from "./steps.ts";
 
@@ -112,7 +112,7 @@ function signedSeconds({ plan, clock }: Card, { phase, item }: Extension): numbe
 function nameOf(plan: Plan, { phase, item }: Extension): string {
   if (phase === "opening") return "Opening";
   if (item === null) return "Closing";
-  return phase === "change" ? `Change to ${itemName(plan, item)}` : itemName(plan, item);
+  return phase === "change" ? `Change to ${itemNameById(plan, item)}` : itemNameById(plan, item);
 }
 
 const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;

@@ -6,7 +6,7 @@
  */
 import { nameSizeAt } from "./legibility.ts";
 
-export interface Trial {
+export interface LayoutTrial {
   /** Font size of what matters now, CSS px. */
   readonly main: number;
   /** Font size of all else, CSS px. */
@@ -44,15 +44,15 @@ function falling(from: number, to: number): number[] {
 }
 
 /** Ladders of trials, the best first: the first that the screen has room for is taken. In a ladder only sizes fall. */
-export function ladders({ distanceM, mainMax, figureMax, parts }: FitBounds): Trial[][] {
+export function ladders({ distanceM, mainMax, figureMax, parts }: FitBounds): LayoutTrial[][] {
   const need = Math.ceil(nameSizeAt(distanceM));
-  const trial = (main: number, figure: number, gone: number): Trial => ({
+  const trial = (main: number, figure: number, gone: number): LayoutTrial => ({
     main: Math.round(main),
     side: sideOf(main),
     figure: Math.round(Math.min(figure, figureMax)),
     gone,
   });
-  const made: Trial[][] = [];
+  const made: LayoutTrial[][] = [];
   for (let gone = 0; gone <= parts && mainMax >= need; gone++) {
     const least = Math.min(figureMax, need * FIGURE_OVER_NAME);
     for (const figure of falling(figureMax, least)) {
@@ -74,8 +74,8 @@ export function ladders({ distanceM, mainMax, figureMax, parts }: FitBounds): Tr
 export const readFromM = (px: number): number => Math.floor((px / nameSizeAt(1)) * 10 + 1e-9) / 10;
 
 /** What the screen says of what gave way; "" when nothing did. */
-export function gaveWayWords(
-  { main, gone }: Pick<Trial, "main" | "gone">,
+export function droppedPartsWords(
+  { main, gone }: Pick<LayoutTrial, "main" | "gone">,
   parts: readonly string[],
   distanceM: number,
 ): string {

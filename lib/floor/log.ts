@@ -35,7 +35,7 @@ export interface FloorPosition {
   readonly ended: boolean;
 }
 /** A position and the moment it was true. */
-export interface Anchor extends FloorPosition {
+export interface TimedPosition extends FloorPosition {
   readonly at: number;
 }
 
@@ -43,23 +43,23 @@ export interface Anchor extends FloorPosition {
 const AGAIN_AFTER_SECONDS = 3;
 const ALMOST = 1e-6;
 
-export const NOT_BEGUN: Anchor = { startedAt: null, position: 0, held: false, ended: false, at: 0 };
+export const NOT_BEGUN: TimedPosition = { startedAt: null, position: 0, held: false, ended: false, at: 0 };
 
 /** The same class at a later moment, nothing having happened in between. */
-export function moved(anchor: Anchor, now: number, total: number): Anchor {
+export function advanced(anchor: TimedPosition, now: number, total: number): TimedPosition {
   if (anchor.startedAt === null || anchor.held || anchor.ended) return { ...anchor, at: now };
   const position = Math.min(total, anchor.position + Math.max(0, now - anchor.at) / 1000);
   return { ...anchor, position, at: now };
 }
 
 /** The class after an event, its steps being those in force then. An event that makes no sense changes nothing. */
-export function applied(before: Anchor, event: FloorEvent, steps: readonly FloorStep[]): Anchor {
+export function afterEvent(before: TimedPosition, event: FloorEvent, steps: readonly FloorStep[]): TimedPosition {
   const total = totalOf(steps);
   if (event.type === "start") {
     return before.startedAt === null ? { ...NOT_BEGUN, startedAt: event.at, at: event.at } : before;
   }
   if (before.startedAt === null || before.ended) return before;
-  const here = moved(before, event.at, total);
+  const here = advanced(before, event.at, total);
   const at = (position: number) => ({ ...here, position: Math.max(0, Math.min(total, position)) });
   switch (event.type) {
     case "hold":
@@ -91,7 +91,7 @@ export const isTouch = (event: FloorEvent): boolean =>
  * The events that stand: without the undos and what they took back. Right for all but re-timings that could not be taken
  * back any more (`now.ts` knows), which neither hold a class nor end it.
  */
-export function standing(log: FloorLog): FloorEvent[] {
+export function standingEvents(log: FloorLog): FloorEvent[] {
   const stands: FloorEvent[] = [];
   for (const event of log) {
     const last = stands.at(-1);
@@ -135,8 +135,8 @@ export function rebaseLog(log: FloorLog, was: ClockAnchor, is: ClockAnchor): Flo
  */
 export function sleptLog(log: FloorLog, now: number, sleptMs: number): FloorLog {
   // Begun, held and ended are the same whatever the steps of the class.
-  const { startedAt, held, ended } = standing(log.filter((event) => event.at <= now)).reduce(
-    (anchor, event) => applied(anchor, event, []),
+  const { startedAt, held, ended } = standingEvents(log.filter((event) => event.at <= now)).reduce(
+    (anchor, event) => afterEvent(anchor, event, []),
     NOT_BEGUN,
   );
   const earlier = log.map((event) => ({ ...event, at: event.at - sleptMs }));

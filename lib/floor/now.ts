@@ -9,14 +9,14 @@ import type { Cue } from "#lib/cues/types.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import {
-  type Anchor,
-  applied,
+  advanced,
+  afterEvent,
   type FloorEvent,
   type FloorLog,
   type FloorPosition,
   isTouch,
-  moved,
   NOT_BEGUN,
+  type TimedPosition,
 } from "./log.ts";
 import { type Retiming, retimedPlan } from "./retimed-plan.ts";
 import { saidAndToCome } from "./said-and-to-come.ts";
@@ -36,7 +36,7 @@ export interface FloorNow {
 /** What an event led to. The class stays in force, and the anchor true, until the next one. */
 export interface FloorStage {
   readonly event: FloorEvent;
-  readonly anchor: Anchor;
+  readonly anchor: TimedPosition;
   readonly now: FloorNow;
 }
 
@@ -103,7 +103,7 @@ function told(card: Card, log: FloorLog): Told {
       stages.push({ event, anchor: top?.stage.anchor ?? NOT_BEGUN, now: (top?.node ?? root).now });
     } else {
       const node: Node = top?.node ?? root;
-      const anchor = applied(top?.stage.anchor ?? NOT_BEGUN, event, node.now.steps);
+      const anchor = afterEvent(top?.stage.anchor ?? NOT_BEGUN, event, node.now.steps);
       const goesOn = anchor.startedAt !== null && !anchor.ended;
       const led = goesOn ? followed(node, event, anchor.position) : node;
       const stage = { event, anchor, now: led.now };
@@ -120,7 +120,7 @@ function told(card: Card, log: FloorLog): Told {
 function mayTakeBack({ stage, node, below }: Standing, at: number): boolean {
   if (!below || !isTouch(stage.event)) return false;
   if (node === below.node) return true;
-  return mayUndo(node, moved(stage.anchor, at, node.now.clock.total).position);
+  return mayUndo(node, advanced(stage.anchor, at, node.now.clock.total).position);
 }
 
 /** The events that stand, without the undos and what they took back: the same class, as if nobody had slipped. */
@@ -221,7 +221,7 @@ const stageAt = (card: Card, log: FloorLog, at: number): FloorStage | undefined 
 /** Where the class is at `at`, ms on the clock of the log. */
 export function positionAt(card: Card, log: FloorLog, at: number): FloorPosition {
   const stage = stageAt(card, log, at);
-  return stage ? moved(stage.anchor, at, stage.now.clock.total) : NOT_BEGUN;
+  return stage ? advanced(stage.anchor, at, stage.now.clock.total) : NOT_BEGUN;
 }
 
 /** Seconds by which the class will end after its time if it goes on from `at` with nothing else held; less than 0: before. */

@@ -12,7 +12,7 @@ export interface PreviewRow {
   readonly from: number;
   readonly to: number;
 }
-export interface Preview {
+export interface RetimePreview {
   /** Is there something to take? */
   readonly takes: boolean;
   readonly rows: readonly PreviewRow[];
@@ -21,7 +21,7 @@ export interface Preview {
 }
 
 /** `plan`: the class in force, that `answer` was worked out for. */
-export function previewOf(plan: Plan, answer: Retimed): Preview {
+export function previewOf(plan: Plan, answer: Retimed): RetimePreview {
   const rows = rowsOf(plan, answer);
   const closing = headSeconds(plan, "closingSeconds");
   if (Math.abs(closing - answer.closingSeconds) >= 1) {
@@ -44,7 +44,7 @@ function rowsOf(plan: Plan, { changed }: Retimed): PreviewRow[] {
     const other = by.get(others.get(item)?.id ?? "");
     const alike = other !== undefined && other.from === from && other.to === to;
     const planned = itemById(plan, item);
-    if (!alike || planned?.kind !== "move") return [{ id: item, name: itemName(plan, item), from, to }];
+    if (!alike || planned?.kind !== "move") return [{ id: item, name: itemNameById(plan, item), from, to }];
     shown.add(other.item);
     return [{ id: item, name: `${moveName(plan, planned)}, both sides`, from, to }];
   });
@@ -72,7 +72,7 @@ function gistOf({ changed }: Retimed): string[] {
 }
 
 /** "Kneeling one-arm row, left". */
-export function itemName(plan: Plan, id: string): string {
+export function itemNameById(plan: Plan, id: string): string {
   const item = itemById(plan, id);
   if (item?.kind === "pause") return item.text || "Pause";
   if (item?.kind !== "move") return "Closing";
@@ -89,7 +89,7 @@ function sentencesOf(plan: Plan, { changed, dropped, uneven, unlocked }: Retimed
   const paired = new Set(whole.flatMap(({ left, right }) => [left.id, right.id]));
   const gone = [
     ...whole.map(({ left }) => `${moveName(plan, left)}, both sides`),
-    ...dropped.filter((id) => !paired.has(id)).map((id) => itemName(plan, id)),
+    ...dropped.filter((id) => !paired.has(id)).map((id) => itemNameById(plan, id)),
   ];
   const unlike = pairs.filter(({ left, right }) => uneven.includes(left.id) || uneven.includes(right.id));
   return [
@@ -97,6 +97,6 @@ function sentencesOf(plan: Plan, { changed, dropped, uneven, unlocked }: Retimed
     ...unlike.map(
       ({ left, right }) => `Sides not alike: ${moveName(plan, left)}, left ${seconds(left)}, right ${seconds(right)}.`,
     ),
-    ...unlocked.map((id) => `Its time was locked and gives way: ${itemName(plan, id)}.`),
+    ...unlocked.map((id) => `Its time was locked and gives way: ${itemNameById(plan, id)}.`),
   ];
 }

@@ -98,7 +98,7 @@ export interface Chosen {
 }
 
 /** What is offered at first: what fits the plan as it is, hurries nobody and changes something. */
-export function offered({ changes, rate }: RehearsalTake): Chosen {
+export function suggestedChoice({ changes, rate }: RehearsalTake): Chosen {
   const fit = changes.filter((c) => c.noMatch === null && !c.belowEstimate && c.to !== c.now);
   return { items: new Set(fit.map(({ item }) => item)), rate: rate !== null && rate.to !== rate.now };
 }

@@ -6,7 +6,7 @@
 import type { Card } from "#lib/card/schema.ts";
 import type { Cue, SpokenKind } from "#lib/cues/types.ts";
 import { actEvent } from "./acts.ts";
-import { type ClockAnchor, type FloorEvent, type FloorLog, moved, rebaseLog, sleptLog } from "./log.ts";
+import { advanced, type ClockAnchor, type FloorEvent, type FloorLog, rebaseLog, sleptLog } from "./log.ts";
 import { floorStages, positionAt } from "./now.ts";
 import type { FloorStep } from "./steps.ts";
 
@@ -32,7 +32,7 @@ export interface Rehearsing {
 }
 
 /** What the next tap will mean. */
-export type Meaning =
+export type TapMeaning =
   | { readonly kind: "said"; readonly beat: number; readonly seconds: number }
   /** Said before its time: it counts as said, not as measured. */
   | { readonly kind: "said-early"; readonly beat: number }
@@ -55,18 +55,18 @@ export function beatsOf(card: Pick<Card, "cues">): readonly Beat[] {
 const beatOf = ({ item, kind, text, from, to }: Cue): Beat => ({ item, kind, text, from, to });
 
 /** The rehearsal at `at`: a change whose end has come and was not tapped is held there, from the moment it came. */
-export function caughtUp(card: Card, was: Rehearsing, at: number): Rehearsing {
+export function advancedTo(card: Card, was: Rehearsing, at: number): Rehearsing {
   const stage = floorStages(card, was.log).at(-1);
   if (!stage || stage.anchor.startedAt === null || stage.anchor.held || stage.anchor.ended) return was;
   const { position } = stage.anchor;
-  const now = moved(stage.anchor, at, stage.now.clock.total).position;
+  const now = advanced(stage.anchor, at, stage.now.clock.total).position;
   const end = stage.now.steps.find((s) => s.phase === "change" && s.to - WAIT > position - ALMOST && s.to <= now)?.to;
   if (end === undefined) return was;
   const hold: FloorEvent = { type: "hold", at: stage.anchor.at + (end - WAIT - position) * 1000 };
   return { ...was, log: [...was.log, hold] };
 }
 /** What a tap at `at` means. `was` is caught up to then. */
-export function meaningAt(card: Card, was: Rehearsing, at: number): Meaning {
+export function tapMeaning(card: Card, was: Rehearsing, at: number): TapMeaning {
   const { position, startedAt, ended } = positionAt(card, was.log, at);
   if (startedAt === null || ended) return { kind: "nothing" };
   const step = stepAt(card, was.log, position);
@@ -79,9 +79,9 @@ export function meaningAt(card: Card, was: Rehearsing, at: number): Meaning {
 }
 
 /** The rehearsal after a tap at `at`. A tap that means nothing changes nothing. */
-export function tapped(card: Card, before: Rehearsing, at: number): Rehearsing {
-  const was = caughtUp(card, before, at);
-  const meaning = meaningAt(card, was, at);
+export function afterTap(card: Card, before: Rehearsing, at: number): Rehearsing {
+  const was = advancedTo(card, before, at);
+  const meaning = tapMeaning(card, was, at);
   switch (meaning.kind) {
     case "said":
       return { ...was, taps: [...was.taps, { at, beat: meaning.beat, seconds: meaning.seconds }] };
@@ -98,8 +98,8 @@ export function tapped(card: Card, before: Rehearsing, at: number): Rehearsing {
 }
 
 /** The line that is being said, or null: the one a tap at `at` would say. */
-export function lineAt(card: Card, was: Rehearsing, at: number): Beat | null {
-  const meaning = meaningAt(card, was, at);
+export function beatAt(card: Card, was: Rehearsing, at: number): Beat | null {
+  const meaning = tapMeaning(card, was, at);
   return meaning.kind === "said" ? (beatsOf(card)[meaning.beat] ?? null) : null;
 }
 
@@ -145,7 +145,7 @@ export function reachedAt(card: Card, log: FloorLog, position: number, at: numbe
     if (event.at < since || anchor.startedAt === null) continue;
     if (anchor.position >= position - ALMOST) return event.at;
     const until = Math.min(stages[n + 1]?.event.at ?? at, at);
-    const end = moved(anchor, until, now.clock.total).position;
+    const end = advanced(anchor, until, now.clock.total).position;
     if (end >= position - ALMOST) return anchor.at + Math.max(0, position - anchor.position) * 1000;
   }
   return null;
@@ -174,13 +174,13 @@ export function waitingSeconds(card: Card, { log }: Rehearsing, at: number): num
 }
 
 /** The same rehearsal on another forward-only clock: see `rebaseLog`. */
-export function rebased({ log, taps }: Rehearsing, was: ClockAnchor, is: ClockAnchor): Rehearsing {
+export function rebasedRehearsal({ log, taps }: Rehearsing, was: ClockAnchor, is: ClockAnchor): Rehearsing {
   const away = Math.max(0, is.wall - was.wall);
   const by = is.mono - was.mono - away;
   return { log: rebaseLog(log, was, is), taps: taps.map((tap) => ({ ...tap, at: tap.at + by })) };
 }
 
 /** The same after the device slept: it stood still meanwhile, see `sleptLog`. */
-export function slept({ log, taps }: Rehearsing, now: number, sleptMs: number): Rehearsing {
+export function rehearsalSlept({ log, taps }: Rehearsing, now: number, sleptMs: number): Rehearsing {
   return { log: sleptLog(log, now, sleptMs), taps: taps.map((tap) => ({ ...tap, at: tap.at - sleptMs })) };
 }

@@ -6,7 +6,7 @@ import { beatsOf, type Rehearsing, reachedAt, spokenBetween } from "./rehearsal.
 import type { Rehearsed } from "./rehearsed-schema.ts";
 
 /** In the order of the class. What was done twice counts as it was done last; what was passed by is left out. */
-export function rehearsed(card: Card, { log, taps }: Rehearsing): Rehearsed {
+export function rehearsedTimes(card: Card, { log, taps }: Rehearsing): Rehearsed {
   const last = new Map(taps.flatMap(({ beat, seconds }) => (seconds === null ? [] : [[beat, seconds] as const])));
   const lines = beatsOf(card).flatMap((beat, n) => {
     const took = last.get(n);

@@ -18,7 +18,7 @@ export interface RestItem {
   readonly begun: boolean;
   readonly otherSide: { readonly id: string; readonly seconds: number; readonly done: boolean } | null;
 }
-export interface Rest {
+export interface RestOfClass {
   readonly items: readonly RestItem[];
   /** Changes, pauses and the opening still to come, and the closing. */
   readonly fixedSeconds: number;
@@ -26,7 +26,7 @@ export interface Rest {
 }
 
 /** A move being done is not cut off: it gets at least its count-in from now. */
-export function restOfClass(plan: Plan, position: number, dropped: ReadonlySet<string>): Rest {
+export function restOfClass(plan: Plan, position: number, dropped: ReadonlySet<string>): RestOfClass {
   const closingSeconds = headSeconds(plan, "closingSeconds");
   const kept = retimedPlan(plan, { changed: [], dropped: [...dropped], closingSeconds });
   const { rows, total } = classClock(kept);

@@ -1,5 +1,5 @@
 /** What a device is set to for its room: how far off it is read, sound, vibration, keys, how much longer one touch makes. */
-import type { ScreenView } from "#lib/line/wire.ts";
+import type { ScreenView } from "#lib/protocol/line-wire.ts";
 import type { KeyChoice } from "./keys.ts";
 
 export interface FloorSettings {

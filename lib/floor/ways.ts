@@ -9,8 +9,8 @@ import { endOnTimeAt, retimeEvent } from "./acts.ts";
 import { endOnTime, type Retimed } from "./end-on-time.ts";
 import type { FloorEvent, FloorLog } from "./log.ts";
 import { floorNow, latenessAt, positionAt } from "./now.ts";
-import { type Preview, previewOf } from "./preview.ts";
-import { minutesSeconds } from "./words.ts";
+import { previewOf, type RetimePreview } from "./preview.ts";
+import { minutesSeconds } from "./time-words.ts";
 
 /**
  * Seconds that a closing keeps: people come off the springs and sit up before they are let go (common practice, no source).
@@ -19,7 +19,7 @@ import { minutesSeconds } from "./words.ts";
 export const LEAST_CLOSING = 30;
 
 export type WayId = "rest" | "closing" | "both";
-export interface Way extends Preview {
+export interface EndingOption extends RetimePreview {
   readonly id: WayId;
   readonly answer: Retimed;
   /** Seconds by which the class still ends after its time. */
@@ -29,7 +29,7 @@ export interface Way extends Preview {
 }
 export interface Ways {
   /** At most two, the first the one that a key takes. */
-  readonly ways: readonly Way[];
+  readonly ways: readonly EndingOption[];
   /** What is to be known before the ways; "" for nothing. */
   readonly say: string;
 }
@@ -42,7 +42,7 @@ const ENOUGH = 1;
 export function waysAt(card: Card, log: FloorLog, at: number): Ways {
   const { plan } = floorNow(card, log);
   const late = latenessAt(card, log, at);
-  const asWay = (id: WayId, answer: Retimed): Way => {
+  const asWay = (id: WayId, answer: Retimed): EndingOption => {
     const lateBy = Math.max(0, latenessAt(card, [...log, retimeEvent(answer, at)], at));
     const ends = lateBy < ENOUGH ? "Ends on time." : `Still ends ${minutesSeconds(lateBy)} late.`;
     return { id, answer, lateBy, ends, ...previewOf(plan, answer) };
@@ -56,7 +56,7 @@ export function waysAt(card: Card, log: FloorLog, at: number): Ways {
   return asked([asWay("both", bestOfBoth(card, log, at, plan)), alone], late);
 }
 
-function asked(all: readonly Way[], late: number): Ways {
+function asked(all: readonly EndingOption[], late: number): Ways {
   const ways = all.filter(({ takes }) => takes);
   const best = Math.min(...ways.map(({ lateBy }) => lateBy));
   if (ways.length === 0) {

@@ -72,7 +72,7 @@ export function scaleForTargets(seconds: readonly number[], px: number, fit: num
   return ZOOM_STEPS.find((step) => step > fit * SAME && middle * step >= px) ?? ZOOM_STEPS[ZOOM_STEPS.length - 1] ?? 1;
 }
 
-export interface Span {
+export interface AxisSpan {
   readonly from: number;
   readonly to: number;
 }
@@ -85,7 +85,7 @@ export interface Box {
 const SEAM_PX = 1;
 
 /** Where a stretch of time is drawn. Never outside the axis; never into what begins when it ends. */
-export function boxOf(axis: Axis, { from, to }: Span): Box {
+export function boxOf(axis: Axis, { from, to }: AxisSpan): Box {
   const x = clamp(from * axis.scale, axis.width);
   const end = clamp(to * axis.scale, axis.width);
   const width = end - x;

@@ -2,15 +2,15 @@
 import type { Balance } from "#lib/balance/balance.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { cycleSeconds } from "#lib/clock/clock.ts";
-import { CAUTION_WORDS } from "#lib/library/words.ts";
+import { CAUTION_WORDS } from "#lib/library/move-words.ts";
 import { percent, plainNumber, repsWords, tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { GROUPS, MOVE_CAUTIONS, type Move, type MoveCaution, type Plan } from "#lib/plan/schema.ts";
 import { cellOf } from "./columns.ts";
-import type { PlacedMove } from "./setup-lanes.ts";
+import type { LaneMove } from "./setup-lanes.ts";
 import type { BreathCell, Lane, WeightCell } from "./types.ts";
 
-export function breathLane(plan: Plan, moves: readonly PlacedMove[]): Lane {
+export function breathLane(plan: Plan, moves: readonly LaneMove[]): Lane {
   const cells = moves.flatMap((p): BreathCell[] => {
     const move = moveOf(plan, p.item);
     if (!move) return [];
@@ -34,7 +34,7 @@ function breathWords(move: Move, reps: number | null): string {
 }
 
 /** One lane for each group that the class trains, in the library's order; the share stands beside the name. */
-export function muscleLanes(plan: Plan, moves: readonly PlacedMove[], { groups }: Balance): Lane[] {
+export function muscleLanes(plan: Plan, moves: readonly LaneMove[], { groups }: Balance): Lane[] {
   return GROUPS.flatMap((group): Lane[] => {
     const cells = moves.flatMap((p): WeightCell[] => {
       const weight = moveOf(plan, p.item)?.muscles[group] ?? 0;
@@ -58,7 +58,7 @@ function weightWords(weight: number): string {
 }
 
 /** One lane for each thing that the moves ask of a body; it says when somebody whom it concerns is expected. */
-export function cautionLanes(plan: Plan, moves: readonly PlacedMove[]): Lane[] {
+export function cautionLanes(plan: Plan, moves: readonly LaneMove[]): Lane[] {
   return MOVE_CAUTIONS.flatMap((caution): Lane[] => {
     const name = CAUTION_WORDS[caution];
     const asking = moves.filter((p) => moveOf(plan, p.item)?.cautions?.includes(caution));

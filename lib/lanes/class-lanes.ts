@@ -4,11 +4,11 @@ import type { Balance } from "#lib/balance/balance.ts";
 import { readerOf } from "#lib/cues/as-read.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { breathLane, cautionLanes, muscleLanes } from "./body-lanes.ts";
-import { type ColumnsInput, columnsOf, type Placed } from "./columns.ts";
+import { type ColumnsInput, laneColumns, type PlacedColumn } from "./columns.ts";
 import { foundLane, type PersonOnItem, presentLane, threadsLane } from "./count-lanes.ts";
-import { type PlacedMove, springsLane, standingLane } from "./setup-lanes.ts";
+import { facingLane, type LaneMove, springsLane } from "./setup-lanes.ts";
 import type { ClassLanes, Lane } from "./types.ts";
 import { crewLane, talkLane, voiceLane } from "./voice-lanes.ts";
 import { headingsLane, workLane } from "./work-lanes.ts";
@@ -27,14 +27,14 @@ export interface LanesInput extends ColumnsInput {
 /** Pure. Cells of a lane are in order of time and never overlap; all lie between 0 and `total`. */
 export function classLanes(input: LanesInput): ClassLanes {
   const { plan, total, nameOf, balance } = input;
-  const columns = columnsOf(input);
+  const columns = laneColumns(input);
   const placed = columns.map((column, at) => ({ column, at }));
   const moves = movesOf(input, placed);
   const lanes = [
     headingsLane(plan, placed, nameOf),
     workLane(plan, placed, nameOf),
     springsLane(plan, moves),
-    standingLane(plan, moves),
+    facingLane(plan, moves),
     talkLane(moves, input.talkShares),
     voiceLane(moves, input.track),
     crewLane(moves, readerOf(plan, { rows: input.rows, total })),
@@ -49,9 +49,9 @@ export function classLanes(input: LanesInput): ClassLanes {
   return { columns, lanes: shown, total, lengthSeconds: plan.lengthSeconds };
 }
 
-function movesOf({ plan, rows }: LanesInput, placed: readonly Placed[]): PlacedMove[] {
+function movesOf({ plan, rows }: LanesInput, placed: readonly PlacedColumn[]): LaneMove[] {
   const columns = new Map(placed.map((p) => [p.column.key, p]));
-  return plan.items.flatMap((item, i): PlacedMove[] => {
+  return plan.items.flatMap((item, i): LaneMove[] => {
     const row = rows[i];
     const p = columns.get(item.id);
     return item.kind === "move" && row && p ? [{ ...p, item, row }] : [];

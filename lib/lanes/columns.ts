@@ -2,10 +2,10 @@
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { sideWords } from "#lib/plan/format.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
-import type { Cell, Column } from "./types.ts";
+import type { ClassCell, LaneColumn } from "./types.ts";
 
-export const OPENING = ":opening";
-export const CLOSING = ":closing";
+export const OPENING_ID = ":opening";
+export const CLOSING_ID = ":closing";
 
 export interface ColumnsInput {
   readonly plan: Plan;
@@ -18,11 +18,11 @@ export interface ColumnsInput {
 }
 
 /** Columns in order of time; none overlaps another. An opening or closing of no time has no column. */
-export function columnsOf({ plan, rows, total, nameOf }: ColumnsInput): Column[] {
+export function laneColumns({ plan, rows, total, nameOf }: ColumnsInput): LaneColumn[] {
   const opened = rows[0]?.transitionFrom ?? total;
   const worked = rows.at(-1)?.end ?? total;
   let number = 0;
-  const timed = plan.items.flatMap((item, i): Column[] => {
+  const timed = plan.items.flatMap((item, i): LaneColumn[] => {
     const row = rows[i];
     if (item.kind === "heading" || row === undefined) return [];
     if (item.kind === "move") number += 1;
@@ -32,19 +32,19 @@ export function columnsOf({ plan, rows, total, nameOf }: ColumnsInput): Column[]
     const name = `${nameOf(item)}${side}`;
     return [{ key: id, item: id, kind, number: kind === "move" ? number : 0, name, ...times }];
   });
-  const edge = (key: string, kind: "opening" | "closing", from: number, to: number): Column[] =>
+  const edge = (key: string, kind: "opening" | "closing", from: number, to: number): LaneColumn[] =>
     to > from ? [{ key, item: null, kind, number: 0, name: kind, gapFrom: from, from, to }] : [];
-  return [...edge(OPENING, "opening", 0, opened), ...timed, ...edge(CLOSING, "closing", worked, total)];
+  return [...edge(OPENING_ID, "opening", 0, opened), ...timed, ...edge(CLOSING_ID, "closing", worked, total)];
 }
 
 /** One column with its place among the columns. */
-export interface Placed {
-  readonly column: Column;
+export interface PlacedColumn {
+  readonly column: LaneColumn;
   readonly at: number;
 }
 
 /** The cell of one column. With `change`, the change into it is part of the cell. */
-export function cellOf({ column, at }: Placed, say: string, change = false): Cell {
+export function cellOf({ column, at }: PlacedColumn, say: string, change = false): ClassCell {
   const { key, item, name, gapFrom, from, to } = column;
   return { key, item, name, first: at, last: at, from: change ? gapFrom : from, to, say };
 }

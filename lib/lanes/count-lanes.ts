@@ -1,13 +1,13 @@
 /** What was found, what is talked about and who is there, as marks over the item; what concerns the whole class stands over its opening. */
 import { plural } from "#lib/plan/format.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { levelCounts } from "#lib/rules/level-words.ts";
-import type { Finding } from "#lib/rules/types.ts";
-import { cellOf, type Placed } from "./columns.ts";
+import { cellOf, type PlacedColumn } from "./columns.ts";
 import type { FoundCell, Lane, PresentCell, ThreadsCell } from "./types.ts";
 
 /** A finding is marked at the first of its items, as on the rail. */
-export function foundLane(placed: readonly Placed[], findings: readonly Finding[]): Lane {
+export function foundLane(placed: readonly PlacedColumn[], findings: readonly Finding[]): Lane {
   const at = byColumn(placed, findings, (finding) => finding.items[0]);
   const cells = placed.flatMap((p): FoundCell[] => {
     const here = at.get(p.column.key);
@@ -19,14 +19,14 @@ export function foundLane(placed: readonly Placed[], findings: readonly Finding[
   return { id: "found", kind: "found", name: "Found", cells };
 }
 
-function foundWords(here: readonly Finding[], { column }: Placed): string {
+function foundWords(here: readonly Finding[], { column }: PlacedColumn): string {
   const about = column.item === null ? ", about the whole class" : "";
   return `found: ${levelCounts(here)
     .map(({ words }) => words)
     .join(", ")}${about}`;
 }
 
-export function threadsLane(placed: readonly Placed[], threads: readonly ThreadView[]): Lane {
+export function threadsLane(placed: readonly PlacedColumn[], threads: readonly ThreadView[]): Lane {
   const open = threads.filter((thread) => !thread.settled);
   const at = byColumn(placed, open, ({ anchor }) => (anchor.kind === "plan" ? undefined : anchor.itemId));
   const cells = placed.flatMap((p): ThreadsCell[] => {
@@ -38,7 +38,7 @@ export function threadsLane(placed: readonly Placed[], threads: readonly ThreadV
 }
 
 /** Others who are on an item just now. Whoever is on a heading or on nothing is not here. */
-export function presentLane(placed: readonly Placed[], present: readonly PersonOnItem[]): Lane {
+export function presentLane(placed: readonly PlacedColumn[], present: readonly PersonOnItem[]): Lane {
   const at = byColumn(placed, present, ({ itemId }) => itemId);
   const cells = placed.flatMap((p): PresentCell[] => {
     const people = [...new Set((at.get(p.column.key) ?? []).map(({ name }) => name))];
@@ -54,7 +54,7 @@ export interface PersonOnItem {
 
 /** Things by the column they belong to: their item's, else the first of the class. Headings have no column of their own. */
 function byColumn<T>(
-  placed: readonly Placed[],
+  placed: readonly PlacedColumn[],
   things: readonly T[],
   itemOf: (thing: T) => string | undefined,
 ): Map<string, T[]> {

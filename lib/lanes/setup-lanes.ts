@@ -4,17 +4,17 @@ import { springCounts } from "#lib/cues/springs.ts";
 import { springWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { setupOf } from "#lib/transitions/transitions.ts";
-import { cellOf, type Placed } from "./columns.ts";
-import type { Cell, Lane, Run, Standing, Turn } from "./types.ts";
+import { cellOf, type PlacedColumn } from "./columns.ts";
+import type { ClassCell, FacingAndStation, Lane, Run, Turn } from "./types.ts";
 
 /** A move item with its column and its row on the clock. */
-export interface PlacedMove extends Placed {
+export interface LaneMove extends PlacedColumn {
   readonly item: MoveItem;
   readonly row: ClockRow;
 }
 
-export function springsLane(plan: Plan, moves: readonly PlacedMove[]): Lane {
-  const cells = moves.map((p): Cell => {
+export function springsLane(plan: Plan, moves: readonly LaneMove[]): Lane {
+  const cells = moves.map((p): ClassCell => {
     const change = turnWords(p.row);
     const words = springWords(plan.equipment, p.item.springs);
     return cellOf(p, change === "" ? words : `${words}, changed (${change})`);
@@ -33,16 +33,16 @@ function turnWords({ transition }: ClockRow): string {
   return [springOn > 0 && `+${springOn}`, springOff > 0 && `−${springOff}`].filter(Boolean).join(" ");
 }
 
-const STATION_WORDS: Readonly<Record<Standing["station"], string>> = {
+const STATION_WORDS: Readonly<Record<FacingAndStation["station"], string>> = {
   front: "front platform",
   carriage: "carriage",
   back: "back platform",
   floor: "floor",
 };
-export const stationWords = (station: Standing["station"]): string => STATION_WORDS[station];
+export const stationWords = (station: FacingAndStation["station"]): string => STATION_WORDS[station];
 
 /** Facing and station; a move that the plan does not carry has neither. */
-export function standingLane(plan: Plan, moves: readonly PlacedMove[]): Lane {
+export function facingLane(plan: Plan, moves: readonly LaneMove[]): Lane {
   const known = moves.flatMap((p) => {
     const setup = setupOf(plan, p.item);
     return setup ? [{ ...p, setup }] : [];
@@ -51,12 +51,12 @@ export function standingLane(plan: Plan, moves: readonly PlacedMove[]): Lane {
     const { facing, station, position } = p.setup;
     return cellOf(p, `facing ${facing}, ${stationWords(station)}, ${position}`);
   });
-  const runs = runsOf(known, ({ setup }): Standing => ({ facing: setup.facing, station: setup.station }));
+  const runs = runsOf(known, ({ setup }): FacingAndStation => ({ facing: setup.facing, station: setup.station }));
   return { id: "standing", kind: "standing", name: "Facing, station", cells, runs };
 }
 
 /** Neighbouring moves of one value as one stretch, from the start of the first to the end of the last. */
-function runsOf<P extends Placed, T>(placed: readonly P[], read: (p: P) => T): Run<T>[] {
+function runsOf<P extends PlacedColumn, T>(placed: readonly P[], read: (p: P) => T): Run<T>[] {
   const runs: Run<T>[] = [];
   let last = "";
   for (const p of placed) {

@@ -6,7 +6,7 @@ import type { SpringCount } from "#lib/cues/springs.ts";
 import type { Facing, Group, ItemSide, Move, MoveCaution } from "#lib/plan/schema.ts";
 
 /** What takes time in a class. Opening and closing are columns as well. */
-export interface Column {
+export interface LaneColumn {
   /** The item's id, or ":opening" or ":closing", which no item can be called. */
   readonly key: string;
   readonly item: string | null;
@@ -21,7 +21,7 @@ export interface Column {
   readonly to: number;
 }
 
-export interface Cell {
+export interface ClassCell {
   /** Unique in its lane: the column's key, or a heading's id. */
   readonly key: string;
   readonly item: string | null;
@@ -36,11 +36,11 @@ export interface Cell {
   readonly say: string;
 }
 
-export interface WorkCell extends Cell {
+export interface WorkCell extends ClassCell {
   /** The name without the side. */
   readonly bare: string;
   readonly number: number;
-  readonly timed: Column["kind"];
+  readonly timed: LaneColumn["kind"];
   readonly side: ItemSide;
   /** Null for what is no move, or for a move that the plan does not carry. */
   readonly pattern: Move["pattern"] | null;
@@ -62,26 +62,26 @@ export interface Turn {
   /** Short enough for a mark: "+2 −1". */
   readonly words: string;
 }
-export interface Standing {
+export interface FacingAndStation {
   readonly facing: Facing;
   readonly station: Move["station"];
 }
-export interface TalkCell extends Cell {
+export interface TalkCell extends ClassCell {
   /** Talk divided by the time there is. */
   readonly share: number;
 }
-export interface BreathCell extends Cell {
+export interface BreathCell extends ClassCell {
   /** Null for a hold. */
   readonly reps: number | null;
   /** Seconds of one repetition: out, held, back, held; null for a hold. */
   readonly cycle: readonly [number, number, number, number] | null;
   readonly exhaleOn: "out" | "back" | null;
 }
-export interface WeightCell extends Cell {
+export interface WeightCell extends ClassCell {
   /** 0..1: 1 prime mover, 0.5 helper. */
   readonly weight: number;
 }
-export interface VoiceCell extends Cell {
+export interface VoiceCell extends ClassCell {
   /** When the coach speaks of this item: also outside its cell, as the first set-up is said in the opening. */
   readonly spans: readonly {
     readonly key: string;
@@ -92,20 +92,20 @@ export interface VoiceCell extends Cell {
   /** Lines for which there is no time. */
   readonly dropped: number;
 }
-export interface CrewCell extends Cell {
+export interface CrewCell extends ClassCell {
   readonly text: string;
 }
-export interface FoundCell extends Cell {
+export interface FoundCell extends ClassCell {
   readonly must: number;
   readonly look: number;
   readonly info: number;
 }
-export interface ThreadsCell extends Cell {
+export interface ThreadsCell extends ClassCell {
   /** Open ones. */
   readonly threads: number;
 }
 
-export interface PresentCell extends Cell {
+export interface PresentCell extends ClassCell {
   /** Names of others who are on the item just now. */
   readonly people: readonly string[];
 }
@@ -117,15 +117,19 @@ interface Head {
   readonly note?: string;
 }
 export type Lane =
-  | (Head & { readonly kind: "headings"; readonly cells: readonly Cell[] })
+  | (Head & { readonly kind: "headings"; readonly cells: readonly ClassCell[] })
   | (Head & { readonly kind: "work"; readonly cells: readonly WorkCell[] })
   | (Head & {
       readonly kind: "springs";
-      readonly cells: readonly Cell[];
+      readonly cells: readonly ClassCell[];
       readonly runs: readonly Run<readonly SpringCount[]>[];
       readonly turns: readonly Turn[];
     })
-  | (Head & { readonly kind: "standing"; readonly cells: readonly Cell[]; readonly runs: readonly Run<Standing>[] })
+  | (Head & {
+      readonly kind: "standing";
+      readonly cells: readonly ClassCell[];
+      readonly runs: readonly Run<FacingAndStation>[];
+    })
   | (Head & { readonly kind: "talk"; readonly cells: readonly TalkCell[] })
   | (Head & { readonly kind: "breath"; readonly cells: readonly BreathCell[] })
   | (Head & { readonly kind: "muscle"; readonly group: Group; readonly cells: readonly WeightCell[] })
@@ -134,7 +138,7 @@ export type Lane =
       readonly caution: MoveCaution;
       /** Somebody whom it concerns is expected in the room. */
       readonly expected: boolean;
-      readonly cells: readonly Cell[];
+      readonly cells: readonly ClassCell[];
     })
   | (Head & { readonly kind: "voice"; readonly cells: readonly VoiceCell[] })
   | (Head & { readonly kind: "crew"; readonly cells: readonly CrewCell[] })
@@ -145,7 +149,7 @@ export type Lane =
 export type LaneKind = Lane["kind"];
 
 export interface ClassLanes {
-  readonly columns: readonly Column[];
+  readonly columns: readonly LaneColumn[];
   /** In the order they are drawn; a lane without a cell is left out, but for work. */
   readonly lanes: readonly Lane[];
   /** Seconds: the class with opening and closing, and its slot. */

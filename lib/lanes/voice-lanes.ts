@@ -3,11 +3,11 @@ import type { AsRead } from "#lib/cues/as-read.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { percent, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
 import { cellOf } from "./columns.ts";
-import type { PlacedMove } from "./setup-lanes.ts";
+import type { LaneMove } from "./setup-lanes.ts";
 import type { CrewCell, Lane, TalkCell, VoiceCell } from "./types.ts";
 
 /** `shares`: talk divided by the time there is, by item id; nothing said, no entry. */
-export function talkLane(moves: readonly PlacedMove[], shares: Readonly<Record<string, number>>): Lane {
+export function talkLane(moves: readonly LaneMove[], shares: Readonly<Record<string, number>>): Lane {
   const cells = moves.flatMap((p): TalkCell[] => {
     const share = Object.hasOwn(shares, p.item.id) ? shares[p.item.id] : undefined;
     return share === undefined ? [] : [{ ...cellOf(p, talkWords(share, p), true), share }];
@@ -15,14 +15,14 @@ export function talkLane(moves: readonly PlacedMove[], shares: Readonly<Record<s
   return { id: "talk", kind: "talk", name: "Talk", cells };
 }
 
-function talkWords(share: number, { column }: PlacedMove): string {
+function talkWords(share: number, { column }: LaneMove): string {
   const room = column.to - column.gapFrom;
   if (!Number.isFinite(share)) return "lines to say, and no time for them";
   const over = share > 1 ? `, ${plainNumber((share - 1) * room)} s more than fits` : "";
   return `its lines fill ${percent(share)} of ${secondsWords(Math.round(room))}${over}`;
 }
 
-export function voiceLane(moves: readonly PlacedMove[], track: CueTrack): Lane {
+export function voiceLane(moves: readonly LaneMove[], track: CueTrack): Lane {
   const said = byItem(track.cues);
   const lost = byItem(track.dropped);
   const cells = moves.flatMap((p): VoiceCell[] => {
@@ -54,7 +54,7 @@ function voiceWords(spans: VoiceCell["spans"], dropped: number): string {
 }
 
 /** Lines for crew and demonstrator: read, not spoken, each from its move's start. */
-export function crewLane(moves: readonly PlacedMove[], asRead: AsRead): Lane {
+export function crewLane(moves: readonly LaneMove[], asRead: AsRead): Lane {
   const cells = moves.flatMap((p): CrewCell[] => {
     const lines = (p.item.script ?? [])
       .filter((line) => line.kind === "crew")

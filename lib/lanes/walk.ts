@@ -1,8 +1,8 @@
 /** The whole class by keyboard: left and right from item to item in a lane, up and down from lane to lane at one item. */
-import type { Cell, Lane } from "./types.ts";
+import type { ClassCell, Lane } from "./types.ts";
 
 /** A cell by the names of its lane and itself, so that it is found again after others have written. */
-export interface Spot {
+export interface CellSpot {
   readonly lane: string;
   readonly cell: string;
 }
@@ -11,7 +11,7 @@ export type WalkKey = "left" | "right" | "up" | "down" | "home" | "end" | "top" 
 type Lanes = readonly Lane[];
 
 /** The cell of a spot; where it is gone, the same item in the work lane, else the first cell there is. */
-export function cellAt(lanes: Lanes, spot: Spot | null): { readonly lane: Lane; readonly cell: Cell } | null {
+export function cellAt(lanes: Lanes, spot: CellSpot | null): { readonly lane: Lane; readonly cell: ClassCell } | null {
   const lane = lanes.find((l) => l.id === spot?.lane);
   const cell = find(lane, spot);
   if (lane && cell) return { lane, cell };
@@ -20,15 +20,15 @@ export function cellAt(lanes: Lanes, spot: Spot | null): { readonly lane: Lane; 
   return work && other ? { lane: work, cell: other } : null;
 }
 
-const find = (lane: Lane | undefined, spot: Spot | null): Cell | undefined =>
-  lane?.cells.find((cell: Cell) => cell.key === spot?.cell);
+const find = (lane: Lane | undefined, spot: CellSpot | null): ClassCell | undefined =>
+  lane?.cells.find((cell: ClassCell) => cell.key === spot?.cell);
 
 /** Where a key leads from a spot. At the edge one stays. A lane with nothing at this item is stepped over. */
-export function walk(lanes: Lanes, from: Spot | null, key: WalkKey): Spot | null {
+export function walk(lanes: Lanes, from: CellSpot | null, key: WalkKey): CellSpot | null {
   const here = cellAt(lanes, from);
   if (!here) return null;
   const { lane, cell } = here;
-  const cells: readonly Cell[] = lane.cells;
+  const cells: readonly ClassCell[] = lane.cells;
   const at = cells.indexOf(cell);
   switch (key) {
     case "left":
@@ -51,12 +51,12 @@ export function walk(lanes: Lanes, from: Spot | null, key: WalkKey): Spot | null
 }
 
 /** The first lane in this order that has something at the same item. */
-function across(order: Lanes, here: { lane: Lane; cell: Cell }): Spot {
+function across(order: Lanes, here: { lane: Lane; cell: ClassCell }): CellSpot {
   for (const lane of order) {
-    const cell = lane.cells.find((c: Cell) => c.first <= here.cell.first && here.cell.first <= c.last);
+    const cell = lane.cells.find((c: ClassCell) => c.first <= here.cell.first && here.cell.first <= c.last);
     if (cell) return spotOf(lane, cell);
   }
   return spotOf(here.lane, here.cell);
 }
 
-const spotOf = (lane: Lane, cell: Cell): Spot => ({ lane: lane.id, cell: cell.key });
+const spotOf = (lane: Lane, cell: ClassCell): CellSpot => ({ lane: lane.id, cell: cell.key });

@@ -2,10 +2,10 @@
 import { clockTime, plainNumber, secondsWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { cellOf, type Placed } from "./columns.ts";
-import type { Cell, Lane, WorkCell } from "./types.ts";
+import { cellOf, type PlacedColumn } from "./columns.ts";
+import type { ClassCell, Lane, WorkCell } from "./types.ts";
 
-export function workLane(plan: Plan, placed: readonly Placed[], nameOf: (item: PlanItem) => string): Lane {
+export function workLane(plan: Plan, placed: readonly PlacedColumn[], nameOf: (item: PlanItem) => string): Lane {
   const items = new Map(plan.items.map((item) => [item.id, item]));
   const cells = placed.map((p): WorkCell => {
     const item = p.column.item === null ? undefined : items.get(p.column.item);
@@ -26,7 +26,7 @@ export function workLane(plan: Plan, placed: readonly Placed[], nameOf: (item: P
   return { id: "work", kind: "work", name: "Work", cells };
 }
 
-function workWords({ column }: Placed, item: MoveItem | null, pattern: string | null): string {
+function workWords({ column }: PlacedColumn, item: MoveItem | null, pattern: string | null): string {
   const parts = [`${secondsWords(column.to - column.from)} from ${clockTime(column.from)}`];
   if (pattern !== null) parts.push(pattern);
   if (item?.locked) parts.push("time locked");
@@ -37,12 +37,12 @@ function workWords({ column }: Placed, item: MoveItem | null, pattern: string | 
  * Each heading over the columns up to the next one. A heading with nothing under it is named together with the next;
  * the last of them stands over the closing.
  */
-export function headingsLane(plan: Plan, placed: readonly Placed[], nameOf: (item: PlanItem) => string): Lane {
+export function headingsLane(plan: Plan, placed: readonly PlacedColumn[], nameOf: (item: PlanItem) => string): Lane {
   const columns = new Map(placed.map((p) => [p.column.key, p]));
   const closing = placed.find((p) => p.column.kind === "closing");
-  const cells: Cell[] = [];
+  const cells: ClassCell[] = [];
   let titles: string[] = [];
-  let open: { id: string; under: Placed[] } | null = null;
+  let open: { id: string; under: PlacedColumn[] } | null = null;
   const close = () => {
     if (open !== null && open.under.length > 0) cells.push(headingCell(open.id, titles, open.under));
     if (open !== null && open.under.length > 0) titles = [];
@@ -62,7 +62,7 @@ export function headingsLane(plan: Plan, placed: readonly Placed[], nameOf: (ite
   return { id: "headings", kind: "headings", name: "Headings", cells };
 }
 
-function headingCell(id: string, titles: readonly string[], under: readonly Placed[]): Cell {
+function headingCell(id: string, titles: readonly string[], under: readonly PlacedColumn[]): ClassCell {
   const [first] = under;
   const last = under.at(-1);
   if (first === undefined || last === undefined) throw new RangeError("a heading's cell needs a column");

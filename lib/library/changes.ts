@@ -5,18 +5,18 @@ import type { Move } from "#lib/plan/schema.ts";
 import {
   breathWords,
   cautionList,
+  fromToWords,
   NO_NAMES,
   POSE_WORDS,
   RESISTANCE_WORDS,
-  rangeWords,
   SIDES_WORDS,
   type SpringNames,
   STATION_WORDS,
-  springWords,
+  springLimitWords,
   tempoWords,
   travelWords,
   weightWords,
-} from "./words.ts";
+} from "./move-words.ts";
 
 export type MoveKey = keyof Move;
 
@@ -50,12 +50,12 @@ const FACTS: Readonly<Record<MoveKey, Fact>> = {
   muscles: { label: "muscles", say: (m) => weightWords(m.muscles) },
   spine: { label: "spine", say: (m) => tags(m.spine) },
   resistance: { label: "resistance", say: (m) => RESISTANCE_WORDS[m.resistance] },
-  loadN: { label: "load", say: (m) => (m.loadN ? `${rangeWords(m.loadN)} N` : "") },
-  springs: { label: "springs", say: (m, names) => springWords(m, names) },
+  loadN: { label: "load", say: (m) => (m.loadN ? `${fromToWords(m.loadN)} N` : "") },
+  springs: { label: "springs", say: (m, names) => springLimitWords(m, names) },
   travelMm: { label: "travel", say: (m) => (m.travelMm ? travelWords(m.travelMm) : "") },
   tempo: { label: "tempo", say: (m) => tempoWords(m) },
   exhaleOn: { label: "breath", say: (m) => breathWords(m) },
-  seconds: { label: "time", say: (m) => (m.seconds ? `${rangeWords(m.seconds)} s` : "") },
+  seconds: { label: "time", say: (m) => (m.seconds ? `${fromToWords(m.seconds)} s` : "") },
   met: { label: "effort", say: (m) => (m.met === undefined ? "" : `${m.met} MET`) },
   cautions: { label: "asks for care", say: (m) => cautionList(m.cautions ?? []) },
   easier: { label: "easier", say: (m) => ways(m.easier) },

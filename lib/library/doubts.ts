@@ -8,9 +8,9 @@ import { own } from "#lib/plan/lookup.ts";
 import type { Move, MoveCaution } from "#lib/plan/schema.ts";
 import type { MoveKey } from "./changes.ts";
 import { knownSprings, type RoomMachines } from "./known-springs.ts";
-import { CAUTION_WORDS } from "./words.ts";
+import { CAUTION_WORDS } from "./move-words.ts";
 
-export interface Doubt {
+export interface MoveDoubt {
   readonly key: MoveKey;
   readonly say: string;
   /** Id of the rule that looks at this in a class. */
@@ -30,11 +30,11 @@ const FLAT_HANDS: readonly Move["hands"][] = ["front-platform", "back-platform",
 const ON_HANDS: readonly Move["position"][] = ["plank", "quadruped", "inverted"];
 
 /** In the order of the form. `rooms`: all of the studio, which may have none. */
-export function moveDoubts(move: Move, rooms: readonly RoomMachines[]): Doubt[] {
+export function moveDoubts(move: Move, rooms: readonly RoomMachines[]): MoveDoubt[] {
   return [...muscles(move), ...load(move, rooms), ...travel(move, rooms), ...time(move), ...care(move)];
 }
 
-function* muscles({ muscles }: Move): Iterable<Doubt> {
+function* muscles({ muscles }: Move): Iterable<MoveDoubt> {
   const weights = Object.values(muscles);
   if (!weights.some((weight) => weight > 0)) {
     yield {
@@ -47,7 +47,7 @@ function* muscles({ muscles }: Move): Iterable<Doubt> {
   }
 }
 
-function* load(move: Move, allRooms: readonly RoomMachines[]): Iterable<Doubt> {
+function* load(move: Move, allRooms: readonly RoomMachines[]): Iterable<MoveDoubt> {
   const limits = move.springs ?? {};
   const named = [...Object.keys(limits.min ?? {}), ...Object.keys(limits.max ?? {})];
   if (move.resistance === "bodyweight") {
@@ -79,7 +79,7 @@ function* load(move: Move, allRooms: readonly RoomMachines[]): Iterable<Doubt> {
   }
 }
 
-function* travel({ travelMm, resistance }: Move, rooms: readonly RoomMachines[]): Iterable<Doubt> {
+function* travel({ travelMm, resistance }: Move, rooms: readonly RoomMachines[]): Iterable<MoveDoubt> {
   const shortest = Math.min(...rooms.map(({ equipment }) => equipment.carriageTravelMm));
   if (travelMm && travelMm[1] > shortest) {
     const [reach, has] = [travelMm[1], shortest].map((mm) => plainNumber(mm / 10));
@@ -93,7 +93,7 @@ function* travel({ travelMm, resistance }: Move, rooms: readonly RoomMachines[])
   }
 }
 
-function* time(move: Move): Iterable<Doubt> {
+function* time(move: Move): Iterable<MoveDoubt> {
   const cycle = cycleSeconds(move);
   if (cycle !== null && move.exhaleOn === undefined) {
     yield { key: "exhaleOn", say: "No breath out: nobody is told on which way to breathe out." };
@@ -113,7 +113,7 @@ function* time(move: Move): Iterable<Doubt> {
   if (move.met === undefined) yield { key: "met", say: "No effort: the intensity of a class leaves it out." };
 }
 
-function* care(move: Move): Iterable<Doubt> {
+function* care(move: Move): Iterable<MoveDoubt> {
   const cautions = move.cautions ?? [];
   const posture = POSTURE[move.position];
   if (posture && !cautions.includes(posture)) yield unmarked(move, posture);
@@ -128,7 +128,7 @@ function* care(move: Move): Iterable<Doubt> {
   }
 }
 
-function unmarked({ position }: Move, caution: MoveCaution): Doubt {
+function unmarked({ position }: Move, caution: MoveCaution): MoveDoubt {
   const say = `It is done ${tagWords(position)} and “${CAUTION_WORDS[caution]}” is not marked: who must not do that is not told.`;
   return { key: "cautions", say, rule: "expected-caution-unanswered" };
 }

@@ -31,7 +31,7 @@ type Choices = { readonly [K in ChoiceKey]: Move[K] | "" };
 export const TEMPO_KEYS = ["outSeconds", "outHoldSeconds", "backSeconds", "backHoldSeconds"] as const;
 export type TempoKey = (typeof TEMPO_KEYS)[number];
 
-export interface SpringDraft {
+export interface SpringLimitDraft {
   readonly min: string;
   readonly max: string;
 }
@@ -45,7 +45,7 @@ export interface MoveDraft extends Choices {
   readonly muscles: Readonly<Partial<Record<Group, string>>>;
   readonly spine: readonly SpineDirection[];
   readonly loadN: RangeDraft;
-  readonly springs: Readonly<Record<string, SpringDraft>>;
+  readonly springs: Readonly<Record<string, SpringLimitDraft>>;
   /** Centimetres: what a tape on the rail says. The move itself holds millimetres. */
   readonly travelCm: RangeDraft;
   readonly tempo: "" | "moving" | "held";
@@ -89,7 +89,7 @@ export const EMPTY_DRAFT: MoveDraft = {
   pose: "",
 };
 
-export function draftOf(move: Move): MoveDraft {
+export function moveDraft(move: Move): MoveDraft {
   const held = "holdSeconds" in move.tempo;
   const tempo: Partial<Record<TempoKey, number>> = "holdSeconds" in move.tempo ? {} : move.tempo;
   const ids = [...Object.keys(move.springs?.min ?? {}), ...Object.keys(move.springs?.max ?? {})];
@@ -127,12 +127,12 @@ export function draftOf(move: Move): MoveDraft {
 }
 
 /** `base`: the move that the draft began from, whose way of writing "nothing" (no list, an empty list) is kept. */
-export function readDraft(draft: MoveDraft, base: Move | null): ReadMove {
+export function readMoveDraft(draft: MoveDraft, base: Move | null): ReadMove {
   return readMove(candidateOf(draft, base));
 }
 
 /** What the times come to, whatever the other fields hold; null while the tempo itself cannot be read. */
-export function readTimes(draft: MoveDraft): Pick<Move, "tempo" | "seconds"> | null {
+export function readMoveTimes(draft: MoveDraft): Pick<Move, "tempo" | "seconds"> | null {
   const read = moveSchema.shape.tempo.safeParse(tempo(draft));
   if (!read.success) return null;
   const { data: seconds } = moveSchema.shape.seconds.safeParse(pair(draft.seconds));

@@ -8,10 +8,10 @@ import type { JsonSchema } from "#lib/plan/json-schema.ts";
 import { type Move, moveSchema } from "#lib/plan/schema.ts";
 
 /** Keys of a move down to the value, e.g. `tempo.outSeconds`, `springs.min.light`, `loadN.0`, `name`. */
-export type Place = string;
+export type MoveFieldPath = string;
 
 export interface Fault {
-  readonly place: Place;
+  readonly place: MoveFieldPath;
   readonly say: string;
 }
 
@@ -29,7 +29,7 @@ export function readMove(value: unknown): ReadMove {
 }
 
 /** What to choose or write where nothing stands yet. */
-const MISSING: Readonly<Record<Place, string>> = {
+const MISSING: Readonly<Record<MoveFieldPath, string>> = {
   name: "Give the move a name.",
   station: "Choose where on the machine it is done.",
   position: "Choose the position of the body.",
@@ -44,7 +44,7 @@ const MISSING: Readonly<Record<Place, string>> = {
   "tempo.backSeconds": "Give the seconds of the way back.",
 };
 const RANGES = new Set(["loadN", "travelMm", "seconds"]);
-const UPWARDS: Readonly<Record<Place, string>> = {
+const UPWARDS: Readonly<Record<MoveFieldPath, string>> = {
   seconds: "The shortest must not be above the longest.",
   loadN: "The least must not be above the most.",
   travelMm: "The travel must not end before it begins.",

@@ -1,6 +1,6 @@
 /** The springs a library can speak of: those of all rooms, each once, and whatever a move names besides. */
 import type { Equipment, Move } from "#lib/plan/schema.ts";
-import type { SpringNames } from "./words.ts";
+import type { SpringNames } from "./move-words.ts";
 
 /** A room as far as the library cares. */
 export interface RoomMachines {

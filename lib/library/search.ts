@@ -5,8 +5,15 @@
 import { tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Group, Move, MoveCaution } from "#lib/plan/schema.ts";
+import {
+  CAUTION_WORDS,
+  muscleList,
+  NO_NAMES,
+  RESISTANCE_WORDS,
+  type SpringNames,
+  STATION_WORDS,
+} from "./move-words.ts";
 import { likeness } from "./similar.ts";
-import { CAUTION_WORDS, muscleList, NO_NAMES, RESISTANCE_WORDS, type SpringNames, STATION_WORDS } from "./words.ts";
 
 export interface FoundMove {
   readonly id: string;

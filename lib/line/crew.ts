@@ -11,7 +11,7 @@ export interface CrewLine {
   /** Seconds until its move starts; 0 or less while it is being done. */
   readonly inSeconds: number;
 }
-export interface CrewSheet {
+export interface CrewCalls {
   readonly now: readonly CrewLine[];
   /** The nearest first. */
   readonly next: readonly CrewLine[];
@@ -25,7 +25,7 @@ export interface CrewSheet {
 const AHEAD = 4;
 
 /** `position` in seconds of the class in force. */
-export function crewSheet({ plan, clock, cues }: FloorNow, position: number): CrewSheet {
+export function crewSheet({ plan, clock, cues }: FloorNow, position: number): CrewCalls {
   const rows = new Map(clock.rows.map((row) => [row.item, row]));
   const asRead = readerOf(plan, clock);
   const lines = plan.items.filter(isMoveItem).flatMap((item): (CrewLine & { readonly ends: number })[] => {
@@ -60,7 +60,7 @@ function changeIn({ plan, clock }: Pick<FloorNow, "plan" | "clock">, position: n
 /** Lines that follow each other within a breath are one stretch of talk. Seconds. */
 const BREATH = 1;
 
-function voiceAt(cues: FloorNow["cues"], position: number): CrewSheet["voice"] {
+function voiceAt(cues: FloorNow["cues"], position: number): CrewCalls["voice"] {
   const ahead = cues.filter(({ to }) => to > position);
   const first = ahead[0];
   if (!first) return { speaks: false, seconds: null };

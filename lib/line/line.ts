@@ -4,9 +4,9 @@
  * when the leader says yes, or when the leader has been off the line for a while and somebody is sure.
  * Times are ms of the server's forward-only clock unless a name says `Wall`.
  */
-import { standing } from "#lib/floor/log.ts";
-import type { LineClass, LineMemory, Refusal } from "./messages.ts";
-import type { ScreenView } from "./wire.ts";
+import { standingEvents } from "#lib/floor/log.ts";
+import type { ScreenView } from "../protocol/line-wire.ts";
+import type { LineClass, LineMemory, LineRefusal } from "./messages.ts";
 
 /** A leader off the line for this long may be taken over from: a page that is opened again is back by then. */
 export const ABSENT_MS = 20_000;
@@ -27,7 +27,7 @@ export interface Leader {
   /** ms since the epoch, for people. */
   readonly sinceWall: number;
 }
-export interface Line {
+export interface RoomLine {
   /** Goes up by one whenever another screen leads, or none. */
   readonly term: number;
   readonly leader: Leader | null;
@@ -39,13 +39,13 @@ export interface Line {
   /** Taken from what a screen remembered, and nothing was done since: a later memory counts for more. */
   readonly remembered: boolean;
 }
-export const EMPTY_LINE: Line = { term: 0, leader: null, asked: null, told: null, screens: [], remembered: false };
+export const EMPTY_LINE: RoomLine = { term: 0, leader: null, asked: null, told: null, screens: [], remembered: false };
 
-export interface Now {
+export interface LineTime {
   readonly now: number;
   readonly wall: number;
 }
-export type LineAct = Now &
+export type LineAct = LineTime &
   (
     | {
         readonly t: "join";
@@ -65,21 +65,21 @@ export type LineAct = Now &
 
 export interface Outcome {
   /** The same object when nothing changed. */
-  readonly line: Line;
+  readonly line: RoomLine;
   /** What is said to one screen alone. */
-  readonly refused?: { readonly to: string; readonly why: Refusal };
+  readonly refused?: { readonly to: string; readonly why: LineRefusal };
 }
 
 /** How long the leader has been off the line, ms; null when it is here, or nobody leads. */
-export function leaderGoneFor({ leader, screens }: Line, now: number): number | null {
+export function leaderGoneFor({ leader, screens }: RoomLine, now: number): number | null {
   const goneSince = screens.find(({ id }) => id === leader?.id)?.goneSince ?? null;
   return leader && goneSince !== null ? now - goneSince : null;
 }
 
 /** May the leader be taken over from without being asked? */
-export const isLeaderAbsent = (line: Line, now: number): boolean => (leaderGoneFor(line, now) ?? 0) >= ABSENT_MS;
+export const isLeaderAbsent = (line: RoomLine, now: number): boolean => (leaderGoneFor(line, now) ?? 0) >= ABSENT_MS;
 
-export function afterAct(before: Line, act: LineAct): Outcome {
+export function afterAct(before: RoomLine, act: LineAct): Outcome {
   const line = forgotten(before, act.now);
   switch (act.t) {
     case "tick":
@@ -105,10 +105,10 @@ export function afterAct(before: Line, act: LineAct): Outcome {
   }
 }
 
-const leads = (line: Line, { id, term }: { id: string; term: number }): boolean =>
+const leads = (line: RoomLine, { id, term }: { id: string; term: number }): boolean =>
   line.leader?.id === id && line.term === term;
 
-const nobodyLeads = (line: Line): Line => ({
+const nobodyLeads = (line: RoomLine): RoomLine => ({
   ...line,
   term: line.term + 1,
   leader: null,
@@ -116,13 +116,13 @@ const nobodyLeads = (line: Line): Line => ({
   remembered: false,
 });
 
-function granted(line: Line, id: string, { wall }: Now): Line {
+function granted(line: RoomLine, id: string, { wall }: LineTime): RoomLine {
   const label = line.screens.find((screen) => screen.id === id)?.label ?? "";
   const leader = { id, label, sinceWall: wall };
   return { ...line, term: line.term + 1, leader, asked: null, remembered: false };
 }
 
-function forgotten(line: Line, now: number): Line {
+function forgotten(line: RoomLine, now: number): RoomLine {
   const goneFor = leaderGoneFor(line, now);
   const is = goneFor !== null && goneFor >= FORGET_MS ? nobodyLeads(line) : line;
   const screens = is.screens.filter(({ goneSince }) => goneSince === null || now - goneSince < FORGET_MS);
@@ -131,7 +131,7 @@ function forgotten(line: Line, now: number): Line {
 
 type Act<T extends LineAct["t"]> = Extract<LineAct, { t: T }>;
 
-function joined(before: Line, { screen, memory, now }: Act<"join">): Line {
+function joined(before: RoomLine, { screen, memory, now }: Act<"join">): RoomLine {
   const recall = memory ? recalled(before, memory, now) : before;
   // Its own name the studio knows better than a screen's memory does.
   const { leader } = recall;
@@ -147,7 +147,7 @@ function joined(before: Line, { screen, memory, now }: Act<"join">): Line {
 const HIGHEST_REMEMBERED = 1_000_000;
 
 /** Only a line on which nothing was done yet is taken from a memory, and of several the one of the latest term. */
-function recalled(line: Line, { term, leader }: LineMemory, now: number): Line {
+function recalled(line: RoomLine, { term, leader }: LineMemory, now: number): RoomLine {
   if ((line.term > 0 && !line.remembered) || term <= line.term || term > HIGHEST_REMEMBERED) return line;
   const known = line.screens.some(({ id }) => id === leader?.id);
   const gone = leader && { id: leader.id, label: leader.label, view: "lead" as const, goneSince: now };
@@ -156,7 +156,7 @@ function recalled(line: Line, { term, leader }: LineMemory, now: number): Line {
 }
 
 /** A leader that goes may come back: its page is opened again, its network fails. After the end there is nothing to wait for. */
-function left(before: Line, { id, lost, now }: Act<"leave">): Line {
+function left(before: RoomLine, { id, lost, now }: Act<"leave">): RoomLine {
   const line = before.leader?.id === id && hasEnded(before.told) ? { ...nobodyLeads(before), told: null } : before;
   const stays = lost || line.leader?.id === id;
   const screens = stays
@@ -165,9 +165,10 @@ function left(before: Line, { id, lost, now }: Act<"leave">): Line {
   return { ...line, screens, asked: line.asked?.id === id ? null : line.asked };
 }
 
-const hasEnded = (told: LineClass | null): boolean => standing(told?.log ?? []).some(({ type }) => type === "end");
+const hasEnded = (told: LineClass | null): boolean =>
+  standingEvents(told?.log ?? []).some(({ type }) => type === "end");
 
-function asksToLead(line: Line, act: Act<"lead">): Outcome {
+function asksToLead(line: RoomLine, act: Act<"lead">): Outcome {
   const { id, term, sure, now } = act;
   const screen = line.screens.find((s) => s.id === id);
   // Whoever asks for what they no longer see is told what there is now, and may ask again.
@@ -178,7 +179,7 @@ function asksToLead(line: Line, act: Act<"lead">): Outcome {
   return { line: line.asked ? line : { ...line, asked: { id, label: screen.label } } };
 }
 
-function answered(line: Line, act: Act<"answer">): Outcome {
+function answered(line: RoomLine, act: Act<"answer">): Outcome {
   if (!leads(line, act)) return { line, refused: { to: act.id, why: "not-leading" } };
   if (line.asked?.id !== act.to) return { line, refused: { to: act.id, why: "nobody-asks" } };
   if (act.yes) return { line: granted(line, act.to, act) };

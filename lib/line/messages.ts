@@ -4,8 +4,8 @@
  */
 import * as z from "zod/mini";
 import { numberFrom, wholeFrom } from "#lib/plan/number-fields.ts";
-import type { Line } from "./line.ts";
-import { SCREEN_VIEWS } from "./wire.ts";
+import { SCREEN_VIEWS } from "../protocol/line-wire.ts";
+import type { RoomLine } from "./line.ts";
 
 const id = z.string().check(z.minLength(1), z.maxLength(64));
 const term = wholeFrom(0, 1_000_000_000);
@@ -80,14 +80,14 @@ export type Hello = z.infer<typeof helloSchema>;
 export type ToServer = z.infer<typeof toServerSchema>;
 
 /** Why something was not done. Words for people: `words.ts`. */
-export type Refusal = "not-leading" | "changed" | "asked-already" | "nobody-asks" | "not-signed" | "declined";
+export type LineRefusal = "not-leading" | "changed" | "asked-already" | "nobody-asks" | "not-signed" | "declined";
 
 export type FromServer =
   /** `epoch` names this run of the server: another one has another clock. `you`: the device's id. */
   | { readonly t: "welcome"; readonly epoch: string; readonly you: string }
   | { readonly t: "time"; readonly t1: number; readonly t2: number; readonly t3: number }
-  | { readonly t: "line"; readonly line: Line }
-  | { readonly t: "refused"; readonly why: Refusal }
+  | { readonly t: "line"; readonly line: RoomLine }
+  | { readonly t: "refused"; readonly why: LineRefusal }
   /** Editions were signed or withdrawn since another mark was told: time to fetch the cards again. */
   | { readonly t: "cards"; readonly mark: string }
   /** Nothing happened, and the line is there. */

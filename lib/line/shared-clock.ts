@@ -3,7 +3,7 @@
  * (RFC 5905, section 8, in `lib/floor/clock-offset.ts`). A better offset is not taken at once but slid into, so that no
  * second that is shown is ever skipped or shown twice.
  */
-import { bestOffset, EXCHANGES_KEPT, type Exchange, offsetOf } from "#lib/floor/clock-offset.ts";
+import { bestOffset, EXCHANGES_KEPT, type Exchange, exchangeOffset } from "#lib/floor/clock-offset.ts";
 
 export interface SharedClock {
   /** The last exchanges, oldest first, on the device's own clock as it still runs. */
@@ -29,13 +29,13 @@ const DRIFT = 0.0002;
 const READING_MS = 1;
 
 /** The offset in force at `local`, ms of the device's clock. */
-export function offsetAt({ offset, target, since }: SharedClock, local: number): number {
+export function clockOffsetAt({ offset, target, since }: SharedClock, local: number): number {
   const most = SLIDE * Math.max(0, local - since);
   return offset + Math.max(-most, Math.min(most, target - offset));
 }
 
 /** The studio's time at `local`, both ms. */
-export const studioTime = (clock: SharedClock, local: number): number => local + offsetAt(clock, local);
+export const studioTime = (clock: SharedClock, local: number): number => local + clockOffsetAt(clock, local);
 
 /** A clock to begin with, of the first exchanges; null when none of them is possible. Nothing is shown yet: nothing slides. */
 export function firstClock(exchanges: readonly Exchange[]): SharedClock | null {
@@ -47,13 +47,13 @@ export function firstClock(exchanges: readonly Exchange[]): SharedClock | null {
 
 /** The clock after one more exchange. An impossible one (an answer before its question) changes nothing. */
 export function afterExchange(clock: SharedClock | null, exchange: Exchange): SharedClock | null {
-  if (offsetOf(exchange).delay < 0) return clock;
+  if (exchangeOffset(exchange).delay < 0) return clock;
   const local = exchange.t4;
   const known = clock && agrees(clock.exchanges, exchange) ? clock.exchanges : [];
   const exchanges = [...known, exchange].slice(-EXCHANGES_KEPT);
   const best = bestOffset(exchanges);
   if (!best) return clock;
-  const now = clock ? offsetAt(clock, local) : best.offset;
+  const now = clock ? clockOffsetAt(clock, local) : best.offset;
   const steps = !clock || Math.abs(best.offset - now) > STEP_MS;
   return { exchanges, offset: steps ? best.offset : now, target: best.offset, since: local };
 }
@@ -63,9 +63,9 @@ export function afterExchange(clock: SharedClock | null, exchange: Exchange): Sh
  * truth, one of the clocks stood still in between, and all that was measured before is worth nothing.
  */
 function agrees(before: readonly Exchange[], exchange: Exchange): boolean {
-  const is = offsetOf(exchange);
+  const is = exchangeOffset(exchange);
   return before.every((earlier) => {
-    const was = offsetOf(earlier);
+    const was = exchangeOffset(earlier);
     const room = (was.delay + is.delay) / 2 + DRIFT * Math.max(0, exchange.t4 - earlier.t4) + READING_MS;
     return Math.abs(was.offset - is.offset) <= room;
   });

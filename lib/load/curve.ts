@@ -1,6 +1,6 @@
 /** The force over the travel as a picture needs it: the corners of the line, and round numbers for its axes. */
 import type { Equipment } from "#lib/plan/schema.ts";
-import { forceN, lineOf } from "./load.ts";
+import { combinedSpring, forceN } from "./load.ts";
 
 export interface CurvePoint {
   readonly xMm: number;
@@ -14,7 +14,7 @@ export function curvePoints(
   over: { fromMm: number; toMm: number; offsetMm: number },
 ): CurvePoint[] {
   const { fromMm, toMm, offsetMm } = over;
-  const { preloadN, stiffnessNPerMm } = lineOf(equipment, springs);
+  const { preloadN, stiffnessNPerMm } = combinedSpring(equipment, springs);
   const pullsFromMm = stiffnessNPerMm > 0 ? -preloadN / stiffnessNPerMm - offsetMm : fromMm;
   const corners = pullsFromMm > fromMm && pullsFromMm < toMm ? [fromMm, pullsFromMm, toMm] : [fromMm, toMm];
   return corners.map((xMm) => ({ xMm, newtons: forceN(equipment, springs, { xMm, offsetMm }) }));

@@ -63,12 +63,12 @@ export const worksSprings = (move: Move | undefined): boolean =>
 
 /** Newtons at carriage travel `xMm` from an offset of `offsetMm`. Springs the machine lacks count nothing. */
 export function forceN(equipment: Equipment, springs: Springs, at: { xMm: number; offsetMm: number }): number {
-  const line = lineOf(equipment, springs);
+  const line = combinedSpring(equipment, springs);
   return Math.max(0, line.preloadN + line.stiffnessNPerMm * (at.xMm + at.offsetMm));
 }
 
 /** All springs that are on as one: parallel springs add their stiffnesses (N/mm) and their preloads (N). */
-export function lineOf(equipment: Equipment, springs: Springs): { preloadN: number; stiffnessNPerMm: number } {
+export function combinedSpring(equipment: Equipment, springs: Springs): { preloadN: number; stiffnessNPerMm: number } {
   let preloadN = 0;
   let stiffnessNPerMm = 0;
   for (const spring of equipment.springs) {
@@ -94,7 +94,7 @@ export function workJ(
   over: { fromMm: number; toMm: number; offsetMm: number },
 ) {
   const { fromMm, toMm, offsetMm } = over;
-  const { preloadN, stiffnessNPerMm } = lineOf(equipment, springs);
+  const { preloadN, stiffnessNPerMm } = combinedSpring(equipment, springs);
   const slackUntilMm = stiffnessNPerMm > 0 ? -preloadN / stiffnessNPerMm - offsetMm : fromMm;
   const pullsFromMm = Math.min(toMm, Math.max(fromMm, slackUntilMm));
   const force = (xMm: number) => Math.max(0, preloadN + stiffnessNPerMm * (xMm + offsetMm));
@@ -126,7 +126,7 @@ function matchOffset({ plan, item, move }: { plan: Plan; item: MoveItem; move: M
   const [fromMm, toMm] = travelMm(plan, move);
   const xMm = (fromMm + toMm) / 2;
   const wanted = forceN(plan.equipment, item.springs, { xMm, offsetMm: item.offsetMm ?? 0 });
-  const { preloadN, stiffnessNPerMm } = lineOf(plan.equipment, before.springs);
+  const { preloadN, stiffnessNPerMm } = combinedSpring(plan.equipment, before.springs);
   return stiffnessNPerMm > 0 ? clean((wanted - preloadN) / stiffnessNPerMm - xMm) : null;
 }
 

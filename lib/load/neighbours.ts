@@ -50,7 +50,7 @@ interface Asked {
 }
 
 /** Whether the room and the library allow so many of a spring for a move. */
-export const allows = (asked: Asked): boolean => isEnough(asked) && isThere(asked);
+export const isAllowed = (asked: Asked): boolean => isEnough(asked) && isThere(asked);
 
 const isEnough = ({ move, spring, n }: Asked): boolean => n >= (own(move.springs?.min, spring) ?? 0);
 

@@ -55,7 +55,7 @@ function lettersOf(text: Y.XmlText): string {
 }
 
 /** Offset of index `index` in a shared type; null when the type is not part of this script. */
-export function offsetOf(flat: FlatScript, type: SharedType, index: number): number | null {
+export function flatOffsetOf(flat: FlatScript, type: SharedType, index: number): number | null {
   const starts = flat.places.get(type);
   if (starts === undefined) return null;
   if (type instanceof Y.XmlText) return (starts[0] ?? 0) + index;
@@ -72,7 +72,7 @@ export function quoteBetween(flat: FlatScript, from: number, to: number): string
 export const plainSpace = (words: string): string => words.replace(/\s+/gu, " ").trim();
 
 /** The line an offset stands in. */
-export function lineAt(flat: FlatScript, offset: number): number {
+export function flatLineAt(flat: FlatScript, offset: number): number {
   let line = 0;
   while (line + 1 < flat.lineStarts.length && (flat.lineStarts[line + 1] ?? Infinity) <= offset) line++;
   return line;

@@ -6,7 +6,7 @@ import * as buffer from "lib0/buffer";
 import * as Y from "yjs";
 import { scriptOf } from "#lib/doc/read.ts";
 import type { Anchor } from "#lib/protocol/messages.ts";
-import { type FlatScript, flatScript, lineAt, lineEnd, offsetOf, quoteBetween } from "./flat-script.ts";
+import { type FlatScript, flatLineAt, flatOffsetOf, flatScript, lineEnd, quoteBetween } from "./flat-script.ts";
 
 export type WordsAnchor = Extract<Anchor, { kind: "words" }>;
 
@@ -41,7 +41,7 @@ export function pinWords(fragment: Y.XmlFragment, itemId: string, from: number, 
 
 /** Holds on to what stands right of the offset, so that words written before it stay outside. */
 function placeBefore(fragment: Y.XmlFragment, flat: FlatScript, offset: number): Y.RelativePosition | null {
-  const line = fragment.get(lineAt(flat, offset));
+  const line = fragment.get(flatLineAt(flat, offset));
   if (!(line instanceof Y.XmlElement)) return null;
   const starts = flat.places.get(line) ?? [];
   const index = starts.findIndex((start, i) => start <= offset && offset < (starts[i + 1] ?? start));
@@ -52,7 +52,7 @@ function placeBefore(fragment: Y.XmlFragment, flat: FlatScript, offset: number):
 
 /** Holds on to what stands left of the offset, so that words written after it stay outside. */
 function placeAfter(fragment: Y.XmlFragment, flat: FlatScript, offset: number): Y.RelativePosition | null {
-  const line = fragment.get(lineAt(flat, offset - 1));
+  const line = fragment.get(flatLineAt(flat, offset - 1));
   if (!(line instanceof Y.XmlElement)) return null;
   const starts = flat.places.get(line) ?? [];
   const index = starts.findIndex((start, i) => start < offset && offset <= (starts[i + 1] ?? start));
@@ -84,8 +84,8 @@ type Range = { readonly from: number; readonly to: number };
 function rangeOf(fragment: Y.XmlFragment, flat: FlatScript, anchor: WordsAnchor): Range | null {
   const start = resolve(fragment, flat, anchor.from);
   const end = resolve(fragment, flat, anchor.to);
-  const from = start ?? (end === null ? null : (flat.lineStarts[lineAt(flat, end)] ?? null));
-  const to = end ?? (start === null ? null : lineEnd(flat, lineAt(flat, start)));
+  const from = start ?? (end === null ? null : (flat.lineStarts[flatLineAt(flat, end)] ?? null));
+  const to = end ?? (start === null ? null : lineEnd(flat, flatLineAt(flat, start)));
   return from === null || to === null || from >= to ? null : { from, to };
 }
 
@@ -99,7 +99,7 @@ function resolve(fragment: Y.XmlFragment, flat: FlatScript, encoded: string): nu
     const relative = Y.decodeRelativePosition(buffer.fromBase64(encoded));
     if (relative.tname !== null) return null;
     const place = Y.createAbsolutePositionFromRelativePosition(relative, fragment.doc);
-    return place === null ? null : offsetOf(flat, place.type, place.index);
+    return place === null ? null : flatOffsetOf(flat, place.type, place.index);
   } catch {
     return null;
   }

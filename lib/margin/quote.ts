@@ -1,5 +1,5 @@
 /** The words of a quote as they are shown: live fields, which a quote keeps as `{name}`, by what they say. */
-import { isLiveField } from "#lib/editor/words.ts";
+import { isLiveField } from "#lib/plan/cue-words.ts";
 import type { LiveField } from "#lib/plan/schema.ts";
 
 export interface QuotePiece {

@@ -5,8 +5,8 @@
 import { plural } from "#lib/plan/format.ts";
 import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
 import type { Anchor, ThreadView } from "#lib/protocol/messages.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { levelCounts } from "#lib/rules/level-words.ts";
-import type { Finding } from "#lib/rules/types.ts";
 
 export type Slip =
   | { readonly kind: "finding"; readonly id: string; readonly about: string | null; readonly finding: Finding }

@@ -1,8 +1,8 @@
 /** A block of a plan as units to put in order: what a tie holds together is one unit, what must wait knows for whom. */
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { type Setup, setupOf } from "#lib/transitions/transitions.ts";
-import { Constraints, type Hold } from "./constraints.ts";
-import { withoutImplied } from "./reduce.ts";
+import { Constraints, type OrderConstraint } from "./constraints.ts";
+import { transitiveReduction } from "./reduce.ts";
 import { secondsBetween } from "./seconds-between.ts";
 import type { Sequencing } from "./sequencing.ts";
 
@@ -12,7 +12,7 @@ export interface Block {
   /** Move items in the order in which they stand, a tie's together; each at least one item. */
   readonly units: readonly (readonly MoveItem[])[];
   readonly problem: Sequencing;
-  readonly holds: readonly Hold[];
+  readonly holds: readonly OrderConstraint[];
   /** The last set-up before the block and the first after it. */
   readonly above: Setup | null;
   readonly below: Setup | null;
@@ -36,7 +36,7 @@ export function blockOf(plan: Plan, headingId: string): BlockOf {
   const problem: Sequencing = {
     count: units.length,
     seconds: secondsBetween(plan, { above, units: setups, below }),
-    after: withoutImplied(constraints.after.map((others) => [...others])),
+    after: transitiveReduction(constraints.after.map((others) => [...others])),
     sizes: units.map((unit) => unit.length),
     earliest: constraints.earliest,
     silent: setups.map((list) => list.length === 0),

@@ -3,21 +3,21 @@ import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 
 /** One constraint that holds an item: it stays right behind `other` (keep), or somewhere behind it (after). */
-export interface Hold {
+export interface OrderConstraint {
   readonly item: string;
   readonly by: "keep" | "after";
   readonly other: string;
 }
 
 /** Places of a block among the plan's items: `from` up to before `to`. */
-export interface Around {
+export interface BlockRange {
   readonly from: number;
   readonly to: number;
 }
 
 /** The constraints of a block, read from its items. */
 export class Constraints {
-  readonly holds: Hold[] = [];
+  readonly holds: OrderConstraint[] = [];
   readonly after: Set<number>[];
   readonly earliest: number[];
   private readonly unitOf = new Map<string, number>();
@@ -27,7 +27,7 @@ export class Constraints {
 
   constructor(
     private readonly plan: Plan,
-    private readonly around: Around,
+    private readonly around: BlockRange,
     private readonly units: readonly (readonly MoveItem[])[],
   ) {
     this.after = units.map(() => new Set());

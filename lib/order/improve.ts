@@ -2,7 +2,7 @@
 import type { Sequencing } from "./sequencing.ts";
 
 /** Exchanges that may still be tried; shared by all tries of one search. */
-export interface Work {
+export interface ExchangeBudget {
   left: number;
 }
 
@@ -12,7 +12,7 @@ const MANY = 300;
 const SHORT = 3;
 
 /** An order at least as good that keeps the rules if `start` does. The same start gives the same answer. */
-export function improved(problem: Sequencing, start: readonly number[], work: Work): number[] {
+export function improved(problem: Sequencing, start: readonly number[], work: ExchangeBudget): number[] {
   const line = new Line(problem, start);
   let sinceGain = 0;
   for (let from = 0; sinceGain < start.length && work.left > 0; from = (from + 1) % start.length) {
@@ -47,7 +47,7 @@ class Line {
   }
 
   /** Tries the stretches that begin here; takes the first exchange that saves something. */
-  improveAt(from: number, work: Work): boolean {
+  improveAt(from: number, work: ExchangeBudget): boolean {
     const longest = Math.min(this.count - 1, from + this.reach);
     for (let middle = from + 1; middle <= longest; middle++) {
       const most = this.count > SMALL && middle - from > SHORT ? SHORT : this.reach;

@@ -6,10 +6,10 @@ import { ACTIONS, type Action, type Plan, type PlanItem } from "#lib/plan/schema
 import { type ActionCounts, changeBetween, type Setup, setupOf } from "#lib/transitions/transitions.ts";
 import { asItems, type Block, blockOf } from "./block.ts";
 import { lowerBound } from "./bound.ts";
-import type { Hold } from "./constraints.ts";
+import type { OrderConstraint } from "./constraints.ts";
 import { sayStuck } from "./say-stuck.ts";
 import { keepsRules, sequenceSeconds } from "./sequencing.ts";
-import { solve } from "./solve.ts";
+import { solveOrder } from "./solve-order.ts";
 
 export type BlockOrder =
   | {
@@ -24,7 +24,7 @@ export type BlockOrder =
       readonly actionsBefore: ActionCounts;
       readonly actionsAfter: ActionCounts;
       /** What holds items of the block, whether it costs seconds or not. */
-      readonly heldBy: readonly Hold[];
+      readonly heldBy: readonly OrderConstraint[];
     }
   | { readonly ok: false; readonly say: string };
 
@@ -66,7 +66,7 @@ function solveBlock(block: Block, worth: number): { items: readonly PlanItem[]; 
   const seconds = stands ? sequenceSeconds(block.problem, present(block)) : Number.POSITIVE_INFINITY;
   const least = stands ? lowerBound(block.problem) : 0;
   if (stands && seconds - least < worth) return { items: block.items, proven: seconds <= least };
-  const solved = solve(block.problem);
+  const solved = solveOrder(block.problem);
   if (!solved) return null;
   const items = seconds <= solved.seconds ? block.items : asItems(block, solved.order);
   return { items, proven: solved.proven };

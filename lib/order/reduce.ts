@@ -4,7 +4,7 @@
  * For each unit those it waits for, without what follows from the rest. Two neighbouring stretches may change places just
  * when no wait that is left goes from one to the other. Waits in a circle are given back as they are.
  */
-export function withoutImplied(waits: readonly (readonly number[])[]): readonly (readonly number[])[] {
+export function transitiveReduction(waits: readonly (readonly number[])[]): readonly (readonly number[])[] {
   const order = earlierFirst(waits);
   if (order.length < waits.length) return waits;
   const rank = new Int32Array(waits.length);

@@ -2,7 +2,7 @@
  * Good orders of many units: several starts, then neighbouring stretches change places as long as that saves seconds,
  * then again from a shaken copy of the best. The same problem always gets the same answer.
  */
-import { improved, type Work } from "./improve.ts";
+import { type ExchangeBudget, improved } from "./improve.ts";
 import { seededRandom } from "./random.ts";
 import { keepsRules, mayComeNext, type Sequence, type Sequencing, sequenceSeconds } from "./sequencing.ts";
 
@@ -79,7 +79,7 @@ function nearestFirst(problem: Sequencing, random: () => number): number[] | nul
 function shaken(
   problem: Sequencing,
   order: readonly number[],
-  { random, work }: { random: () => number; work: Work },
+  { random, work }: { random: () => number; work: ExchangeBudget },
 ): number[] | null {
   let next = [...order];
   for (let i = 0; i < 3; i++) {

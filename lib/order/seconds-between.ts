@@ -2,7 +2,7 @@
 import type { Plan } from "#lib/plan/schema.ts";
 import { changeBetween, type Setup } from "#lib/transitions/transitions.ts";
 
-export interface Line {
+export interface UnitRow {
   readonly above: Setup | null;
   readonly units: readonly (readonly Setup[])[];
   readonly below: Setup | null;
@@ -12,7 +12,7 @@ export interface Line {
  * Seconds from the end of one unit to the start of the next, 0 where there is no move on one side. Worked out once for
  * any two different set-ups, when asked for: with thousands of items not all are.
  */
-export function secondsBetween(plan: Plan, { above, units, below }: Line): (unit: number, next: number) => number {
+export function secondsBetween(plan: Plan, { above, units, below }: UnitRow): (unit: number, next: number) => number {
   const kinds = new Kinds();
   const starts = [...units.map((unit) => unit[0] ?? null), below].map((setup) => kinds.of(setup));
   const ends = [...units.map((unit) => unit.at(-1) ?? null), above].map((setup) => kinds.of(setup));

@@ -28,14 +28,14 @@ export interface Answers {
 export const NO_ANSWERS: Answers = { rows: {}, names: {}, springs: {} };
 
 /** One answer: about one row, and about a name or a word wherever it stands. */
-export interface Answer {
+export interface PasteAnswer {
   readonly row?: RowAnswer;
   readonly name?: { readonly name: string; readonly move: string };
   readonly spring?: { readonly word: string; readonly id: string };
 }
 
 /** The answers with one more; what it says of a row is added to what was said of it before. */
-export function withAnswer(answers: Answers, key: string, answer: Answer): Answers {
+export function withAnswer(answers: Answers, key: string, answer: PasteAnswer): Answers {
   const { row, name, spring } = answer;
   return {
     rows: row ? { ...answers.rows, [key]: { ...answers.rows[key], ...row } } : answers.rows,

@@ -2,7 +2,7 @@
  * Pasted text made harmless without moving a character: every offset of the clean text is one of the pasted text.
  * Words are folded for comparing: case, accents, invisible characters, spelling of Britain or America, plural.
  */
-import type { Span } from "./types.ts";
+import type { TextSpan } from "./types.ts";
 
 /** Line ends become "\n" ("\r\n" stays two characters), control characters and halves of characters become spaces. */
 export function cleanText(text: string): string {
@@ -17,7 +17,7 @@ export function cleanText(text: string): string {
 const TURNING = /[\u200E\u200F\u061C\u202A-\u202E\u2066-\u2069]/g;
 
 /** Words of a person as they may stand in a plan: one line, no turning marks, at most `max` UTF-16 units. */
-export function plainWords(text: string, max: number): string {
+export function cleanWords(text: string, max: number): string {
   const line = text.replace(TURNING, "").replace(/\s+/g, " ").trim();
   if (line.length <= max) return line;
   return line
@@ -26,14 +26,14 @@ export function plainWords(text: string, max: number): string {
     .trimEnd();
 }
 
-export interface Word extends Span {
+export interface Word extends TextSpan {
   readonly fold: string;
 }
 
 const WORD = /[\p{L}\p{N}][\p{L}\p{N}\p{M}\p{Cf}'’]*/gu;
 
 /** The words of a text, folded; a hyphen parts two words. */
-export function wordsOf(text: string): Word[] {
+export function foldedWords(text: string): Word[] {
   return [...text.matchAll(WORD)].flatMap((m) => {
     const fold = foldWord(m[0]);
     return fold === "" ? [] : [{ fold, from: m.index, to: m.index + m[0].length }];
@@ -42,7 +42,7 @@ export function wordsOf(text: string): Word[] {
 
 /** The words of a text as one string to compare: "Kneeling Rows" and "kneeling row" are the same. */
 export const foldText = (text: string): string =>
-  wordsOf(text)
+  foldedWords(text)
     .map((w) => w.fold)
     .join(" ");
 

@@ -1,5 +1,5 @@
 /** The text of a file that was dropped or chosen. Spreadsheets save in several encodings; the bytes say which. */
-import { MAX_TEXT, tooLong } from "./limits.ts";
+import { MAX_TEXT, tooLongWords } from "./limits.ts";
 
 export type Decoded =
   | { readonly ok: true; readonly text: string /** What a person should look at. */; readonly note?: string }
@@ -13,7 +13,7 @@ const NO_TEXT =
 
 /** UTF-8, UTF-16 by its mark, else the one-byte letters of Western Europe, which is then said. */
 export function decodeText(bytes: Uint8Array): Decoded {
-  if (bytes.length > MAX_BYTES) return { ok: false, say: tooLong(bytes.length) };
+  if (bytes.length > MAX_BYTES) return { ok: false, say: tooLongWords(bytes.length) };
   const [a, b] = bytes;
   if (a === 0xff && b === 0xfe) return { ok: true, text: new TextDecoder("utf-16le").decode(bytes) };
   if (a === 0xfe && b === 0xff) return { ok: true, text: new TextDecoder("utf-16be").decode(bytes) };

@@ -3,13 +3,13 @@
  * and doubled quotes. Spreadsheets copy their cells the same way with tabs. A quote that is never closed is a letter
  * like any other, so that an inch mark or a slip of the pen does not swallow the rest of the list.
  */
-import type { Cell, SplitRow } from "./types.ts";
+import type { PastedCell, SplitRow } from "./types.ts";
 
 /** A quoted cell longer than this is taken for a quote that was never closed. UTF-16 units. */
 const MAX_QUOTED = 4000;
 
 interface Quoted {
-  readonly cell: Cell;
+  readonly cell: PastedCell;
   /** Offset after the closing quote. */
   readonly end: number;
 }
@@ -17,7 +17,7 @@ interface Quoted {
 /** Splits clean text. Empty rows are kept, so that lines can be counted. Linear in the length of the text. */
 export function splitDelimited(text: string, delimiter: "," | ";" | "\t"): SplitRow[] {
   const rows: SplitRow[] = [];
-  let cells: Cell[] = [];
+  let cells: PastedCell[] = [];
   let line = 1;
   let rowLine = 1;
   let rowFrom = 0;
@@ -68,7 +68,7 @@ function quotedCell(text: string, at: number, delimiter: string): Quoted | null 
   return null;
 }
 
-function cellOf(text: string, from: number, to: number, skips: readonly number[]): Cell {
+function cellOf(text: string, from: number, to: number, skips: readonly number[]): PastedCell {
   const inner = text.slice(from, to).replaceAll('""', '"');
   return { text: inner, from, to, ...(skips.length > 0 ? { skips } : {}) };
 }
@@ -76,7 +76,7 @@ function cellOf(text: string, from: number, to: number, skips: readonly number[]
 const lineEnds = (text: string): number => text.split("\n").length - 1;
 
 /** The offset in the pasted text of the `index`th UTF-16 unit of a cell. */
-export function offsetIn(cell: Cell, index: number): number {
+export function offsetIn(cell: PastedCell, index: number): number {
   let offset = cell.from + index;
   for (const skip of cell.skips ?? []) if (skip < offset) offset++;
   return offset;

@@ -2,23 +2,23 @@
 import { own } from "#lib/plan/lookup.ts";
 import type { Facing, ItemSide, Move, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
-import { plainWords } from "./clean.ts";
-import type { Draft, Judged } from "./judged.ts";
+import { cleanWords } from "./clean.ts";
+import type { ItemDraft, JudgedRow } from "./judged.ts";
 import type { PasteContext, RowSide } from "./types.ts";
 
 const MAX_TITLE = 200;
 /** Half of what a line of a plan file may hold: a brace is written twice there. */
 const MAX_LINE = 1000;
 
-export function draftsOf(judged: Judged, context: PasteContext): Draft[] {
+export function draftsOf(judged: JudgedRow, context: PasteContext): ItemDraft[] {
   const { reading, kind, seconds } = judged;
   const said = [reading.name, reading.words].filter((part) => part !== "").join(", ");
-  if (kind === "heading") return [{ kind: "heading", title: plainWords(said, MAX_TITLE) }];
-  if (kind === "pause" && seconds !== undefined) return [{ kind: "pause", seconds, text: plainWords(said, MAX_LINE) }];
+  if (kind === "heading") return [{ kind: "heading", title: cleanWords(said, MAX_TITLE) }];
+  if (kind === "pause" && seconds !== undefined) return [{ kind: "pause", seconds, text: cleanWords(said, MAX_LINE) }];
   const { move, side, springs } = judged;
   if (move === undefined || side === undefined || springs === undefined || seconds === undefined) return [];
   const script = scriptOf(judged);
-  const items = SIDES[side].map((one): Draft => {
+  const items = SIDES[side].map((one): ItemDraft => {
     const facing = facingOf(judged, one, context);
     return {
       kind: "move",
@@ -43,8 +43,8 @@ const SIDES: Readonly<Record<RowSide, readonly ItemSide[]>> = {
   "right-left": ["right", "left"],
 };
 
-function scriptOf({ words, keepWords }: Judged): ScriptLine[] | undefined {
-  const line = plainWords(words, MAX_LINE);
+function scriptOf({ words, keepWords }: JudgedRow): ScriptLine[] | undefined {
+  const line = cleanWords(words, MAX_LINE);
   return keepWords && line !== "" ? [{ kind: "form", text: escapeScriptText(line) }] : undefined;
 }
 
@@ -52,7 +52,7 @@ function scriptOf({ words, keepWords }: Judged): ScriptLine[] | undefined {
  * The right side of a move that faces a side wall faces the other wall, as when a pair is added by hand; in a row of its own
  * too, unless that row says where to face.
  */
-function facingOf(judged: Judged, side: ItemSide, context: PasteContext): Facing | undefined {
+function facingOf(judged: JudgedRow, side: ItemSide, context: PasteContext): Facing | undefined {
   const { facing } = judged.reading;
   const pair = judged.side === "left-right" || judged.side === "right-left";
   if (side !== "right" || (!pair && facing !== undefined)) return facing;
@@ -62,7 +62,7 @@ function facingOf(judged: Judged, side: ItemSide, context: PasteContext): Facing
 }
 
 /** Drafts with ids, ready to be inserted. */
-export function itemsFrom(drafts: readonly Draft[], newId: () => string): PlanItem[] {
+export function draftsToItems(drafts: readonly ItemDraft[], newId: () => string): PlanItem[] {
   return drafts.map((draft) => ({ ...draft, id: newId() }));
 }
 

@@ -2,16 +2,16 @@
  * One cell while it is being read. Readers take the characters that they understand, one after the other; what nobody
  * took is the name of the move, or words left over.
  */
-import type { PieceOf, Span } from "./types.ts";
+import type { PieceOf, TextSpan } from "./types.ts";
 
 /** Stands where characters were taken. A noncharacter for use inside a program; clean text holds none. */
 const TAKEN = "\uFDD0";
 
-export interface Taken extends Span {
+export interface Taken extends TextSpan {
   readonly of: PieceOf;
 }
 
-export class Field {
+export class RowField {
   private rest: string;
   readonly taken: Taken[] = [];
 
@@ -41,8 +41,8 @@ export class Field {
   }
 
   /** Words between signs, taken stretches and ends, with their place. */
-  segments(): Segment[] {
-    const found: Segment[] = [];
+  segments(): FieldSegment[] {
+    const found: FieldSegment[] = [];
     let from = 0;
     const push = (to: number) => {
       const part = this.rest.slice(from, to);
@@ -63,7 +63,7 @@ export class Field {
   }
 }
 
-export interface Segment extends Span {
+export interface FieldSegment extends TextSpan {
   readonly text: string;
 }
 
@@ -71,5 +71,5 @@ export interface Segment extends Span {
 const PARTING = /[\uFDD0,;:()[\]{}|/\\–—•·=+→>"!?“”*_`~#]+|(?<=\s)-+(?=\s)|\.(?=\s|$)/g;
 
 /** No letter or digit just before; none just after. */
-export const START = "(?<![\\p{L}\\p{N}])";
-export const END = "(?![\\p{L}\\p{N}])";
+export const WORD_START = "(?<![\\p{L}\\p{N}])";
+export const WORD_END = "(?![\\p{L}\\p{N}])";

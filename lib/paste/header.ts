@@ -1,9 +1,9 @@
 /** The headings of a table: which column holds the move, its time, springs, side, notes. Several wordings of each. */
 import { foldText } from "./clean.ts";
 import { MAX_CELLS } from "./limits.ts";
-import type { Column } from "./types.ts";
+import type { PastedColumn } from "./types.ts";
 
-type Role = Exclude<Column["role"], "spring" | "other" | "free">;
+type Role = Exclude<PastedColumn["role"], "spring" | "other" | "free">;
 
 const TITLES: readonly (readonly [Role, readonly string[]])[] = [
   ["move", ["move", "exercise", "name", "what", "movement", "exercise name", "move name", "drill", "item", "activity"]],
@@ -39,13 +39,17 @@ export function isHeader(cells: readonly string[], springs: readonly string[]): 
   return known.length >= 2 && known.length * 2 >= filled.length && known.some((c) => WORK.has(c.role));
 }
 
-const WORK = new Set<Column["role"]>(["move", "time", "springs", "spring", "side"]);
+const WORK = new Set<PastedColumn["role"]>(["move", "time", "springs", "spring", "side"]);
 
 /**
  * The columns of a header row, in order. Without a column of moves, those that are not known are read freely. `ids` are
  * the room's spring ids and `springs` its labels, in the same order.
  */
-export function columnsOf(cells: readonly string[], springs: readonly string[], ids: readonly string[]): Column[] {
+export function headerColumns(
+  cells: readonly string[],
+  springs: readonly string[],
+  ids: readonly string[],
+): PastedColumn[] {
   const columns = cells.map((cell) => columnOf(cell, springs));
   const hasMove = columns.some((c) => c.role === "move");
   return columns.map((column) => {
@@ -54,7 +58,7 @@ export function columnsOf(cells: readonly string[], springs: readonly string[], 
   });
 }
 
-function columnOf(cell: string, springs: readonly string[]): Column {
+function columnOf(cell: string, springs: readonly string[]): PastedColumn {
   const title = foldText(cell.replace(/[([{].*$/, ""));
   const label = springs.find((s) => foldText(s) === title || foldText(`${s} springs`) === title);
   if (label !== undefined && title !== "") return { role: "spring", spring: label };

@@ -1,8 +1,8 @@
 /** What a row is: a move, a pause, a heading, a repetition of the other side, or nothing to put in. */
 import { secondsWords } from "#lib/plan/format.ts";
-import type { Answer, Answers, RowAnswer, RowKind } from "./answers.ts";
+import type { Answers, PasteAnswer, RowAnswer, RowKind } from "./answers.ts";
 import { foldText } from "./clean.ts";
-import type { Choice, Doubt } from "./judged.ts";
+import type { DoubtChoice, PasteDoubt } from "./judged.ts";
 import type { Match, PasteContext, RowReading, Sign } from "./types.ts";
 
 /** How the list as a whole is written: what is rare in it is a sign, what is common is none. */
@@ -15,7 +15,7 @@ export interface ListHabits {
 
 export type KindJudged =
   | { readonly kind: RowKind; readonly move?: string; readonly notes: readonly string[] }
-  | { readonly kind: null; readonly doubt: Doubt }
+  | { readonly kind: null; readonly doubt: PasteDoubt }
   | { readonly kind: "skip"; readonly why: string };
 
 export interface KindQuestion {
@@ -113,7 +113,7 @@ function matchNotes(q: KindQuestion, match: Match): string[] {
 
 const nameOf = (q: KindQuestion, id: string | undefined): string => (id && q.context.moves[id]?.name) || (id ?? "");
 
-function libraryDoubt(q: KindQuestion): Doubt {
+function libraryDoubt(q: KindQuestion): PasteDoubt {
   const { reading } = q;
   const least = reading.signs.includes("edge") ? LIKELY : 0;
   const near = reading.match.near.filter((n, _, all) => n.score >= Math.max(least, (all[0]?.score ?? 0) - 0.35));
@@ -134,16 +134,16 @@ function librarySentence({ reading }: KindQuestion, near: Match["near"]): string
   return `“${reading.name}” is not a name in the library; one is near to it.`;
 }
 
-const HEADING: Choice = { label: "A heading", answer: { row: { kind: "heading" } } };
-const PAUSE: Choice = { label: "A pause", answer: { row: { kind: "pause" } } };
+const HEADING: DoubtChoice = { label: "A heading", answer: { row: { kind: "heading" } } };
+const PAUSE: DoubtChoice = { label: "A pause", answer: { row: { kind: "pause" } } };
 
-const moveChoice = (q: KindQuestion, move: string | undefined, label: string): Choice => ({
+const moveChoice = (q: KindQuestion, move: string | undefined, label: string): DoubtChoice => ({
   label,
   answer: moveAnswer(q.reading, move ?? ""),
 });
 
 /** That a row is this move, and every row of its name with it. */
-export function moveAnswer(reading: RowReading, move: string): Answer {
+export function moveAnswer(reading: RowReading, move: string): PasteAnswer {
   const name = foldText(reading.name);
   return name === "" ? { row: { kind: "move", move } } : { name: { name, move }, row: { kind: "move" } };
 }
@@ -153,7 +153,7 @@ function repeatDoubt(q: KindQuestion): KindJudged {
   return doubt("This row asks for something again; a plan names every item.", choices);
 }
 
-const doubt = (say: string, choices: readonly Choice[]): KindJudged => ({
+const doubt = (say: string, choices: readonly DoubtChoice[]): KindJudged => ({
   kind: null,
   doubt: { about: "kind", say, choices },
 });

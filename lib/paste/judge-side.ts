@@ -2,12 +2,12 @@
 import { sideWords } from "#lib/plan/format.ts";
 import type { ItemSide, Move } from "#lib/plan/schema.ts";
 import type { RowAnswer } from "./answers.ts";
-import type { Choice, Doubt } from "./judged.ts";
+import type { DoubtChoice, PasteDoubt } from "./judged.ts";
 import type { RowReading, RowSide } from "./types.ts";
 
 export interface SideJudged {
   readonly side?: RowSide;
-  readonly doubt?: Doubt;
+  readonly doubt?: PasteDoubt;
   readonly notes: readonly string[];
 }
 
@@ -55,13 +55,13 @@ export const rowSideWords = (side: RowSide): string => {
   return side === "right-left" ? "right, then left" : sideWords(side);
 };
 
-const choiceOf = (side: RowSide): Choice => {
+const choiceOf = (side: RowSide): DoubtChoice => {
   const words = side === "left-right" ? "Left and right" : rowSideWords(side);
   return { label: words.charAt(0).toUpperCase() + words.slice(1), answer: { row: { side } } };
 };
 
 /** Every side this move can have, two items first. */
-export function sideChoices(sides: readonly ItemSide[]): Choice[] {
+export function sideChoices(sides: readonly ItemSide[]): DoubtChoice[] {
   const two: RowSide[] = possible("left-right", sides) ? ["left-right"] : [];
   return [...two, ...sides].map(choiceOf);
 }

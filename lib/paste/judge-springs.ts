@@ -3,7 +3,7 @@ import { agree, countWord, sentenceCase, springWords } from "#lib/plan/format.ts
 import { own } from "#lib/plan/lookup.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 import type { Answers, RowAnswer } from "./answers.ts";
-import type { Choice, Doubt } from "./judged.ts";
+import type { DoubtChoice, PasteDoubt } from "./judged.ts";
 import type { SpringsFound } from "./types.ts";
 
 type Counts = Readonly<Record<string, number>>;
@@ -11,7 +11,7 @@ type Counts = Readonly<Record<string, number>>;
 export interface SpringsJudged {
   readonly springs?: Counts;
   readonly starting: boolean;
-  readonly doubts: readonly Doubt[];
+  readonly doubts: readonly PasteDoubt[];
   readonly notes: readonly string[];
 }
 
@@ -36,7 +36,7 @@ export function judgeSprings(q: SpringsQuestion): SpringsJudged {
   });
   if (answer.springs) return settled(onOnly(answer.springs));
   const { counts, unknown } = translated(q);
-  const open = (doubts: Doubt[]): SpringsJudged => ({ starting: false, doubts, notes: found.notes });
+  const open = (doubts: PasteDoubt[]): SpringsJudged => ({ starting: false, doubts, notes: found.notes });
   if (unknown.length > 0) return open(unknown.map((u) => unknownDoubt(q, counts, u)));
   const named = onOnly(counts);
   const any = Object.keys(named).length > 0;
@@ -71,11 +71,15 @@ function translated({ found, answers, equipment }: SpringsQuestion) {
   return { counts, unknown };
 }
 
-function unknownDoubt(q: SpringsQuestion, counts: Counts, { word, count }: { word: string; count: number }): Doubt {
+function unknownDoubt(
+  q: SpringsQuestion,
+  counts: Counts,
+  { word, count }: { word: string; count: number },
+): PasteDoubt {
   const { springs } = q.equipment;
   if (word !== "") {
     const choices = springs.map(
-      (s): Choice => ({ label: `“${word}” is ${s.label}`, answer: { spring: { word, id: s.id } } }),
+      (s): DoubtChoice => ({ label: `“${word}” is ${s.label}`, answer: { spring: { word, id: s.id } } }),
     );
     return { about: "springs", say: `“${word}” is no spring of this room.`, choices };
   }
@@ -85,12 +89,16 @@ function unknownDoubt(q: SpringsQuestion, counts: Counts, { word, count }: { wor
   return { about: "springs", say: `${many}, and the row does not say which.`, choices };
 }
 
-function bothDoubt(q: SpringsQuestion, named: Counts): Doubt {
+function bothDoubt(q: SpringsQuestion, named: Counts): PasteDoubt {
   const say = `The row says “no springs” and ${springWords(q.equipment, named)}.`;
   return { about: "springs", say, choices: [springsChoice(q, named), springsChoice(q, {})] };
 }
 
-function orTimeDoubt(q: SpringsQuestion, named: Counts, { text, seconds }: { text: string; seconds: number }): Doubt {
+function orTimeDoubt(
+  q: SpringsQuestion,
+  named: Counts,
+  { text, seconds }: { text: string; seconds: number },
+): PasteDoubt {
   const time = seconds % 60 === 0 ? `${seconds / 60} min` : `${seconds} s`;
   return {
     about: "springs",
@@ -99,7 +107,7 @@ function orTimeDoubt(q: SpringsQuestion, named: Counts, { text, seconds }: { tex
   };
 }
 
-function overDoubt(q: SpringsQuestion, named: Counts, over: readonly Spring[]): Doubt {
+function overDoubt(q: SpringsQuestion, named: Counts, over: readonly Spring[]): PasteDoubt {
   const say = over.map(
     (s) => `${sentenceCase(countWord(named[s.id] ?? 0))} ${s.label} asked for; this room has ${s.count}.`,
   );
@@ -109,6 +117,6 @@ function overDoubt(q: SpringsQuestion, named: Counts, over: readonly Spring[]): 
 
 const countIn = (equipment: Equipment, id: string): number => equipment.springs.find((s) => s.id === id)?.count ?? 0;
 
-function springsChoice({ equipment }: SpringsQuestion, counts: Counts): Choice {
+function springsChoice({ equipment }: SpringsQuestion, counts: Counts): DoubtChoice {
   return { label: sentenceCase(springWords(equipment, counts)), answer: { row: { springs: onOnly(counts) } } };
 }

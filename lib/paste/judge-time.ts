@@ -2,7 +2,7 @@
 import { clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import type { ItemSide, Move } from "#lib/plan/schema.ts";
 import type { RowAnswer } from "./answers.ts";
-import type { Choice, Doubt } from "./judged.ts";
+import type { DoubtChoice, PasteDoubt } from "./judged.ts";
 import type { RowReading, RowSide, TimeFound } from "./types.ts";
 
 /** A bare number below is more likely repetitions or minutes; a length above is more likely a time of day (common practice, no source). */
@@ -13,7 +13,7 @@ const LONGEST = 14_400;
 export interface TimeJudged {
   readonly seconds?: number;
   readonly starting: boolean;
-  readonly doubt?: Doubt;
+  readonly doubt?: PasteDoubt;
   readonly notes: readonly string[];
 }
 
@@ -53,14 +53,14 @@ export function judgeTime(q: TimeQuestion): TimeJudged {
   return settled(time.seconds, [...notesOf(time), ...dashNote(time)]);
 }
 
-const open = (doubt: Doubt): TimeJudged => ({ starting: false, doubt, notes: [] });
-const doubtOf = (say: string, choices: readonly Choice[]): Doubt => ({ about: "time", say, choices });
+const open = (doubt: PasteDoubt): TimeJudged => ({ starting: false, doubt, notes: [] });
+const doubtOf = (say: string, choices: readonly DoubtChoice[]): PasteDoubt => ({ about: "time", say, choices });
 const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
 
 const lengthWords = (seconds: number): string => (seconds < 3600 ? secondsWords(seconds) : `${clockTime(seconds)} h`);
 
 /** The choice of one length, where a plan can hold it. */
-function lengthChoice(seconds: number, label = lengthWords(seconds)): Choice[] {
+function lengthChoice(seconds: number, label = lengthWords(seconds)): DoubtChoice[] {
   return seconds >= 1 && seconds <= LONGEST ? [{ label, answer: { row: { seconds: tenth(seconds) } } }] : [];
 }
 
@@ -83,7 +83,7 @@ function unusual({ seconds, how, text }: TimeFound, least: 0 | 1): string | null
   return null;
 }
 
-function unusualChoices(q: TimeQuestion, { seconds, how }: TimeFound): Choice[] {
+function unusualChoices(q: TimeQuestion, { seconds, how }: TimeFound): DoubtChoice[] {
   if (how !== "said" && seconds < SHORTEST_BARE) {
     return [...lengthChoice(seconds), ...lengthChoice(seconds * 60), ...repsChoices(q, seconds)];
   }
@@ -92,11 +92,11 @@ function unusualChoices(q: TimeQuestion, { seconds, how }: TimeFound): Choice[] 
   return [...asMinutes, ...lengthChoice(seconds)];
 }
 
-function repsDoubt(q: TimeQuestion, reps: number): Doubt {
+function repsDoubt(q: TimeQuestion, reps: number): PasteDoubt {
   return doubtOf(`${plural(reps, "repetition")}: a plan counts seconds.`, repsChoices(q, reps));
 }
 
-function repsChoices({ move, starting }: TimeQuestion, reps: number): Choice[] {
+function repsChoices({ move, starting }: TimeQuestion, reps: number): DoubtChoice[] {
   const cycle = move ? cycleSeconds(move) : null;
   if (cycle === null) return lengthChoice(starting, `${secondsWords(starting)}, the starting choice`);
   return lengthChoice(
@@ -110,14 +110,14 @@ function cycleSeconds({ tempo }: Move): number | null {
   return tempo.outSeconds + (tempo.outHoldSeconds ?? 0) + tempo.backSeconds + (tempo.backHoldSeconds ?? 0);
 }
 
-function rangeDoubt([low, high]: readonly [number, number]): Doubt {
+function rangeDoubt([low, high]: readonly [number, number]): PasteDoubt {
   return doubtOf(`From ${secondsRange(low, high)}: a plan needs one length.`, [
     ...lengthChoice(low),
     ...lengthChoice(high),
   ]);
 }
 
-function severalDoubt(times: readonly TimeFound[]): Doubt {
+function severalDoubt(times: readonly TimeFound[]): PasteDoubt {
   const lengths = [...new Set(times.map((t) => t.seconds))].slice(0, 4);
   const all = times.reduce((sum, t) => sum + t.seconds, 0);
   return doubtOf(
@@ -131,7 +131,7 @@ function severalDoubt(times: readonly TimeFound[]): Doubt {
 
 const isTwo = (side: RowSide | undefined): boolean => side === "left-right" || side === "right-left";
 
-function clockDoubt(seconds: number): Doubt {
+function clockDoubt(seconds: number): PasteDoubt {
   return doubtOf(`The clock gives this row ${secondsWords(seconds)}: for both sides together, or for each?`, [
     ...lengthChoice(seconds / 2, `${secondsWords(seconds / 2)} each side`),
     ...lengthChoice(seconds, `${secondsWords(seconds)} each side`),
@@ -139,7 +139,7 @@ function clockDoubt(seconds: number): Doubt {
 }
 
 /** "2 x 45 s": two sides, two rounds, or one long item. */
-function timesDoubt({ sides, side }: TimeQuestion, { seconds, times = 2, text }: TimeFound): Doubt {
+function timesDoubt({ sides, side }: TimeQuestion, { seconds, times = 2, text }: TimeFound): PasteDoubt {
   const each = secondsWords(seconds);
   const whole = secondsWords(seconds * times);
   if (isTwo(side)) {
@@ -149,7 +149,7 @@ function timesDoubt({ sides, side }: TimeQuestion, { seconds, times = 2, text }:
     ]);
   }
   const sided = times === 2 && side === undefined && sides.includes("left");
-  const choice = (label: string, row: RowAnswer): Choice => ({ label, answer: { row } });
+  const choice = (label: string, row: RowAnswer): DoubtChoice => ({ label, answer: { row } });
   return doubtOf(
     `“${text}”: two sides, ${times === 2 ? "two" : times} rounds, or one item?`.replace(sided ? "" : "two sides, ", ""),
     [

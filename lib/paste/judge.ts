@@ -6,22 +6,22 @@ import { plural, sideWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { Answers, RowAnswer } from "./answers.ts";
-import { wordsOf } from "./clean.ts";
+import { foldedWords } from "./clean.ts";
 import { draftsOf } from "./drafts.ts";
 import { habitsOf, judgeKind, type ListHabits } from "./judge-kind.ts";
 import { judgeSide } from "./judge-side.ts";
 import { judgeSprings } from "./judge-springs.ts";
 import { judgeTime } from "./judge-time.ts";
-import type { Doubt, Judged } from "./judged.ts";
+import type { JudgedRow, PasteDoubt } from "./judged.ts";
 import { isTelling, tellingWords } from "./library.ts";
 import type { PasteContext, RowReading } from "./types.ts";
 
 /** Seconds of a pause whose row names none (common practice, no source). */
 const PAUSE_SECONDS = 30;
 
-export function judgeRows(rows: readonly RowReading[], answers: Answers, context: PasteContext): Judged[] {
+export function judgeRows(rows: readonly RowReading[], answers: Answers, context: PasteContext): JudgedRow[] {
   const habits = habitsOf(rows);
-  let before: Judged | undefined;
+  let before: JudgedRow | undefined;
   return rows.map((reading) => {
     const judged = judgeRow({
       reading,
@@ -43,10 +43,10 @@ interface Question {
   readonly context: PasteContext;
   readonly habits: ListHabits;
   /** The move row before it that is not skipped. */
-  readonly before: Judged | undefined;
+  readonly before: JudgedRow | undefined;
 }
 
-function judgeRow(q: Question): Judged {
+function judgeRow(q: Question): JudgedRow {
   const { reading, answer } = q;
   if (answer.skip) return { ...blank(reading), state: "skipped" };
   const judged = judgeKind({ ...q, otherSide: otherSideWords(q) });
@@ -58,7 +58,7 @@ function judgeRow(q: Question): Judged {
   return judgeMove(q, judged.move ?? "", judged.notes);
 }
 
-const blank = (reading: RowReading): Judged => ({
+const blank = (reading: RowReading): JudgedRow => ({
   reading,
   state: "ready",
   kind: null,
@@ -71,12 +71,12 @@ const blank = (reading: RowReading): Judged => ({
   drafts: [],
 });
 
-function finished(judged: Judged, q: Question): Judged {
+function finished(judged: JudgedRow, q: Question): JudgedRow {
   if (judged.doubts.length > 0) return { ...judged, state: "doubt" };
   return { ...judged, drafts: draftsOf(judged, q.context) };
 }
 
-function judgePause(q: Question, notes: readonly string[]): Judged {
+function judgePause(q: Question, notes: readonly string[]): JudgedRow {
   const { reading, answer } = q;
   const time = judgeTime({ reading, answer, starting: PAUSE_SECONDS, least: 0, sides: [], side: undefined });
   return finished(
@@ -92,7 +92,7 @@ function judgePause(q: Question, notes: readonly string[]): Judged {
   );
 }
 
-function judgeMove(q: Question, id: string, notes: readonly string[]): Judged {
+function judgeMove(q: Question, id: string, notes: readonly string[]): JudgedRow {
   const { reading, answer, answers, context } = q;
   const move = own(context.moves, id);
   if (!move) return { ...blank(reading), state: "doubt", doubts: [goneDoubt(id)] };
@@ -132,7 +132,11 @@ function judgeMove(q: Question, id: string, notes: readonly string[]): Judged {
   );
 }
 
-const goneDoubt = (id: string): Doubt => ({ about: "move", say: `“${id}” is no longer in the library.`, choices: [] });
+const goneDoubt = (id: string): PasteDoubt => ({
+  about: "move",
+  say: `“${id}” is no longer in the library.`,
+  choices: [],
+});
 
 /** Words of the row that nothing was read from, those of a longer name than the move's included. */
 function leftOver(reading: RowReading, move: Move): string {
@@ -142,7 +146,7 @@ function leftOver(reading: RowReading, move: Move): string {
 /** What a name says besides all the words of the move's own: "elbows close" of "Kneeling row elbows close". */
 function longerBy(name: string, moveName: string): string {
   const known = new Set(tellingWords(moveName));
-  const said = wordsOf(name).filter((word) => isTelling(word.fold));
+  const said = foldedWords(name).filter((word) => isTelling(word.fold));
   const extra = said.filter((word) => !known.has(word.fold));
   const all = [...known].every((word) => said.some((w) => w.fold === word));
   const [first, last] = [extra[0], extra.at(-1)];
@@ -152,8 +156,8 @@ function longerBy(name: string, moveName: string): string {
   return extra.map((word) => name.slice(word.from, word.to)).join(" ");
 }
 
-type OneSided = Judged & { readonly side: "left" | "right"; readonly move: string };
-const isOneSided = (j: Judged | undefined): j is OneSided =>
+type OneSided = JudgedRow & { readonly side: "left" | "right"; readonly move: string };
+const isOneSided = (j: JudgedRow | undefined): j is OneSided =>
   j?.move !== undefined && (j.side === "left" || j.side === "right");
 
 function otherSideWords({ before, context }: Question): string | null {
@@ -163,7 +167,7 @@ function otherSideWords({ before, context }: Question): string | null {
 }
 
 /** The row before, done on the other side; its own time wins. */
-function judgeOtherSide(q: Question): Judged {
+function judgeOtherSide(q: Question): JudgedRow {
   const { before, reading } = q;
   if (!isOneSided(before) || before.seconds === undefined || before.springs === undefined || before.state === "doubt") {
     const say = "The row before it must be ready, and for one side, before this one can be its other side.";
@@ -181,8 +185,8 @@ function judgeOtherSide(q: Question): Judged {
 }
 
 /** "14 rows ready, 3 in doubt, 1 skipped". */
-export function countsWords(rows: readonly Judged[]): string {
-  const count = (state: Judged["state"]) => rows.filter((row) => row.state === state).length;
+export function countsWords(rows: readonly JudgedRow[]): string {
+  const count = (state: JudgedRow["state"]) => rows.filter((row) => row.state === state).length;
   const doubts = rows.reduce((sum, row) => sum + (row.state === "doubt" ? row.doubts.length : 0), 0);
   return [`${plural(count("ready"), "row")} ready`, plural(doubts, "doubt"), `${count("skipped")} skipped`].join(", ");
 }

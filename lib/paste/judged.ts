@@ -1,27 +1,27 @@
 /** What a row becomes: ready, in doubt with sentences and choices, or skipped. */
 import type { MoveItem, Pause } from "#lib/plan/schema.ts";
-import type { Answer, RowKind } from "./answers.ts";
+import type { PasteAnswer, RowKind } from "./answers.ts";
 import type { RowReading, RowSide } from "./types.ts";
 
-export interface Choice {
+export interface DoubtChoice {
   readonly label: string;
-  readonly answer: Answer;
+  readonly answer: PasteAnswer;
 }
 
 export type DoubtAbout = "kind" | "move" | "side" | "time" | "springs";
 
-export interface Doubt {
+export interface PasteDoubt {
   readonly about: DoubtAbout;
   readonly say: string;
-  readonly choices: readonly Choice[];
+  readonly choices: readonly DoubtChoice[];
   /** Rows with the same word here may be answered together. */
   readonly like?: string;
 }
 
 /** An item that has no id yet. */
-export type Draft = { readonly kind: "heading"; readonly title: string } | Omit<Pause, "id"> | Omit<MoveItem, "id">;
+export type ItemDraft = { readonly kind: "heading"; readonly title: string } | Omit<Pause, "id"> | Omit<MoveItem, "id">;
 
-export interface Judged {
+export interface JudgedRow {
   readonly reading: RowReading;
   readonly state: "ready" | "doubt" | "skipped";
   /** Null while that is in doubt. */
@@ -36,9 +36,9 @@ export interface Judged {
   /** Left over, and whether it is kept as a form line. */
   readonly words: string;
   readonly keepWords: boolean;
-  readonly doubts: readonly Doubt[];
+  readonly doubts: readonly PasteDoubt[];
   /** Readings that are sure enough to go on with and must still be seen. */
   readonly notes: readonly string[];
   /** The items it makes; empty unless it is ready. */
-  readonly drafts: readonly Draft[];
+  readonly drafts: readonly ItemDraft[];
 }

@@ -2,7 +2,7 @@
 
 import { likeness } from "#lib/library/similar.ts";
 import type { Move } from "#lib/plan/schema.ts";
-import { foldText, wordsOf } from "./clean.ts";
+import { foldedWords, foldText } from "./clean.ts";
 
 export interface Entry {
   readonly id: string;
@@ -12,7 +12,7 @@ export interface Entry {
   readonly weight: number;
 }
 
-export interface Library {
+export interface PasteLibrary {
   readonly entries: readonly Entry[];
   /** All folded words run together: "pushup" and "push-up" are the same. */
   readonly bySame: ReadonlyMap<string, readonly string[]>;
@@ -31,7 +31,7 @@ const MAX_NAME_WORDS = 16;
 /** Whether a folded word tells moves apart. */
 export const isTelling = (word: string): boolean => !SMALL.has(word);
 
-export function libraryOf(moves: Readonly<Record<string, Move>>): Library {
+export function libraryOf(moves: Readonly<Record<string, Move>>): PasteLibrary {
   const bySame = new Map<string, string[]>();
   const byWords = new Map<string, string[]>();
   const byWord = new Map<string, number[]>();
@@ -44,7 +44,7 @@ export function libraryOf(moves: Readonly<Record<string, Move>>): Library {
   const weightOf = (word: string) => 1 + Math.log(named.length / (byWord.get(word)?.length ?? 1) || 1);
   const remembered = new Map<string, readonly (readonly [string, number])[]>();
   return {
-    entries: named.map((n) => ({ ...n, weight: sum(n.words.map(weightOf)) })),
+    entries: named.map((n) => ({ ...n, weight: sumOf(n.words.map(weightOf)) })),
     bySame,
     byWords,
     byWord,
@@ -68,17 +68,17 @@ function alike(word: string, byWord: ReadonlyMap<string, unknown>): (readonly [s
 
 export const runTogether = (name: string): string => foldText(name).replaceAll(" ", "");
 export const sortedKey = (words: readonly string[]): string => [...words].sort().join(" ");
-export const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
+export const sumOf = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
 
 /** The words of a name that tell moves apart; all of them when none does. At most sixteen. */
 export function tellingWords(name: string): string[] {
-  const all = wordsOf(name).map((w) => w.fold);
+  const all = foldedWords(name).map((w) => w.fold);
   const telling = all.filter(isTelling);
   return (telling.length > 0 ? telling : all).slice(0, MAX_NAME_WORDS);
 }
 
 /** "pushup" becomes "push up" and "pull down" "pulldown", whichever of them the library says. */
-export function fitted(words: readonly string[], library: Library): string[] {
+export function fitCompounds(words: readonly string[], library: PasteLibrary): string[] {
   const fit: string[] = [];
   for (const word of words) {
     const before = fit.at(-1);
@@ -90,7 +90,7 @@ export function fitted(words: readonly string[], library: Library): string[] {
   return fit;
 }
 
-function parted(word: string, library: Library): string[] | null {
+function parted(word: string, library: PasteLibrary): string[] | null {
   for (let at = 2; at <= word.length - 2 && word.length <= 40; at++) {
     const [a, b] = [word.slice(0, at), word.slice(at)];
     if (library.byWord.has(a) && library.byWord.has(b)) return [a, b];

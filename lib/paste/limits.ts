@@ -12,7 +12,7 @@ export const MAX_ITEMS = 2000;
 
 const thousands = (n: number): string => String(n).replace(/\B(?=(\d{3})+$)/g, ",");
 
-export const tooLong = (length: number): string =>
+export const tooLongWords = (length: number): string =>
   `This text has ${thousands(length)} characters; up to ${thousands(MAX_TEXT)} can be read at once. Paste one class, or a part of it.`;
 
 export const tooManyRows = (rows: number): string =>

@@ -2,7 +2,7 @@
  * Finds the move a name means: the same words, the same words in another order, another spelling of them, or the only
  * move that has them all. Anything less sure is offered, never taken.
  */
-import { type Entry, fitted, type Library, runTogether, sortedKey, sum, tellingWords } from "./library.ts";
+import { type Entry, fitCompounds, type PasteLibrary, runTogether, sortedKey, sumOf, tellingWords } from "./library.ts";
 import type { Match } from "./types.ts";
 
 /** Offered below this score never, and at most so many. */
@@ -13,10 +13,10 @@ const PART_IS_ENOUGH = 0.7;
 /** How far the second best must be behind for another spelling to be sure. */
 const CLEAR = 0.12;
 
-export function matchMove(name: string, library: Library): Match {
+export function matchMove(name: string, library: PasteLibrary): Match {
   const exact = matchExact(name, library);
   if (exact) return exact;
-  const asked = fitted(tellingWords(name), library);
+  const asked = fitCompounds(tellingWords(name), library);
   if (asked.length === 0) return { how: "none", near: [] };
   const ranked = candidates(asked, library).filter((c) => c.score >= LEAST);
   const [best, second] = ranked;
@@ -30,10 +30,10 @@ export function matchMove(name: string, library: Library): Match {
 }
 
 /** The same words, in order or in any; null when there is no such move. Two moves of one name are both offered. */
-export function matchExact(name: string, library: Library): Match | null {
+export function matchExact(name: string, library: PasteLibrary): Match | null {
   const same = library.bySame.get(runTogether(name));
   if (same) return sure("same", same);
-  const words = fitted(tellingWords(name), library);
+  const words = fitCompounds(tellingWords(name), library);
   const order = words.length > 1 ? library.byWords.get(sortedKey(words)) : undefined;
   return order ? sure("order", order) : null;
 }
@@ -56,12 +56,12 @@ interface Candidate {
   readonly equal: boolean;
 }
 
-function candidates(asked: readonly string[], library: Library): Candidate[] {
+function candidates(asked: readonly string[], library: PasteLibrary): Candidate[] {
   const touched = new Set<number>();
   const likes = asked.map((word) => new Map(library.like(word)));
   for (const like of likes)
     for (const word of like.keys()) for (const i of library.byWord.get(word) ?? []) touched.add(i);
-  const askedWeight = sum(asked.map(library.weightOf));
+  const askedWeight = sumOf(asked.map(library.weightOf));
   return [...touched]
     .flatMap((i) => library.entries[i] ?? [])
     .map((entry) => compare(entry, likes, { askedWeight, library }))
@@ -70,7 +70,7 @@ function candidates(asked: readonly string[], library: Library): Candidate[] {
 
 type Likes = readonly ReadonlyMap<string, number>[];
 
-function compare(entry: Entry, likes: Likes, to: { askedWeight: number; library: Library }): Candidate {
+function compare(entry: Entry, likes: Likes, to: { askedWeight: number; library: PasteLibrary }): Candidate {
   const open = [...entry.words];
   let shared = 0;
   let found = 0;

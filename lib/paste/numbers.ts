@@ -18,7 +18,7 @@ export const NUMBER_WORD = `(?:(?:${TENS.join("|")})[\\s-](?:${ONES.slice(0, 9).
 export const FIGURES = "(?:\\d{1,5}(?:[.,]\\d{1,2})?½?|½)";
 
 /** The number that a match of one of the two is; NaN for anything else. */
-export function numberOf(text: string): number {
+export function readNumber(text: string): number {
   const plain = text.trim().toLowerCase();
   if (/^\d*½$/.test(plain)) return Number(plain.slice(0, -1) || 0) + 0.5;
   if (/^\d+([.,]\d+)?$/.test(plain)) return Number(plain.replace(",", "."));

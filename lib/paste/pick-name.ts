@@ -1,19 +1,19 @@
 /** Which stretch of a row is the name of its move: names of the library may hold commas, and notes may follow them. */
-import type { Field, Segment } from "./field.ts";
-import type { Library } from "./library.ts";
+import type { FieldSegment, RowField } from "./field.ts";
+import type { PasteLibrary } from "./library.ts";
 import { matchExact, matchMove } from "./match-move.ts";
 import type { Match } from "./types.ts";
 
 /** A stretch of one field. */
-export interface Stretch extends Segment {
-  readonly field: Field;
+export interface NameStretch extends FieldSegment {
+  readonly field: RowField;
 }
 
 export interface PickedName {
   readonly match: Match;
   readonly name: string;
-  readonly stretches: readonly Stretch[];
-  readonly rest: readonly Stretch[];
+  readonly stretches: readonly NameStretch[];
+  readonly rest: readonly NameStretch[];
 }
 
 /** Stretches looked at; what follows is a note. */
@@ -24,7 +24,7 @@ const STRENGTH: Readonly<Record<Match["how"], number>> = { same: 5, order: 4, sp
 const JOINING = /^(?:then|and|for|of|with|per|at|on|in|x|the|plus|by|\s|-)+$/i;
 
 /** Takes joining words that stand alone out of a field and returns what is left, stretch by stretch. */
-export function stretchesOf(field: Field): Stretch[] {
+export function nameStretches(field: RowField): NameStretch[] {
   const segments = field.segments();
   for (const { text, from, to } of segments) if (JOINING.test(text)) field.take(from, to, "passed-over");
   return segments.flatMap((segment) => (JOINING.test(segment.text) ? [] : [{ ...segment, field }]));
@@ -34,7 +34,7 @@ export function stretchesOf(field: Field): Stretch[] {
  * The longest run of stretches that is a name of the library; else the run at the head, or after a first stretch that
  * means nothing, that is most like one; else the first stretch, which is then a name that nobody knows.
  */
-export function pickName(all: readonly Stretch[], library: Library): PickedName {
+export function pickName(all: readonly NameStretch[], library: PasteLibrary): PickedName {
   const run = exactRun(all, library) ?? likelyRun(all, library);
   const stretches = all.slice(run.from, run.to);
   const rest = all.filter((_, i) => i < run.from || i >= run.to);
@@ -48,7 +48,7 @@ interface Run {
 }
 
 /** The longest run with exactly a name's words, the earlier of two. */
-export function exactRun(all: readonly Stretch[], library: Library): Run | null {
+export function exactRun(all: readonly NameStretch[], library: PasteLibrary): Run | null {
   const most = Math.min(all.length, MOST);
   for (let length = most; length > 0; length--) {
     for (let from = 0; from + length <= most; from++) {
@@ -59,7 +59,7 @@ export function exactRun(all: readonly Stretch[], library: Library): Run | null 
   return null;
 }
 
-function likelyRun(all: readonly Stretch[], library: Library): Run {
+function likelyRun(all: readonly NameStretch[], library: PasteLibrary): Run {
   const nothing: Run = { from: 0, to: Math.min(1, all.length), match: { how: "none", near: [] } };
   for (const from of [0, 1]) {
     const runs: Run[] = [];
@@ -74,4 +74,4 @@ function likelyRun(all: readonly Stretch[], library: Library): Run {
 
 const rank = (match: Match): number => STRENGTH[match.how] + (match.near[0]?.score ?? 0);
 
-const textOf = (stretches: readonly Stretch[]): string => stretches.map((s) => s.text).join(" ");
+const textOf = (stretches: readonly NameStretch[]): string => stretches.map((s) => s.text).join(" ");

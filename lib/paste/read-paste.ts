@@ -5,21 +5,21 @@
 
 import { areNumbers, type ClockMark, clockMark, countsUp } from "./class-clock.ts";
 import { cleanText, foldText } from "./clean.ts";
-import { columnsOf, isHeader } from "./header.ts";
+import { headerColumns, isHeader } from "./header.ts";
 import { libraryOf } from "./library.ts";
-import { MAX_ROWS, MAX_TEXT, tooLong, tooManyRows } from "./limits.ts";
-import { type RowReader, readRow } from "./read-row.ts";
+import { MAX_ROWS, MAX_TEXT, tooLongWords, tooManyRows } from "./limits.ts";
+import { type RowReader, readPastedRow } from "./read-row.ts";
 import { bulletLength } from "./signs.ts";
 import { splitRows } from "./split.ts";
-import { springWords } from "./spring-words.ts";
-import type { Column, PasteContext, PasteReading, RowReading, SplitRow, TimeFound } from "./types.ts";
+import { springVocabulary } from "./spring-vocabulary.ts";
+import type { PasteContext, PastedColumn, PasteReading, RowReading, SplitRow, TimeFound } from "./types.ts";
 
 /** Rows before the headings that may hold a title. */
 const TITLE_ROWS = 3;
 
 /** Reads the text for the studio's library and springs. Refuses, in one sentence, what is too long to be a list. */
 export function readPaste(pasted: string, context: Pick<PasteContext, "moves" | "equipment">): PasteReading {
-  if (pasted.length > MAX_TEXT) return { ok: false, say: tooLong(pasted.length) };
+  if (pasted.length > MAX_TEXT) return { ok: false, say: tooLongWords(pasted.length) };
   const text = cleanText(pasted);
   const { springs } = context.equipment;
   const labels = springs.map((s) => s.label);
@@ -34,12 +34,12 @@ export function readPaste(pasted: string, context: Pick<PasteContext, "moves" | 
   const clocked = countsUp(marks);
   const reader: RowReader = {
     library: libraryOf(context.moves),
-    springs: springWords(springs),
+    springs: springVocabulary(springs),
     columns,
     clocked,
     numbered: columns.length === 0 && split.form !== "lines" && areNumbers(kept.map((r) => r.cells[0]?.text ?? "")),
   };
-  const read = kept.map((row) => readRow(row, text, reader));
+  const read = kept.map((row) => readPastedRow(row, text, reader));
   const timed = clocked ? read.map((row, i) => withClock(row, marks, i)) : read;
   return {
     ok: true,
@@ -54,10 +54,10 @@ function withoutHeader(rows: readonly SplitRow[], labels: readonly string[], ids
   const at = rows.slice(0, TITLE_ROWS).findIndex((row) => isHeader(texts(row), labels));
   const header = rows[at];
   if (!header) return { columns: [], rows };
-  return { columns: columnsOf(texts(header), labels, ids), rows: rows.filter((_, i) => i !== at) };
+  return { columns: headerColumns(texts(header), labels, ids), rows: rows.filter((_, i) => i !== at) };
 }
 
-function markOf(row: SplitRow, columns: readonly Column[]): ClockMark | null {
+function markOf(row: SplitRow, columns: readonly PastedColumn[]): ClockMark | null {
   const at = columns.findIndex((c) => c.role === "clock");
   if (at >= 0) return clockMark(row.cells[at]?.text ?? "");
   const first = row.cells.find((cell) => cell.text.trim() !== "")?.text ?? "";
@@ -77,7 +77,7 @@ function withClock(row: Row, marks: readonly (ClockMark | null)[], i: number): R
 }
 
 /** A column of blocks: a heading before each row where it changes. */
-function withBlocks(rows: readonly Row[], split: readonly SplitRow[], columns: readonly Column[]): Row[] {
+function withBlocks(rows: readonly Row[], split: readonly SplitRow[], columns: readonly PastedColumn[]): Row[] {
   const at = columns.findIndex((c) => c.role === "block");
   if (at < 0) return [...rows];
   let before = "";
@@ -120,7 +120,7 @@ function withKeys(rows: readonly Row[]): RowReading[] {
 }
 
 interface Seen {
-  readonly columns: readonly Column[];
+  readonly columns: readonly PastedColumn[];
   readonly clocked: boolean;
   readonly numbered: boolean;
   readonly rows: number;

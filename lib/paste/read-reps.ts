@@ -1,18 +1,18 @@
 /** Repetitions: a plan counts seconds, so a row that counts repetitions instead is in doubt, but must be understood. */
-import { END, type Field, START } from "./field.ts";
+import { type RowField, WORD_END, WORD_START } from "./field.ts";
 
 const WORDINGS: readonly RegExp[] = [
   new RegExp(
-    `${START}(?:(\\d)\\s*(?:sets?\\s+(?:of\\s+)?|[x×]\\s*))?(\\d{1,3})\\s*(?:reps?|repetitions?|times)${END}`,
+    `${WORD_START}(?:(\\d)\\s*(?:sets?\\s+(?:of\\s+)?|[x×]\\s*))?(\\d{1,3})\\s*(?:reps?|repetitions?|times)${WORD_END}`,
     "giu",
   ),
-  new RegExp(`${START}(\\d)\\s*(?:[x×]|sets?(?:\\s+of)?)\\s*(\\d{1,3})${END}`, "giu"),
-  new RegExp(`${START}[x×]\\s*()(\\d{1,3})${END}`, "giu"),
-  new RegExp(`${START}()(\\d{1,3})\\s*[x×](?![\\p{L}\\p{N}])`, "giu"),
+  new RegExp(`${WORD_START}(\\d)\\s*(?:[x×]|sets?(?:\\s+of)?)\\s*(\\d{1,3})${WORD_END}`, "giu"),
+  new RegExp(`${WORD_START}[x×]\\s*()(\\d{1,3})${WORD_END}`, "giu"),
+  new RegExp(`${WORD_START}()(\\d{1,3})\\s*[x×](?![\\p{L}\\p{N}])`, "giu"),
 ];
 
 /** Takes repetitions out of the field and returns how many in all; undefined where there are none. */
-export function readReps(field: Field): number | undefined {
+export function readReps(field: RowField): number | undefined {
   let reps: number | undefined;
   for (const wording of WORDINGS) {
     field.takeAll(wording, "time", (m) => {

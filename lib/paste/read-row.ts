@@ -6,10 +6,10 @@
 import { clockMark } from "./class-clock.ts";
 import { cleanText, foldText } from "./clean.ts";
 import { offsetIn } from "./delimited.ts";
-import { Field } from "./field.ts";
-import type { Library } from "./library.ts";
+import { RowField } from "./field.ts";
+import type { PasteLibrary } from "./library.ts";
 import { MAX_CELLS, MAX_ROW } from "./limits.ts";
-import { exactRun, type PickedName, pickName, type Stretch, stretchesOf } from "./pick-name.ts";
+import { exactRun, type NameStretch, nameStretches, type PickedName, pickName } from "./pick-name.ts";
 import { readReps } from "./read-reps.ts";
 import { readFacing, readOffset, readSides } from "./read-side.ts";
 import {
@@ -21,17 +21,17 @@ import {
   readSprings,
   springsFound,
 } from "./read-springs.ts";
-import { readTimes } from "./read-time.ts";
+import { takeTimesFrom } from "./read-time.ts";
 import { bulletLength, signsOf } from "./signs.ts";
-import type { SpringWords } from "./spring-words.ts";
-import type { Cell, Column, Piece, RowReading, SplitRow, TimeFound } from "./types.ts";
+import type { SpringVocabulary } from "./spring-vocabulary.ts";
+import type { PastedCell, PastedColumn, PastedPiece, RowReading, SplitRow, TimeFound } from "./types.ts";
 
 /** What a row is read by. */
 export interface RowReader {
-  readonly library: Library;
-  readonly springs: SpringWords;
+  readonly library: PasteLibrary;
+  readonly springs: SpringVocabulary;
   /** By place; empty where the list has no headings. */
-  readonly columns: readonly Column[];
+  readonly columns: readonly PastedColumn[];
   /** Rows begin with the clock of the class. */
   readonly clocked: boolean;
   /** First cells number the rows. */
@@ -46,15 +46,15 @@ interface Open extends Read {
 }
 
 interface Part {
-  readonly cell: Cell;
-  readonly field: Field;
-  readonly column: Column;
+  readonly cell: PastedCell;
+  readonly field: RowField;
+  readonly column: PastedColumn;
 }
 
-const FREE: Column = { role: "free" };
+const FREE: PastedColumn = { role: "free" };
 
 /** Reads one row. `text` is the clean text that the row's offsets count in. */
-export function readRow(row: SplitRow, text: string, by: RowReader): Omit<RowReading, "key"> {
+export function readPastedRow(row: SplitRow, text: string, by: RowReader): Omit<RowReading, "key"> {
   const into: Open = {
     times: [],
     sides: [],
@@ -68,10 +68,10 @@ export function readRow(row: SplitRow, text: string, by: RowReader): Omit<RowRea
   const free = parts.filter((p) => p.column.role === "free" || p.column.role === "move").map((p) => p.field);
   readFree(free, into, by);
   const named = parts.filter((p) => p.column.role === "move").map((p) => p.field);
-  const picked = pickName((named.length > 0 ? named : free).flatMap(stretchesOf), by.library);
+  const picked = pickName((named.length > 0 ? named : free).flatMap(nameStretches), by.library);
   const others = parts
     .filter((p) => !(named.length > 0 ? named : free).includes(p.field))
-    .flatMap((p) => stretchesOf(p.field));
+    .flatMap((p) => nameStretches(p.field));
   return { ...frameOf(row, text), ...wordsOfRow({ row, parts, picked, others }), ...found(into) };
 }
 
@@ -101,7 +101,7 @@ function partsOf(row: SplitRow, by: RowReader): Part[] {
     const text = cell.text.replaceAll("\n", " ").slice(0, room);
     room -= text.length;
     const column = by.columns[i] ?? (by.numbered && i === 0 ? { role: "order" } : FREE);
-    return { cell, column, field: new Field(text) };
+    return { cell, column, field: new RowField(text) };
   });
   const first = parts.find((p) => p.field.text.trim() !== "");
   if (first) passOverHead(first, by);
@@ -118,24 +118,24 @@ function passOverHead({ field, column }: Part, by: RowReader): void {
 
 /** A cell whose column says what it holds. */
 function readColumn({ field, column, cell }: Part, into: Open, by: RowReader): void {
-  const all = (of: Piece["of"]) => field.text !== "" && field.take(0, field.text.length, of);
+  const all = (of: PastedPiece["of"]) => field.text !== "" && field.take(0, field.text.length, of);
   const initials = by.springs.initials;
   if (column.role === "order" || column.role === "clock" || column.role === "block") all("passed-over");
   else if (column.role === "springs") readSpringCell(field, by.springs, into.springs);
   else if (column.role === "side") into.sides.push(...readSides(field, true, null));
   else if (column.role === "time") {
     const { perNumber = 1 } = column;
-    into.times.push(...readTimes(field, { perNumber, bare: column.perNumber ? "said" : "column", initials }));
+    into.times.push(...takeTimesFrom(field, { perNumber, bare: column.perNumber ? "said" : "column", initials }));
   } else if (column.role === "spring" && cell.text.trim() !== "") readSpringCount(column.spring, field, into);
   else if (column.role === "offset") {
     into.offsetMm =
-      readOffset(new Field(`offset ${field.text} ${/[a-z]/i.test(field.text) ? "" : "mm"}`)) ?? into.offsetMm;
+      readOffset(new RowField(`offset ${field.text} ${/[a-z]/i.test(field.text) ? "" : "mm"}`)) ?? into.offsetMm;
     if (into.offsetMm !== undefined) all("offset");
   }
 }
 
 /** A column of one spring: a count, a mark that means one; a dash says as little as an empty cell. */
-function readSpringCount(spring: string, field: Field, into: Open): void {
+function readSpringCount(spring: string, field: RowField, into: Open): void {
   const text = field.text.trim();
   field.take(0, field.text.length, "springs");
   if (/^[-–—.]*$/.test(text)) return;
@@ -145,28 +145,28 @@ function readSpringCount(spring: string, field: Field, into: Open): void {
 }
 
 /** Cells without a column of their own: springs, offset, facing, times, initials, sides, repetitions, bare numbers. */
-function readFree(fields: readonly Field[], into: Open, by: RowReader): void {
+function readFree(fields: readonly RowField[], into: Open, by: RowReader): void {
   const { springs, library } = by;
   for (const field of fields) {
     readSprings(field, springs, into.springs);
     into.offsetMm ??= readOffset(field);
     into.facing ??= readFacing(field);
-    into.times.push(...readTimes(field, { initials: springs.initials }));
+    into.times.push(...takeTimesFrom(field, { initials: springs.initials }));
   }
   // A cell of its own that says "none" speaks of springs, whatever stands over it; the name comes first.
   for (const field of fields.slice(1)) readNoneCell(field, into.springs);
   for (const field of fields) readInitials(field, springs, into.springs, into.times.length > 0);
   for (const field of fields) {
-    const kept = exactRun(stretchesOf(field), library);
-    const stretches = kept ? stretchesOf(field).slice(kept.from, kept.to) : [];
+    const kept = exactRun(nameStretches(field), library);
+    const stretches = kept ? nameStretches(field).slice(kept.from, kept.to) : [];
     const span = kept ? { from: stretches[0]?.from ?? 0, to: stretches.at(-1)?.to ?? 0 } : null;
     into.sides.push(...readSides(field, false, span));
   }
   if (into.times.length === 0) for (const field of fields) into.reps ??= readReps(field);
   if (into.times.length === 0 && into.reps === undefined) {
-    for (const field of fields) into.times.push(...readTimes(field, { perNumber: 1, initials: springs.initials }));
+    for (const field of fields) into.times.push(...takeTimesFrom(field, { perNumber: 1, initials: springs.initials }));
   }
-  for (const stretch of fields.flatMap(stretchesOf).slice(1)) {
+  for (const stretch of fields.flatMap(nameStretches).slice(1)) {
     readLabelStretch(stretch.field, stretch, springs, into.springs);
   }
 }
@@ -175,20 +175,20 @@ interface Rest {
   readonly row: SplitRow;
   readonly parts: readonly Part[];
   readonly picked: PickedName;
-  readonly others: readonly Stretch[];
+  readonly others: readonly NameStretch[];
 }
 
 /** The name, the words left over, and from which characters everything was read. */
 function wordsOfRow({ row, parts, picked, others }: Rest) {
   const rest = [...picked.rest, ...others];
-  const partOf = (stretch: Stretch) => parts.find((p) => p.field === stretch.field);
-  const titled = (stretch: Stretch) => {
+  const partOf = (stretch: NameStretch) => parts.find((p) => p.field === stretch.field);
+  const titled = (stretch: NameStretch) => {
     const column = partOf(stretch)?.column;
     return column?.role === "other" && column.title !== "" ? `${column.title}: ${stretch.text}` : stretch.text;
   };
   const words = rest.map(titled).join(", ");
-  const place = (of: Piece["of"]) => (stretch: Stretch) => pieceOf(partOf(stretch)?.cell, stretch, of) ?? [];
-  const pieces: Piece[] = [
+  const place = (of: PastedPiece["of"]) => (stretch: NameStretch) => pieceOf(partOf(stretch)?.cell, stretch, of) ?? [];
+  const pieces: PastedPiece[] = [
     ...parts.flatMap((p) => p.field.taken.flatMap((taken) => pieceOf(p.cell, taken, taken.of) ?? [])),
     ...picked.stretches.flatMap(place("move")),
     ...rest.flatMap(place("words")),
@@ -203,6 +203,10 @@ function wordsOfRow({ row, parts, picked, others }: Rest) {
   };
 }
 
-function pieceOf(cell: Cell | undefined, span: { from: number; to: number }, of: Piece["of"]): Piece | null {
+function pieceOf(
+  cell: PastedCell | undefined,
+  span: { from: number; to: number },
+  of: PastedPiece["of"],
+): PastedPiece | null {
   return cell ? { from: offsetIn(cell, span.from), to: offsetIn(cell, span.to - 1) + 1, of } : null;
 }

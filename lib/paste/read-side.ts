@@ -1,7 +1,7 @@
 /** Sides, facing and where the person sits, out of the words of a row. */
 import type { Facing } from "#lib/plan/schema.ts";
-import { END, type Field, START } from "./field.ts";
-import type { RowSide, Span } from "./types.ts";
+import { type RowField, WORD_END, WORD_START } from "./field.ts";
+import type { RowSide, TextSpan } from "./types.ts";
 
 const LIMB = "(?:sides?|legs?|arms?|hands?|foot|feet|knees?)";
 const LEFT = `(?:left|lhs|l)`;
@@ -14,7 +14,7 @@ interface SidePattern {
   readonly pattern: RegExp;
 }
 
-const pattern = (source: string): RegExp => new RegExp(`${START}${source}${END}`, "giu");
+const pattern = (source: string): RegExp => new RegExp(`${WORD_START}${source}${WORD_END}`, "giu");
 
 /** Longer wordings first: what one takes, the next does not see. */
 const WORDINGS: readonly SidePattern[] = [
@@ -22,7 +22,7 @@ const WORDINGS: readonly SidePattern[] = [
   { side: "right-left", pattern: pattern(`${RIGHT}(?:\\s+${LIMB})?${JOINT}${LEFT}(?:\\s+${LIMB})?`) },
   { side: "left-right", pattern: pattern(`(?:on\\s+)?(?:each|ea\\.?|per|every)\\s+(?:${LIMB}|way|direction)`) },
   { side: "left-right", pattern: pattern("(?:e\\s?/\\s?s|p\\s?/\\s?s)") },
-  { side: "left-right", pattern: new RegExp(`/\\s*(?:${LIMB}|each|ea)${END}`, "giu") },
+  { side: "left-right", pattern: new RegExp(`/\\s*(?:${LIMB}|each|ea)${WORD_END}`, "giu") },
   {
     side: "alternating",
     pattern: pattern("(?:alternating|alternately|alternate|altern|alt)(?:\\s+(?:sides|legs|arms|hands))?"),
@@ -43,7 +43,7 @@ const BOTH_COLUMN = /^\s*(?:b|bi|bilateral|each|ea|2|two|l\s?r|lr)\s*$/i;
  * Takes the sides out of a field. `column`: the field is one of sides, where small letters count too. `kept`: a stretch
  * that is the name of a move, whatever it says.
  */
-export function readSides(field: Field, column: boolean, kept: Span | null): RowSide[] {
+export function readSides(field: RowField, column: boolean, kept: TextSpan | null): RowSide[] {
   const found: RowSide[] = [];
   const free = (m: RegExpExecArray) => kept === null || m.index + m[0].length <= kept.from || m.index >= kept.to;
   const takeAs = (side: (m: RegExpExecArray) => RowSide | null, by: RegExp) =>
@@ -71,12 +71,12 @@ function twoLetters(text: string, column: boolean): boolean {
 const letterSide = (letter: string | undefined): RowSide => (letter?.toLowerCase() === "l" ? "left" : "right");
 
 const FACING = new RegExp(
-  `${START}(?:facing|face|faces)\\s+(?:the\\s+|to\\s+the\\s+)?(front|back|left|right)${END}`,
+  `${WORD_START}(?:facing|face|faces)\\s+(?:the\\s+|to\\s+the\\s+)?(front|back|left|right)${WORD_END}`,
   "iu",
 );
 
 /** Takes "facing back" out of the field. */
-export function readFacing(field: Field): Facing | undefined {
+export function readFacing(field: RowField): Facing | undefined {
   const m = FACING.exec(field.left);
   const facing = FACINGS_READ.find((f) => f === m?.[1]?.toLowerCase());
   if (m && facing) field.take(m.index, m.index + m[0].length, "facing");
@@ -89,12 +89,12 @@ const LENGTH = "([+-]?\\d{1,4}(?:[.,]\\d)?)\\s*(mm|cm)";
 const FARTHER = "(further|farther|away|out)(?:\\s+(?:from|away)(?:\\s+the)?\\s+anchor)?";
 const NEARER = "(closer|nearer|in)(?:\\s+(?:to|towards?)(?:\\s+the)?\\s+anchor)?";
 const OFFSET = new RegExp(
-  `${START}offset\\s*[:=]?\\s*${LENGTH}${END}|(?:${START}|(?=[+-]))(?:sit\\s+)?${LENGTH}\\s+(?:${FARTHER}|${NEARER})${END}`,
+  `${WORD_START}offset\\s*[:=]?\\s*${LENGTH}${WORD_END}|(?:${WORD_START}|(?=[+-]))(?:sit\\s+)?${LENGTH}\\s+(?:${FARTHER}|${NEARER})${WORD_END}`,
   "iu",
 );
 
 /** Takes "offset 80 mm", "10 cm further" or "8 cm closer" out of the field. Millimetres; nearer to the anchor is below 0. */
-export function readOffset(field: Field): number | undefined {
+export function readOffset(field: RowField): number | undefined {
   const m = OFFSET.exec(field.left);
   if (!m) return undefined;
   const number = Number((m[1] ?? m[3] ?? "").replace(",", "."));

@@ -4,8 +4,8 @@
  */
 import { countWord } from "#lib/plan/format.ts";
 import { foldText } from "./clean.ts";
-import { END, type Field, type Segment, START } from "./field.ts";
-import { COUNT, countOf, type SpringWords } from "./spring-words.ts";
+import { type FieldSegment, type RowField, WORD_END, WORD_START } from "./field.ts";
+import { COUNT_PATTERN, countOf, type SpringVocabulary } from "./spring-vocabulary.ts";
 import type { SpringsFound } from "./types.ts";
 
 /** What has been read of one row, field after field. */
@@ -19,23 +19,26 @@ export interface SpringsSoFar {
 export const noSprings = (): SpringsSoFar => ({ counts: {}, unknown: [], none: false, notes: [] });
 export const springsFound = (s: SpringsSoFar): SpringsFound => ({ ...s, counts: { ...s.counts } });
 
-const NONE = new RegExp(`${START}(?:no|without|0|zero)\\s+springs?${END}|${START}springs?\\s+off${END}`, "giu");
+const NONE = new RegExp(
+  `${WORD_START}(?:no|without|0|zero)\\s+springs?${WORD_END}|${WORD_START}springs?\\s+off${WORD_END}`,
+  "giu",
+);
 const NONE_CELL = /^\s*(?:none|no|off|-+|–|—|0|nil|bw|body\s?-?weight|no springs?)\s*$/i;
 /** Words that people use for springs, when they are no label of this room. */
 const SPRINGISH =
   "red|blue|yellow|green|white|black|grey|gray|orange|purple|pink|brown|gold|silver|heavy|heavies|medium|light|soft|hard|stiff|firm|strong|weak|full|half|quarter|middle";
 const WEIGHTED = new RegExp(
-  `${START}${COUNT}\\s*[x×*]?\\s*((?:extra[\\s-]+)?(?:${SPRINGISH})s?)(?:\\s+springs?)?${END}`,
+  `${WORD_START}${COUNT_PATTERN}\\s*[x×*]?\\s*((?:extra[\\s-]+)?(?:${SPRINGISH})s?)(?:\\s+springs?)?${WORD_END}`,
   "giu",
 );
 const ANY_SPRING = new RegExp(
-  `${START}(?:${COUNT}\\s*[x×*]?\\s*(\\p{L}+\\s+)?|((?:${SPRINGISH})\\s+))springs?${END}`,
+  `${WORD_START}(?:${COUNT_PATTERN}\\s*[x×*]?\\s*(\\p{L}+\\s+)?|((?:${SPRINGISH})\\s+))springs?${WORD_END}`,
   "giu",
 );
-const SHORT = new RegExp(`${START}${COUNT}\\s*[x×*]?\\s*(\\p{L}{3,12})\\.?${END}`, "giu");
+const SHORT = new RegExp(`${WORD_START}${COUNT_PATTERN}\\s*[x×*]?\\s*(\\p{L}{3,12})\\.?${WORD_END}`, "giu");
 
 /** Counted labels, "no springs", and words that are clearly meant for a spring. Read before times. */
-export function readSprings(field: Field, words: SpringWords, into: SpringsSoFar): void {
+export function readSprings(field: RowField, words: SpringVocabulary, into: SpringsSoFar): void {
   if (words.counted) {
     field.takeAll(words.counted, "springs", (m) => {
       const [count, label] = m[1] !== undefined ? [m[1], m[2]] : [m[4], m[3]];
@@ -54,10 +57,10 @@ export function readSprings(field: Field, words: SpringWords, into: SpringsSoFar
   field.takeAll(ANY_SPRING, "springs", (m) => addUnknown(into, m[2] ?? m[3] ?? "", countOf(m[1] ?? "1")));
 }
 
-const INITIAL = new RegExp(`${START}(\\d{1,2})\\s?[x×]?\\s?(\\p{L})${END}(?!['’/])`, "gu");
+const INITIAL = new RegExp(`${WORD_START}(\\d{1,2})\\s?[x×]?\\s?(\\p{L})${WORD_END}(?!['’/])`, "gu");
 
 /** "1 L + 1 M". Read after times. `timed`: the row has a time besides, so that "1 M" is no minute. */
-export function readInitials(field: Field, words: SpringWords, into: SpringsSoFar, timed: boolean): void {
+export function readInitials(field: RowField, words: SpringVocabulary, into: SpringsSoFar, timed: boolean): void {
   const all = [...field.left.matchAll(INITIAL)].filter((m) => words.initials.has(m[2] ?? ""));
   const several = all.length > 1 || Object.keys(into.counts).length > 0;
   field.takeAll(INITIAL, "springs", (m) => {
@@ -71,13 +74,13 @@ export function readInitials(field: Field, words: SpringWords, into: SpringsSoFa
 
 const WORD_IN_CELL = "[\\p{L}%][\\p{L}\\p{N}'’%.-]*(?:[ -]+\\p{L}+)*";
 const COUNTED_AFTER = new RegExp(
-  `${START}(\\p{L}[\\p{L}'’-]*(?:\\s+(?!x\\b)\\p{L}+)*)\\s*[x×*:=]\\s*(\\d{1,2})${END}`,
+  `${WORD_START}(\\p{L}[\\p{L}'’-]*(?:\\s+(?!x\\b)\\p{L}+)*)\\s*[x×*:=]\\s*(\\d{1,2})${WORD_END}`,
   "giu",
 );
-const REST = new RegExp(`(?:${COUNT}\\s*[x×*]?\\s*)?(${WORD_IN_CELL}|\\d+)`, "giu");
+const REST = new RegExp(`(?:${COUNT_PATTERN}\\s*[x×*]?\\s*)?(${WORD_IN_CELL}|\\d+)`, "giu");
 
 /** A cell that holds springs and nothing else: labels alone count one, and whatever is left is an unknown spring. */
-export function readSpringCell(field: Field, words: SpringWords, into: SpringsSoFar): void {
+export function readSpringCell(field: RowField, words: SpringVocabulary, into: SpringsSoFar): void {
   if (NONE_CELL.test(field.left)) {
     into.none = true;
     field.take(0, field.text.length, "springs");
@@ -104,7 +107,7 @@ export function readSpringCell(field: Field, words: SpringWords, into: SpringsSo
 const NONE_ALONE = /^\s*(?:none|nil|-+|–|—|bw|body\s?-?weight)\s*$/i;
 
 /** A cell without a column of its own that holds a word or a sign for "none" and nothing else: said so, not guessed. */
-export function readNoneCell(field: Field, into: SpringsSoFar): void {
+export function readNoneCell(field: RowField, into: SpringsSoFar): void {
   if (!NONE_ALONE.test(field.text)) return;
   into.none = true;
   into.notes.push(`“${field.text.trim()}” read as no springs.`);
@@ -112,7 +115,7 @@ export function readNoneCell(field: Field, into: SpringsSoFar): void {
 }
 
 /** Takes labels without a number, as one each. True when there were any. */
-export function readAlone(field: Field, words: SpringWords, into: SpringsSoFar): boolean {
+export function readAlone(field: RowField, words: SpringVocabulary, into: SpringsSoFar): boolean {
   let any = false;
   if (words.alone) {
     field.takeAll(words.alone, "springs", (m) => {
@@ -126,12 +129,16 @@ export function readAlone(field: Field, words: SpringWords, into: SpringsSoFar):
 
 const labelsIn = (text: string): string[] => text.split(/\s*(?:&|\band\b)\s*/i).filter((part) => part.trim() !== "");
 
-function isOnlyLabels(text: string, words: SpringWords): boolean {
+function isOnlyLabels(text: string, words: SpringVocabulary): boolean {
   const parts = labelsIn(text);
   return parts.length > 0 && parts.every((part) => words.byLabel(part) !== undefined);
 }
 
-function addKnown(into: SpringsSoFar, words: SpringWords, { label, count }: { label: string; count: number }): boolean {
+function addKnown(
+  into: SpringsSoFar,
+  words: SpringVocabulary,
+  { label, count }: { label: string; count: number },
+): boolean {
   const spring = words.byLabel(label);
   if (!spring || !Number.isFinite(count)) return false;
   if (count === 0) into.none = true;
@@ -142,7 +149,7 @@ function addKnown(into: SpringsSoFar, words: SpringWords, { label, count }: { la
 /** A letter or a beginning that stands for one spring only; a letter for several of them is unknown. */
 function addShort(
   into: SpringsSoFar,
-  words: SpringWords,
+  words: SpringVocabulary,
   read: { word: string; count: number; text: string },
 ): boolean {
   const meant = words.shortFor(read.word);
@@ -162,7 +169,12 @@ function addUnknown(into: SpringsSoFar, word: string, count: number): boolean {
 const SPRINGISH_ALONE = new RegExp(`^(?:extra[\\s-]+)?(?:${SPRINGISH})s?(?:\\s+springs?)?$`, "i");
 
 /** Takes a stretch that holds labels and nothing else, as one each: "light + middle". So with one word for a spring that is none here. */
-export function readLabelStretch(field: Field, stretch: Segment, words: SpringWords, into: SpringsSoFar): boolean {
+export function readLabelStretch(
+  field: RowField,
+  stretch: FieldSegment,
+  words: SpringVocabulary,
+  into: SpringsSoFar,
+): boolean {
   if (!isOnlyLabels(stretch.text, words)) {
     if (!SPRINGISH_ALONE.test(stretch.text)) return false;
     field.take(stretch.from, stretch.to, "springs");

@@ -2,8 +2,8 @@
  * Lengths of time in a text: "60 s", "1:00", "1 min", "1.5 min", "1 min 30", "1'30", "half a minute", "45-60 s",
  * "2 x 45 s", "30/30 s". Seconds. A number without a unit counts only where the caller says so.
  */
-import { END, type Field, START } from "./field.ts";
-import { FIGURES, NUMBER_WORD, numberOf } from "./numbers.ts";
+import { type RowField, WORD_END, WORD_START } from "./field.ts";
+import { FIGURES, NUMBER_WORD, readNumber } from "./numbers.ts";
 import type { TimeFound } from "./types.ts";
 
 export interface TimeOptions {
@@ -23,21 +23,21 @@ interface Part {
 
 const sticky = (source: string): RegExp => new RegExp(source, "yiu");
 
-const SECONDS = `(?:(seconds?|secs?|s)${END}\\.?|''|["″”])`;
-const MINUTES = `(?:(minutes?|mins?|m)${END}\\.?|['′’](?!['’]))`;
+const SECONDS = `(?:(seconds?|secs?|s)${WORD_END}\\.?|''|["″”])`;
+const MINUTES = `(?:(minutes?|mins?|m)${WORD_END}\\.?|['′’](?!['’]))`;
 const HALF = "\\s+and\\s+a\\s+half";
-const CLOCK = sticky(`(?:(\\d{1,2}):)?(\\d{1,3}):([0-5]\\d)(?![\\d:])(?:\\s*(?:minutes?|mins?|m|h)${END})?`);
+const CLOCK = sticky(`(?:(\\d{1,2}):)?(\\d{1,3}):([0-5]\\d)(?![\\d:])(?:\\s*(?:minutes?|mins?|m|h)${WORD_END})?`);
 const MIN_SEC = sticky(
-  `(\\d{1,3})\\s*(?:(minutes?|mins?|m)(?!\\p{L})\\.?|['′’](?!['’]))\\s*(?:and\\s+)?(\\d{1,2})\\s*(?:${SECONDS}|${END}(?!\\s*[\\p{L}x×*:]))`,
+  `(\\d{1,3})\\s*(?:(minutes?|mins?|m)(?!\\p{L})\\.?|['′’](?!['’]))\\s*(?:and\\s+)?(\\d{1,2})\\s*(?:${SECONDS}|${WORD_END}(?!\\s*[\\p{L}x×*:]))`,
 );
-const ONE_MIN = sticky(`(${FIGURES}|${NUMBER_WORD})(${HALF})?[\\s-]*${MINUTES}(${HALF}${END})?`);
+const ONE_MIN = sticky(`(${FIGURES}|${NUMBER_WORD})(${HALF})?[\\s-]*${MINUTES}(${HALF}${WORD_END})?`);
 const ONE_SEC = sticky(`(${FIGURES}|${NUMBER_WORD})[\\s-]*${SECONDS}`);
-const WORDY = sticky(`(half\\s+a|a|one)(\\s+half)?\\s+minute(\\s+and\\s+a\\s+half)?${END}`);
+const WORDY = sticky(`(half\\s+a|a|one)(\\s+half)?\\s+minute(\\s+and\\s+a\\s+half)?${WORD_END}`);
 const BARE = sticky(`(${FIGURES})(?![\\p{L}\\d:.,%])`);
 const RANGE = sticky("\\s*(?:-|–|—|to|or)\\s*");
 const SLASH = sticky("\\s*/\\s*");
 const TIMES_BEFORE = sticky("(\\d)\\s*[x×*]\\s*");
-const TIMES_AFTER = sticky(`\\s*[x×*]\\s*(\\d)${END}`);
+const TIMES_AFTER = sticky(`\\s*[x×*]\\s*(\\d)${WORD_END}`);
 
 function at(pattern: RegExp, text: string, index: number): RegExpExecArray | null {
   pattern.lastIndex = index;
@@ -45,9 +45,9 @@ function at(pattern: RegExp, text: string, index: number): RegExpExecArray | nul
 }
 
 /** Takes every length of time out of the field. */
-export function readTimes(field: Field, options: TimeOptions): TimeFound[] {
+export function takeTimesFrom(field: RowField, options: TimeOptions): TimeFound[] {
   const found: TimeFound[] = [];
-  const starts = new RegExp(`${START}(?<!\\d[.,:])[\\p{L}\\d½]`, "gu");
+  const starts = new RegExp(`${WORD_START}(?<!\\d[.,:])[\\p{L}\\d½]`, "gu");
   const text = field.left;
   for (let m = starts.exec(text); m !== null; m = starts.exec(text)) {
     const hit = phraseAt(text, m.index, options);
@@ -112,8 +112,8 @@ function sharedUnit(text: string, index: number, options: TimeOptions): Part | n
   const next = joint && timeAt(text, end + joint[0].length, { initials: options.initials });
   if (!joint || !next) return null;
   const number = new RegExp(`^${FIGURES}`, "u").exec(text.slice(end + joint[0].length))?.[0] ?? "";
-  const per = next.seconds / numberOf(number);
-  return per === 1 || per === 60 ? { seconds: numberOf(figures[0]) * per, end } : null;
+  const per = next.seconds / readNumber(number);
+  return per === 1 || per === 60 ? { seconds: readNumber(figures[0]) * per, end } : null;
 }
 
 function timeAt(text: string, index: number, options: TimeOptions): Part | null {
@@ -134,17 +134,17 @@ function unitAt(text: string, index: number, options: TimeOptions): Part | null 
   }
   const minutes = at(ONE_MIN, text, index);
   if (minutes && !isSpring(minutes, minutes[3], options)) {
-    const n = numberOf(minutes[1] ?? "") + (minutes[2] || minutes[4] ? 0.5 : 0);
+    const n = readNumber(minutes[1] ?? "") + (minutes[2] || minutes[4] ? 0.5 : 0);
     return { seconds: n * 60, end: index + minutes[0].length };
   }
   const seconds = at(ONE_SEC, text, index);
   if (!seconds || isSpring(seconds, seconds[2], options)) return null;
-  return { seconds: numberOf(seconds[1] ?? ""), end: index + seconds[0].length };
+  return { seconds: readNumber(seconds[1] ?? ""), end: index + seconds[0].length };
 }
 
 /** "2 M" where M is the initial of a spring: small numbers with a capital are left to the springs. */
 function isSpring(match: RegExpExecArray, unit: string | undefined, { initials }: TimeOptions): boolean {
-  return unit !== undefined && initials.has(unit) && numberOf(match[1] ?? "") < 10;
+  return unit !== undefined && initials.has(unit) && readNumber(match[1] ?? "") < 10;
 }
 
 function wordyAt(text: string, index: number): Part | null {
@@ -157,5 +157,5 @@ function wordyAt(text: string, index: number): Part | null {
 function bareAt(text: string, index: number, { perNumber, bare = "bare" }: TimeOptions): Part | null {
   const m = perNumber === undefined ? null : at(BARE, text, index);
   if (!m || perNumber === undefined) return null;
-  return { seconds: numberOf(m[1] ?? "") * perNumber, end: index + m[0].length, how: bare };
+  return { seconds: readNumber(m[1] ?? "") * perNumber, end: index + m[0].length, how: bare };
 }

@@ -4,7 +4,7 @@
  */
 import { splitDelimited } from "./delimited.ts";
 import { isHeader } from "./header.ts";
-import type { Cell, Form, SplitRow } from "./types.ts";
+import type { Form, PastedCell, SplitRow } from "./types.ts";
 
 /** Lines looked at to tell the form. */
 const SAMPLE = 60;
@@ -55,19 +55,19 @@ function splitLines(text: string, form: "lines" | "pipes"): SplitRow[] {
   });
 }
 
-function barCells(line: string, offset: number): Cell[] {
+function barCells(line: string, offset: number): PastedCell[] {
   const start = /^\s*\|?/.exec(line)?.[0].length ?? 0;
   const end = line.length - (/\|?\s*$/.exec(line)?.[0].length ?? 0);
   return partedBy(line.slice(start, Math.max(start, end)), /\|/g, offset + start);
 }
 
-const spacedCells = (line: string, offset: number): Cell[] => {
+const spacedCells = (line: string, offset: number): PastedCell[] => {
   const start = line.length - line.trimStart().length;
   return partedBy(line.trim(), /\t+| {2,}/g, offset + start);
 };
 
-function partedBy(text: string, parting: RegExp, offset: number): Cell[] {
-  const cells: Cell[] = [];
+function partedBy(text: string, parting: RegExp, offset: number): PastedCell[] {
+  const cells: PastedCell[] = [];
   let from = 0;
   const push = (to: number) => cells.push({ text: text.slice(from, to), from: offset + from, to: offset + to });
   for (const m of text.matchAll(parting)) {

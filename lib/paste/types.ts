@@ -2,27 +2,27 @@
 import type { Equipment, Facing, ItemSide, Move } from "#lib/plan/schema.ts";
 
 /** Offsets in UTF-16 units; `to` is the first one after. */
-export interface Span {
+export interface TextSpan {
   readonly from: number;
   readonly to: number;
 }
 
 /** A cell of a row. Offsets are of the pasted text; `skips` are offsets of quote marks that stand in it for escaping. */
-export interface Cell extends Span {
+export interface PastedCell extends TextSpan {
   readonly text: string;
   readonly skips?: readonly number[];
 }
 
 /** One row of the list. `line` counts from 1; a quoted cell may hold several lines. */
-export interface SplitRow extends Span {
+export interface SplitRow extends TextSpan {
   readonly line: number;
-  readonly cells: readonly Cell[];
+  readonly cells: readonly PastedCell[];
 }
 
 export type Form = "lines" | "tabs" | "pipes" | "commas" | "semicolons";
 
 /** What a column of a table holds, by its heading. `perNumber`: seconds that a bare number in it stands for. */
-export type Column =
+export type PastedColumn =
   | { readonly role: "free" | "move" | "springs" | "side" | "notes" | "block" | "clock" | "order" }
   | { readonly role: "time"; readonly perNumber?: number }
   | { readonly role: "offset"; readonly perNumber: number }
@@ -31,7 +31,7 @@ export type Column =
 
 /** What some characters of a row were taken for. `words`: nobody knows; `passed-over`: a bullet, a number of the list. */
 export type PieceOf = "move" | "time" | "side" | "springs" | "facing" | "offset" | "words" | "passed-over";
-export interface Piece extends Span {
+export interface PastedPiece extends TextSpan {
   readonly of: PieceOf;
 }
 
@@ -77,7 +77,7 @@ export interface Match {
 /** What the looks of a row say it is. */
 export type Sign = "heading" | "capitals" | "pause" | "total" | "repeat" | "edge" | "formula" | "too-long";
 
-export interface RowReading extends Span {
+export interface RowReading extends TextSpan {
   /** Stays the same while the text around the row changes. */
   readonly key: string;
   readonly line: number;
@@ -96,7 +96,7 @@ export interface RowReading extends Span {
   readonly words: string;
   /** The words stand in a column of notes. */
   readonly wordsAreNotes: boolean;
-  readonly pieces: readonly Piece[];
+  readonly pieces: readonly PastedPiece[];
 }
 
 export type PasteReading =

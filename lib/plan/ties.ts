@@ -13,11 +13,11 @@ export function tieOf(plan: Pick<Plan, "items">, item: MoveItem): MoveItem[] {
  * What an item could stay next to: the move right above it. `pause` and `heading`: that stands between; `top`: the
  * class begins with the item.
  */
-export type Above =
+export type AboveTie =
   | { readonly is: "move"; readonly item: MoveItem; readonly tied: boolean }
   | { readonly is: "pause" | "heading" | "top" };
 
-export function aboveOf(plan: Pick<Plan, "items">, item: MoveItem): Above {
+export function aboveOf(plan: Pick<Plan, "items">, item: MoveItem): AboveTie {
   const at = plan.items.findIndex((i) => i.id === item.id);
   const above = plan.items[at - 1];
   if (above === undefined) return { is: "top" };
@@ -66,14 +66,14 @@ export function blockAround(
   return { heading, items: plan.items.slice(from + 1, next < 0 ? undefined : next) };
 }
 
-export interface Earlier {
+export interface EarlierStart {
   readonly item: PlanItem;
   /** Does it stand before the item, as it should? */
   readonly holds: boolean;
 }
 
 /** The items an item comes after, in the order in which they were named. */
-export function comesAfter(plan: Pick<Plan, "items">, item: MoveItem): Earlier[] {
+export function comesAfter(plan: Pick<Plan, "items">, item: MoveItem): EarlierStart[] {
   const at = plan.items.findIndex((i) => i.id === item.id);
   return (item.after ?? []).flatMap((id) => {
     const place = plan.items.findIndex((i) => i.id === id);

@@ -1,15 +1,15 @@
 /** Carries a month document written by an older version forward. Never drops a key. */
 import type * as Y from "yjs";
-import { type Migration, migrate, type Step } from "#lib/doc/migrate.ts";
+import { type DocMigration, type Migration, migrate } from "#lib/doc/migrate.ts";
 import { MONTH_DOC_VERSION } from "./layout.ts";
 
 /** Version 1 is the first: nothing to carry forward yet. */
-export const MONTH_STEPS: readonly Step[] = [];
+export const MONTH_STEPS: readonly DocMigration[] = [];
 
 /** Runs the steps a month document still needs; one newer than this program is left untouched. */
 export function migrateMonth(
   doc: Y.Doc,
-  steps: readonly Step[] = MONTH_STEPS,
+  steps: readonly DocMigration[] = MONTH_STEPS,
   current: number = MONTH_DOC_VERSION,
 ): Migration {
   return migrate(doc, steps, current);

@@ -26,7 +26,7 @@ export interface RailInput {
   readonly needs: Readonly<Record<string, number>>;
 }
 
-export interface Segment {
+export interface RailSegment {
   /** `opening`, `closing`, `free`, the item's id, or `gap:` and the id of the item the change leads into. */
   readonly key: string;
   readonly kind: SegmentKind;
@@ -38,14 +38,14 @@ export interface Segment {
 }
 
 export interface RailLayout {
-  readonly segments: readonly Segment[];
+  readonly segments: readonly RailSegment[];
   readonly height: number;
   /** Where the class should end. */
   readonly lengthY: number;
 }
 
 /** Least pixels of a segment whatever is written in it; a gap of no time keeps items apart. */
-export const LEAST: Readonly<Record<SegmentKind, number>> = {
+export const LEAST_HEIGHT_PX: Readonly<Record<SegmentKind, number>> = {
   opening: 28,
   heading: 34,
   gap: 6,
@@ -57,12 +57,16 @@ export const LEAST: Readonly<Record<SegmentKind, number>> = {
 
 export const gapKey = (id: string): string => `gap:${id}`;
 
-type Bare = Omit<Segment, "top" | "height">;
+type Bare = Omit<RailSegment, "top" | "height">;
 
 export function layoutRail(input: RailInput): RailLayout {
   let top = 0;
-  const segments = bareSegments(input).map((bare): Segment => {
-    const height = Math.max(LEAST[bare.kind], input.needs[bare.key] ?? 0, (bare.to - bare.from) * input.scale);
+  const segments = bareSegments(input).map((bare): RailSegment => {
+    const height = Math.max(
+      LEAST_HEIGHT_PX[bare.kind],
+      input.needs[bare.key] ?? 0,
+      (bare.to - bare.from) * input.scale,
+    );
     const segment = { ...bare, top, height };
     top += height;
     return segment;
@@ -103,11 +107,11 @@ export function yOfSecond(layout: Pick<RailLayout, "segments" | "height">, secon
 }
 
 /** The segment of an item, when it is on the rail. */
-export const segmentOf = (layout: RailLayout, id: string): Segment | undefined =>
+export const segmentOf = (layout: RailLayout, id: string): RailSegment | undefined =>
   layout.segments.find((s) => s.key === id);
 
 /** Height inside an item at which its heads-up is called; null when the item is too short for one. */
-export function notchOffset(segment: Segment, headsUpSeconds: number): number | null {
+export function notchOffset(segment: RailSegment, headsUpSeconds: number): number | null {
   const seconds = segment.to - segment.from;
   if (headsUpSeconds <= 0 || headsUpSeconds >= seconds) return null;
   return segment.height * (1 - headsUpSeconds / seconds);

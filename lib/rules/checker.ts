@@ -6,16 +6,16 @@ import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { placedMoves, ScopedContext } from "./context.ts";
-import { type Batch, batchOf, inOrder } from "./findings.ts";
-import { type House, houseOf } from "./house.ts";
+import type { AnyRule, Finding } from "./define/types.ts";
+import { type Batch, batchOf, findingsInOrder } from "./findings.ts";
 import type { KnownPlan } from "./known-plan.ts";
-import { findingsOfMove, type MoveFindings, type Place, standingOf } from "./of-move.ts";
+import { findingsOfMove, type MoveFindings, type MovePlace, moveReads } from "./of-move.ts";
 import { RULES } from "./registry.ts";
-import type { AnyRule, Finding } from "./types.ts";
+import { type StudioRules, studioRulesOf } from "./studio-rules.ts";
 
 export class RuleChecker {
   private readonly rules: readonly AnyRule[];
-  private readonly house = new Kept<House>();
+  private readonly house = new Kept<StudioRules>();
   private readonly moves = new KeptEach<MoveFindings>();
   private readonly times = new Kept<Batch>();
   private readonly setups = new Kept<Batch>();
@@ -29,7 +29,7 @@ export class RuleChecker {
   /** In the order of `PlanCheck`. */
   findings(known: KnownPlan): readonly Finding[] {
     const { standards } = known;
-    const house = this.house.get([standards], () => houseOf(this.rules, standards));
+    const house = this.house.get([standards], () => studioRulesOf(this.rules, standards));
     const batches = this.ofMoves(house, known);
     batches.push(
       this.times.get([house, known.times], () => ofTimes(house, known)),
@@ -38,29 +38,29 @@ export class RuleChecker {
     );
     // The items of the set-ups are in the plan's order, and the same list while that is the same.
     const { items } = known.setups;
-    return this.all.get([house, items, ...batches], () => inOrder(house.rules, items, batches));
+    return this.all.get([house, items, ...batches], () => findingsInOrder(house.rules, items, batches));
   }
 
   /** What is asked of each move item. */
-  private ofMoves(house: House, known: KnownPlan): Batch[] {
+  private ofMoves(house: StudioRules, known: KnownPlan): Batch[] {
     const moves = placedMoves(known.plan, known.clock.rows);
     this.moves.round();
     let from = 0;
     return moves.map((placed, n) => {
-      const at: Place = { placed, before: moves[n - 1], from, n };
+      const at: MovePlace = { placed, before: moves[n - 1], from, n };
       if (placed.move) from = placed.index;
-      const reads = standingOf(house, known, at);
+      const reads = moveReads(house, known, at);
       return this.moves.get(placed.item.id, reads, (was) => findingsOfMove(house, known, at, was)).batch;
     });
   }
 }
 
-function ofTimes(house: House, { times: plan, clock, balance }: KnownPlan): Batch {
+function ofTimes(house: StudioRules, { times: plan, clock, balance }: KnownPlan): Batch {
   const given = { ...clock, plan, moves: placedMoves(plan, clock.rows), balance: () => balance };
   return batchOf(house.reading.times, new ScopedContext("times", { ...given, steps: () => walkSetups(plan) }));
 }
 
-function ofSetups(house: House, reads: "setups" | "kinds", plan: Plan): Batch {
+function ofSetups(house: StudioRules, reads: "setups" | "kinds", plan: Plan): Batch {
   const given = { plan, moves: placedMoves(plan, undefined), steps: () => walkSetups(plan) };
   return batchOf(house.reading[reads], new ScopedContext(reads, given));
 }

@@ -5,15 +5,15 @@ import { cueTrack } from "#lib/cues/cue-track.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
-import { type Step, walkSetups } from "#lib/transitions/walk.ts";
-import type { PlacedMove, RuleContext, RuleReads } from "./types.ts";
+import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
+import type { PlacedMove, RuleContext, RuleReads } from "./define/types.ts";
 
 export const NOTHING_SAID: CueTrack = { cues: [], dropped: [], talkSeconds: 0, talkShare: 0 };
 /** Above what a plan file may hold in one change and move. */
 const LONGEST_SECONDS = 40_000;
 
 /** A damaged plan may have times that are none, and nothing can be placed in them. */
-export const isTimed = (plan: Plan, { rows, total }: ClassClock): boolean =>
+export const hasUsableTimes = (plan: Plan, { rows, total }: ClassClock): boolean =>
   [total, plan.headsUpSeconds ?? 0, plan.countInSeconds ?? 0].every(Number.isFinite) &&
   rows.every(
     ({ transitionFrom, start, end }) =>
@@ -27,7 +27,7 @@ export function ruleContext(plan: Plan): RuleContext {
     ...{ plan, ...clock, moves: placedMoves(plan, clock.rows) },
     balance: () => balance(plan),
     steps: () => walkSetups(plan),
-    track: () => (isTimed(plan, clock) ? cueTrack(plan) : NOTHING_SAID),
+    track: () => (hasUsableTimes(plan, clock) ? cueTrack(plan) : NOTHING_SAID),
   });
 }
 
@@ -65,7 +65,7 @@ interface Given {
   readonly rows?: readonly ClockRow[];
   readonly total?: number;
   readonly balance?: () => Balance;
-  readonly steps?: () => readonly Step[];
+  readonly steps?: () => readonly SetupStep[];
   readonly track?: () => CueTrack;
 }
 
@@ -74,7 +74,7 @@ export class ScopedContext implements RuleContext {
   readonly moves: readonly PlacedMove[];
   private readonly reads: RuleReads | "everything";
   private readonly given: Given;
-  private made: { balance?: Balance; steps?: readonly Step[]; track?: CueTrack } = {};
+  private made: { balance?: Balance; steps?: readonly SetupStep[]; track?: CueTrack } = {};
 
   constructor(reads: RuleReads | "everything", given: Given) {
     this.reads = reads;
@@ -93,7 +93,7 @@ export class ScopedContext implements RuleContext {
     this.made.balance ??= this.given.balance?.() ?? this.refuse("balance");
     return this.made.balance;
   }
-  get steps(): readonly Step[] {
+  get steps(): readonly SetupStep[] {
     this.made.steps ??= this.given.steps?.() ?? this.refuse("steps");
     return this.made.steps;
   }

@@ -1,9 +1,9 @@
 /** From what a rule found to what people read, and in which order. */
 import { perValue } from "#lib/memo/per-value.ts";
 import type { FindingLevel, PlanItem } from "#lib/plan/schema.ts";
+import type { AnyRule, Finding, Found, RuleContext } from "./define/types.ts";
 import { fillMessage } from "./fill-message.ts";
-import type { RuleInUse } from "./house.ts";
-import type { AnyRule, Finding, Found, RuleContext } from "./types.ts";
+import type { RuleInUse } from "./studio-rules.ts";
 
 /** Not a rule: what a rule that broke becomes, so that one defect never hides the other findings. */
 export const RULE_CRASHED = "rule-crashed";
@@ -36,7 +36,7 @@ export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: s
 }
 
 /** What was found in one place by several kinds of rules, in order where it is all about one item. */
-export function together(batches: readonly Batch[]): Batch {
+export function mergedBatch(batches: readonly Batch[]): Batch {
   const some = batches.filter((batch) => batch !== NOTHING_FOUND);
   if (some.length === 0) return NOTHING_FOUND;
   const findings = some.flatMap((batch) => batch.findings).sort(byLevelAndRule);
@@ -44,7 +44,11 @@ export function together(batches: readonly Batch[]): Batch {
 }
 
 /** All findings of a plan in order: see `PlanCheck`. Nothing of a rule that broke anywhere is kept. */
-export function inOrder(rules: readonly RuleInUse[], items: readonly PlanItem[], batches: readonly Batch[]): Finding[] {
+export function findingsInOrder(
+  rules: readonly RuleInUse[],
+  items: readonly PlanItem[],
+  batches: readonly Batch[],
+): Finding[] {
   const broken = new Set<string>();
   for (const batch of batches) for (const rule of batch.broken) broken.add(rule);
   const notices = rules.flatMap(({ rule, limitsRead }): Finding[] => {

@@ -1,8 +1,9 @@
 /** What is known of a plan before any rule is asked. */
-import type { PlanParts } from "#lib/analysis/parts.ts";
+
 import type { Balance } from "#lib/balance/balance.ts";
 import type { ClassClock } from "#lib/clock/clock.ts";
 import type { PlacedSpan } from "#lib/cues/place-span.ts";
+import type { PlanParts } from "#lib/plan/parts.ts";
 import type { Standards } from "#lib/plan/schema.ts";
 
 export interface KnownPlan extends PlanParts {

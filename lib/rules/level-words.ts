@@ -17,10 +17,10 @@ export function levelCounts(findings: readonly { readonly level: FindingLevel }[
 }
 
 /** What a house may make of a rule. */
-export type HouseLevel = FindingLevel | "off";
-export const HOUSE_LEVELS: readonly HouseLevel[] = ["must", "look", "info", "off"];
+export type StandardLevel = FindingLevel | "off";
+export const STANDARD_LEVELS: readonly StandardLevel[] = ["must", "look", "info", "off"];
 
-export const LEVEL_WORDS: Readonly<Record<HouseLevel, string>> = {
+export const LEVEL_WORDS: Readonly<Record<StandardLevel, string>> = {
   must: "must fix",
   look: "look again",
   info: "for information",

@@ -4,7 +4,7 @@
  */
 import * as z from "zod/mini";
 import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
-import type { AnyRule } from "./types.ts";
+import type { AnyRule } from "./define/types.ts";
 
 /** How a number is shown and typed. A share (0..1) is typed as a percentage. */
 export type LimitUnit = "s" | "%" | "N" | "mm" | "";

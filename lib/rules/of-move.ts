@@ -9,13 +9,13 @@ import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { claimsOf } from "#lib/talk/claims.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { NOTHING_SAID, placedMoves, ScopedContext } from "./context.ts";
-import { type Batch, batchOf, NOTHING_FOUND, together } from "./findings.ts";
-import type { House } from "./house.ts";
+import type { PlacedMove } from "./define/types.ts";
+import { type Batch, batchOf, mergedBatch, NOTHING_FOUND } from "./findings.ts";
 import type { KnownPlan } from "./known-plan.ts";
-import type { PlacedMove } from "./types.ts";
+import type { StudioRules } from "./studio-rules.ts";
 
 /** A move item among the others. */
-export interface Place {
+export interface MovePlace {
   readonly placed: PlacedMove;
   readonly before: PlacedMove | undefined;
   /** Place among all items of the last move before it whose set-up is known, else of the first item. */
@@ -30,7 +30,7 @@ export interface MoveFindings {
 }
 
 /** All that anything found of the item depends on: while it is the same, none of the kinds has to be looked at. */
-export function standingOf(house: House, { frame, times, plan, spans }: KnownPlan, at: Place): Reads {
+export function moveReads(house: StudioRules, { frame, times, plan, spans }: KnownPlan, at: MovePlace): Reads {
   const { placed, before, from, n } = at;
   const claimed = claimsAnything(placed.item) ? times : null;
   const reads: unknown[] = [house, frame, claimed, placed.row, before?.item, before?.row, before?.move];
@@ -39,10 +39,15 @@ export function standingOf(house: House, { frame, times, plan, spans }: KnownPla
   return reads;
 }
 
-export function findingsOfMove(house: House, known: KnownPlan, at: Place, was: MoveFindings | undefined): MoveFindings {
+export function findingsOfMove(
+  house: StudioRules,
+  known: KnownPlan,
+  at: MovePlace,
+  was: MoveFindings | undefined,
+): MoveFindings {
   const kept = was?.kept ?? { item: new Kept(), change: new Kept(), voice: new Kept(), claims: new Kept() };
   const around = known.spans?.slice(at.n, at.n + 2) ?? [];
-  const batch = together([
+  const batch = mergedBatch([
     ofItem(kept.item, house, known, at),
     ofChange(kept.change, house, known, at),
     ofVoice(kept.voice, house, known, { ...at, around }),
@@ -51,7 +56,7 @@ export function findingsOfMove(house: House, known: KnownPlan, at: Place, was: M
   return { kept, batch };
 }
 
-function ofItem(kept: Kept<Batch>, house: House, { frame, plan }: KnownPlan, { placed }: Place): Batch {
+function ofItem(kept: Kept<Batch>, house: StudioRules, { frame, plan }: KnownPlan, { placed }: MovePlace): Batch {
   return kept.get([house, frame, placed.item, placed.move], () => {
     const small = fewItems(frame, plan, [placed.item]);
     const ctx = new ScopedContext("item", { plan: small, moves: placedMoves(small, undefined) });
@@ -59,7 +64,12 @@ function ofItem(kept: Kept<Batch>, house: House, { frame, plan }: KnownPlan, { p
   });
 }
 
-function ofChange(kept: Kept<Batch>, house: House, { frame, plan }: KnownPlan, { placed, from }: Place): Batch {
+function ofChange(
+  kept: Kept<Batch>,
+  house: StudioRules,
+  { frame, plan }: KnownPlan,
+  { placed, from }: MovePlace,
+): Batch {
   const { item, index } = placed;
   const reads: unknown[] = [house, frame];
   pushChange(reads, plan, from, index);
@@ -80,12 +90,12 @@ function pushChange(reads: unknown[], plan: Plan, from: number, to: number): voi
   }
 }
 
-interface SpokenPlace extends Place {
+interface SpokenPlace extends MovePlace {
   /** What is said on the way into it and in it. */
   readonly around: readonly PlacedSpan[];
 }
 
-function ofVoice(kept: Kept<Batch>, house: House, { frame, plan }: KnownPlan, at: SpokenPlace): Batch {
+function ofVoice(kept: Kept<Batch>, house: StudioRules, { frame, plan }: KnownPlan, at: SpokenPlace): Batch {
   const { placed, before, around } = at;
   const reads = [house, frame, placed.item, placed.move, placed.row, before?.item, before?.move, before?.row];
   return kept.get([...reads, ...around], () => {
@@ -96,7 +106,7 @@ function ofVoice(kept: Kept<Batch>, house: House, { frame, plan }: KnownPlan, at
   });
 }
 
-function ofClaims(kept: Kept<Batch>, house: House, { times, clock }: KnownPlan, at: SpokenPlace): Batch {
+function ofClaims(kept: Kept<Batch>, house: StudioRules, { times, clock }: KnownPlan, at: SpokenPlace): Batch {
   const { item, index } = at.placed;
   if (!claimsAnything(item)) return NOTHING_FOUND;
   return kept.get([house, times, item, ...at.around], () => {

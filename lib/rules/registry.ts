@@ -1,4 +1,6 @@
 /** Every rule, by id. An explicit list: a bundler sees it, and so does a reviewer. */
+
+import type { AnyRule } from "./define/types.ts";
 import { beyondTheCarriage } from "./rules/beyond-the-carriage.ts";
 import { cautionWithoutEasier } from "./rules/caution-without-easier.ts";
 import { cautionWithoutSafetyLine } from "./rules/caution-without-safety-line.ts";
@@ -36,7 +38,6 @@ import { unevenSides } from "./rules/uneven-sides.ts";
 import { unevenSpringsBetweenSides } from "./rules/uneven-springs-between-sides.ts";
 import { unknownMoveData } from "./rules/unknown-move-data.ts";
 import { wristsWithoutRest } from "./rules/wrists-without-rest.ts";
-import type { AnyRule } from "./types.ts";
 
 export const RULES: readonly AnyRule[] = [
   beyondTheCarriage,

@@ -5,7 +5,7 @@
 import * as z from "zod/mini";
 import { numberFrom } from "#lib/plan/number-fields.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
-import type { Reading } from "./spring-fit.ts";
+import type { SpringReading } from "./spring-fit.ts";
 
 /** Newtons in one kilogram-force: the standard acceleration of free fall, 9.80665 m/s2 (3rd CGPM 1901; ISO 80000-4). */
 export const NEWTONS_PER_KGF = 9.80665;
@@ -24,7 +24,7 @@ export const fromMm = (mm: number, unit: TravelUnit): number => Number((mm / MM[
 export const fromNewtons = (newtons: number, unit: ForceUnit): number =>
   Number((newtons / NEWTONS[unit]).toPrecision(12));
 
-export const readingSchema = z.strictObject({
+export const springReadingSchema = z.strictObject({
   travelMm: numberFrom(0, 5000),
   newtons: numberFrom(0, 5000),
   /** Kept to be seen, not used. */
@@ -34,9 +34,9 @@ export const readingSchema = z.strictObject({
 export const sheetSchema = z.strictObject({
   travelUnit: z.enum(TRAVEL_UNITS),
   forceUnit: z.enum(FORCE_UNITS),
-  readings: z.array(readingSchema).check(z.maxLength(100)),
+  readings: z.array(springReadingSchema).check(z.maxLength(100)),
 });
-export type KeptReading = z.infer<typeof readingSchema>;
+export type KeptReading = z.infer<typeof springReadingSchema>;
 export type ReadingSheet = z.infer<typeof sheetSchema>;
 /** A sheet with when it was kept, ms since the epoch. */
 export const keptSheetSchema = z.extend(sheetSchema, { at: z.number() });
@@ -46,7 +46,7 @@ export const roomReadingsSchema = z.record(z.string().check(z.regex(ID_PATTERN))
 export type RoomReadings = z.infer<typeof roomReadingsSchema>;
 
 /** The readings that count, with their places among all. */
-export function countedReadings(readings: readonly KeptReading[]): { readings: Reading[]; places: number[] } {
+export function countedReadings(readings: readonly KeptReading[]): { readings: SpringReading[]; places: number[] } {
   const places = readings.flatMap((reading, i) => (reading.leftOut ? [] : [i]));
   const counted = readings.filter((reading) => !reading.leftOut);
   return { readings: counted.map(({ travelMm, newtons }) => ({ travelMm, newtons })), places };

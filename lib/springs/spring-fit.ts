@@ -3,17 +3,17 @@
  * over, and with a word on whether the readings lie on a line and which one to take again.
  */
 import {
-  type Line,
   leastSquaresLine,
   lineThroughOrigin,
   offLine,
   type Point,
   residualSumOfSquaresBent,
   residualSumOfSquaresWithout,
-} from "./line.ts";
+  type SpringLine,
+} from "./spring-line.ts";
 
 /** One reading: how far the carriage is from where the spring is hooked on, and what the scale shows. */
-export interface Reading {
+export interface SpringReading {
   readonly travelMm: number;
   readonly newtons: number;
 }
@@ -60,7 +60,7 @@ const SCALE_LEAST_N = 1;
  * Ordinary least squares of newtons on travel. Refuses, in one sentence, fewer than three readings or than three
  * different travels, numbers that are not, and a force that does not grow with travel. Never throws.
  */
-export function fitSpring(readings: readonly Reading[], options: FitOptions = {}): SpringFit {
+export function fitSpring(readings: readonly SpringReading[], options: FitOptions = {}): SpringFit {
   const refused = refusal(readings);
   if (refused) return { ok: false, say: refused };
   const points = readings.map((r) => ({ x: r.travelMm, y: r.newtons }));
@@ -88,7 +88,7 @@ export function fitSpring(readings: readonly Reading[], options: FitOptions = {}
  * The fit as a room can use it: a preload below 0 by no more than the readings can tell is none, so the line is held to
  * the origin; a preload further below 0 is refused, because the travel was not measured from where the spring pulls.
  */
-export function fitForRoom(readings: readonly Reading[], options: FitOptions = {}): SpringFit {
+export function fitForRoom(readings: readonly SpringReading[], options: FitOptions = {}): SpringFit {
   const free = fitSpring(readings, options);
   if (!free.ok || free.preloadN >= 0) return free;
   const scaleErrorN = options.scaleErrorN ?? scaleErrorOf(readings);
@@ -100,7 +100,7 @@ export function fitForRoom(readings: readonly Reading[], options: FitOptions = {
 
 const NOT_GROWING = "The force does not grow with the travel: look whether travel and force stand the right way round.";
 
-function refusal(readings: readonly Reading[]): string | null {
+function refusal(readings: readonly SpringReading[]): string | null {
   const bad = readings.findIndex((r) => !isReading(r.travelMm) || !isReading(r.newtons));
   if (bad >= 0) return `Reading ${bad + 1} needs a travel and a force, neither below 0.`;
   if (readings.length < FEWEST_READINGS) return "At least three readings are needed: two always lie on a line.";
@@ -141,27 +141,27 @@ function judge(points: readonly Point[], drawLine: typeof leastSquaresLine, scal
 
 const canFit = (points: readonly Point[]): boolean => new Set(points.map((p) => p.x)).size >= 2;
 
-const furthest = (line: Line): number => Math.max(...line.residuals.map((_, i) => Math.abs(offLine(line, i))));
+const furthest = (line: SpringLine): number => Math.max(...line.residuals.map((_, i) => Math.abs(offLine(line, i))));
 
 /** How far a reading is off the line through the others. */
-function offOthers(line: Line, index: number): number {
+function offOthers(line: SpringLine, index: number): number {
   return Math.abs(line.residuals[index] ?? 0) / (1 - (line.leverages[index] ?? 0));
 }
 
 /** Readings below the line in the middle of the travel and above it at the ends: stiffer the further it goes. */
-function bendOf(points: readonly Point[], line: Line): "bent-up" | "bent-down" {
+function bendOf(points: readonly Point[], line: SpringLine): "bent-up" | "bent-down" {
   const byTravel = points.map((p, i) => ({ x: p.x, off: line.residuals[i] ?? 0 })).sort((a, b) => a.x - b.x);
   const ends = (byTravel[0]?.off ?? 0) + (byTravel.at(-1)?.off ?? 0);
   return ends > 0 ? "bent-up" : "bent-down";
 }
 
-const scaleErrorOf = (readings: readonly Reading[]): number =>
+const scaleErrorOf = (readings: readonly SpringReading[]): number =>
   Math.max(SCALE_LEAST_N, SCALE_SHARE * Math.max(...readings.map((r) => r.newtons)));
 
 /** What a preload may be wrong by: the scale's error, or two standard errors where that is more. */
 const uncertainty = (sdPreload: number, scaleErrorN: number): number => Math.max(scaleErrorN, 2 * sdPreload);
 
-function sayVerdict(verdict: Verdict, line: Line, readings: readonly Reading[]): string {
+function sayVerdict(verdict: Verdict, line: SpringLine, readings: readonly SpringReading[]): string {
   const off = `${newtons(verdict.offN)} N`;
   switch (verdict.kind) {
     case "straight":
@@ -185,7 +185,7 @@ function sayVerdict(verdict: Verdict, line: Line, readings: readonly Reading[]):
   }
 }
 
-function sayPreload(line: Line, scaleErrorN: number): string {
+function sayPreload(line: SpringLine, scaleErrorN: number): string {
   if (line.intercept >= 0) return "";
   if (-line.intercept <= uncertainty(line.sdIntercept, scaleErrorN)) {
     return "The preload comes out below 0 by no more than the readings can tell: it is none.";

@@ -5,7 +5,7 @@
  */
 import type { POSES } from "#lib/plan/schema.ts";
 import { ALL_TABLES, type SegmentTable, WINTER } from "./segments.ts";
-import { type At, type Joints, jointsOf, type Stance } from "./stance.ts";
+import { type BodyPoint, type Joints, jointsOf, type Stance } from "./stance.ts";
 
 export type Pose = (typeof POSES)[number];
 
@@ -116,6 +116,6 @@ export function massesOf(joints: Joints, t: SegmentTable) {
 }
 
 /** Across, `part` of the way from one joint to the next. */
-function between(a: At, b: At, part: number): number {
+function between(a: BodyPoint, b: BodyPoint, part: number): number {
   return a.x + (b.x - a.x) * part;
 }

@@ -31,7 +31,7 @@ export interface SegmentTable {
  * Segment lengths as parts of stature: Drillis & Contini 1966, as drawn in Winter, Biomechanics and Motor Control of
  * Human Movement, fig. 4.1. From memory; they agree among themselves (hip 0.530 - knee 0.285 = thigh 0.245).
  */
-export const LENGTH = {
+export const SEGMENT_LENGTHS = {
   shank: 0.246,
   thigh: 0.245,
   trunk: 0.288,

@@ -2,9 +2,9 @@
  * A person held up by hands and toes, or hands and knees, seen from the side: where every joint is. Lengths in statures,
  * x forward from the toes (or knees), y up from the floor. The body is straight from its lower support to the head.
  */
-import { LENGTH } from "./segments.ts";
+import { SEGMENT_LENGTHS } from "./segments.ts";
 
-export interface At {
+export interface BodyPoint {
   readonly x: number;
   readonly y: number;
 }
@@ -26,17 +26,17 @@ export interface Stance {
 
 export interface Joints {
   /** What the body turns about: the balls of the feet or the knees. */
-  readonly pivot: At;
-  readonly ankle: At;
-  readonly toe: At;
-  readonly knee: At;
-  readonly hip: At;
-  readonly shoulder: At;
-  readonly elbow: At;
-  readonly wrist: At;
-  readonly knuckles: At;
+  readonly pivot: BodyPoint;
+  readonly ankle: BodyPoint;
+  readonly toe: BodyPoint;
+  readonly knee: BodyPoint;
+  readonly hip: BodyPoint;
+  readonly shoulder: BodyPoint;
+  readonly elbow: BodyPoint;
+  readonly wrist: BodyPoint;
+  readonly knuckles: BodyPoint;
   /** Direction of the body, from below to the head. */
-  readonly along: At;
+  readonly along: BodyPoint;
 }
 
 /** The ankle stands this high over the balls of the feet (judgement). */
@@ -46,17 +46,17 @@ const KNEE_OVER_GROUND = 0.03;
 /** The thickness of a hand or forearm under the joint (judgement). */
 const HAND_THICKNESS = 0.02;
 
-const ARM = LENGTH.upperArm + LENGTH.forearm;
+const ARM = SEGMENT_LENGTHS.upperArm + SEGMENT_LENGTHS.forearm;
 
 export function jointsOf(stance: Stance): Joints {
   const lower = lowerSupport(stance);
   const { tilt, arm } = anglesOf(stance, lower);
   const along = { x: Math.cos(tilt), y: Math.sin(tilt) };
-  const knee = stance.on === "knees" ? lower : move(lower, along, LENGTH.shank);
-  const hip = move(knee, along, LENGTH.thigh);
-  const shoulder = move(hip, along, LENGTH.trunk);
+  const knee = stance.on === "knees" ? lower : move(lower, along, SEGMENT_LENGTHS.shank);
+  const hip = move(knee, along, SEGMENT_LENGTHS.thigh);
+  const shoulder = move(hip, along, SEGMENT_LENGTHS.trunk);
   const upper = armsOf(stance, shoulder, arm);
-  const behind = move(knee, FORWARD, -LENGTH.shank);
+  const behind = move(knee, FORWARD, -SEGMENT_LENGTHS.shank);
   const feet =
     stance.on === "toes" ? { ankle: lower, toe: { x: 0, y: stance.feetUp } } : { ankle: behind, toe: behind };
   return {
@@ -66,27 +66,28 @@ export function jointsOf(stance: Stance): Joints {
     hip,
     shoulder,
     ...upper,
-    knuckles: move(upper.wrist, FORWARD, LENGTH.handToKnuckles),
+    knuckles: move(upper.wrist, FORWARD, SEGMENT_LENGTHS.handToKnuckles),
     along,
   };
 }
 
-const FORWARD: At = { x: 1, y: 0 };
+const FORWARD: BodyPoint = { x: 1, y: 0 };
 
 /** The joint the straight body begins at: the ankle over the toes, or the knee. */
-const lowerSupport = ({ on, feetUp }: Stance): At => ({
+const lowerSupport = ({ on, feetUp }: Stance): BodyPoint => ({
   x: 0,
   y: feetUp + (on === "toes" ? ANKLE_OVER_TOES : KNEE_OVER_GROUND),
 });
 
-const bodyLength = ({ on }: Stance): number => (on === "toes" ? LENGTH.shank : 0) + LENGTH.thigh + LENGTH.trunk;
+const bodyLength = ({ on }: Stance): number =>
+  (on === "toes" ? SEGMENT_LENGTHS.shank : 0) + SEGMENT_LENGTHS.thigh + SEGMENT_LENGTHS.trunk;
 
 /** Radians: how far the body rises above the level, and how far the arms lean forward from the vertical. */
-function anglesOf(stance: Stance, lower: At): { tilt: number; arm: number } {
+function anglesOf(stance: Stance, lower: BodyPoint): { tilt: number; arm: number } {
   const rise = stance.handsUp + HAND_THICKNESS - lower.y;
   const body = bodyLength(stance);
-  if (stance.arms === "bent") return { tilt: Math.asin((rise + LENGTH.forearm) / body), arm: 0 };
-  if (stance.arms === "forearms") return { tilt: Math.asin((rise + LENGTH.upperArm) / body), arm: 0 };
+  if (stance.arms === "bent") return { tilt: Math.asin((rise + SEGMENT_LENGTHS.forearm) / body), arm: 0 };
+  if (stance.arms === "forearms") return { tilt: Math.asin((rise + SEGMENT_LENGTHS.upperArm) / body), arm: 0 };
   const shape = stance.reach === "square" ? 0 : tiltOnLevelGround(stance, lower);
   // body sin(tilt) - arm cos(tilt - shape) = rise, put as one sine
   const across = ARM * Math.cos(shape);
@@ -96,25 +97,25 @@ function anglesOf(stance: Stance, lower: At): { tilt: number; arm: number } {
 }
 
 /** The tilt with hands and feet on one level and the arms upright. */
-function tiltOnLevelGround(stance: Stance, lower: At): number {
+function tiltOnLevelGround(stance: Stance, lower: BodyPoint): number {
   return Math.asin((ARM + HAND_THICKNESS - (lower.y - stance.feetUp)) / bodyLength(stance));
 }
 
-function armsOf(stance: Stance, shoulder: At, lean: number): Pick<Joints, "elbow" | "wrist"> {
+function armsOf(stance: Stance, shoulder: BodyPoint, lean: number): Pick<Joints, "elbow" | "wrist"> {
   const down = { x: Math.sin(lean), y: -Math.cos(lean) };
   if (stance.arms === "straight") {
-    return { elbow: move(shoulder, down, LENGTH.upperArm), wrist: move(shoulder, down, ARM) };
+    return { elbow: move(shoulder, down, SEGMENT_LENGTHS.upperArm), wrist: move(shoulder, down, ARM) };
   }
   if (stance.arms === "forearms") {
-    const elbow = move(shoulder, down, LENGTH.upperArm);
-    return { elbow, wrist: move(elbow, FORWARD, LENGTH.forearm) };
+    const elbow = move(shoulder, down, SEGMENT_LENGTHS.upperArm);
+    return { elbow, wrist: move(elbow, FORWARD, SEGMENT_LENGTHS.forearm) };
   }
   // Hands and feet stay where they are while the elbows bend: the wrist is where straight arms had it.
   const { wrist } = jointsOf({ ...stance, arms: "straight" });
-  return { elbow: { x: wrist.x, y: wrist.y + LENGTH.forearm }, wrist };
+  return { elbow: { x: wrist.x, y: wrist.y + SEGMENT_LENGTHS.forearm }, wrist };
 }
 
-const move = (from: At, direction: At, by: number): At => ({
+const move = (from: BodyPoint, direction: BodyPoint, by: number): BodyPoint => ({
   x: from.x + direction.x * by,
   y: from.y + direction.y * by,
 });

@@ -4,7 +4,7 @@ import type { LiveField, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { parseScriptText } from "#lib/plan/script-text.ts";
 import { numberWords } from "./number-words.ts";
 
-export interface Moment {
+export interface SpokenMoment {
   readonly item: MoveItem;
   /** The move that follows, if any. */
   readonly next: MoveItem | undefined;
@@ -18,14 +18,14 @@ export interface Moment {
  * A line as it is read or heard. A line with a field nobody knows stays as it is written: the parser of plan files
  * refuses it, and a screen shows it rather than hide it.
  */
-export function spokenText(plan: Plan, text: string, moment: Moment): string {
+export function spokenText(plan: Plan, text: string, moment: SpokenMoment): string {
   const parsed = parseScriptText(text);
   if (!parsed.ok) return text;
   return parsed.pieces.map((piece) => ("text" in piece ? piece.text : fieldWords(plan, piece.field, moment))).join("");
 }
 
 /** One field's words, as they are said: "forty five" for seconds, the nearest whole minute, "two light" for springs. */
-export function fieldWords(plan: Plan, field: LiveField, moment: Moment): string {
+export function fieldWords(plan: Plan, field: LiveField, moment: SpokenMoment): string {
   switch (field) {
     case "move":
       return moveName(plan, moment.item);

@@ -18,7 +18,7 @@ const FASTEST = 8.5;
 /** Two readings further apart than this share of the slower one do not say the same. Common practice, no source. */
 const APART = 0.15;
 
-export type Reading =
+export type RateReading =
   | { readonly ok: true; readonly seconds: number; readonly rate: number; readonly wordsPerMinute: number }
   | { readonly ok: false; readonly why: string };
 
@@ -29,7 +29,7 @@ function rateOf(seconds: number, pauseSeconds: number): number {
 }
 
 /** One reading, or in one sentence why it cannot be one. `seconds` between the taps, `pauseSeconds` as the plan has it. */
-export function readingOf(seconds: number, pauseSeconds: number): Reading {
+export function rateReading(seconds: number, pauseSeconds: number): RateReading {
   const rate = rateOf(seconds, pauseSeconds);
   if (!(rate <= FASTEST)) {
     const why = `${plainNumber(Math.max(0, seconds))} s is too short for ${PASSAGE_WORDS} words: tap as you begin the first line, and again when the last is said.`;

@@ -8,10 +8,10 @@ import { perValue } from "#lib/memo/per-value.ts";
 import { moveName } from "#lib/plan/format.ts";
 import { followingEach, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
-import { type Moment, spokenText } from "./live-words.ts";
+import { type SpokenMoment, spokenText } from "./live-words.ts";
 import { SyllableCounter, syllablesOfText } from "./syllables.ts";
 
-export { fieldWords, type Moment, spokenText } from "./live-words.ts";
+export { fieldWords, type SpokenMoment as Moment, spokenText } from "./live-words.ts";
 
 /**
  * Where a plan says nothing. Rate: English talk runs at 4 to 5 syllables a second (range 3.3 to 5.9; a secondary source,
@@ -94,7 +94,7 @@ export class TalkCounter {
     return talk;
   }
 
-  private ofItem(plan: Plan, moment: Moment, roomSeconds: number): ItemTalk {
+  private ofItem(plan: Plan, moment: SpokenMoment, roomSeconds: number): ItemTalk {
     const lines = (moment.item.script ?? []).filter(isSaid).map((line) => spokenText(plan, line.text, moment));
     const counts = lines.map(this.counter.ofText);
     const seconds = counts.reduce((sum, syllables) => sum + secondsOf(plan, syllables), 0);

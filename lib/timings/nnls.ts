@@ -41,7 +41,7 @@ function within(
   let x = [...before];
   while (free.size > 0) {
     const unknowns = [...free].sort((a, b) => a - b);
-    const solved = solve(
+    const solved = solveSystem(
       unknowns.map((i) => unknowns.map((j) => at(gram[i] ?? [], j))),
       unknowns.map((i) => at(right, i)),
     );
@@ -63,7 +63,7 @@ function within(
 }
 
 /** Solves a symmetric, positive definite system by Gauss elimination with pivoting; a singular unknown is 0. */
-export function solve(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
+export function solveSystem(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
   const n = right.length;
   const m = matrix.map((row, i) => [...row, at(right, i)]);
   for (let col = 0; col < n; col++) {

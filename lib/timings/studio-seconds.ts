@@ -6,7 +6,7 @@
  */
 import { ACTIONS, type Action } from "#lib/plan/schema.ts";
 import { type ActionCounts, DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
-import { nnls, solve } from "./nnls.ts";
+import { nnls, solveSystem } from "./nnls.ts";
 
 /** One change of set-up as it happened. */
 export interface TimedChange {
@@ -15,7 +15,7 @@ export interface TimedChange {
   readonly seconds: number;
 }
 
-export const TIMED = ["base", ...ACTIONS] as const;
+export const TIMED_PARTS = ["base", ...ACTIONS] as const;
 export type TimedAction = "base" | Action;
 type Usual = Readonly<Record<TimedAction, number>>;
 
@@ -65,11 +65,11 @@ export function studioSeconds(changes: readonly TimedChange[], usual: Usual = DE
   const seen = usable.map((change): Seen => seenOf(change, usual));
   const first = estimate(seen, usual, SCATTER.usual);
   // Once more with the scatter that was seen: a tidy team's changes tell more than a wild one's.
-  const scatter = seen.length > TIMED.length ? Math.max(SCATTER.least, scatterOf(seen, first)) : SCATTER.usual;
+  const scatter = seen.length > TIMED_PARTS.length ? Math.max(SCATTER.least, scatterOf(seen, first)) : SCATTER.usual;
   const seconds = estimate(seen, usual, scatter);
   const gives = uncertainties(seen, usual, scatter);
   return {
-    rows: TIMED.map((action, k) => ({
+    rows: TIMED_PARTS.map((action, k) => ({
       action,
       usual: usual[action],
       seconds: Math.round((seconds[k] ?? 0) * 10) / 10,
@@ -89,11 +89,11 @@ const countOf = (change: TimedChange, action: TimedAction): number =>
 const priorOf = (seconds: number): number => Math.max(LEAST_PRIOR, seconds * PRIOR_SHARE);
 const sumOf = (counts: readonly number[], seconds: readonly number[]): number =>
   counts.reduce((sum, n, k) => sum + n * (seconds[k] ?? 0), 0);
-const listOf = (usual: Usual): number[] => TIMED.map((action) => usual[action]);
+const listOf = (usual: Usual): number[] => TIMED_PARTS.map((action) => usual[action]);
 
 function isUsable(change: TimedChange, usual: Usual): boolean {
   const expected = sumOf(
-    TIMED.map((action) => countOf(change, action)),
+    TIMED_PARTS.map((action) => countOf(change, action)),
     listOf(usual),
   );
   const most = Math.max(expected * TOO_LONG.times, expected + TOO_LONG.seconds);
@@ -110,31 +110,31 @@ interface Seen {
 }
 
 function seenOf(change: TimedChange, usual: Usual): Seen {
-  const counts = TIMED.map((action) => countOf(change, action));
+  const counts = TIMED_PARTS.map((action) => countOf(change, action));
   return { counts, seconds: change.seconds, length: Math.max(SHORT_CHANGE, sumOf(counts, listOf(usual))) };
 }
 
 /** Changes weighted by their scatter, and one row an action that pulls it to the usual. */
 function estimate(seen: readonly Seen[], usual: Usual, scatter: number): readonly number[] {
-  const pulls = TIMED.map((action, k) => TIMED.map((_, j) => (j === k ? 1 / priorOf(usual[action]) : 0)));
+  const pulls = TIMED_PARTS.map((action, k) => TIMED_PARTS.map((_, j) => (j === k ? 1 / priorOf(usual[action]) : 0)));
   const rows = [...seen.map(({ counts, length }) => counts.map((n) => n / (scatter * length))), ...pulls];
-  const wanted = TIMED.map((action) => usual[action] / priorOf(usual[action]));
+  const wanted = TIMED_PARTS.map((action) => usual[action] / priorOf(usual[action]));
   return nnls(rows, [...seen.map(({ seconds, length }) => seconds / (scatter * length)), ...wanted]).x;
 }
 
 /** Square roots of the diagonal of the inverse of what is known: from the changes, and beforehand. */
 function uncertainties(seen: readonly Seen[], usual: Usual, scatter: number): number[] {
-  const known = TIMED.map((action, j) =>
-    TIMED.map((_, k) => {
+  const known = TIMED_PARTS.map((action, j) =>
+    TIMED_PARTS.map((_, k) => {
       const told = seen.reduce((sum, { counts, length }) => {
         return sum + ((counts[j] ?? 0) * (counts[k] ?? 0)) / (scatter * length) ** 2;
       }, 0);
       return told + (j === k ? 1 / priorOf(usual[action]) ** 2 : 0);
     }),
   );
-  return TIMED.map((_, k) => {
-    const unit = TIMED.map((_, j) => (j === k ? 1 : 0));
-    return Math.sqrt(Math.max(0, solve(known, unit)[k] ?? 0));
+  return TIMED_PARTS.map((_, k) => {
+    const unit = TIMED_PARTS.map((_, j) => (j === k ? 1 : 0));
+    return Math.sqrt(Math.max(0, solveSystem(known, unit)[k] ?? 0));
   });
 }
 

@@ -45,7 +45,7 @@ export interface LetGo {
 }
 
 /** The way into one move. */
-export interface Step {
+export interface SetupStep {
   readonly item: MoveItem;
   readonly to: Setup;
   /** The body while this move is done. */
@@ -65,9 +65,9 @@ export interface Step {
 }
 
 /** One step a move item whose move is known, in plan order. Headings do not matter. Never throws. */
-export function walkSetups(plan: Plan): Step[] {
-  const steps: Step[] = [];
-  let before: Step["before"] = null;
+export function walkSetups(plan: Plan): SetupStep[] {
+  const steps: SetupStep[] = [];
+  let before: SetupStep["before"] = null;
   let pauses: Pause[] = [];
   for (const item of plan.items) {
     if (item.kind === "pause") pauses.push(item);
@@ -83,7 +83,7 @@ export function walkSetups(plan: Plan): Step[] {
   return steps;
 }
 
-function stepInto(plan: Plan, at: Pick<Step, "item" | "to" | "state" | "before" | "pauses">): Step {
+function stepInto(plan: Plan, at: Pick<SetupStep, "item" | "to" | "state" | "before" | "pauses">): SetupStep {
   const { item, to, before, pauses } = at;
   const { actions, estimate } = changeBetween(plan, before?.setup ?? null, to);
   const rest = pauses.reduce((sum, pause) => sum + pause.seconds, 0);

@@ -1,6 +1,6 @@
 /** Writes a demo plan into its shared document as two people would: the head and the first items, then the rest. */
 import type * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { orderedItems } from "#lib/doc/read.ts";
 import {
   act,
@@ -33,12 +33,12 @@ export function writeBeginning(doc: Y.Doc, plan: Plan, upTo: number, now: number
   act(w, () => {
     for (const item of orderedItems(doc)) deleteItem(w, item.id, now);
     for (const field of HEAD_FIELDS) setHead(w, field, plan[field]);
-    if (plan.theme) setText(w, parts(doc).theme, plan.theme.name);
+    if (plan.theme) setText(w, planParts(doc).theme, plan.theme.name);
     for (const group of GROUPS) setThemeShare(w, group, plan.theme?.shares?.[group]);
     plan.expected?.forEach((caution, rank) => {
       setExpected(w, caution, true, rank);
     });
-    if (plan.notes) setText(w, parts(doc).notes, plan.notes);
+    if (plan.notes) setText(w, planParts(doc).notes, plan.notes);
     insertItems(w, null, plan.items.slice(0, upTo));
   });
 }

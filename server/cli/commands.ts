@@ -1,4 +1,6 @@
 /** The commands on plan files as pure functions: a plan and what was asked in, an answer or one line out. */
+
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
@@ -6,7 +8,6 @@ import { fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import { loadRows } from "#lib/load/load.ts";
 import { bestOrder } from "#lib/order/order.ts";
 import type { Heading, Plan } from "#lib/plan/schema.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 import { trackVtt } from "#lib/tracks/tracks.ts";
 
 export type Answer =

@@ -1,6 +1,7 @@
 /** A plan file's bytes into a plan, or one line that says what is wrong with them. */
-import { parsePlan } from "#lib/plan/parse.ts";
+
 import type { Plan } from "#lib/plan/schema.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
 
 export type PlanRead = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly say: string };
 

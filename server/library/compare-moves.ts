@@ -2,8 +2,8 @@
 import { listRooms } from "#db/repos/room-repo.ts";
 import { changedKeys, type MoveChange, moveChanges } from "#lib/library/changes.ts";
 import { knownSprings, springNames } from "#lib/library/known-springs.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
 import type { Move } from "#lib/plan/schema.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
 import { type Actor, can } from "#lib/policy/can.ts";
 import { fail, NO_RIGHT, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";

@@ -7,7 +7,7 @@ import type { Duplex } from "node:stream";
 import { type WebSocket, WebSocketServer } from "ws";
 import { LINE_CLOSE, type LineCloseName } from "#lib/line/close.ts";
 import { type Hello, helloSchema } from "#lib/line/messages.ts";
-import { LINE_PATH, LINE_VERSION } from "#lib/line/wire.ts";
+import { LINE_PATH, LINE_VERSION } from "#lib/protocol/line-wire.ts";
 import { endSocket } from "#server/sync/connection.ts";
 import { LIMITS } from "#server/sync/limits.ts";
 import { Refusals } from "#server/sync/refusals.ts";

@@ -2,7 +2,7 @@
  * The lines of all rooms, in memory only: a server that was started again gets them back from the screens. Every change
  * goes through the reducer of `lib/line/line.ts` and then to every screen of the room.
  */
-import { afterAct, EMPTY_LINE, type Line, type LineAct, type Outcome } from "#lib/line/line.ts";
+import { afterAct, EMPTY_LINE, type LineAct, type Outcome, type RoomLine } from "#lib/line/line.ts";
 import type { FromServer, Hello, ToServer } from "#lib/line/messages.ts";
 import type { SyncLog } from "#server/sync/host.ts";
 import type { LineHost } from "./host.ts";
@@ -24,7 +24,7 @@ export interface LinesSetup {
   readonly log: SyncLog;
 }
 interface Room {
-  line: Line;
+  line: RoomLine;
   /** By device: a device has one place. */
   readonly seats: Map<string, Seat>;
 }
@@ -34,7 +34,7 @@ export interface Lines extends SeatOwner {
   /** Takes a place on the line of the device's room; a place the device held before is given up. */
   join(seat: Seat, hello: Hello): void;
   /** The line of a room as it is; for tests and the log. */
-  lineOf(roomId: string): Line;
+  lineOf(roomId: string): RoomLine;
   stop(): void;
 }
 

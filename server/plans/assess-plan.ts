@@ -1,11 +1,11 @@
 /** What the server says of a plan as it stands: its name (hash), its findings, and whether it is a whole plan file. */
 
+import { checkPlan, RULE_CRASHED } from "#lib/analysis/check-plan.ts";
 import { contentHash } from "#lib/canonical/canonical.ts";
 import { agree } from "#lib/plan/format.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { checkPlan, RULE_CRASHED } from "#lib/rules/run.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { PlanReading } from "./plan-doc.ts";
 

@@ -1,6 +1,6 @@
 /** A copy of a plan to write on: everything the document says, none of its past, threads, editions or shares. */
 import { freshCopy } from "#lib/doc/fresh-copy.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { setText } from "#lib/doc/write.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/result.ts";
@@ -27,7 +27,7 @@ export function duplicatePlan(app: Springline, actor: Actor, id: string): Result
   });
   if (!copied.ok) return copied;
   const { doc, lengthSeconds, title } = copied.value;
-  setText({ doc, origin: "duplicate" }, parts(doc).title, title);
+  setText({ doc, origin: "duplicate" }, planParts(doc).title, title);
   const head = { title, lengthSeconds, roomId: row.roomId, team: false };
   return storePlan(app, author.value, { doc, kind: "duplicated", note: id, ...head });
 }

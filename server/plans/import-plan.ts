@@ -1,6 +1,6 @@
 /** A plan from a file. Its equipment, moves and standards come with it, so that it stays the plan that it was. */
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { fail, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";

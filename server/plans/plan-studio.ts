@@ -2,7 +2,7 @@
 import type { Db } from "#db/connection.ts";
 import { readRoom } from "#db/repos/room-repo.ts";
 import { contentHash } from "#lib/canonical/canonical.ts";
-import type { StudioContext } from "#lib/doc/lent.ts";
+import type { StudioContext } from "#lib/doc/from-studio.ts";
 import type { Actor } from "#lib/policy/can.ts";
 import { ok, type Result } from "#server/result.ts";
 import { studioContext } from "#server/rooms/studio-context.ts";

@@ -1,7 +1,7 @@
 /** What the server itself finds in a plan, for a page that found something else. */
 import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { openPlan } from "./open-plan.ts";

@@ -5,7 +5,7 @@ import { type PlanRow, readPlanAuthors } from "#db/repos/plan-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
 import { countThreads } from "#db/repos/thread-repo.ts";
 import { agree } from "#lib/plan/format.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import type { Springline } from "#server/springline.ts";
 import type { Assessment } from "./assess-plan.ts";
 

@@ -12,7 +12,7 @@ import { readStudio } from "#db/repos/studio-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { buildCard, sealCard } from "#lib/card/card.ts";
-import { planChanges } from "#lib/plan/diff.ts";
+import { planChanges } from "#lib/plan-diff/plan-changes.ts";
 import type { Actor, Person } from "#lib/policy/can.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";

@@ -6,7 +6,7 @@ import { createHash } from "node:crypto";
 import { type Edition, type EditionText, readEditionText } from "#db/repos/edition-repo.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import { type CardEnvelope, envelopeSchema, verifyCard } from "#lib/card/card.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { fail, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 

@@ -3,7 +3,7 @@ import type { Db } from "#db/connection.ts";
 import { listRooms, readRoom } from "#db/repos/room-repo.ts";
 import { springsTakenOut } from "#db/repos/studio-event-repo.ts";
 import { readStudio } from "#db/repos/studio-repo.ts";
-import type { StudioContext } from "#lib/doc/lent.ts";
+import type { StudioContext } from "#lib/doc/from-studio.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 import { library } from "#server/library/library-moves.ts";
 

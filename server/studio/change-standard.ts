@@ -7,23 +7,23 @@ import { own } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Standards } from "#lib/plan/schema.ts";
 import { type Actor, can, type Person } from "#lib/policy/can.ts";
-import { checkStandard, type HouseStandard, houseStandardSchema } from "#lib/rules/house-standard.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import { checkStandard, type StudioStandard, studioStandardSchema } from "#lib/rules/studio-standard.ts";
 import { fail, NO_RIGHT, NOT_FOUND, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
 import { announceStudio } from "./announce-studio.ts";
 
 export const standardChangeSchema = z.strictObject({
   /** Null: as the rule has it. */
-  standard: z.nullable(houseStandardSchema),
+  standard: z.nullable(studioStandardSchema),
   /** What the change was made on: what another manager kept meanwhile is never taken back unseen. */
-  seen: z.nullable(houseStandardSchema),
+  seen: z.nullable(studioStandardSchema),
 });
 
 export interface KeptStandard {
   /** Null: as the rule has it. */
-  readonly standard: HouseStandard | null;
+  readonly standard: StudioStandard | null;
   readonly changed: LastChange | null;
 }
 export interface LastChange {
@@ -42,8 +42,8 @@ export function changeStandard(
   app: Springline,
   actor: Actor,
   ruleId: string,
-  wanted: HouseStandard | null,
-  seen?: HouseStandard | null,
+  wanted: StudioStandard | null,
+  seen?: StudioStandard | null,
 ): Result<KeptStandard> {
   const allowed = mayChange(app, actor, ruleId);
   if (!allowed.ok) return allowed;
@@ -84,8 +84,8 @@ const CHANGED = fail(
 );
 
 interface Keeping {
-  readonly standard: HouseStandard | null;
-  readonly seen: HouseStandard | null | undefined;
+  readonly standard: StudioStandard | null;
+  readonly seen: StudioStandard | null | undefined;
 }
 
 /** Nothing is written and nobody told where nothing changes. */
@@ -108,7 +108,7 @@ function keep(app: Springline, person: Person, ruleId: string, { standard, seen 
 }
 
 /** Sorted by id, so that the same standards are the same text. */
-function withStandard(now: Standards, ruleId: string, standard: HouseStandard | null): Standards {
+function withStandard(now: Standards, ruleId: string, standard: StudioStandard | null): Standards {
   const others = Object.entries(now).filter(([id]) => id !== ruleId);
   const all = standard === null ? others : [...others, [ruleId, standard] as const];
   return Object.fromEntries(all.sort(([a], [b]) => (a < b ? -1 : 1)));

@@ -1,10 +1,10 @@
 /** What a house standard would change in the team's plans as they stand, counted before it is kept. For managers. */
 import { listPlanRows, type PlanRow } from "#db/repos/plan-repo.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
 import type { Actor } from "#lib/policy/can.ts";
-import { checkStandard, type HouseStandard } from "#lib/rules/house-standard.ts";
-import { checkPlan } from "#lib/rules/run.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
+import { checkStandard, type StudioStandard } from "#lib/rules/studio-standard.ts";
 import { withPlan } from "#server/plans/plan-doc.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { Springline } from "#server/springline.ts";
@@ -26,7 +26,7 @@ export function tryStandard(
   app: Springline,
   actor: Actor,
   ruleId: string,
-  wanted: HouseStandard,
+  wanted: StudioStandard,
 ): Result<StandardTrial> {
   const allowed = mayChange(app, actor, ruleId);
   if (!allowed.ok) return allowed;

@@ -8,7 +8,7 @@ import { classClock } from "#lib/clock/clock.ts";
 import { fitToLength } from "#lib/fit/fit.ts";
 import { bestOrder } from "#lib/order/order.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { move } from "#lib/rules/examples/build.ts";
+import { exampleMove } from "#lib/rules/define/example-plan.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { estimateSeconds, setupOf } from "#lib/transitions/transitions.ts";
 import { answer, COMMAND_NAMES } from "#server/cli/commands.ts";
@@ -54,7 +54,7 @@ const FACINGS = ["front", "back", "left", "right"] as const;
 function item(id: string, dice: Dice, more: Partial<MoveItem> = {}): MoveItem {
   const side = dice.one(["left", "right", "both"] as const);
   const springs = { light: dice.upTo(3), firm: dice.upTo(3) };
-  return move(id, { move: dice.one(LIBRARY), side, springs, facing: dice.one(FACINGS), script: [], ...more });
+  return exampleMove(id, { move: dice.one(LIBRARY), side, springs, facing: dice.one(FACINGS), script: [], ...more });
 }
 
 /** A class of 60 moves with pairs, locks and ranges, some minutes off its slot. */

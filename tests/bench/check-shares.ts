@@ -1,10 +1,10 @@
 /** What each step of a check takes, and each rule in it. The clock itself costs something: the sums are above a check's own. */
 import type * as Y from "yjs";
 import { PlanAnalyst } from "#lib/analysis/analysis.ts";
-import type { StudioContext } from "#lib/doc/lent.ts";
+import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { PlanReader } from "#lib/doc/plan-reader.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
 
 /** Mean milliseconds from which on a rule is named. */
 const WORTH_NAMING = 0.01;

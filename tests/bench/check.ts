@@ -8,7 +8,7 @@ import * as Y from "yjs";
 import { deriver } from "#app/_plan/derive.ts";
 import { analyse } from "#lib/analysis/analysis.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import type { StudioContext } from "#lib/doc/lent.ts";
+import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { orderedIds, scriptOf } from "#lib/doc/read.ts";
 import { moveItem, setItemField, type Writer } from "#lib/doc/write.ts";
 import type { Plan } from "#lib/plan/schema.ts";

@@ -5,12 +5,12 @@
  * missed; ends with an exception when an optimum differs.
  */
 import loadHighs from "highs";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { cueTrack, voiceProblems } from "#lib/cues/cue-track.ts";
 import { oneVoice } from "#lib/cues/one-voice.ts";
 import type { Spoken } from "#lib/cues/said-order.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { planSchema } from "#lib/plan/schema.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 import { Dice } from "#tests/support/dice.ts";
 import { longClass } from "#tests/support/long-class.ts";
 import { type Spread, spread, taken } from "./timing.ts";

@@ -4,8 +4,8 @@
  */
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
-import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
 import { expect, expectSaved, onRail, test, toEndOfScript } from "./kit.ts";
 import { TURNING_CLASS } from "./turning-class.ts";
 

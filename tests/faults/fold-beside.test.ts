@@ -1,7 +1,7 @@
 /** The log of a large document is folded on another thread: nothing that is typed meanwhile is lost, and nobody waits for it. */
 import { afterEach, expect, test } from "vitest";
 import { readStoredDoc } from "#db/repos/doc-log-repo.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { foldBeside } from "#server/fold/fold-beside.ts";
 import { loadDoc } from "#server/sync/stored-doc.ts";
 import type { Fold } from "#server/sync/upkeep.ts";
@@ -23,7 +23,7 @@ const writer = ({ url, host }: TestServer) =>
 
 async function writeRows(client: RawClient, count: number): Promise<void> {
   for (let n = 0; n < count; n++) {
-    client.edit((doc) => parts(doc).notes.insert(0, "word "));
+    client.edit((doc) => planParts(doc).notes.insert(0, "word "));
     await client.saved();
   }
 }
@@ -31,7 +31,7 @@ const snapshots = ({ db }: TestServer) => readStoredDoc(db, "plan/long")?.snapsh
 const onDisk = ({ db }: TestServer) => {
   const silent = { info: () => undefined, warn: () => undefined, error: () => undefined };
   const doc = loadDoc(db, "plan/long", silent)?.doc;
-  return doc ? parts(doc).notes.toString() : "";
+  return doc ? planParts(doc).notes.toString() : "";
 };
 
 test("words that come while it is folded follow the snapshot", async () => {
@@ -54,7 +54,7 @@ test("words that come while it is folded follow the snapshot", async () => {
   go();
   await eventually("it is folded", () => snapshots(s) === 1, 20_000);
   expect(readStoredDoc(s.db, "plan/long")?.rows.length).toBeGreaterThanOrEqual(5);
-  expect(onDisk(s)).toBe(parts(client.doc).notes.toString());
+  expect(onDisk(s)).toBe(planParts(client.doc).notes.toString());
   client.end();
 }, 30_000);
 

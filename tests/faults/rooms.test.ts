@@ -1,7 +1,7 @@
 /** Code that throws and bytes that rot: they end one room or one opening, say so, and store nothing over anything. */
 import { beforeEach, expect, test } from "vitest";
 import { readStoredDoc } from "#db/repos/doc-log-repo.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
@@ -28,16 +28,16 @@ test("a listener that throws breaks its room only: pages reconnect, nothing is l
       throw new Error("a listener failed");
     }),
   );
-  ines.edit((doc) => parts(doc).notes.insert(0, "typed into a breaking room"));
+  ines.edit((doc) => planParts(doc).notes.insert(0, "typed into a breaking room"));
   expect(await ines.closed()).toBe(4500);
   expect(await marta.closed()).toBe(4500);
   expect(errors()).toEqual(["the room broke: it is read again from disk"]);
 
   const again = await page("broken", "marta").synced();
-  expect(parts(again.doc).notes.toString()).toBe("typed into a breaking room");
-  again.edit((doc) => parts(doc).notes.insert(0, "Now "));
+  expect(planParts(again.doc).notes.toString()).toBe("typed into a breaking room");
+  again.edit((doc) => planParts(doc).notes.insert(0, "Now "));
   await again.saved();
-  other.edit((doc) => parts(doc).notes.insert(0, "well"));
+  other.edit((doc) => planParts(doc).notes.insert(0, "well"));
   await other.saved();
   expect(other.closeCode).toBeUndefined();
   for (const client of [ines, marta, again, other]) client.end();
@@ -45,9 +45,9 @@ test("a listener that throws breaks its room only: pages reconnect, nothing is l
 
 async function emptyRoom(key: string): Promise<void> {
   const client = await page(key).synced();
-  client.edit((doc) => parts(doc).notes.insert(0, "one "));
+  client.edit((doc) => planParts(doc).notes.insert(0, "one "));
   await client.saved();
-  client.edit((doc) => parts(doc).notes.insert(4, "two"));
+  client.edit((doc) => planParts(doc).notes.insert(4, "two"));
   await client.saved();
   client.end();
   await eventually("the room goes", () => server.rooms.health().rooms === 0);
@@ -81,7 +81,7 @@ test.each(DAMAGE)(
     expect(client.heard).toEqual([]);
     expect(errors()).toContain("the log is damaged");
     expect(() => server.rooms.withDoc(name, () => 1)).toThrow(/cannot be opened/);
-    expect(() => server.rooms.transact(name, "u", (doc) => parts(doc).notes.insert(0, "x"))).toThrow(
+    expect(() => server.rooms.transact(name, "u", (doc) => planParts(doc).notes.insert(0, "x"))).toThrow(
       /cannot be opened/,
     );
     expect(dump()).toBe(before);
@@ -95,14 +95,14 @@ test("a damaged newest snapshot: the one before it and the rows since say the sa
   server.addPlan("rot");
   await emptyRoom("rot");
   const client = await page("rot").synced();
-  client.edit((doc) => parts(doc).notes.insert(7, " three"));
+  client.edit((doc) => planParts(doc).notes.insert(7, " three"));
   await client.saved();
   client.end();
   await eventually("the room goes", () => server.rooms.health().rooms === 0);
   expect(readStoredDoc(server.db, "plan/rot")?.snapshots.length).toBe(2);
   server.db.raw.exec("update doc_snapshot set bytes = x'01ff' where seq = (select max(seq) from doc_snapshot)");
   const reader = await page("rot", "marta").synced();
-  expect(parts(reader.doc).notes.toString()).toBe("one two three");
+  expect(planParts(reader.doc).notes.toString()).toBe("one two three");
   expect(errors()).toEqual(["a snapshot is damaged: the one before it was used"]);
   reader.end();
 });

@@ -3,7 +3,7 @@ import Database from "better-sqlite3";
 import { beforeEach, expect, test } from "vitest";
 import * as Y from "yjs";
 import { readStoredDoc } from "#db/repos/doc-log-repo.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
@@ -18,7 +18,7 @@ beforeEach(async () => {
 const name = { kind: "plan", key: "full" } as const;
 const page = (user = "ines", key = "full") =>
   new RawClient(server.url, { kind: "plan", key }, { cookie: server.host.signIn(user) });
-const notes = (doc: Y.Doc) => parts(doc).notes.toString();
+const notes = (doc: Y.Doc) => planParts(doc).notes.toString();
 function onDisk(key = "full"): string {
   const stored = readStoredDoc(server.db, `plan/${key}`);
   const doc = new Y.Doc();
@@ -37,10 +37,10 @@ test("a full disk: not acknowledged, not sent on, said; retried and healed with 
   const [writer, peer] = [await page().synced(), await page("marta").synced()];
   await writer.saved();
   fillDisk();
-  writer.edit((doc) => parts(doc).notes.insert(0, BIG));
+  writer.edit((doc) => planParts(doc).notes.insert(0, BIG));
   await eventually("it is said", () => peer.newsOf("storage").at(-1)?.failing === true);
-  writer.edit((doc) => parts(doc).notes.insert(0, "and more. "));
-  peer.edit((doc) => parts(doc).title.insert(0, "My "));
+  writer.edit((doc) => planParts(doc).notes.insert(0, "and more. "));
+  peer.edit((doc) => planParts(doc).title.insert(0, "My "));
   await eventually("tried several times", () => server.rooms.health().failing.length === 1);
   writer.sendStep1(Y.encodeStateVector(new Y.Doc()));
   writer.sendPresence([{ clientId: 1, clock: 1, state: { item: "a" } }]);
@@ -68,7 +68,7 @@ test("the last page leaves while the disk is full: the room stays, heals, and th
   const writer = await page().synced();
   await writer.saved();
   fillDisk();
-  writer.edit((doc) => parts(doc).notes.insert(0, BIG));
+  writer.edit((doc) => planParts(doc).notes.insert(0, BIG));
   await eventually("it fails", () => server.rooms.health().failing.length === 1);
   writer.end();
   await eventually("nobody is there", () => server.rooms.health().connections === 0);
@@ -86,7 +86,7 @@ test("the last page leaves while the disk is full: the room stays, heals, and th
 test("a change by the server on a full disk has not happened", async () => {
   const client = await page().synced();
   fillDisk();
-  const write = () => server.rooms.transact(name, "lead", (doc) => parts(doc).notes.insert(0, BIG));
+  const write = () => server.rooms.transact(name, "lead", (doc) => planParts(doc).notes.insert(0, BIG));
   expect(write).toThrow(/cannot be/);
   expect(server.rooms.withDoc(name, notes)).toBe("");
   clearDisk();
@@ -101,7 +101,7 @@ test("another process in the way (SQLITE_BUSY) is waited out", async () => {
   server.db.raw.pragma("busy_timeout = 0");
   const other = new Database(server.temp.file);
   other.exec("begin immediate");
-  writer.edit((doc) => parts(doc).notes.insert(0, "patient"));
+  writer.edit((doc) => planParts(doc).notes.insert(0, "patient"));
   await eventually("it is said", () => writer.newsOf("storage").at(-1)?.failing === true);
   expect(writer.savedCount).toBe(1);
   other.exec("rollback");
@@ -117,8 +117,8 @@ test("one room's row that cannot be stored does not hold up another room of the 
   await Promise.all([good.saved(), poor.saved()]);
   server.db.raw.exec(`create temp trigger poison before insert on doc_update when new.name = 'plan/poor'
     begin select raise(abort, 'poison'); end`);
-  poor.edit((doc) => parts(doc).notes.insert(0, "poor"));
-  good.edit((doc) => parts(doc).notes.insert(0, "good"));
+  poor.edit((doc) => planParts(doc).notes.insert(0, "poor"));
+  good.edit((doc) => planParts(doc).notes.insert(0, "good"));
   await good.saved();
   await eventually("only one fails", () => server.rooms.health().failing.join() === "plan/poor");
   expect(good.newsOf("storage")).toEqual([]);
@@ -133,7 +133,7 @@ test("stopping saves what was still in memory", async () => {
   const writer = await page().synced();
   await writer.saved();
   fillDisk();
-  writer.edit((doc) => parts(doc).notes.insert(0, BIG));
+  writer.edit((doc) => planParts(doc).notes.insert(0, BIG));
   await eventually("it fails", () => server.rooms.health().failing.length === 1);
   const stopped = server.rooms.stop(5000);
   clearDisk();
@@ -146,7 +146,7 @@ test("stopping with a disk that stays full ends in time and says what could not 
   const writer = await page().synced();
   await writer.saved();
   fillDisk();
-  writer.edit((doc) => parts(doc).notes.insert(0, BIG));
+  writer.edit((doc) => planParts(doc).notes.insert(0, BIG));
   await eventually("it fails", () => server.rooms.health().failing.length === 1);
   const started = performance.now();
   expect(await server.rooms.stop(300)).toEqual({ unsaved: ["plan/full"] });

@@ -1,7 +1,7 @@
 /** What writers do in the property tests: the program's own acts, chosen by numbers, with every typed letter unique. */
 import * as Y from "yjs";
-import { leaveTie, partFromAbove, setComesAfter, tieItems } from "#lib/doc/hold.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/hold.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { labelOf, orderedIds, readDeleted, scriptOf } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";
 import {
@@ -65,7 +65,7 @@ const ACTS: readonly ((w: Writer, act: Act, ledger: Ledger) => void)[] = [
     const id = item(w, act.on);
     if (id !== undefined && scriptOf(w.doc, id)) addScriptLine(w, id, { kind: "form", text: ledger.letter() });
   },
-  (w, act, ledger) => typeIn(w, parts(w.doc).title, act, ledger),
+  (w, act, ledger) => typeIn(w, planParts(w.doc).title, act, ledger),
   (w, act, ledger) => {
     const label = labelOf(w.doc, item(w, act.on) ?? "");
     if (label) typeIn(w, label, act, ledger);
@@ -85,7 +85,7 @@ const ACTS: readonly ((w: Writer, act: Act, ledger: Ledger) => void)[] = [
     const at = 1 + (act.on % Math.max(1, ids.length - 1));
     tieItems(w, ids[at - 1] ?? "", ids[at] ?? "", ledger.tie());
   },
-  (w, act, ledger) => onItem(w, act, (id) => partFromAbove(w, id, ledger.tie())),
+  (w, act, ledger) => onItem(w, act, (id) => splitTie(w, id, ledger.tie())),
   (w, act) => onItem(w, act, (id) => leaveTie(w, id)),
   (w, act) => onItem(w, act, (id) => setComesAfter(w, id, item(w, act.to) ?? "", act.on % 3 > 0)),
   (w, act) => onItem(w, act, (id) => setItemField(w, id, "locked", act.to % 2 === 0 ? true : undefined)),

@@ -1,7 +1,7 @@
 /** Edits of a plan's document that reach everything an analysis reads, the studio behind it too. */
 import * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
-import type { StudioContext } from "#lib/doc/lent.ts";
+import type { StudioContext } from "#lib/doc/from-studio.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { labelOf, orderedIds, scriptOf } from "#lib/doc/read.ts";
 import {
   addScriptLine,
@@ -70,8 +70,8 @@ const EDITS: readonly Edit[] = [
   (w, dice) => setHead(w, "level", pick(dice, [undefined, "first-time", "experienced"])),
   (w, dice) => setThemeShare(w, pick(dice, GROUPS), pick(dice, [undefined, 0.2, 0.6])),
   (w, dice) => setExpected(w, pick(dice, EXPECTED_CAUTIONS), dice.upTo(2) > 0, dice.upTo(9)),
-  (w, dice) => setText(w, parts(w.doc).title, `Class ${dice.upTo(50)}`),
-  (w, dice) => setText(w, parts(w.doc).notes, `Notes ${dice.upTo(50)}`),
+  (w, dice) => setText(w, planParts(w.doc).title, `Class ${dice.upTo(50)}`),
+  (w, dice) => setText(w, planParts(w.doc).notes, `Notes ${dice.upTo(50)}`),
   (w, dice) => {
     const label = labelOf(w.doc, pick(dice, orderedIds(w.doc)));
     if (label) setText(w, label, pick(dice, ["Arms", "Handles down, drink.", "Carriage home."]));
@@ -120,7 +120,7 @@ export function editOnce(at: Edited, dice: Dice): void {
 const actOf = (dice: Dice): Act => ({ kind: dice.upTo(ACT_KINDS), on: dice.upTo(1000), to: dice.upTo(1000) });
 
 function on(w: Writer, dice: Dice, change: (id: string) => void): void {
-  const { items } = parts(w.doc);
+  const { items } = planParts(w.doc);
   const moves = orderedIds(w.doc).filter((id) => items.get(id)?.get("kind") === "move");
   if (moves.length > 0) change(pick(dice, moves));
 }
@@ -131,7 +131,7 @@ function addFew(w: Writer, id: string, line: ScriptLine): void {
 }
 
 function dropLine(w: Writer, id: string): void {
-  const script = parts(w.doc).items.get(id)?.get("script") as Y.XmlFragment | undefined;
+  const script = planParts(w.doc).items.get(id)?.get("script") as Y.XmlFragment | undefined;
   if (script && script.length > 1) w.doc.transact(() => script.delete(script.length - 1, 1), w.origin);
 }
 

@@ -11,11 +11,11 @@ import { PlanReader } from "#lib/doc/plan-reader.ts";
 import { readDeleted, readPlan } from "#lib/doc/read.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { ruleContext } from "#lib/rules/context.ts";
-import { batchOf, inOrder } from "#lib/rules/findings.ts";
-import { houseOf } from "#lib/rules/house.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
+import { READS } from "#lib/rules/define/types.ts";
+import { batchOf, findingsInOrder } from "#lib/rules/findings.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import type { Finding } from "#lib/rules/types.ts";
-import { READS } from "#lib/rules/types.ts";
+import { studioRulesOf } from "#lib/rules/studio-rules.ts";
 import { Ledger } from "#tests/property/acts.ts";
 import { type Edited, editOnce } from "#tests/property/analysis-edits.ts";
 import { Dice } from "#tests/support/dice.ts";
@@ -108,8 +108,8 @@ describe("what nothing was written in stays the very same value", () => {
 describe("what a rule says that it reads", () => {
   /** Every rule given the whole plan, whatever it says. */
   function unlimited(plan: Plan): readonly Finding[] {
-    const { rules } = houseOf(RULES, plan.standards);
-    return inOrder(rules, plan.items, [batchOf(rules, ruleContext(plan))]);
+    const { rules } = studioRulesOf(RULES, plan.standards);
+    return findingsInOrder(rules, plan.items, [batchOf(rules, ruleContext(plan))]);
   }
   const isAll = (plan: Plan) => {
     const [found, wanted] = [analyse(plan).findings, unlimited(plan)];

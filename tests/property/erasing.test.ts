@@ -10,7 +10,7 @@ import { planUndo } from "#app/_plan/plan-undo.ts";
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { planHolds } from "#lib/doc/held.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { erases } from "#server/sync/erasing.ts";
 import { SMALL_PLAN } from "#tests/support/sync-server.ts";
 import { ACT_KINDS, type Act, doAct, Ledger } from "./acts.ts";
@@ -69,7 +69,7 @@ test("[INV-07] three honest pages, offline for as long as they like, undoing and
         if (step.t === "meet") offers++;
       }
       for (const page of pages) expect(meet(server, page)).toBe(false);
-      const kept = new Set(parts(server).items.keys());
+      const kept = new Set(planParts(server).items.keys());
       expect([...ledger.ids, "a", "rest", "b"].every((id) => kept.has(id))).toBe(true);
       for (const page of pages) page.undo.destroy();
     }),
@@ -100,7 +100,7 @@ test("[INV-07] an update is refused exactly when yjs, applying it, would take aw
       meet(server, page);
       const known = Y.encodeStateVector(server);
       for (const one of during) {
-        const { items } = parts(page.doc);
+        const { items } = planParts(page.doc);
         const ids = [...items.keys()].sort();
         if ("to" in one) doAct(page.doc, one, ledger);
         else THEFTS[one.kind]?.(items, ids[one.on % ids.length] ?? "");
@@ -123,7 +123,7 @@ const living = (struct: Y.Item | undefined) => (struct?.deleted ? undefined : st
 function takesAway(server: Y.Doc, update: Uint8Array): boolean {
   const copy = new Y.Doc();
   Y.applyUpdate(copy, Y.encodeStateAsUpdate(server));
-  const { items } = parts(copy);
+  const { items } = planParts(copy);
   const held = (): Map<string, unknown> =>
     new Map(
       [...items].flatMap(([id, map]) => [

@@ -1,11 +1,11 @@
 /** A finding's advice about a time and the fit never contradict each other: what is taken is kept by the next fit. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
-import { type Mend, mendFor } from "#lib/rules/mend.ts";
-import { checkPlan } from "#lib/rules/run.ts";
+import { type Remedy, remedyFor } from "#lib/remedies/remedies.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 
 const SEED = 3_141;
@@ -29,14 +29,20 @@ const classes = fc
     const list = items.flatMap(({ name, seconds, locked }, i): PlanItem[] => {
       const sides = STARTER_MOVES[name]?.sides === "each" ? (["left", "right"] as const) : (["both"] as const);
       return sides.map((side, n) =>
-        move(`i${i}${side}`, { move: name, side, seconds: seconds + n, ...(locked ? { locked } : {}), script: [] }),
+        exampleMove(`i${i}${side}`, {
+          move: name,
+          side,
+          seconds: seconds + n,
+          ...(locked ? { locked } : {}),
+          script: [],
+        }),
       );
     });
     const plan = examplePlan(list, { moves: { ...STARTER_MOVES }, gridSeconds: grid });
     return { ...plan, lengthSeconds: Math.max(60, Math.round(checkPlan(plan).total) + spare) };
   });
 
-function taken(plan: Plan, mend: Mend): Plan {
+function taken(plan: Plan, mend: Remedy): Plan {
   const to = new Map(mend.changes.map((change) => [change.itemId, change]));
   const items = plan.items.map((item): PlanItem => {
     const change = to.get(item.id);
@@ -54,7 +60,7 @@ const OF_TIME = ["partial-rep", "too-short-or-long"];
 function offersAreKept(plan: Plan): number {
   let offers = 0;
   for (const finding of checkPlan(plan).findings.filter(({ rule }) => OF_TIME.includes(rule))) {
-    const mend = mendFor(plan, finding);
+    const mend = remedyFor(plan, finding);
     if (!mend) continue;
     offers++;
     const after = taken(plan, mend);

@@ -5,9 +5,9 @@ import { classClock } from "#lib/clock/clock.ts";
 import { type Fit, fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import { bestOrder } from "#lib/order/order.ts";
 import { sidePairs } from "#lib/plan/lookup.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { costOf, repOf } from "#tests/support/fit-model.ts";
 import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
@@ -131,7 +131,7 @@ const small = fc
     const list = items.map((it, i): PlanItem => {
       if (it.kind === "pause") return { id: `p${i}`, kind: "pause", seconds: it.wish };
       const side = it.kind === "single" ? "both" : it.kind === "left" ? "left" : "right";
-      return move(`m${i}`, {
+      return exampleMove(`m${i}`, {
         move: it.move,
         side,
         seconds: it.wish,

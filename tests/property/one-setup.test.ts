@@ -5,13 +5,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
-import { mendFor } from "#lib/rules/mend.ts";
+import { remedyFor } from "#lib/remedies/remedies.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 import { toldAt } from "#lib/rules/select/told-acts.ts";
-import type { Finding } from "#lib/rules/types.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { mended } from "#tests/support/mended.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
@@ -91,7 +91,7 @@ function mendAll(
   let taken = 0;
   // Findings are those of before, as two people see them who press one after the other.
   for (const finding of pick(found(plan))) {
-    const mend = mendFor(now, finding);
+    const mend = remedyFor(now, finding);
     if (!mend) continue;
     now = mended(now, mend);
     taken++;
@@ -107,7 +107,7 @@ describe("the composed set-up", () => {
         const plan = told(any, (item, before) => composed(any, before, item));
         lines += scriptsOf(plan).flat().length;
         expect(found(plan).map(({ message }) => message)).toEqual([]);
-        for (const finding of found(told(any, () => []))) expect(mendFor(plan, finding), finding.message).toBeNull();
+        for (const finding of found(told(any, () => []))) expect(remedyFor(plan, finding), finding.message).toBeNull();
       }),
       { seed: 41, numRuns: 300 },
     );
@@ -216,7 +216,7 @@ describe("the composed set-up", () => {
         }
         expect(
           found(plan)
-            .filter((finding) => mendFor(plan, finding))
+            .filter((finding) => remedyFor(plan, finding))
             .map(({ message }) => message),
         ).toEqual([]);
         expect(found(plan).map(({ message }) => message)).toEqual([]);

@@ -6,7 +6,7 @@ import * as Y from "yjs";
 import { planUndo } from "#app/_plan/plan-undo.ts";
 import { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { parts, TAKEN_BACK } from "#lib/doc/layout.ts";
+import { planParts, UNDONE_CREATION } from "#lib/doc/layout.ts";
 import { orderedIds, readDeleted } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";
 import {
@@ -63,8 +63,8 @@ const move = (id: string, seconds: number) =>
 export const PLAN: Kind = {
   start: Y.encodeStateAsUpdate(createPlanDoc(SMALL_PLAN, { carry: true })),
   required: ["kind", "order", "seconds", "side", "move"],
-  entries: (doc) => parts(doc).items,
-  head: (doc) => parts(doc).head,
+  entries: (doc) => planParts(doc).items,
+  head: (doc) => planParts(doc).head,
   undo: (writer) => planUndo(writer, () => undefined),
   acts: [
     living((w, id, _act, fresh) => setItemField(w, id, "seconds", fresh)),
@@ -83,7 +83,7 @@ export const PLAN: Kind = {
     (w, _act, fresh) => setHead(w, "lengthSeconds", fresh),
     (w, act, fresh) => setHead(w, "closingSeconds", act.to % 3 === 0 ? undefined : fresh),
     (w, act, fresh) => setThemeShare(w, "biceps", act.to % 3 === 0 ? undefined : fresh),
-    (w, _act, fresh) => setText(w, parts(w.doc).title, `Class ${fresh}`),
+    (w, _act, fresh) => setText(w, planParts(w.doc).title, `Class ${fresh}`),
     (w, act) => {
       const ids = orderedIds(w.doc);
       const from = act.on % Math.max(1, ids.length);
@@ -108,7 +108,7 @@ export const MONTH: Kind = {
   entries: (doc) => monthParts(doc).slots,
   head: () => null,
   undo: ({ doc, origin }) =>
-    new ActUndo({ doc, origin, scopes: [monthParts(doc).slots], takenOut: { key: "deleted", value: TAKEN_BACK } }),
+    new ActUndo({ doc, origin, scopes: [monthParts(doc).slots], takenOut: { key: "deleted", value: UNDONE_CREATION } }),
   acts: [
     slots((w, id, act) => moveSlot(w, id, { date: day(act.to) })),
     slots((w, id, act) => moveSlot(w, id, { date: day(act.to), time: time(act.on) })),

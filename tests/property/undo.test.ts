@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import { extension } from "#lib/floor/extension.ts";
 import type { FloorEvent, FloorLog } from "#lib/floor/log.ts";
 import { floorNow, floorView, lastTouch, latenessAt, positionAt, standingLog } from "#lib/floor/now.ts";
@@ -75,7 +75,7 @@ test(`[INV-15a] ${RUNS} random classes with slips taken back`, () => {
       expect(positionAt(card, log, at - 1), say).toEqual(positionAt(card, was, at - 1));
     }
     const of = { sessionId: "a".repeat(32), kind: "class", clock: { mono: at, wall: 0 } } as const;
-    const [told, plain] = [log, straight].map((one) => classLog(card, one, at + 1000, of));
+    const [told, plain] = [log, straight].map((one) => classLogUntil(card, one, at + 1000, of));
     expect({ ...told, undone: null }).toEqual({ ...plain, undone: null });
   }
   expect(undone).toBeGreaterThan(RUNS);

@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { balance } from "#lib/balance/balance.ts";
 import type { PlanItem } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 /*
  * item         side         s    weights                        longest
@@ -19,13 +19,13 @@ import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
  * chest 50; 25; 25   triceps 25; 12.5; 12.5      all groups 220 + 110 + 50 + 25 = 405
  */
 const items: PlanItem[] = [
-  move("a", { move: "row", side: "left", seconds: 60 }),
+  exampleMove("a", { move: "row", side: "left", seconds: 60 }),
   { id: "h", kind: "heading", title: "" },
-  move("b", { move: "row", side: "right", seconds: 40 }),
-  move("c", { move: "press", seconds: 50, springs: { light: 2 } }),
-  move("d", { move: "row", side: "alternating", seconds: 30, springs: { light: 2 } }),
+  exampleMove("b", { move: "row", side: "right", seconds: 40 }),
+  exampleMove("c", { move: "press", seconds: 50, springs: { light: 2 } }),
+  exampleMove("d", { move: "row", side: "alternating", seconds: 30, springs: { light: 2 } }),
   { id: "p", kind: "pause", seconds: 10 },
-  move("e", { move: "row", side: "left", seconds: 90 }),
+  exampleMove("e", { move: "row", side: "left", seconds: 90 }),
 ];
 
 describe("balance", () => {
@@ -70,10 +70,10 @@ describe("balance", () => {
       plain: exampleMoves.squat,
     };
     const rows = [
-      move("a", { move: "bend", seconds: 60 }),
-      move("b", { move: "reach", seconds: 40 }),
-      move("c", { move: "bend", seconds: 30 }),
-      move("d", { move: "plain", seconds: 50 }),
+      exampleMove("a", { move: "bend", seconds: 60 }),
+      exampleMove("b", { move: "reach", seconds: 40 }),
+      exampleMove("c", { move: "bend", seconds: 30 }),
+      exampleMove("d", { move: "plain", seconds: 50 }),
     ];
     expect(balance(examplePlan(rows, { moves })).spine).toEqual({ flexion: 90, rotation: 40, extension: 40 });
   });
@@ -81,12 +81,12 @@ describe("balance", () => {
   it("finds the longest stretches on the wrists and on the knees, broken as a muscle's are", () => {
     // wrists: plank 45 + 45, a pause, plank 60. Knees: row and press kneel, 60 + 40 + 50 + 30; after the pause 90.
     const planks = [
-      move("p", { move: "plank", seconds: 45 }),
+      exampleMove("p", { move: "plank", seconds: 45 }),
       { id: "h", kind: "heading" as const, title: "On" },
-      move("q", { move: "plank", seconds: 45 }),
+      exampleMove("q", { move: "plank", seconds: 45 }),
       { id: "rest", kind: "pause" as const, seconds: 5 },
-      move("r", { move: "plank", seconds: 60 }),
-      move("s", { seconds: 200 }),
+      exampleMove("r", { move: "plank", seconds: 60 }),
+      exampleMove("s", { seconds: 200 }),
     ];
     const planked = balance(examplePlan(planks));
     expect(planked.onWrists).toEqual({ seconds: 90, items: ["p", "q"] });
@@ -97,7 +97,7 @@ describe("balance", () => {
 
   it("leaves out a stretch below half weight, and a move nobody knows", () => {
     const weak = { ...exampleMoves.squat, muscles: { calves: 0.49 } };
-    const plan = examplePlan([move("a"), move("x", { move: "gone" })], { moves: { squat: weak } });
+    const plan = examplePlan([exampleMove("a"), exampleMove("x", { move: "gone" })], { moves: { squat: weak } });
     expect(balance(plan)).toMatchObject({ groups: { calves: { share: 1 } }, longest: {}, push: 0 });
   });
 });

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { bestOffset, type Exchange, offsetOf } from "#lib/floor/clock-offset.ts";
+import { bestOffset, type Exchange, exchangeOffset } from "#lib/floor/clock-offset.ts";
 
 interface Published {
   readonly cases: readonly { T1: number; T2: number; T3: number; T4: number; offset: number; delay: number }[];
@@ -12,7 +12,7 @@ const published: Published = JSON.parse(readFileSync(file, "utf8"));
 
 describe("clock offset", () => {
   it.each(published.cases)("worked case %#", ({ T1, T2, T3, T4, offset, delay }) => {
-    const answer = offsetOf({ t1: T1, t2: T2, t3: T3, t4: T4 });
+    const answer = exchangeOffset({ t1: T1, t2: T2, t3: T3, t4: T4 });
     expect(answer.offset).toBeCloseTo(offset, 9);
     expect(answer.delay).toBeCloseTo(delay, 9);
   });
@@ -24,7 +24,7 @@ describe("clock offset", () => {
         const t1 = 5000;
         const t2 = t1 + there + truth;
         const t3 = t2 + thinking;
-        const { offset, delay } = offsetOf({ t1, t2, t3, t4: t3 - truth + back });
+        const { offset, delay } = exchangeOffset({ t1, t2, t3, t4: t3 - truth + back });
         expect(Math.abs(offset - truth)).toBeLessThanOrEqual(delay / 2);
       }),
     );

@@ -6,7 +6,7 @@
 import { describe, expect, it } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import type { PlanItem } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 /*
  * item        change into it                                     from  start  end
@@ -22,11 +22,11 @@ import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
  */
 const items: PlanItem[] = [
   { id: "h", kind: "heading", title: "Warm up" },
-  move("squat", { seconds: 45 }),
-  move("row-l", { move: "row", side: "left", seconds: 60, springs: { light: 2 } }),
+  exampleMove("squat", { seconds: 45 }),
+  exampleMove("row-l", { move: "row", side: "left", seconds: 60, springs: { light: 2 } }),
   { id: "rest", kind: "pause", seconds: 20 },
-  move("row-r", { move: "row", side: "right", seconds: 60, springs: { light: 2 } }),
-  move("plank", { move: "plank", seconds: 40, springs: { light: 1 }, transitionSeconds: 0 }),
+  exampleMove("row-r", { move: "row", side: "right", seconds: 60, springs: { light: 2 } }),
+  exampleMove("plank", { move: "plank", seconds: 40, springs: { light: 1 }, transitionSeconds: 0 }),
 ];
 
 describe("the clock of a class", () => {
@@ -60,7 +60,9 @@ describe("the clock of a class", () => {
 
   it("adds the holds of a tempo to its cycle", () => {
     const tempo = { outSeconds: 2, outHoldSeconds: 1, backSeconds: 3, backHoldSeconds: 0.5 };
-    const plan = examplePlan([move("a", { seconds: 13 })], { moves: { squat: { ...exampleMoves.squat, tempo } } });
+    const plan = examplePlan([exampleMove("a", { seconds: 13 })], {
+      moves: { squat: { ...exampleMoves.squat, tempo } },
+    });
     // 2 + 1 + 3 + 0.5 = 6.5; 13 / 6.5 = 2
     expect(classClock(plan).rows[0]?.reps).toBe(2);
   });
@@ -68,12 +70,12 @@ describe("the clock of a class", () => {
   it("counts a transition planned before the first move", () => {
     const {
       rows: [first],
-    } = classClock(examplePlan([move("a", { transitionSeconds: 10 })]));
+    } = classClock(examplePlan([exampleMove("a", { transitionSeconds: 10 })]));
     expect(first).toMatchObject({ transitionFrom: 60, start: 70, end: 115, transition: { planned: 10, estimate: 0 } });
   });
 
   it("takes the plan's own opening and closing, and shows tenths without noise", () => {
-    const plan = examplePlan([move("a", { seconds: 0.1 + 0.2 }), move("b", { seconds: 0.4 })], {
+    const plan = examplePlan([exampleMove("a", { seconds: 0.1 + 0.2 }), exampleMove("b", { seconds: 0.4 })], {
       openingSeconds: 0,
       closingSeconds: 0,
     });
@@ -85,7 +87,7 @@ describe("the clock of a class", () => {
   it("passes over an item whose move is unknown: the next is compared with the last known set-up", () => {
     const {
       rows: [, , third],
-    } = classClock(examplePlan([move("a"), move("x", { move: "gone" }), move("b")]));
+    } = classClock(examplePlan([exampleMove("a"), exampleMove("x", { move: "gone" }), exampleMove("b")]));
     expect(third?.transition).toEqual({ planned: null, estimate: 0, actions: {} });
   });
 

@@ -11,7 +11,7 @@ import { beforeAll, expect, it } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { fitToLength, fittedPlan, type PossibleFit } from "#lib/fit/fit.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { costOf, type FitModel, fitLp, fitModel } from "#tests/support/fit-model.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
@@ -93,7 +93,7 @@ const wholeClass = fc
       if (it.kind === "pause") return { id: `i${i}`, kind: "pause", seconds: it.seconds };
       const { move: name, side, seconds, locked } = it;
       const more: Partial<MoveItem> = it.range ? { range: [...it.range] } : {};
-      return move(`i${i}`, { move: name, side, seconds, locked, script: [], ...more });
+      return exampleMove(`i${i}`, { move: name, side, seconds, locked, script: [], ...more });
     });
     return ofLength(examplePlan(list, { gridSeconds: grid }), spare);
   });

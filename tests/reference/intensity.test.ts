@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import { classIntensity, energyKcal, levelOf } from "#lib/intensity/intensity.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 describe("levels for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 MET (PMC10310950, table 1)", () => {
   it.each([
@@ -48,11 +48,11 @@ describe("a class by hand", () => {
   };
   const plan = examplePlan(
     [
-      move("a", { move: "a", seconds: 90 }),
+      exampleMove("a", { move: "a", seconds: 90 }),
       { id: "h", kind: "heading", title: "On" },
-      move("b", { move: "b", seconds: 60, transitionSeconds: 20 }),
+      exampleMove("b", { move: "b", seconds: 60, transitionSeconds: 20 }),
       { id: "p", kind: "pause", seconds: 30 },
-      move("c", { move: "c", seconds: 45 }),
+      exampleMove("c", { move: "c", seconds: 45 }),
     ],
     { moves },
   );
@@ -79,6 +79,6 @@ describe("a class by hand", () => {
   });
   it("an empty class is all rest, an unknown move has no MET", () => {
     expect(classIntensity(examplePlan([])).seconds.rest).toBe(120);
-    expect(classIntensity(examplePlan([move("x", { move: "gone" })])).unknown.items).toEqual(["x"]);
+    expect(classIntensity(examplePlan([exampleMove("x", { move: "gone" })])).unknown.items).toEqual(["x"]);
   });
 });

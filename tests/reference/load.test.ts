@@ -3,9 +3,9 @@
  * plan file format ("Load"). Units of the books, N/m and m, are turned into the plan's N/mm and mm.
  */
 import { describe, expect, it } from "vitest";
-import { forceN, lineOf, loadRows, travelMm, workJ } from "#lib/load/load.ts";
+import { combinedSpring, forceN, loadRows, travelMm, workJ } from "#lib/load/load.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { handsShare } from "#lib/statics/hands.ts";
 
 const spring = (id: string, newtonsPerMetre: number, preloadN = 0): Spring => ({
@@ -47,7 +47,7 @@ describe("published springs", () => {
   it("springs side by side add their stiffness: the rule of Wolfson, Essential University Physics, ch. 4", () => {
     // The rule is published (also Brown University demonstration 3A20.20); the numbers are worked out here.
     const two = machine(spring("a", 200), spring("b", 300));
-    expect(lineOf(two, { a: 1, b: 1 }).stiffnessNPerMm).toBeCloseTo(0.5, 12);
+    expect(combinedSpring(two, { a: 1, b: 1 }).stiffnessNPerMm).toBeCloseTo(0.5, 12);
     expect(forceN(two, { a: 1, b: 1 }, { xMm: 400, offsetMm: 0 })).toBeCloseTo(200, 9);
     expect(workJ(two, { a: 1, b: 1 }, { fromMm: 0, toMm: 400, offsetMm: 0 })).toBeCloseTo(40, 9);
   });
@@ -83,14 +83,14 @@ describe("a class by hand", () => {
   };
   const plan = examplePlan(
     [
-      move("a"),
-      move("p", { move: "plank", springs: {} }),
+      exampleMove("a"),
+      exampleMove("p", { move: "plank", springs: {} }),
       { id: "h", kind: "heading", title: "On" },
-      move("b", { move: "row", side: "left", springs: { light: 2, heavy: 1 }, offsetMm: -50 }),
+      exampleMove("b", { move: "row", side: "left", springs: { light: 2, heavy: 1 }, offsetMm: -50 }),
       { id: "rest", kind: "pause", seconds: 20 },
-      move("c", { move: "row", side: "left", springs: { light: 3 } }),
-      move("d", { move: "row", side: "left", springs: { light: 3, heavy: 0 }, offsetMm: 200 }),
-      move("e", { offsetMm: -200 }),
+      exampleMove("c", { move: "row", side: "left", springs: { light: 3 } }),
+      exampleMove("d", { move: "row", side: "left", springs: { light: 3, heavy: 0 }, offsetMm: 200 }),
+      exampleMove("e", { offsetMm: -200 }),
     ],
     { moves },
   );
@@ -128,7 +128,7 @@ describe("a class by hand", () => {
 
   it("gives the weight on the hands a kilogram where the pose is known: the share of the pose times 9.80665 m/s2", () => {
     const posed = { ...exampleMoves.plank, handsShare: { pose: "high-plank" as const } };
-    const [row] = loadRows(examplePlan([move("p", { move: "plank" })], { moves: { plank: posed } }));
+    const [row] = loadRows(examplePlan([exampleMove("p", { move: "plank" })], { moves: { plank: posed } }));
     expect(row?.handsN).toBeCloseTo(handsShare("high-plank").share * 9.80665, 8);
     expect(loadRows(plan).every((r) => !("handsN" in r))).toBe(true);
   });

@@ -11,7 +11,7 @@ import { bestOrder } from "#lib/order/order.ts";
 import { searchSequence } from "#lib/order/search.ts";
 import { type Sequencing, sequenceSeconds } from "#lib/order/sequencing.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { estimateSeconds, setupOf } from "#lib/transitions/transitions.ts";
 
 const SEED = 17_039;
@@ -159,7 +159,7 @@ const block = fc
   .map(({ around, edges, inside }) => {
     const made = (id: string, s: (typeof around)[number], more: Partial<MoveItem> = {}) => {
       const { facing, ...rest } = s;
-      return move(id, { ...rest, ...(facing ? { facing } : {}), script: [], ...more });
+      return exampleMove(id, { ...rest, ...(facing ? { facing } : {}), script: [], ...more });
     };
     const items = inside.map((it, i): PlanItem => {
       if (it.pause) return { id: `i${i}`, kind: "pause", seconds: 10 };

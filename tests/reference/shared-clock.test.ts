@@ -7,8 +7,8 @@ import { describe, expect, test } from "vitest";
 import type { Exchange } from "#lib/floor/clock-offset.ts";
 import {
   afterExchange,
+  clockOffsetAt,
   firstClock,
-  offsetAt,
   type SharedClock,
   SLIDE,
   STEP_MS,
@@ -33,7 +33,9 @@ describe("over a network of up to 100 ms each way, however uneven", () => {
         const all = ways.map(([there, back], n) => exchange(n * 3000, truth, there, back));
         let clock = firstClock(all.slice(0, 8)) as SharedClock;
         const half = (of: readonly Exchange[]) => Math.min(...of.map((e) => e.t4 - e.t1 - (e.t3 - e.t2))) / 2;
-        expect(Math.abs(offsetAt(clock, all[7]?.t4 ?? 0) - truth)).toBeLessThanOrEqual(half(all.slice(0, 8)) + 1e-5);
+        expect(Math.abs(clockOffsetAt(clock, all[7]?.t4 ?? 0) - truth)).toBeLessThanOrEqual(
+          half(all.slice(0, 8)) + 1e-5,
+        );
         all.slice(8).forEach((one, n) => {
           clock = afterExchange(clock, one) as SharedClock;
           expect(Math.abs(clock.target - truth)).toBeLessThanOrEqual(half(all.slice(n + 1, n + 9)) + 1e-5);
@@ -72,25 +74,25 @@ describe("worked by hand", () => {
     // All of the delay on one side: the worst case, and exactly half of the delay wrong.
     const late = firstClock([exchange(0, 0, 100, 0, 0)]) as SharedClock;
     const early = firstClock([exchange(0, 0, 0, 100, 0)]) as SharedClock;
-    expect(offsetAt(late, 1000)).toBe(50);
-    expect(offsetAt(early, 1000)).toBe(-50);
+    expect(clockOffsetAt(late, 1000)).toBe(50);
+    expect(clockOffsetAt(early, 1000)).toBe(-50);
   });
 
   test("a better offset of 5 ms is there after one second, half of it after half a second", () => {
     // 1 ms each way: believed before those of 10 ms.
     const better = afterExchange(first, exchange(1000, 505, 1, 1, 0)) as SharedClock;
-    expect(offsetAt(better, 1002)).toBe(500);
-    expect(offsetAt(better, 1502)).toBeCloseTo(502.5, 9);
-    expect(offsetAt(better, 2002)).toBeCloseTo(505, 9);
-    expect(offsetAt(better, 60_000)).toBe(505);
+    expect(clockOffsetAt(better, 1002)).toBe(500);
+    expect(clockOffsetAt(better, 1502)).toBeCloseTo(502.5, 9);
+    expect(clockOffsetAt(better, 2002)).toBeCloseTo(505, 9);
+    expect(clockOffsetAt(better, 60_000)).toBe(505);
   });
 
   test("a device that slept for a minute is right at once", () => {
     const woken = afterExchange(first, even(1000, 60_500)) as SharedClock;
     expect(woken.exchanges).toHaveLength(1);
-    expect(offsetAt(woken, 1020)).toBe(60_500);
+    expect(clockOffsetAt(woken, 1020)).toBe(60_500);
     const little = afterExchange(first, even(1000, 500 + STEP_MS - 1)) as SharedClock;
-    expect(offsetAt(little, 1020)).toBe(500);
+    expect(clockOffsetAt(little, 1020)).toBe(500);
     expect(little.target).toBe(500 + STEP_MS - 1);
   });
 
@@ -101,10 +103,10 @@ describe("worked by hand", () => {
 
   test("an hour off the network on clocks 100 millionths apart: 360 ms, stepped when the line is back", () => {
     const back = afterExchange(first, even(3_600_000, 860)) as SharedClock;
-    expect(offsetAt(back, 3_600_020)).toBe(860);
+    expect(clockOffsetAt(back, 3_600_020)).toBe(860);
     // Twenty minutes: 120 ms, slid into in 24 s.
     const soon = afterExchange(first, even(1_200_000, 620)) as SharedClock;
-    expect(offsetAt(soon, 1_200_020)).toBe(500);
-    expect(offsetAt(soon, 1_224_020)).toBeCloseTo(620, 9);
+    expect(clockOffsetAt(soon, 1_200_020)).toBe(500);
+    expect(clockOffsetAt(soon, 1_224_020)).toBeCloseTo(620, 9);
   });
 });

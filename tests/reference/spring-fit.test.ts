@@ -4,7 +4,7 @@
  * measured as the log relative error, -log10(|computed - certified| / |certified|): the number of right digits.
  */
 import { describe, expect, it } from "vitest";
-import { fitSpring, type Reading } from "#lib/springs/spring-fit.ts";
+import { fitSpring, type SpringReading } from "#lib/springs/spring-fit.ts";
 
 /** At least this many right digits are asked for (double precision holds between 15 and 16). */
 const DIGITS = 9;
@@ -14,7 +14,7 @@ function expectDigits(computed: number, certified: number): void {
   expect(Math.min(15, digits), `${computed} against ${certified}`).toBeGreaterThanOrEqual(DIGITS);
 }
 
-const readings = (pairs: readonly (readonly [number, number])[]): Reading[] =>
+const readings = (pairs: readonly (readonly [number, number])[]): SpringReading[] =>
   pairs.map(([travelMm, newtons]) => ({ travelMm, newtons }));
 
 /** Calibration of ozone monitors: x the customer's, y NIST's own measurement. */

@@ -6,7 +6,7 @@
 import { describe, expect, it } from "vitest";
 import { POSES } from "#lib/plan/schema.ts";
 import { handsShare, massesOf, type Pose, staticShare } from "#lib/statics/hands.ts";
-import { DE_LEVA_FEMALE, DE_LEVA_MALE, LENGTH, WINTER } from "#lib/statics/segments.ts";
+import { DE_LEVA_FEMALE, DE_LEVA_MALE, SEGMENT_LENGTHS, WINTER } from "#lib/statics/segments.ts";
 import { jointsOf, type Stance } from "#lib/statics/stance.ts";
 
 /** The studies' own spread: standard deviations of 3 to 4.5 percentage points, and means that differ by 4. */
@@ -104,9 +104,9 @@ describe("the tables", () => {
   });
 
   it("lengths agree with the heights of the joints (Drillis & Contini, from memory)", () => {
-    expect(LENGTH.thigh).toBeCloseTo(0.53 - 0.285, 9);
-    expect(LENGTH.shank).toBeCloseTo(0.285 - 0.039, 9);
-    expect(LENGTH.trunk).toBeCloseTo(0.818 - 0.53, 9);
+    expect(SEGMENT_LENGTHS.thigh).toBeCloseTo(0.53 - 0.285, 9);
+    expect(SEGMENT_LENGTHS.shank).toBeCloseTo(0.285 - 0.039, 9);
+    expect(SEGMENT_LENGTHS.trunk).toBeCloseTo(0.818 - 0.53, 9);
   });
 });
 
@@ -116,11 +116,11 @@ describe("joints", () => {
       for (const arms of ["straight", "forearms"] as const) {
         const j = jointsOf({ ...level, on, arms, handsUp: 0.1 });
         const far = (a: { x: number; y: number }, b: { x: number; y: number }) => Math.hypot(a.x - b.x, a.y - b.y);
-        expect(far(j.knee, j.hip)).toBeCloseTo(LENGTH.thigh, 9);
-        expect(far(j.knee, j.ankle)).toBeCloseTo(LENGTH.shank, 9);
-        expect(far(j.hip, j.shoulder)).toBeCloseTo(LENGTH.trunk, 9);
-        expect(far(j.shoulder, j.elbow)).toBeCloseTo(LENGTH.upperArm, 9);
-        expect(far(j.elbow, j.wrist)).toBeCloseTo(LENGTH.forearm, 9);
+        expect(far(j.knee, j.hip)).toBeCloseTo(SEGMENT_LENGTHS.thigh, 9);
+        expect(far(j.knee, j.ankle)).toBeCloseTo(SEGMENT_LENGTHS.shank, 9);
+        expect(far(j.hip, j.shoulder)).toBeCloseTo(SEGMENT_LENGTHS.trunk, 9);
+        expect(far(j.shoulder, j.elbow)).toBeCloseTo(SEGMENT_LENGTHS.upperArm, 9);
+        expect(far(j.elbow, j.wrist)).toBeCloseTo(SEGMENT_LENGTHS.forearm, 9);
       }
     }
   });

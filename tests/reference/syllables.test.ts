@@ -1,9 +1,9 @@
 /** The counter against the CMU Pronouncing Dictionary (source in the fixture), and talk time against plain division. */
 import { describe, expect, it } from "vitest";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { countSyllables } from "#lib/talk/count-syllables.ts";
 import { numberWords, sayNumbers } from "#lib/talk/number-words.ts";
-import { readingOf } from "#lib/talk/own-rate.ts";
+import { rateReading } from "#lib/talk/own-rate.ts";
 import { PASSAGE } from "#lib/talk/passage.ts";
 import { syllablesOfText, syllablesOfWord } from "#lib/talk/syllables.ts";
 import { itemTalk, SPEECH_DEFAULTS, spokenSeconds, talkByItem } from "#lib/talk/talk.ts";
@@ -127,13 +127,13 @@ describe("speaking rates", () => {
   it("refuse no reading in the published range, and none at 110 to 163 words a minute", () => {
     for (const rate of [3.3, 4, 5, 5.9]) {
       const taken = syllables / rate + (PASSAGE.length - 1) * SPEECH_DEFAULTS.pauseSeconds;
-      expect(readingOf(taken, SPEECH_DEFAULTS.pauseSeconds)).toMatchObject({ ok: true });
+      expect(rateReading(taken, SPEECH_DEFAULTS.pauseSeconds)).toMatchObject({ ok: true });
     }
     // Conversation 110 to 150 (National Center for Voice and Speech, as cited), audiobooks 150 to 160, recorded talks about
     // 163 words a minute (secondary: lisabmarshall.com, poletoparis.com). These words are short: 150 a minute is 3.2
     // syllables a second here.
     for (const wpm of [110, 150, 160, 163]) {
-      expect(readingOf((60 * words) / wpm, SPEECH_DEFAULTS.pauseSeconds)).toMatchObject({ ok: true });
+      expect(rateReading((60 * words) / wpm, SPEECH_DEFAULTS.pauseSeconds)).toMatchObject({ ok: true });
     }
   });
 });
@@ -149,7 +149,7 @@ describe("talk", () => {
   });
 
   it("counts live fields with the words they say, and not what is for the crew", () => {
-    const item = move("a", {
+    const item = exampleMove("a", {
       seconds: 45,
       script: [
         { kind: "form", text: "{seconds-left} to go" }, // forty five to go: 2 + 1 + 1 + 1 = 5

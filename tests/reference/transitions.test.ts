@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from "vitest";
 import type { Facing, MoveItem, Plan } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { actionsBetween, estimateSeconds, quarterTurns, type Setup, setupOf } from "#lib/transitions/transitions.ts";
 
 const plan = examplePlan([]);
@@ -136,7 +136,7 @@ describe("many differences at once", () => {
 
 describe("the set-up of an item", () => {
   it("is the move's, the item's own facing and springs winning", () => {
-    const item: MoveItem = move("a", { move: "row", side: "left", springs: { heavy: 1 }, facing: "left" });
+    const item: MoveItem = exampleMove("a", { move: "row", side: "left", springs: { heavy: 1 }, facing: "left" });
     const { station, position, hands, feet } = exampleMoves.row;
     expect(setupOf(examplePlan([item]), item)).toEqual({
       springs: { heavy: 1 },
@@ -150,6 +150,6 @@ describe("the set-up of an item", () => {
   });
 
   it("is unknown for a move the plan does not carry, even one every object inherits", () => {
-    for (const id of ["gone", "constructor"]) expect(setupOf(plan, move("a", { move: id }))).toBeNull();
+    for (const id of ["gone", "constructor"]) expect(setupOf(plan, exampleMove("a", { move: id }))).toBeNull();
   });
 });

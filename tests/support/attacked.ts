@@ -7,7 +7,7 @@ import { rmSync } from "node:fs";
 import { join } from "node:path";
 import { Worker } from "node:worker_threads";
 import { expect } from "vitest";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { bundleServer, ROOT } from "./bundle-server.ts";
 import { eventually } from "./eventually.ts";
 import { RawClient } from "./raw-client.ts";
@@ -98,7 +98,7 @@ export async function startAttacked(): Promise<Attacked> {
 }
 
 /** The title as the server has it, for pages that have just come. */
-export const titleOf = (client: RawClient): string => parts(client.doc).title.toString();
+export const titleOf = (client: RawClient): string => planParts(client.doc).title.toString();
 
 /** A thread that asks again as soon as it is answered, so that what this process is busy with is not measured. */
 const ASKER = `

@@ -1,7 +1,7 @@
 /** The comparing function every convergence test ends in: all replicas agree, by several independent routes. */
 import { expect } from "vitest";
 import * as Y from "yjs";
-import type { StudioContext } from "#lib/doc/lent.ts";
+import type { StudioContext } from "#lib/doc/from-studio.ts";
 import { readDeleted, readPlan } from "#lib/doc/read.ts";
 import { SMALL_PLAN } from "./sync-server.ts";
 

@@ -3,9 +3,9 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { WebSocket } from "ws";
 import { openLine } from "#lib/client/line-link.ts";
-import type { Line } from "#lib/line/line.ts";
+import type { RoomLine } from "#lib/line/line.ts";
 import type { FromServer, LineClass, LineMemory, ToServer } from "#lib/line/messages.ts";
-import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/line/wire.ts";
+import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/protocol/line-wire.ts";
 import { addDevice, takeBackDevice } from "#server/devices/manage-devices.ts";
 import { pairDevice } from "#server/devices/pair-device.ts";
 import { attachLine } from "#server/line/attach.ts";
@@ -27,7 +27,7 @@ export interface LineServer {
   readonly studio: PlanStudio;
   pair(name: string, roomId?: string): PairedScreen;
   takeBack(screen: PairedScreen): void;
-  lineOf(roomId: string): Line;
+  lineOf(roomId: string): RoomLine;
   /** Stops the line and begins another, as a process that is started again: nothing is remembered, the clock is another. */
   restart(): void;
   /** Moves the line's forward-only clock on. */
@@ -121,11 +121,11 @@ export class RawScreen {
   of<T extends FromServer["t"]>(t: T): Extract<FromServer, { t: T }>[] {
     return this.heard.filter((message): message is Extract<FromServer, { t: T }> => message.t === t);
   }
-  get line(): Line | undefined {
+  get line(): RoomLine | undefined {
     return this.of("line").at(-1)?.line;
   }
   /** Waits until the line it was last told of is as `look` says. */
-  until(what: string, look: (line: Line) => boolean): Promise<Line> {
+  until(what: string, look: (line: RoomLine) => boolean): Promise<RoomLine> {
     return eventually(what, () => (this.line && look(this.line) ? this.line : undefined));
   }
   closed(): Promise<number> {

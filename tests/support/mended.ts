@@ -1,12 +1,12 @@
 /** A plan after a mend was taken, without a document: what the page's own acts do to it. */
 import type { Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
-import type { Mend, MendChange } from "#lib/rules/mend.ts";
+import type { Remedy, RemedyChange } from "#lib/remedies/remedies.ts";
 
-export function mended(plan: Plan, mend: Mend): Plan {
+export function mended(plan: Plan, mend: Remedy): Plan {
   return { ...plan, items: plan.items.map((item) => mend.changes.reduce(withChange, item)) };
 }
 
-function withChange(item: PlanItem, change: MendChange): PlanItem {
+function withChange(item: PlanItem, change: RemedyChange): PlanItem {
   if (item.kind !== "move" || change.itemId !== item.id) return item;
   const script = item.script ?? [];
   switch (change.field) {

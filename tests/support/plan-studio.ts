@@ -12,7 +12,7 @@ import type { Writer } from "#lib/doc/write.ts";
 import type { Equipment, Move } from "#lib/plan/schema.ts";
 import type { Person, Role } from "#lib/policy/can.ts";
 import { type DocName, formatDocName, type News } from "#lib/protocol/messages.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { createAuth } from "#server/auth/auth.ts";
 import { type Env, readEnv } from "#server/env.ts";
 import { createSyncHost } from "#server/host.ts";

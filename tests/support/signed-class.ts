@@ -2,7 +2,7 @@
 import { readEdition } from "#db/repos/edition-repo.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
@@ -35,7 +35,7 @@ export function taughtLog(card: Card, touches: Touches, session: number, kind: C
   let log: FloorLog = [{ type: "start", at: 0 }];
   for (const [act, seconds] of touches) log = [...log, actEvent(card, log, act, seconds * 1000)];
   const clock = { mono: 0, wall: Date.UTC(2026, 10, 1, 9) + session * 86_400_000 };
-  const made = classLog(card, log, 36_000_000, { sessionId: String(session).padStart(32, "0"), kind, clock });
+  const made = classLogUntil(card, log, 36_000_000, { sessionId: String(session).padStart(32, "0"), kind, clock });
   if (!made) throw new Error("the class has begun");
   return made;
 }

@@ -1,6 +1,6 @@
 /** Plan files made to be slow: each looks for the place where work grows faster than the file. */
 import { PLAN_FORMAT } from "#lib/plan/schema.ts";
-import { exampleEquipment, exampleMoves, move } from "#lib/rules/examples/build.ts";
+import { exampleEquipment, exampleMove, exampleMoves } from "#lib/rules/define/example-plan.ts";
 import type { DamagedFile } from "./damaged-files.ts";
 import { longClass } from "./long-class.ts";
 
@@ -18,7 +18,7 @@ const heading = { id: "h", kind: "heading", title: "" };
 /** Move items of many different set-ups. */
 function many(count: number, more: (i: number) => Bag = () => ({})): unknown[] {
   return range(count).map((i) => ({
-    ...move(`i${i}`, {
+    ...exampleMove(`i${i}`, {
       move: NAMES[i % 4] ?? "squat",
       side: i % 3 === 0 ? "left" : i % 3 === 1 ? "right" : "both",
       springs: { light: i % 5, heavy: Math.floor(i / 5) % 3 },

@@ -3,7 +3,7 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { WebSocket as NodeWebSocket } from "ws";
 import * as Y from "yjs";
 import { connectDoc, type DocConnection } from "#lib/client/provider.ts";
-import { EDITOR_VERSION, PLAN_DOC_VERSION, parts } from "#lib/doc/layout.ts";
+import { EDITOR_VERSION, PLAN_DOC_VERSION, planParts } from "#lib/doc/layout.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import { eventually } from "#tests/support/eventually.ts";
@@ -30,7 +30,7 @@ const raw = (user: string, query?: string) => {
   offs.push(() => client.end());
   return client;
 };
-const title = () => server.rooms.withDoc(name, (doc) => parts(doc).title.toString());
+const title = () => server.rooms.withDoc(name, (doc) => planParts(doc).title.toString());
 const unloaded = () => eventually("the room is unloaded", () => server.rooms.health().rooms === 0);
 
 /** Words under somebody else's next numbers, as an update that any co-writer can make. */
@@ -99,7 +99,7 @@ test.each(Object.entries(AWAY))(
     hidden.sendStep2(forge(hidden.doc, ines.doc.clientID));
     expect(await hidden.closed()).toBe(CLOSE.othersFirst.code);
 
-    parts(ines.doc).title.insert(0, "Now ");
+    planParts(ines.doc).title.insert(0, "Now ");
     ines.connection.reconnect();
     await saved(ines);
     expect(title()).toBe("Now Pull and press");
@@ -108,7 +108,7 @@ test.each(Object.entries(AWAY))(
 
 test("[INV-01] words and whose they are go to disk together: another process knows it too", async () => {
   const marta = await raw("marta").synced();
-  marta.edit((doc) => parts(doc).title.insert(0, "A "));
+  marta.edit((doc) => planParts(doc).title.insert(0, "A "));
   await marta.saved();
   const { clientID } = marta.doc;
   await server.halt();
@@ -126,18 +126,18 @@ test("two pages with one id by chance: the second takes a new one, and what it w
   const first = server.rooms.withDoc(name, (doc) => Y.encodeStateAsUpdate(doc));
   const marta = page("marta", (doc) => Y.applyUpdate(doc, first));
   await saved(marta);
-  parts(marta.doc).notes.insert(0, "by Marta");
+  planParts(marta.doc).notes.insert(0, "by Marta");
   await saved(marta);
   const noor = page("noor", (doc) => {
     Y.applyUpdate(doc, first);
     doc.clientID = marta.doc.clientID;
-    parts(doc).title.insert(0, "Offline ");
-    parts(doc).title.insert(8, "and long ");
-    parts(doc).items.get("a")?.set("seconds", 45);
-    parts(doc).title.delete(0, 3);
+    planParts(doc).title.insert(0, "Offline ");
+    planParts(doc).title.insert(8, "and long ");
+    planParts(doc).items.get("a")?.set("seconds", 45);
+    planParts(doc).title.delete(0, 3);
   });
   await saved(noor);
-  parts(noor.doc).title.insert(0, "still ");
+  planParts(noor.doc).title.insert(0, "still ");
   await saved(noor);
   expect(noor.renamed).toEqual([noor.doc.clientID]);
   expect(noor.doc.clientID).not.toBe(marta.doc.clientID);
@@ -147,11 +147,11 @@ test("two pages with one id by chance: the second takes a new one, and what it w
     const here = server.rooms.withDoc(name, (doc) => JSON.stringify(doc.toJSON()));
     return all.every((one) => one === here);
   });
-  expect(parts(noor.doc).notes.toString()).toBe("by Marta");
+  expect(planParts(noor.doc).notes.toString()).toBe("by Marta");
   // The next page that reads what this device kept finds each word once.
   const kept = new Y.Doc();
   Y.applyUpdate(kept, Y.encodeStateAsUpdate(noor.doc));
-  expect(parts(kept).title.toString()).toBe("still line and long Pull and press");
+  expect(planParts(kept).title.toString()).toBe("still line and long Pull and press");
 });
 
 test("somebody else's id at the door: told to take a new one before anything is exchanged", async () => {

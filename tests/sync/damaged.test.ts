@@ -4,7 +4,7 @@ import { WebSocket as NodeWebSocket } from "ws";
 import * as Y from "yjs";
 import { saveStateOf, saveWords } from "#lib/client/doc-session/save-state.ts";
 import { connectDoc } from "#lib/client/provider.ts";
-import { EDITOR_VERSION, PLAN_DOC_VERSION, parts } from "#lib/doc/layout.ts";
+import { EDITOR_VERSION, PLAN_DOC_VERSION, planParts } from "#lib/doc/layout.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import { eventually } from "#tests/support/eventually.ts";
@@ -22,7 +22,7 @@ async function start(options: TestServerOptions = {}): Promise<void> {
 const open = (user: string) => new RawClient(server.url, name, { cookie: server.host.signIn(user) });
 const found = () => server.db.damage.found("a page is not what it was");
 const rows = () => Number(server.db.raw.prepare("select count(*) from doc_update").pluck().get());
-const type = (client: RawClient, words: string) => client.edit((doc) => parts(doc).notes.insert(0, words));
+const type = (client: RawClient, words: string) => client.edit((doc) => planParts(doc).notes.insert(0, words));
 
 test("two who type in the same second are both told, joiners too; nothing is stored or called saved", async () => {
   await start();
@@ -54,7 +54,7 @@ test("words on their way to the disk as damage becomes known are never called sa
   const [writer, peer] = [await open("ines").synced(), await open("marta").synced()];
   const called = writer.savedCount;
   type(writer, "a word ");
-  await eventually("the peer has it", () => parts(peer.doc).notes.toString() === "a word " || undefined);
+  await eventually("the peer has it", () => planParts(peer.doc).notes.toString() === "a word " || undefined);
   found();
   release();
   await eventually("the disk has it", () => synced > 0 || undefined);

@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import type { MonthSession } from "#app/_month/month-session.ts";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { copyName, parseCopyName } from "#lib/client/doc-session/copy-name.ts";
-import type { DocDescription, HeardOfAll, SessionUndo } from "#lib/client/doc-session/description.ts";
+import type { DocDescription, ServerFacts, SessionUndo } from "#lib/client/doc-session/description.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
 import { DocSession } from "#lib/client/doc-session/session.ts";
 import { setHead } from "#lib/doc/write.ts";
@@ -169,7 +169,7 @@ test("a third kind of document costs one description", async () => {
     ...{ canUndo: false, canRedo: false, manager: { clear: () => undefined } },
     ...{ step: (change) => change(), undo: nothing, redo: nothing, destroy: () => undefined },
   };
-  const rota: DocDescription<{ readonly times: readonly string[] }, HeardOfAll, SessionUndo> = {
+  const rota: DocDescription<{ readonly times: readonly string[] }, ServerFacts, SessionUndo> = {
     ...{ kind: "month", key: MONTH, generation: pages.generation("month", MONTH), me: person("ines") },
     heard: { rights: { writes: true, comments: false }, present: [] },
     hear: (heard) => heard,

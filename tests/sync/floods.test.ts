@@ -2,7 +2,7 @@
 import * as encoding from "lib0/encoding";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import { type Attacked, startAttacked, WAIT_MS } from "../support/attacked.ts";
 import { eventually } from "../support/eventually.ts";
@@ -179,10 +179,10 @@ test("sockets that never read, in a room with much traffic: cut off, and the oth
     for (const ws of slow) ws.once("open", () => ws.pause()).once("close", (code) => codes.add(code));
     const [writer, reader] = [await server.page("jonas").synced(), await server.page("sam").synced()];
     for (let n = 0; n < 26; n++) {
-      writer.edit((doc) => parts(doc).head.set("blob", `${++blobs}${"z".repeat(900 * 1024)}`));
+      writer.edit((doc) => planParts(doc).head.set("blob", `${++blobs}${"z".repeat(900 * 1024)}`));
       await writer.saved(20_000);
     }
-    await eventually("a reader has all", () => String(parts(reader.doc).head.get("blob")).startsWith(`${blobs}z`));
+    await eventually("a reader has all", () => String(planParts(reader.doc).head.get("blob")).startsWith(`${blobs}z`));
     expect(writer.closeCode).toBeUndefined();
     expect(reader.closeCode).toBeUndefined();
     for (const ws of slow) ws.resume();

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
 import { countPieces, MONTH_BOUNDS, nearBounds, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { monthParts } from "#lib/programme/layout.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import { DocSize } from "#server/sync/size.ts";
@@ -23,7 +23,7 @@ function addItems(doc: Y.Doc, from: number, count: number): void {
     const item = new Y.Map<unknown>();
     item.set("kind", "pause");
     item.set("seconds", 5);
-    parts(doc).items.set(`more-${n}`, item);
+    planParts(doc).items.set(`more-${n}`, item);
   }
 }
 
@@ -41,34 +41,34 @@ test("16,000 items through a socket: taken up to the plan file's number, nobody 
   });
   expect(gap).toBeLessThan(WAIT_MS);
   const after = await server.page("jonas").synced();
-  const { items } = parts(after.doc);
+  const { items } = planParts(after.doc);
   expect(items.size).toBeGreaterThan(1000);
   expect(items.size).toBeLessThanOrEqual(PLAN_BOUNDS.most);
   // Writing in what is there goes on, and so does taking out.
-  after.edit((doc) => parts(doc).items.get("a")?.set("seconds", 45));
-  after.edit((doc) => parts(doc).items.get("more-1")?.set("deleted", 1));
+  after.edit((doc) => planParts(doc).items.get("a")?.set("seconds", 45));
+  after.edit((doc) => planParts(doc).items.get("more-1")?.set("deleted", 1));
   await after.saved();
   expect(after.closeCode).toBeUndefined();
 });
 
 test("notes without end, megabyte by megabyte: taken up to their bound, and shorter words always", async () => {
   const page = await server.page("jonas").synced();
-  page.edit((doc) => parts(doc).notes.insert(0, "x".repeat(PLAN_BOUNDS.texts.notes ?? 0)));
+  page.edit((doc) => planParts(doc).notes.insert(0, "x".repeat(PLAN_BOUNDS.texts.notes ?? 0)));
   await page.saved();
   const gap = await server.under(async () => {
     const loud = await server.page("jonas").synced();
-    loud.edit((doc) => parts(doc).notes.insert(0, "y".repeat(900_000)));
+    loud.edit((doc) => planParts(doc).notes.insert(0, "y".repeat(900_000)));
     expect(await loud.closed(20_000)).toBe(CLOSE.full.code);
     loud.end();
   });
   expect(gap).toBeLessThan(WAIT_MS);
   page.edit((doc) => {
-    parts(doc).notes.delete(0, 10);
-    parts(doc).notes.insert(0, "shorter");
+    planParts(doc).notes.delete(0, 10);
+    planParts(doc).notes.insert(0, "shorter");
   });
   await page.saved();
   expect(page.closeCode).toBeUndefined();
-  page.edit((doc) => parts(doc).notes.insert(5, "too much"));
+  page.edit((doc) => planParts(doc).notes.insert(5, "too much"));
   expect(await page.closed()).toBe(CLOSE.full.code);
 });
 
@@ -94,8 +94,8 @@ test("a document made of crumbs: taken up to its bound, and nobody waits while i
   const after = await server.page("jonas").synced();
   expect(countPieces(after.doc)).toBeGreaterThan(PLAN_BOUNDS.pieces / 2);
   // Act by act it goes on.
-  after.edit((doc) => parts(doc).items.get("a")?.set("deleted", 1));
-  after.edit((doc) => parts(doc).items.get("a")?.delete("deleted"));
+  after.edit((doc) => planParts(doc).items.get("a")?.set("deleted", 1));
+  after.edit((doc) => planParts(doc).items.get("a")?.delete("deleted"));
   await after.saved();
   expect(after.closeCode).toBeUndefined();
 });
@@ -111,7 +111,7 @@ test("the longest plan file is far from that bound, and so is one that was writt
   expect(countPieces(doc)).toBeLessThan(PLAN_BOUNDS.pieces * 0.9);
   const small = createPlanDoc(SMALL_PLAN, { carry: true });
   const before = countPieces(small);
-  for (let n = 0; n < 20_000; n++) parts(small).items.get("a")?.set("seconds", n);
+  for (let n = 0; n < 20_000; n++) planParts(small).items.get("a")?.set("seconds", n);
   expect(countPieces(small) - before).toBeLessThan(10);
 });
 
@@ -129,16 +129,16 @@ function overflows(doc: Y.Doc, change: (copy: Y.Doc) => void, bounds = PLAN_BOUN
 test("a document that is larger already, from a file or of older days, is not locked: it may only get shorter", () => {
   const doc = createPlanDoc(SMALL_PLAN, { carry: true });
   addItems(doc, 0, PLAN_BOUNDS.most + 50);
-  parts(doc).notes.insert(0, "x".repeat(150_000));
-  const { items, notes, title } = parts(doc);
+  planParts(doc).notes.insert(0, "x".repeat(150_000));
+  const { items, notes, title } = planParts(doc);
   expect(items.size).toBeGreaterThan(PLAN_BOUNDS.most);
   const may = (change: (copy: Y.Doc) => void) => !overflows(doc, change);
   expect(may((copy) => addItems(copy, 90_000, 1))).toBe(false);
-  expect(may((copy) => parts(copy).notes.insert(0, "one more"))).toBe(false);
-  expect(may((copy) => parts(copy).notes.delete(0, notes.length))).toBe(true);
-  expect(may((copy) => parts(copy).items.get("more-3")?.set("deleted", 1))).toBe(true);
-  expect(may((copy) => parts(copy).items.get("more-3")?.set("seconds", 30))).toBe(true);
-  expect(may((copy) => parts(copy).title.insert(title.length, " again"))).toBe(true);
+  expect(may((copy) => planParts(copy).notes.insert(0, "one more"))).toBe(false);
+  expect(may((copy) => planParts(copy).notes.delete(0, notes.length))).toBe(true);
+  expect(may((copy) => planParts(copy).items.get("more-3")?.set("deleted", 1))).toBe(true);
+  expect(may((copy) => planParts(copy).items.get("more-3")?.set("seconds", 30))).toBe(true);
+  expect(may((copy) => planParts(copy).title.insert(title.length, " again"))).toBe(true);
 });
 
 test("the whole of a document has a bound as well, whatever it is made of", () => {

@@ -2,7 +2,7 @@
 import * as encoding from "lib0/encoding";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import { tidyUpdate } from "#server/sync/updates.ts";
 import { isTooHeavy } from "#server/sync/weight.ts";
@@ -140,7 +140,7 @@ test("deletions that overlap are gone over once: no wait, and they count as any 
 test("what pages write is never too heavy: two weeks offline on both sides, in the same texts", () => {
   const roll = new Dice(11);
   const start = new Y.Doc();
-  parts(start).notes.insert(0, "words to begin with");
+  planParts(start).notes.insert(0, "words to begin with");
   const pages = [1, 2, 3].map((clientID) => {
     const doc = new Y.Doc();
     Y.applyUpdate(doc, Y.encodeStateAsUpdate(start));
@@ -149,7 +149,7 @@ test("what pages write is never too heavy: two weeks offline on both sides, in t
   });
   for (const doc of pages) {
     for (let n = 0; n < 3000; n++) {
-      const text = n % 3 ? parts(doc).notes : parts(doc).title;
+      const text = n % 3 ? planParts(doc).notes : planParts(doc).title;
       const at = roll.upTo(text.length + 1);
       if (roll.upTo(4) === 0 && at < text.length) text.delete(at, 1);
       else text.insert(at, "ab");

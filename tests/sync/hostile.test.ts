@@ -2,7 +2,7 @@
 import { connect } from "node:net";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
-import { docVersion, EDITOR_VERSION, PLAN_DOC_VERSION, parts } from "#lib/doc/layout.ts";
+import { docVersion, EDITOR_VERSION, PLAN_DOC_VERSION, planParts } from "#lib/doc/layout.ts";
 import { readDeleted, readItems } from "#lib/doc/read.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import { sendUnderIdOf } from "#tests/support/forged.ts";
@@ -51,15 +51,15 @@ test("handshakes that fail do not use up the places of people who sign in", asyn
 
 /** What a tampered page may try on `b`, which has words, and on what is not a page's to write. */
 const THEFTS: Readonly<Record<string, (doc: Y.Doc) => void>> = {
-  "an item erased": (doc) => parts(doc).items.delete("b"),
-  "an item replaced": (doc) => parts(doc).items.set("b", new Y.Map()),
-  "all items erased": (doc) => parts(doc).items.clear(),
-  "a script erased": (doc) => parts(doc).items.get("b")?.delete("script"),
-  "a script replaced": (doc) => parts(doc).items.get("b")?.set("script", new Y.XmlFragment()),
-  "the words of a pause replaced": (doc) => parts(doc).items.get("rest")?.set("label", "gone"),
-  "an item made one that nobody can read": (doc) => parts(doc).items.get("b")?.set("kind", "nothing"),
-  "the machines that came with the file changed": (doc) => parts(doc).carried.set("equipment", {}),
-  "a move put over the library's": (doc) => parts(doc).carried.set("move.plank", { name: "Plank" }),
+  "an item erased": (doc) => planParts(doc).items.delete("b"),
+  "an item replaced": (doc) => planParts(doc).items.set("b", new Y.Map()),
+  "all items erased": (doc) => planParts(doc).items.clear(),
+  "a script erased": (doc) => planParts(doc).items.get("b")?.delete("script"),
+  "a script replaced": (doc) => planParts(doc).items.get("b")?.set("script", new Y.XmlFragment()),
+  "the words of a pause replaced": (doc) => planParts(doc).items.get("rest")?.set("label", "gone"),
+  "an item made one that nobody can read": (doc) => planParts(doc).items.get("b")?.set("kind", "nothing"),
+  "the machines that came with the file changed": (doc) => planParts(doc).carried.set("equipment", {}),
+  "a move put over the library's": (doc) => planParts(doc).carried.set("move.plank", { name: "Plank" }),
   "the document's version raised": (doc) => doc.getMap("meta").set("version", 99),
 };
 
@@ -73,7 +73,7 @@ test.each(Object.entries(THEFTS))(
     thief.edit(theft);
     expect(await thief.closed()).toBe(CLOSE.erasing.code);
     // The others work on, in the same room, and the same page without the theft may come back.
-    other.edit((doc) => parts(doc).title.insert(0, "A "));
+    other.edit((doc) => planParts(doc).title.insert(0, "A "));
     await other.saved();
     expect(other.closeCode).toBeUndefined();
     const again = await page(key, "jonas");
@@ -82,7 +82,7 @@ test.each(Object.entries(THEFTS))(
     server.rooms.withDoc(name, (doc) => {
       const expected = new Y.Doc();
       Y.applyUpdate(expected, before);
-      parts(expected).title.insert(0, "A ");
+      planParts(expected).title.insert(0, "A ");
       expect(doc.toJSON()).toEqual(expected.toJSON());
       expect(docVersion(doc)).toBe(PLAN_DOC_VERSION);
     });
@@ -95,14 +95,14 @@ test("[INV-07] nor does it help to hide the theft in the first offer, or behind 
   const copy = new Y.Doc();
   Y.applyUpdate(copy, Y.encodeStateAsUpdate(honest.doc));
   const known = Y.encodeStateVector(copy);
-  parts(copy).title.insert(0, "Hello ");
-  parts(copy).items.get("b")?.set("seconds", 45);
-  parts(copy).items.delete("b");
+  planParts(copy).title.insert(0, "Hello ");
+  planParts(copy).items.get("b")?.set("seconds", 45);
+  planParts(copy).items.delete("b");
   honest.sendStep2(Y.encodeStateAsUpdate(copy, known));
   expect(await honest.closed()).toBe(CLOSE.erasing.code);
   server.rooms.withDoc(name, (doc) => {
     expect(readItems(doc).map((item) => item.id)).toEqual(["a", "rest", "b"]);
-    expect(parts(doc).title.toString()).toBe("Pull and press");
+    expect(planParts(doc).title.toString()).toBe("Pull and press");
   });
 });
 
@@ -111,7 +111,7 @@ test("[INV-01] words under the client id of somebody else's page are refused, an
   const marta = await page("forged", "ines");
   const { clientID } = marta.doc;
   marta.sendPresence([{ clientId: clientID, clock: 1, state: { item: null } }]);
-  marta.edit((doc) => parts(doc).title.insert(0, "A "));
+  marta.edit((doc) => planParts(doc).title.insert(0, "A "));
   await marta.saved();
   // Its network goes; it writes on. Meanwhile somebody takes its next numbers.
   marta.end();
@@ -119,17 +119,17 @@ test("[INV-01] words under the client id of somebody else's page are refused, an
   sendUnderIdOf(clientID, thief);
   expect(await thief.closed()).toBe(CLOSE.erasing.code);
   // It comes back with what it wrote alone.
-  parts(marta.doc).title.insert(0, "Now ");
+  planParts(marta.doc).title.insert(0, "Now ");
   const back = await page("forged", "ines");
   back.sendUpdate(Y.encodeStateAsUpdate(marta.doc));
   await back.saved();
   back.end();
-  server.rooms.withDoc(name, (doc) => expect(parts(doc).title.toString()).toMatch(/^Now A /));
+  server.rooms.withDoc(name, (doc) => expect(planParts(doc).title.toString()).toMatch(/^Now A /));
 });
 
 test("what is no item is passed over, however deep it is nested", () => {
   const doc = new Y.Doc();
-  (parts(doc).items as Y.Map<unknown>).set("rubbish", "a string");
+  (planParts(doc).items as Y.Map<unknown>).set("rubbish", "a string");
   expect(readItems(doc)).toEqual([]);
   expect(readDeleted(doc)).toEqual([]);
 });

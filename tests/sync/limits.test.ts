@@ -1,7 +1,7 @@
 /** What one message and one slow reader may cost, and that nothing else is lost by refusing them. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
@@ -14,13 +14,13 @@ afterAll(() => server.stop());
 
 const page = (key: string, user = "ines") =>
   new RawClient(server.url, { kind: "plan", key }, { cookie: server.host.signIn(user) }).synced();
-const notes = (key: string) => server.rooms.withDoc({ kind: "plan", key }, (doc) => parts(doc).notes.toString());
+const notes = (key: string) => server.rooms.withDoc({ kind: "plan", key }, (doc) => planParts(doc).notes.toString());
 
 test("a message above 1 MiB is refused with 4413; what came before it is saved, and just below is taken", async () => {
   const large = server.addPlan("large");
   const client = await page("large");
-  client.edit((doc) => parts(doc).notes.insert(0, "before"));
-  client.edit((doc) => parts(doc).notes.insert(0, "x".repeat(1024 * 1024)));
+  client.edit((doc) => planParts(doc).notes.insert(0, "before"));
+  client.edit((doc) => planParts(doc).notes.insert(0, "x".repeat(1024 * 1024)));
   expect(await client.closed()).toBe(4413);
   expect(notes("large")).toBe("before");
   const other = await page("large");
@@ -37,7 +37,7 @@ test("a frame above 8 MiB is stopped by the socket layer, and the room goes on",
   const [client, other] = [await page("huge"), await page("huge", "marta")];
   client.sendUpdate(new Uint8Array(9 * 1024 * 1024));
   expect([1009, 1006]).toContain(await client.closed());
-  other.edit((doc) => parts(doc).notes.insert(0, "still here"));
+  other.edit((doc) => planParts(doc).notes.insert(0, "still here"));
   await other.saved();
   expect(notes("huge")).toBe("still here");
   client.end();
@@ -60,7 +60,7 @@ test.each(MALFORMED)("%s closes that page with 4400 and nobody else", async (lab
   const [bad, good] = [await page(key), await page(key, "marta")];
   send(bad);
   expect(await bad.closed()).toBe(4400);
-  good.edit((doc) => parts(doc).notes.insert(0, "fine"));
+  good.edit((doc) => planParts(doc).notes.insert(0, "fine"));
   await good.saved();
   expect(notes(key)).toBe("fine");
   expect(good.closeCode).toBeUndefined();
@@ -80,11 +80,11 @@ test("a reader that stops reading is cut off above 8 MiB; the writer and a reade
   expect(there()).toContain("jonas");
   for (let i = 0; i < 40 && there().includes("jonas"); i++) {
     // Replaced each time: the document stays small, the traffic does not.
-    writer.edit((doc) => parts(doc).head.set("blob", "z".repeat(900 * 1024)));
+    writer.edit((doc) => planParts(doc).head.set("blob", "z".repeat(900 * 1024)));
     await writer.saved();
   }
   await eventually("jonas is gone", () => !there().includes("jonas"));
-  await eventually("the other has heard all", () => parts(quick.doc).head.get("blob") !== undefined);
+  await eventually("the other has heard all", () => planParts(quick.doc).head.get("blob") !== undefined);
   expect(quick.closeCode).toBeUndefined();
   expect(writer.closeCode).toBeUndefined();
   for (const client of [writer, slow, quick]) client.end();

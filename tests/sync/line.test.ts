@@ -1,7 +1,7 @@
 /** The line of screens over real sockets: who is let on, what each may send, and what nobody can do to a room. */
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { ABSENT_MS } from "#lib/line/line.ts";
-import { LINE_VERSION } from "#lib/line/wire.ts";
+import { LINE_VERSION } from "#lib/protocol/line-wire.ts";
 import { withdrawEdition } from "#server/plans/withdraw-edition.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { classFrom, type LineServer, onLine, RawScreen, startLineServer } from "#tests/support/line-server.ts";

@@ -1,7 +1,7 @@
 /** Many updates of a page in one turn cost little more than one, and each of them counts as if it had come alone. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { CLOSE } from "#lib/protocol/close.ts";
 import { mergeUpdates } from "#server/sync/updates.ts";
 import { WholeStates } from "#server/sync/whole.ts";
@@ -17,8 +17,8 @@ afterAll(() => server.stop());
 
 const page = (key: string, user: string) =>
   new RawClient(server.url, { kind: "plan", key }, { cookie: server.host.signIn(user) });
-const notes = ({ doc }: RawClient) => parts(doc).notes.toString();
-const write = (client: RawClient, text: string) => client.edit((doc) => parts(doc).notes.insert(0, text));
+const notes = ({ doc }: RawClient) => planParts(doc).notes.toString();
+const write = (client: RawClient, text: string) => client.edit((doc) => planParts(doc).notes.insert(0, text));
 
 /** All that is sent until `act` ends leaves in one piece, and so arrives in one. */
 function inOnePiece(client: RawClient, act: () => void): void {

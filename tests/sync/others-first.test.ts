@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { PlanSession } from "#app/_plan/session.ts";
 import { saveWords } from "#lib/client/doc-session/save-state.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import type { DocName } from "#lib/protocol/messages.ts";
 import { type Page, planProps, reaches } from "../support/doc-pages.ts";
 import { eventually } from "../support/eventually.ts";
@@ -30,10 +30,10 @@ function open(user: string, { kept }: Kept = {}): Page<PlanSession> {
   ends.push(() => session.end());
   return { edge, session };
 }
-const title = ({ session }: { readonly session: PlanSession }) => parts(session.doc).title.toString();
-const onServer = () => server.rooms.withDoc(name, (doc) => parts(doc).title.toString());
+const title = ({ session }: { readonly session: PlanSession }) => planParts(session.doc).title.toString();
+const onServer = () => server.rooms.withDoc(name, (doc) => planParts(doc).title.toString());
 const write = ({ session }: { readonly session: PlanSession }, words: string) =>
-  session.act(({ doc }) => parts(doc).title.insert(parts(doc).title.length, words));
+  session.act(({ doc }) => planParts(doc).title.insert(planParts(doc).title.length, words));
 const says = ({ session }: Page<PlanSession>) => saveWords(session.getSnapshot());
 
 /** The power goes, and takes what was written since; sign-ins are what they were. */

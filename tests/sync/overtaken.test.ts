@@ -7,7 +7,7 @@ import * as Y from "yjs";
 import type { PlanSession } from "#app/_plan/session.ts";
 import { copyName } from "#lib/client/doc-session/copy-name.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { PLAN_DOC_VERSION, parts, THEME_OF_V1 } from "#lib/doc/layout.ts";
+import { PLAN_DOC_VERSION, planParts, THEME_OF_V1 } from "#lib/doc/layout.ts";
 import { readItemById } from "#lib/doc/read.ts";
 import { setItemField, setSpring, setText } from "#lib/doc/write.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
@@ -211,8 +211,8 @@ describe("values", () => {
       setRow(jonas, seconds + 5);
       await both();
     }
-    mine.session.act((w) => setText(w, parts(w.doc).theme, "Pull"));
-    jonas.session.act((w) => setText(w, parts(w.doc).theme, "Press"));
+    mine.session.act((w) => setText(w, planParts(w.doc).theme, "Pull"));
+    jonas.session.act((w) => setText(w, planParts(w.doc).theme, "Press"));
     await both();
     lockRow(jonas);
     await both();
@@ -228,26 +228,26 @@ describe("a device copy from before themes were shared texts", () => {
   /** A plan stored by version 1, and this device's copy of it, with a theme set in the copy. */
   function oldPlan(user: string): Map<string, Uint8Array> {
     const old = createPlanDoc(SMALL_PLAN, { carry: false });
-    parts(old).meta.set("version", 1);
-    parts(old).head.set(THEME_OF_V1, "Upper body");
+    planParts(old).meta.set("version", 1);
+    planParts(old).head.set(THEME_OF_V1, "Upper body");
     const copy = new Y.Doc();
     Y.applyUpdate(copy, Y.encodeStateAsUpdate(old));
     pages.server.rooms.create(PLAN, old, "maker");
-    parts(copy).head.set(THEME_OF_V1, "Upper body and core");
+    planParts(copy).head.set(THEME_OF_V1, "Upper body and core");
     const name = copyName({ ...PLAN, generation: pages.generation("plan", "p"), userId: user });
     return new Map([[name, Y.encodeStateAsUpdate(copy)]]);
   }
   const themeRead = ({ session }: Page<PlanSession>) => session.getSnapshot().plan.theme?.name;
-  const themeOf = ({ session }: Page<PlanSession>) => parts(session.doc).theme.toString();
+  const themeOf = ({ session }: Page<PlanSession>) => planParts(session.doc).theme.toString();
 
   test("is not written in before the server has carried it forward, and loses nothing", async () => {
     const kept = oldPlan("ines");
     line.die();
     const mine = openPlan("ines", { kept });
-    await eventually("the copy was read", () => parts(mine.session.doc).head.has(THEME_OF_V1));
+    await eventually("the copy was read", () => planParts(mine.session.doc).head.has(THEME_OF_V1));
     await reaches(mine, "opening");
     expect([mine.session.getSnapshot().ready, mine.session.canWrite]).toEqual([false, false]);
-    expect(mine.session.act((w) => setText(w, parts(w.doc).theme, "x"))).toBe(false);
+    expect(mine.session.act((w) => setText(w, planParts(w.doc).theme, "x"))).toBe(false);
     line.live();
     mine.edge.tellNetwork();
     await reaches(mine, "saved", 15_000);
@@ -255,7 +255,7 @@ describe("a device copy from before themes were shared texts", () => {
     const jonas = openPlan("jonas", { straight: true });
     await reaches(jonas, "saved");
     await eventually("others read it", () => themeRead(jonas) === "Upper body and core");
-    const { meta } = parts(jonas.session.doc);
+    const { meta } = planParts(jonas.session.doc);
     expect(meta.get("version")).toBe(PLAN_DOC_VERSION);
     const actors = pages.server.db.raw.prepare("select actor_id from doc_update where name = 'plan/p'").pluck().all();
     expect(actors).toEqual(["maker", "program", "ines", "program"]);
@@ -267,7 +267,7 @@ describe("a device copy from before themes were shared texts", () => {
     await reaches(jonas, "saved");
     expect(themeOf(jonas)).toBe("Upper body");
     const mine = openPlan("ines", { kept });
-    jonas.session.act((w) => setText(w, parts(w.doc).theme, "Slow upper body"));
+    jonas.session.act((w) => setText(w, planParts(w.doc).theme, "Slow upper body"));
     await Promise.all([reaches(mine, "saved"), reaches(jonas, "saved")]);
     await eventually("both read the same", () => themeOf(mine) === themeOf(jonas) && themeOf(mine).includes("core"));
     expect(themeOf(mine)).toBe("Slow upper body, Upper body and core");
@@ -277,8 +277,8 @@ describe("a device copy from before themes were shared texts", () => {
     pages.server.addPlan("p");
     const [ines, marta] = [openPlan("ines"), openPlan("marta", { straight: true })];
     await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
-    ines.session.act((w) => setText(w, parts(w.doc).theme, "Pull"));
-    marta.session.act((w) => setText(w, parts(w.doc).theme, "Press"));
+    ines.session.act((w) => setText(w, planParts(w.doc).theme, "Pull"));
+    marta.session.act((w) => setText(w, planParts(w.doc).theme, "Press"));
     await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
     await eventually("both read the same", () => themeOf(ines) === themeOf(marta) && themeOf(ines).length === 9);
     expect(["PullPress", "PressPull"]).toContain(themeOf(ines));

@@ -1,7 +1,7 @@
 /** What a person may do at once: much more than anybody does, and no more however many sockets they have. */
 import { afterEach, expect, test } from "vitest";
 import * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { eventually } from "../support/eventually.ts";
 import { letterFrame } from "../support/flood.ts";
 import { RawClient } from "../support/raw-client.ts";
@@ -21,19 +21,19 @@ test("a class pasted whole, a day offline and two thousand letters in one go: al
     for (let n = 0; n < 60; n++) {
       const item = new Y.Map<unknown>(Object.entries({ kind: "pause", seconds: 30, at: `a${n}` }));
       item.set("script", new Y.XmlFragment());
-      parts(doc).items.set(`pasted-${n}`, item);
+      planParts(doc).items.set(`pasted-${n}`, item);
     }
   });
   const offline: Uint8Array[] = [];
   ines.doc.on("update", (update: Uint8Array) => offline.push(update));
   for (let n = 0; n < 3000; n++) {
-    parts(ines.doc).notes.insert((n * 7) % (parts(ines.doc).notes.length + 1), "word ");
-    parts(ines.doc)
+    planParts(ines.doc).notes.insert((n * 7) % (planParts(ines.doc).notes.length + 1), "word ");
+    planParts(ines.doc)
       .items.get(`pasted-${n % 60}`)
       ?.set("seconds", n);
   }
   ines.sendUpdate(Y.mergeUpdates(offline.splice(0)));
-  for (let n = 0; n < 2000; n++) ines.edit((doc) => parts(doc).notes.insert(0, "x"));
+  for (let n = 0; n < 2000; n++) ines.edit((doc) => planParts(doc).notes.insert(0, "x"));
   await ines.saved(20_000);
   expect(ines.closeCode).toBeUndefined();
 });
@@ -46,7 +46,7 @@ test("who has used it up waits, with every socket, and for nobody else; nothing 
   for (let n = 0; n < LETTERS; n++) jonas.ws.send(letterFrame(77, n, "flood"));
   const arrived = () => server.rooms.withDoc({ kind: "plan", key: "p" }, (doc) => doc.getText("flood").length);
   await eventually("it begins", () => arrived() > 0);
-  ines.edit((doc) => parts(doc).title.insert(0, "A "));
+  ines.edit((doc) => planParts(doc).title.insert(0, "A "));
   await ines.saved();
   expect(arrived()).toBeLessThan(LETTERS);
   await eventually("all of it comes", () => arrived() === LETTERS, 25_000);

@@ -4,7 +4,7 @@ import { WebSocket as NodeWebSocket } from "ws";
 import * as Y from "yjs";
 import { saveStateOf } from "#lib/client/doc-session/save-state.ts";
 import { type ConnectionState, type ConnectOptions, connectDoc, type DocConnection } from "#lib/client/provider.ts";
-import { EDITOR_VERSION, PLAN_DOC_VERSION, parts } from "#lib/doc/layout.ts";
+import { EDITOR_VERSION, PLAN_DOC_VERSION, planParts } from "#lib/doc/layout.ts";
 import { closeText } from "#lib/protocol/close.ts";
 import type { DocName, News } from "#lib/protocol/messages.ts";
 import { eventually } from "#tests/support/eventually.ts";
@@ -70,8 +70,8 @@ function openPage(user: string, options: Partial<ConnectOptions> = {}): TestPage
 }
 const reaches = (page: TestPage, status: string, ms?: number) =>
   eventually(`the page is ${status} (${page.status()})`, () => page.status() === status, ms);
-const type = (page: TestPage, words: string) => parts(page.doc).notes.insert(0, words);
-const notes = (doc: Y.Doc) => parts(doc).notes.toString();
+const type = (page: TestPage, words: string) => planParts(page.doc).notes.insert(0, words);
+const notes = (doc: Y.Doc) => planParts(doc).notes.toString();
 const onServer = () => server.rooms.withDoc(name, notes);
 
 test("opening, saved, sending, saved; the other page sees it", async () => {

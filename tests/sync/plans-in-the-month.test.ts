@@ -1,6 +1,6 @@
 /** The month hears how its plans stand: on joining, when a slot gets a plan, and when a plan changes. */
 import { afterEach, beforeEach, expect, test } from "vitest";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { setText } from "#lib/doc/write.ts";
 import type { Slot } from "#lib/programme/layout.ts";
 import { addSlot, setSlotField } from "#lib/programme/write.ts";
@@ -43,7 +43,7 @@ test("the plans of a month's slots are told as they change, and no others", asyn
   await s.write(NOVEMBER, marta, (w) => setSlotField(w, "s1", "planId", used));
   expect(plans()).toMatchObject([{ id: used, title: "Used", state: "in-writing", edition: 0, ownerName: "Marta" }]);
 
-  await s.write(planDoc(used), marta, (w) => setText(w, parts(w.doc).title, "Used well"));
+  await s.write(planDoc(used), marta, (w) => setText(w, planParts(w.doc).title, "Used well"));
   expect(plans()).toMatchObject([{ id: used, title: "Used well" }]);
   must(handIn(s.app, marta, used));
   expect(plans()).toMatchObject([{ id: used, state: "handed-in" }]);

@@ -1,7 +1,7 @@
 /** Read-only is enforced by the server: update, step 2 and presence, whatever the page shows. */
 import { afterAll, beforeAll, beforeEach, expect, test } from "vitest";
 import * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
@@ -27,18 +27,18 @@ beforeEach(async () => {
   };
 });
 
-const title = () => server.rooms.withDoc(name, (doc) => parts(doc).title.toString());
+const title = () => server.rooms.withDoc(name, (doc) => planParts(doc).title.toString());
 const refused = () => server.rooms.health().refused;
 
 test("a reader reads, and is told what they may do", async () => {
-  expect(parts(reader.doc).title.toString()).toBe(title());
+  expect(planParts(reader.doc).title.toString()).toBe(title());
   expect(reader.newsOf("rights")).toEqual([{ t: "rights", writes: false, comments: true }]);
 });
 
 test("a reader's update is refused and closes; the same update of a writer is taken", async () => {
   const before = title();
   const count = refused();
-  const update = reader.edit((doc) => parts(doc).title.insert(0, "Mine! "));
+  const update = reader.edit((doc) => planParts(doc).title.insert(0, "Mine! "));
   expect(await reader.closed()).toBe(4403);
   expect(title()).toBe(before);
   expect(refused()).toBe(count + 1);
@@ -49,7 +49,7 @@ test("a reader's update is refused and closes; the same update of a writer is ta
 
 test("a reader's step 2 with something new is refused; a writer's is taken", async () => {
   const before = title();
-  parts(reader.doc).title.insert(0, "Offered ");
+  planParts(reader.doc).title.insert(0, "Offered ");
   const offer = Y.encodeStateAsUpdate(reader.doc);
   reader.sendStep2(offer);
   expect(await reader.closed()).toBe(4403);
@@ -61,7 +61,7 @@ test("a reader's step 2 with something new is refused; a writer's is taken", asy
 
 test("a reader's deletion is something new as well", async () => {
   const before = title();
-  reader.edit((doc) => parts(doc).title.delete(0, 1));
+  reader.edit((doc) => planParts(doc).title.delete(0, 1));
   expect(await reader.closed()).toBe(4403);
   expect(title()).toBe(before);
 });

@@ -1,6 +1,6 @@
 /** Rights reach open sockets within a second: roles, sessions, sharing, deletion. */
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
@@ -22,11 +22,11 @@ const SECOND = 1000;
 
 test("a session that ends in mid-edit closes its socket within a second; nothing after it is taken", async () => {
   const { name, cookie, client } = await open("ines");
-  client.edit((doc) => parts(doc).notes.insert(0, "kept"));
+  client.edit((doc) => planParts(doc).notes.insert(0, "kept"));
   await client.saved();
   server.host.ended.add(cookie);
   expect(await client.closed(SECOND)).toBe(4401);
-  expect(server.rooms.withDoc(name, (doc) => parts(doc).notes.toString())).toBe("kept");
+  expect(server.rooms.withDoc(name, (doc) => planParts(doc).notes.toString())).toBe("kept");
   const again = new RawClient(server.url, name, { cookie });
   expect(await again.closed()).toBe(4401);
   const fresh = await new RawClient(server.url, name, { cookie: server.host.signIn("ines") }).synced();
@@ -54,9 +54,9 @@ test("who loses the right to write hears so within a second, goes on reading, an
   server.host.rights.set("petra", { writes: false });
   await eventually("she is told", () => client.newsOf("rights").at(-1)?.writes === false, SECOND);
   await eventually("her presence goes", () => other.presence().some((p) => p.clientId === 5 && p.state === null));
-  other.edit((doc) => parts(doc).notes.insert(0, "news"));
-  await eventually("she still reads", () => parts(client.doc).notes.toString() === "news");
-  client.edit((doc) => parts(doc).notes.insert(0, "too late"));
+  other.edit((doc) => planParts(doc).notes.insert(0, "news"));
+  await eventually("she still reads", () => planParts(client.doc).notes.toString() === "news");
+  client.edit((doc) => planParts(doc).notes.insert(0, "too late"));
   expect(await client.closed()).toBe(4403);
   server.host.rights.delete("petra");
   client.end();
@@ -66,13 +66,13 @@ test("who loses the right to write hears so within a second, goes on reading, an
 test("`refreshAccess` applies at once; gaining the right asks for what the page holds", async () => {
   server.host.rights.set("sam", { writes: false });
   const { name, client } = await open("sam");
-  parts(client.doc).notes.insert(0, "held back");
+  planParts(client.doc).notes.insert(0, "held back");
   client.heard.length = 0;
   server.host.rights.delete("sam");
   server.rooms.refreshAccess();
   await client.saved();
   expect(client.newsOf("rights")).toEqual([{ t: "rights", writes: true, comments: true }]);
-  expect(server.rooms.withDoc(name, (doc) => parts(doc).notes.toString())).toBe("held back");
+  expect(server.rooms.withDoc(name, (doc) => planParts(doc).notes.toString())).toBe("held back");
   client.end();
 });
 

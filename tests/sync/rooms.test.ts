@@ -4,7 +4,7 @@ import * as Y from "yjs";
 import { readStoredDoc } from "#db/repos/doc-log-repo.ts";
 import { inTransaction } from "#db/transaction.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { readItems } from "#lib/doc/read.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
@@ -18,7 +18,7 @@ beforeEach(async () => {
 const name = { kind: "plan", key: "r" } as const;
 const page = (user = "ines", key = "r") =>
   new RawClient(server.url, { kind: "plan", key }, { cookie: server.host.signIn(user) });
-const titleOf = (doc: Y.Doc) => parts(doc).title.toString();
+const titleOf = (doc: Y.Doc) => planParts(doc).title.toString();
 const stored = () => readStoredDoc(server.db, "plan/r");
 afterEach(() => expect(server.log.filter((line) => line.level === "error")).toEqual([]));
 
@@ -51,8 +51,8 @@ test("a change by the server is on disk before it is heard, in the name of its a
   server.addPlan("r");
   const client = await page().synced();
   const result = server.rooms.transact(name, "lead", (doc) => {
-    parts(doc).title.insert(0, "Re");
-    parts(doc).title.insert(2, "vised ");
+    planParts(doc).title.insert(0, "Re");
+    planParts(doc).title.insert(2, "vised ");
     return "done";
   });
   expect(result).toBe("done");
@@ -67,16 +67,18 @@ test("a change by the server that throws, or returns a promise, has not happened
   const client = await page().synced();
   const fails = () =>
     server.rooms.transact(name, "lead", (doc) => {
-      parts(doc).title.insert(0, "half ");
+      planParts(doc).title.insert(0, "half ");
       throw new Error("changed its mind");
     });
   expect(fails).toThrow("changed its mind");
-  expect(() => server.rooms.transact(name, "lead", async (doc) => parts(doc).title.insert(0, "x"))).toThrow(/promise/);
+  expect(() => server.rooms.transact(name, "lead", async (doc) => planParts(doc).title.insert(0, "x"))).toThrow(
+    /promise/,
+  );
   expect(() =>
-    inTransaction(server.db, () => server.rooms.transact(name, "lead", (doc) => parts(doc).title.insert(0, "x"))),
+    inTransaction(server.db, () => server.rooms.transact(name, "lead", (doc) => planParts(doc).title.insert(0, "x"))),
   ).toThrow(/inside a database transaction/);
   expect(server.rooms.withDoc(name, titleOf)).toBe("Pull and press");
-  client.edit((doc) => parts(doc).title.insert(0, "Still "));
+  client.edit((doc) => planParts(doc).title.insert(0, "Still "));
   await client.saved();
   expect(server.rooms.withDoc(name, titleOf)).toBe("Still Pull and press");
   client.end();
@@ -85,9 +87,9 @@ test("a change by the server that throws, or returns a promise, has not happened
 test("a change by the server builds on what was typed in the same turn", async () => {
   server.addPlan("r");
   const client = await page().synced();
-  client.edit((doc) => parts(doc).title.insert(0, "A "));
+  client.edit((doc) => planParts(doc).title.insert(0, "A "));
   await client.saved();
-  server.rooms.transact(name, "lead", (doc) => parts(doc).title.insert(0, "B "));
+  server.rooms.transact(name, "lead", (doc) => planParts(doc).title.insert(0, "B "));
   await eventually("both", () => titleOf(client.doc) === "B A Pull and press");
   client.end();
 });
@@ -115,7 +117,7 @@ test("a burst of edits makes one call after it, with all of it; a throwing one c
   server.addPlan("r");
   const client = await page().synced();
   const started = performance.now();
-  for (let i = 0; i < 30; i++) client.edit((doc) => parts(doc).notes.insert(0, "x"));
+  for (let i = 0; i < 30; i++) client.edit((doc) => planParts(doc).notes.insert(0, "x"));
   await client.saved();
   await eventually("the call", () => server.host.afterChange.length > 0);
   // One, and one more for every half second that a busy machine took over it.
@@ -123,10 +125,10 @@ test("a burst of edits makes one call after it, with all of it; a throwing one c
   server.host.onAfterChange = () => {
     throw new Error("a rule crashed");
   };
-  client.edit((doc) => parts(doc).notes.insert(0, "y"));
+  client.edit((doc) => planParts(doc).notes.insert(0, "y"));
   await client.saved();
   await eventually("it is logged", () => server.log.some((l) => l.message === "what follows a change failed"));
-  client.edit((doc) => parts(doc).notes.insert(0, "z"));
+  client.edit((doc) => planParts(doc).notes.insert(0, "z"));
   await client.saved();
   server.log.length = 0;
   client.end();
@@ -135,7 +137,7 @@ test("a burst of edits makes one call after it, with all of it; a throwing one c
 test("typing without a pause still makes calls, at least every half second", async () => {
   server.addPlan("r");
   const client = await page().synced();
-  const typing = setInterval(() => client.edit((doc) => parts(doc).notes.insert(0, "x")), 20);
+  const typing = setInterval(() => client.edit((doc) => planParts(doc).notes.insert(0, "x")), 20);
   await eventually("two calls", () => server.host.afterChange.length >= 2);
   clearInterval(typing);
   client.end();
@@ -145,13 +147,13 @@ test("pages that open one document at once share one room, which goes when they 
   server.addPlan("r");
   const clients = await Promise.all(["ines", "marta", "jonas"].map((user) => page(user).synced()));
   expect(server.rooms.health().rooms).toBe(1);
-  clients[0]?.edit((doc) => parts(doc).notes.insert(0, "folded"));
+  clients[0]?.edit((doc) => planParts(doc).notes.insert(0, "folded"));
   await clients[0]?.saved();
   for (const client of clients) client.end();
   await eventually("the room goes", () => server.rooms.health().rooms === 0);
   expect(stored()?.snapshots.length).toBe(1);
   const again = await page().synced();
-  expect(parts(again.doc).notes.toString()).toBe("folded");
+  expect(planParts(again.doc).notes.toString()).toBe("folded");
   again.end();
 });
 
@@ -167,7 +169,7 @@ test("a page that comes back before the room goes keeps it", async () => {
   // A room emptied later has had its time: so has this one.
   await eventually("the other room goes", () => server.rooms.health().rooms === 1);
   expect(server.rooms.health().connections).toBe(1);
-  second.edit((doc) => parts(doc).notes.insert(0, "kept"));
+  second.edit((doc) => planParts(doc).notes.insert(0, "kept"));
   await second.saved();
   second.end();
 });
@@ -178,7 +180,7 @@ test("the log is folded in a pause; two snapshots are kept, and the rows since t
   for (let round = 1; round <= 3; round++) {
     const before = stored()?.snapshots[0]?.seq ?? 0;
     for (let i = 0; i < 25; i++) {
-      client.edit((doc) => parts(doc).notes.insert(0, "w"));
+      client.edit((doc) => planParts(doc).notes.insert(0, "w"));
       await client.saved();
     }
     await eventually("it is folded", () => (stored()?.snapshots[0]?.seq ?? 0) > before);
@@ -192,7 +194,7 @@ test("the log is folded in a pause; two snapshots are kept, and the rows since t
     const rebuilt = new Y.Doc();
     if (start) Y.applyUpdate(rebuilt, start.bytes);
     for (const row of now?.rows ?? []) if (row.seq > (start?.seq ?? 0)) Y.applyUpdate(rebuilt, row.bytes);
-    expect(parts(rebuilt).notes.toString()).toBe("w".repeat(75));
+    expect(planParts(rebuilt).notes.toString()).toBe("w".repeat(75));
   }
   client.end();
 });
@@ -202,7 +204,7 @@ test("everything that starts stops: sockets, rooms, timers", async () => {
   server.addPlan("r");
   const before = timers();
   const client = await page().synced();
-  client.edit((doc) => parts(doc).notes.insert(0, "last words"));
+  client.edit((doc) => planParts(doc).notes.insert(0, "last words"));
   await client.saved();
   expect(await server.halt()).toEqual([]);
   expect(await client.closed()).toBe(4505);

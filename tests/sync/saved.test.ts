@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
 import { readStoredDoc } from "#db/repos/doc-log-repo.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { eventually } from "#tests/support/eventually.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
@@ -29,9 +29,9 @@ test("when a peer hears of a change it is on disk already, and its writer is tol
   const peer = await page("first", "marta").synced();
   let diskWhenHeard = "";
   peer.doc.on("update", () => {
-    diskWhenHeard = parts(onDisk("first")).title.toString();
+    diskWhenHeard = planParts(onDisk("first")).title.toString();
   });
-  writer.edit((doc) => parts(doc).title.insert(0, "Slow "));
+  writer.edit((doc) => planParts(doc).title.insert(0, "Slow "));
   await eventually("the peer hears", () => diskWhenHeard !== "");
   expect(diskWhenHeard).toBe("Slow Pull and press");
   await writer.saved();
@@ -56,7 +56,7 @@ test("messages that change nothing count as saved all the same", async () => {
 test("what a writer typed in one turn is one row in their name, and makes them an author once", async () => {
   server.addPlan("author");
   const writer = await page("author", "jonas").synced();
-  for (let i = 0; i < 5; i++) writer.edit((doc) => parts(doc).notes.insert(0, `${i} `));
+  for (let i = 0; i < 5; i++) writer.edit((doc) => planParts(doc).notes.insert(0, `${i} `));
   await writer.saved();
   const authors = server.db.raw
     .prepare<[], string>("select user_id from plan_author where plan_id = 'author' order by user_id")
@@ -74,14 +74,14 @@ test("what a writer typed in one turn is one row in their name, and makes them a
 test("a step 1 is answered with durable content even in the turn of an edit", async () => {
   server.addPlan("asked");
   const writer = await page("asked", "ines").synced();
-  writer.edit((doc) => parts(doc).title.insert(0, "New "));
+  writer.edit((doc) => planParts(doc).title.insert(0, "New "));
   writer.heard.length = 0;
   writer.sendStep1(Y.encodeStateVector(new Y.Doc()));
   const answer = await eventually("an answer", () => writer.heard.find((h) => h.kind === "step2"));
   const copy = new Y.Doc();
   if (answer.kind === "step2") Y.applyUpdate(copy, answer.body);
-  expect(parts(copy).title.toString()).toBe("New Pull and press");
-  expect(parts(onDisk("asked")).title.toString()).toBe("New Pull and press");
+  expect(planParts(copy).title.toString()).toBe("New Pull and press");
+  expect(planParts(onDisk("asked")).title.toString()).toBe("New Pull and press");
   writer.end();
 });
 
@@ -89,9 +89,9 @@ test("what was typed while the connection was opening is kept and counted once t
   server.addPlan("early");
   const offline = new Y.Doc();
   Y.applyUpdate(offline, Y.encodeStateAsUpdate(onDisk("early")));
-  parts(offline).notes.insert(0, "written offline");
+  planParts(offline).notes.insert(0, "written offline");
   const before = Y.encodeStateVector(offline);
-  parts(offline).notes.insert(0, "typed at once, ");
+  planParts(offline).notes.insert(0, "typed at once, ");
   const early = Y.encodeStateAsUpdate(offline, before);
 
   const client = await page("early", "ines", { syncs: false }).opened();
@@ -101,16 +101,16 @@ test("what was typed while the connection was opening is kept and counted once t
   expect(client.savedCount).toBe(0);
   client.sendStep2(Y.encodeStateAsUpdate(offline));
   await client.saved();
-  expect(parts(onDisk("early")).notes.toString()).toBe("typed at once, written offline");
+  expect(planParts(onDisk("early")).notes.toString()).toBe("typed at once, written offline");
   client.end();
 });
 
 test("a hole that the offer does not fill ends the connection, and nothing waits in the document", async () => {
   server.addPlan("hole");
   const client = await page("hole", "ines").synced();
-  parts(client.doc).notes.insert(0, "lost on the way");
+  planParts(client.doc).notes.insert(0, "lost on the way");
   const before = Y.encodeStateVector(client.doc);
-  parts(client.doc).notes.insert(0, "x");
+  planParts(client.doc).notes.insert(0, "x");
   client.sendUpdate(Y.encodeStateAsUpdate(client.doc, before));
   expect(await client.closed()).toBe(4500);
   expect(server.rooms.withDoc({ kind: "plan", key: "hole" }, (doc) => doc.store.pendingStructs)).toBe(null);
@@ -150,8 +150,8 @@ test("[INV-01] a peer need not wait for the disk itself; saved is said only once
     new RawClient(slow.url, { kind: "plan", key: "slow" }, { cookie: slow.host.signIn(user) }).synced();
   const writer = await open("ines");
   const peer = await open("marta");
-  writer.edit((doc) => parts(doc).title.insert(0, "Slow "));
-  await eventually("the peer hears", () => parts(peer.doc).title.toString() === "Slow Pull and press");
+  writer.edit((doc) => planParts(doc).title.insert(0, "Slow "));
+  await eventually("the peer hears", () => planParts(peer.doc).title.toString() === "Slow Pull and press");
   expect(writer.savedCount).toBe(0);
   release();
   await writer.saved();

@@ -8,7 +8,7 @@ import { planUndo } from "#app/_plan/plan-undo.ts";
 import { StudioLink } from "#app/_plan/studio-link.ts";
 import * as studioRoute from "#app/api/plans/[id]/studio/route.ts";
 import { Marker } from "#lib/analysis/marks.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { act, setHead } from "#lib/doc/write.ts";
 import { putMoves } from "#server/library/library.ts";
 import { changePlan } from "#server/plans/change-plan.ts";
@@ -108,7 +108,7 @@ test("an edited move changes the findings of an open page; its words and its und
   const writer = { doc: client.doc, origin: { of: "this page" } };
   const undo = planUndo(writer, () => undefined);
   undo.step(() => act(writer, () => setHead(writer, "lengthSeconds", 660)));
-  client.edit((doc) => parts(doc).notes.insert(0, "half a sen"));
+  client.edit((doc) => planParts(doc).notes.insert(0, "half a sen"));
 
   must(putMoves(s.app, s.people.ines, { "kneeling-row": { ...MOVES.row, seconds: [10, 40] } }));
   await eventually("the page hears of it", () => client.newsOf("studio").at(-1)?.mark !== page.studio.mark);
@@ -117,10 +117,10 @@ test("an edited move changes the findings of an open page; its words and its und
   expect(page.fetched).toEqual(["200"]);
   await s.app.checks.idle();
   expect((await s.findings(id)).map((f) => f.rule)).toContain("too-short-or-long");
-  expect(parts(client.doc).notes.toString()).toBe("half a sen");
+  expect(planParts(client.doc).notes.toString()).toBe("half a sen");
   expect(undo.canUndo).toBe(true);
   undo.undo();
-  expect(parts(client.doc).head.get("lengthSeconds")).toBe(600);
+  expect(planParts(client.doc).head.get("lengthSeconds")).toBe(600);
   undo.destroy();
 });
 

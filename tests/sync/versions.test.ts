@@ -1,7 +1,7 @@
 /** A page, a document and a history that do not fit this program are refused before a byte of the document is sent. */
 import { afterAll, beforeAll, expect, test } from "vitest";
 import * as Y from "yjs";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { startSyncServer, type TestServer } from "#tests/support/sync-server.ts";
 
@@ -43,8 +43,8 @@ test("a document of a newer program is refused and left as it is", async () => {
   server.addPlan("newer");
   const newer = { kind: "plan", key: "newer" } as const;
   server.rooms.transact(newer, "u", (doc) => {
-    parts(doc).meta.set("version", 3);
-    parts(doc).meta.set("something-new", true);
+    planParts(doc).meta.set("version", 3);
+    planParts(doc).meta.set("something-new", true);
   });
   const rows = () => server.db.raw.prepare("select count(*) from doc_update where name = 'plan/newer'").pluck().get();
   await server.rooms.stop();
@@ -67,7 +67,7 @@ test("an older document is carried forward, on disk, before anybody sees it", as
   fresh.rooms.create({ kind: "plan", key: "old" }, old, "u");
   const client = new RawClient(fresh.url, { kind: "plan", key: "old" }, { cookie: fresh.host.signIn("ines") });
   await client.synced();
-  expect(parts(client.doc).meta.get("version")).toBe(2);
+  expect(planParts(client.doc).meta.get("version")).toBe(2);
   const actors = fresh.db.raw.prepare("select actor_id from doc_update where name = 'plan/old'").pluck().all();
   expect(actors).toEqual(["u", "program"]);
   client.end();

@@ -1,7 +1,7 @@
 "use client";
 /** The springs could stay on: how far to move, what it changes, what it saves; one act takes it. */
 import type { KeptSprings } from "#lib/load/keep-springs.ts";
-import { canStay, keptDetail, keptSentence } from "#lib/load/words.ts";
+import { canStay, keptDetail, keptSentence } from "#lib/load/load-words.ts";
 import { springWords } from "#lib/plan/format.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { setSprings } from "../acts.ts";

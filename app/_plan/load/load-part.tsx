@@ -7,7 +7,7 @@ import { type ReactNode, useEffect, useState } from "react";
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { keepSprings } from "#lib/load/keep-springs.ts";
 import { travelMm, workJ, worksSprings } from "#lib/load/load.ts";
-import { newtonWords } from "#lib/load/words.ts";
+import { newtonWords } from "#lib/load/load-words.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";

@@ -5,7 +5,7 @@
  */
 import { useCallback, useEffect, useId, useRef } from "react";
 import { OFFSET_LIMIT_MM } from "#lib/load/load.ts";
-import { placeWords } from "#lib/load/words.ts";
+import { usualPlaceWords } from "#lib/load/load-words.ts";
 import styles from "./load.module.css";
 
 interface SliderProps {
@@ -22,7 +22,7 @@ const CM = 10;
 
 export function OffsetSlider({ offsetMm, says, disabled, onTry, onTake }: SliderProps) {
   const id = useId();
-  const words = placeWords(offsetMm);
+  const words = usualPlaceWords(offsetMm);
   const step = (by: number) => onTake(held(Math.round(offsetMm / CM) * CM + by));
   return (
     <div className={styles.offset}>

@@ -5,7 +5,7 @@ import { UnevenList } from "#app/_balance/uneven-list.tsx";
 import { TalkPart } from "#app/_rate/talk-part.tsx";
 import { SharedText } from "#app/_shell/shared-text.tsx";
 import { concernWords } from "#lib/cautions/concern.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { PLAN_DEFAULTS } from "#lib/plan/defaults.ts";
 import { secondsWords, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS, GROUPS, LEVELS } from "#lib/plan/schema.ts";
@@ -29,7 +29,7 @@ const BARS = 6;
 export function ClassPanel({ session, snap }: ClassPanelProps) {
   const readOnly = !session.canWrite;
   const own = { session, snap, readOnly };
-  const { title, notes } = parts(session.doc);
+  const { title, notes } = planParts(session.doc);
   return (
     <section className={styles.panel} aria-label="The class">
       <header className={styles.head}>
@@ -114,7 +114,13 @@ function Theme({ session, snap, readOnly }: PartProps) {
       />
       <div className="field">
         <span aria-hidden="true">Theme</span>
-        <SharedText host={session} text={parts(session.doc).theme} readOnly={readOnly} label="Theme" maxLength={120} />
+        <SharedText
+          host={session}
+          text={planParts(session.doc).theme}
+          readOnly={readOnly}
+          label="Theme"
+          maxLength={120}
+        />
       </div>
       {theme && (
         <details className={styles.more}>

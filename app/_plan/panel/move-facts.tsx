@@ -1,6 +1,6 @@
 /** What the library says of a move: how it stands, what it trains, who takes care, easier and harder ways. */
 import Link from "next/link";
-import { CAUTION_WORDS, muscleList } from "#lib/library/words.ts";
+import { CAUTION_WORDS, muscleList } from "#lib/library/move-words.ts";
 import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { CAUTION_NOTE } from "../words.ts";

@@ -1,8 +1,8 @@
 "use client";
 /** The library as a list one searches by typing: arrows choose, Enter takes. */
 import { type KeyboardEvent, useEffect, useId, useMemo, useRef, useState } from "react";
+import { moveLine } from "#lib/library/move-words.ts";
 import { findMoves, libraryIndex, NO_FILTER } from "#lib/library/search.ts";
-import { moveLine } from "#lib/library/words.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "./panel.module.css";

@@ -3,7 +3,7 @@
 import { clockTime, secondsWords } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { freeSpot } from "#lib/rail/drag.ts";
-import { type RailLayout, type Segment, segmentOf } from "#lib/rail/layout.ts";
+import { type RailLayout, type RailSegment, segmentOf } from "#lib/rail/layout.ts";
 import { Seconds } from "../seconds.tsx";
 import type { SessionSnapshot } from "../session-types.ts";
 import { actionsWords } from "../words.ts";
@@ -48,7 +48,7 @@ function Steel({ layout }: { layout: RailLayout }) {
 }
 
 interface SegmentProps {
-  readonly segment: Segment;
+  readonly segment: RailSegment;
   readonly snap: SessionSnapshot;
   readonly measure: GroundProps["measure"];
 }
@@ -72,7 +72,7 @@ function Ground({ segment, snap, measure }: SegmentProps) {
   );
 }
 
-function groundWords({ kind, from, to }: Segment, snap: SessionSnapshot): string {
+function groundWords({ kind, from, to }: RailSegment, snap: SessionSnapshot): string {
   if (kind === "free") return `${secondsWords(to - from)} free`;
   const seconds = headSeconds(snap.plan, kind === "opening" ? "openingSeconds" : "closingSeconds");
   return `${kind}, ${secondsWords(seconds)}`;

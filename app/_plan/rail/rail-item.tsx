@@ -5,9 +5,9 @@ import { HoldSign, holdMarks } from "#app/_order/hold-sign.tsx";
 import { offsetWords, plainNumber, plural, repsWords, springWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { notchOffset, type Segment } from "#lib/rail/layout.ts";
+import { notchOffset, type RailSegment } from "#lib/rail/layout.ts";
 import type { ItemTalk } from "#lib/talk/talk.ts";
-import { talkWords } from "#lib/talk/words.ts";
+import { talkWords } from "#lib/talk/talk-words.ts";
 import { Coils } from "../coil.tsx";
 import { Seconds } from "../seconds.tsx";
 import { nameOf, tintOf } from "../words.ts";
@@ -22,7 +22,7 @@ export interface ItemMarks {
 export interface RailItemProps {
   readonly item: PlanItem;
   readonly plan: Plan;
-  readonly segment: Segment;
+  readonly segment: RailSegment;
   readonly headsUp: number;
   /** Seconds of talk in the item divided by the seconds there are; null when nothing is said. */
   readonly talk: number | null;
@@ -138,7 +138,7 @@ function Ink({ share }: { share: number | null }) {
   );
 }
 
-function Notch({ segment, headsUp }: { segment: Segment; headsUp: number }) {
+function Notch({ segment, headsUp }: { segment: RailSegment; headsUp: number }) {
   const top = notchOffset(segment, headsUp);
   return top === null ? null : <span className={styles.notch} style={{ top }} aria-hidden="true" />;
 }

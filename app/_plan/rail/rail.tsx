@@ -8,7 +8,7 @@ import { clockTime } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import { type RailItem as LaidItem, layoutRail, type RailLayout } from "#lib/rail/layout.ts";
 import { talkShare } from "#lib/talk/talk.ts";
-import { talkOver } from "#lib/talk/words.ts";
+import { talkOver } from "#lib/talk/talk-words.ts";
 import type { PlanSession } from "../session.ts";
 import type { SessionSnapshot } from "../session-types.ts";
 import styles from "./rail.module.css";

@@ -4,7 +4,7 @@
  * still stand on the page then, and say what was being done.
  */
 import { useEffect, useState } from "react";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { PlanSession } from "../session.ts";
@@ -26,7 +26,7 @@ export interface Loss {
 export function useTakenOut(session: PlanSession): { losses: readonly Loss[]; close: (id: string) => void } {
   const [losses, setLosses] = useState<readonly Loss[]>([]);
   useEffect(() => {
-    const { items } = parts(session.doc);
+    const { items } = planParts(session.doc);
     const hear = () => {
       const loss = lossNow(session);
       setLosses((before) => {

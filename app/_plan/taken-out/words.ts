@@ -1,6 +1,6 @@
 /** What is said of an item that somebody else took out, and its words as text. */
 import { readerOf } from "#lib/cues/as-read.ts";
-import { KIND_WORDS } from "#lib/editor/words.ts";
+import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 
 /** All words of an item, a line each; "" when it has none. */

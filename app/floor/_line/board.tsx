@@ -3,7 +3,7 @@
  * The seconds have a column of their own, as wide as they are.
  */
 import type { ReactNode } from "react";
-import { secondsFigure } from "#lib/floor/words.ts";
+import { secondsFigure } from "#lib/floor/time-words.ts";
 import { titled } from "../_parts/coming.tsx";
 import { Fitted } from "../_parts/fitted.tsx";
 import { Acts } from "./acts.tsx";

@@ -1,6 +1,6 @@
 /** For cameras and sound: the crew's own lines and when they are due, who speaks and for how long, the next change. */
-import { minutesSeconds, secondsFigure } from "#lib/floor/words.ts";
-import { type CrewSheet, crewSheet } from "#lib/line/crew.ts";
+import { minutesSeconds, secondsFigure } from "#lib/floor/time-words.ts";
+import { type CrewCalls, crewSheet } from "#lib/line/crew.ts";
 import { titled } from "../_parts/coming.tsx";
 import { Fitted } from "../_parts/fitted.tsx";
 import { Acts } from "./acts.tsx";
@@ -86,7 +86,7 @@ export function CrewView({ view, card, now, position, distanceM, unsure }: ViewP
 
 const inWords = (seconds: number): string => (seconds < 60 ? `${Math.ceil(seconds)} s` : minutesSeconds(seconds));
 
-function voiceWords({ speaks, seconds }: CrewSheet["voice"]): string {
+function voiceWords({ speaks, seconds }: CrewCalls["voice"]): string {
   if (seconds === null) return "The coach says nothing more.";
   const figure = inWords(Math.max(0, seconds));
   return speaks ? `The coach speaks: ${figure} more` : `Quiet for ${figure}`;

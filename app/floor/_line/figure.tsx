@@ -1,6 +1,7 @@
 /** The seconds of a screen that follows, with what they are seconds of; hollow and "about" while nobody confirms them. */
+
+import { secondsFigure, unitWords } from "#lib/floor/time-words.ts";
 import type { FloorView } from "#lib/floor/view.ts";
-import { secondsFigure, unitWords } from "#lib/floor/words.ts";
 import styles from "./follow.module.css";
 
 export function Figure({ view, unsure }: { view: FloorView; unsure: boolean }) {

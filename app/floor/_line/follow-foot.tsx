@@ -1,8 +1,8 @@
 "use client";
 /** Under every view: who leads, whether it is heard, asking to lead, what this screen shows, and the way out. */
 import { useState } from "react";
-import { type FollowerView, SCREEN_VIEWS } from "#lib/line/wire.ts";
-import { REFUSAL_WORDS, VIEW_WORDS } from "#lib/line/words.ts";
+import { REFUSAL_WORDS, VIEW_WORDS } from "#lib/line/line-words.ts";
+import { type FollowerView, SCREEN_VIEWS } from "#lib/protocol/line-wire.ts";
 import styles from "./follow.module.css";
 import { isLeaderGone, leadsElsewhere } from "./use-lead.ts";
 import type { FloorLine } from "./use-line.ts";

@@ -2,10 +2,10 @@
 /** The class that is led elsewhere, in this screen's view. */
 import type { Card } from "#lib/card/schema.ts";
 import type { LineLink } from "#lib/client/line-link.ts";
-import { latenessWords, minutesSeconds } from "#lib/floor/words.ts";
+import { latenessWords, minutesSeconds } from "#lib/floor/time-words.ts";
 import { type Unconfirmed, unconfirmedWords } from "#lib/line/confirmed.ts";
 import type { LineClass } from "#lib/line/messages.ts";
-import type { FollowerView } from "#lib/line/wire.ts";
+import type { FollowerView } from "#lib/protocol/line-wire.ts";
 import { useAwake } from "../_parts/awake.ts";
 import { useCalls } from "../_parts/calls.ts";
 import type { Settings } from "../_parts/use-settings.ts";

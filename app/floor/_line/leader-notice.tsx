@@ -1,6 +1,6 @@
 "use client";
 /** On the coach's own screen: somebody asks to lead, or another screen does and this class runs on here alone. */
-import { REFUSAL_WORDS } from "#lib/line/words.ts";
+import { REFUSAL_WORDS } from "#lib/line/line-words.ts";
 import live from "../_parts/live-class.module.css";
 import styles from "./line.module.css";
 import { isLeaderGone, type Lead } from "./use-lead.ts";

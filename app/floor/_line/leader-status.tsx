@@ -1,5 +1,5 @@
 /** Beside the class's title on the screen that leads it: how many follow, who was lost, whether the line is there. */
-import { followWords } from "#lib/line/words.ts";
+import { followWords } from "#lib/line/line-words.ts";
 import type { FloorLine } from "./use-line.ts";
 import { hourMinuteSecond } from "./when.ts";
 

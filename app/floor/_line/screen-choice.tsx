@@ -1,7 +1,7 @@
 "use client";
+import { VIEW_WORDS } from "#lib/line/line-words.ts";
 /** What this screen is for: leads classes, or follows with a view of its own. Kept on the device. */
-import { SCREEN_VIEWS, type ScreenView } from "#lib/line/wire.ts";
-import { VIEW_WORDS } from "#lib/line/words.ts";
+import { SCREEN_VIEWS, type ScreenView } from "#lib/protocol/line-wire.ts";
 import type { Settings } from "../_parts/use-settings.ts";
 import styles from "./line.module.css";
 

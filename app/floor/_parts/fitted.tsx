@@ -5,7 +5,7 @@
  * `data-gives={1}` is left out first, then 2; `data-fit` is looked at for words wider than their box.
  */
 import { type ReactNode, useLayoutEffect, useRef } from "react";
-import { gaveWayWords, ladders, type Trial } from "#lib/floor/fit.ts";
+import { droppedPartsWords, type LayoutTrial, ladders } from "#lib/floor/fit.ts";
 import styles from "./fitted.module.css";
 
 interface Props {
@@ -52,14 +52,14 @@ function fitInto(
   { sizes, gives, distanceM }: Pick<Props, "sizes" | "gives" | "distanceM">,
 ): void {
   const { main, figure } = sizes(box.clientWidth, box.clientHeight);
-  const take = (trial: Trial) => {
+  const take = (trial: LayoutTrial) => {
     box.style.setProperty("--main", `${trial.main}px`);
     box.style.setProperty("--side", `${trial.side}px`);
     box.style.setProperty("--figure", `${trial.figure}px`);
     box.dataset.gone = String(trial.gone);
-    note.textContent = gaveWayWords(trial, gives, distanceM);
+    note.textContent = droppedPartsWords(trial, gives, distanceM);
   };
-  const fits = (trial: Trial | undefined): boolean => {
+  const fits = (trial: LayoutTrial | undefined): boolean => {
     if (trial) take(trial);
     return trial !== undefined && hasRoom(box);
   };

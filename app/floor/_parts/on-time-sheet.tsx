@@ -1,10 +1,10 @@
 "use client";
+import { latenessSentence } from "#lib/floor/time-words.ts";
 /**
  * Before the class is made to end on time: the ways there are and what each costs, kept true second by second; one touch
  * takes one. The move and its seconds stay in sight above it, what comes and the targets below it: it never covers them.
  */
-import type { Way, WayId } from "#lib/floor/ways.ts";
-import { latenessSentence } from "#lib/floor/words.ts";
+import type { EndingOption, WayId } from "#lib/floor/ways.ts";
 import styles from "./on-time-sheet.module.css";
 import type { RunningClass } from "./use-class.ts";
 
@@ -55,7 +55,7 @@ export function OnTimeSheet({ live, onClose }: Props) {
 }
 
 /** What a way comes to and costs, beside its act: all of them are seen before the first row of what changes. */
-function Choice({ way, first, onTake }: { readonly way: Way; readonly first: boolean; onTake(): void }) {
+function Choice({ way, first, onTake }: { readonly way: EndingOption; readonly first: boolean; onTake(): void }) {
   const { title, take } = WORDS[way.id];
   return (
     <article className={styles.choice}>
@@ -76,7 +76,7 @@ function Choice({ way, first, onTake }: { readonly way: Way; readonly first: boo
   );
 }
 
-function Changes({ way }: { readonly way: Way }) {
+function Changes({ way }: { readonly way: EndingOption }) {
   return (
     <ul className={styles.rows} aria-label={WORDS[way.id].title}>
       {way.rows.map((row) => (

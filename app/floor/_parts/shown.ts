@@ -2,7 +2,7 @@
 import type { Card } from "#lib/card/schema.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { floorView } from "#lib/floor/now.ts";
-import { latenessWords } from "#lib/floor/words.ts";
+import { latenessWords } from "#lib/floor/time-words.ts";
 
 /** A second is shown at most this late: several screens are to change together, and 100 ms are seen. */
 export const LOOK_MS = 20;

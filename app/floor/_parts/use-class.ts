@@ -5,7 +5,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Card, CardEnvelope } from "#lib/card/schema.ts";
 import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import { extension } from "#lib/floor/extension.ts";
 import { type FloorLog, rebaseLog, sleptBetween, sleptLog } from "#lib/floor/log.ts";
 import { floorView } from "#lib/floor/now.ts";
@@ -135,7 +135,7 @@ export function useClass(card: Card, envelope: CardEnvelope, running: Running | 
 
 async function fileLog(card: Card, log: FloorLog, sessionId: string): Promise<void> {
   const clock = bothClocks();
-  const told = classLog(card, log, clock.mono, { sessionId, kind: "class", clock });
+  const told = classLogUntil(card, log, clock.mono, { sessionId, kind: "class", clock });
   if (told) await keepLog(told);
 }
 

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from "react";
 /** What the move asks of a body, and the ways round it. */
 import { CAUTION_NOTICE } from "#lib/cautions/expected.ts";
-import { CAUTION_WORDS, POSE_WORDS } from "#lib/library/words.ts";
+import { CAUTION_WORDS, POSE_WORDS } from "#lib/library/move-words.ts";
 import { MOVE_CAUTIONS, POSES } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
 import { Below, fieldId, ManyOf, SelectInput } from "./form-fields.tsx";

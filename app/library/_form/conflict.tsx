@@ -5,7 +5,7 @@
  */
 import { useEffect, useId, useRef, useState } from "react";
 import { factLabel, type MoveKey, mergeMoves, moveChanges, withFacts } from "#lib/library/changes.ts";
-import type { SpringNames } from "#lib/library/words.ts";
+import type { SpringNames } from "#lib/library/move-words.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import type { MoveNow } from "#server/library/change-move.ts";
 import styles from "./form.module.css";

@@ -1,6 +1,6 @@
 /** Everything that is wrong just now, each a way to its field; spoken politely as it changes. */
 import { factLabel, MOVE_KEYS } from "#lib/library/changes.ts";
-import type { Fault, Place } from "#lib/library/faults.ts";
+import type { Fault, MoveFieldPath } from "#lib/library/faults.ts";
 import { agree, plural, tagWords } from "#lib/plan/format.ts";
 import styles from "./form.module.css";
 import { fieldId } from "./form-fields.tsx";
@@ -15,7 +15,7 @@ const PARTS: Readonly<Record<string, string>> = {
 };
 
 /** "tempo, out"; "springs, most, light"; "easier, 2". */
-export function placeWords(place: Place): string {
+export function placeWords(place: MoveFieldPath): string {
   const [top = "", ...rest] = place.split(".");
   const key = MOVE_KEYS.find((known) => known === top);
   const words = rest.flatMap((part) => {
@@ -26,7 +26,7 @@ export function placeWords(place: Place): string {
 }
 
 /** Goes to the field of a place; a place of the whole is its group. */
-export function goToField(place: Place): void {
+export function goToField(place: MoveFieldPath): void {
   const field = document.getElementById(fieldId(place));
   field?.scrollIntoView({ block: "center" });
   field?.focus({ preventScroll: true });

@@ -1,14 +1,14 @@
 "use client";
 /** The fields of the form. Each is labelled, says its own fault beside itself, and is found by its place. */
 import { type ReactNode, useId } from "react";
-import type { Place } from "#lib/library/faults.ts";
+import type { MoveFieldPath } from "#lib/library/faults.ts";
 import styles from "./form.module.css";
 
 /** The element of a place, for going to it from the list of faults. */
-export const fieldId = (place: Place): string => `move-${place}`;
+export const fieldId = (place: MoveFieldPath): string => `move-${place}`;
 
 interface Labelled {
-  readonly place: Place;
+  readonly place: MoveFieldPath;
   readonly label: string;
   readonly fault: string | undefined;
   readonly hint?: string | undefined;
@@ -120,7 +120,7 @@ export function OneOf<T extends string>({
 }
 
 interface ManyProps<T extends string> {
-  readonly place: Place;
+  readonly place: MoveFieldPath;
   readonly label: string;
   readonly chosen: readonly T[];
   readonly options: readonly (readonly [T, string])[];
@@ -151,13 +151,13 @@ export function ManyOf<T extends string>({ place, label, chosen, options, onChan
 }
 
 interface PairProps {
-  readonly place: Place;
+  readonly place: MoveFieldPath;
   readonly legend: string;
   readonly unit: string;
   readonly names: readonly [string, string];
   readonly value: readonly [string, string];
-  readonly onChange: (value: readonly [string, string], place: Place) => void;
-  faultAt(place: Place): string | undefined;
+  readonly onChange: (value: readonly [string, string], place: MoveFieldPath) => void;
+  faultAt(place: MoveFieldPath): string | undefined;
   readonly hint?: string;
 }
 

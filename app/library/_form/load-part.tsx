@@ -1,9 +1,9 @@
 "use client";
 /** What the person works against: the load that is meant, the springs that may give it, how far the carriage goes. */
 import { CoilMark } from "#app/_plan/coil.tsx";
-import type { SpringDraft } from "#lib/library/draft.ts";
+import type { SpringLimitDraft } from "#lib/library/draft.ts";
 import type { KnownSpring } from "#lib/library/known-springs.ts";
-import { RESISTANCE_WORDS } from "#lib/library/words.ts";
+import { RESISTANCE_WORDS } from "#lib/library/move-words.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { RESISTANCES } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";
@@ -52,11 +52,11 @@ export function LoadPart({ form, springs, coils }: LoadPartProps) {
   );
 }
 
-const NOTHING: SpringDraft = { min: "", max: "" };
+const NOTHING: SpringLimitDraft = { min: "", max: "" };
 
 function Springs({ form, springs, coils }: LoadPartProps) {
   const { draft, faultAt } = form;
-  const set = (id: string, key: keyof SpringDraft, value: string) => {
+  const set = (id: string, key: keyof SpringLimitDraft, value: string) => {
     const next = { ...(own(draft.springs, id) ?? NOTHING), [key]: value };
     form.set({ springs: { ...draft.springs, [id]: next } }, `springs.${key}.${id}`);
   };

@@ -3,7 +3,7 @@
 import { useRouter } from "next/navigation";
 import { type FormEvent, type ReactNode, useMemo, useRef, useState, useSyncExternalStore } from "react";
 import { moveDoubts } from "#lib/library/doubts.ts";
-import { draftOf } from "#lib/library/draft.ts";
+import { moveDraft } from "#lib/library/draft.ts";
 import { knownSprings, type RoomMachines, springNames } from "#lib/library/known-springs.ts";
 import { moveIdFor } from "#lib/library/move-id.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -203,13 +203,13 @@ function useSaving(form: Form, id: string | null): Saving {
       if (!conflict) return;
       const base = { move: conflict.move, updatedAt: conflict.updatedAt };
       setConflict(null);
-      form.rebase(base, draftOf(move));
+      form.rebase(base, moveDraft(move));
       void save(move, base.updatedAt);
     },
     takeTheirs() {
       if (!conflict) return;
       setConflict(null);
-      form.rebase({ move: conflict.move, updatedAt: conflict.updatedAt }, draftOf(conflict.move));
+      form.rebase({ move: conflict.move, updatedAt: conflict.updatedAt }, moveDraft(conflict.move));
     },
   };
 }

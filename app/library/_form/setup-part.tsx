@@ -1,7 +1,7 @@
 "use client";
 /** Where the move is done and how the body stands: what a change of set-up is counted from. */
 import type { ChoiceKey, MoveDraft } from "#lib/library/draft.ts";
-import { SIDES_WORDS, STATION_WORDS } from "#lib/library/words.ts";
+import { SIDES_WORDS, STATION_WORDS } from "#lib/library/move-words.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { FACINGS, FEET, HANDS, MOVE_SIDES, PATTERNS, POSITIONS, STATIONS } from "#lib/plan/schema.ts";
 import styles from "./form.module.css";

@@ -1,7 +1,7 @@
 "use client";
 /** How it is done in time: the tempo, where the breath goes out, how long it may last, what it costs. */
-import { readTimes, TEMPO_KEYS, type TempoKey } from "#lib/library/draft.ts";
-import { MET_NOTE, repWords, tempoWords } from "#lib/library/words.ts";
+import { readMoveTimes, TEMPO_KEYS, type TempoKey } from "#lib/library/draft.ts";
+import { MET_NOTE, repWords, tempoWords } from "#lib/library/move-words.ts";
 import styles from "./form.module.css";
 import { OneOf, PairInput, TextInput } from "./form-fields.tsx";
 import type { MoveForm } from "./use-move-form.ts";
@@ -84,7 +84,7 @@ export function TimePart({ form }: { readonly form: MoveForm }) {
 
 /** What the numbers come to, as they are typed. */
 function Repetitions({ form }: { readonly form: MoveForm }) {
-  const times = readTimes(form.draft);
+  const times = readMoveTimes(form.draft);
   if (!times) return null;
   return <p className={styles.sum}>{[tempoWords(times), repWords(times)].filter(Boolean).join("; ")}</p>;
 }

@@ -1,8 +1,8 @@
 "use client";
 /** The state of the form: what is typed, which fields were touched, what is wrong with them, what is kept in the tab. */
 import { useEffect, useMemo, useState } from "react";
-import { draftOf, type MoveDraft, readDraft } from "#lib/library/draft.ts";
-import type { Fault, Place, ReadMove } from "#lib/library/faults.ts";
+import { type MoveDraft, moveDraft, readMoveDraft } from "#lib/library/draft.ts";
+import type { Fault, MoveFieldPath, ReadMove } from "#lib/library/faults.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import { draftKey, dropDraft, keepDraft, readKept } from "./kept-draft.ts";
@@ -34,8 +34,8 @@ export interface MoveForm {
   /** Words from before are here again. */
   readonly restored: boolean;
   /** The fault of a field, once it was touched or a save was tried. */
-  faultAt(place: Place): string | undefined;
-  set(change: Partial<MoveDraft>, place: Place): void;
+  faultAt(place: MoveFieldPath): string | undefined;
+  set(change: Partial<MoveDraft>, place: MoveFieldPath): void;
   /** Shows every fault from now on. */
   showFaults(fromServer?: readonly Fault[]): void;
   /** Goes on from another state of the library, with these words. */
@@ -53,7 +53,7 @@ export function useMoveForm(setup: MoveFormSetup): MoveForm {
   const key = draftKey(setup.userId, id);
   const [draft, setDraft] = useState(setup.start);
   const [base, setBase] = useState(setup.base);
-  const [touched, setTouched] = useState<ReadonlySet<Place>>(new Set());
+  const [touched, setTouched] = useState<ReadonlySet<MoveFieldPath>>(new Set());
   const [told, setTold] = useState<readonly Fault[]>([]);
   const [restored, setRestored] = useState(false);
 
@@ -65,8 +65,8 @@ export function useMoveForm(setup: MoveFormSetup): MoveForm {
     setRestored(true);
   }, [key]);
 
-  const read = useMemo(() => readDraft(draft, base?.move ?? null), [draft, base]);
-  const start = useMemo(() => (base ? draftOf(base.move) : setup.start), [base, setup.start]);
+  const read = useMemo(() => readMoveDraft(draft, base?.move ?? null), [draft, base]);
+  const start = useMemo(() => (base ? moveDraft(base.move) : setup.start), [base, setup.start]);
   const faults = useMemo(() => {
     const own = read.ok ? [] : read.faults;
     return [...nameFault(draft.name, names), ...own, ...told.filter((t) => !own.some((f) => f.place === t.place))];

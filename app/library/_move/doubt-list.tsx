@@ -1,10 +1,10 @@
 /** What a move leaves unsaid: no fault, but something in a class will not work because of it. */
 import Link from "next/link";
 import { factLabel } from "#lib/library/changes.ts";
-import type { Doubt } from "#lib/library/doubts.ts";
+import type { MoveDoubt } from "#lib/library/doubts.ts";
 import styles from "./move.module.css";
 
-export function DoubtList({ doubts }: { readonly doubts: readonly Doubt[] }) {
+export function DoubtList({ doubts }: { readonly doubts: readonly MoveDoubt[] }) {
   if (doubts.length === 0) return null;
   return (
     <ul className={styles.doubts}>

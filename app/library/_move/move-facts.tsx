@@ -4,18 +4,18 @@ import { type KnownSpring, springNames } from "#lib/library/known-springs.ts";
 import {
   breathWords,
   CAUTION_WORDS,
+  fromToWords,
   loadWords,
   MET_NOTE,
   muscleWords,
   POSE_WORDS,
-  rangeWords,
   repWords,
   SIDES_WORDS,
   STATION_WORDS,
-  springWords,
+  springLimitWords,
   tempoWords,
   travelWords,
-} from "#lib/library/words.ts";
+} from "#lib/library/move-words.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "./move.module.css";
@@ -38,11 +38,11 @@ export function MoveFacts({ move, springs }: MoveFactsProps) {
       </Fact>
       <Fact name="spine">{(move.spine ?? []).map(tagWords).join(", ")}</Fact>
       <Fact name="load">{loadWords(move)}</Fact>
-      <Fact name="springs">{springWords(move, springNames(springs))}</Fact>
+      <Fact name="springs">{springLimitWords(move, springNames(springs))}</Fact>
       <Fact name="travel">{move.travelMm ? travelWords(move.travelMm) : null}</Fact>
       <Fact name="tempo">{tempoWords(move)}</Fact>
       <Fact name="breath">{breathWords(move)}</Fact>
-      <Fact name="time">{move.seconds ? repWords(move) || `${rangeWords(move.seconds)} s` : null}</Fact>
+      <Fact name="time">{move.seconds ? repWords(move) || `${fromToWords(move.seconds)} s` : null}</Fact>
       <Fact name="effort">
         {move.met === undefined ? null : (
           <>

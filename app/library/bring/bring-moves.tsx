@@ -3,7 +3,7 @@
 import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { useId, useRef, useState } from "react";
-import { moveLine } from "#lib/library/words.ts";
+import { moveLine } from "#lib/library/move-words.ts";
 import { plural } from "#lib/plan/format.ts";
 import type { BroughtMove } from "#server/library/compare-moves.ts";
 import { Problem } from "../../_shell/problem.tsx";

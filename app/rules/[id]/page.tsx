@@ -7,10 +7,10 @@ import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
 import { can } from "#lib/policy/can.ts";
-import type { HouseStandard } from "#lib/rules/house-standard.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
 import { LEVEL_WORDS } from "#lib/rules/level-words.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import type { StudioStandard } from "#lib/rules/studio-standard.ts";
 import { readStandard } from "#server/studio/change-standard.ts";
 import { isAboutBodies } from "../about-bodies.ts";
 import { ruleExamples } from "../examples.ts";
@@ -89,7 +89,7 @@ function Meaning({ rule }: { readonly rule: AnyRule }) {
   );
 }
 
-function Examples({ rule, standard }: { readonly rule: AnyRule; readonly standard: HouseStandard | null }) {
+function Examples({ rule, standard }: { readonly rule: AnyRule; readonly standard: StudioStandard | null }) {
   const { pass, fail } = ruleExamples(rule, standard);
   return (
     <div className={styles.examples}>

@@ -1,10 +1,10 @@
 /** The browser as a session sees it: its databases, its frames, its word on the network. Nothing else here touches them. */
 import { IndexeddbPersistence, storeState } from "y-indexeddb";
 import type * as Y from "yjs";
-import { askAddress } from "../ask-address.ts";
+import { explainAddress } from "../ask-address.ts";
 import { copyNotes } from "../copy-notes.ts";
 import { watchDeviceCopy } from "../device-copy.ts";
-import type { Edge, KeptCopy, Off } from "./edge.ts";
+import type { Edge, KeptCopy, Unsubscribe } from "./edge.ts";
 
 /** A hidden page has no frames. */
 const HIDDEN_FRAME_MS = 250;
@@ -25,7 +25,7 @@ export function browserEdge(): Edge {
         if (document.visibilityState === "visible") heard();
       });
     },
-    askAddress,
+    askAddress: explainAddress,
     reload: () => location.reload(),
   };
 }
@@ -50,7 +50,7 @@ function openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy {
   };
 }
 
-function frame(run: () => void): Off {
+function frame(run: () => void): Unsubscribe {
   const stop = () => {
     cancelAnimationFrame(drawn);
     clearTimeout(hidden);
@@ -64,12 +64,12 @@ function frame(run: () => void): Off {
   return stop;
 }
 
-function later(run: () => void, ms: number): Off {
+function later(run: () => void, ms: number): Unsubscribe {
   const timer = setTimeout(run, ms);
   return () => clearTimeout(timer);
 }
 
-function listen(target: EventTarget, events: readonly string[], heard: () => void): Off {
+function listen(target: EventTarget, events: readonly string[], heard: () => void): Unsubscribe {
   for (const event of events) target.addEventListener(event, heard);
   return () => {
     for (const event of events) target.removeEventListener(event, heard);

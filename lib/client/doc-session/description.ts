@@ -3,10 +3,10 @@ import type * as Y from "yjs";
 import type { Writer } from "#lib/doc/write.ts";
 import type { DocKind, News, Present } from "#lib/protocol/messages.ts";
 import type { UndoOutcome } from "../act-undo.ts";
-import type { Person } from "./places.ts";
+import type { PagePerson } from "./places.ts";
 
 /** What the server says beside the document, whatever the kind. */
-export interface HeardOfAll {
+export interface ServerFacts {
   readonly rights: { readonly writes: boolean; readonly comments: boolean };
   readonly present: readonly Present[];
 }
@@ -54,11 +54,11 @@ export interface ValuePlaces {
   countsAt?(at: Pick<ValueAt, "id" | "key">): string;
 }
 
-export interface DocDescription<Derived extends object, Heard extends HeardOfAll, Undo extends SessionUndo> {
+export interface DocDescription<Derived extends object, Heard extends ServerFacts, Undo extends SessionUndo> {
   readonly kind: DocKind;
   readonly key: string;
   readonly generation: string;
-  readonly me: Person;
+  readonly me: PagePerson;
   /** What the server said with the page. */
   readonly heard: Heard;
   /** What one more news makes of that; the same object when it changes nothing here. Rights and people are not asked. */
@@ -76,7 +76,7 @@ export interface DocDescription<Derived extends object, Heard extends HeardOfAll
 }
 
 /** The same object when the news says nothing that every kind of document hears. */
-export function heardOfAll<Heard extends HeardOfAll>(now: Heard, news: News): Heard {
+export function withServerNews<Heard extends ServerFacts>(now: Heard, news: News): Heard {
   if (news.t === "rights") return { ...now, rights: { writes: news.writes, comments: news.comments } };
   return news.t === "present" ? { ...now, present: news.people } : now;
 }

@@ -3,7 +3,7 @@ import type * as Y from "yjs";
 import type { CopyState } from "../device-copy.ts";
 
 /** Undoes what it was given for. */
-export type Off = () => void;
+export type Unsubscribe = () => void;
 
 /** This device's copy of one document. */
 export interface KeptCopy {
@@ -30,13 +30,13 @@ export interface Edge {
   /** Opens the copy of that name and reads it into `doc`. `onChange`: its state changed, or all of it was read. */
   openCopy(name: string, doc: Y.Doc, onChange: () => void): KeptCopy;
   /** Runs once before the next picture is drawn; where no picture is drawn, soon. */
-  frame(run: () => void): Off;
+  frame(run: () => void): Unsubscribe;
   /** Runs once after `ms`. */
-  later(run: () => void, ms: number): Off;
+  later(run: () => void, ms: number): Unsubscribe;
   /** The device says that it gained or lost its network. */
-  onNetwork(heard: () => void): Off;
+  onNetwork(heard: () => void): Unsubscribe;
   /** The page is seen again after it was hidden. */
-  onShown(heard: () => void): Off;
+  onShown(heard: () => void): Unsubscribe;
   /** Asks the page's address over HTTP why no socket opens: a sentence, or null when it does not answer. May reject. */
   askAddress(): Promise<string | null>;
   /** Opens the page afresh. */

@@ -1,7 +1,7 @@
 /** What every session knows at one moment, whatever the kind of its document. */
 import type { CopyState } from "../device-copy.ts";
 import type { Overtaken } from "./overtaken.ts";
-import type { Place } from "./places.ts";
+import type { ColleaguePlace } from "./places.ts";
 import type { SaveState } from "./save-state.ts";
 
 export interface SessionFacts {
@@ -14,7 +14,7 @@ export interface SessionFacts {
   readonly noLive: string | null;
   readonly closeCode: number | null;
   readonly closeSentence: string | null;
-  readonly places: readonly Place[];
+  readonly places: readonly ColleaguePlace[];
   readonly selectedId: string | null;
   readonly canUndo: boolean;
   readonly canRedo: boolean;

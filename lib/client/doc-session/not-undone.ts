@@ -1,9 +1,9 @@
 /** What an undo left as it is, in one sentence: shown for a moment, or until the person does something else. */
 import type { UndoOutcome } from "../act-undo.ts";
 import type { ValueAt } from "./description.ts";
-import type { Edge, Off } from "./edge.ts";
+import type { Edge, Unsubscribe } from "./edge.ts";
 import type { WordsOf } from "./overtaken.ts";
-import type { StoodWords } from "./undo-words.ts";
+import type { BlockedValueWords } from "./undo-words.ts";
 import type { Values } from "./values.ts";
 
 /** How long it stays to be read, in ms. Common practice, no source. */
@@ -11,7 +11,7 @@ const SHOWN_MS = 12_000;
 
 export class NotUndone {
   sentence: string | null = null;
-  private stop: Off = () => undefined;
+  private stop: Unsubscribe = () => undefined;
   private readonly later: Edge["later"];
   private readonly onChange: () => void;
 
@@ -42,7 +42,10 @@ interface Named {
 }
 
 /** What stood in the way, in words. What others undid already is worth a word only where nothing else happened. */
-export function stoodWords({ done, stood }: UndoOutcome, { values, wordsOf, nameOf }: Named): StoodWords[] {
+export function blockedValueWords(
+  { done, stood }: UndoOutcome,
+  { values, wordsOf, nameOf }: Named,
+): BlockedValueWords[] {
   return stood
     .filter(({ why }) => why !== "already" || !done)
     .map(({ entry, key, why, by }) => {

@@ -6,7 +6,7 @@
 import type * as Y from "yjs";
 import type { Names } from "../names-seen.ts";
 import type { ValueAt, ValueWords } from "./description.ts";
-import { type KeepNote, namesNote, type Own, ownNote, readNotes } from "./own-values.ts";
+import { type KeepNote, namesNote, type OwnValue, ownNote, readNotes } from "./own-values.ts";
 import { placeKey, type Values } from "./values.ts";
 
 /** A value of one's own that is another's now. */
@@ -38,7 +38,7 @@ export interface OvertakenOptions {
 export class OvertakenValues {
   /** Told, and not yet closed by the person. */
   list: readonly Overtaken[] = [];
-  private readonly own = new Map<string, Own>();
+  private readonly own = new Map<string, OwnValue>();
   /** Places of `own` that the server has: only who did not know them can overtake them. */
   private readonly heard = new Set<string>();
   /** Names of the notes on the device, with the place each is of; null for one that only goes along with others. */
@@ -125,7 +125,7 @@ export class OvertakenValues {
     }
   }
 
-  private keep(place: string, own: Own): void {
+  private keep(place: string, own: OwnValue): void {
     const { keepNote, names } = this.options;
     const [name, along] = [ownNote(own), namesNote(own.by)];
     for (const [other, of] of this.kept) if (of === place && other !== name) this.letGo(other);
@@ -155,7 +155,7 @@ export class OvertakenValues {
     });
   }
 
-  private sentenceOf(place: string, { at, words, by, since, struct }: Own): string | undefined {
+  private sentenceOf(place: string, { at, words, by, since, struct }: OwnValue): string | undefined {
     const { doc, values, wordsOf, names } = this.options;
     const now = wordsOf(values.now(at));
     const own = [by, doc.clientID];

@@ -22,7 +22,7 @@ const ownSchema = z.object({
   struct: z.nullable(z.object({ client: z.number(), clock: z.number() })),
 });
 
-export interface Own {
+export interface OwnValue {
   readonly at: Pick<ValueAt, "id" | "key">;
   readonly words: ValueWords;
   readonly by: number;
@@ -37,11 +37,11 @@ const OWN = "own ";
 const NAMES = "names ";
 
 /** One a page and value: pages of one person that are open at once do not write over each other's. */
-export const ownNote = ({ by, at }: Pick<Own, "by" | "at">): string => `${OWN}${by} ${placeKey(at)}`;
+export const ownNote = ({ by, at }: Pick<OwnValue, "by" | "at">): string => `${OWN}${by} ${placeKey(at)}`;
 export const namesNote = (by: number): string => NAMES + by;
 
 export interface Remembered {
-  readonly own: readonly Own[];
+  readonly own: readonly OwnValue[];
   readonly names: Names;
   /** The notes that hold these, or nothing that can be read. */
   readonly notes: readonly string[];
@@ -49,7 +49,7 @@ export interface Remembered {
 
 /** What earlier pages of this person left on the device. */
 export function readNotes(notes: ReadonlyMap<string, unknown>): Remembered {
-  const own: Own[] = [];
+  const own: OwnValue[] = [];
   const names: Names = [];
   for (const [name, value] of notes) {
     const asOwn = name.startsWith(OWN) ? ownSchema.safeParse(value).data : undefined;

@@ -3,13 +3,13 @@ import type { Awareness } from "y-protocols/awareness";
 import * as z from "zod/mini";
 
 /** The person at this page, as the server knows them. */
-export interface Person {
+export interface PagePerson {
   readonly id: string;
   readonly name: string;
 }
 
 /** Somebody else on this page and the item they are on. */
-export interface Place {
+export interface ColleaguePlace {
   readonly clientId: number;
   readonly userId: string;
   readonly name: string;
@@ -21,8 +21,8 @@ const stateSchema = z.object({
   item: z.optional(z.nullable(z.string())),
 });
 
-export function placesOf(awareness: Awareness, me: Person): Place[] {
-  const places: Place[] = [];
+export function placesOf(awareness: Awareness, me: PagePerson): ColleaguePlace[] {
+  const places: ColleaguePlace[] = [];
   for (const [clientId, state] of awareness.getStates()) {
     if (clientId === awareness.clientID) continue;
     const parsed = stateSchema.safeParse(state);

@@ -14,27 +14,33 @@ import { LiveCheck } from "../live-check.ts";
 import { NamesSeen } from "../names-seen.ts";
 import { type ConnectionState, connectDoc, type DocConnection } from "../provider.ts";
 import { copyName } from "./copy-name.ts";
-import { type DocDescription, type HeardOfAll, heardOfAll, type SessionUndo, type ValueAt } from "./description.ts";
-import type { Edge, KeptCopy, Off } from "./edge.ts";
+import {
+  type DocDescription,
+  type ServerFacts,
+  type SessionUndo,
+  type ValueAt,
+  withServerNews,
+} from "./description.ts";
+import type { Edge, KeptCopy, Unsubscribe } from "./edge.ts";
 import type { Snapshot } from "./facts.ts";
 import { VERSIONS } from "./kinds.ts";
-import { NotUndone, stoodWords } from "./not-undone.ts";
+import { blockedValueWords, NotUndone } from "./not-undone.ts";
 import { OvertakenValues } from "./overtaken.ts";
-import { type Person, placesOf } from "./places.ts";
+import { type PagePerson, placesOf } from "./places.ts";
 import { type SaveState, saveStateOf } from "./save-state.ts";
-import { type Did, notUndoneWords, undoWords } from "./undo-words.ts";
+import { notUndoneWords, type UndoVerb, undoWords } from "./undo-words.ts";
 import { Values } from "./values.ts";
 
 export class DocSession<
   Derived extends object,
-  Heard extends HeardOfAll = HeardOfAll,
+  Heard extends ServerFacts = ServerFacts,
   Undo extends SessionUndo = SessionUndo,
 > {
   readonly doc = new Y.Doc();
   readonly writer: Writer = { doc: this.doc, origin: { of: "this page" } };
   readonly awareness: Awareness;
   readonly undo: Undo;
-  readonly me: Person;
+  readonly me: PagePerson;
   /** Whose page a client id is. */
   readonly names: NamesSeen;
 
@@ -47,7 +53,7 @@ export class DocSession<
   private readonly live = new LiveCheck({ ask: () => this.edge.askAddress(), onChange: () => this.touch() });
   private readonly notUndone: NotUndone;
   private readonly listeners = new Set<() => void>();
-  private readonly offs: Off[];
+  private readonly offs: Unsubscribe[];
   private heard: Heard;
   private derived: Derived;
   private derivedFrom: readonly unknown[];
@@ -56,7 +62,7 @@ export class DocSession<
   private selectedId: string | null = null;
   private said = "";
   private docChanged = false;
-  private cancelFrame: Off | null = null;
+  private cancelFrame: Unsubscribe | null = null;
   private ended = false;
 
   constructor(description: DocDescription<Derived, Heard, Undo>, edge: Edge) {
@@ -183,7 +189,7 @@ export class DocSession<
     });
   }
 
-  private listen(): Off[] {
+  private listen(): Unsubscribe[] {
     const { doc, awareness, edge } = this;
     const seen = () => this.touch();
     doc.on("update", this.deriveAgain);
@@ -278,11 +284,11 @@ export class DocSession<
     });
   }
 
-  private tell(what: Did, run: () => UndoOutcome): void {
+  private tell(what: UndoVerb, run: () => UndoOutcome): void {
     const { touched, answer } = this.values.touchedDuring(this.doc, run);
     this.deriveWhereNeeded();
     const { values, wordsOf } = this;
-    const stood = stoodWords(answer, { values, wordsOf, nameOf: (clientId) => this.names.nameOf(clientId) });
+    const stood = blockedValueWords(answer, { values, wordsOf, nameOf: (clientId) => this.names.nameOf(clientId) });
     const changed = touched.flatMap((at) => wordsOf(at) ?? []);
     this.notUndone.show(notUndoneWords(what, stood) ?? null);
     this.say(undoWords(what, changed, stood));
@@ -310,7 +316,7 @@ export class DocSession<
 
   private takeNews(news: News): void {
     this.hearFirst(news);
-    const next = this.of.hear(heardOfAll(this.heard, news), news);
+    const next = this.of.hear(withServerNews(this.heard, news), news);
     if (next === this.heard) return;
     this.heard = next;
     this.touch();

@@ -1,19 +1,23 @@
 /** What an undo or redo did, and what stood in its way, in one sentence for the person. */
 import { plural } from "#lib/plan/format.ts";
-import type { Stood } from "../act-undo.ts";
+import type { BlockedValue } from "../act-undo.ts";
 import type { ValueWords } from "./description.ts";
 
-export type Did = "Undone" | "Redone";
+export type UndoVerb = "Undone" | "Redone";
 
 /** A value that was left as it is, and whose it is: a name to begin a sentence with; undefined where nobody can tell. */
-export interface StoodWords {
-  readonly why: Stood["why"];
+export interface BlockedValueWords {
+  readonly why: BlockedValue["why"];
   /** Undefined for what is nothing to speak of by itself. */
   readonly words: ValueWords | undefined;
   readonly who: string | undefined;
 }
 
-export function undoWords(what: Did, changed: readonly ValueWords[], stood: readonly StoodWords[] = []): string {
+export function undoWords(
+  what: UndoVerb,
+  changed: readonly ValueWords[],
+  stood: readonly BlockedValueWords[] = [],
+): string {
   const [first] = changed;
   const not = notUndoneWords(what, stood);
   if (!first) return not ?? `${what}.`;
@@ -22,7 +26,7 @@ export function undoWords(what: Did, changed: readonly ValueWords[], stood: read
 }
 
 /** Undefined when nothing stood in the way. One value is named, rather one that somebody changed. */
-export function notUndoneWords(what: Did, stood: readonly StoodWords[]): string | undefined {
+export function notUndoneWords(what: UndoVerb, stood: readonly BlockedValueWords[]): string | undefined {
   const named = stood.filter(({ words }) => words !== undefined);
   const first = (["gone", "changed", "already"] as const).flatMap((w) => named.filter(({ why }) => why === w))[0];
   if (!first?.words) return stood.length > 0 ? `Not ${what.toLowerCase()}: it was changed since.` : undefined;
@@ -31,7 +35,7 @@ export function notUndoneWords(what: Did, stood: readonly StoodWords[]): string 
   return `Not ${what.toLowerCase()}: ${sinceWords(first)}${andMore(named.length - 1)}.`;
 }
 
-function sinceWords({ words, who = "somebody" }: StoodWords): string {
+function sinceWords({ words, who = "somebody" }: BlockedValueWords): string {
   if (!words) return "";
   if (words.did) return `${who} ${words.did.past} since`;
   return `${who} ${who.startsWith("You,") ? "have" : "has"} set ${words.name} to ${words.says} since`;

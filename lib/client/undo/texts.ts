@@ -2,14 +2,14 @@
 import * as Y from "yjs";
 import { broughtBackByOther } from "./twice.ts";
 
-export type Step = Y.UndoManager["undoStack"][number];
-export type Way = "undo" | "redo";
+export type UndoStep = Y.UndoManager["undoStack"][number];
+export type UndoDirection = "undo" | "redo";
 
-export const hasTexts = ({ insertions, deletions }: Step): boolean =>
+export const hasTexts = ({ insertions, deletions }: UndoStep): boolean =>
   insertions.clients.size > 0 || deletions.clients.size > 0;
 
 /** Leaves in a step only what was written in texts that were there before it. */
-export function keepTexts(step: Step, transaction: Y.Transaction): void {
+export function keepTexts(step: UndoStep, transaction: Y.Transaction): void {
   const { insertions, deletions } = step;
   const fresh = ({ id }: Y.Item) => Y.isDeleted(insertions, id);
   step.insertions = filtered(insertions, transaction, (item) => !isOfKeys(item, fresh));
@@ -30,7 +30,7 @@ function isOfKeys(item: Y.Item, fresh: (item: Y.Item) => boolean): boolean {
 
 const parentItem = ({ parent }: Y.Item): Y.Item | null => (parent instanceof Y.AbstractType ? parent._item : null);
 
-function filtered(set: Step["insertions"], transaction: Y.Transaction, keeps: (item: Y.Item) => boolean) {
+function filtered(set: UndoStep["insertions"], transaction: Y.Transaction, keeps: (item: Y.Item) => boolean) {
   const left = Y.createDeleteSet();
   Y.iterateDeletedStructs(transaction, set, (struct) => {
     if (!(struct instanceof Y.Item) || !keeps(struct)) return;
@@ -46,7 +46,7 @@ function filtered(set: Step["insertions"], transaction: Y.Transaction, keeps: (i
  * Undoes the texts of one step, which is on neither stack any more. The manager would go on to the step below when a step
  * has nothing left to do, and that step's keys would be left out: it sees only this one.
  */
-export function popTexts(manager: Y.UndoManager, way: Way, step: Step): boolean {
+export function popTexts(manager: Y.UndoManager, way: UndoDirection, step: UndoStep): boolean {
   const { undoStack, redoStack, doc } = manager;
   doc.transact((transaction) => {
     step.deletions = filtered(step.deletions, transaction, (item) => broughtBackByOther(item, doc.clientID) === null);

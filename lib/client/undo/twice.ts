@@ -3,7 +3,7 @@
  * piece as a new one right before it, named in the new one's `rightOrigin`, and knows only of its own page's bringing back.
  */
 import * as Y from "yjs";
-import type { Step } from "./texts.ts";
+import type { UndoStep } from "./texts.ts";
 
 /** How far from a piece another's copy of it is looked for: what both typed in its place lies between. */
 const NEAR = 200;
@@ -33,7 +33,7 @@ export class BroughtBack {
   }
 
   /** Call after a step was taken back. */
-  watch(step: Step): void {
+  watch(step: UndoStep): void {
     this.doc.transact((transaction) =>
       Y.iterateDeletedStructs(transaction, step.deletions, (taken) => {
         if (taken instanceof Y.Item && taken.redone) this.watched.push({ taken, mine: taken.redone });

@@ -1,13 +1,13 @@
 import { travelMm, worksSprings } from "#lib/load/load.ts";
 import { itemName, offsetWords, plainNumber } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { limits, wholeLimit } from "../limit-fields.ts";
-import type { Found, PlacedMove, RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { limits, wholeLimit } from "../define/limit-fields.ts";
+import type { Found, PlacedMove, RuleExamples } from "../define/types.ts";
 
 const travelling = (travel: [number, number]) =>
-  examplePlan([move("a")], { moves: { squat: { ...exampleMoves.squat, travelMm: travel } } });
+  examplePlan([exampleMove("a")], { moves: { squat: { ...exampleMoves.squat, travelMm: travel } } });
 
 export const beyondTheCarriage = defineRule({
   id: "beyond-the-carriage",
@@ -38,11 +38,11 @@ export const beyondTheCarriage = defineRule({
 export const beyondTheCarriageExamples = (): RuleExamples => ({
   pass: [
     { say: "as far as the carriage goes", plan: travelling([0, 1000]) },
-    { say: "a hand's width off", plan: examplePlan([move("a", { offsetMm: 100 })]) },
+    { say: "a hand's width off", plan: examplePlan([exampleMove("a", { offsetMm: 100 })]) },
   ],
   fail: [
     { say: "further than the carriage goes", plan: travelling([0, 1500]), expect: ["travel"] },
-    { say: "two metres off", plan: examplePlan([move("a", { offsetMm: 2000 })]), expect: ["offset"] },
+    { say: "two metres off", plan: examplePlan([exampleMove("a", { offsetMm: 2000 })]), expect: ["offset"] },
   ],
 });
 

@@ -1,10 +1,10 @@
 import { itemName, tagWords } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, fullScript, move } from "../examples/build.ts";
-import { choicesLimit, limits } from "../limit-fields.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan, fullScript } from "../define/example-plan.ts";
+import { choicesLimit, limits } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 import { cautionedMoves } from "../select/cautions.ts";
-import type { Found, RuleExamples } from "../types.ts";
 
 const plank = { move: "plank", script: fullScript.filter((line) => line.kind !== "easier") };
 
@@ -43,14 +43,14 @@ export const cautionWithoutEasier = defineRule({
 
 export const cautionWithoutEasierExamples = (): RuleExamples => ({
   pass: [
-    { say: "the easier way is said", plan: examplePlan([move("a", { move: "plank" })]) },
-    { say: "a move without cautions", plan: examplePlan([move("a", { script: plank.script })]) },
+    { say: "the easier way is said", plan: examplePlan([exampleMove("a", { move: "plank" })]) },
+    { say: "a move without cautions", plan: examplePlan([exampleMove("a", { script: plank.script })]) },
   ],
   fail: [
-    { say: "nobody knows an easier way", plan: examplePlan([move("a", plank)]), expect: ["unknown"] },
+    { say: "nobody knows an easier way", plan: examplePlan([exampleMove("a", plank)]), expect: ["unknown"] },
     {
       say: "the library knows one, the script does not say it",
-      plan: examplePlan([move("a", plank)], {
+      plan: examplePlan([exampleMove("a", plank)], {
         moves: { plank: { ...exampleMoves.plank, easier: ["Drop to the forearms."] } },
       }),
       expect: ["unsaid"],

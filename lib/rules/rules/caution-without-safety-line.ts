@@ -1,11 +1,11 @@
 import { itemName, tagWords } from "#lib/plan/format.ts";
 import { MOVE_CAUTIONS } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { choicesLimit, limits, yesNoLimit } from "../limit-fields.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { choicesLimit, limits, yesNoLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 import type { CautionedMove } from "../select/cautions.ts";
 import { cautionedMoves } from "../select/cautions.ts";
-import type { RuleExamples } from "../types.ts";
 
 const unsafe = fullScript.filter((line) => line.kind !== "safety");
 const plank = { move: "plank", script: unsafe };
@@ -44,14 +44,14 @@ export const cautionWithoutSafetyLine = defineRule({
 
 export const cautionWithoutSafetyLineExamples = (): RuleExamples => ({
   pass: [
-    { say: "a plank with its safety line", plan: examplePlan([move("a", { move: "plank" })]) },
-    { say: "a move without cautions", plan: examplePlan([move("a", { script: unsafe })]) },
+    { say: "a plank with its safety line", plan: examplePlan([exampleMove("a", { move: "plank" })]) },
+    { say: "a move without cautions", plan: examplePlan([exampleMove("a", { script: unsafe })]) },
   ],
   fail: [
-    { say: "weight on the wrists and nothing said", plan: examplePlan([move("a", plank)]), expect: ["unsaid"] },
+    { say: "weight on the wrists and nothing said", plan: examplePlan([exampleMove("a", plank)]), expect: ["unsaid"] },
     {
       say: "a safety line of spaces says nothing",
-      plan: examplePlan([move("a", { ...plank, script: [...unsafe, { kind: "safety", text: "  " }] })]),
+      plan: examplePlan([exampleMove("a", { ...plank, script: [...unsafe, { kind: "safety", text: "  " }] })]),
       expect: ["unsaid"],
     },
   ],

@@ -1,11 +1,11 @@
 import { bestOrder } from "#lib/order/order.ts";
 import { itemName, moveName, springWords } from "#lib/plan/format.ts";
 import type { PlanItem } from "#lib/plan/schema.ts";
-import { defineRule } from "../define-rule.ts";
-import { bothSides, exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit, wholeLimit } from "../limit-fields.ts";
-import { type KeptSprings, keptSprings } from "../select/kept-springs.ts";
-import type { Found, RuleContext, RuleExamples } from "../types.ts";
+import { defineRule } from "../define/define-rule.ts";
+import { bothSides, exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit, wholeLimit } from "../define/limit-fields.ts";
+import type { Found, RuleContext, RuleExamples } from "../define/types.ts";
+import { type AvoidableChange, avoidableChanges } from "../select/avoidable-changes.ts";
 
 const range = { max: { light: 3, heavy: 1 } };
 const moves = {
@@ -16,15 +16,19 @@ const moves = {
 const rows = (left: number, between: number) =>
   examplePlan(
     [
-      move("a", { move: "row", side: "alternating", springs: { light: left } }),
+      exampleMove("a", { move: "row", side: "alternating", springs: { light: left } }),
       ...bothSides("b", { springs: { light: between } }, { springs: { light: between } }),
-      move("c", { move: "row", side: "alternating", springs: { light: left } }),
+      exampleMove("c", { move: "row", side: "alternating", springs: { light: left } }),
     ],
     { moves },
   );
 const squats = (between: Record<string, number>) =>
   examplePlan(
-    [move("a", { springs: { light: 3 } }), move("b", { springs: between }), move("c", { springs: { light: 3 } })],
+    [
+      exampleMove("a", { springs: { light: 3 } }),
+      exampleMove("b", { springs: between }),
+      exampleMove("c", { springs: { light: 3 } }),
+    ],
     {
       moves,
     },
@@ -70,7 +74,7 @@ export const changeCouldBeAvoided = defineRule({
       "Another order of {block} saves {savedSeconds} of changes: see 'Fewer set-ups' there, if the class allows it.",
   },
   check(ctx, limits) {
-    const kept = keptSprings(ctx.plan, ctx.steps, limits)
+    const kept = avoidableChanges(ctx.plan, ctx.steps, limits)
       .filter(({ savedSeconds }) => savedSeconds >= limits.minSavedSeconds)
       .map((found) => findingOf(ctx, found));
     return [...kept, ...betterOrders(ctx, limits)];
@@ -84,9 +88,12 @@ export const changeCouldBeAvoidedExamples = (): RuleExamples => ({
     { say: "nearer to the anchor the cable would hang loose", plan: rows(3, 2) },
     {
       say: "the springs do not come back",
-      plan: examplePlan([move("a"), move("b", { springs: { light: 2 } }), move("c", { springs: { light: 3 } })], {
-        moves,
-      }),
+      plan: examplePlan(
+        [exampleMove("a"), exampleMove("b", { springs: { light: 2 } }), exampleMove("c", { springs: { light: 3 } })],
+        {
+          moves,
+        },
+      ),
     },
   ],
   fail: [
@@ -100,10 +107,10 @@ export const changeCouldBeAvoidedExamples = (): RuleExamples => ({
       plan: examplePlan(
         [
           { id: "h", kind: "heading", title: "Legs and back" },
-          move("a", { springs: { heavy: 1 } }),
-          move("b", { move: "press", springs: { light: 3 } }),
-          move("c", { springs: { heavy: 1 }, seconds: 40 }),
-          move("d", { move: "press", springs: { light: 3 }, seconds: 40 }),
+          exampleMove("a", { springs: { heavy: 1 } }),
+          exampleMove("b", { move: "press", springs: { light: 3 } }),
+          exampleMove("c", { springs: { heavy: 1 }, seconds: 40 }),
+          exampleMove("d", { move: "press", springs: { light: 3 }, seconds: 40 }),
         ],
         { moves: exampleMoves },
       ),
@@ -140,7 +147,7 @@ function headingsOf(items: readonly PlanItem[], most: number): PlanItem[] {
   return blocks.filter(({ moves }) => moves >= 2 && moves <= most).map(({ heading }) => heading);
 }
 
-function findingOf({ plan }: RuleContext, { items, springs, offsetMm, movedMm, savedSeconds }: KeptSprings) {
+function findingOf({ plan }: RuleContext, { items, springs, offsetMm, movedMm, savedSeconds }: AvoidableChange) {
   const [first] = items;
   const name = first ? (items.length > 1 ? moveName(plan, first) : itemName(plan, first)) : "";
   const values = {

@@ -1,9 +1,10 @@
 import { itemName, sideWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { Step } from "#lib/transitions/walk.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { choicesLimit, limits } from "../limit-fields.ts";
+import type { SetupStep } from "#lib/transitions/walk.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { choicesLimit, limits } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 import { changeList } from "../select/changes.ts";
 import {
   saidIn,
@@ -14,7 +15,6 @@ import {
   tellsSprings,
   tellsStrap,
 } from "../select/told.ts";
-import type { Found, RuleExamples } from "../types.ts";
 
 const CHANGE_KINDS = ["springs", "facing", "side", "handles", "strap"] as const;
 export type ChangeKind = (typeof CHANGE_KINDS)[number];
@@ -65,8 +65,8 @@ export const changeNotToldExamples = (): RuleExamples => ({
     {
       say: "springs by the live field, facing and handles in words",
       plan: examplePlan([
-        move("a"),
-        move("b", {
+        exampleMove("a"),
+        exampleMove("b", {
           move: "press",
           facing: "back",
           springs: { light: 2 },
@@ -76,60 +76,63 @@ export const changeNotToldExamples = (): RuleExamples => ({
     },
     {
       say: "the spring's own name, in the plural",
-      plan: examplePlan([move("a"), move("b", { springs: { light: 3 }, ...setup("Three lights on.") })]),
+      plan: examplePlan([exampleMove("a"), exampleMove("b", { springs: { light: 3 }, ...setup("Three lights on.") })]),
     },
-    { say: "nothing changes", plan: examplePlan([move("a"), move("b", { script: [] })]) },
+    { say: "nothing changes", plan: examplePlan([exampleMove("a"), exampleMove("b", { script: [] })]) },
     {
       say: "naming the other side says what the one handle does too",
       plan: examplePlan([
-        move("a", { move: "row", side: "right" }),
-        move("b", { move: "row", side: "left", ...setup("Other side.") }),
+        exampleMove("a", { move: "row", side: "right" }),
+        exampleMove("b", { move: "row", side: "left", ...setup("Other side.") }),
       ]),
     },
   ],
   fail: [
     {
       say: "springs",
-      plan: examplePlan([move("a"), move("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
+      plan: examplePlan([exampleMove("a"), exampleMove("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
       expect: ["springs"],
     },
     {
       say: "a long back is no way to face",
-      plan: examplePlan([move("a"), move("b", { facing: "back", ...setup("Stand tall, back long.") })]),
+      plan: examplePlan([exampleMove("a"), exampleMove("b", { facing: "back", ...setup("Stand tall, back long.") })]),
       expect: ["facing"],
     },
     {
       say: "the other side",
       plan: examplePlan([
-        move("a", { move: "row", side: "right" }),
-        move("b", { move: "row", side: "left", ...setup("Arms long.") }),
+        exampleMove("a", { move: "row", side: "right" }),
+        exampleMove("b", { move: "row", side: "left", ...setup("Arms long.") }),
       ]),
       expect: ["side"],
     },
     {
       say: "handles",
-      plan: examplePlan([move("a"), move("b", { move: "press", ...setup("Kneel, hands at the chest.") })]),
+      plan: examplePlan([
+        exampleMove("a"),
+        exampleMove("b", { move: "press", ...setup("Kneel, hands at the chest.") }),
+      ]),
       expect: ["handles"],
     },
     {
       say: "a strap",
-      plan: examplePlan([move("a"), move("b", { move: "legs", ...setup("Lie down.") })], {
+      plan: examplePlan([exampleMove("a"), exampleMove("b", { move: "legs", ...setup("Lie down.") })], {
         moves: { ...exampleMoves, legs: strapped },
       }),
       expect: ["strap"],
     },
     {
       say: "no set-up line at all: one finding for everything",
-      plan: examplePlan([move("a"), move("b", { facing: "back", springs: { light: 2 }, script: [] })]),
+      plan: examplePlan([exampleMove("a"), exampleMove("b", { facing: "back", springs: { light: 2 }, script: [] })]),
       expect: ["nothing"],
     },
   ],
 });
 
-const hasSetupWords = (plan: Plan, step: Step): boolean => saidIn(plan, step.item, ["setup"]) !== "";
+const hasSetupWords = (plan: Plan, step: SetupStep): boolean => saidIn(plan, step.item, ["setup"]) !== "";
 
 /** What changes on the way into a move and is told by no set-up line and no pause before it. */
-export function untoldChanges(plan: Plan, step: Step): ChangeKind[] {
+export function untoldChanges(plan: Plan, step: SetupStep): ChangeKind[] {
   const changed = CHANGE_KINDS.filter((kind) => CHANGES[kind](step));
   if (changed.length === 0) return [];
   const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`;
@@ -144,7 +147,7 @@ export function untoldChanges(plan: Plan, step: Step): ChangeKind[] {
 }
 
 /** Where one handle or one strap only goes to the other side, the side is what must be told. */
-const CHANGES: Readonly<Record<ChangeKind, (step: Step) => boolean>> = {
+const CHANGES: Readonly<Record<ChangeKind, (step: SetupStep) => boolean>> = {
   springs: ({ actions }) => actions.carriageHome !== undefined,
   facing: ({ actions }) => actions.quarterTurn !== undefined,
   side: ({ before, item }) =>
@@ -155,10 +158,10 @@ const CHANGES: Readonly<Record<ChangeKind, (step: Step) => boolean>> = {
 };
 
 const HANDLES: readonly string[] = ["handles", "handles-crossed", "one-handle"];
-const involves = (from: Step["to"], to: Step["to"]): boolean =>
+const involves = (from: SetupStep["to"], to: SetupStep["to"]): boolean =>
   HANDLES.includes(from.hands) || HANDLES.includes(to.hands);
 
-function valuesOf(plan: Plan, step: Step, kind: ChangeKind): Record<string, unknown> {
+function valuesOf(plan: Plan, step: SetupStep, kind: ChangeKind): Record<string, unknown> {
   switch (kind) {
     case "springs":
       return { changes: changeList(plan, step, ["spring-off", "spring-on"]) };

@@ -2,11 +2,11 @@ import { isAnswered } from "#lib/cautions/concern.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { moveName, plural, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS } from "#lib/plan/schema.ts";
-import { defineRule } from "../define-rule.ts";
-import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { choicesLimit, limits } from "../limit-fields.ts";
+import { defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { choicesLimit, limits } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 import { type CautionedMove, cautionedMoves } from "../select/cautions.ts";
-import type { RuleExamples } from "../types.ts";
 
 const without = (kind: "safety" | "easier") => fullScript.filter((line) => line.kind !== kind);
 
@@ -53,22 +53,24 @@ export const expectedCautionUnansweredExamples = (): RuleExamples => ({
   pass: [
     {
       say: "wrist pain is expected, and the plank says what to watch and a way round",
-      plan: examplePlan([move("a", { move: "plank" })], { expected: ["wrist-pain"] }),
+      plan: examplePlan([exampleMove("a", { move: "plank" })], { expected: ["wrist-pain"] }),
     },
     {
       say: "knee pain is expected, and nobody kneels",
-      plan: examplePlan([move("a", { move: "plank", script: [] })], { expected: ["knee-pain"] }),
+      plan: examplePlan([exampleMove("a", { move: "plank", script: [] })], { expected: ["knee-pain"] }),
     },
   ],
   fail: [
     {
       say: "wrist pain and no way round",
-      plan: examplePlan([move("a", { move: "plank", script: without("easier") })], { expected: ["wrist-pain"] }),
+      plan: examplePlan([exampleMove("a", { move: "plank", script: without("easier") })], { expected: ["wrist-pain"] }),
       expect: ["unanswered"],
     },
     {
       say: "after surgery every caution counts",
-      plan: examplePlan([move("a", { move: "plank", script: without("safety") })], { expected: ["recent-surgery"] }),
+      plan: examplePlan([exampleMove("a", { move: "plank", script: without("safety") })], {
+        expected: ["recent-surgery"],
+      }),
       expect: ["unanswered"],
     },
   ],

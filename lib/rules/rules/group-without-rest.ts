@@ -1,12 +1,12 @@
 import { listWords, moveName, sentenceCase, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Group } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { bothSides, examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { bothSides, exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { PlacedMove, RuleContext, RuleExamples } from "../define/types.ts";
 import { type WorkStretch, workStretches } from "../select/stretches.ts";
-import type { PlacedMove, RuleContext, RuleExamples } from "../types.ts";
 
-const squats = (...seconds: number[]) => seconds.map((s, i) => move(`squat-${i}`, { seconds: s }));
+const squats = (...seconds: number[]) => seconds.map((s, i) => exampleMove(`squat-${i}`, { seconds: s }));
 
 /** The trunk works whichever side is on; every other group rests on one side while the other works. */
 const MIDDLE: readonly Group[] = ["abdominals", "lower-back"];
@@ -52,7 +52,11 @@ export const groupWithoutRestExamples = (): RuleExamples => ({
     { say: "five minutes in a row are just allowed", plan: examplePlan(squats(100, 100, 100)) },
     {
       say: "a pause in the middle",
-      plan: examplePlan([...squats(120, 120), { id: "p", kind: "pause", seconds: 20 }, move("b", { seconds: 120 })]),
+      plan: examplePlan([
+        ...squats(120, 120),
+        { id: "p", kind: "pause", seconds: 20 },
+        exampleMove("b", { seconds: 120 }),
+      ]),
     },
     {
       say: "one side rests while the other works",
@@ -71,8 +75,8 @@ export const groupWithoutRestExamples = (): RuleExamples => ({
     {
       say: "the same side again and again",
       plan: examplePlan([
-        move("a", { move: "row", side: "right", seconds: 180 }),
-        move("b", { move: "row", side: "right", seconds: 180 }),
+        exampleMove("a", { move: "row", side: "right", seconds: 180 }),
+        exampleMove("b", { move: "row", side: "right", seconds: 180 }),
       ]),
       expect: ["long"],
     },

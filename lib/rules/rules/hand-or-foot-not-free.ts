@@ -1,12 +1,12 @@
 import { agree, itemName, tagWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import type { Step } from "#lib/transitions/walk.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { limits } from "../limit-fields.ts";
+import type { SetupStep } from "#lib/transitions/walk.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { limits } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 import { saidIn, saidInPauses, tellsHandles, tellsStrap } from "../select/told.ts";
 import { toldLate } from "../select/told-order.ts";
-import type { Found, RuleExamples } from "../types.ts";
 
 type Message = "handles" | "strap" | "handles-late" | "strap-late" | "no-time";
 
@@ -15,10 +15,10 @@ const setup = (text: string, transitionSeconds?: number) => ({
   ...(transitionSeconds === undefined ? {} : { transitionSeconds }),
 });
 const toPlank = (text: string, seconds?: number) =>
-  examplePlan([move("a", { move: "press" }), move("b", { move: "plank", ...setup(text, seconds) })]);
+  examplePlan([exampleMove("a", { move: "press" }), exampleMove("b", { move: "plank", ...setup(text, seconds) })]);
 const moves = { ...exampleMoves, strapped: { ...exampleMoves.squat, feet: "cable-strap" as const } };
 const outOfStrap = (text: string, changes: Partial<MoveItem> = {}) =>
-  examplePlan([move("a", { move: "strapped" }), move("b", { ...changes, ...setup(text) })], { moves });
+  examplePlan([exampleMove("a", { move: "strapped" }), exampleMove("b", { ...changes, ...setup(text) })], { moves });
 
 /**
  * Must for a strap: somebody who stands up with a foot in one falls. A handle that nobody puts down is in the way of a
@@ -62,14 +62,14 @@ export const handOrFootNotFreeExamples = (): RuleExamples => ({
     {
       say: "the pause frees the hands",
       plan: examplePlan([
-        move("a", { move: "press" }),
+        exampleMove("a", { move: "press" }),
         { id: "p", kind: "pause", seconds: 20, text: "Handles down, shake out." },
-        move("b", { move: "plank", ...setup("To a plank.", 0) }),
+        exampleMove("b", { move: "plank", ...setup("To a plank.", 0) }),
       ]),
     },
     {
       say: "hands that only rest may keep theirs a moment longer",
-      plan: examplePlan([move("a", { move: "press" }), move("b", setup("Stand up."))]),
+      plan: examplePlan([exampleMove("a", { move: "press" }), exampleMove("b", setup("Stand up."))]),
     },
   ],
   fail: [
@@ -94,7 +94,7 @@ export const handOrFootNotFreeExamples = (): RuleExamples => ({
 });
 
 /** What must be free and is told by nobody. */
-function notFree(plan: Plan, step: Step): Found<Message>[] {
+function notFree(plan: Plan, step: SetupStep): Found<Message>[] {
   const { handles, strap } = step.letGo;
   if (handles === 0 && strap === null) return [];
   const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup", "safety"])}`;
@@ -114,7 +114,7 @@ function notFree(plan: Plan, step: Step): Found<Message>[] {
 }
 
 /** What is told, but after something that needs it done. */
-function freeTooLate(plan: Plan, step: Step): Found<Message>[] {
+function freeTooLate(plan: Plan, step: SetupStep): Found<Message>[] {
   const { handles, strap } = toldLate(plan, step);
   const name = itemName(plan, step.item);
   const found = (message: Message, values: object, level?: "look"): Found<Message> => ({
@@ -131,7 +131,7 @@ function freeTooLate(plan: Plan, step: Step): Found<Message>[] {
   ];
 }
 
-function noTime(plan: Plan, { item, letGo, seconds, estimate }: Step): Found<Message> {
+function noTime(plan: Plan, { item, letGo, seconds, estimate }: SetupStep): Found<Message> {
   const acts = [
     ...(letGo.handles > 0 ? [agree(letGo.handles, "put the handle down", "put the handles down")] : []),
     ...(letGo.strap ? ["come out of the strap"] : []),
@@ -146,5 +146,5 @@ function noTime(plan: Plan, { item, letGo, seconds, estimate }: Step): Found<Mes
   return { message: "no-time", items: [item.id], values, ...(letGo.strap ? {} : { level: "look" as const }) };
 }
 
-const handPlace = ({ to }: Step): string => `on the ${tagWords(to.hands)}`;
-const footPlace = ({ to }: Step): string => `${to.feet.endsWith("-strap") ? "in" : "on"} the ${tagWords(to.feet)}`;
+const handPlace = ({ to }: SetupStep): string => `on the ${tagWords(to.hands)}`;
+const footPlace = ({ to }: SetupStep): string => `${to.feet.endsWith("-strap") ? "in" : "on"} the ${tagWords(to.feet)}`;

@@ -1,15 +1,15 @@
 import { itemName } from "#lib/plan/format.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { limits } from "../limit-fields.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { limits } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 import { toldLate } from "../select/told-order.ts";
-import type { Found, RuleExamples } from "../types.ts";
 
 const afterPress = (text: string, moves: Partial<typeof exampleMoves> = {}) =>
   examplePlan(
     [
-      move("a", { move: "press" }),
-      move("b", { move: "plank", springs: { light: 2 }, script: [{ kind: "setup", text }] }),
+      exampleMove("a", { move: "press" }),
+      exampleMove("b", { move: "plank", springs: { light: 2 }, script: [{ kind: "setup", text }] }),
     ],
     { moves: { ...exampleMoves, ...moves } },
   );
@@ -59,8 +59,8 @@ export const letGoBeforeCarriageHomeExamples = (): RuleExamples => ({
       say: "the foot first",
       plan: examplePlan(
         [
-          move("a", { move: "cuffed" }),
-          move("b", {
+          exampleMove("a", { move: "cuffed" }),
+          exampleMove("b", {
             springs: { light: 2 },
             script: [{ kind: "setup", text: "Foot out of the strap. Carriage home, two light." }],
           }),

@@ -1,10 +1,10 @@
 import { itemName } from "#lib/plan/format.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 import { saidLines } from "../select/said-lines.ts";
-import type { RuleExamples } from "../types.ts";
 
 const noBreath = fullScript.filter((line) => line.kind !== "breath");
 const form = (text: string): ScriptLine => ({ kind: "form", text });
@@ -47,24 +47,24 @@ export const longHoldWithoutBreath = defineRule({
 
 export const longHoldWithoutBreathExamples = (): RuleExamples => ({
   pass: [
-    { say: "the breath is said", plan: examplePlan([move("a", { move: "plank" })]) },
+    { say: "the breath is said", plan: examplePlan([exampleMove("a", { move: "plank" })]) },
     {
       say: "a form line speaks of it",
-      plan: examplePlan([move("a", { move: "plank", script: [...noBreath, form("Keep breathing.")] })]),
+      plan: examplePlan([exampleMove("a", { move: "plank", script: [...noBreath, form("Keep breathing.")] })]),
     },
-    { say: "a hold of 20 s", plan: examplePlan([move("a", { move: "plank", seconds: 20, script: noBreath })]) },
-    { say: "repetitions are no hold", plan: examplePlan([move("a", { script: noBreath })]) },
+    { say: "a hold of 20 s", plan: examplePlan([exampleMove("a", { move: "plank", seconds: 20, script: noBreath })]) },
+    { say: "repetitions are no hold", plan: examplePlan([exampleMove("a", { script: noBreath })]) },
   ],
   fail: [
     {
       say: "a minute of plank",
-      plan: examplePlan([move("a", { move: "plank", seconds: 60, script: noBreath })]),
+      plan: examplePlan([exampleMove("a", { move: "plank", seconds: 60, script: noBreath })]),
       expect: ["unwritten"],
     },
     {
       say: "a breath line longer than the hold",
       plan: examplePlan([
-        move("a", {
+        exampleMove("a", {
           move: "plank",
           seconds: 40,
           script: [...noBreath, { kind: "breath", text: "Breathe in and out. ".repeat(40) }],

@@ -1,10 +1,10 @@
 import { itemName } from "#lib/plan/format.ts";
 import { CUE_KINDS } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { choicesLimit, limits } from "../limit-fields.ts";
-import { kindWords, says } from "../select/cues.ts";
-import type { RuleExamples } from "../types.ts";
+import { kindWords, says } from "../../plan/cue-lines.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { choicesLimit, limits } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
 export const missingCue = defineRule({
   id: "missing-cue",
@@ -33,16 +33,20 @@ export const missingCue = defineRule({
 
 export const missingCueExamples = (): RuleExamples => ({
   pass: [
-    { say: "set-up and breath are there", plan: examplePlan([move("a", { script: fullScript.slice(0, 2) })]) },
+    { say: "set-up and breath are there", plan: examplePlan([exampleMove("a", { script: fullScript.slice(0, 2) })]) },
     {
       say: "a house that asks for nothing",
-      plan: examplePlan([move("a", { script: [] })], {
+      plan: examplePlan([exampleMove("a", { script: [] })], {
         standards: { "missing-cue": { limits: { requiredKinds: [] } } },
       }),
     },
   ],
   fail: [
-    { say: "no script at all", plan: examplePlan([move("a", { script: [] })]), expect: ["missing"] },
-    { say: "no breath", plan: examplePlan([move("a", { script: fullScript.slice(0, 1) })]), expect: ["missing"] },
+    { say: "no script at all", plan: examplePlan([exampleMove("a", { script: [] })]), expect: ["missing"] },
+    {
+      say: "no breath",
+      plan: examplePlan([exampleMove("a", { script: fullScript.slice(0, 1) })]),
+      expect: ["missing"],
+    },
   ],
 });

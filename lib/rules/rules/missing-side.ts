@@ -1,9 +1,9 @@
 import { itemName, moveName } from "#lib/plan/format.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { bothSides, examplePlan, move } from "../examples/build.ts";
-import { limits } from "../limit-fields.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { bothSides, exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 import { sideSums } from "../select/sides.ts";
-import type { RuleExamples } from "../types.ts";
 
 /** Must: a forgotten side is the mistake a class complains of most. */
 export const missingSide = defineRule({
@@ -43,11 +43,15 @@ export const missingSide = defineRule({
 export const missingSideExamples = (): RuleExamples => ({
   pass: [
     { say: "left and right", plan: examplePlan(bothSides("row")) },
-    { say: "a move of both sides", plan: examplePlan([move("a")]) },
+    { say: "a move of both sides", plan: examplePlan([exampleMove("a")]) },
   ],
   fail: [
     { say: "left only", plan: examplePlan(bothSides("row").slice(0, 1)), expect: ["missing"] },
     { say: "right only", plan: examplePlan(bothSides("row").slice(1)), expect: ["missing"] },
-    { say: "one item for a one-sided move", plan: examplePlan([move("a", { move: "row" })]), expect: ["unsaid"] },
+    {
+      say: "one item for a one-sided move",
+      plan: examplePlan([exampleMove("a", { move: "row" })]),
+      expect: ["unsaid"],
+    },
   ],
 });

@@ -1,11 +1,11 @@
 import { itemName } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { PlacedMove, RuleContext, RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { PlacedMove, RuleContext, RuleExamples } from "../define/types.ts";
 
-const two = (seconds: number) => examplePlan([move("a", { seconds }), move("b")]);
+const two = (seconds: number) => examplePlan([exampleMove("a", { seconds }), exampleMove("b")]);
 
 export const noRoomForHeadsUp = defineRule({
   id: "no-room-for-heads-up",
@@ -50,17 +50,17 @@ export const noRoomForHeadsUp = defineRule({
 export const noRoomForHeadsUpExamples = (): RuleExamples => ({
   pass: [
     { say: "20 s leave five before a heads-up of 15", plan: two(20) },
-    { say: "the last move has nothing to announce", plan: examplePlan([move("a", { seconds: 10 })]) },
+    { say: "the last move has nothing to announce", plan: examplePlan([exampleMove("a", { seconds: 10 })]) },
     {
       say: "the pause after a short move holds the call",
-      plan: examplePlan([move("a", { seconds: 10 }), { id: "p", kind: "pause", seconds: 20 }, move("b")]),
+      plan: examplePlan([exampleMove("a", { seconds: 10 }), { id: "p", kind: "pause", seconds: 20 }, exampleMove("b")]),
     },
   ],
   fail: [
     { say: "15 s of work and a heads-up of 15 s", plan: two(15), expect: ["short"] },
     {
       say: "a heads-up that falls into the count-in",
-      plan: examplePlan([move("a"), move("b")], { headsUpSeconds: 3 }),
+      plan: examplePlan([exampleMove("a"), exampleMove("b")], { headsUpSeconds: 3 }),
       expect: ["order"],
     },
   ],

@@ -1,7 +1,7 @@
-import { defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { RuleExamples } from "../types.ts";
+import { defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
 const moves = {
   curl: { ...exampleMoves.squat, name: "Curl-up", spine: ["flexion" as const] },
@@ -10,8 +10,8 @@ const moves = {
 const classOf = (flexion: number, extension: number) =>
   examplePlan(
     [
-      move("curl", { move: "curl", seconds: flexion }),
-      ...(extension > 0 ? [move("lift", { move: "lift", seconds: extension })] : []),
+      exampleMove("curl", { move: "curl", seconds: flexion }),
+      ...(extension > 0 ? [exampleMove("lift", { move: "lift", seconds: extension })] : []),
     ],
     { moves },
   );

@@ -1,8 +1,8 @@
 import { headSeconds } from "#lib/plan/lookup.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
 export const openingOrClosingMissing = defineRule({
   id: "opening-or-closing-missing",
@@ -33,14 +33,14 @@ export const openingOrClosingMissing = defineRule({
 
 export const openingOrClosingMissingExamples = (): RuleExamples => ({
   pass: [
-    { say: "left out: a minute each by the house", plan: examplePlan([move("a")]) },
-    { say: "exactly the least", plan: examplePlan([move("a")], { openingSeconds: 30, closingSeconds: 30 }) },
+    { say: "left out: a minute each by the house", plan: examplePlan([exampleMove("a")]) },
+    { say: "exactly the least", plan: examplePlan([exampleMove("a")], { openingSeconds: 30, closingSeconds: 30 }) },
   ],
   fail: [
-    { say: "no opening", plan: examplePlan([move("a")], { openingSeconds: 0 }), expect: ["opening"] },
+    { say: "no opening", plan: examplePlan([exampleMove("a")], { openingSeconds: 0 }), expect: ["opening"] },
     {
       say: "ten seconds each",
-      plan: examplePlan([move("a")], { openingSeconds: 10, closingSeconds: 10 }),
+      plan: examplePlan([exampleMove("a")], { openingSeconds: 10, closingSeconds: 10 }),
       expect: ["opening", "closing"],
     },
   ],

@@ -1,9 +1,9 @@
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { itemName, plainNumber } from "#lib/plan/format.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
 /**
  * The example squat takes 5 s a repetition. For information. Names no other time: which one the class has room for is the
@@ -48,11 +48,11 @@ export const partialRep = defineRule({
 
 export const partialRepExamples = (): RuleExamples => ({
   pass: [
-    { say: "45 s of 5 s each", plan: examplePlan([move("a", { seconds: 45 })]) },
-    { say: "a hold has no repetitions", plan: examplePlan([move("a", { move: "plank", seconds: 43 })]) },
+    { say: "45 s of 5 s each", plan: examplePlan([exampleMove("a", { seconds: 45 })]) },
+    { say: "a hold has no repetitions", plan: examplePlan([exampleMove("a", { move: "plank", seconds: 43 })]) },
   ],
   fail: [
-    { say: "42 s of 5 s each", plan: examplePlan([move("a", { seconds: 42 })]), expect: ["partial"] },
-    { say: "less than one repetition", plan: examplePlan([move("a", { seconds: 3 })]), expect: ["partial"] },
+    { say: "42 s of 5 s each", plan: examplePlan([exampleMove("a", { seconds: 42 })]), expect: ["partial"] },
+    { say: "less than one repetition", plan: examplePlan([exampleMove("a", { seconds: 3 })]), expect: ["partial"] },
   ],
 });

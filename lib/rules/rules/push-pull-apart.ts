@@ -1,14 +1,14 @@
 import type { Group, Plan } from "#lib/plan/schema.ts";
-import { defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { RuleExamples } from "../types.ts";
+import { defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
 const classOf = (push: number, pull: number, changes: Partial<Plan> = {}) =>
   examplePlan(
     [
-      move("push", { move: "press", seconds: push }),
-      ...(pull > 0 ? [move("pull", { move: "row", side: "alternating", seconds: pull })] : []),
+      exampleMove("push", { move: "press", seconds: push }),
+      ...(pull > 0 ? [exampleMove("pull", { move: "row", side: "alternating", seconds: pull })] : []),
     ],
     changes,
   );

@@ -1,21 +1,21 @@
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import type { MoveItem, ScriptLine } from "#lib/plan/schema.ts";
 import { type Claim, claimsOf } from "#lib/talk/claims.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { bothSides, examplePlan, fullScript, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { bothSides, exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 import { contradiction } from "../select/contradicts.ts";
 import { saidLines } from "../select/said-lines.ts";
-import type { Found, RuleExamples } from "../types.ts";
 
 const saying = (text: string, kind: ScriptLine["kind"] = "form"): Partial<MoveItem> => ({
   script: [...fullScript, { kind, text }],
 });
 const three = (text: string, kind?: ScriptLine["kind"]) =>
   examplePlan([
-    move("a", saying(text, kind)),
-    move("b", { move: "press", springs: { heavy: 1 } }),
-    move("c", { move: "plank" }),
+    exampleMove("a", saying(text, kind)),
+    exampleMove("b", { move: "press", springs: { heavy: 1 } }),
+    exampleMove("c", { move: "plank" }),
   ]);
 
 export const saysOtherwise = defineRule({
@@ -95,8 +95,8 @@ export const saysOtherwiseExamples = (): RuleExamples => ({
     {
       say: "there is no time to say it, and it would be wrong",
       plan: examplePlan([
-        move("a"),
-        move("b", { ...saying("This is the first move of the class. ".repeat(12)), seconds: 20 }),
+        exampleMove("a"),
+        exampleMove("b", { ...saying("This is the first move of the class. ".repeat(12)), seconds: 20 }),
       ]),
       expect: ["unplaced"],
     },

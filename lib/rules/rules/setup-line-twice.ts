@@ -1,12 +1,13 @@
-import { readOut } from "#lib/acts/words.ts";
+import { readOut } from "#lib/acts/act-words.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits } from "../limit-fields.ts";
-import type { Found, RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 
-const setup = (...texts: string[]) => move("a", { script: texts.map((text) => ({ kind: "setup" as const, text })) });
+const setup = (...texts: string[]) =>
+  exampleMove("a", { script: texts.map((text) => ({ kind: "setup" as const, text })) });
 
 /** Two people who took the same offer at the same moment both wrote it; nothing else writes a set-up twice by mistake. */
 export const setupLineTwice = defineRule({
@@ -42,7 +43,7 @@ export const setupLineTwiceExamples = (): RuleExamples => ({
     {
       say: "a breath may be said again",
       plan: examplePlan([
-        move("a", {
+        exampleMove("a", {
           script: [
             { kind: "breath", text: "Out." },
             { kind: "breath", text: "Out." },

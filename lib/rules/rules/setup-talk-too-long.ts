@@ -1,14 +1,14 @@
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { Found, RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 
 const LONG =
   "Carriage home, take the light spring off and put the heavy one on, then turn round and kneel in the middle. ";
 const change = (times: number, more: Partial<MoveItem> = {}): MoveItem =>
-  move("b", {
+  exampleMove("b", {
     springs: { heavy: 1 },
     transitionSeconds: 10,
     script: [...fullScript.slice(1), { kind: "setup", text: LONG.repeat(times) }],
@@ -65,12 +65,15 @@ export const setupTalkTooLong = defineRule({
 
 export const setupTalkTooLongExamples = (): RuleExamples => ({
   pass: [
-    { say: "told within the change", plan: examplePlan([move("a"), change(1)]) },
-    { say: "nothing changes, and the words come while people work", plan: examplePlan([move("a"), move("b")]) },
+    { say: "told within the change", plan: examplePlan([exampleMove("a"), change(1)]) },
+    {
+      say: "nothing changes, and the words come while people work",
+      plan: examplePlan([exampleMove("a"), exampleMove("b")]),
+    },
     { say: "the first move is set up in the opening", plan: examplePlan([change(3)]) },
   ],
   fail: [
-    { say: "25 s of talk for a change of 10", plan: examplePlan([move("a"), change(3)]), expect: ["early"] },
-    { say: "more than there is time for", plan: examplePlan([move("a"), change(5)]), expect: ["unsaid"] },
+    { say: "25 s of talk for a change of 10", plan: examplePlan([exampleMove("a"), change(3)]), expect: ["early"] },
+    { say: "more than there is time for", plan: examplePlan([exampleMove("a"), change(5)]), expect: ["unsaid"] },
   ],
 });

@@ -1,8 +1,8 @@
 import { clockTime, itemName } from "#lib/plan/format.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
 export const silentStretch = defineRule({
   id: "silent-stretch",
@@ -47,10 +47,10 @@ export const silentStretch = defineRule({
 
 export const silentStretchExamples = (): RuleExamples => ({
   pass: [
-    { say: "45 s with breath, easier way and the calls", plan: examplePlan([move("a"), move("b")]) },
+    { say: "45 s with breath, easier way and the calls", plan: examplePlan([exampleMove("a"), exampleMove("b")]) },
     {
       say: "a house that likes it quiet",
-      plan: examplePlan([move("a", { seconds: 180 })], {
+      plan: examplePlan([exampleMove("a", { seconds: 180 })], {
         standards: { "silent-stretch": { limits: { maxSilenceSeconds: 300 } } },
       }),
     },
@@ -58,12 +58,12 @@ export const silentStretchExamples = (): RuleExamples => ({
   fail: [
     {
       say: "three minutes and four short lines",
-      plan: examplePlan([move("a", { seconds: 180 })]),
+      plan: examplePlan([exampleMove("a", { seconds: 180 })]),
       expect: ["silent"],
     },
     {
       say: "nothing to say but the set-up",
-      plan: examplePlan([move("a", { seconds: 90, script: fullScript.slice(0, 1) })]),
+      plan: examplePlan([exampleMove("a", { seconds: 90, script: fullScript.slice(0, 1) })]),
       expect: ["silent"],
     },
   ],

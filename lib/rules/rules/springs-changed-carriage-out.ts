@@ -1,18 +1,18 @@
 import { itemName } from "#lib/plan/format.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
-import type { Step } from "#lib/transitions/walk.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { limits } from "../limit-fields.ts";
+import type { SetupStep } from "#lib/transitions/walk.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { limits } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 import { changeList } from "../select/changes.ts";
 import { saidIn, saidInPauses, tellsCarriageHome } from "../select/told.ts";
 import { toldLate } from "../select/told-order.ts";
-import type { Found, RuleExamples } from "../types.ts";
 
 type Message = "unsaid" | "late" | "paused" | "loose";
 
 const second = (text: string, kind: ScriptLine["kind"] = "setup") =>
-  move("b", { springs: { light: 2 }, script: [{ kind, text }] });
+  exampleMove("b", { springs: { light: 2 }, script: [{ kind, text }] });
 
 /**
  * Must while a spring is on and the move before may leave the carriage out: a carriage that runs, or a spring that snaps
@@ -53,55 +53,66 @@ export const springsChangedCarriageOut = defineRule({
 
 export const springsChangedCarriageOutExamples = (): RuleExamples => ({
   pass: [
-    { say: "the set-up says it", plan: examplePlan([move("a"), second("Carriage home. Two light.")]) },
-    { say: "in other words", plan: examplePlan([move("a"), second("Bring it all the way in, then two light.")]) },
+    { say: "the set-up says it", plan: examplePlan([exampleMove("a"), second("Carriage home. Two light.")]) },
+    {
+      say: "in other words",
+      plan: examplePlan([exampleMove("a"), second("Bring it all the way in, then two light.")]),
+    },
     {
       say: "the springs wait for it",
-      plan: examplePlan([move("a"), second("Two light once the carriage is home.")]),
+      plan: examplePlan([exampleMove("a"), second("Two light once the carriage is home.")]),
     },
-    { say: "the springs stay", plan: examplePlan([move("a"), move("b", { script: [] })]) },
+    { say: "the springs stay", plan: examplePlan([exampleMove("a"), exampleMove("b", { script: [] })]) },
     {
       say: "the move before never took the carriage out",
-      plan: examplePlan([move("a"), second("Two light.")], {
+      plan: examplePlan([exampleMove("a"), second("Two light.")], {
         moves: { squat: { ...exampleMoves.squat, travelMm: [0, 0] } },
       }),
     },
     {
       say: "the pause says it",
       plan: examplePlan([
-        move("a"),
+        exampleMove("a"),
         { id: "p", kind: "pause", seconds: 20, text: "Carriages in, drink." },
         second("Two light."),
       ]),
     },
   ],
   fail: [
-    { say: "only the springs are named", plan: examplePlan([move("a"), second("{springs}.")]), expect: ["unsaid"] },
+    {
+      say: "only the springs are named",
+      plan: examplePlan([exampleMove("a"), second("{springs}.")]),
+      expect: ["unsaid"],
+    },
     {
       say: "a line about going out and coming in again is no word of it",
-      plan: examplePlan([move("a"), second("Slide the carriage in and out.", "start")]),
+      plan: examplePlan([exampleMove("a"), second("Slide the carriage in and out.", "start")]),
       expect: ["unsaid"],
     },
     {
       say: "the springs come first",
-      plan: examplePlan([move("a"), second("Two light on, then the carriage home.")]),
+      plan: examplePlan([exampleMove("a"), second("Two light on, then the carriage home.")]),
       expect: ["late"],
     },
     {
       say: "people drank in between",
-      plan: examplePlan([move("a"), { id: "p", kind: "pause", seconds: 20, text: "Drink." }, second("Two light.")]),
+      plan: examplePlan([
+        exampleMove("a"),
+        { id: "p", kind: "pause", seconds: 20, text: "Drink." },
+        second("Two light."),
+      ]),
       expect: ["paused"],
     },
     {
       say: "no spring was on",
-      plan: examplePlan([move("a", { springs: {} }), second("Two light.")]),
+      plan: examplePlan([exampleMove("a", { springs: {} }), second("Two light.")]),
       expect: ["loose"],
     },
   ],
 });
 
 /** A word of the carriage coming home, in the pauses before a move or in its own lines. */
-export const saysCarriageHome = (plan: Plan, step: Step): boolean =>
+export const saysCarriageHome = (plan: Plan, step: SetupStep): boolean =>
   tellsCarriageHome(
     `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`,
     saidIn(plan, step.item, ["start", "safety"]),

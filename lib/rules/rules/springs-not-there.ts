@@ -1,9 +1,9 @@
 import { countWord, itemName, springLabel } from "#lib/plan/format.ts";
 import { springOf } from "#lib/plan/lookup.ts";
-import { defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits } from "../limit-fields.ts";
-import type { Found, RuleExamples } from "../types.ts";
+import { defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 
 /** Must: on the floor the plan cannot be carried out, and what people put on instead nobody chose. */
 export const springsNotThere = defineRule({
@@ -45,18 +45,18 @@ export const springsNotThere = defineRule({
 
 export const springsNotThereExamples = (): RuleExamples => ({
   pass: [
-    { say: "all four light springs", plan: examplePlan([move("a", { springs: { light: 4 } })]) },
-    { say: "none of a spring nobody has", plan: examplePlan([move("a", { springs: { light: 1, extra: 0 } })]) },
+    { say: "all four light springs", plan: examplePlan([exampleMove("a", { springs: { light: 4 } })]) },
+    { say: "none of a spring nobody has", plan: examplePlan([exampleMove("a", { springs: { light: 1, extra: 0 } })]) },
   ],
   fail: [
     {
       say: "three heavy where there are two",
-      plan: examplePlan([move("a", { springs: { heavy: 3 } })]),
+      plan: examplePlan([exampleMove("a", { springs: { heavy: 3 } })]),
       expect: ["too-many"],
     },
     {
       say: "a spring of another room",
-      plan: examplePlan([move("a", { springs: { medium: 1 } })]),
+      plan: examplePlan([exampleMove("a", { springs: { medium: 1 } })]),
       expect: ["unknown"],
     },
   ],

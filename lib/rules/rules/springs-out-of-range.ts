@@ -2,13 +2,13 @@ import { forceN, travelMm, worksSprings } from "#lib/load/load.ts";
 import { itemName, springLabel } from "#lib/plan/format.ts";
 import { own, springOf } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { defineRule } from "../define-rule.ts";
-import { exampleEquipment, exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { limits } from "../limit-fields.ts";
-import type { Found, PlacedMove, RuleExamples } from "../types.ts";
+import { defineRule } from "../define/define-rule.ts";
+import { exampleEquipment, exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { limits } from "../define/limit-fields.ts";
+import type { Found, PlacedMove, RuleExamples } from "../define/types.ts";
 
 const limited = (light: number, there = 4, heavy = 0) =>
-  examplePlan([move("a", { springs: { light, heavy } })], {
+  examplePlan([exampleMove("a", { springs: { light, heavy } })], {
     moves: { squat: { ...exampleMoves.squat, springs: { min: { light: 1 }, max: { light: 3, heavy: 0 } } } },
     equipment: {
       ...exampleEquipment,
@@ -18,7 +18,7 @@ const limited = (light: number, there = 4, heavy = 0) =>
 
 /** Two light ones on a move that the library wants felt within these newtons. */
 const loaded = (loadN: [number, number]) =>
-  examplePlan([move("a", { springs: { light: 2 } })], { moves: { squat: { ...exampleMoves.squat, loadN } } });
+  examplePlan([exampleMove("a", { springs: { light: 2 } })], { moves: { squat: { ...exampleMoves.squat, loadN } } });
 
 export const springsOutOfRange = defineRule({
   id: "springs-out-of-range",
@@ -52,7 +52,7 @@ export const springsOutOfRangeExamples = (): RuleExamples => ({
   pass: [
     { say: "two light where one to three are meant", plan: limited(2) },
     { say: "as many newtons as the library asks for", plan: loaded([60, 90]) },
-    { say: "a move with no range", plan: examplePlan([move("a", { springs: {} })]) },
+    { say: "a move with no range", plan: examplePlan([exampleMove("a", { springs: {} })]) },
     { say: "more than the machine has is another rule's, when what it has would do", plan: limited(5, 3) },
   ],
   fail: [

@@ -1,12 +1,12 @@
-import { movedMm } from "#lib/acts/words.ts";
+import { movedMm } from "#lib/acts/act-words.ts";
 import { itemName, offsetWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { Step } from "#lib/transitions/walk.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, wholeLimit } from "../limit-fields.ts";
+import type { SetupStep } from "#lib/transitions/walk.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, wholeLimit } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 import { saidIn, saidInPauses, tellsPlace } from "../select/told.ts";
-import type { Found, RuleExamples } from "../types.ts";
 
 const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] });
 
@@ -50,36 +50,39 @@ export const startPlaceNotToldExamples = (): RuleExamples => ({
   pass: [
     {
       say: "told in words",
-      plan: examplePlan([move("a"), move("b", { offsetMm: 80, ...setup("Sit a hand further back.") })]),
+      plan: examplePlan([exampleMove("a"), exampleMove("b", { offsetMm: 80, ...setup("Sit a hand further back.") })]),
     },
     {
       say: "two sides of one place",
-      plan: examplePlan([move("a", { offsetMm: 80, ...setup("8 cm out.") }), move("b", { offsetMm: 80 })]),
+      plan: examplePlan([
+        exampleMove("a", { offsetMm: 80, ...setup("8 cm out.") }),
+        exampleMove("b", { offsetMm: 80 }),
+      ]),
     },
-    { say: "a centimetre nobody can tell", plan: examplePlan([move("a"), move("b", { offsetMm: 10 })]) },
+    { say: "a centimetre nobody can tell", plan: examplePlan([exampleMove("a"), exampleMove("b", { offsetMm: 10 })]) },
   ],
   fail: [
     {
       say: "further away, and the line speaks of the feet",
-      plan: examplePlan([move("a"), move("b", { offsetMm: 80, ...setup("Feet wide.") })]),
+      plan: examplePlan([exampleMove("a"), exampleMove("b", { offsetMm: 80, ...setup("Feet wide.") })]),
       expect: ["moved"],
     },
     {
       say: "back again without a word",
-      plan: examplePlan([move("a", { offsetMm: 80, ...setup("8 cm out.") }), move("b")]),
+      plan: examplePlan([exampleMove("a", { offsetMm: 80, ...setup("8 cm out.") }), exampleMove("b")]),
       expect: ["back"],
     },
-    { say: "the very first move", plan: examplePlan([move("a", { offsetMm: -60 })]), expect: ["first"] },
+    { say: "the very first move", plan: examplePlan([exampleMove("a", { offsetMm: -60 })]), expect: ["first"] },
   ],
 });
 
 type Message = "moved" | "back" | "first";
 
-function messageOf({ before, item }: Step): Message {
+function messageOf({ before, item }: SetupStep): Message {
   if (before === null) return "first";
   return (item.offsetMm ?? 0) === 0 ? "back" : "moved";
 }
 
 /** By a set-up line, or by a pause before the move. */
-const isTold = (plan: Plan, step: Step): boolean =>
+const isTold = (plan: Plan, step: SetupStep): boolean =>
   tellsPlace(`${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`);

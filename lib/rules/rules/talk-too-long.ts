@@ -1,10 +1,10 @@
 import type { DroppedLine } from "#lib/cues/types.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
 const LONG = "Press the feet down, grow tall through the crown of the head, ribs over hips, and slow. ";
 const talking = (times: number): Partial<MoveItem> => ({
@@ -50,10 +50,10 @@ export const talkTooLong = defineRule({
 
 export const talkTooLongExamples = (): RuleExamples => ({
   pass: [
-    { say: "what is written can be said", plan: examplePlan([move("a", talking(1)), move("b")]) },
+    { say: "what is written can be said", plan: examplePlan([exampleMove("a", talking(1)), exampleMove("b")]) },
     {
       say: "a house that lets ten seconds pass",
-      plan: examplePlan([move("a", { ...talking(4), seconds: 30 }), move("b")], {
+      plan: examplePlan([exampleMove("a", { ...talking(4), seconds: 30 }), exampleMove("b")], {
         standards: { "talk-too-long": { limits: { maxShortSeconds: 60 } } },
       }),
     },
@@ -61,12 +61,12 @@ export const talkTooLongExamples = (): RuleExamples => ({
   fail: [
     {
       say: "six long lines in half a minute",
-      plan: examplePlan([move("a", { ...talking(8), seconds: 30 })]),
+      plan: examplePlan([exampleMove("a", { ...talking(8), seconds: 30 })]),
       expect: ["lines"],
     },
     {
       say: "a line longer than the move",
-      plan: examplePlan([move("a", { ...talking(2), seconds: 15 })]),
+      plan: examplePlan([exampleMove("a", { ...talking(2), seconds: 15 })]),
       expect: ["one-line"],
     },
   ],

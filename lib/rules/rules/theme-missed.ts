@@ -1,13 +1,13 @@
 import { tagWords } from "#lib/plan/format.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
 /** The example press is two thirds chest, one third triceps. */
 const presses = (share: number) =>
-  examplePlan([move("a", { move: "press" })], { theme: { name: "Chest", shares: { chest: share } } });
+  examplePlan([exampleMove("a", { move: "press" })], { theme: { name: "Chest", shares: { chest: share } } });
 
 export const themeMissed = defineRule({
   id: "theme-missed",
@@ -48,13 +48,13 @@ export const themeMissed = defineRule({
 export const themeMissedExamples = (): RuleExamples => ({
   pass: [
     { say: "two thirds where half are asked for", plan: presses(0.5) },
-    { say: "a theme that is only a name", plan: examplePlan([move("a")], { theme: { name: "Anything" } }) },
+    { say: "a theme that is only a name", plan: examplePlan([exampleMove("a")], { theme: { name: "Anything" } }) },
   ],
   fail: [
     { say: "two thirds where nine tenths are asked for", plan: presses(0.9), expect: ["missed"] },
     {
       say: "a group no move trains",
-      plan: examplePlan([move("a")], { theme: { name: "Arms", shares: { biceps: 0.2 } } }),
+      plan: examplePlan([exampleMove("a")], { theme: { name: "Arms", shares: { biceps: 0.2 } } }),
       expect: ["absent"],
     },
   ],

@@ -1,16 +1,19 @@
 import { forceN, travelMm } from "#lib/load/load.ts";
 import { itemName, springWords } from "#lib/plan/format.ts";
 import { LEVELS, type Move, type Plan } from "#lib/plan/schema.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { choicesLimit, limits, numberLimit } from "../limit-fields.ts";
-import type { Found, RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { choicesLimit, limits, numberLimit } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 
 const UPRIGHT: readonly Move["position"][] = ["standing", "kneeling", "quadruped", "plank", "inverted"];
 
 const lunge: Move = { ...exampleMoves.squat, name: "Lunge", feet: "carriage", cautions: ["unstable-carriage"] };
 const lunges = (springs: Record<string, number>, changes: Partial<Plan> = {}, library: Partial<Move> = {}) =>
-  examplePlan([move("a", { move: "lunge", springs })], { moves: { lunge: { ...lunge, ...library } }, ...changes });
+  examplePlan([exampleMove("a", { move: "lunge", springs })], {
+    moves: { lunge: { ...lunge, ...library } },
+    ...changes,
+  });
 
 /** Must for standing on a carriage that no spring holds, in a class anybody may come to: it rolls away under them. */
 export const tooLightToBeSteady = defineRule({
@@ -86,7 +89,7 @@ export const tooLightToBeSteadyExamples = (): RuleExamples => ({
     },
     {
       say: "a spring that would hold, its pull taken away by starting 20 cm nearer",
-      plan: examplePlan([move("a", { move: "lunge", springs: { light: 1 }, offsetMm: -200 })], {
+      plan: examplePlan([exampleMove("a", { move: "lunge", springs: { light: 1 }, offsetMm: -200 })], {
         moves: { lunge },
       }),
       expect: ["near"],

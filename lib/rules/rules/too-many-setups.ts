@@ -1,15 +1,15 @@
 import { isMoveItem } from "#lib/plan/lookup.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { Found, RuleContext, RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { Found, RuleContext, RuleExamples } from "../define/types.ts";
 
 const TEN_MINUTES = 600;
 
 const springsTurnAbout = (count: number) =>
-  examplePlan(Array.from({ length: count }, (_, i) => move(`m-${i}`, { springs: { light: 1 + (i % 2) } })));
+  examplePlan(Array.from({ length: count }, (_, i) => exampleMove(`m-${i}`, { springs: { light: 1 + (i % 2) } })));
 const slow = (transitionSeconds: number) =>
-  examplePlan([move("a"), move("b", { transitionSeconds }), move("c", { transitionSeconds })]);
+  examplePlan([exampleMove("a"), exampleMove("b", { transitionSeconds }), exampleMove("c", { transitionSeconds })]);
 
 export const tooManySetups = defineRule({
   id: "too-many-setups",

@@ -1,11 +1,11 @@
 import { itemName } from "#lib/plan/format.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { Found, RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 
 const ranged = (seconds: number) =>
-  examplePlan([move("a", { seconds })], { moves: { squat: { ...exampleMoves.squat, seconds: [40, 60] } } });
+  examplePlan([exampleMove("a", { seconds })], { moves: { squat: { ...exampleMoves.squat, seconds: [40, 60] } } });
 
 export const tooShortOrLong = defineRule({
   id: "too-short-or-long",
@@ -54,14 +54,14 @@ export const tooShortOrLongExamples = (): RuleExamples => ({
     { say: "45 s where the move allows 40 to 60", plan: ranged(45) },
     {
       say: "the item's own range wins over the move's",
-      plan: examplePlan([move("a", { seconds: 20, range: [15, 30] })]),
+      plan: examplePlan([exampleMove("a", { seconds: 20, range: [15, 30] })]),
     },
   ],
   fail: [
     { say: "35 s where the move needs 40", plan: ranged(35), expect: ["short"] },
     {
       say: "over two minutes with no range given",
-      plan: examplePlan([move("a", { seconds: 121 })]),
+      plan: examplePlan([exampleMove("a", { seconds: 121 })]),
       expect: ["long"],
     },
   ],

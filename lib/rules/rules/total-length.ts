@@ -1,11 +1,11 @@
 import { freeSeconds } from "#lib/clock/length-words.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit, openLimit } from "../limit-fields.ts";
-import type { RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit, openLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
-const squat = (seconds: number) => examplePlan([move("a", { seconds })], { lengthSeconds: 300 });
+const squat = (seconds: number) => examplePlan([exampleMove("a", { seconds })], { lengthSeconds: 300 });
 
 /** Must: a class that overruns takes the next one's time, and one that ends early was not planned to its end. */
 export const totalLength = defineRule({

@@ -1,14 +1,14 @@
 import { itemName } from "#lib/plan/format.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { Found, RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 
 /** Two springs on (6 s), the carriage home (2 s) and the base (2 s): 10 s. */
 const springChange = (transitionSeconds?: number) =>
   examplePlan([
-    move("a"),
-    move("b", { springs: { light: 3 }, ...(transitionSeconds === undefined ? {} : { transitionSeconds }) }),
+    exampleMove("a"),
+    exampleMove("b", { springs: { light: 3 }, ...(transitionSeconds === undefined ? {} : { transitionSeconds }) }),
   ]);
 
 /**
@@ -52,7 +52,10 @@ export const transitionTooShortExamples = (): RuleExamples => ({
   pass: [
     { say: "nothing planned: the estimate counts", plan: springChange() },
     { say: "exactly the estimate", plan: springChange(10) },
-    { say: "no time where nothing changes", plan: examplePlan([move("a"), move("b", { transitionSeconds: 0 })]) },
+    {
+      say: "no time where nothing changes",
+      plan: examplePlan([exampleMove("a"), exampleMove("b", { transitionSeconds: 0 })]),
+    },
   ],
   fail: [
     { say: "5 s for a change of 10 s", plan: springChange(5), expect: ["short"] },

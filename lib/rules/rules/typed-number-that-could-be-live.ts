@@ -1,14 +1,14 @@
-import { FIELD_WORDS } from "#lib/editor/words.ts";
+import { FIELD_WORDS } from "#lib/plan/cue-words.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { LiveField, MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { type Claim, claimsOf } from "#lib/talk/claims.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, fullScript, move } from "../examples/build.ts";
-import { limits } from "../limit-fields.ts";
-import type { RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
+import { limits } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 
 const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
-  examplePlan([move("a", { script: [...fullScript, { kind, text }] })]);
+  examplePlan([exampleMove("a", { script: [...fullScript, { kind, text }] })]);
 
 export const typedNumberThatCouldBeLive = defineRule({
   id: "typed-number-that-could-be-live",

@@ -1,10 +1,10 @@
 import { moveName } from "#lib/plan/format.ts";
 import { type SidePair, sidePairs } from "#lib/plan/lookup.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { bothSides, examplePlan } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { bothSides, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 import { type SideSum, sideSums } from "../select/sides.ts";
-import type { RuleExamples } from "../types.ts";
 
 /** Must: the class is told both sides are the same. A move with one side only is missing-side's. */
 export const unevenSides = defineRule({

@@ -1,10 +1,10 @@
 import { moveName, springWords } from "#lib/plan/format.ts";
 import { sidePairs } from "#lib/plan/lookup.ts";
 import { springsDiffer } from "#lib/transitions/transitions.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { bothSides, examplePlan } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
-import type { Found, RuleExamples } from "../types.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { bothSides, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 
 export const unevenSpringsBetweenSides = defineRule({
   id: "uneven-springs-between-sides",

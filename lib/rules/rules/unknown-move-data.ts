@@ -1,8 +1,8 @@
 import { itemName } from "#lib/plan/format.ts";
-import { defineRule } from "../define-rule.ts";
-import { exampleMoves, examplePlan, move } from "../examples/build.ts";
-import { limits } from "../limit-fields.ts";
-import type { Found, RuleExamples } from "../types.ts";
+import { defineRule } from "../define/define-rule.ts";
+import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
+import { limits } from "../define/limit-fields.ts";
+import type { Found, RuleExamples } from "../define/types.ts";
 
 /** Must: nothing else about such an item can be checked, its cautions least of all. */
 export const unknownMoveData = defineRule({
@@ -32,14 +32,14 @@ export const unknownMoveData = defineRule({
 
 export const unknownMoveDataExamples = (): RuleExamples => ({
   pass: [
-    { say: "a move of the plan", plan: examplePlan([move("a")]) },
+    { say: "a move of the plan", plan: examplePlan([exampleMove("a")]) },
     { say: "no items at all", plan: examplePlan([]) },
   ],
   fail: [
-    { say: "a move nobody knows", plan: examplePlan([move("a", { move: "gone" })]), expect: ["unknown"] },
+    { say: "a move nobody knows", plan: examplePlan([exampleMove("a", { move: "gone" })]), expect: ["unknown"] },
     {
       say: "a move with no muscles",
-      plan: examplePlan([move("a")], { moves: { squat: { ...exampleMoves.squat, muscles: {} } } }),
+      plan: examplePlan([exampleMove("a")], { moves: { squat: { ...exampleMoves.squat, muscles: {} } } }),
       expect: ["no-muscles"],
     },
   ],

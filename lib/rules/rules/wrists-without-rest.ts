@@ -1,12 +1,12 @@
 import { moveName } from "#lib/plan/format.ts";
-import { COMMON_PRACTICE, defineRule } from "../define-rule.ts";
-import { examplePlan, move } from "../examples/build.ts";
-import { limits, numberLimit } from "../limit-fields.ts";
+import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
+import { exampleMove, examplePlan } from "../define/example-plan.ts";
+import { limits, numberLimit } from "../define/limit-fields.ts";
+import type { RuleExamples } from "../define/types.ts";
 import { workStretches } from "../select/stretches.ts";
-import type { RuleExamples } from "../types.ts";
 
 const plank = (id: string, seconds: number, transitionSeconds?: number) =>
-  move(id, { move: "plank", seconds, ...(transitionSeconds === undefined ? {} : { transitionSeconds }) });
+  exampleMove(id, { move: "plank", seconds, ...(transitionSeconds === undefined ? {} : { transitionSeconds }) });
 
 export const wristsWithoutRest = defineRule({
   id: "wrists-without-rest",
@@ -56,7 +56,7 @@ export const wristsWithoutRestExamples = (): RuleExamples => ({
       say: "a change long enough to shake the hands out",
       plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60, 25)]),
     },
-    { say: "a squat in the middle", plan: examplePlan([plank("a", 90), move("b"), plank("c", 90)]) },
+    { say: "a squat in the middle", plan: examplePlan([plank("a", 90), exampleMove("b"), plank("c", 90)]) },
   ],
   fail: [
     {

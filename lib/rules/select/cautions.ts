@@ -1,7 +1,7 @@
 /** Move items that ask for care, and whether the words for it were said. */
 import { type Concern, concernOf } from "#lib/cautions/concern.ts";
 import type { MoveCaution } from "#lib/plan/schema.ts";
-import type { PlacedMove, RuleContext } from "../types.ts";
+import type { PlacedMove, RuleContext } from "../define/types.ts";
 
 export interface CautionedMove extends Concern {
   readonly placed: PlacedMove;

@@ -6,7 +6,7 @@ import { cycleSeconds } from "#lib/clock/clock.ts";
 import { agree, countWord, moveName, sideWords, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Claim } from "#lib/talk/claims.ts";
-import type { PlacedMove, RuleContext } from "../types.ts";
+import type { PlacedMove, RuleContext } from "../define/types.ts";
 import type { SaidLine } from "./said-lines.ts";
 
 export interface Tolerance {

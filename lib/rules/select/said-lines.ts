@@ -2,7 +2,7 @@
 import { linesOfTrack } from "#lib/cues/lines-of-track.ts";
 import type { Cue } from "#lib/cues/types.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
-import type { PlacedMove, RuleContext } from "../types.ts";
+import type { PlacedMove, RuleContext } from "../define/types.ts";
 
 export interface SaidLine {
   readonly placed: PlacedMove;

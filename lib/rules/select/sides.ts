@@ -1,6 +1,6 @@
 /** The one-sided items of a plan, summed a move and side. */
 import type { MoveItem } from "#lib/plan/schema.ts";
-import type { RuleContext } from "../types.ts";
+import type { RuleContext } from "../define/types.ts";
 
 export interface SideSum {
   /** The move's first one-sided item. */

@@ -1,5 +1,5 @@
 /** Stretches of work with no rest in them. */
-import type { PlacedMove, RuleContext } from "../types.ts";
+import type { PlacedMove, RuleContext } from "../define/types.ts";
 
 export interface WorkStretch {
   /** At least one. */

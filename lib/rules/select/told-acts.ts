@@ -1,10 +1,10 @@
 /** Which acts of a change the words before a move tell, and where. */
 import type { SetupAct } from "#lib/acts/compose.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
-import type { Step } from "#lib/transitions/walk.ts";
+import type { SetupStep } from "#lib/transitions/walk.ts";
 import { namesPosture } from "./posture.ts";
 import {
-  plainWords,
+  matchingWords,
   saidInPauses,
   tellsCarriageHome,
   tellsFacing,
@@ -27,8 +27,8 @@ export const IN_PAUSES = -1;
  * safety lines say comes later and does not count. Loose as the rules are: a sign of the thing tells all acts of it, but
  * where a change has two acts of one thing, or handles and straps, each is told by its own words.
  */
-export function toldAt(plan: Plan, step: Step, acts: readonly SetupAct[]): ReadonlyMap<SetupAct, number> {
-  const lines = setupLinesOf(step.item).map(({ text }) => plainWords(plan, step.item, text));
+export function toldAt(plan: Plan, step: SetupStep, acts: readonly SetupAct[]): ReadonlyMap<SetupAct, number> {
+  const lines = setupLinesOf(step.item).map(({ text }) => matchingWords(plan, step.item, text));
   const said = [saidInPauses(plan, step), ...lines];
   const told = new Map<SetupAct, number>();
   for (const act of acts) {
@@ -47,7 +47,7 @@ const PLAIN: Readonly<Record<string, RegExp>> = {
   place: /\bcm\b|\bthe usual place\b/,
 };
 
-function tells(plan: Plan, step: Step, acts: readonly SetupAct[], act: SetupAct, words: string): boolean {
+function tells(plan: Plan, step: SetupStep, acts: readonly SetupAct[], act: SetupAct, words: string): boolean {
   switch (act.act) {
     case "carriage-home":
       return tellsCarriageHome(words, "");
@@ -72,7 +72,7 @@ function tells(plan: Plan, step: Step, acts: readonly SetupAct[], act: SetupAct,
   }
 }
 
-function tellsTheseHandles(step: Step, acts: readonly SetupAct[], words: string): boolean {
+function tellsTheseHandles(step: SetupStep, acts: readonly SetupAct[], words: string): boolean {
   if (tellsOtherHand(words, step)) return true;
   const strapped = acts.some(({ act }) => act === "strap-off" || act === "strap-on");
   return tellsHandles(strapped ? words.replace(OF_A_STRAP, "") : words, step);
@@ -81,7 +81,7 @@ function tellsTheseHandles(step: Step, acts: readonly SetupAct[], words: string)
 const OF_A_STRAP = /\b(?:cable )?(?:straps?|loops?)\b/g;
 
 /** A handle that only goes to the other hand is told by the side. */
-const tellsOtherHand = (words: string, { before, to }: Step): boolean =>
+const tellsOtherHand = (words: string, { before, to }: SetupStep): boolean =>
   before?.setup.hands === "one-handle" && to.hands === "one-handle" && tellsSide(words);
 
 const LET_GO = /\b(?:down|away|out|off|release|let go|unhook|unclip|drop|free|empty|leave)\b/;

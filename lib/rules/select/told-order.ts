@@ -5,8 +5,8 @@
  */
 import { type PlannedAct, plannedActs } from "#lib/acts/planned.ts";
 import type { Move, Plan } from "#lib/plan/schema.ts";
-import type { Step } from "#lib/transitions/walk.ts";
-import { bareWords, CARRIAGE_HOME, HOME, NUMBER, SPRINGS_FIELD, saidIn, saidInPauses } from "./told.ts";
+import type { SetupStep } from "#lib/transitions/walk.ts";
+import { BRINGS_HOME, bareWords, CARRIAGE_HOME, NUMBER, SPRINGS_FIELD, saidIn, saidInPauses } from "./told.ts";
 
 /** What a set-up tells before something that it needs done, in words; null where the order is right. */
 export interface ToldLate {
@@ -20,10 +20,10 @@ export interface ToldLate {
   readonly home: string | null;
 }
 
-export const isToldLate = (plan: Plan, step: Step): boolean =>
+export const isToldLate = (plan: Plan, step: SetupStep): boolean =>
   Object.values(toldLate(plan, step)).some((early) => early !== null);
 
-export function toldLate(plan: Plan, step: Step): ToldLate {
+export function toldLate(plan: Plan, step: SetupStep): ToldLate {
   const acts = step.before ? plannedActs(plan, step.before.item, step.item) : [];
   const has = (act: PlannedAct["act"]): boolean => acts.some((one) => one.act === act);
   // Lines of a pause come before those of the move; start and safety lines speak of the work.
@@ -43,7 +43,7 @@ export function toldLate(plan: Plan, step: Step): ToldLate {
   };
 }
 
-const carriageHome = (words: string): Span | null => earlier(first(words, CARRIAGE_HOME), first(words, HOME));
+const carriageHome = (words: string): Span | null => earlier(first(words, CARRIAGE_HOME), first(words, BRINGS_HOME));
 
 /** A thing told, and where; null where it is not. */
 interface Told {
@@ -52,7 +52,7 @@ interface Told {
 }
 
 /** Handles and cable straps that hold an open carriage against its springs. */
-function letGo({ before, carriage }: Step, words: string, has: (act: PlannedAct["act"]) => boolean): Told[] {
+function letGo({ before, carriage }: SetupStep, words: string, has: (act: PlannedAct["act"]) => boolean): Told[] {
   const pulled = Object.values(before?.setup.springs ?? {}).some((count) => count > 0);
   if (carriage === "home" || !pulled) return [];
   return [

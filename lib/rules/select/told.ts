@@ -4,7 +4,7 @@
  */
 import { moveName } from "#lib/plan/format.ts";
 import type { CueKind, MoveItem, Plan } from "#lib/plan/schema.ts";
-import type { Step } from "#lib/transitions/walk.ts";
+import type { SetupStep } from "#lib/transitions/walk.ts";
 
 /** Live fields of the springs and the side, as words that nobody writes. */
 export const SPRINGS_FIELD = "springsfield";
@@ -14,7 +14,7 @@ const SIDE_FIELD = "sidefield";
  * Words in lower case with one space on either side of each and nothing else: " carriage home two light ". Letters of
  * any script and digits stay, accents go. Live fields that name a move, its springs or its side are filled in.
  */
-export function plainWords(plan: Plan, item: MoveItem, text: string): string {
+export function matchingWords(plan: Plan, item: MoveItem, text: string): string {
   const filled = text.includes("{")
     ? text
         .replaceAll("{springs}", ` ${SPRINGS_FIELD} `)
@@ -46,12 +46,12 @@ export function bareWords(text: string): string {
 /** What an item says in lines of these kinds, a "|" between two lines so that no phrase spans them; "" for nothing. */
 export function saidIn(plan: Plan, item: MoveItem, kinds: readonly CueKind[]): string {
   const lines = (item.script ?? []).filter((line) => kinds.includes(line.kind) && line.text.trim() !== "");
-  return lines.map((line) => plainWords(plan, item, line.text)).join("|");
+  return lines.map((line) => matchingWords(plan, item, line.text)).join("|");
 }
 
 /** The words of the pauses before a move: "Handles down, drink." is told in time. */
-export const saidInPauses = (plan: Plan, { item, pauses }: Step): string =>
-  pauses.map((pause) => plainWords(plan, item, pause.text ?? "")).join("|");
+export const saidInPauses = (plan: Plan, { item, pauses }: SetupStep): string =>
+  pauses.map((pause) => matchingWords(plan, item, pause.text ?? "")).join("|");
 
 export const NUMBER = "(?:\\d+|an?|one|two|three|four|five|six|seven|eight|nine|ten|both|all|everything|another)";
 const SPRINGS_TOLD = new RegExp(
@@ -93,7 +93,7 @@ export const tellsSide = (words: string): boolean => SIDE_TOLD.test(words);
  * Which way to face. Lying down names it too, heads go where the rests are; and whoever lies on one side faces as that
  * side makes them.
  */
-export const tellsFacing = (words: string, { item, to }: Step): boolean =>
+export const tellsFacing = (words: string, { item, to }: SetupStep): boolean =>
   FACING_TOLD.test(words) ||
   (LYING.includes(to.position) && LYING_TOLD.test(words)) ||
   (to.position === "side-lying" && item.side !== "both" && tellsSide(words));
@@ -104,7 +104,7 @@ const HANDLES_TOLD =
 const HANDS_PLACED = /\b(?:hands?|forearms?|palms?|fists?|elbows?)\b(?! (?:long|up|by|over|at) )/;
 
 /** Handles taken, put down or crossed. Hands that are told to bear weight have put their handles down. */
-export const tellsHandles = (words: string, { letGo }: Step): boolean =>
+export const tellsHandles = (words: string, { letGo }: SetupStep): boolean =>
   HANDLES_TOLD.test(words) || (letGo.handles > 0 && HANDS_PLACED.test(words));
 
 const STRAPS_TOLD =
@@ -112,7 +112,7 @@ const STRAPS_TOLD =
 const FEET_PLACED = /\b(?:foot|feet|toes|heels) (?:\w+ )?(?:on|onto|to|down)\b/;
 
 /** A strap put on or taken off. Feet that are told to stand elsewhere have left it. */
-export const tellsStrap = (words: string, { letGo }: Step): boolean =>
+export const tellsStrap = (words: string, { letGo }: SetupStep): boolean =>
   STRAPS_TOLD.test(words) || (letGo.strap !== null && FEET_PLACED.test(words));
 
 const PLACE_TOLD =
@@ -136,11 +136,11 @@ export const CARRIAGE_HOME = new RegExp(
     `${NOT_YET}\\b(?:bring|take|walk|guide|let|slide|draw|ease) (?:the |your )?carriages? ${FILL}${PARKED}\\b`,
 );
 /** In a set-up line "home" says enough, and so does bringing the carriage. */
-export const HOME = new RegExp(
+export const BRINGS_HOME = new RegExp(
   `${NOT_YET}\\bhome\\b|\\bbring (?:the |your )?carriages?\\b(?! (?:\\w+ )?out)|` +
     `\\b(?:come|bring it|take it|slide|all the way) (?:all the way |back |right )*${IN}\\b`,
 );
 
 /** `before` are words of the set-up and of pauses, `other` those of start and safety lines. */
 export const tellsCarriageHome = (before: string, other: string): boolean =>
-  CARRIAGE_HOME.test(before) || HOME.test(before) || CARRIAGE_HOME.test(other);
+  CARRIAGE_HOME.test(before) || BRINGS_HOME.test(before) || CARRIAGE_HOME.test(other);

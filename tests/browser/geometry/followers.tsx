@@ -4,7 +4,7 @@ import type { LineLink } from "#lib/client/line-link.ts";
 import type { LinkState } from "#lib/client/link-state.ts";
 import { FLOOR_SETTINGS } from "#lib/floor/settings.ts";
 import { lineClassOf } from "#lib/line/class.ts";
-import type { FollowerView } from "#lib/line/wire.ts";
+import type { FollowerView } from "#lib/protocol/line-wire.ts";
 import type { StagedClass } from "./cards.ts";
 import { STOPPED } from "./leaders.tsx";
 

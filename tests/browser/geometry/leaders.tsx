@@ -1,6 +1,6 @@
 /** The coach's own screen at a moment of a class. */
 import { LiveClass } from "#app/floor/_parts/live-class.tsx";
-import { NOT_HEARD } from "#lib/client/link-state.ts";
+import { UNKNOWN_LINK } from "#lib/client/link-state.ts";
 import { FLOOR_SETTINGS } from "#lib/floor/settings.ts";
 import type { StagedClass } from "./cards.ts";
 
@@ -29,7 +29,7 @@ export function LeadProbe({ envelope, at, lateS = 0 }: StagedClass & { readonly 
       running={running}
       withdrawn={undefined}
       settings={{ ...FLOOR_SETTINGS, set: nothing }}
-      line={{ state: NOT_HEARD, link: null }}
+      line={{ state: UNKNOWN_LINK, link: null }}
       logs={{ waiting: 0, refused: null, send: async () => undefined }}
       onFollow={nothing}
       onLeave={nothing}

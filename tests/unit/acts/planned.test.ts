@@ -1,11 +1,11 @@
 /** The acts of a change, in the plan file's order (plan format, "Acts"), and the one line that says them. */
 import { describe, expect, it } from "vitest";
+import { readOut } from "#lib/acts/act-words.ts";
 import { setupActs, setupLine } from "#lib/acts/compose.ts";
 import { plannedActs } from "#lib/acts/planned.ts";
-import { readOut } from "#lib/acts/words.ts";
 import { setupChanges } from "#lib/cues/changes.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const moves: Plan["moves"] = {
   ...exampleMoves,
@@ -21,7 +21,7 @@ const moves: Plan["moves"] = {
 const { squat: _none, ...known } = moves;
 
 function change(before: Partial<MoveItem>, after: Partial<MoveItem>, all: Plan["moves"] = moves) {
-  const [from, to] = [move("a", before), move("b", after)];
+  const [from, to] = [exampleMove("a", before), exampleMove("b", after)];
   const plan = examplePlan([from, to], { moves: all });
   return { plan, from, to };
 }

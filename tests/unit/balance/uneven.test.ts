@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { balance } from "#lib/balance/balance.ts";
 import { groupBars, isLopsided, unevenGroups } from "#lib/balance/uneven.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { validPlan } from "../../support/plan-arbitrary.ts";
 
 /*
@@ -12,9 +12,9 @@ import { validPlan } from "../../support/plan-arbitrary.ts";
  */
 const plan: Plan = {
   ...examplePlan([
-    move("a", { move: "row", side: "left", seconds: 60 }),
-    move("b", { move: "row", side: "right", seconds: 40 }),
-    move("c", { move: "press", seconds: 50 }),
+    exampleMove("a", { move: "row", side: "left", seconds: 60 }),
+    exampleMove("b", { move: "row", side: "right", seconds: 40 }),
+    exampleMove("c", { move: "press", seconds: 50 }),
   ]),
   theme: { name: "Back", shares: { "upper-back": 0.6, glutes: 0.1, chest: 0 } },
 };

@@ -10,13 +10,13 @@ import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import { loadRows } from "#lib/load/load.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
+import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "plan-file-"));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-const good = examplePlan([move("a", { seconds: 90 }), move("b", { seconds: 90 })], {
+const good = examplePlan([exampleMove("a", { seconds: 90 }), exampleMove("b", { seconds: 90 })], {
   lengthSeconds: 300,
   standards: { "silent-stretch": { limits: { maxSilenceSeconds: 90 } } },
 });
@@ -25,9 +25,9 @@ const uneven = examplePlan(bothSides("row", { seconds: 60 }), { lengthSeconds: 3
 const blocks = examplePlan(
   [
     { id: "arms", kind: "heading", title: "Arms" },
-    move("a"),
-    move("b", { springs: { heavy: 1 } }),
-    move("c"),
+    exampleMove("a"),
+    exampleMove("b", { springs: { heavy: 1 } }),
+    exampleMove("c"),
     { id: "end", kind: "heading", title: "End" },
   ],
   { lengthSeconds: 300 },

@@ -1,6 +1,6 @@
 /** Parts of a page that come after it: fetched once, asked for again when the network failed, never in the way. */
 import { expect, test } from "vitest";
-import { fetchWhenIdle, late } from "#lib/client/late.ts";
+import { fetchWhenIdle, loadLater } from "#lib/client/late.ts";
 
 const idleQueue = () => {
   const waiting: (() => void)[] = [];
@@ -9,7 +9,7 @@ const idleQueue = () => {
 
 test("a part asked for twice is fetched once", async () => {
   let fetched = 0;
-  const part = late(async () => ++fetched);
+  const part = loadLater(async () => ++fetched);
   expect(part.here).toBe(null);
   expect(await Promise.all([part.fetch(), part.fetch()])).toEqual([1, 1]);
   expect(part.here).toBe(1);
@@ -17,7 +17,7 @@ test("a part asked for twice is fetched once", async () => {
 
 test("what could not be fetched is fetched when it is asked for again", async () => {
   let network = false;
-  const part = late(async () => {
+  const part = loadLater(async () => {
     if (!network) throw new Error("no network");
     return "here";
   });
@@ -29,7 +29,7 @@ test("what could not be fetched is fetched when it is asked for again", async ()
 test("idle: one after the other, past what fails, and no further once the page is left", async () => {
   const fetched: string[] = [];
   const named = (name: string, fails = false) =>
-    late(async () => {
+    loadLater(async () => {
       fetched.push(name);
       if (fails) throw new Error("no network");
       return name;

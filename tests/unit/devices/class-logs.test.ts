@@ -9,7 +9,7 @@ import { insertRoom } from "#db/repos/room-repo.ts";
 import { device as deviceTable, plan as planTable } from "#db/schema.ts";
 import { canonicalJson } from "#lib/canonical/canonical.ts";
 import { buildCard, sealCard } from "#lib/card/card.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import { hashToken } from "#server/auth/device.ts";
 import { setSpringline } from "#server/springline.ts";
@@ -65,7 +65,11 @@ beforeEach(() => {
     findings: [],
   });
   const clock = { mono: 0, wall: at };
-  const made = classLog(card, [{ type: "start", at: 0 }], 300_000, { sessionId: "f".repeat(32), kind: "class", clock });
+  const made = classLogUntil(card, [{ type: "start", at: 0 }], 300_000, {
+    sessionId: "f".repeat(32),
+    kind: "class",
+    clock,
+  });
   if (!made) throw new Error("the class began");
   log = made;
 });

@@ -5,13 +5,13 @@ import { createPlanDoc } from "#lib/doc/create.ts";
 import { readItemById } from "#lib/doc/read.ts";
 import { addFirstScriptLine, addScriptLine, addSetupEnd, removeRepeatedLine, type Writer } from "#lib/doc/write.ts";
 import type { ScriptLine } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const FIRST: ScriptLine = { kind: "setup", text: "Carriage home, {springs}." };
 const KNEEL: ScriptLine = { kind: "setup", text: "Kneel tall." };
 
 function writer(script: ScriptLine[]): Writer {
-  return { doc: createPlanDoc(examplePlan([move("a", { script })]), { carry: true }), origin: "test" };
+  return { doc: createPlanDoc(examplePlan([exampleMove("a", { script })]), { carry: true }), origin: "test" };
 }
 function pair(script: ScriptLine[]): [Writer, Writer] {
   const mine = writer(script);

@@ -3,18 +3,18 @@ import * as Y from "yjs";
 import { countPieces } from "#lib/doc/bounds.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { freshCopy } from "#lib/doc/fresh-copy.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { readDeleted, readItems, readListed } from "#lib/doc/read.ts";
 import { WHOLE_BODY } from "#seed/plans/whole-body.ts";
 
 const said = (doc: Y.Doc) => {
-  const { head, carried } = parts(doc);
+  const { head, carried } = planParts(doc);
   return [readListed(doc), readItems(doc), readDeleted(doc), head.toJSON(), carried.toJSON()];
 };
 
 test("a copy says what the plan says, what was taken out and unknown keys too, and none of what it was before", () => {
   const source = createPlanDoc(WHOLE_BODY, { carry: true });
-  const { items, head, notes } = parts(source);
+  const { items, head, notes } = planParts(source);
   const [first, second] = [...items.keys()];
   items.get(first ?? "")?.set("deleted", 1_700_000_000_000);
   items.get(second ?? "")?.set("a-later-version", { says: ["this"] });
@@ -26,7 +26,7 @@ test("a copy says what the plan says, what was taken out and unknown keys too, a
   const copy = freshCopy(source);
   expect(said(copy)).toEqual(said(source));
   expect(
-    parts(copy)
+    planParts(copy)
       .items.get(second ?? "")
       ?.get("a-later-version"),
   ).toEqual({ says: ["this"] });

@@ -2,16 +2,16 @@
 import { describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { leaveTie, partFromAbove, setComesAfter, tieItems } from "#lib/doc/hold.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/hold.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { readItems } from "#lib/doc/read.ts";
 import { deleteItem, restoreItem, type Writer } from "#lib/doc/write.ts";
 import { tieOf } from "#lib/plan/ties.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const NAMES = ["a", "b", "c", "d", "e"] as const;
 
-const SEED = createPlanDoc(examplePlan(NAMES.map((id) => move(id))), { carry: true });
+const SEED = createPlanDoc(examplePlan(NAMES.map((id) => exampleMove(id))), { carry: true });
 
 function page(seed = SEED, clientId = 1): Writer {
   const doc = new Y.Doc();
@@ -66,7 +66,7 @@ describe("a tie", () => {
       ["a", "abcd"],
     ] as const) {
       const w = tied(["a", "b"], ["b", "c"], ["c", "d"]);
-      partFromAbove(w, id, "fresh");
+      splitTie(w, id, "fresh");
       expect(ties(w)).toBe(left);
       const keeps = readItems(w.doc).flatMap((i) => (i.kind === "move" && i.keep ? [i.keep] : []));
       for (const keep of keeps) expect(keeps.filter((k) => k === keep).length).toBeGreaterThan(1);
@@ -136,7 +136,7 @@ describe("what an item comes after", () => {
 
   test("a document that holds a list from before is read, and goes on with flat keys", () => {
     const w = page();
-    parts(w.doc).items.get("d")?.set("after", ["b", "a"]);
+    planParts(w.doc).items.get("d")?.set("after", ["b", "a"]);
     expect(namedBy(w, "d")).toEqual(["b", "a"]);
     setComesAfter(w, "d", "c", true);
     setComesAfter(w, "d", "b", false);

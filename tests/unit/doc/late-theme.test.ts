@@ -3,11 +3,11 @@ import { describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { carryLateThemes } from "#lib/doc/late-theme.ts";
-import { PLAN_DOC_VERSION, parts, THEME_OF_V1 } from "#lib/doc/layout.ts";
+import { PLAN_DOC_VERSION, planParts, THEME_OF_V1 } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
 import { readPlan } from "#lib/doc/read.ts";
 import { setText } from "#lib/doc/write.ts";
-import { examplePlan } from "#lib/rules/examples/build.ts";
+import { examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const plan = examplePlan([]);
 const studio = { moves: plan.moves, equipment: plan.equipment };
@@ -16,12 +16,12 @@ const themeOf = (doc: Y.Doc) => readPlan(doc, studio).theme?.name;
 /** A document as version 1 wrote it. */
 function oldDoc(theme?: string): Y.Doc {
   const doc = createPlanDoc(plan, { carry: false });
-  parts(doc).meta.set("version", 1);
+  planParts(doc).meta.set("version", 1);
   if (theme !== undefined) setOld(doc, theme);
   return doc;
 }
 
-const setOld = (doc: Y.Doc, theme: string) => parts(doc).head.set(THEME_OF_V1, theme);
+const setOld = (doc: Y.Doc, theme: string) => planParts(doc).head.set(THEME_OF_V1, theme);
 const stateOf = (doc: Y.Doc) => Y.encodeStateAsUpdate(doc);
 function copyOf(doc: Y.Doc, clientID?: number): Y.Doc {
   const copy = new Y.Doc();
@@ -38,14 +38,14 @@ function served(doc: Y.Doc) {
     Y.applyUpdate(doc, stateOf(copy));
     carry();
   };
-  return { doc, take, write: (words: string) => setText({ doc, origin: 1 }, parts(doc).theme, words) };
+  return { doc, take, write: (words: string) => setText({ doc, origin: 1 }, planParts(doc).theme, words) };
 }
 
 test("a document of version 1 is carried forward once, and its old key stays", () => {
   const doc = oldDoc("Pull and press");
   expect(migrate(doc)).toEqual({ kind: "migrated", from: 1 });
-  expect([themeOf(doc), parts(doc).meta.get("version")]).toEqual(["Pull and press", PLAN_DOC_VERSION]);
-  expect(parts(doc).head.get(THEME_OF_V1)).toBe("Pull and press");
+  expect([themeOf(doc), planParts(doc).meta.get("version")]).toEqual(["Pull and press", PLAN_DOC_VERSION]);
+  expect(planParts(doc).head.get(THEME_OF_V1)).toBe("Pull and press");
   const before = stateOf(doc);
   expect(migrate(doc)).toEqual({ kind: "current" });
   expect(stateOf(doc)).toEqual(before);
@@ -89,7 +89,7 @@ describe("a copy of version 1 comes back with a theme set in it", () => {
   test("a theme taken away goes; words written since stay", () => {
     const old = oldDoc("Upper body");
     const copies = [copyOf(old), copyOf(old)] as const;
-    for (const copy of copies) parts(copy).head.delete(THEME_OF_V1);
+    for (const copy of copies) planParts(copy).head.delete(THEME_OF_V1);
     const server = served(copyOf(old));
     server.take(copies[0]);
     expect(themeOf(server.doc)).toBeUndefined();
@@ -99,7 +99,7 @@ describe("a copy of version 1 comes back with a theme set in it", () => {
     expect(themeOf(other.doc)).toBe("Upper body, slow");
     const set = copyOf(old);
     setOld(set, "Core");
-    parts(set).head.delete(THEME_OF_V1);
+    planParts(set).head.delete(THEME_OF_V1);
     const third = served(copyOf(old));
     third.take(set);
     expect(themeOf(third.doc), "set, then taken away").toBeUndefined();

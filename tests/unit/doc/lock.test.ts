@@ -1,12 +1,12 @@
 /** A lock holds the seconds it was set at, whatever somebody who was offline did to them meanwhile. */
 import { describe, expect, test } from "vitest";
 import * as Y from "yjs";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { readItemById, readPlan } from "#lib/doc/read.ts";
 import { duplicateItem, setHead, setItemField, type Writer } from "#lib/doc/write.ts";
 import { fitToLength } from "#lib/fit/fit.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 import { SMALL_PLAN } from "#tests/support/sync-server.ts";
 
 /**
@@ -78,10 +78,10 @@ describe("a lock", () => {
     const seed = createPlanDoc(locked, { carry: true });
     const w = page(seed);
     const offline = page(seed);
-    parts(offline.doc).items.get("a")?.set("seconds", 90);
+    planParts(offline.doc).items.get("a")?.set("seconds", 90);
     meet(w, offline);
     expect(item(w, "a")).toMatchObject({ seconds: 60, locked: true });
-    parts(w.doc).items.get("a")?.delete("lockedSeconds");
+    planParts(w.doc).items.get("a")?.delete("lockedSeconds");
     expect(item(w, "a")).toMatchObject({ seconds: 90, locked: true });
   });
 });

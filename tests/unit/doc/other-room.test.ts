@@ -2,8 +2,8 @@
 import { expect, test } from "vitest";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { readPlan } from "#lib/doc/read.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
 import { PLAN_FORMAT, type Plan } from "#lib/plan/schema.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { STARTER_EQUIPMENT } from "#lib/starter/room.ts";
 

@@ -3,20 +3,20 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { orderedIds, readItems } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";
 import { moveItem, setItemField, type Writer } from "#lib/doc/write.ts";
 import { movedIds } from "#lib/plan/moved.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const IDS = ["h", "a", "b", "c", "d", "e", "f", "g", "next"];
 const BLOCK = IDS.slice(1, -1);
 
 function writer(): Writer {
-  return { doc: createPlanDoc(examplePlan(IDS.map((id) => move(id))), { carry: true }), origin: "test" };
+  return { doc: createPlanDoc(examplePlan(IDS.map((id) => exampleMove(id))), { carry: true }), origin: "test" };
 }
-const orders = (doc: Y.Doc) => new Map([...parts(doc).items].map(([id, map]) => [id, map.get("order")]));
+const orders = (doc: Y.Doc) => new Map([...planParts(doc).items].map(([id, map]) => [id, map.get("order")]));
 
 /** The longest run that kept its order, by trying all subsets: what the fewest moved must agree with. */
 function fewestMoved(before: readonly string[], after: readonly string[]): number {
@@ -52,11 +52,11 @@ describe("a block in another order", () => {
         fc.subarray([...BLOCK, "h"], { minLength: 2 }),
         (wanted, twins) => {
           const w = writer();
-          const key = parts(w.doc)
+          const key = planParts(w.doc)
             .items.get(twins[0] ?? "")
             ?.get("order");
           // Twins stand in the order of their ids, wherever they stood before.
-          for (const id of twins) parts(w.doc).items.get(id)?.set("order", key);
+          for (const id of twins) planParts(w.doc).items.get(id)?.set("order", key);
           const now = orderedIds(w.doc);
           const block = wanted.filter((id) => now.indexOf(id) > now.indexOf("h"));
           reorderItems(w, "h", block);
@@ -71,7 +71,7 @@ describe("a block in another order", () => {
 
   test("is one act", () => {
     const w = writer();
-    const undo = new Y.UndoManager([parts(w.doc).items], { trackedOrigins: new Set(["test"]), captureTimeout: 0 });
+    const undo = new Y.UndoManager([planParts(w.doc).items], { trackedOrigins: new Set(["test"]), captureTimeout: 0 });
     reorderItems(w, "h", [...BLOCK].reverse());
     expect(undo.undoStack.length).toBe(1);
     undo.undo();

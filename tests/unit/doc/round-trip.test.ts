@@ -2,13 +2,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import * as Y from "yjs";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { readPlan } from "#lib/doc/read.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { bothSides, exampleEquipment, examplePlan, move } from "#lib/rules/examples/build.ts";
-import { checkPlan } from "#lib/rules/run.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
+import { bothSides, exampleEquipment, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const elsewhere = { moves: {}, equipment: { ...exampleEquipment, name: "Another room" } };
@@ -88,8 +88,10 @@ describe("a document somebody damaged", () => {
 
   it("is read all the same, wrong values passed over, and can be checked", () => {
     for (const value of rubbish) {
-      const doc = createPlanDoc(examplePlan([move("a"), { id: "p", kind: "pause", seconds: 5 }]), { carry: true });
-      const p = parts(doc);
+      const doc = createPlanDoc(examplePlan([exampleMove("a"), { id: "p", kind: "pause", seconds: 5 }]), {
+        carry: true,
+      });
+      const p = planParts(doc);
       for (const key of ["equipment", "standards", "move.squat", "move.__proto__", "move.Bad Id"])
         p.carried.set(key, value);
       for (const key of ["range", "after", "side", "seconds", "move", "spring.light", "spring.__proto__", "script"]) {

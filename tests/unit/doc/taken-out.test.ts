@@ -3,11 +3,11 @@ import * as Y from "yjs";
 import { lossWords, wordsOf } from "#app/_plan/taken-out/words.ts";
 import { NamesSeen } from "#lib/client/names-seen.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { TAKEN_BACK } from "#lib/doc/layout.ts";
+import { UNDONE_CREATION } from "#lib/doc/layout.ts";
 import { labelOf } from "#lib/doc/read.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
 import { deleteItem, insertItem, restoreItem } from "#lib/doc/write.ts";
-import { examplePlan } from "#lib/rules/examples/build.ts";
+import { examplePlan } from "#lib/rules/define/example-plan.ts";
 
 function pair(): [Y.Doc, Y.Doc, () => void] {
   const a = createPlanDoc(examplePlan([]), { carry: true });
@@ -31,7 +31,7 @@ test("who took an item out is the page that set the mark, and words of the same 
   expect(gone && wordsOf(examplePlan([]), gone.item)).toBe("Quiet finish");
   restoreItem({ doc: a, origin: 1 }, "h");
   expect(takenOut(a, "h")).toBeUndefined();
-  deleteItem({ doc: b, origin: 1 }, "h", TAKEN_BACK);
+  deleteItem({ doc: b, origin: 1 }, "h", UNDONE_CREATION);
   expect(takenOut(b, "h")?.undone).toBe(true);
 });
 

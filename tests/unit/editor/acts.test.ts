@@ -4,7 +4,7 @@ import { classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import { copiedText, withoutCopied } from "#lib/editor/copied.ts";
 import { itemFacts, NO_FACTS } from "#lib/editor/item-facts.ts";
-import { kindsOf, lineAt, lineText, withKind, withNewLine, withoutEmptyLine } from "#lib/editor/lines.ts";
+import { editorLineAt, kindsOf, lineText, withKind, withNewLine, withoutEmptyLine } from "#lib/editor/lines.ts";
 import { scriptSchema } from "#lib/editor/nodes.ts";
 import { withPasted } from "#lib/editor/paste.ts";
 import { linesFromText } from "#lib/editor/pasted.ts";
@@ -50,7 +50,7 @@ describe("a new line", () => {
       return apply(state, withNewLine(state));
     })();
     expect(read(next)).toEqual(["setup: Kneel", "breath: ", "start: Go"]);
-    expect(lineAt(next.doc, next.selection.from)?.index).toBe(1);
+    expect(editorLineAt(next.doc, next.selection.from)?.index).toBe(1);
   });
   it("keeps the kind of a line that is split, and makes room before a line at its start", () => {
     const split = open("form: Long neck,| soft knees");
@@ -148,7 +148,7 @@ describe("what is copied and cut", () => {
     ]);
     const before = pasted(text, open("form: |Long neck"));
     expect(read(before)).toEqual(["focus: Next: {next-move}", "form: Long neck"]);
-    expect(lineAt(before.doc, before.selection.from)?.index).toBe(0);
+    expect(editorLineAt(before.doc, before.selection.from)?.index).toBe(0);
     expect(before.doc.firstChild?.lastChild?.type.name).toBe("liveField");
     expect(read(pasted(text, open("form: Long| neck")))).toEqual(["form: LongNext: {next-move} neck"]);
   });

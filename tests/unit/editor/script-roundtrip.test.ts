@@ -8,7 +8,7 @@ import { createPlanDoc } from "#lib/doc/create.ts";
 import { CUE_LINE, LIVE_FIELD } from "#lib/doc/layout.ts";
 import { scriptOf } from "#lib/doc/read.ts";
 import { readScript } from "#lib/doc/script.ts";
-import { touches, whatDoesNotFit } from "#lib/editor/fits.ts";
+import { touches, unsupportedContent } from "#lib/editor/fits.ts";
 import { scriptSchema } from "#lib/editor/nodes.ts";
 import { CUE_KINDS, LIVE_FIELDS, type ScriptLine } from "#lib/plan/schema.ts";
 import { planWithScript } from "./plan-with-script.ts";
@@ -57,7 +57,7 @@ describe("a script in the editor and in the document", () => {
         const { doc, script } = open(lines);
         let updates = 0;
         doc.on("update", () => updates++);
-        expect(whatDoesNotFit(script)).toBeNull();
+        expect(unsupportedContent(script)).toBeNull();
         expect(readScript(script)).toEqual(lines);
         expect(linesOf(initProseMirrorDoc(script, schema).doc)).toEqual(lines);
         expect(updates).toBe(0);
@@ -91,7 +91,7 @@ describe("a script in the editor and in the document", () => {
           state = state.apply(tr);
           updateYFragment(doc, script, state.doc, { mapping, isOMark: new Map() });
         }
-        expect(whatDoesNotFit(script)).toBeNull();
+        expect(unsupportedContent(script)).toBeNull();
         expect(readScript(script)).toEqual(linesOf(state.doc));
         expect(linesOf(initProseMirrorDoc(script, schema).doc)).toEqual(linesOf(state.doc));
       }),
@@ -101,7 +101,7 @@ describe("a script in the editor and in the document", () => {
 
   it("has room for the empty line that a new item has", () => {
     const { script } = open([]);
-    expect(whatDoesNotFit(script)).toBeNull();
+    expect(unsupportedContent(script)).toBeNull();
     expect(readScript(script)).toEqual([]);
     expect(initProseMirrorDoc(script, schema).doc.childCount).toBe(1);
   });
@@ -145,7 +145,7 @@ describe("what the editor does not know", () => {
   it.each(Object.keys(strange))("is named instead of being shown: %s", (name) => {
     const { script } = open([{ kind: "form", text: "Elbows close." }]);
     strange[name]?.(script);
-    expect(whatDoesNotFit(script)).toMatch(/\w/);
+    expect(unsupportedContent(script)).toMatch(/\w/);
   });
 
   it("would be lost by showing it, which is why it is asked first", () => {
@@ -165,7 +165,7 @@ describe("what the editor does not know", () => {
     l.setAttribute("kind", "music");
     const field: unknown = l.get(1);
     if (field instanceof Y.XmlElement) field.setAttribute("name", "room-heat");
-    expect(whatDoesNotFit(script)).toBeNull();
+    expect(unsupportedContent(script)).toBeNull();
     const { doc: root, mapping } = initProseMirrorDoc(script, schema);
     const state = EditorState.create({ schema, doc: root });
     const typed = state.apply(state.tr.insertText("Now: ", 1));
@@ -184,7 +184,7 @@ describe("what the editor does not know", () => {
     const order: string[] = [];
     doc.on("beforeObserverCalls", (transaction: Y.Transaction) => {
       order.push("look");
-      if (touches(transaction, script)) seen.push(whatDoesNotFit(script));
+      if (touches(transaction, script)) seen.push(unsupportedContent(script));
     });
     script.observeDeep(() => order.push("observer"));
     Y.applyUpdate(doc, Y.encodeStateAsUpdate(other));

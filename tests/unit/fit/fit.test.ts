@@ -3,12 +3,12 @@ import { describe, expect, it } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { bothSides, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 /** 60 s opening, 60 s closing, no change of set-up between the same moves. */
 const plan = (lengthSeconds: number, items: readonly PlanItem[], more: Partial<Plan> = {}): Plan =>
   examplePlan(items, { lengthSeconds, ...more });
-const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) => move(id, { seconds, ...more });
+const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) => exampleMove(id, { seconds, ...more });
 
 function changes(p: Plan): Record<string, number> {
   const fit = fitToLength(p);

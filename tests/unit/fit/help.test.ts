@@ -2,21 +2,21 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { fitToLength } from "#lib/fit/fit.ts";
-import { type Help, whatHelps } from "#lib/fit/help.ts";
+import { type FitHelp, whatHelps } from "#lib/fit/help.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 /** 60 s opening, 60 s closing, no change of set-up between the same moves, a grid of 5 s. */
 const plan = (lengthSeconds: number, items: readonly PlanItem[], more: Partial<Plan> = {}): Plan =>
   examplePlan(items, { lengthSeconds, ...more });
-const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) => move(id, { seconds, ...more });
+const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) => exampleMove(id, { seconds, ...more });
 
-function helps(p: Plan): Help[] {
+function helps(p: Plan): FitHelp[] {
   const fit = fitToLength(p);
   if (fit.possible) throw new Error("it fits");
   return whatHelps(p, fit);
 }
-const of = (p: Plan, by: Help["by"]) => helps(p).filter((help) => help.by === by);
+const of = (p: Plan, by: FitHelp["by"]) => helps(p).filter((help) => help.by === by);
 
 describe("what would help", () => {
   it("is one lock less where one is enough", () => {
@@ -119,7 +119,7 @@ describe("what would help", () => {
   });
 });
 
-function taken(p: Plan, help: Exclude<Help, { by: "moves" }>): Plan {
+function taken(p: Plan, help: Exclude<FitHelp, { by: "moves" }>): Plan {
   const change = (ids: readonly string[], changes: Partial<MoveItem>): Plan => {
     const items = p.items.map((i) => (i.kind === "move" && ids.includes(i.id) ? { ...i, ...changes } : i));
     return { ...p, items };

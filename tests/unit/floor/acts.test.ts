@@ -7,7 +7,7 @@ import { actOfKey, keysOfAct, SAME_TAP_MS, steadyTaps, withKey } from "#lib/floo
 import type { FloorLog } from "#lib/floor/log.ts";
 import { floorNow, floorView, latenessAt, positionAt } from "#lib/floor/now.ts";
 import { previewOf } from "#lib/floor/preview.ts";
-import { latenessSentence } from "#lib/floor/words.ts";
+import { latenessSentence } from "#lib/floor/time-words.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 

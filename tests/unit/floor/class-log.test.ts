@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import { classLogSchema } from "#lib/floor/class-log-schema.ts";
 import { extension } from "#lib/floor/extension.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
@@ -23,7 +23,7 @@ const at = (seconds: number) => T0 + seconds * 1000;
 const started: FloorLog = [{ type: "start", at: T0 }];
 const of = { sessionId: "a".repeat(32), kind: "class", clock: { mono: T0, wall: Date.UTC(2026, 4, 4, 18) } } as const;
 const logAt = (log: FloorLog, seconds: number) => {
-  const made = classLog(card, log, at(seconds), of);
+  const made = classLogUntil(card, log, at(seconds), of);
   if (!made) throw new Error("the class has begun");
   return made;
 };
@@ -33,7 +33,7 @@ const row = (log: FloorLog, seconds: number, phase: string, item: string | null)
 // Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing 225-265.
 describe("one class", () => {
   test("nothing before it began", () => {
-    expect(classLog(card, [], at(10), of)).toBeNull();
+    expect(classLogUntil(card, [], at(10), of)).toBeNull();
   });
 
   test("as planned: every step took what it was given, to the end and not beyond it", () => {

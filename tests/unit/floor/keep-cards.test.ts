@@ -3,7 +3,7 @@ import { generateKeyPairSync, sign } from "node:crypto";
 import { describe, expect, test } from "vitest";
 import { buildCard, type CardEnvelope, sealCard } from "#lib/card/card.ts";
 import { type KeptCard, keepCards } from "#lib/floor/keep-cards.ts";
-import { latenessWords, minutesSeconds, secondsFigure } from "#lib/floor/words.ts";
+import { latenessWords, minutesSeconds, secondsFigure } from "#lib/floor/time-words.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
 const NOW = Date.UTC(2026, 4, 4);

@@ -1,7 +1,7 @@
 /** A rehearsal beside a plan that may have changed since: what still matches, what is offered, how fast somebody speaks. */
 import { describe, expect, test } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
-import { offered, rehearsalTake, withTaken } from "#lib/floor/rehearsal-take.ts";
+import { rehearsalTake, suggestedChoice, withTaken } from "#lib/floor/rehearsal-take.ts";
 import type { Rehearsed } from "#lib/floor/rehearsed-schema.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { syllablesOfText } from "#lib/talk/syllables.ts";
@@ -28,17 +28,17 @@ describe("changes", () => {
       { item: "row-left", planned: 20, took: 23.1, now: 20, estimate: 17, to: 24, noMatch: null, belowEstimate: false },
       { item: "row-right", planned: 5, took: 3.2, now: 5, estimate: 5, to: 4, noMatch: null, belowEstimate: true },
     ]);
-    expect([...offered(take).items]).toEqual(["row-left"]);
+    expect([...suggestedChoice(take).items]).toEqual(["row-left"]);
   });
 
   test("that are the plan's own already are nothing to take", () => {
-    expect(offered(rehearsalTake(plan, made(19.2, 4.5))).items.size).toBe(0);
+    expect(suggestedChoice(rehearsalTake(plan, made(19.2, 4.5))).items.size).toBe(0);
   });
 
   test("taken move the clock by the difference, and only what was chosen", () => {
     const take = rehearsalTake(plan, made(23.1, 3.2));
     const total = (p: Plan) => classClock(p).total;
-    expect(total(withTaken(plan, take, offered(take)))).toBe(total(plan) + 4);
+    expect(total(withTaken(plan, take, suggestedChoice(take)))).toBe(total(plan) + 4);
     const both = { items: new Set(["row-left", "row-right", "nobody"]), rate: true };
     expect(total(withTaken(plan, take, both))).toBe(total(plan) + 4 - 1);
     expect(withTaken(plan, take, { items: new Set(), rate: false })).toEqual(plan);
@@ -82,7 +82,7 @@ describe("the speaking rate", () => {
     for (const rate of [3.2, 4.5, 6]) {
       const take = rehearsalTake(plan, lines(rate));
       expect(take.rate).toMatchObject({ now: 4.5, to: rate, lines: 6 });
-      expect(offered(take).rate).toBe(rate !== 4.5);
+      expect(suggestedChoice(take).rate).toBe(rate !== 4.5);
       expect(withTaken(plan, take, { items: new Set(), rate: true }).speech).toEqual({ syllablesPerSecond: rate });
     }
     const own = { ...plan, speech: { syllablesPerSecond: 5, pauseSeconds: 0.4 } };

@@ -2,10 +2,10 @@
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import { floorView, positionAt } from "#lib/floor/now.ts";
-import { beatsOf, caughtUp, lineAt, meaningAt, type Rehearsing, tapped } from "#lib/floor/rehearsal.ts";
-import { rehearsed } from "#lib/floor/rehearsed.ts";
+import { advancedTo, afterTap, beatAt, beatsOf, type Rehearsing, tapMeaning } from "#lib/floor/rehearsal.ts";
+import { rehearsedTimes } from "#lib/floor/rehearsed.ts";
 import { rehearsedSchema } from "#lib/floor/rehearsed-schema.ts";
 import { seededRandom } from "#lib/order/random.ts";
 import { samplePlan } from "../card/sample-plan.ts";
@@ -24,27 +24,27 @@ const card = buildCard({
 const T0 = 5_000;
 const at = (seconds: number) => T0 + seconds * 1000;
 const begun: Rehearsing = { log: [{ type: "start", at: T0 }], taps: [] };
-const tap = (was: Rehearsing, seconds: number) => tapped(card, was, at(seconds));
+const tap = (was: Rehearsing, seconds: number) => afterTap(card, was, at(seconds));
 const touch = (was: Rehearsing, act: PlainAct, seconds: number): Rehearsing => {
-  const now = caughtUp(card, was, at(seconds));
+  const now = advancedTo(card, was, at(seconds));
   return { ...now, log: [...now.log, actEvent(card, now.log, act, at(seconds))] };
 };
 const meaning = (was: Rehearsing, seconds: number) => {
-  const now = caughtUp(card, was, at(seconds));
-  return meaningAt(card, now, at(seconds));
+  const now = advancedTo(card, was, at(seconds));
+  return tapMeaning(card, now, at(seconds));
 };
 const position = (was: Rehearsing, seconds: number) =>
-  positionAt(card, caughtUp(card, was, at(seconds)).log, at(seconds)).position;
+  positionAt(card, advancedTo(card, was, at(seconds)).log, at(seconds)).position;
 
 describe("one tap", () => {
   test("before a line's time says it early and measures nothing; before the class it means nothing", () => {
-    expect(meaningAt(card, { log: [], taps: [] }, T0)).toEqual({ kind: "nothing" });
+    expect(tapMeaning(card, { log: [], taps: [] }, T0)).toEqual({ kind: "nothing" });
     expect(meaning(begun, 10)).toEqual({ kind: "said-early", beat: 0 });
     expect(tap(begun, 10).taps).toEqual([{ at: at(10), beat: 0, seconds: null }]);
   });
 
   test("says the line whose time has come, from when it came to the tap", () => {
-    expect(lineAt(card, begun, at(27))?.text).toBe("One light spring, forearms on the bars.");
+    expect(beatAt(card, begun, at(27))?.text).toBe("One light spring, forearms on the bars.");
     const one = tap(begun, 28.8);
     expect(one.taps).toEqual([{ at: at(28.8), beat: 0, seconds: expect.closeTo(3, 6) }]);
     // The next one of the set-up follows in one go: it is begun as the first is tapped, early or late.
@@ -55,7 +55,7 @@ describe("one tap", () => {
   });
 
   test("says a late line before those that have come meanwhile", () => {
-    expect(lineAt(card, begun, at(50))?.kind).toBe("setup");
+    expect(beatAt(card, begun, at(50))?.kind).toBe("setup");
     const late = tap(tap(tap(begun, 50), 52), 54);
     expect(late.taps.map(({ beat }) => beat)).toEqual([0, 1, 2]);
     expect(late.taps[2]?.seconds).toBeCloseTo(2, 6);
@@ -74,29 +74,32 @@ describe("a change", () => {
     expect(meaning(said, 120)).toEqual({ kind: "set-up" });
     const early = tap(said, 121);
     expect(position(early, 121)).toBeCloseTo(130, 6);
-    expect(rehearsed(card, early).changes).toEqual([
+    expect(rehearsedTimes(card, early).changes).toEqual([
       { item: "row-left", after: "pike-1", planned: 20, estimate: 17, took: 11 },
     ]);
 
     expect(position(said, 139), "it waits at its end").toBeCloseTo(129.999, 6);
-    expect(floorView(card, caughtUp(card, said, at(139)).log, at(139))).toMatchObject({ phase: "change", held: true });
+    expect(floorView(card, advancedTo(card, said, at(139)).log, at(139))).toMatchObject({
+      phase: "change",
+      held: true,
+    });
     const late = tap(said, 140);
     expect(position(late, 140)).toBeCloseTo(130, 6);
     expect(position(late, 150)).toBeCloseTo(140, 6);
-    expect(rehearsed(card, late).changes).toMatchObject([{ item: "row-left", took: 30 }]);
+    expect(rehearsedTimes(card, late).changes).toMatchObject([{ item: "row-left", took: 30 }]);
   });
 
   test("waits just as well when nobody looked for a minute, and its line is measured while it waits", () => {
     const said = tap(upToChange, 170);
     expect(said.taps.at(-1)).toMatchObject({ beat: 6, seconds: expect.closeTo(60, 6) });
     const done = tap(said, 172);
-    expect(rehearsed(card, done).changes).toMatchObject([{ item: "row-left", took: 62 }]);
+    expect(rehearsedTimes(card, done).changes).toMatchObject([{ item: "row-left", took: 62 }]);
   });
 
   test("does not count what the coach rested in it; going on while it waits keeps it waiting", () => {
     const rested = touch(touch(tap(upToChange, 114), "hold", 115), "resume", 145);
     const done = tap(rested, 150);
-    expect(rehearsed(card, done).changes).toMatchObject([{ item: "row-left", took: 10 }]);
+    expect(rehearsedTimes(card, done).changes).toMatchObject([{ item: "row-left", took: 10 }]);
     const waiting = touch(tap(upToChange, 114), "resume", 135);
     expect(position(waiting, 138)).toBeCloseTo(129.999, 6);
     expect(position(tap(waiting, 140), 141)).toBeCloseTo(131, 6);
@@ -108,13 +111,13 @@ describe("a change", () => {
     expect(position(back, 122)).toBe(90);
     const again = tap(back, 122 + 20 + 5);
     expect(again.taps.at(-1)?.beat).toBe(6);
-    expect(rehearsed(card, tap(again, 122 + 20 + 16)).changes).toMatchObject([{ item: "row-left", took: 16 }]);
+    expect(rehearsedTimes(card, tap(again, 122 + 20 + 16)).changes).toMatchObject([{ item: "row-left", took: 16 }]);
   });
 
   test("not reached, or ended in, is not among them", () => {
-    expect(rehearsed(card, upToChange).changes).toEqual([]);
-    expect(rehearsed(card, touch(tap(upToChange, 114), "end", 118)).changes).toEqual([]);
-    expect(tap(touch(upToChange, "end", 112), 113)).toEqual(caughtUp(card, touch(upToChange, "end", 112), at(113)));
+    expect(rehearsedTimes(card, upToChange).changes).toEqual([]);
+    expect(rehearsedTimes(card, touch(tap(upToChange, 114), "end", 118)).changes).toEqual([]);
+    expect(tap(touch(upToChange, "end", 112), 113)).toEqual(advancedTo(card, touch(upToChange, "end", 112), at(113)));
   });
 });
 
@@ -124,8 +127,8 @@ describe("a whole rehearsal", () => {
   function through(): Rehearsing {
     let was = begun;
     for (let s = 0; s < 400; s += 0.5) {
-      was = caughtUp(card, was, at(s));
-      const now = meaningAt(card, was, at(s));
+      was = advancedTo(card, was, at(s));
+      const now = tapMeaning(card, was, at(s));
       if ((now.kind === "said" && now.seconds > 2 + random()) || (now.kind === "set-up" && random() < 0.05)) {
         was = tap(was, s);
       }
@@ -135,7 +138,7 @@ describe("a whole rehearsal", () => {
   const done = through();
 
   test("has every line and every change, in order, and goes to its end", () => {
-    const { changes, lines } = rehearsed(card, done);
+    const { changes, lines } = rehearsedTimes(card, done);
     expect(lines).toHaveLength(12);
     expect(lines.map(({ text }) => text)).toEqual(beatsOf(card).map(({ text }) => text));
     for (const line of lines) expect(line.took).toBeGreaterThan(1.9);
@@ -145,9 +148,9 @@ describe("a whole rehearsal", () => {
 
   test("leaves a class log whose changes are those of the rehearsal", () => {
     const of = { sessionId: "b".repeat(32), kind: "rehearsal", clock: { mono: 0, wall: 0 } } as const;
-    const log = classLog(card, done.log, at(400), of);
+    const log = classLogUntil(card, done.log, at(400), of);
     expect(log).toMatchObject({ kind: "rehearsal", whole: true });
-    for (const { item, took } of rehearsed(card, done).changes) {
+    for (const { item, took } of rehearsedTimes(card, done).changes) {
       const row = log?.rows.find((r) => r.phase === "change" && r.item === item);
       expect((row?.took ?? 0) + (row?.held ?? 0)).toBeCloseTo(took, 0);
     }

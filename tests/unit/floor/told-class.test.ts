@@ -1,7 +1,7 @@
 /** A class beside its plan, in words: figures worked by hand. */
 import { expect, test } from "vitest";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
-import { toldClass } from "#lib/floor/told-class.ts";
+import { taughtTimes } from "#lib/floor/taught-class.ts";
 import { itemName } from "#lib/plan/format.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
@@ -37,7 +37,7 @@ const log = (rows: ClassLog["rows"]): ClassLog => ({
 });
 
 test("a row an item, its change with it; the sum of the rows is the difference of the class", () => {
-  const told = toldClass(
+  const told = taughtTimes(
     plan,
     log([row("opening", null, 30, 34), row("change", "rest", 8, 20), row("pause", "rest", 20, 20, 25)]),
   );
@@ -54,7 +54,7 @@ test("a row an item, its change with it; the sum of the rows is the difference o
 });
 
 test("what was left out is said so, and a breath of two seconds is not worth a word", () => {
-  const told = toldClass(
+  const told = taughtTimes(
     plan,
     log([row("opening", null, 30, 32), row("work", "pike-1", 60, 0), row("closing", null, 40, 40)]),
   );

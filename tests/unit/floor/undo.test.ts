@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import { classLogSchema } from "#lib/floor/class-log-schema.ts";
 import { extension } from "#lib/floor/extension.ts";
 import { actOfKey, keysOfAct } from "#lib/floor/keys.ts";
@@ -114,7 +114,7 @@ describe("undo", () => {
     const of = { sessionId: "a".repeat(32), kind: "class", clock: { mono: T0, wall: 0 } } as const;
     const slipped = touch(touch(touch(touch(started, "next", 112), "undo", 118), "hold", 131), "resume", 136);
     const straight = touch(touch(started, "hold", 131), "resume", 136);
-    const [log, plain] = [slipped, straight].map((one) => classLog(card, one, at(400), of));
+    const [log, plain] = [slipped, straight].map((one) => classLogUntil(card, one, at(400), of));
     if (!log || !plain) throw new Error("both began");
     expect(log.rows).toEqual(plain.rows);
     expect(log.undone).toEqual([{ act: "next", at: 112, after: 6 }]);

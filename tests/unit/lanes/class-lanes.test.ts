@@ -2,10 +2,10 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { keepSameLanes } from "#lib/lanes/class-lanes.ts";
-import { OPENING } from "#lib/lanes/columns.ts";
-import type { Cell } from "#lib/lanes/types.ts";
+import { OPENING_ID } from "#lib/lanes/columns.ts";
+import type { ClassCell } from "#lib/lanes/types.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { validPlan } from "../../support/plan-arbitrary.ts";
 import { laneOf, lanesOf } from "./support.ts";
@@ -48,7 +48,7 @@ describe("the lanes of any plan", () => {
     fc.assert(
       fc.property(anyPlan, (plan) => {
         for (const lane of lanesOf(plan).lanes) {
-          const keys = lane.cells.map((cell: Cell) => cell.key);
+          const keys = lane.cells.map((cell: ClassCell) => cell.key);
           expect(new Set(keys).size).toBe(keys.length);
           for (const cell of lane.cells) expect(cell.say).not.toBe("");
         }
@@ -80,8 +80,8 @@ describe("the lanes of any plan", () => {
 const items: PlanItem[] = [
   { id: "h0", kind: "heading", title: "Nothing under it" },
   { id: "h1", kind: "heading", title: "Arms" },
-  move("a", { move: "row", side: "left", seconds: 60 }),
-  move("b", {
+  exampleMove("a", { move: "row", side: "left", seconds: 60 }),
+  exampleMove("b", {
     move: "row",
     side: "right",
     seconds: 45,
@@ -90,7 +90,7 @@ const items: PlanItem[] = [
   }),
   { id: "p", kind: "pause", seconds: 20, text: "Drink" },
   { id: "h2", kind: "heading", title: "Press" },
-  move("c", { move: "press", seconds: 50, springs: { light: 2 }, transitionSeconds: 10 }),
+  exampleMove("c", { move: "press", seconds: 50, springs: { light: 2 }, transitionSeconds: 10 }),
 ];
 const plan: Plan = { ...examplePlan(items), openingSeconds: 60, closingSeconds: 60 };
 
@@ -99,7 +99,7 @@ describe("the lanes of a small class", () => {
 
   it("have one column for everything that takes time", () => {
     expect(columns.map(({ key, from, to, number }) => [key, from, to, number])).toEqual([
-      [OPENING, 0, 60, 0],
+      [OPENING_ID, 0, 60, 0],
       ["a", 60, 120, 1],
       ["b", 126, 171, 2],
       ["p", 171, 191, 0],
@@ -152,7 +152,7 @@ describe("the lanes of a small class", () => {
     const settled = { ...onItem, id: "v", settled: true };
     const cells = laneOf(lanesOf(plan, [thread, onItem, settled]).lanes, "threads").cells;
     expect(cells.map(({ key, threads }) => [key, threads])).toEqual([
-      [OPENING, 1],
+      [OPENING_ID, 1],
       ["b", 1],
     ]);
   });
@@ -174,6 +174,6 @@ describe("keepSameLanes", () => {
 
 it("an item that inherits its id's name from nowhere has no muscles", () => {
   const moves = { ...exampleMoves };
-  const odd = { ...examplePlan([move("constructor", { move: "row", seconds: 60 })]), moves };
+  const odd = { ...examplePlan([exampleMove("constructor", { move: "row", seconds: 60 })]), moves };
   expect(laneOf(lanesOf(odd).lanes, "work").cells.map((cell) => cell.key)).toContain("constructor");
 });

@@ -1,4 +1,6 @@
 /** The whole class of a plan as its page has it. */
+
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { balance } from "#lib/balance/balance.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
@@ -7,7 +9,6 @@ import type { Lane, LaneKind } from "#lib/lanes/types.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { ThreadView } from "#lib/protocol/messages.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 import { talkByItem } from "#lib/talk/talk.ts";
 
 export function lanesOf(plan: Plan, threads: readonly ThreadView[] = []) {

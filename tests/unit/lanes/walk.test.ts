@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { cellAt, type Spot, type WalkKey, walk } from "#lib/lanes/walk.ts";
+import { type CellSpot, cellAt, type WalkKey, walk } from "#lib/lanes/walk.ts";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
 import { lanesOf } from "./support.ts";
 
@@ -11,7 +11,7 @@ describe("walk", () => {
     const start = walk(lanes, null, "home");
     if (!start) throw new Error("no cell");
     const seen = new Set<string>();
-    const open: Spot[] = [start];
+    const open: CellSpot[] = [start];
     for (let spot = open.pop(); spot; spot = open.pop()) {
       const name = `${spot.lane}/${spot.cell}`;
       if (seen.has(name)) continue;

@@ -1,7 +1,7 @@
 /** A move typed, read and refused: nothing is lost on the way, and each field says its own fault in plain words. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { draftOf, EMPTY_DRAFT, type MoveDraft, readDraft } from "#lib/library/draft.ts";
+import { EMPTY_DRAFT, type MoveDraft, moveDraft, readMoveDraft } from "#lib/library/draft.ts";
 import { readMove } from "#lib/library/faults.ts";
 import { moveSchema } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
@@ -9,25 +9,26 @@ import { validPlan } from "../../support/plan-arbitrary.ts";
 
 const [pushUp] = Object.values(STARTER_MOVES);
 if (!pushUp) throw new Error("the starter library is empty");
-const DRAFT = draftOf({ ...pushUp, tempo: { outSeconds: 3, backSeconds: 2 } });
+const DRAFT = moveDraft({ ...pushUp, tempo: { outSeconds: 3, backSeconds: 2 } });
 
 /** Faults by place. */
 function faults(change: Partial<MoveDraft>): Record<string, string> {
-  const read = readDraft({ ...DRAFT, ...change }, null);
+  const read = readMoveDraft({ ...DRAFT, ...change }, null);
   return read.ok ? {} : Object.fromEntries(read.faults.map((f) => [f.place, f.say]));
 }
 const times = (change: Partial<MoveDraft["times"]>) => ({ times: { ...DRAFT.times, ...change } });
 
 describe("a draft", () => {
   test("of every move of the first library reads as that move", () => {
-    for (const move of Object.values(STARTER_MOVES)) expect(readDraft(draftOf(move), move)).toEqual({ ok: true, move });
+    for (const move of Object.values(STARTER_MOVES))
+      expect(readMoveDraft(moveDraft(move), move)).toEqual({ ok: true, move });
   });
 
   test("of any valid move reads as that move, or says that its words are blank", () => {
     fc.assert(
       fc.property(validPlan, (plan) => {
         for (const move of Object.values(plan.moves)) {
-          const read = readDraft(draftOf(move), move);
+          const read = readMoveDraft(moveDraft(move), move);
           if (read.ok) expect(read.move).toEqual(move);
           else for (const { place } of read.faults) expect(place).toMatch(/^(name|easier\.|harder\.|springs\.max\.)/);
         }
@@ -76,14 +77,14 @@ describe("a draft", () => {
   });
 
   test("a decimal comma is a decimal point", () => {
-    expect(readDraft({ ...DRAFT, ...times({ outSeconds: "2,5" }) }, null)).toMatchObject({
+    expect(readMoveDraft({ ...DRAFT, ...times({ outSeconds: "2,5" }) }, null)).toMatchObject({
       ok: true,
       move: { tempo: { outSeconds: 2.5 } },
     });
   });
 
   test("a new one asks for what has to be chosen, and for nothing else", () => {
-    const read = readDraft(EMPTY_DRAFT, null);
+    const read = readMoveDraft(EMPTY_DRAFT, null);
     expect(read.ok ? [] : read.faults.map((f) => f.place)).toEqual([
       "name",
       "station",

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { changedKeys, mergeMoves, moveChanges } from "#lib/library/changes.ts";
 import { moveDoubts } from "#lib/library/doubts.ts";
 import { moveIdFor } from "#lib/library/move-id.ts";
-import { repWords, springWords, tempoWords } from "#lib/library/words.ts";
+import { repWords, springLimitWords, tempoWords } from "#lib/library/move-words.ts";
 import { ID_PATTERN, type Move } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { STARTER_EQUIPMENT } from "#lib/starter/room.ts";
@@ -131,7 +131,7 @@ describe("words", () => {
     };
     expect(tempoWords(move)).toBe("2 s out, hold 1 s, 2.5 s back, hold 0.5 s: 6 s a repetition");
     expect(repWords(move)).toBe("5 to 10 repetitions in 30 to 60 s");
-    expect(springWords(move)).toBe("at least 1 light; at most 2 light, no strong");
+    expect(springLimitWords(move)).toBe("at least 1 light; at most 2 light, no strong");
     expect(repWords({ ...move, tempo: { holdSeconds: true } })).toBe("");
   });
 });

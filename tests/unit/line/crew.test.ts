@@ -4,8 +4,8 @@ import { buildCard } from "#lib/card/card.ts";
 import { floorNow } from "#lib/floor/now.ts";
 import { crewSheet } from "#lib/line/crew.ts";
 import { EMPTY_LINE } from "#lib/line/line.ts";
+import { followWords } from "#lib/line/line-words.ts";
 import { setupWords } from "#lib/line/setup-words.ts";
-import { followWords } from "#lib/line/words.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
 const card = buildCard({

@@ -7,9 +7,9 @@ import {
   EMPTY_LINE,
   FORGET_MS,
   isLeaderAbsent,
-  type Line,
   type LineAct,
   leaderGoneFor,
+  type RoomLine,
 } from "#lib/line/line.ts";
 import type { LineClass } from "#lib/line/messages.ts";
 
@@ -26,7 +26,7 @@ const cls = (session: string): LineClass => ({
 });
 
 /** The line after acts one ms apart, and what was refused on the way. */
-function lineAfter(acts: readonly Bare[], from: Line = EMPTY_LINE, start = 0) {
+function lineAfter(acts: readonly Bare[], from: RoomLine = EMPTY_LINE, start = 0) {
   const refused: string[] = [];
   const line = acts.reduce((before, act, n) => {
     const outcome = afterAct(before, at(start + n, act));
@@ -210,7 +210,7 @@ const stepArb = fc.record({
   wait: fc.constantFrom(...Array(16).fill(1), 500, ABSENT_MS, ABSENT_MS, FORGET_MS),
 });
 /** The act with its term counted from the line's own; half of the answers are the leader's to whoever asks. */
-function from(act: Bare, { term, leader, asked }: Line): Bare {
+function from(act: Bare, { term, leader, asked }: RoomLine): Bare {
   const is = "term" in act ? { ...act, term: Math.max(0, term - act.term) } : act;
   const right = is.t === "answer" && is.to < "c" && leader && asked;
   return right ? { ...is, id: leader.id, to: asked.id } : is;

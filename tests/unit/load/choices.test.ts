@@ -7,12 +7,12 @@ import { forceN, loadRows, workJ } from "#lib/load/load.ts";
 import { neighbours } from "#lib/load/neighbours.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { exampleEquipment, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleEquipment, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 /** Example room at mid-travel 250 mm: light 40 N each (four), heavy 95 N each (two). */
 const beside = (springs: MoveItem["springs"], limits?: Plan["moves"][string]["springs"]) => {
-  const item = move("a", { springs });
+  const item = exampleMove("a", { springs });
   const moves = { squat: limits ? { ...exampleMoves.squat, springs: limits } : exampleMoves.squat };
   return neighbours(examplePlan([item], { moves }), item);
 };
@@ -65,8 +65,8 @@ describe("neighbours", () => {
 
 describe("springs that could stay on", () => {
   // light 2 over 0-500 mm: 20 + 0.24 (250) = 80 N; heavy 1: 20 + 0.3 (250 + p) = 80 -> p = -50
-  const a = move("a", { springs: { heavy: 1 } });
-  const b = move("b", { springs: { light: 2 } });
+  const a = exampleMove("a", { springs: { heavy: 1 } });
+  const b = exampleMove("b", { springs: { light: 2 } });
 
   it("says how far to move, what it does to both ends, and what it saves", () => {
     const kept = keepSprings(examplePlan([a, b]), b);
@@ -78,35 +78,35 @@ describe("springs that could stay on", () => {
     expect(kept?.savedSeconds).toBe(12);
   });
   it("is measured from where the item before starts", () => {
-    const from = move("a", { springs: { heavy: 1 }, offsetMm: 30 });
+    const from = exampleMove("a", { springs: { heavy: 1 }, offsetMm: 30 });
     expect(keepSprings(examplePlan([from, b]), b)).toMatchObject({ offsetMm: -50, byMm: -80 });
   });
   it("gives whole centimetres", () => {
     // light 3: 30 + 0.36 (250 + p) = 80 -> p = -111.1
-    const three = move("a", { springs: { light: 3 } });
+    const three = exampleMove("a", { springs: { light: 3 } });
     expect(keepSprings(examplePlan([three, b]), b)).toMatchObject({ offsetMm: -110, wantedN: 80 });
   });
   it("names what the library would not allow", () => {
     const limited = { ...exampleMoves, plank: { ...exampleMoves.plank, springs: { max: { heavy: 0 } } } };
-    const plank = move("b", { move: "plank", springs: { light: 2 } });
+    const plank = exampleMove("b", { move: "plank", springs: { light: 2 } });
     expect(
       keepSprings(examplePlan([a, plank], { moves: limited }), plank)?.against.map(({ spring }) => spring),
     ).toEqual(["heavy"]);
   });
   it("never matches a load that the library does not ask for, or that the machine cannot make", () => {
     const asked = (loadN: [number, number]) => ({ ...exampleMoves, squat: { ...exampleMoves.squat, loadN } });
-    const heavier = [a, move("b", { move: "squat", springs: { light: 2 } })] as const;
+    const heavier = [a, exampleMove("b", { move: "squat", springs: { light: 2 } })] as const;
     expect(keepSprings(examplePlan([...heavier], { moves: asked([70, 90]) }), heavier[1])).not.toBeNull();
     expect(keepSprings(examplePlan([...heavier], { moves: asked([20, 60]) }), heavier[1])).toBeNull();
-    const six = move("b", { springs: { light: 6 } });
-    expect(keepSprings(examplePlan([move("a", { springs: { heavy: 2 } }), six]), six)).toBeNull();
+    const six = exampleMove("b", { springs: { light: 6 } });
+    expect(keepSprings(examplePlan([exampleMove("a", { springs: { heavy: 2 } }), six]), six)).toBeNull();
   });
   it("is nothing when the springs are the same, there are none, or no offset in reach does it", () => {
-    expect(keepSprings(examplePlan([a, move("b", { springs: { heavy: 1 } })]), a)).toBeNull();
-    const none = move("b", { springs: {} });
+    expect(keepSprings(examplePlan([a, exampleMove("b", { springs: { heavy: 1 } })]), a)).toBeNull();
+    const none = exampleMove("b", { springs: {} });
     expect(keepSprings(examplePlan([a, none]), none)).toBeNull();
-    const strong = move("b", { springs: { heavy: 2, light: 4 } });
-    expect(keepSprings(examplePlan([move("a"), strong]), strong)).toBeNull();
+    const strong = exampleMove("b", { springs: { heavy: 2, light: 4 } });
+    expect(keepSprings(examplePlan([exampleMove("a"), strong]), strong)).toBeNull();
     expect(keepSprings(examplePlan([b]), b)).toBeNull();
   });
 });

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { forceN, loadRows, OFFSET_LIMIT_MM, springItemBefore, travelMm, workJ } from "#lib/load/load.ts";
 import { moveItems, moveOf } from "#lib/plan/lookup.ts";
 import type { Equipment, Plan } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const number = (max: number) => fc.double({ min: 0, max, noNaN: true });
@@ -102,10 +102,10 @@ describe("load", () => {
 
   it("an unknown move and a machine without the springs have no load and do no harm", () => {
     const plan = examplePlan([
-      move("a", { springs: { constructor: 3, light: 1 } }),
-      move("x", { move: "gone" }),
-      move("y", { move: "constructor" }),
-      move("b", { springs: { light: 2 } }),
+      exampleMove("a", { springs: { constructor: 3, light: 1 } }),
+      exampleMove("x", { move: "gone" }),
+      exampleMove("y", { move: "constructor" }),
+      exampleMove("b", { springs: { light: 2 } }),
     ]);
     const [a, x, y, b] = loadRows(plan);
     expect(a).toMatchObject({ atStartN: 10 });

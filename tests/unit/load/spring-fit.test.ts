@@ -1,13 +1,14 @@
 /** What the spring fit says of readings: which it refuses, when they lie on a line, which one to take again. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fitForRoom, fitSpring, type Reading } from "#lib/springs/spring-fit.ts";
+import { fitForRoom, fitSpring, type SpringReading } from "#lib/springs/spring-fit.ts";
 
-const at = (...pairs: [number, number][]): Reading[] => pairs.map(([travelMm, newtons]) => ({ travelMm, newtons }));
-const onLine = (travels: number[], stiffness = 0.12, preload = 9): Reading[] =>
+const at = (...pairs: [number, number][]): SpringReading[] =>
+  pairs.map(([travelMm, newtons]) => ({ travelMm, newtons }));
+const onLine = (travels: number[], stiffness = 0.12, preload = 9): SpringReading[] =>
   travels.map((travelMm) => ({ travelMm, newtons: preload + stiffness * travelMm }));
 /** The readings with one of them off by so many newtons. */
-const off = (readings: Reading[], index: number, by: number): Reading[] =>
+const off = (readings: SpringReading[], index: number, by: number): SpringReading[] =>
   readings.map((r, i) => (i === index ? { ...r, newtons: r.newtons + by } : r));
 
 describe("refused, in one sentence", () => {

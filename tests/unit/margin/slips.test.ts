@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { countWords, slipsOf } from "#lib/margin/slips.ts";
 import type { Anchor, ThreadView } from "#lib/protocol/messages.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { planWithScript } from "../editor/plan-with-script.ts";
 
 const plan = planWithScript([]);

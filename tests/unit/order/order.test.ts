@@ -6,11 +6,11 @@ import { type BlockOrder, bestOrder } from "#lib/order/order.ts";
 import { searchSequence } from "#lib/order/search.ts";
 import { keepsRules, type Sequencing, sequenceSeconds } from "#lib/order/sequencing.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 /** Light or heavy: going from one to the other is base 2 + off 2 + on 3 + home 2 = 9 s, the same spring again 0 s. */
-const light = (id: string, more: Partial<MoveItem> = {}) => move(id, { springs: { light: 1 }, ...more });
-const heavy = (id: string, more: Partial<MoveItem> = {}) => move(id, { springs: { heavy: 1 }, ...more });
+const light = (id: string, more: Partial<MoveItem> = {}) => exampleMove(id, { springs: { light: 1 }, ...more });
+const heavy = (id: string, more: Partial<MoveItem> = {}) => exampleMove(id, { springs: { heavy: 1 }, ...more });
 const heading = (id: string): PlanItem => ({ id, kind: "heading", title: id });
 const pause = (id: string): PlanItem => ({ id, kind: "pause", seconds: 10 });
 
@@ -74,7 +74,7 @@ describe("the best order", () => {
   });
 
   it("passes over an item whose move nobody knows", () => {
-    const plan = block(light("a"), move("gone", { move: "gone", springs: { heavy: 2 } }), light("b"));
+    const plan = block(light("a"), exampleMove("gone", { move: "gone", springs: { heavy: 2 } }), light("b"));
     expect(good(plan)).toMatchObject({ before: 0, after: 0, items: ["a", "gone", "b"] });
   });
 });
@@ -190,7 +190,7 @@ describe("pauses", () => {
 describe("more than sixteen", () => {
   const rows = (n: number, more: (i: number) => Partial<MoveItem> = () => ({})) =>
     Array.from({ length: n }, (_, i) =>
-      move(`i${i}`, {
+      exampleMove(`i${i}`, {
         springs: { light: i % 4, heavy: Math.floor(i / 4) % 3 },
         facing: i % 5 ? "front" : "back",
         ...more(i),

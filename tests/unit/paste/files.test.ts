@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { pasteContext } from "#app/_paste/context.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { decodeText, MAX_BYTES } from "#lib/paste/decode.ts";
-import { itemsFrom, planWith } from "#lib/paste/drafts.ts";
+import { draftsToItems, planWith } from "#lib/paste/drafts.ts";
 import { typedParts } from "#lib/paste/typed-parts.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { SHORT_CLASS } from "#tests/browser/short-class.ts";
@@ -55,7 +55,7 @@ test("what was typed is cut where something was read, and nothing of it is lost"
 
 test("the clock of the class with the rows in it", () => {
   const { drafts } = judgeOne("Plank hold 40 s 1 light");
-  const items = itemsFrom(drafts, () => "pasted");
+  const items = draftsToItems(drafts, () => "pasted");
   const plan = planWith(SHORT_CLASS, STUDIO.moves, { afterId: "row-left", items });
   expect(plan.items.map((item) => item.id)).toEqual(["pulls", "row-right", "row-left", "pasted", "press"]);
   const row = classClock(plan).rows.find((r) => r.item === "pasted");

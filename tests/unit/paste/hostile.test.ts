@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { NO_ANSWERS } from "#lib/paste/answers.ts";
 import { cleanText } from "#lib/paste/clean.ts";
-import { itemsFrom } from "#lib/paste/drafts.ts";
+import { draftsToItems } from "#lib/paste/drafts.ts";
 import { judgeRows } from "#lib/paste/judge.ts";
 import { MAX_ROWS, MAX_TEXT } from "#lib/paste/limits.ts";
 import { readPaste } from "#lib/paste/read-paste.ts";
@@ -130,7 +130,7 @@ describe("any list at all", () => {
       fc.property(list, (text) => {
         let n = 0;
         for (const row of judge(text)) {
-          for (const item of itemsFrom(row.drafts, () => `item-${n++}`)) {
+          for (const item of draftsToItems(row.drafts, () => `item-${n++}`)) {
             const checked = itemSchema.safeParse(item);
             expect(checked.error?.issues ?? []).toEqual([]);
           }

@@ -1,9 +1,9 @@
 /** What rows become: sure readings go on, doubts are sentences with choices, answers settle them. */
 import { describe, expect, test } from "vitest";
-import { type Answer, NO_ANSWERS, withAnswer } from "#lib/paste/answers.ts";
-import { itemsFrom } from "#lib/paste/drafts.ts";
+import { NO_ANSWERS, type PasteAnswer, withAnswer } from "#lib/paste/answers.ts";
+import { draftsToItems } from "#lib/paste/drafts.ts";
 import { countsWords } from "#lib/paste/judge.ts";
-import type { Judged } from "#lib/paste/judged.ts";
+import type { JudgedRow } from "#lib/paste/judged.ts";
 import { itemSchema } from "#lib/plan/schema.ts";
 import { judge, judgeOne, made, read } from "./studio.ts";
 
@@ -142,7 +142,7 @@ describe("an answer settles a doubt", () => {
   });
 
   test("a spring explained once is explained in every row", () => {
-    const answer: Answer = { spring: { word: "blue", id: "middle" } };
+    const answer: PasteAnswer = { spring: { word: "blue", id: "middle" } };
     const rows = judge("Kneeling row 60 s 1 blue\nPlank hold 30 s 2 blue", withAnswer(NO_ANSWERS, "", answer));
     expect(rows.map(made)).toEqual(["row-kneeling both 60 middle1", "plank-hold both 30 middle2"]);
   });
@@ -188,7 +188,7 @@ describe("a heading or a move", () => {
   });
   test("a row without a time that is no move is a heading among rows with times, and says so", () => {
     const [row] = judge("Lower body\nKneeling row 60 s 1 light\nPlank hold 30 s 1 light");
-    expect([made(row as Judged), row?.notes]).toEqual([
+    expect([made(row as JudgedRow), row?.notes]).toEqual([
       "# Lower body",
       ["No time and no move of this name: read as a heading."],
     ]);
@@ -215,7 +215,7 @@ describe("words left over", () => {
   test("of a column of notes are kept unless a person says no", () => {
     const [row] = judge("Move\tTime\tSprings\tNotes\nKneeling row\t60\t1 light\t{next-move} soon");
     expect(row?.keepWords).toBe(true);
-    const [item] = itemsFrom(row?.drafts ?? [], () => "a");
+    const [item] = draftsToItems(row?.drafts ?? [], () => "a");
     expect(item).toMatchObject({ script: [{ text: "next-move, soon" }] });
     expect(itemSchema.safeParse(item).success).toBe(true);
   });

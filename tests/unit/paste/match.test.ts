@@ -1,7 +1,7 @@
 /** Finding the move that a name means. */
 import { describe, expect, test } from "vitest";
 import { editDistance } from "#lib/library/similar.ts";
-import { foldText, plainWords } from "#lib/paste/clean.ts";
+import { cleanWords, foldText } from "#lib/paste/clean.ts";
 import { libraryOf } from "#lib/paste/library.ts";
 import { matchMove } from "#lib/paste/match-move.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
@@ -89,6 +89,6 @@ test("words are folded: case, accents, invisible characters, plural", () => {
 });
 
 test("words that go into a plan hold no turning marks and are cut between characters", () => {
-  expect(plainWords("  a\u202Eb\n c ", 99)).toBe("ab c");
-  expect(plainWords("ab🙂", 3)).toBe("ab");
+  expect(cleanWords("  a\u202Eb\n c ", 99)).toBe("ab c");
+  expect(cleanWords("ab🙂", 3)).toBe("ab");
 });

@@ -1,8 +1,8 @@
 /** Sides, facing, offset and springs out of the words of a row. */
 import { describe, expect, test } from "vitest";
-import { Field } from "#lib/paste/field.ts";
+import { RowField } from "#lib/paste/field.ts";
 import { readFacing, readOffset, readSides } from "#lib/paste/read-side.ts";
-import { springWords } from "#lib/paste/spring-words.ts";
+import { springVocabulary } from "#lib/paste/spring-vocabulary.ts";
 import { STARTER_EQUIPMENT } from "#lib/starter/room.ts";
 import { read } from "./studio.ts";
 
@@ -31,11 +31,11 @@ describe("sides", () => {
     ["l or r", []],
     ["hold, all in", []],
   ])("%s", (words, sides) => {
-    expect(readSides(new Field(`Side lunge ${words}`), false, null)).toEqual(sides);
+    expect(readSides(new RowField(`Side lunge ${words}`), false, null)).toEqual(sides);
   });
 
   test("in a column of sides a small letter counts", () => {
-    expect(["l", "R", "b", "each", "l/r", "-"].map((t) => readSides(new Field(t), true, null)[0])).toEqual([
+    expect(["l", "R", "b", "each", "l/r", "-"].map((t) => readSides(new RowField(t), true, null)[0])).toEqual([
       "left",
       "right",
       "both",
@@ -46,7 +46,7 @@ describe("sides", () => {
   });
 
   test("a name of the library keeps its own words", () => {
-    expect(readSides(new Field("Both legs lift, left"), false, { from: 0, to: 14 })).toEqual(["left"]);
+    expect(readSides(new RowField("Both legs lift, left"), false, { from: 0, to: 14 })).toEqual(["left"]);
   });
 });
 
@@ -55,7 +55,7 @@ test.each([
   ["faces the front", "front"],
   ["facing out", undefined],
 ])("%s", (text, facing) => {
-  expect(readFacing(new Field(text))).toBe(facing);
+  expect(readFacing(new RowField(text))).toBe(facing);
 });
 
 test.each([
@@ -67,7 +67,7 @@ test.each([
   ["8 cm", undefined],
   ["offset 900 cm", undefined],
 ])("%s", (text, mm) => {
-  expect(readOffset(new Field(text))).toBe(mm);
+  expect(readOffset(new RowField(text))).toBe(mm);
 });
 
 describe("springs by the room's labels", () => {
@@ -108,7 +108,7 @@ describe("springs by the room's labels", () => {
   });
 
   test("a letter that two labels begin with is unknown", () => {
-    const words = springWords([
+    const words = springVocabulary([
       { id: "a", label: "soft", count: 2, stiffnessNPerMm: 0.1, preloadN: 1 },
       { id: "b", label: "strong", count: 2, stiffnessNPerMm: 0.2, preloadN: 1 },
     ]);
@@ -122,7 +122,7 @@ describe("springs by the room's labels", () => {
       id: `s${i}`,
       label,
     }));
-    const words = springWords(odd.map((s) => ({ count: 2, stiffnessNPerMm: 0.1, preloadN: 1, ...s })));
+    const words = springVocabulary(odd.map((s) => ({ count: 2, stiffnessNPerMm: 0.1, preloadN: 1, ...s })));
     expect(words.byLabel("Über schwer springs")?.id).toBe("s3");
   });
 });

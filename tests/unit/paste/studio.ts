@@ -4,7 +4,7 @@ import { startingSeconds } from "#app/_plan/starting-seconds.ts";
 import { startingSprings } from "#app/_plan/starting-springs.ts";
 import { type Answers, NO_ANSWERS } from "#lib/paste/answers.ts";
 import { judgeRows } from "#lib/paste/judge.ts";
-import type { Judged } from "#lib/paste/judged.ts";
+import type { JudgedRow } from "#lib/paste/judged.ts";
 import { readPaste } from "#lib/paste/read-paste.ts";
 import type { PasteContext, PasteReading } from "#lib/paste/types.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
@@ -27,11 +27,11 @@ export function read(text: string): Read {
   return reading;
 }
 
-export const judge = (text: string, answers: Answers = NO_ANSWERS): Judged[] =>
+export const judge = (text: string, answers: Answers = NO_ANSWERS): JudgedRow[] =>
   judgeRows(read(text).rows, answers, STUDIO);
 
 /** The only row of a list of one. */
-export function judgeOne(text: string, answers: Answers = NO_ANSWERS): Judged {
+export function judgeOne(text: string, answers: Answers = NO_ANSWERS): JudgedRow {
   const rows = judge(text, answers);
   const [row] = rows;
   if (!row || rows.length !== 1) throw new Error(`${rows.length} rows`);
@@ -39,7 +39,7 @@ export function judgeOne(text: string, answers: Answers = NO_ANSWERS): Judged {
 }
 
 /** "plank-pike both 60 light2", "pause 30 Water", "# Arms": what a row makes, short enough to compare. */
-export function made(row: Judged): string {
+export function made(row: JudgedRow): string {
   if (row.state !== "ready") return row.state;
   return row.drafts
     .map((draft) => {

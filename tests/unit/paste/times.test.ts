@@ -1,12 +1,12 @@
 /** Lengths of time as people write them. Seconds. */
 import { describe, expect, test } from "vitest";
-import { Field } from "#lib/paste/field.ts";
+import { RowField } from "#lib/paste/field.ts";
 import { readReps } from "#lib/paste/read-reps.ts";
-import { readTimes, type TimeOptions } from "#lib/paste/read-time.ts";
+import { type TimeOptions, takeTimesFrom } from "#lib/paste/read-time.ts";
 
 const initials = new Set(["L", "M"]);
 const times = (text: string, options: Partial<TimeOptions> = {}) =>
-  readTimes(new Field(text), { initials, ...options });
+  takeTimesFrom(new RowField(text), { initials, ...options });
 
 describe("a length of time", () => {
   test.each([
@@ -85,8 +85,8 @@ describe("a length of time", () => {
   });
 
   test("it says from which characters it was read", () => {
-    const field = new Field("Plank hold 2x45 s now");
-    readTimes(field, { initials });
+    const field = new RowField("Plank hold 2x45 s now");
+    takeTimesFrom(field, { initials });
     expect(field.taken.map(({ from, to }) => field.text.slice(from, to))).toEqual(["2x45 s"]);
   });
 });
@@ -101,10 +101,10 @@ describe("repetitions", () => {
     ["2 sets of 12", 24],
     ["8 times", 8],
   ])("%s", (text, reps) => {
-    expect(readReps(new Field(`Kneeling row ${text}`))).toBe(reps);
+    expect(readReps(new RowField(`Kneeling row ${text}`))).toBe(reps);
   });
   test("a time is none", () => {
-    expect(readReps(new Field("60 s 2 light"))).toBeUndefined();
+    expect(readReps(new RowField("60 s 2 light"))).toBeUndefined();
   });
 });
 
@@ -115,6 +115,6 @@ test.each([
   ["Plank-30 s", false],
   ["45-60 s", false],
 ])("a dash right before a length may have been a minus: %s", (text, dashed) => {
-  const [time] = readTimes(new Field(text), { initials: new Set() });
+  const [time] = takeTimesFrom(new RowField(text), { initials: new Set() });
   expect(time?.dashed === true).toBe(dashed);
 });

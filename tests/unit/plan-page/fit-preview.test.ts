@@ -4,11 +4,11 @@ import { changesAnything, fitPreview, rowsOf } from "#app/_fit/preview.ts";
 import { closingWords, costWords, difference, heldWords, helpWords } from "#app/_fit/words.ts";
 import { againstLength } from "#lib/clock/length-words.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const plan = (lengthSeconds: number, items: readonly PlanItem[], more: Partial<Plan> = {}): Plan =>
   examplePlan(items, { lengthSeconds, ...more });
-const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) => move(id, { seconds, ...more });
+const item = (id: string, seconds: number, more: Partial<MoveItem> = {}) => exampleMove(id, { seconds, ...more });
 const heading = (id: string): PlanItem => ({ id, kind: "heading", title: id });
 
 describe("the rows", () => {

@@ -2,8 +2,8 @@
 import { expect, test } from "vitest";
 import { nextFinding } from "#app/_plan/next-finding.ts";
 import type { SessionSnapshot } from "#app/_plan/session-types.ts";
-import { checkPlan } from "#lib/rules/run.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
 
 const { findings } = checkPlan(FIRST_TRY);

@@ -6,12 +6,12 @@ import { holdWords, kindRows, ordinal, savedWords } from "#app/_order/words.ts";
 import { classClock } from "#lib/clock/clock.ts";
 import { clockTime } from "#lib/plan/format.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 const heading = (id: string): PlanItem => ({ id, kind: "heading", title: id });
 /** Two heavy springs against one light one: putting them on and off takes its time. */
-const heavy = (id: string, more: Partial<MoveItem> = {}) => move(id, { springs: { heavy: 2 }, ...more });
-const light = (id: string, more: Partial<MoveItem> = {}) => move(id, more);
+const heavy = (id: string, more: Partial<MoveItem> = {}) => exampleMove(id, { springs: { heavy: 2 }, ...more });
+const light = (id: string, more: Partial<MoveItem> = {}) => exampleMove(id, more);
 const block = (...items: PlanItem[]): Plan => examplePlan([heading("h"), ...items, heading("k"), light("end")]);
 
 function found(plan: Plan, choice: Choice = { heading: "h", free: false }) {

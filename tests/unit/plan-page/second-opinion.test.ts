@@ -6,10 +6,10 @@ import { analyse } from "#lib/analysis/analysis.ts";
 import { Marker } from "#lib/analysis/marks.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 
-const plan = examplePlan([move("a", { script: [] }), move("b")]);
+const plan = examplePlan([exampleMove("a", { script: [] }), exampleMove("b")]);
 const { findings } = analyse(plan);
 const named = (of: Plan, found: readonly Finding[]) => {
   const marker = new Marker();
@@ -54,7 +54,7 @@ describe("the server has checked", () => {
 
   test("another plan than this page holds now: nothing is fetched", async () => {
     const { hear, asked } = page({ plan, findings });
-    const longer = { ...plan, items: [...plan.items, move("c")] };
+    const longer = { ...plan, items: [...plan.items, exampleMove("c")] };
     await hear(named(longer, analyse(longer).findings));
     expect(asked()).toBe(0);
   });

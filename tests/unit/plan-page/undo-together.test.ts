@@ -5,7 +5,7 @@ import { planUndo } from "#app/_plan/plan-undo.ts";
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
 import { setComesAfter } from "#lib/doc/hold.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { orderedIds, readDeleted, readItemById, readItems, readPlan } from "#lib/doc/read.ts";
 import {
   act,
@@ -62,7 +62,7 @@ function meet(all: readonly Page[]): void {
   for (const { writer } of all) for (const update of news) Y.applyUpdate(writer.doc, update, "server");
 }
 const seconds = ({ writer }: Page, id = "b") => (readItemById(writer.doc, id) as MoveItem | undefined)?.seconds;
-const fieldOf = ({ writer }: Page, key: string, id = "b") => parts(writer.doc).items.get(id)?.get(key);
+const fieldOf = ({ writer }: Page, key: string, id = "b") => planParts(writer.doc).items.get(id)?.get(key);
 
 /** Both presses, in every order of undoing and hearing of each other. */
 const ORDERS: Record<string, (marta: Page, jonas: Page) => void> = {
@@ -200,7 +200,7 @@ describe("one after the other", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     marta.does((w) => {
       for (const id of ["a", "b", "c"]) setItemField(w, id, "seconds", 80);
-      setText(w, parts(w.doc).title, "Trunk day");
+      setText(w, planParts(w.doc).title, "Trunk day");
       setHead(w, "level", "open");
     });
     meet([marta, jonas]);
@@ -307,11 +307,11 @@ test("what an item comes after, undone to nothing, reads as it did and can be na
 
 describe("two who write one text anew at the same moment, and both undo", () => {
   const anew = (words: string) => (w: Writer) => {
-    const { title } = parts(w.doc);
+    const { title } = planParts(w.doc);
     title.delete(0, title.length);
     title.insert(0, words);
   };
-  const title = ({ writer }: Page) => parts(writer.doc).title.toString();
+  const title = ({ writer }: Page) => planParts(writer.doc).title.toString();
 
   for (const [name, undoAll] of Object.entries(ORDERS))
     for (const clients of [
@@ -335,7 +335,7 @@ describe("two who write one text anew at the same moment, and both undo", () => 
     jonas.does(anew("Arms"));
     meet([marta, jonas]);
     marta.undo.undo();
-    marta.does((w) => parts(w.doc).title.insert(5, " day"));
+    marta.does((w) => planParts(w.doc).title.insert(5, " day"));
     meet([marta, jonas]);
     jonas.undo.undo();
     meet([marta, jonas]);

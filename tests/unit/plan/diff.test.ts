@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { planChanges } from "#lib/plan/diff.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
-import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { planChanges } from "#lib/plan-diff/plan-changes.ts";
+import { bothSides, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const [left, right] = bothSides("row", { seconds: 45 }, { seconds: 45 });
 const plan = (items: PlanItem[], changes: Partial<Plan> = {}): Plan => examplePlan(items, changes);
-const base = plan([left as PlanItem, right as PlanItem, move("p", { move: "plank" })]);
+const base = plan([left as PlanItem, right as PlanItem, exampleMove("p", { move: "plank" })]);
 const withItem = (index: number, change: Partial<PlanItem>): Plan => ({
   ...base,
   items: base.items.map((item, i) => (i === index ? ({ ...item, ...change } as PlanItem) : item)),
@@ -18,8 +18,8 @@ describe("what changed", () => {
   it.each<[string, Plan, string[]]>([
     ["time", withItem(1, { seconds: 60 }), ["Kneeling row, right: 45 s became 60 s."]],
     ["springs", withItem(0, { springs: { light: 2 } }), ["Kneeling row, left, springs: one light became two light."]],
-    ["added", { ...base, items: [...base.items, move("n")] }, ["Squat was added after Plank hold."]],
-    ["added first", { ...base, items: [move("n"), ...base.items] }, ["Squat was added at the start."]],
+    ["added", { ...base, items: [...base.items, exampleMove("n")] }, ["Squat was added after Plank hold."]],
+    ["added first", { ...base, items: [exampleMove("n"), ...base.items] }, ["Squat was added at the start."]],
     ["removed", { ...base, items: base.items.slice(0, 2) }, ["Plank hold was removed."]],
     [
       "moved",
@@ -56,7 +56,7 @@ describe("what changed", () => {
   });
 
   it("names only the item that moved, not those it passed", () => {
-    const items = ["a", "b", "c", "d", "e"].map((id) => move(id, { side: "both" }));
+    const items = ["a", "b", "c", "d", "e"].map((id) => exampleMove(id, { side: "both" }));
     const [a, b, c, d, e] = items as [PlanItem, PlanItem, PlanItem, PlanItem, PlanItem];
     expect(planChanges(plan([a, b, c, d, e]), plan([a, c, d, e, b]))).toHaveLength(1);
   });

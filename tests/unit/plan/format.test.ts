@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { clockTime, itemName, percent, plainNumber, plural, secondsWords, springWords } from "#lib/plan/format.ts";
-import { exampleEquipment, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleEquipment, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 describe("words for numbers", () => {
   it("clock times", () => {
@@ -36,9 +36,9 @@ describe("words for numbers", () => {
 
   it("items as people call them", () => {
     const plan = examplePlan([]);
-    expect(itemName(plan, move("a", { move: "row", side: "right" }))).toBe("Kneeling row, right");
-    expect(itemName(plan, move("a"))).toBe("Squat");
-    expect(itemName(plan, move("a", { move: "constructor" }))).toBe("constructor");
+    expect(itemName(plan, exampleMove("a", { move: "row", side: "right" }))).toBe("Kneeling row, right");
+    expect(itemName(plan, exampleMove("a"))).toBe("Squat");
+    expect(itemName(plan, exampleMove("a", { move: "constructor" }))).toBe("constructor");
     expect(itemName(plan, { id: "h", kind: "heading", title: "Arms" })).toBe("the heading Arms");
     expect(itemName(plan, { id: "p", kind: "pause", seconds: 20 })).toBe("the pause of 20 s");
   });

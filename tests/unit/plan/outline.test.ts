@@ -1,12 +1,12 @@
 /** What is read of a class before its page is there. */
 import { expect, test } from "vitest";
 import { outlineOf } from "#lib/plan/outline.ts";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
 test("a paragraph a heading, in plan order, each item with its side and seconds", () => {
   const [left, right] = bothSides("row", { seconds: 60 }, { seconds: 60 });
   const plan = examplePlan([
-    move("a", { seconds: 45 }),
+    exampleMove("a", { seconds: 45 }),
     { id: "h", kind: "heading", title: "Pulls" },
     ...(left && right ? [left, right] : []),
     { id: "p", kind: "pause", seconds: 40, text: "Drink." },
@@ -20,7 +20,7 @@ test("a paragraph a heading, in plan order, each item with its side and seconds"
 });
 
 test("a move nobody knows and one not chosen yet are said as the rail says them", () => {
-  const plan = examplePlan([move("a", { move: "" }), move("b", { move: "gone" })]);
+  const plan = examplePlan([exampleMove("a", { move: "" }), exampleMove("b", { move: "gone" })]);
   const { gone: _, "": __, ...moves } = plan.moves;
   expect(outlineOf({ ...plan, moves })).toEqual([
     { words: "Move not chosen yet 45\u00a0s · Unknown move “gone” 45\u00a0s" },
@@ -28,7 +28,7 @@ test("a move nobody knows and one not chosen yet are said as the rail says them"
 });
 
 test("a very long plan is told to its sixtieth item", () => {
-  const plan = examplePlan(Array.from({ length: 75 }, (_, i) => move(`m${i}`)));
+  const plan = examplePlan(Array.from({ length: 75 }, (_, i) => exampleMove(`m${i}`)));
   const [part] = outlineOf(plan);
   expect(part?.words.split(" · ")).toHaveLength(61);
   expect(part?.words).toMatch(/ · and 15 more$/);

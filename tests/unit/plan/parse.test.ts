@@ -2,9 +2,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { planJsonSchema } from "#lib/plan/json-schema.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
 import { formatPointer, valueAt } from "#lib/plan/pointer.ts";
-import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
+import { bothSides, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const good = examplePlan(bothSides("row"), { standards: { "missing-cue": { limits: { requiredKinds: ["safety"] } } } });
@@ -266,7 +266,7 @@ describe("a large file", () => {
       text: 'Breathe out and keep the carriage still, "{side}", all the way home. '.repeat(2),
     };
     const items = Array.from({ length: 1900 }, (_, i) =>
-      move(`i-${i}`, { script: Array.from({ length: 6 }, () => line) }),
+      exampleMove(`i-${i}`, { script: Array.from({ length: 6 }, () => line) }),
     );
     const text = JSON.stringify(examplePlan(items));
     expect(text.length).toBeGreaterThan(2_000_000);

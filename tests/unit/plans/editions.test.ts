@@ -5,9 +5,9 @@ import { listPlanEvents } from "#db/repos/event-repo.ts";
 import { setPlanDeleted } from "#db/repos/plan-repo.ts";
 import { sha256Hex } from "#lib/canonical/canonical.ts";
 import { verifyCard } from "#lib/card/card.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { setHead, setText } from "#lib/doc/write.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
 import { archivePlan } from "#server/plans/archive-plan.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
 import { deletePlan } from "#server/plans/delete-plan.ts";
@@ -109,7 +109,7 @@ describe("a signed edition", () => {
 
   it("keeps its title and findings when the plan is written on", async () => {
     await s.write(planDoc(id), s.people.jonas, (w) => {
-      setText(w, parts(w.doc).title, "Another title");
+      setText(w, planParts(w.doc).title, "Another title");
       setHead(w, "level", "open");
     });
     expect(must(listPlanEditions(s.app, s.people.sam, id)).editions[0]?.title).toBe("Pull & press");

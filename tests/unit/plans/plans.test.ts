@@ -4,7 +4,7 @@ import * as Y from "yjs";
 import { listPlanEvents } from "#db/repos/event-repo.ts";
 import { readPlanAuthors, readPlanRow } from "#db/repos/plan-repo.ts";
 import { insertRoom, readRoom } from "#db/repos/room-repo.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { readItems } from "#lib/doc/read.ts";
 import { deleteItem, setHead, setItemField, setText } from "#lib/doc/write.ts";
 import { changePlan } from "#server/plans/change-plan.ts";
@@ -75,7 +75,7 @@ describe("a new plan", () => {
   it("is listed under the title and length that its document has after a burst", async () => {
     const id = newPlan();
     await s.write(planDoc(id), s.people.jonas, (w) => {
-      setText(w, parts(w.doc).title, "Press and pull");
+      setText(w, planParts(w.doc).title, "Press and pull");
       setHead(w, "lengthSeconds", 900);
     });
     expect(must(listPlans(s.app, s.people.jonas)).plans).toMatchObject([

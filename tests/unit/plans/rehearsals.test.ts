@@ -2,10 +2,10 @@
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { Card } from "#lib/card/schema.ts";
 import { verifyCard } from "#lib/card/verify-card.ts";
-import { parts } from "#lib/doc/layout.ts";
+import { planParts } from "#lib/doc/layout.ts";
 import { setText } from "#lib/doc/write.ts";
 import { type ClassLog, classLogSchema } from "#lib/floor/class-log-schema.ts";
-import { toldClass } from "#lib/floor/told-class.ts";
+import { taughtTimes } from "#lib/floor/taught-class.ts";
 import { readRehearsals } from "#server/class-log/read-rehearsals.ts";
 import { takeLog } from "#server/class-log/take-log.ts";
 import { createPlan } from "#server/plans/create-plan.ts";
@@ -34,7 +34,7 @@ const rehearsal = (more: Partial<ClassLog> = {}): ClassLog => ({
 });
 
 test("a draft is a card of its own words, unsigned, under the next edition's number", async () => {
-  await s.write(planDoc(id), s.people.jonas, (w) => setText(w, parts(w.doc).title, "Pull & press again"));
+  await s.write(planDoc(id), s.people.jonas, (w) => setText(w, planParts(w.doc).title, "Pull & press again"));
   const draft = must(draftCard(s.app, s.people.jonas, id));
   expect(draft.edition).toMatchObject({ planId: id, number: 2, title: "Pull & press again" });
   expect(draft.plan.items).toHaveLength(card.plan.items.length);
@@ -82,5 +82,5 @@ test("one of other items, or in which nothing was tapped, says nothing", () => {
 });
 
 test("its log reads beside the plan as any other does", () => {
-  expect(toldClass(card.plan, rehearsal()).rows.length).toBeGreaterThan(3);
+  expect(taughtTimes(card.plan, rehearsal()).rows.length).toBeGreaterThan(3);
 });

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
-  LEAST,
+  LEAST_HEIGHT_PX,
   layoutRail,
   notchOffset,
   type RailInput,
@@ -101,7 +101,7 @@ describe("layoutRail, for any class", () => {
         for (const s of layout.segments) {
           expect(s.top).toBeCloseTo(foot, 6);
           foot = s.top + s.height;
-          expect(s.height).toBeGreaterThanOrEqual(Math.max(LEAST[s.kind], any.needs[s.key] ?? 0));
+          expect(s.height).toBeGreaterThanOrEqual(Math.max(LEAST_HEIGHT_PX[s.kind], any.needs[s.key] ?? 0));
           expect(s.height).toBeGreaterThanOrEqual((s.to - s.from) * any.scale - 1e-9);
         }
         expect(layout.height).toBeCloseTo(foot, 6);

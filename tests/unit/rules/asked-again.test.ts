@@ -10,8 +10,8 @@ import { PlanReader } from "#lib/doc/plan-reader.ts";
 import { orderedIds, scriptOf } from "#lib/doc/read.ts";
 import { setItemField } from "#lib/doc/write.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import type { AnyRule, RuleReads } from "#lib/rules/define/types.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import type { AnyRule, RuleReads } from "#lib/rules/types.ts";
 import { longClass } from "#tests/support/long-class.ts";
 
 /** Rules that note by what they read each time that they are asked. */

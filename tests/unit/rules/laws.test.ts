@@ -4,13 +4,13 @@ import { readdirSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import * as z from "zod/mini";
+import { checkPlan, RULE_CRASHED, ruleContext } from "#lib/analysis/check-plan.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
-import { examplesOf } from "#lib/rules/examples/registry.ts";
+import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
+import type { AnyRule, FailExample } from "#lib/rules/define/types.ts";
+import { examplesOf } from "#lib/rules/examples.ts";
 import { FORMAT_RULE_IDS } from "#lib/rules/format-ids.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import { checkPlan, RULE_CRASHED, ruleContext } from "#lib/rules/run.ts";
-import type { AnyRule, FailExample } from "#lib/rules/types.ts";
 import { damagedPlan, standardsAreKnown, validPlan } from "#tests/support/plan-arbitrary.ts";
 
 test("every rule's id is one a plan file may name", () => {
@@ -187,7 +187,9 @@ describe("all rules together", () => {
 
   it("keep their pace on a class of sixty items (milliseconds a rule, for information)", () => {
     const items = Array.from({ length: 30 }, (_, i) => bothSides(`row-${i}`, { seconds: 40 + i })).flat();
-    const plan = examplePlan([...items, move("last", { move: "plank", script: [] })], { expected: ["recent-surgery"] });
+    const plan = examplePlan([...items, exampleMove("last", { move: "plank", script: [] })], {
+      expected: ["recent-surgery"],
+    });
     const ctx = ruleContext(plan);
     const times = RULES.map((rule) => {
       const start = performance.now();
@@ -216,7 +218,7 @@ describe("a rule that breaks", () => {
   };
 
   it("becomes a finding, and the others still run", () => {
-    const { findings } = checkPlan(examplePlan([move("a", { script: [] })]), [broken, ...RULES]);
+    const { findings } = checkPlan(examplePlan([exampleMove("a", { script: [] })]), [broken, ...RULES]);
     expect(findings.filter((f) => f.rule === RULE_CRASHED)).toMatchObject([
       { level: "info", values: { rule: "broken" } },
     ]);
@@ -224,7 +226,7 @@ describe("a rule that breaks", () => {
   });
 
   it("limits that cannot be read are said, and the rule runs on its own", () => {
-    const plan = examplePlan([move("a", { script: [] })], {
+    const plan = examplePlan([exampleMove("a", { script: [] })], {
       standards: { "missing-cue": { limits: { requiredKinds: 3 } } },
     });
     const rules = checkPlan(plan).findings.map((f) => f.rule);

@@ -1,9 +1,9 @@
 /** Limits as fields: every rule's can be shown and typed, and what is typed is what the rule's schema takes. */
 import { describe, expect, test } from "vitest";
 import * as z from "zod/mini";
-import { checkStandard } from "#lib/rules/house-standard.ts";
 import { type Limit, limitsOf, limitWords, type NumberLimit, numberText, readNumberLimit } from "#lib/rules/limits.ts";
 import { RULES, ruleById } from "#lib/rules/registry.ts";
+import { checkStandard } from "#lib/rules/studio-standard.ts";
 
 const RULE_LIMITS = RULES.flatMap((rule) => limitsOf(rule).map((limit) => ({ rule, limit })));
 const numbers = RULE_LIMITS.filter((x): x is { rule: (typeof RULES)[number]; limit: NumberLimit } => {

@@ -1,17 +1,17 @@
 /** The one act that mends: after it the finding is gone, and nothing locked was touched. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
-import { type Mend, mendFor } from "#lib/rules/mend.ts";
+import { type Remedy, remedyFor } from "#lib/remedies/remedies.ts";
+import { bothSides, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 import { mended } from "#tests/support/mended.ts";
 import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
-function mendOf(plan: Plan, rule: string): Mend | null {
+function mendOf(plan: Plan, rule: string): Remedy | null {
   const finding = checkPlan(plan).findings.find((f) => f.rule === rule);
-  return finding ? mendFor(plan, finding) : null;
+  return finding ? remedyFor(plan, finding) : null;
 }
 
 /** Carriage home, springs, onto the floor, face the back, stand, take both handles: after a side plank at the front. */
@@ -30,8 +30,8 @@ function intoSquat(...lines: string[]): Plan {
   };
   return examplePlan(
     [
-      move("a", { move: "side-plank", springs: { light: 1 } }),
-      move("b", {
+      exampleMove("a", { move: "side-plank", springs: { light: 1 } }),
+      exampleMove("b", {
         move: "standing-squat",
         facing: "back",
         springs: { light: 2 },
@@ -79,8 +79,8 @@ describe("a set-up beside the coach's own", () => {
     const plank = { ...exampleMoves.plank, station: "front" as const };
     const plan = examplePlan(
       [
-        move("a", { move: "press" }),
-        move("b", { move: "front", springs: { light: 2 }, ...setup("Plank at the front platform.") }),
+        exampleMove("a", { move: "press" }),
+        exampleMove("b", { move: "front", springs: { light: 2 }, ...setup("Plank at the front platform.") }),
       ],
       { moves: { ...exampleMoves, front: plank } },
     );
@@ -92,7 +92,7 @@ describe("a set-up beside the coach's own", () => {
 });
 
 describe("mending", () => {
-  it.each<[string, Plan, string, Mend["changes"]]>([
+  it.each<[string, Plan, string, Remedy["changes"]]>([
     [
       "uneven-sides",
       examplePlan(bothSides("row", { seconds: 60 })),
@@ -110,45 +110,50 @@ describe("mending", () => {
     ],
     [
       "springs-not-there",
-      examplePlan([move("a", { springs: { light: 1, heavy: 3 } })]),
+      examplePlan([exampleMove("a", { springs: { light: 1, heavy: 3 } })]),
       "Take off one heavy",
       [{ itemId: "a", field: "springs", value: { light: 1, heavy: 2 } }],
     ],
     [
       "transition-too-short",
-      examplePlan([move("a"), move("b", { springs: { light: 3 }, transitionSeconds: 1 })]),
+      examplePlan([exampleMove("a"), exampleMove("b", { springs: { light: 3 }, transitionSeconds: 1 })]),
       "Plan 10 s",
       [{ itemId: "b", field: "transitionSeconds", value: 10 }],
     ],
     [
       "too-short-or-long",
-      examplePlan([move("a", { seconds: 10 })]),
+      examplePlan([exampleMove("a", { seconds: 10 })]),
       "Make it 30 s",
       [{ itemId: "a", field: "seconds", value: 30 }],
     ],
     [
       "partial-rep",
-      examplePlan([move("a", { seconds: 42 })]),
+      examplePlan([exampleMove("a", { seconds: 42 })]),
       "Make it 40 s",
       [{ itemId: "a", field: "seconds", value: 40 }],
     ],
     [
       "springs-changed-carriage-out",
-      examplePlan([move("a"), move("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
+      examplePlan([exampleMove("a"), exampleMove("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
       "Say first: Carriage home, now on two light.",
       [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "Carriage home, now on {springs}." } }],
     ],
     [
       "springs-changed-carriage-out",
-      examplePlan([move("a"), move("b", { springs: { light: 2 }, ...setup("Two light.") })]),
+      examplePlan([exampleMove("a"), exampleMove("b", { springs: { light: 2 }, ...setup("Two light.") })]),
       "Say first: Carriage home.",
       [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "Carriage home." } }],
     ],
     [
       "change-not-told",
       examplePlan([
-        move("a"),
-        move("b", { move: "row", side: "left", springs: { light: 2 }, script: [{ kind: "breath", text: "Out." }] }),
+        exampleMove("a"),
+        exampleMove("b", {
+          move: "row",
+          side: "left",
+          springs: { light: 2 },
+          script: [{ kind: "breath", text: "Out." }],
+        }),
       ]),
       "Say first: Carriage home, now on two light, face the back, kneel, left side, take one handle.",
       [
@@ -164,29 +169,32 @@ describe("mending", () => {
     ],
     [
       "hand-or-foot-not-free",
-      examplePlan([move("a", { move: "press" }), move("b", { move: "plank", ...setup("Come to a plank.") })]),
+      examplePlan([
+        exampleMove("a", { move: "press" }),
+        exampleMove("b", { move: "plank", ...setup("Come to a plank.") }),
+      ]),
       "Say first: Put the handles down.",
       [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "Put the handles down." } }],
     ],
     [
       "change-not-told",
       examplePlan([
-        move("a"),
-        move("b", { facing: "back", springs: { light: 2 }, ...setup("Carriage home. Two light.") }),
+        exampleMove("a"),
+        exampleMove("b", { facing: "back", springs: { light: 2 }, ...setup("Carriage home. Two light.") }),
       ]),
       "Say after it: Face the back.",
       [{ itemId: "b", field: "setupEnd", value: { kind: "setup", text: "Face the back." } }],
     ],
     [
       "start-place-not-told",
-      examplePlan([move("a"), move("b", { offsetMm: 80 })]),
+      examplePlan([exampleMove("a"), exampleMove("b", { offsetMm: 80 })]),
       "Say first: 8 cm further from the anchor.",
       [{ itemId: "b", field: "firstLine", value: { kind: "setup", text: "8 cm further from the anchor." } }],
     ],
     [
       "setup-line-twice",
       examplePlan([
-        move("a", {
+        exampleMove("a", {
           script: [
             { kind: "setup", text: "{springs}." },
             { kind: "setup", text: "{springs}. " },
@@ -199,8 +207,8 @@ describe("mending", () => {
     [
       "hand-or-foot-not-free",
       examplePlan([
-        move("a", { move: "press" }),
-        move("b", { move: "plank", transitionSeconds: 0, ...setup("Handles down.") }),
+        exampleMove("a", { move: "press" }),
+        exampleMove("b", { move: "plank", transitionSeconds: 0, ...setup("Handles down.") }),
       ]),
       "Plan 7 s",
       [{ itemId: "b", field: "transitionSeconds", value: 7 }],
@@ -210,9 +218,9 @@ describe("mending", () => {
       "change-could-be-avoided",
       examplePlan(
         [
-          move("a", { move: "row", side: "left", springs: { light: 2 } }),
-          move("b", { move: "row", side: "left", springs: { light: 3 } }),
-          move("c", { move: "row", side: "left", springs: { light: 2 } }),
+          exampleMove("a", { move: "row", side: "left", springs: { light: 2 } }),
+          exampleMove("b", { move: "row", side: "left", springs: { light: 3 } }),
+          exampleMove("c", { move: "row", side: "left", springs: { light: 2 } }),
         ],
         { moves: { row: { ...exampleMoves.row, springs: { max: { light: 3 } } } } },
       ),
@@ -240,7 +248,7 @@ describe("mending", () => {
 
   it("offers nothing where nothing is obvious", () => {
     expect(mendOf(examplePlan(bothSides("row").slice(0, 1)), "missing-side")).toBeNull();
-    expect(mendOf(examplePlan([move("a", { springs: { medium: 1 } })]), "springs-not-there")).toBeNull();
+    expect(mendOf(examplePlan([exampleMove("a", { springs: { medium: 1 } })]), "springs-not-there")).toBeNull();
   });
 
   it("always mends what it offers to mend", () => {
@@ -248,7 +256,7 @@ describe("mending", () => {
       fc.property(validPlan, (plan) => {
         for (const rule of RULES) {
           for (const finding of checkPlan(plan, [rule]).findings) {
-            const mend = mendFor(plan, finding);
+            const mend = remedyFor(plan, finding);
             if (!mend) continue;
             const left = checkPlan(mended(plan, mend), [rule]).findings.map((f) => f.key);
             expect(left, `${finding.message} ${mend.label}`).not.toContain(finding.key);
@@ -262,8 +270,8 @@ describe("mending", () => {
   it("never throws, whatever the plan and however old the finding", () => {
     fc.assert(
       fc.property(validPlan, damagedPlan, (before, now) => {
-        for (const finding of checkPlan(before).findings) mendFor(now, finding);
-        for (const finding of checkPlan(now).findings) mendFor(now, finding);
+        for (const finding of checkPlan(before).findings) remedyFor(now, finding);
+        for (const finding of checkPlan(now).findings) remedyFor(now, finding);
       }),
       { seed: 72, numRuns: 200 },
     );

@@ -5,11 +5,11 @@ import { ruleExamples } from "#app/rules/examples.ts";
 import { excerptOf } from "#app/rules/excerpt.ts";
 import { draftOf, readStandardDraft } from "#app/rules/standard-draft.ts";
 import { trialWords } from "#app/rules/trial-words.tsx";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
-import { examplesOf } from "#lib/rules/examples/registry.ts";
-import { checkStandard } from "#lib/rules/house-standard.ts";
+import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
+import type { AnyRule } from "#lib/rules/define/types.ts";
+import { examplesOf } from "#lib/rules/examples.ts";
 import { RULES, ruleById } from "#lib/rules/registry.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
+import { checkStandard } from "#lib/rules/studio-standard.ts";
 
 describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) => {
   test("its examples are run: the failing ones say a sentence, the passing ones none", () => {
@@ -51,7 +51,7 @@ test("an excerpt: times, springs, repetitions, the change between, and what was 
     { id: "h", kind: "heading" as const, title: "Arms" },
     ...bothSides("r", { springs: { light: 2 }, offsetMm: 80 }, { seconds: 50, transitionSeconds: 4 }),
     { id: "p", kind: "pause" as const, seconds: 20, text: "Water" },
-    move("m", { script: [{ kind: "breath", text: "Out." }] }),
+    exampleMove("m", { script: [{ kind: "breath", text: "Out." }] }),
   ];
   const { facts, items: shown } = excerptOf(examplePlan(items, { lengthSeconds: 600, openingSeconds: 30 }), true);
   expect(facts).toEqual(["a class of 10:00 min", "opening 30 s"]);

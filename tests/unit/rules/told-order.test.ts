@@ -1,18 +1,18 @@
 /** The order in which lines tell a change: what is a finding, what is not, and what is proposed. */
 import { describe, expect, it } from "vitest";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
-import { mendFor } from "#lib/rules/mend.ts";
-import { checkPlan } from "#lib/rules/run.ts";
+import { remedyFor } from "#lib/remedies/remedies.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { mended } from "#tests/support/mended.ts";
 
 /** From a press with both handles, the carriage out, to a plank on other springs that faces the back. */
 function toPlank(lines: readonly string[], pause?: string): Plan {
   const script = lines.map((text) => ({ kind: "setup" as const, text }));
   return examplePlan([
-    move("a", { move: "press" }),
+    exampleMove("a", { move: "press" }),
     ...(pause === undefined ? [] : [{ id: "p", kind: "pause" as const, seconds: 20, text: pause }]),
-    move("b", { move: "plank", springs: { light: 2 }, facing: "back", script }),
+    exampleMove("b", { move: "plank", springs: { light: 2 }, facing: "back", script }),
   ]);
 }
 
@@ -55,14 +55,14 @@ describe("the order of a set-up", () => {
   it("is mended by the whole set-up said first, the coach's line kept and named", () => {
     const plan = toPlank(["Handles down, carriage home, two light, face the back."]);
     const [finding] = found(plan);
-    const mend = finding && mendFor(plan, finding);
+    const mend = finding && remedyFor(plan, finding);
     expect(mend?.note).toMatch(/delete from yours/);
     expect(mend?.label).toBe(
       "Say first: Carriage home, put the handles down, now on two light, face the back, come to a plank.",
     );
     const after = mend ? mended(plan, mend) : plan;
     expect(keys(after)).toEqual([]);
-    expect(finding && mendFor(after, finding)).toBeNull();
+    expect(finding && remedyFor(after, finding)).toBeNull();
   });
 
   it("offers no line where a pause tells it wrong: a pause is heard before every line", () => {
@@ -74,7 +74,7 @@ describe("the order of a set-up", () => {
         "springs-changed-carriage-out:late:look",
       ].sort(),
     );
-    for (const finding of found(plan)) expect(mendFor(plan, finding)).toBeNull();
+    for (const finding of found(plan)) expect(remedyFor(plan, finding)).toBeNull();
   });
 
   it("minds no handles where the carriage stayed home", () => {

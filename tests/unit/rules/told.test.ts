@@ -1,10 +1,10 @@
 /** What counts as told: words coaches use on the floor, and words that only look like it. */
 import { describe, expect, it } from "vitest";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { changeCall } from "#lib/cues/changes.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
-import { exampleEquipment, exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
-import { checkPlan } from "#lib/rules/run.ts";
+import { exampleEquipment, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { saidIn } from "#lib/rules/select/told.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { STARTER_EQUIPMENT } from "#lib/starter/room.ts";
@@ -16,8 +16,8 @@ const moves = {
   straps: { ...exampleMoves.squat, feet: "cable-strap" as const },
   side: { ...exampleMoves.squat, position: "side-lying" as const },
 };
-const plan = (first: Parameters<typeof move>[1], then: Parameters<typeof move>[1]): Plan =>
-  examplePlan([move("a", first), move("b", then)], { moves });
+const plan = (first: Parameters<typeof exampleMove>[1], then: Parameters<typeof exampleMove>[1]): Plan =>
+  examplePlan([exampleMove("a", first), exampleMove("b", then)], { moves });
 
 /** Kinds that `change-not-told` misses in the second item. */
 function untold(of: Plan): unknown[] {
@@ -163,7 +163,7 @@ describe("the carriage is told home", () => {
 });
 
 it("no phrase spans two lines, and other kinds do not count", () => {
-  const item = move("a", {
+  const item = exampleMove("a", {
     script: [
       { kind: "setup", text: "The carriage." },
       { kind: "setup", text: "Home again" },
@@ -184,8 +184,8 @@ describe("from any move of the library to any other", () => {
   } as const;
   const change = (from: string, to: string, script: ScriptLine[]) => {
     const side = (id: string, n: 0 | 1) => SIDES[STARTER_MOVES[id]?.sides ?? "both"][n];
-    const before = move("a", { move: from, side: side(from, 0), springs });
-    const after = move("b", { move: to, side: side(to, 1), springs: heavier, script });
+    const before = exampleMove("a", { move: from, side: side(from, 0), springs });
+    const after = exampleMove("b", { move: to, side: side(to, 1), springs: heavier, script });
     return examplePlan([before, after], { moves: STARTER_MOVES, equipment: STARTER_EQUIPMENT });
   };
   const RULES_OF_WORDS = ["change-not-told", "springs-changed-carriage-out", "hand-or-foot-not-free"];

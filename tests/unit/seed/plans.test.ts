@@ -1,8 +1,8 @@
 /** The demo plans: the good ones are good by the rules, and each mistake of the trainee's is found by its rule. */
 import { describe, expect, it } from "vitest";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { classClock } from "#lib/clock/clock.ts";
-import { parsePlan } from "#lib/plan/parse.ts";
-import { checkPlan } from "#lib/rules/run.ts";
+import { parsePlan } from "#lib/plan-file/parse.ts";
 import { FIRST_TRY, PLANTED } from "#seed/plans/first-try.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { WHOLE_BODY } from "#seed/plans/whole-body.ts";

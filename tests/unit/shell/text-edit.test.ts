@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { editBetween, endOf, firstOf, moved, survives } from "#lib/client/text-edit.ts";
+import { editBetween, endOf, firstLetters, movedPlace, survives } from "#lib/client/text-edit.ts";
 
 describe("the edit that was made", () => {
   // What a browser shows after the act, with its caret; what was selected before it.
@@ -35,8 +35,8 @@ describe("the edit that was made", () => {
 describe("a place in a text that others change", () => {
   const change = [{ retain: 2 }, { insert: "xyz" }, { retain: 1 }, { delete: 2 }];
   test("keeps to its letter", () => {
-    expect([0, 1, 2, 3, 4, 5, 6].map((place) => moved(place, change, "left"))).toEqual([0, 1, 2, 6, 6, 6, 7]);
-    expect(moved(2, change, "right")).toBe(5);
+    expect([0, 1, 2, 3, 4, 5, 6].map((place) => movedPlace(place, change, "left"))).toEqual([0, 1, 2, 6, 6, 6, 7]);
+    expect(movedPlace(2, change, "right")).toBe(5);
   });
   test("its letter may be gone", () => {
     expect([1, 2, 3, 4, 5].map((place) => survives(place, change))).toEqual([true, true, false, false, true]);
@@ -48,5 +48,5 @@ describe("a place in a text that others change", () => {
 });
 
 test("no half of a sign is left where a text is cut off", () => {
-  expect([0, 1, 2, 3].map((most) => firstOf("a😀b", most))).toEqual(["", "a", "a", "a😀"]);
+  expect([0, 1, 2, 3].map((most) => firstLetters("a😀b", most))).toEqual(["", "a", "a", "a😀"]);
 });

@@ -1,7 +1,7 @@
 /** A room as it is typed: lengths and springs that no machine has are asked about, in one sentence. */
 import { expect, test } from "vitest";
 import { draftOf, type RoomDraft, readDraft } from "#app/studio/room-draft.ts";
-import { exampleEquipment } from "#lib/rules/examples/build.ts";
+import { exampleEquipment } from "#lib/rules/define/example-plan.ts";
 
 const TYPED = draftOf("Harbour room", exampleEquipment);
 const withSpring = (change: Partial<RoomDraft["springs"][number]>): RoomDraft => ({

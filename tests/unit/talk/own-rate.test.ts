@@ -1,7 +1,7 @@
 /** The rate is the format's own: talk timed with it takes the seconds that were measured. */
 import { describe, expect, it } from "vitest";
-import { examplePlan } from "#lib/rules/examples/build.ts";
-import { differMuch, ownRate, PASSAGE_SYLLABLES, PASSAGE_WORDS, readingOf } from "#lib/talk/own-rate.ts";
+import { examplePlan } from "#lib/rules/define/example-plan.ts";
+import { differMuch, ownRate, PASSAGE_SYLLABLES, PASSAGE_WORDS, rateReading } from "#lib/talk/own-rate.ts";
 import { PASSAGE } from "#lib/talk/passage.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
 
@@ -39,11 +39,11 @@ describe("the read-aloud check", () => {
       [Number.NaN, 0.4, "too short"],
       [600, 0.4, "too long"],
     ] as const) {
-      const reading = readingOf(seconds, pause);
+      const reading = rateReading(seconds, pause);
       expect(reading.ok).toBe(false);
       if (!reading.ok) expect(reading.why).toContain(words);
     }
-    expect(readingOf(50, 0.4).ok).toBe(true);
+    expect(rateReading(50, 0.4).ok).toBe(true);
   });
 
   it("asks for another one when two say different things", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { talkOver, talkWords } from "#lib/talk/words.ts";
+import { talkOver, talkWords } from "#lib/talk/talk-words.ts";
 
 describe("talk against time in words", () => {
   it("says both in seconds, and by how much there is too much", () => {

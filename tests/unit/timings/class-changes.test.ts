@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import { type ClassLog, classLogSchema } from "#lib/floor/class-log-schema.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -33,7 +33,7 @@ function taught(
 ): ClassLog {
   let log: FloorLog = [{ type: "start", at: 0 }];
   for (const [act, seconds] of touches) log = [...log, actEvent(of_, log, act, seconds * 1000)];
-  const made = classLog(of_, log, 3_600_000, { ...of, kind });
+  const made = classLogUntil(of_, log, 3_600_000, { ...of, kind });
   if (!made) throw new Error("the class has begun");
   return classLogSchema.parse(made);
 }
@@ -162,7 +162,7 @@ describe("a change tells how long it took", () => {
     const log: FloorLog = [{ type: "start", at: 0 }];
     const drop = { type: "retime", at: 40_000, changed: [], dropped: ["row-left"], closingSeconds: 40 } as const;
     const late: FloorLog = [...log, drop];
-    const told = classLog(card, [...late, actEvent(card, late, "next", 97_000)], 3_600_000, of);
+    const told = classLogUntil(card, [...late, actEvent(card, late, "next", 97_000)], 3_600_000, of);
     // Without the left side nothing was planned for the change from the plank to the right side: an estimate counts.
     expect(told && classChanges(card, told)).toEqual([{ actions: INTO_LEFT, seconds: 7 }]);
   });
@@ -176,7 +176,7 @@ describe("a change tells how long it took", () => {
     const answer = endOnTimeAt(card, log, 112_000);
     expect(answer.possible).toBe(true);
     if (answer.possible) log = [...log, retimeEvent(answer, 112_000)];
-    const told = classLog(card, log, 3_600_000, of);
+    const told = classLogUntil(card, log, 3_600_000, of);
     expect(told && classChanges(card, told)).toEqual([{ actions: INTO_LEFT, seconds: 26 }]);
   });
 

@@ -1,7 +1,7 @@
 /** A studio's own seconds out of its classes: right when there is much, careful when there is little, honest about both. */
 import { describe, expect, it } from "vitest";
 import { seededRandom } from "#lib/order/random.ts";
-import { studioSeconds, TIMED, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
+import { studioSeconds, TIMED_PARTS, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
 import { DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
 
 const TRUE: Readonly<Record<TimedAction, number>> = {
@@ -19,7 +19,7 @@ function changesOf(count: number, seed: number): TimedChange[] {
     const actions = Object.fromEntries(
       COMMON.filter(() => random() < 0.5).map((a) => [a, 1 + Math.floor(random() * 2)]),
     );
-    const exact = TIMED.reduce((s, a) => s + (a === "base" ? 1 : (actions[a] ?? 0)) * TRUE[a], 0);
+    const exact = TIMED_PARTS.reduce((s, a) => s + (a === "base" ? 1 : (actions[a] ?? 0)) * TRUE[a], 0);
     return { actions, seconds: Math.max(0, exact + (random() + random() + random() - 1.5) * 3) };
   });
 }

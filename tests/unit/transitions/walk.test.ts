@@ -3,7 +3,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Move, PlanItem } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { walkSetups } from "#lib/transitions/walk.ts";
 import { damagedPlan } from "#tests/support/plan-arbitrary.ts";
 
@@ -21,11 +21,11 @@ const pause = (seconds: number): PlanItem => ({ id: `p${seconds}`, kind: "pause"
 describe("the walk through set-ups", () => {
   it("knows what hands and feet hold at each move", () => {
     const states = steps(
-      move("a"),
-      move("b", { move: "press" }),
-      move("c", { move: "crossed" }),
-      move("d", { move: "row", side: "left" }),
-      move("e", { move: "lowering", side: "right" }),
+      exampleMove("a"),
+      exampleMove("b", { move: "press" }),
+      exampleMove("c", { move: "crossed" }),
+      exampleMove("d", { move: "row", side: "left" }),
+      exampleMove("e", { move: "lowering", side: "right" }),
     ).map(({ state }) => state);
     expect(states.map((s) => s.handles)).toEqual([0, 2, 2, 1, 0]);
     expect(states.map((s) => s.crossed)).toEqual([false, false, true, false, false]);
@@ -35,7 +35,7 @@ describe("the walk through set-ups", () => {
 
   it("says what must be let go only where the hand or the foot is needed", () => {
     const at = (from: string, to: string) =>
-      steps(move("a", { move: from, side: "left" }), move("b", { move: to, side: "left" })).at(-1)?.letGo;
+      steps(exampleMove("a", { move: from, side: "left" }), exampleMove("b", { move: to, side: "left" })).at(-1)?.letGo;
     // handleDown 1 s each, strapOff 2 s: the defaults of the plan file format.
     expect(at("press", "plank")).toEqual({ handles: 2, strap: null, seconds: 2 });
     expect(at("row", "plank")).toEqual({ handles: 1, strap: null, seconds: 1 });
@@ -47,8 +47,8 @@ describe("the walk through set-ups", () => {
 
   it("knows whether the carriage may be out as a change begins", () => {
     const carriage = (first: string, ...between: PlanItem[]) =>
-      steps(move("a", { move: first }), ...between, move("b")).at(-1)?.carriage;
-    expect(steps(move("a"))[0]?.carriage).toBe("home");
+      steps(exampleMove("a", { move: first }), ...between, exampleMove("b")).at(-1)?.carriage;
+    expect(steps(exampleMove("a"))[0]?.carriage).toBe("home");
     expect(carriage("squat")).toBe("out");
     expect(carriage("still")).toBe("home");
     expect(carriage("floor")).toBe("home");
@@ -59,11 +59,11 @@ describe("the walk through set-ups", () => {
 
   it("counts planned seconds and pauses as time for the change, a heading as nothing", () => {
     const [, step] = steps(
-      move("a", { move: "press" }),
+      exampleMove("a", { move: "press" }),
       pause(20),
       { id: "h", kind: "heading", title: "On" },
       pause(5),
-      move("b", { move: "plank", transitionSeconds: 3 }),
+      exampleMove("b", { move: "plank", transitionSeconds: 3 }),
     );
     expect(step).toMatchObject({
       seconds: 28,
@@ -73,7 +73,11 @@ describe("the walk through set-ups", () => {
   });
 
   it("passes over a move nobody knows", () => {
-    const walked = steps(move("a", { move: "press" }), move("x", { move: "gone" }), move("b", { move: "plank" }));
+    const walked = steps(
+      exampleMove("a", { move: "press" }),
+      exampleMove("x", { move: "gone" }),
+      exampleMove("b", { move: "plank" }),
+    );
     expect(walked.map(({ item }) => item.id)).toEqual(["a", "b"]);
     expect(walked.at(-1)?.letGo.handles).toBe(2);
   });

@@ -2,11 +2,11 @@
 
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import type { Move, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { examplesOf } from "#lib/rules/examples/registry.ts";
-import { mendFor } from "#lib/rules/mend.ts";
+import { remedyFor } from "#lib/remedies/remedies.ts";
+import { examplesOf } from "#lib/rules/examples.ts";
 import { RULES } from "#lib/rules/registry.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 import { faultsOfPhrase, faultsOfSentence, type Names } from "#tests/support/plain-english.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
@@ -72,7 +72,7 @@ const KINDS: Readonly<Record<string, Names>> = {
 function faulty(plan: Plan, names: Names): string[] {
   return checkPlan(plan).findings.flatMap((finding) => {
     const faults = faultsOfSentence(finding.message, names).map((fault) => `${fault}: ${finding.message}`);
-    const label = mendFor(plan, finding)?.label;
+    const label = remedyFor(plan, finding)?.label;
     return label === undefined ? faults : [...faults, ...faultsOfPhrase(label, names).map((f) => `${f}: ${label}`)];
   });
 }

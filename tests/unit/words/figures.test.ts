@@ -5,6 +5,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { talkSums } from "#app/_rate/effect.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { balance } from "#lib/balance/balance.ts";
 import { buildCard } from "#lib/card/card.ts";
 import { crewRows } from "#lib/card/crew-sheet.ts";
@@ -20,11 +21,10 @@ import { clockTime, percent, secondsWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { freeSpot } from "#lib/rail/drag.ts";
 import { layoutRail } from "#lib/rail/layout.ts";
-import { bothSides, examplePlan, move } from "#lib/rules/examples/build.ts";
+import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { levelCounts } from "#lib/rules/level-words.ts";
-import { checkPlan } from "#lib/rules/run.ts";
 import { talkByItem } from "#lib/talk/talk.ts";
-import { talkOver } from "#lib/talk/words.ts";
+import { talkOver } from "#lib/talk/talk-words.ts";
 import { FIRST_TRY } from "#seed/plans/first-try.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
 import { WHOLE_BODY } from "#seed/plans/whole-body.ts";
@@ -50,7 +50,7 @@ const randomClass: fc.Arbitrary<Plan> = fc
           ...(planned === null ? {} : { transitionSeconds: planned / 10 }),
           script: words === 0 ? [] : [{ kind: "form" as const, text: "Keep the ribs down. ".repeat(words) }],
         };
-        return i % 3 === 2 ? bothSides(`m${i}`, more, more) : [move(`m${i}`, more)];
+        return i % 3 === 2 ? bothSides(`m${i}`, more, more) : [exampleMove(`m${i}`, more)];
       }),
       { openingSeconds: opening / 10, closingSeconds: closing / 10, lengthSeconds: length * 60 },
     ),
@@ -193,7 +193,11 @@ describe.each(Object.entries(CHECKS))("%s", (_, check) => {
 });
 
 test("a class with no script of its own still has the talk of its calls, and says so everywhere", () => {
-  const plan = examplePlan([move("a", { script: [] }), move("b", { script: [] }), move("c", { script: [] })]);
+  const plan = examplePlan([
+    exampleMove("a", { script: [] }),
+    exampleMove("b", { script: [] }),
+    exampleMove("c", { script: [] }),
+  ]);
   const { track, total } = checkPlan(plan);
   const talk = classTalk(track, total);
   expect(talk.seconds).toBeGreaterThan(0);

@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { wordsOf } from "#app/_plan/taken-out/words.ts";
 import { excerptOf } from "#app/rules/excerpt.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { buildCard } from "#lib/card/card.ts";
 import { crewRows } from "#lib/card/crew-sheet.ts";
 import { sheetRows } from "#lib/card/sheet.ts";
@@ -10,18 +11,17 @@ import { readThrough } from "#lib/cues/read-through.ts";
 import { floorNow } from "#lib/floor/now.ts";
 import { crewSheet } from "#lib/line/crew.ts";
 import { quotePieces } from "#lib/margin/quote.ts";
-import { planChanges } from "#lib/plan/diff.ts";
 import { CUE_KINDS, LIVE_FIELDS, type MoveItem, type Plan, type ScriptLine } from "#lib/plan/schema.ts";
-import { examplePlan, move } from "#lib/rules/examples/build.ts";
-import { mendFor } from "#lib/rules/mend.ts";
-import { checkPlan } from "#lib/rules/run.ts";
+import { planChanges } from "#lib/plan-diff/plan-changes.ts";
+import { remedyFor } from "#lib/remedies/remedies.ts";
+import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { trackVtt } from "#lib/tracks/tracks.ts";
 import { lanesOf } from "../lanes/support.ts";
 
 const ALL = LIVE_FIELDS.map((field) => `{${field}}`).join(", ");
 const everyKind: ScriptLine[] = CUE_KINDS.map((kind) => ({ kind, text: `${kind} with ${ALL}.` }));
 const item = (id: string, more: Partial<MoveItem> = {}): MoveItem =>
-  move(id, { seconds: 90, transitionSeconds: 60, script: everyKind, ...more });
+  exampleMove(id, { seconds: 90, transitionSeconds: 60, script: everyKind, ...more });
 const plan = examplePlan([item("a"), item("b", { move: "row", side: "left", springs: { heavy: 1 } })]);
 const other = examplePlan([
   item("a", { script: everyKind.map((line) => ({ ...line, text: `Now ${line.text}` })) }),
@@ -52,7 +52,7 @@ const READINGS: Readonly<Record<string, () => unknown>> = {
   "an item that was taken out": () => plan.items.map((one) => [wordsOf(plan, one), wordsOf(examplePlan([]), one)]),
   "findings and acts": () => {
     const { findings } = checkPlan(plan);
-    return findings.map((finding) => [finding.message, mendFor(plan, finding)?.label]);
+    return findings.map((finding) => [finding.message, remedyFor(plan, finding)?.label]);
   },
 };
 

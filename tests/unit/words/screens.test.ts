@@ -6,12 +6,12 @@ import { againstLength, changeWords, freeWords } from "#lib/clock/length-words.t
 import { asideWords, type ClassTalk } from "#lib/cues/class-talk.ts";
 import { sumsWords } from "#lib/cues/read-through.ts";
 import { type KeptSprings, keepSprings } from "#lib/load/keep-springs.ts";
-import { keptDetail, keptSentence } from "#lib/load/words.ts";
+import { keptDetail, keptSentence } from "#lib/load/load-words.ts";
 import { countWords } from "#lib/margin/slips.ts";
 import { agree, listWords, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { exampleMoves, examplePlan, move } from "#lib/rules/examples/build.ts";
-import type { Finding } from "#lib/rules/types.ts";
+import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
 import { faultsOfPhrase, faultsOfSentence } from "#tests/support/plain-english.ts";
 
 const NUMBERS = [1, 2, 3, 11];
@@ -75,8 +75,8 @@ test("what another order changes is what a reader of both times subtracts", () =
 });
 
 describe("springs that could stay on", () => {
-  const a = move("a", { springs: { heavy: 1 } });
-  const b = move("b", { springs: { light: 2 } });
+  const a = exampleMove("a", { springs: { heavy: 1 } });
+  const b = exampleMove("b", { springs: { light: 2 } });
   const offer = (plan: Plan): KeptSprings => {
     const kept = keepSprings(plan, b);
     if (!kept) throw new Error("the springs before give this load");
@@ -104,8 +104,8 @@ describe("springs that could stay on", () => {
 test("who is expected, whatever the house has the rule look at", () => {
   const plank = { move: "plank" } as const;
   const silent = { ...plank, script: [] };
-  const words = (...items: Parameters<typeof move>[1][]) =>
-    concernWords(examplePlan(items.map((item, i) => move(`m${i}`, item))), "wrist-pain");
+  const words = (...items: Parameters<typeof exampleMove>[1][]) =>
+    concernWords(examplePlan(items.map((item, i) => exampleMove(`m${i}`, item))), "wrist-pain");
   expect(words({})).toBe("no move of this class concerns them");
   expect(words(plank)).toBe("1 move concerns them, each with a safety line and an easier way");
   expect(words(plank, silent)).toBe("2 moves concern them, 1 without a safety line or an easier way");

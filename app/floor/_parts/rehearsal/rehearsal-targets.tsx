@@ -1,13 +1,13 @@
 "use client";
 /** One great target for the tap, whose words say what it will mean, and the few others a rehearsal needs. */
 import type { MouseEvent } from "react";
-import type { Meaning } from "#lib/floor/rehearsal.ts";
+import type { TapMeaning } from "#lib/floor/rehearsal.ts";
 import live from "../live-class.module.css";
 import { useAsked } from "../use-asked.ts";
 import styles from "./rehearsal.module.css";
 import type { RunningRehearsal } from "./use-rehearsal.ts";
 
-const TAP_WORDS: Readonly<Record<Meaning["kind"], string>> = {
+const TAP_WORDS: Readonly<Record<TapMeaning["kind"], string>> = {
   said: "said",
   "said-early": "said already",
   "set-up": "set-up done",

@@ -5,23 +5,23 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Card } from "#lib/card/schema.ts";
 import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
-import { classLog } from "#lib/floor/class-log.ts";
+import { classLogUntil } from "#lib/floor/class-log.ts";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import { type ClockAnchor, sleptBetween } from "#lib/floor/log.ts";
 import { floorView } from "#lib/floor/now.ts";
 import {
+  advancedTo,
+  afterTap,
   type Beat,
   beatsOf,
-  caughtUp,
-  type Meaning,
-  meaningAt,
   type Rehearsing,
-  rebased,
-  slept,
-  tapped,
+  rebasedRehearsal,
+  rehearsalSlept,
+  type TapMeaning,
+  tapMeaning,
   waitingSeconds,
 } from "#lib/floor/rehearsal.ts";
-import { rehearsed } from "#lib/floor/rehearsed.ts";
+import { rehearsedTimes } from "#lib/floor/rehearsed.ts";
 import type { FloorView } from "#lib/floor/view.ts";
 import { newSessionId } from "../use-class-logs.ts";
 
@@ -36,7 +36,7 @@ export interface KeptRehearsal {
 }
 export interface RunningRehearsal {
   readonly view: FloorView;
-  readonly meaning: Meaning;
+  readonly meaning: TapMeaning;
   /** The line to say now; else the one that comes next in this step. */
   readonly line: { readonly beat: Beat; readonly now: boolean } | null;
   /** Seconds a change has waited for its set-up beyond its time. */
@@ -50,14 +50,14 @@ export interface RunningRehearsal {
 const bothClocks = (): ClockAnchor => ({ mono: performance.now(), wall: Date.now() });
 
 function firstOf(resumed: KeptRehearsal | null): Rehearsing {
-  if (resumed) return rebased(resumed.rehearsing, resumed.anchor, bothClocks());
+  if (resumed) return rebasedRehearsal(resumed.rehearsing, resumed.anchor, bothClocks());
   return { log: [{ type: "start", at: performance.now() }], taps: [] };
 }
 
 /** All that a screen shows of a moment: the page is drawn again only when this changes. */
 function shownAt(card: Card, rehearsing: Rehearsing, now: number): string {
   const { phase, item, secondsLeft, held, progress, left } = floorView(card, rehearsing.log, now);
-  const meaning = meaningAt(card, rehearsing, now);
+  const meaning = tapMeaning(card, rehearsing, now);
   const waiting = Math.floor(waitingSeconds(card, rehearsing, now));
   const beat = "beat" in meaning ? meaning.beat : null;
   const rail = Math.round(progress * 2000);
@@ -94,8 +94,8 @@ export function useRehearsal(
       const is = bothClocks();
       const asleep = sleptBetween(last, is);
       last = is;
-      const was = asleep > 0 ? slept(latest.current, is.mono, asleep) : latest.current;
-      const next = caughtUp(card, was, is.mono);
+      const was = asleep > 0 ? rehearsalSlept(latest.current, is.mono, asleep) : latest.current;
+      const next = advancedTo(card, was, is.mono);
       if (next !== latest.current) write(next);
       else if (shownAt(card, next, is.mono) !== shown.current) {
         shown.current = shownAt(card, next, is.mono);
@@ -110,27 +110,27 @@ export function useRehearsal(
     };
   }, [card, write]);
 
-  const meaning = meaningAt(card, rehearsing, now);
+  const meaning = tapMeaning(card, rehearsing, now);
   return {
     view: floorView(card, rehearsing.log, now),
     meaning,
     line: lineOf(card, meaning),
     waiting: waitingSeconds(card, rehearsing, now),
-    tap: () => write(tapped(card, latest.current, performance.now())),
+    tap: () => write(afterTap(card, latest.current, performance.now())),
     act: (type) => {
       const at = performance.now();
-      const was = caughtUp(card, latest.current, at);
+      const was = advancedTo(card, latest.current, at);
       write({ ...was, log: [...was.log, actEvent(card, was.log, type, at)] });
     },
     told: () => {
       const clock = bothClocks();
-      const log = classLog(card, latest.current.log, clock.mono, { sessionId, kind: "rehearsal", clock });
-      return log && { ...log, rehearsed: rehearsed(card, latest.current) };
+      const log = classLogUntil(card, latest.current.log, clock.mono, { sessionId, kind: "rehearsal", clock });
+      return log && { ...log, rehearsed: rehearsedTimes(card, latest.current) };
     },
   };
 }
 
-function lineOf(card: Card, meaning: Meaning): RunningRehearsal["line"] {
+function lineOf(card: Card, meaning: TapMeaning): RunningRehearsal["line"] {
   if (meaning.kind !== "said" && meaning.kind !== "said-early") return null;
   const beat = beatsOf(card)[meaning.beat];
   return beat ? { beat, now: meaning.kind === "said" } : null;

@@ -2,7 +2,7 @@
 import type { Metadata } from "next";
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { draftOf } from "#lib/library/draft.ts";
+import { moveDraft } from "#lib/library/draft.ts";
 import { can } from "#lib/policy/can.ts";
 import { readMoveDetail } from "#server/library/read-move.ts";
 import { requirePerson } from "../../../_shell/person.ts";
@@ -30,7 +30,7 @@ export default async function EditMovePage({ params }: { readonly params: Promis
         userId={who.actor.id}
         id={id}
         base={{ move, updatedAt }}
-        start={draftOf(move)}
+        start={moveDraft(move)}
         {...formSurroundings(app, who.actor, id)}
       />
     </Shell>

@@ -7,8 +7,8 @@ import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { SafetyNote } from "#app/rules/safety-note.tsx";
 import { SAFETY_NOTE } from "#lib/card/cautions.ts";
-import { toldClass } from "#lib/floor/told-class.ts";
-import { latenessSentence } from "#lib/floor/words.ts";
+import { taughtTimes } from "#lib/floor/taught-class.ts";
+import { latenessSentence } from "#lib/floor/time-words.ts";
 import { clockTime, plural } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { readClassLogs, type TaughtClass } from "#server/class-log/read-logs.ts";
@@ -65,7 +65,7 @@ interface OneClassProps {
 }
 
 function OneClass({ plan, taught: { log, roomName, deviceId }, open }: OneClassProps) {
-  const told = toldClass(plan, log);
+  const told = taughtTimes(plan, log);
   const id = `class-${log.sessionId}-${deviceId}`;
   return (
     <section className={styles.class} aria-labelledby={id}>

@@ -1,9 +1,9 @@
 /** Planned beside real, a row an item, with a bar for each so that a long one is seen before it is read. */
-import type { ToldRow } from "#lib/floor/told-class.ts";
+import type { TaughtRow } from "#lib/floor/taught-class.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import styles from "./classes.module.css";
 
-export function ToldTable({ rows }: { readonly rows: readonly ToldRow[] }) {
+export function ToldTable({ rows }: { readonly rows: readonly TaughtRow[] }) {
   const longest = Math.max(1, ...rows.flatMap(({ own }) => [own.planned, own.took]));
   return (
     <table className={styles.table}>
@@ -44,14 +44,14 @@ export function ToldTable({ rows }: { readonly rows: readonly ToldRow[] }) {
   );
 }
 
-const changeWords = ({ planned, took }: ToldRow["change"]): string =>
+const changeWords = ({ planned, took }: TaughtRow["change"]): string =>
   planned === 0 && took === 0
     ? ""
     : Math.round(planned) === Math.round(took)
       ? `${Math.round(took)} s`
       : `${Math.round(took)} s, planned ${Math.round(planned)} s`;
 
-function differs({ leftOut, held, over }: ToldRow): string {
+function differs({ leftOut, held, over }: TaughtRow): string {
   if (leftOut) return "left out";
   const by = Math.round(over);
   const parts = [

@@ -1,5 +1,5 @@
 /** The crew sheet itself: moment, move, facing, springs and set-up changes, who is heard, and the lines for the crew. */
-import { type CrewMove, type CrewRow, crewRows, isQuiet, type Voice } from "#lib/card/crew-sheet.ts";
+import { type CrewMove, type CrewRow, crewRows, isQuiet, type VoiceStretch } from "#lib/card/crew-sheet.ts";
 import { CREW_COLUMNS, crewType } from "#lib/card/crew-type.ts";
 import type { Card } from "#lib/card/schema.ts";
 import { withdrawnWords } from "#lib/card/withdrawn-words.ts";
@@ -151,7 +151,7 @@ function MoveRow({ row, equipment }: { readonly row: CrewMove; readonly equipmen
   );
 }
 
-function voiceWords(voice: Voice): string {
+function voiceWords(voice: VoiceStretch): string {
   if (isQuiet(voice)) return "nobody speaks";
   const seconds = `${Math.round(voice.seconds)} s`;
   return voice.quiet ? `${seconds}, quiet ${clockTime(voice.quiet.from)} to ${clockTime(voice.quiet.to)}` : seconds;

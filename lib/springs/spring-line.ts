@@ -8,7 +8,7 @@ export interface Point {
   readonly y: number;
 }
 
-export interface Line {
+export interface SpringLine {
   readonly slope: number;
   /** 0 when the line was held to the origin. */
   readonly intercept: number;
@@ -24,7 +24,7 @@ export interface Line {
 }
 
 /** y = intercept + slope x. Needs two different x; for the SDs three points. */
-export function leastSquaresLine(points: readonly Point[]): Line {
+export function leastSquaresLine(points: readonly Point[]): SpringLine {
   const n = points.length;
   const mx = mean(points.map((p) => p.x));
   const my = mean(points.map((p) => p.y));
@@ -47,7 +47,7 @@ export function leastSquaresLine(points: readonly Point[]): Line {
 }
 
 /** y = slope x. Needs one x other than 0; for the SD two points. */
-export function lineThroughOrigin(points: readonly Point[]): Line {
+export function lineThroughOrigin(points: readonly Point[]): SpringLine {
   const sxx = sum(points.map((p) => p.x ** 2));
   const slope = sum(points.map((p) => p.x * p.y)) / sxx;
   const residuals = points.map((p) => p.y - slope * p.x);
@@ -69,7 +69,7 @@ export function lineThroughOrigin(points: readonly Point[]): Line {
 /** The sum of squares that is left when a bend (a term in x²) is allowed beside the line. */
 export function residualSumOfSquaresBent(
   points: readonly Point[],
-  line: Line,
+  line: SpringLine,
   drawLine: typeof leastSquaresLine,
 ): number {
   const mx = mean(points.map((p) => p.x));
@@ -80,7 +80,7 @@ export function residualSumOfSquaresBent(
 }
 
 /** The sum of squares that is left when one point is left out of the fit. */
-export function residualSumOfSquaresWithout(line: Line, index: number): number {
+export function residualSumOfSquaresWithout(line: SpringLine, index: number): number {
   return Math.max(0, line.residualSumOfSquares - offLine(line, index) ** 2);
 }
 
@@ -88,7 +88,7 @@ export function residualSumOfSquaresWithout(line: Line, index: number): number {
  * How far off the line a point is, made comparable between points: its residual divided by sqrt(1 - leverage) spreads
  * as the measuring itself does, wherever the point stands (Cook & Weisberg, Residuals and Influence in Regression).
  */
-export const offLine = (line: Line, index: number): number =>
+export const offLine = (line: SpringLine, index: number): number =>
   (line.residuals[index] ?? 0) / Math.sqrt(Math.max(Number.EPSILON, 1 - (line.leverages[index] ?? 0)));
 
 const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);

@@ -67,7 +67,7 @@ export const fullScript: readonly ScriptLine[] = [
 ];
 
 /** A move item of 45 s with one light spring and a full script. */
-export function move(id: string, changes: Partial<MoveItem> = {}): MoveItem {
+export function exampleMove(id: string, changes: Partial<MoveItem> = {}): MoveItem {
   return {
     id,
     kind: "move",
@@ -83,8 +83,8 @@ export function move(id: string, changes: Partial<MoveItem> = {}): MoveItem {
 /** A left and a right item of the example row. */
 export function bothSides(id: string, left: Partial<MoveItem> = {}, right: Partial<MoveItem> = {}): MoveItem[] {
   return [
-    move(`${id}-left`, { move: "row", side: "left", ...left }),
-    move(`${id}-right`, { move: "row", side: "right", ...right }),
+    exampleMove(`${id}-left`, { move: "row", side: "left", ...left }),
+    exampleMove(`${id}-right`, { move: "row", side: "right", ...right }),
   ];
 }
 

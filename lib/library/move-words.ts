@@ -68,7 +68,7 @@ export const weightWords = (muscles: Move["muscles"]): string =>
   GROUPS.flatMap((g) => (muscles[g] === undefined ? [] : [`${tagWords(g)} ${muscles[g]}`])).join(", ");
 
 /** "kneeling on the carriage, facing front; hands: handles; both sides at once". */
-export function setupWords(move: Move): string {
+export function moveSetupWords(move: Move): string {
   const hands = move.hands === "free" ? [] : [`hands: ${tagWords(move.hands)}`];
   const feet = move.feet === "free" ? [] : [`feet: ${tagWords(move.feet)}`];
   const stand = `${tagWords(move.position)} ${STATION_WORDS[move.station]}, facing ${move.facing}`;
@@ -95,7 +95,7 @@ export function repWords(move: Pick<Move, "tempo" | "seconds">): string {
   if (!cycle || !move.seconds) return "";
   const [least, most] = move.seconds.map((seconds) => Math.floor(seconds / cycle + 1e-9)) as [number, number];
   const reps = least === most ? plural(least, "repetition") : `${least} to ${plural(most, "repetition")}`;
-  return `${reps} in ${rangeWords(move.seconds)} s`;
+  return `${reps} in ${fromToWords(move.seconds)} s`;
 }
 
 export const breathWords = (move: Pick<Move, "exhaleOn">): string => {
@@ -106,12 +106,12 @@ export const breathWords = (move: Pick<Move, "exhaleOn">): string => {
 /** "10 to 160 N at mid-travel"; "body weight alone". */
 export function loadWords(move: Pick<Move, "resistance" | "loadN">): string {
   if (move.resistance === "bodyweight") return RESISTANCE_WORDS.bodyweight;
-  const range = move.loadN ? `${rangeWords(move.loadN)} N at mid-travel` : "no range given";
+  const range = move.loadN ? `${fromToWords(move.loadN)} N at mid-travel` : "no range given";
   return `${RESISTANCE_WORDS[move.resistance]}, ${range}`;
 }
 
 /** "at least 1 light; at most 2 light, no strong". Empty without limits. */
-export function springWords(move: Pick<Move, "springs">, names: SpringNames = NO_NAMES): string {
+export function springLimitWords(move: Pick<Move, "springs">, names: SpringNames = NO_NAMES): string {
   const list = (counts: Readonly<Record<string, number>> = {}) =>
     Object.entries(counts).map(([id, n]) => `${n === 0 ? "no" : n} ${names.get(id) ?? id}`);
   const min = list(move.springs?.min);
@@ -126,7 +126,7 @@ export const travelWords = ([from, to]: readonly [number, number]): string =>
   `${plainNumber(from / 10)} to ${plainNumber(to / 10)} cm`;
 
 /** "30 to 60"; "30" when both are the same. */
-export const rangeWords = ([from, to]: readonly [number, number]): string =>
+export const fromToWords = ([from, to]: readonly [number, number]): string =>
   from === to ? plainNumber(from) : `${plainNumber(from)} to ${plainNumber(to)}`;
 
 export const cautionList = (cautions: readonly MoveCaution[]): string =>

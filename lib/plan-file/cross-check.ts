@@ -1,27 +1,27 @@
 /** What no schema says about a plan: that the ids it names are there, once, and that its words and limits are known. */
 import * as z from "zod/mini";
+import type { AnyRule } from "#lib/rules/define/types.ts";
 import { FORMAT_RULE_IDS } from "#lib/rules/format-ids.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import type { AnyRule } from "#lib/rules/types.ts";
-import { expectedWords, schemaAt } from "./expected.ts";
-import { own } from "./lookup.ts";
-import { formatPointer, type Path } from "./pointer.ts";
-import type { Plan, PlanItem } from "./schema.ts";
-import { parseScriptText } from "./script-text.ts";
+import { expectedWords, schemaAt } from "../plan/expected.ts";
+import { own } from "../plan/lookup.ts";
+import { formatPointer, type Path } from "../plan/pointer.ts";
+import type { Plan, PlanItem } from "../plan/schema.ts";
+import { parseScriptText } from "../plan/script-text.ts";
 
-export interface Problem {
+export interface PlanProblem {
   readonly path: Path;
   readonly problem: string;
 }
 
 /** The first thing wrong, or undefined: repeated ids, then dangling ones, then words, then house standards. */
-export function crossCheck(plan: Plan): Problem | undefined {
+export function crossCheck(plan: Plan): PlanProblem | undefined {
   return firstOf([repeatedIds(plan), danglingInMoves(plan), danglingInItems(plan), liveFields(plan), standards(plan)]);
 }
 
-type Problems = Iterable<Problem>;
+type Problems = Iterable<PlanProblem>;
 
-function firstOf(sources: readonly Problems[]): Problem | undefined {
+function firstOf(sources: readonly Problems[]): PlanProblem | undefined {
   for (const source of sources) for (const problem of source) return problem;
   return undefined;
 }

@@ -73,7 +73,7 @@ export function withSpringsUsed(
   return { ...equipment, springs: [...equipment.springs, ...missing.map((spring) => ({ ...spring, count: 0 }))] };
 }
 
-export interface LentSource {
+export interface MoveSource {
   readonly carried: Carried["moves"];
   readonly library: StudioContext["moves"];
   readonly items: readonly PlanItem[];
@@ -82,20 +82,20 @@ export interface LentSource {
 
 /** Those of the file, and of the library those that items do besides. `keep` may hand out a fitted move that it knows. */
 export function movesFor(
-  { carried, library, items, equipment }: LentSource,
+  { carried, library, items, equipment }: MoveSource,
   keep = (_id: string, _move: Move, make: () => Move): Move => make(),
 ): Record<string, Move> {
   const moves = { ...carried };
   for (const item of items) {
     if (item.kind !== "move" || Object.hasOwn(moves, item.move)) continue;
     const move = Object.hasOwn(library, item.move) ? library[item.move] : undefined;
-    if (move) moves[item.move] = keep(item.move, move, () => fitted(move, equipment));
+    if (move) moves[item.move] = keep(item.move, move, () => withinEquipment(move, equipment));
   }
   return moves;
 }
 
 /** The library serves rooms with different machines: a limit on a spring that this room does not have says nothing here. */
-export function fitted(move: Move, equipment: Equipment): Move {
+export function withinEquipment(move: Move, equipment: Equipment): Move {
   const { min, max } = move.springs ?? {};
   const known = new Set(equipment.springs.map((spring) => spring.id));
   const named = [...Object.keys(min ?? {}), ...Object.keys(max ?? {})];

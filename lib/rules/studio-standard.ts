@@ -1,20 +1,20 @@
 /** One rule's house standard: whether it can be, and what of it differs from the rule's own. Pure. */
 import * as z from "zod/mini";
-import { badLimits } from "#lib/plan/cross-check.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import { type Standards, standardSchema } from "#lib/plan/schema.ts";
-import type { AnyRule } from "./types.ts";
+import { badLimits } from "#lib/plan-file/cross-check.ts";
+import type { AnyRule } from "./define/types.ts";
 
-export type HouseStandard = Standards[string];
-export const houseStandardSchema = standardSchema;
+export type StudioStandard = Standards[string];
+export const studioStandardSchema = standardSchema;
 
 export type StandardCheck =
   /** Null: nothing differs from the rule's own. */
-  | { readonly ok: true; readonly standard: HouseStandard | null }
+  | { readonly ok: true; readonly standard: StudioStandard | null }
   | { readonly ok: false; readonly limit: string | null; readonly say: string };
 
 /** Checks the limits against the rule's schema and leaves out what is as the rule has it anyway. */
-export function checkStandard(rule: AnyRule, wanted: HouseStandard): StandardCheck {
+export function checkStandard(rule: AnyRule, wanted: StudioStandard): StandardCheck {
   const read = rule.limits.safeParse(wanted.limits ?? {});
   if (!read.success) return refused(rule, wanted, read.error);
   const usual: Readonly<Record<string, unknown>> = rule.limits.parse({});
@@ -28,7 +28,7 @@ export function checkStandard(rule: AnyRule, wanted: HouseStandard): StandardChe
   return { ok: true, standard: Object.keys(standard).length === 0 ? null : standard };
 }
 
-function refused(rule: AnyRule, wanted: HouseStandard, error: z.core.$ZodError): StandardCheck {
+function refused(rule: AnyRule, wanted: StudioStandard, error: z.core.$ZodError): StandardCheck {
   const [first] = badLimits(rule, wanted.limits);
   const name = first?.path[3];
   const problem = first?.problem ?? z.prettifyError(error);

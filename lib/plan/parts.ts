@@ -3,8 +3,8 @@
  * letter in a script leaves the times alone, a time leaves the set-ups alone, and a word of the title leaves all of them.
  */
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
+import { says } from "#lib/plan/cue-lines.ts";
 import { CUE_KINDS, type MoveItem, type Plan, type PlanItem } from "#lib/plan/schema.ts";
-import { says } from "#lib/rules/select/cues.ts";
 
 export interface PlanParts {
   /** Everything but title and notes, which nothing is worked out from. */

@@ -2,11 +2,11 @@
 import { analyse } from "#lib/analysis/analysis.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { RULES } from "./registry.ts";
-import type { AnyRule, Finding } from "./types.ts";
+import type { AnyRule, Finding } from "../rules/define/types.ts";
+import { RULES } from "../rules/registry.ts";
 
-export { ruleContext } from "./context.ts";
-export { RULE_CRASHED } from "./findings.ts";
+export { ruleContext } from "../rules/context.ts";
+export { RULE_CRASHED } from "../rules/findings.ts";
 
 export interface PlanCheck {
   /** Seconds the class takes, closing included. */

@@ -1,14 +1,14 @@
 /** Findings with one obvious act that mends them. The page offers it as one step, taken back as one. */
-import { readOut } from "#lib/acts/words.ts";
+import { readOut } from "#lib/acts/act-words.ts";
 import { countWord, secondsWords } from "#lib/plan/format.ts";
 import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
-import { intoRange, wholeReps } from "./mend-times.ts";
-import { keepSprings, saySetup } from "./mend-told.ts";
-import type { Finding } from "./types.ts";
+import type { Finding } from "../rules/define/types.ts";
+import { keepSpringsOn, saySetup } from "./setup-lines.ts";
+import { intoRange, wholeReps } from "./times.ts";
 
 /** One field of one item set to a value, or one line put into its script. */
-export type MendChange =
+export type RemedyChange =
   | {
       readonly itemId: string;
       readonly field: "seconds" | "transitionSeconds" | "offsetMm";
@@ -41,18 +41,18 @@ export type MendChange =
       readonly value: ScriptLine;
     };
 
-export interface Mend {
+export interface Remedy {
   /** What the act does, to stand on its button: "Make both 60 s". */
   readonly label: string;
   /** What to know before it is taken. */
   readonly note?: string;
-  readonly changes: readonly MendChange[];
+  readonly changes: readonly RemedyChange[];
 }
 
-type Mender = (plan: Plan, finding: Finding) => Mend | null;
+type Mender = (plan: Plan, finding: Finding) => Remedy | null;
 
 /** The act that mends a finding in the plan as it stands, or null: nothing obvious, or already mended. Never throws. */
-export function mendFor(plan: Plan, finding: Finding): Mend | null {
+export function remedyFor(plan: Plan, finding: Finding): Remedy | null {
   const mender = own(MENDERS, finding.rule);
   const mend = mender?.(plan, finding) ?? null;
   return mend && mend.changes.length > 0 ? mend : null;
@@ -72,7 +72,7 @@ const MENDERS: Readonly<Record<string, Mender>> = {
   "hand-or-foot-not-free": (plan, finding) =>
     "neededSeconds" in finding.values ? planTransition(plan, finding) : saySetup(plan, finding),
   "start-place-not-told": saySetup,
-  "change-could-be-avoided": keepSprings,
+  "change-could-be-avoided": keepSpringsOn,
   "setup-line-twice": takeOneOut,
 };
 
@@ -80,9 +80,9 @@ const MENDERS: Readonly<Record<string, Mender>> = {
 const isFree = (item: MoveItem): boolean => item.locked !== true;
 
 /** The shorter of each pair gets the longer one's time; one locked gives its time to the other. */
-function evenSides(plan: Plan, finding: Finding): Mend | null {
+function evenSides(plan: Plan, finding: Finding): Remedy | null {
   const pairs = sidePairs(plan).filter((p) => isAbout(finding, p.left) || isAbout(finding, p.right));
-  const changes: MendChange[] = [];
+  const changes: RemedyChange[] = [];
   const times = new Set<number>();
   for (const { left, right } of pairs) {
     if (!left || !right) return null;
@@ -100,20 +100,20 @@ function evenSides(plan: Plan, finding: Finding): Mend | null {
 }
 
 /** The right side takes what the left has: the left comes first in the pair and was set up first. */
-function sameSprings(plan: Plan, finding: Finding): Mend | null {
+function sameSprings(plan: Plan, finding: Finding): Remedy | null {
   const pair = sidePairs(plan).find((p) => isAbout(finding, p.left) && isAbout(finding, p.right));
   if (!pair?.left || !pair.right) return null;
   const { left, right } = pair;
   const place = (item: MoveItem): number => plan.items.indexOf(item);
   const [first, second] = place(left) <= place(right) ? [left, right] : [right, left];
-  const changes: MendChange[] = [
+  const changes: RemedyChange[] = [
     { itemId: second.id, field: "springs", value: { ...first.springs } },
     { itemId: second.id, field: "offsetMm", value: first.offsetMm },
   ];
   return { label: `Set the ${second.side} up like the ${first.side}`, changes };
 }
 
-function takeOneOut(plan: Plan, finding: Finding): Mend | null {
+function takeOneOut(plan: Plan, finding: Finding): Remedy | null {
   const item = onlyMove(plan, finding);
   const lines = (item?.script ?? []).filter(({ kind }) => kind === "setup");
   const says = (line: ScriptLine): string => line.text.trim();
@@ -123,7 +123,7 @@ function takeOneOut(plan: Plan, finding: Finding): Mend | null {
   return { label: "Take one of them out", changes: [{ itemId: item.id, field: "lineTwice", value }] };
 }
 
-function springsThatAreThere(plan: Plan, finding: Finding): Mend | null {
+function springsThatAreThere(plan: Plan, finding: Finding): Remedy | null {
   const item = onlyMove(plan, finding);
   const { springId, spring, count, tooMany } = finding.values;
   if (!item || typeof springId !== "string" || typeof count !== "number") return null;
@@ -133,7 +133,7 @@ function springsThatAreThere(plan: Plan, finding: Finding): Mend | null {
   return { label, changes: [setSpring(item, springId, count)] };
 }
 
-function springsInRange(plan: Plan, finding: Finding): Mend | null {
+function springsInRange(plan: Plan, finding: Finding): Remedy | null {
   const item = onlyMove(plan, finding);
   const { springId, spring, count, least, most, difference } = finding.values;
   if (!item || typeof springId !== "string" || typeof count !== "number" || typeof least !== "number") return null;
@@ -146,17 +146,17 @@ function springsInRange(plan: Plan, finding: Finding): Mend | null {
   return { label, changes: [setSpring(item, springId, value)] };
 }
 
-function planTransition(plan: Plan, finding: Finding): Mend | null {
+function planTransition(plan: Plan, finding: Finding): Remedy | null {
   return setTransition(plan, finding, finding.values.estimateSeconds);
 }
 
-function setTransition(plan: Plan, finding: Finding, value: unknown): Mend | null {
+function setTransition(plan: Plan, finding: Finding, value: unknown): Remedy | null {
   const item = onlyMove(plan, finding);
   if (!item || typeof value !== "number" || !Number.isFinite(value) || item.transitionSeconds === value) return null;
   return { label: `Plan ${secondsWords(value)}`, changes: [{ itemId: item.id, field: "transitionSeconds", value }] };
 }
 
-function setSpring(item: MoveItem, springId: string, count: number): MendChange {
+function setSpring(item: MoveItem, springId: string, count: number): RemedyChange {
   const { [springId]: _taken, ...others } = item.springs;
   return { itemId: item.id, field: "springs", value: count > 0 ? { ...others, [springId]: count } : others };
 }

@@ -10,7 +10,7 @@ export type OwnClass = LineClass | "nothing" | "not-known";
 /** The class is told again when this device's clock has drifted so far from where it was when it was told. ms */
 const DRIFTED_MS = 5;
 
-export interface LineTeller {
+export interface LinePublisher {
   runs(own: OwnClass): void;
   /** Somebody wants this screen to lead: until it is known what it then runs, it does not step down. */
   wants(): void;
@@ -26,7 +26,7 @@ interface TellerSetup {
   now(): number;
 }
 
-export function lineTeller({ clocks, send, now }: TellerSetup): LineTeller {
+export function linePublisher({ clocks, send, now }: TellerSetup): LinePublisher {
   let own: OwnClass = "not-known";
   /** What the others were told: in which term, of which class, with which offset. */
   let told: { term: number; own: LineClass; offset: number } | null = null;

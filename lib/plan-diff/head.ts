@@ -1,8 +1,8 @@
 /** Changes of everything but the items: the head, the equipment, the house standards, the library's moves. */
-import { percent, tagWords } from "../format.ts";
-import { own } from "../lookup.ts";
-import { sameData } from "../same-data.ts";
-import type { Equipment, Move, Plan, Spring } from "../schema.ts";
+import { percent, tagWords } from "../plan/format.ts";
+import { own } from "../plan/lookup.ts";
+import { sameData } from "../plan/same-data.ts";
+import type { Equipment, Move, Plan, Spring } from "../plan/schema.ts";
 import {
   became,
   type FieldWords,
@@ -13,8 +13,8 @@ import {
   saySeconds,
   sayTag,
   sayText,
-  type Words,
-} from "./say.ts";
+  type ValueSayer,
+} from "./field-words.ts";
 
 const HOUSE = "the house standard";
 type HeadKey = Exclude<keyof Plan, "equipment" | "standards" | "moves" | "items" | "theme" | "speech">;
@@ -135,8 +135,8 @@ const fieldName = (key: string): string =>
     .replace(/([a-z])([A-Z])/g, "$1 $2")
     .toLowerCase();
 const actionWords = (key: string): string => key.replace(/([a-z])([A-Z])/g, "$1 $2").toLowerCase();
-const sayMoveField: Words = (v) => (typeof v === "string" ? v : Array.isArray(v) ? sayList(v) : sayData(v));
-const sayShare: Words = (v) => (typeof v === "number" ? percent(v) : sayData(v));
+const sayMoveField: ValueSayer = (v) => (typeof v === "string" ? v : Array.isArray(v) ? sayList(v) : sayData(v));
+const sayShare: ValueSayer = (v) => (typeof v === "number" ? percent(v) : sayData(v));
 
 const read = (value: object, key: string): unknown => own(value as Record<string, unknown>, key);
 const keysOf = <K extends string>(record: Readonly<Record<K, unknown>>): K[] => Object.keys(record) as K[];

@@ -3,13 +3,13 @@
  * The file command, import and every test go through here.
  */
 import * as z from "zod/mini";
-import { crossCheck, type Problem } from "./cross-check.ts";
-import { expectedWords, schemaAt } from "./expected.ts";
-import { planJsonSchema } from "./json-schema.ts";
-import { readJsonText } from "./json-text.ts";
-import { findFlaw } from "./plain-data.ts";
-import { formatPointer, type Path, valueAt } from "./pointer.ts";
-import { itemSchema, type Move, moveSchema, type Plan, type PlanItem, planSchema } from "./schema.ts";
+import { expectedWords, schemaAt } from "../plan/expected.ts";
+import { planJsonSchema } from "../plan/json-schema.ts";
+import { readJsonText } from "../plan/json-text.ts";
+import { findFlaw } from "../plan/plain-data.ts";
+import { formatPointer, type Path, valueAt } from "../plan/pointer.ts";
+import { itemSchema, type Move, moveSchema, type Plan, type PlanItem, planSchema } from "../plan/schema.ts";
+import { crossCheck, type PlanProblem } from "./cross-check.ts";
 
 export type PlanParse =
   | { readonly ok: true; readonly plan: Plan }
@@ -74,7 +74,7 @@ function readParts(value: unknown): Parts {
 const below = (at: Path, issues: readonly Issue[]): Issue[] =>
   issues.map((issue) => ({ ...issue, path: [...at, ...issue.path] }));
 
-function refuse({ path, problem }: Problem): PlanParse {
+function refuse({ path, problem }: PlanProblem): PlanParse {
   const pointer = formatPointer(path);
   return { ok: false, pointer, message: oneLine(`${pointer === "" ? "the plan file" : pointer} ${problem}`) };
 }
@@ -88,7 +88,7 @@ function oneLine(text: string): string {
 /** Maps whose keys are ids; a key given twice there is an id given twice. */
 const ID_MAPS = /^(moves|standards|items\/\d+\/springs|moves\/[^/]+\/springs\/(min|max))$/;
 
-function repeatedKey({ path, problem }: Problem): Problem {
+function repeatedKey({ path, problem }: PlanProblem): PlanProblem {
   if (problem !== "is given twice") return { path, problem };
   const isId = ID_MAPS.test(path.slice(0, -1).join("/"));
   return { path, problem: isId ? "is a repeated id: it is given twice" : "is a repeated key: it is given twice" };
@@ -97,7 +97,7 @@ function repeatedKey({ path, problem }: Problem): Problem {
 type Issue = z.core.$ZodIssue;
 
 /** The first problem of a file. A key that is not known goes before one missing beside it: it is most often a slip. */
-function firstProblem(issues: readonly Issue[], value: unknown): Problem {
+function firstProblem(issues: readonly Issue[], value: unknown): PlanProblem {
   const [first] = issues;
   if (!first) return { path: [], problem: "should be a plan file" };
   const parent = plainPath(first.path).slice(0, -1).join("\n");
@@ -105,7 +105,7 @@ function firstProblem(issues: readonly Issue[], value: unknown): Problem {
   return toProblem(isMissing(first, value) && slip ? slip : first, [], value);
 }
 
-function toProblem(issue: Issue, above: Path, value: unknown): Problem {
+function toProblem(issue: Issue, above: Path, value: unknown): PlanProblem {
   const path = [...above, ...plainPath(issue.path)];
   switch (issue.code) {
     case "unrecognized_keys":
@@ -130,7 +130,7 @@ function toProblem(issue: Issue, above: Path, value: unknown): Problem {
   }
 }
 
-function withExpected(path: Path, expected: string, value: unknown): Problem {
+function withExpected(path: Path, expected: string, value: unknown): PlanProblem {
   const missing = path.length > 0 && valueAt(value, path) === undefined;
   return { path, problem: missing ? `is missing; it should be ${expected}` : `should be ${expected}` };
 }

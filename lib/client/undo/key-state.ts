@@ -11,7 +11,7 @@ import * as Y from "yjs";
 
 export type AnyMap = Y.Map<unknown>;
 
-export interface Stand {
+export interface KeyState {
   /**
    * The act that counts: "CLIENT:CLOCK" of the struct that set the value, the same with "!" where that value was taken
    * away, `NEVER` where the key was never there; null for a value that undo itself makes up, the mark of being taken out.
@@ -26,13 +26,13 @@ const ACT = /^(\d+:\d+!?)?$/;
 
 const nameOf = ({ lastId }: Y.Item): string => `${lastId.client}:${lastId.clock}`;
 
-export const standNow = (map: AnyMap, key: string): Stand => {
+export const keyStateNow = (map: AnyMap, key: string): KeyState => {
   const struct = map._map.get(key);
   return struct?.deleted === false ? living(struct) : absent(struct);
 };
 
 /** What stood before a transaction of this page. Only while the transaction's handlers run: later, its words are gone. */
-export function standBefore(transaction: Y.Transaction, map: AnyMap, key: string): Stand {
+export function keyStateBefore(transaction: Y.Transaction, map: AnyMap, key: string): KeyState {
   let struct = map._map.get(key) ?? null;
   while (struct !== null && isFresh(transaction, struct)) struct = struct.left;
   if (struct === null) return absent(undefined);
@@ -44,7 +44,7 @@ export const isFresh = (transaction: Y.Transaction, { id }: Y.Item): boolean =>
   id.clock >= (transaction.beforeState.get(id.client) ?? 0);
 
 /** Makes a key show what it showed, on the word of whoever it was. */
-export function putStand(transaction: Y.Transaction, map: AnyMap, key: string, { of, value }: Stand): void {
+export function restoreKeyState(transaction: Y.Transaction, map: AnyMap, key: string, { of, value }: KeyState): void {
   if (of === null) map.set(key, value);
   else if (map._map.has(key)) {
     const { clientID, store } = transaction.doc;
@@ -56,11 +56,11 @@ export function putStand(transaction: Y.Transaction, map: AnyMap, key: string, {
 }
 
 /** The page that did an act, by its client id. */
-export const actorOf = ({ of }: Stand): number | undefined =>
+export const actorOf = ({ of }: KeyState): number | undefined =>
   of === null || of === NEVER || of.endsWith("!") ? undefined : Number(of.split(":")[0]);
 
 /** Where nothing is there: the page whose value was taken away, by its client id. */
-export const takenFrom = ({ of }: Stand): number | undefined =>
+export const erasedBy = ({ of }: KeyState): number | undefined =>
   of?.endsWith("!") ? Number(of.split(":")[0]) : undefined;
 
 /** The page that wrote what a key shows; undefined where nothing is there: who takes a value away leaves no name. */
@@ -69,14 +69,14 @@ export function writerOf(map: AnyMap, key: string): number | undefined {
   return struct?.deleted === false ? struct.id.client : undefined;
 }
 
-function living(struct: Y.Item): Stand {
+function living(struct: Y.Item): KeyState {
   const content = struct.content.getContent();
   const [act] = content;
   const named = content.length === 2 && typeof act === "string" && ACT.test(act);
   return { of: named ? act : nameOf(struct), value: content.at(-1) };
 }
 
-const absent = (struct: Y.Item | undefined): Stand => ({
+const absent = (struct: Y.Item | undefined): KeyState => ({
   of: struct ? `${nameOf(struct)}!` : NEVER,
   value: undefined,
 });

@@ -7,7 +7,7 @@ import type { AgainstKeeping, KeptSprings } from "./keep-springs.ts";
 export const newtonWords = (newtons: number): string => `${Math.round(newtons)} N`;
 
 /** "8 cm further from the anchor"; "at its usual place" for none. */
-export const placeWords = (mm: number): string => (mm === 0 ? "at its usual place" : offsetWords(mm));
+export const usualPlaceWords = (mm: number): string => (mm === 0 ? "at its usual place" : offsetWords(mm));
 
 /** Can the springs stay on? */
 export const canStay = (kept: KeptSprings): boolean => kept.against.length === 0;
@@ -25,7 +25,7 @@ export function keptDetail({ equipment }: Plan, kept: KeptSprings, name: string)
   const { atStart, atMid, atEnd } = kept.newtons;
   const loads = `${newtonWords(atMid)} in the middle (now ${newtonWords(kept.wantedN)}), ${newtonWords(atStart)} at the start, ${newtonWords(atEnd)} at the end.`;
   return [
-    `With ${springWords(equipment, kept.before.springs)} still on from “${name}”, started ${placeWords(kept.offsetMm)}: ${loads}`,
+    `With ${springWords(equipment, kept.before.springs)} still on from “${name}”, started ${usualPlaceWords(kept.offsetMm)}: ${loads}`,
     kept.savedSeconds > 0 && `It saves ${plainNumber(kept.savedSeconds)} s of setting up.`,
     atStart === 0 && "The springs hang slack at the start.",
   ]

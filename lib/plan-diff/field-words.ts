@@ -1,13 +1,13 @@
 /** The words of a change: one sentence a difference, and never none. */
-import { plainNumber, secondsWords } from "../format.ts";
-import { sameData } from "../same-data.ts";
+import { plainNumber, secondsWords } from "../plan/format.ts";
+import { sameData } from "../plan/same-data.ts";
 
-export type Words = (value: unknown) => string;
+export type ValueSayer = (value: unknown) => string;
 
 /** A field that may have changed: what it is called, how its value is said, and what is said when it is left out. */
 export interface FieldWords {
   readonly label: string;
-  readonly say: Words;
+  readonly say: ValueSayer;
   readonly absent?: string;
 }
 
@@ -20,15 +20,15 @@ export function became(label: string, before: unknown, after: unknown, field: Om
   return [from === to ? `${label} is written differently (${to}).` : `${label}: ${from} became ${to}.`];
 }
 
-export const saySeconds: Words = (v) => (typeof v === "number" ? secondsWords(v) : sayData(v));
-export const sayNumber: Words = (v) => (typeof v === "number" ? plainNumber(v) : sayData(v));
-export const sayText: Words = (v) => (typeof v === "string" ? quote(v) : sayData(v));
-export const sayRange: Words = (v) => (Array.isArray(v) ? v.map(saySeconds).join(" to ") : sayData(v));
-export const sayYes: Words = (v) => (v === true ? "yes" : "no");
-export const sayList: Words = (v) => (Array.isArray(v) && v.length > 0 ? v.map(String).join(", ") : "none");
-export const sayTag: Words = (v) => String(v).replaceAll("-", " ");
+export const saySeconds: ValueSayer = (v) => (typeof v === "number" ? secondsWords(v) : sayData(v));
+export const sayNumber: ValueSayer = (v) => (typeof v === "number" ? plainNumber(v) : sayData(v));
+export const sayText: ValueSayer = (v) => (typeof v === "string" ? quote(v) : sayData(v));
+export const sayRange: ValueSayer = (v) => (Array.isArray(v) ? v.map(saySeconds).join(" to ") : sayData(v));
+export const sayYes: ValueSayer = (v) => (v === true ? "yes" : "no");
+export const sayList: ValueSayer = (v) => (Array.isArray(v) && v.length > 0 ? v.map(String).join(", ") : "none");
+export const sayTag: ValueSayer = (v) => String(v).replaceAll("-", " ");
 /** Anything at all, shortly. */
-export const sayData: Words = (v) => shorten(JSON.stringify(v) ?? String(v));
+export const sayData: ValueSayer = (v) => shorten(JSON.stringify(v) ?? String(v));
 
 export const quote = (text: string): string => `“${shorten(text)}”`;
 

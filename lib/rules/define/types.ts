@@ -4,7 +4,7 @@ import type { Balance } from "#lib/balance/balance.ts";
 import type { ClockRow } from "#lib/clock/clock.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import type { FindingLevel, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
-import type { Step } from "#lib/transitions/walk.ts";
+import type { SetupStep } from "#lib/transitions/walk.ts";
 
 export interface Finding {
   readonly rule: string;
@@ -55,7 +55,7 @@ export interface RuleContext {
   readonly moves: readonly PlacedMove[];
   readonly balance: Balance;
   /** The way into every move whose data are known, in plan order. */
-  readonly steps: readonly Step[];
+  readonly steps: readonly SetupStep[];
   /** What is said when; empty for a damaged plan whose times are none. */
   readonly track: CueTrack;
 }

@@ -1,22 +1,23 @@
 /** The mender that puts a set-up line into an item's script, and the one that keeps springs on. */
+
+import { readOut } from "#lib/acts/act-words.ts";
 import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
-import { readOut } from "#lib/acts/words.ts";
 import { springWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
-import { type Step, walkSetups } from "#lib/transitions/walk.ts";
-import type { Mend, MendChange } from "./mend.ts";
-import { keptSprings } from "./select/kept-springs.ts";
-import { IN_PAUSES, setupLinesOf, toldAt } from "./select/told-acts.ts";
-import { isToldLate } from "./select/told-order.ts";
-import type { Finding } from "./types.ts";
+import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
+import type { Finding } from "../rules/define/types.ts";
+import { avoidableChanges } from "../rules/select/avoidable-changes.ts";
+import { IN_PAUSES, setupLinesOf, toldAt } from "../rules/select/told-acts.ts";
+import { isToldLate } from "../rules/select/told-order.ts";
+import type { Remedy, RemedyChange } from "./remedies.ts";
 
 /**
  * The whole change told once, in the order of hands and feet, whatever part of it the finding misses. What the coach wrote
  * stays as it is and where it is: what is missing is said before it, after it, or between two of its lines, as the order
  * asks. Null where there is nothing left to say.
  */
-export function saySetup(plan: Plan, finding: Finding): Mend | null {
+export function saySetup(plan: Plan, finding: Finding): Remedy | null {
   const step = stepOf(plan, finding);
   if (!step) return null;
   const acts = setupActs(plan, step.before?.item, step.item);
@@ -32,7 +33,7 @@ const SIDES = ["after", "before"] as const;
 type Side = (typeof SIDES)[number];
 
 /** All of it before lines that tell it in another order; nothing where a pause does, which is said before any line. */
-function beforeLate(plan: Plan, step: Step, acts: readonly SetupAct[]): Mend | null {
+function beforeLate(plan: Plan, step: SetupStep, acts: readonly SetupAct[]): Remedy | null {
   const value = setupLine(plan, step.before?.item, step.item, acts);
   if (!value) return null;
   const changes: LineChange[] = [{ itemId: step.item.id, field: "firstLine", value }];
@@ -42,10 +43,10 @@ function beforeLate(plan: Plan, step: Step, acts: readonly SetupAct[]): Mend | n
 
 const OTHER_ORDER = "Your lines tell it in another order. Take this one, then delete from yours what it says:";
 
-type LineChange = Extract<MendChange, { field: "firstLine" | "setupEnd" | "afterLine" }>;
+type LineChange = Extract<RemedyChange, { field: "firstLine" | "setupEnd" | "afterLine" }>;
 
 /** A line for each place at which acts are missing. */
-function missingLines(plan: Plan, step: Step, acts: readonly SetupAct[], side: Side): LineChange[] {
+function missingLines(plan: Plan, step: SetupStep, acts: readonly SetupAct[], side: Side): LineChange[] {
   const { before, item } = step;
   const lines = setupLinesOf(item);
   const slots = new Map<number, SetupAct[]>();
@@ -106,13 +107,13 @@ const labelOf = (plan: Plan, item: MoveItem, changes: readonly LineChange[]): st
 /** Any offset and any load the finding could be about: which of them the house minds, the rule has decided. */
 const ANY = { maxOffsetMm: Number.POSITIVE_INFINITY, maxLoadDifferenceShare: Number.POSITIVE_INFINITY };
 
-export function keepSprings(plan: Plan, finding: Finding): Mend | null {
-  const kept = keptSprings(plan, walkSetups(plan), ANY).find(
+export function keepSpringsOn(plan: Plan, finding: Finding): Remedy | null {
+  const kept = avoidableChanges(plan, walkSetups(plan), ANY).find(
     ({ items }) => items.length === finding.items.length && items.every(({ id }) => finding.items.includes(id)),
   );
   if (!kept) return null;
   const { springs, offsetMm, movedMm } = kept;
-  const changes = kept.items.flatMap(({ id }): MendChange[] => [
+  const changes = kept.items.flatMap(({ id }): RemedyChange[] => [
     { itemId: id, field: "springs", value: { ...springs } },
     ...(offsetMm === null ? [] : [{ itemId: id, field: "offsetMm" as const, value: offsetMm }]),
   ]);
@@ -121,7 +122,7 @@ export function keepSprings(plan: Plan, finding: Finding): Mend | null {
 }
 
 /** The way into the one move the finding is about, as the plan stands now. */
-function stepOf(plan: Plan, finding: Finding): Step | undefined {
+function stepOf(plan: Plan, finding: Finding): SetupStep | undefined {
   const [id] = finding.items;
   const item = id === undefined || finding.items.length !== 1 ? undefined : itemById(plan, id);
   return item?.kind === "move" ? walkSetups(plan).find((step) => step.item === item) : undefined;

@@ -8,14 +8,14 @@ import { isWhole, type Variable, valuesWithin } from "#lib/fit/values.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import type { Mend } from "./mend.ts";
-import type { Finding } from "./types.ts";
+import type { Finding } from "../rules/define/types.ts";
+import type { Remedy } from "./remedies.ts";
 
 /** Fits tried for one offer: each takes some milliseconds. */
 const TRIES = 3;
 
 /** A time without a repetition cut off: the fit's own, else the nearest, the longer of two equally near. */
-export function wholeReps(plan: Plan, finding: Finding): Mend | null {
+export function wholeReps(plan: Plan, finding: Finding): Remedy | null {
   const found = lengthOf(plan, finding);
   if (!found?.free.rep) return null;
   const { item, free } = found;
@@ -23,7 +23,7 @@ export function wholeReps(plan: Plan, finding: Finding): Mend | null {
 }
 
 /** The nearest time within the range, without a repetition cut off where there is one. */
-export function intoRange(plan: Plan, finding: Finding): Mend | null {
+export function intoRange(plan: Plan, finding: Finding): Remedy | null {
   const found = lengthOf(plan, finding);
   const { shortestSeconds: low, longestSeconds: high } = finding.values;
   if (!found || typeof low !== "number" || typeof high !== "number") return null;
@@ -49,7 +49,7 @@ function lengthOf(plan: Plan, finding: Finding): { item: MoveItem; free: Variabl
   return free && { item, free };
 }
 
-function firstKept(plan: Plan, item: MoveItem, free: Variable, times: readonly number[]): Mend | null {
+function firstKept(plan: Plan, item: MoveItem, free: Variable, times: readonly number[]): Remedy | null {
   const near = (seconds: number): number => Math.abs(seconds - item.seconds);
   const nearest = times.filter((t) => t !== item.seconds).sort((a, b) => near(a) - near(b) || b - a);
   const fit = fitToLength(plan);
@@ -72,7 +72,7 @@ function withTime(plan: Plan, { spots }: Variable, seconds: number): Plan {
 }
 
 /** Both sides of a move share their time. */
-function offer(plan: Plan, { spots }: Variable, value: number): Mend {
+function offer(plan: Plan, { spots }: Variable, value: number): Remedy {
   const changes = spots.flatMap(({ place }) => {
     const item = plan.items[place];
     return item?.kind === "move" ? [{ itemId: item.id, field: "seconds" as const, value }] : [];

@@ -6,9 +6,9 @@ import { forceN, loadRows, springItemBefore, travelMm, worksSprings } from "#lib
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { changeBetween, type Setup, springsDiffer } from "#lib/transitions/transitions.ts";
-import type { Step } from "#lib/transitions/walk.ts";
+import type { SetupStep } from "#lib/transitions/walk.ts";
 
-export interface KeptSprings {
+export interface AvoidableChange {
   /** The move, or both sides of it. */
   readonly items: readonly MoveItem[];
   readonly springs: Setup["springs"];
@@ -28,7 +28,7 @@ export interface KeptLimits {
 /** A coach says "eight centimetres", not "83 mm". */
 const OFFSET_STEP_MM = 10;
 
-export function keptSprings(plan: Plan, steps: readonly Step[], limits: KeptLimits): KeptSprings[] {
+export function avoidableChanges(plan: Plan, steps: readonly SetupStep[], limits: KeptLimits): AvoidableChange[] {
   const detours = steps.flatMap((_, i) => detourAt(steps, i) ?? []);
   if (detours.length === 0) return [];
   const offsets = new Map(loadRows(plan).map((row) => [row.item, row.offsetToMatchPrevious]));
@@ -39,18 +39,18 @@ export function keptSprings(plan: Plan, steps: readonly Step[], limits: KeptLimi
 }
 
 interface Detour {
-  readonly before: NonNullable<Step["before"]>;
-  readonly run: readonly [Step, ...Step[]];
-  readonly after: Step;
+  readonly before: NonNullable<SetupStep["before"]>;
+  readonly run: readonly [SetupStep, ...SetupStep[]];
+  readonly after: SetupStep;
 }
 
 /** Springs change into step `i` and, after it or after both its sides, back to what they were. Pauses give time anyway. */
-function detourAt(steps: readonly Step[], i: number): Detour | null {
+function detourAt(steps: readonly SetupStep[], i: number): Detour | null {
   const first = steps[i];
   const second = steps[i + 1];
   if (!first?.before || !first.actions.carriageHome || !second) return null;
   const isPair = !second.actions.carriageHome && second.item.move === first.item.move;
-  const run: [Step, ...Step[]] = isPair ? [first, second] : [first];
+  const run: [SetupStep, ...SetupStep[]] = isPair ? [first, second] : [first];
   const after = isPair ? steps[i + 2] : second;
   if (!after?.actions.carriageHome || springsDiffer(first.before.setup.springs, after.to.springs)) return null;
   if ([...run, after].some((step) => step.pauses.length > 0)) return null;

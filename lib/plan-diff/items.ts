@@ -1,12 +1,22 @@
 /** Changes of the items: which came, went and moved, and what is different in those that stayed. */
 import { readerOf } from "#lib/cues/as-read.ts";
-import { KIND_WORDS } from "#lib/editor/words.ts";
-import { itemName, moveName, sentenceCase, springWords } from "../format.ts";
-import { movedIds } from "../moved.ts";
-import { sameData } from "../same-data.ts";
-import type { MoveItem, Plan, PlanItem, ScriptLine } from "../schema.ts";
-import { tieOf } from "../ties.ts";
-import { became, type FieldWords, quote, sayNumber, sayRange, saySeconds, sayTag, sayText, sayYes } from "./say.ts";
+import { KIND_WORDS } from "#lib/plan/cue-words.ts";
+import { itemName, moveName, sentenceCase, springWords } from "../plan/format.ts";
+import { movedIds } from "../plan/moved.ts";
+import { sameData } from "../plan/same-data.ts";
+import type { MoveItem, Plan, PlanItem, ScriptLine } from "../plan/schema.ts";
+import { tieOf } from "../plan/ties.ts";
+import {
+  became,
+  type FieldWords,
+  quote,
+  sayNumber,
+  sayRange,
+  saySeconds,
+  sayTag,
+  sayText,
+  sayYes,
+} from "./field-words.ts";
 
 export function itemChanges(before: Plan, after: Plan): string[] {
   const was = new Map(before.items.map((item) => [item.id, item]));

@@ -1,7 +1,7 @@
 /** The rules as a house has them: which are on, how much each weighs, within which limits. */
 import { own } from "#lib/plan/lookup.ts";
 import type { FindingLevel, Standards } from "#lib/plan/schema.ts";
-import type { AnyRule, LimitedRule, RuleReads } from "./types.ts";
+import type { AnyRule, LimitedRule, RuleReads } from "./define/types.ts";
 
 export interface RuleInUse extends LimitedRule {
   readonly rule: AnyRule;
@@ -9,13 +9,13 @@ export interface RuleInUse extends LimitedRule {
   readonly level: FindingLevel | undefined;
 }
 
-export interface House {
+export interface StudioRules {
   readonly rules: readonly RuleInUse[];
   /** By what they read, in the order of the list. */
   readonly reading: Readonly<Record<RuleReads, readonly RuleInUse[]>>;
 }
 
-export function houseOf(rules: readonly AnyRule[], standards: Standards | undefined): House {
+export function studioRulesOf(rules: readonly AnyRule[], standards: Standards | undefined): StudioRules {
   const used = rules.flatMap((rule): RuleInUse[] => {
     const standard = own(standards, rule.id);
     const level = standard?.level;

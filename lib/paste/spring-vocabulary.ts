@@ -1,9 +1,9 @@
 /** The words for one room's springs: patterns for its labels, which letters and beginnings stand for which. */
 import type { Spring } from "#lib/plan/schema.ts";
 import { foldText } from "./clean.ts";
-import { END, START } from "./field.ts";
+import { WORD_END, WORD_START } from "./field.ts";
 
-export interface SpringWords {
+export interface SpringVocabulary {
   readonly springs: readonly Spring[];
   /** "2 light", "two light springs", "light x2", "light: 2"; null in a room without springs that have a name. */
   readonly counted: RegExp | null;
@@ -17,7 +17,7 @@ export interface SpringWords {
   shortFor(text: string): readonly Spring[];
 }
 
-export const COUNT = "(\\d{1,2}|no|one|two|three|four|five|six|seven|eight)";
+export const COUNT_PATTERN = "(\\d{1,2}|no|one|two|three|four|five|six|seven|eight)";
 const COUNTS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight"];
 /** How many a count word or figure is. */
 export function countOf(text: string): number {
@@ -28,7 +28,7 @@ export function countOf(text: string): number {
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/-]/g, "\\$&");
 const SPRING = "(?:\\s+springs?)?";
 
-export function springWords(springs: readonly Spring[]): SpringWords {
+export function springVocabulary(springs: readonly Spring[]): SpringVocabulary {
   const named = springs.filter((s) => /\p{L}/u.test(s.label));
   const byFold = new Map(named.map((s) => [foldText(s.label), s]));
   const labels = named
@@ -42,13 +42,13 @@ export function springWords(springs: readonly Spring[]): SpringWords {
           .join("[\\s-]+")}s?`,
     )
     .join("|");
-  const label = `(${labels})${SPRING}${END}`;
-  const unit = `(?!\\s*(?:s|secs?|seconds?|m|mins?|minutes?|x|reps?|${labels})${END}|\\d|[:.,]\\d|\\s*['"×%])`;
-  const counted = `${START}(?<![\\d:.,])${COUNT}\\s*[x×*]?\\s*${label}|${START}${label}\\s*(?:[x×*:=]\\s*)?${COUNT}${END}${unit}`;
+  const label = `(${labels})${SPRING}${WORD_END}`;
+  const unit = `(?!\\s*(?:s|secs?|seconds?|m|mins?|minutes?|x|reps?|${labels})${WORD_END}|\\d|[:.,]\\d|\\s*['"×%])`;
+  const counted = `${WORD_START}(?<![\\d:.,])${COUNT_PATTERN}\\s*[x×*]?\\s*${label}|${WORD_START}${label}\\s*(?:[x×*:=]\\s*)?${COUNT_PATTERN}${WORD_END}${unit}`;
   return {
     springs,
     counted: labels === "" ? null : new RegExp(counted, "giu"),
-    alone: labels === "" ? null : new RegExp(`${START}${label}`, "giu"),
+    alone: labels === "" ? null : new RegExp(`${WORD_START}${label}`, "giu"),
     initials: new Set(named.map((s) => s.label.trim().charAt(0).toUpperCase())),
     byLabel: (text) => byFold.get(foldText(text.replace(/\s+springs?$/i, ""))),
     shortFor: (text) => {

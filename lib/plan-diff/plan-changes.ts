@@ -1,8 +1,9 @@
 /** What is different between two plans, in sentences for a person: shown to a lead whose reading has been overtaken. */
-import { equipmentChanges, headChanges, libraryChanges, standardsChanges } from "./diff/head.ts";
-import { itemChanges } from "./diff/items.ts";
-import { sameData } from "./same-data.ts";
-import type { Plan } from "./schema.ts";
+
+import { sameData } from "../plan/same-data.ts";
+import type { Plan } from "../plan/schema.ts";
+import { equipmentChanges, headChanges, libraryChanges, standardsChanges } from "./head.ts";
+import { itemChanges } from "./items.ts";
 
 /**
  * One sentence a change: the class itself first, then its items in their new order, then what the plan carries along.

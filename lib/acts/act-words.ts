@@ -99,7 +99,7 @@ export const movedMm = (before: MoveItem | undefined, after: MoveItem): number =
   (after.offsetMm ?? 0) - (before?.offsetMm ?? 0);
 
 /** From where people start, when that is another place than before: "8 cm further from the anchor". */
-export function placeWords(before: MoveItem | undefined, after: MoveItem): string | null {
+export function startPlaceWords(before: MoveItem | undefined, after: MoveItem): string | null {
   const by = movedMm(before, after);
   if (!Number.isFinite(by) || by === 0) return null;
   return (after.offsetMm ?? 0) === 0 ? "back to the usual place" : offsetWords(by);

@@ -3,7 +3,7 @@ import { itemName } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { ClassLog, ClassLogRow } from "./class-log-schema.ts";
 
-export interface ToldRow {
+export interface TaughtRow {
   readonly key: string;
   readonly name: string;
   /** Seconds of the change into it; both 0 where there is none. */
@@ -17,8 +17,8 @@ export interface ToldRow {
   /** Planned, and not done at all. */
   readonly leftOut: boolean;
 }
-export interface ToldClass {
-  readonly rows: readonly ToldRow[];
+export interface TaughtTimes {
+  readonly rows: readonly TaughtRow[];
   /** Seconds the class took more than planned; below 0: less. */
   readonly over: number;
   /** Where most of the difference came from, in plain words, the greatest first; at most three. */
@@ -29,7 +29,7 @@ export interface ToldClass {
 const WORTH_A_WORD = 3;
 
 /** `plan`: the signed one that the log names. */
-export function toldClass(plan: Plan, log: ClassLog): ToldClass {
+export function taughtTimes(plan: Plan, log: ClassLog): TaughtTimes {
   const parts = new Map<string | null, ClassLogRow[]>();
   const keyOf = (row: ClassLogRow) => row.item ?? (row.phase === "closing" ? "closing " : "opening ");
   for (const row of log.rows) parts.set(keyOf(row), [...(parts.get(keyOf(row)) ?? []), row]);
@@ -44,7 +44,7 @@ function nameOf(plan: Plan, [first]: readonly ClassLogRow[]): string {
   return item ? itemName(plan, item) : first.item;
 }
 
-function toldRow(key: string, name: string, of: readonly ClassLogRow[]): ToldRow {
+function toldRow(key: string, name: string, of: readonly ClassLogRow[]): TaughtRow {
   const change = of.find((row) => row.phase === "change");
   const own = of.find((row) => row.phase !== "change");
   const sum = (read: (row: ClassLogRow) => number) => tenth(of.reduce((total, row) => total + read(row), 0));
@@ -59,7 +59,7 @@ function toldRow(key: string, name: string, of: readonly ClassLogRow[]): ToldRow
   };
 }
 
-function reasons(rows: readonly ToldRow[]): string[] {
+function reasons(rows: readonly TaughtRow[]): string[] {
   const all = rows.flatMap((row) => {
     const { name, change, own, held } = row;
     if (row.leftOut) return [{ seconds: -row.over, words: `${name} was left out: ${said(-row.over)} less` }];
@@ -73,7 +73,7 @@ function reasons(rows: readonly ToldRow[]): string[] {
   return worth.slice(0, 3).map(({ words }) => words);
 }
 
-function more({ planned, took }: ToldRow["own"], what: string): string {
+function more({ planned, took }: TaughtRow["own"], what: string): string {
   const by = took - planned;
   return `${what} took ${said(Math.abs(by))} ${by > 0 ? "more" : "less"} than planned`;
 }
