@@ -11,6 +11,7 @@ import { CueTracker } from "#lib/cues/cue-track.ts";
 import type { SpanSource } from "#lib/cues/span.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
+import { PartsReader, type PlanParts } from "#lib/plan/parts.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { RuleChecker } from "#lib/rules/checker.ts";
 import { hasUsableTimes, NOTHING_SAID } from "#lib/rules/context.ts";
@@ -20,7 +21,6 @@ import { RULES } from "#lib/rules/registry.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { type ItemTalk, TalkCounter } from "#lib/talk/talk.ts";
 import { type Change, changesInto } from "#lib/transitions/transitions.ts";
-import { PartsReader, type PlanParts } from "../plan/parts.ts";
 
 export interface PlanAnalysis {
   readonly plan: Plan;

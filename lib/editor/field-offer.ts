@@ -7,8 +7,8 @@ import { Extension } from "@tiptap/core";
 import { type EditorState, Plugin, PluginKey, type Transaction } from "@tiptap/pm/state";
 import type { EditorView } from "@tiptap/pm/view";
 import { LIVE_FIELD } from "#lib/doc/layout.ts";
+import { FIELD_WORDS, isLiveField } from "#lib/plan/cue-words.ts";
 import { LIVE_FIELDS, type LiveField } from "#lib/plan/schema.ts";
-import { FIELD_WORDS, isLiveField } from "../plan/cue-words.ts";
 
 export interface FieldOffer {
   /** Position of the brace. */

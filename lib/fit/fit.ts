@@ -8,7 +8,7 @@ import type { Plan } from "#lib/plan/schema.ts";
 import { bestSum } from "./best-sum.ts";
 import { latticeOf } from "./lattice.ts";
 import { type FitProblem, fitProblem, repOf } from "./problem.ts";
-import { type FreeSeconds, sayEmpty, sayNoSolution } from "./say.ts";
+import { type FreeSeconds, type ImpossibleFit, sayEmpty, sayNoSolution } from "./say.ts";
 import { clean, variableCost } from "./values.ts";
 
 /** Seconds. */
@@ -33,18 +33,8 @@ export type Fit =
       /** Items that the lock of their other side takes out of their own bounds. */
       readonly outside: readonly string[];
     }
-  | {
-      readonly possible: false;
-      /** The class with every item as short, and as long, as it may be. */
-      readonly shortest: number;
-      readonly longest: number;
-      /** Items whose bounds or locks are in the way, in plan order. */
-      readonly stoppedBy: readonly string[];
-      /** One sentence: what stops it and by how many seconds. */
-      readonly say: string;
-    };
+  | ImpossibleFit;
 export type PossibleFit = Fit & { readonly possible: true };
-export type ImpossibleFit = Fit & { readonly possible: false };
 
 /**
  * The variables are the seconds of the move items that are not locked: whole grid steps, and whole repetitions to the

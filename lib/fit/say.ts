@@ -2,10 +2,21 @@
 import { itemName, plural, secondsWords } from "#lib/plan/format.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { ImpossibleFit } from "./fit.ts";
 import { latticeOf } from "./lattice.ts";
 import type { FitProblem } from "./problem.ts";
 import { clean, type Variable, valuesWithin } from "./values.ts";
+
+/** A class that cannot be fitted, and why. All times in seconds. */
+export interface ImpossibleFit {
+  readonly possible: false;
+  /** The class with every item as short, and as long, as it may be. */
+  readonly shortest: number;
+  readonly longest: number;
+  /** Items whose bounds or locks are in the way, in plan order. */
+  readonly stoppedBy: readonly string[];
+  /** One sentence: what stops it and by how many seconds. */
+  readonly say: string;
+}
 
 /** Seconds that what may change can add up to. */
 export interface FreeSeconds {

@@ -1,6 +1,6 @@
 /** The line in words, for its screens. */
 import { plural } from "#lib/plan/format.ts";
-import type { ScreenView } from "../protocol/line-wire.ts";
+import type { ScreenView } from "#lib/protocol/line-wire.ts";
 import type { LineScreen, RoomLine } from "./line.ts";
 import type { LineRefusal } from "./messages.ts";
 

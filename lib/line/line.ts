@@ -5,7 +5,7 @@
  * Times are ms of the server's forward-only clock unless a name says `Wall`.
  */
 import { standingEvents } from "#lib/floor/log.ts";
-import type { ScreenView } from "../protocol/line-wire.ts";
+import type { ScreenView } from "#lib/protocol/line-wire.ts";
 import type { LineClass, LineMemory, LineRefusal } from "./messages.ts";
 
 /** A leader off the line for this long may be taken over from: a page that is opened again is back by then. */

@@ -11,8 +11,6 @@ import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { type SpokenMoment, spokenText } from "./live-words.ts";
 import { SyllableCounter, syllablesOfText } from "./syllables.ts";
 
-export { fieldWords, type SpokenMoment as Moment, spokenText } from "./live-words.ts";
-
 /**
  * Where a plan says nothing. Rate: English talk runs at 4 to 5 syllables a second (range 3.3 to 5.9; a secondary source,
  * poletoparis.com), the middle taken. Pause: among the medium pauses of 0.2 to 1 s (Campione and Veronis 2002, from
