@@ -5,7 +5,7 @@
 import * as Y from "yjs";
 import { isCueKind } from "#lib/plan/cue-words.ts";
 import type { CueKind, ScriptLine } from "#lib/plan/schema.ts";
-import { escapeScriptText, parseScriptText, type ScriptPieces } from "#lib/plan/script-text.ts";
+import { escapeScriptText, parseScriptText, type ScriptPiece } from "#lib/plan/script-text.ts";
 import { CUE_LINE, LIVE_FIELD } from "./layout.ts";
 
 /** Reads a script without touching it. Lines with no words in them are not lines. */
