@@ -7,7 +7,7 @@ import { GROUPS, type Group, type MoveItem, type Plan } from "#lib/plan/schema.t
 import type { Balance, GroupBalance } from "./balance.ts";
 
 /** A difference above this share of the larger side counts as lopsided (common practice, no source). */
-export const LOPSIDED_SHARE = 0.05;
+const LOPSIDED_SHARE = 0.05;
 
 export const isLopsided = (b: Pick<GroupBalance, "left" | "right">): boolean =>
   Math.abs(b.left - b.right) > LOPSIDED_SHARE * Math.max(b.left, b.right);

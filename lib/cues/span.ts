@@ -108,7 +108,7 @@ export function planOfSpan({ frame, work, next, after }: SpanPlace): Plan {
   return { ...frame, moves };
 }
 
-export type SpokenLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
+type SpokenLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
 
 const isOfSetup = (kind: CueKind): boolean => kind === "setup" || kind === "safety";
 const linesOf = (one: PlacedWork | undefined, isWanted: (kind: CueKind) => boolean): SpokenLine[] =>

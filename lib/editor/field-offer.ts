@@ -36,13 +36,6 @@ export function takeField(view: EditorView, offer: FieldOffer, field: LiveField)
   view.dispatch(view.state.tr.replaceWith(offer.from, offer.to, node).scrollIntoView());
 }
 
-/** Puts a live field in place of the selection. */
-export function insertField(view: EditorView, field: LiveField): void {
-  view.dispatch(
-    view.state.tr.replaceSelectionWith(view.state.schema.node(LIVE_FIELD, { name: field })).scrollIntoView(),
-  );
-}
-
 export const FieldOffers = Extension.create({
   name: "fieldOffers",
   priority: 1100,

@@ -12,7 +12,7 @@ import { type FreeSeconds, type ImpossibleFit, sayEmpty, sayNoSolution } from ".
 import { clean, variableCost } from "./values.ts";
 
 /** Seconds. */
-export interface FitChange {
+interface FitChange {
   readonly item: string;
   readonly from: number;
   readonly to: number;

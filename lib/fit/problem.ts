@@ -16,7 +16,7 @@ export interface FitProblem {
   /** Items that take the seconds of their locked other side. */
   readonly followers: readonly Follower[];
 }
-export interface Follower {
+interface Follower {
   readonly place: number;
   readonly seconds: number;
   /** The locked seconds are not within the item's own bounds. */

@@ -1,7 +1,7 @@
 /** The times a fit may give an item, or both sides of a move: grid steps and whole repetitions, and what each costs. */
 
 /** Seconds that a time may be off whole repetitions before it counts as a repetition cut off. */
-export const REP_TOLERANCE = 0.5;
+const REP_TOLERANCE = 0.5;
 /** What a repetition cut off costs, an item. */
 const CUT_OFF = 2;
 

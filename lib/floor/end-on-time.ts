@@ -23,7 +23,7 @@ export interface Retimed {
   /** Closing that ends the class on time; a class that cannot be stretched further has it longer. */
   readonly closingSeconds: number;
 }
-export interface NotRetimed {
+interface NotRetimed {
   readonly possible: false;
   /** By how many seconds the class is over its time even so. */
   readonly overBy: number;

@@ -71,7 +71,7 @@ export function ladders({ distanceM, mainMax, figureMax, parts }: FitBounds): La
 }
 
 /** From how far type of that size is read, metres, rounded down to a tenth. */
-export const readFromM = (px: number): number => Math.floor((px / nameSizeAt(1)) * 10 + 1e-9) / 10;
+const readFromM = (px: number): number => Math.floor((px / nameSizeAt(1)) * 10 + 1e-9) / 10;
 
 /** What the screen says of what gave way; "" when nothing did. */
 export function droppedPartsWords(

@@ -5,7 +5,7 @@ import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Retimed } from "./end-on-time.ts";
 import { otherSides } from "./rest-of-class.ts";
 
-export interface PreviewRow {
+interface PreviewRow {
   readonly id: string;
   readonly name: string;
   /** Seconds. */

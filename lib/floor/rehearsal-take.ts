@@ -27,7 +27,7 @@ export interface ChangeTake {
   /** Alone a coach is quicker than a room: less than the estimate is taken only when asked for. */
   readonly belowEstimate: boolean;
 }
-export interface RateTake {
+interface RateTake {
   /** Syllables a second: what the plan counts with, and the coach's own to the tenth. */
   readonly now: number;
   readonly to: number;

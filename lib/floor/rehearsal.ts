@@ -19,7 +19,7 @@ export interface Beat {
   readonly from: number;
   readonly to: number;
 }
-export interface Tap {
+interface Tap {
   /** ms on the clock of the log. */
   readonly at: number;
   readonly beat: number;

@@ -10,8 +10,6 @@ import type { Plan } from "#lib/plan/schema.ts";
 
 /** rest: the plan asks for no work there. */
 export type IntensityLevel = "rest" | "very-light" | "light" | "moderate" | "vigorous";
-export const INTENSITY_LEVELS: readonly IntensityLevel[] = ["rest", "very-light", "light", "moderate", "vigorous"];
-
 /** A stretch of the class on the clock, seconds from its start. */
 export interface IntensityPart {
   /** The move item worked in, or the item whose change or pause it is; null for the opening and the closing. */
@@ -40,7 +38,7 @@ export interface ClassIntensity {
  * While nothing is done (opening, changes, pauses, closing) 1 MET is counted, which is the definition of sitting still:
  * the least it can be. People move and set up in that time, so the sums are a lower bound.
  */
-export const REST_MET = 1;
+const REST_MET = 1;
 
 /** The lowest MET of a level for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 (PMC10310950, table 1). */
 const FROM_MET = { light: 2, moderate: 3, vigorous: 6 } as const;

@@ -67,14 +67,6 @@ export function muscleList(move: Pick<Move, "muscles">): string {
 export const weightWords = (muscles: Move["muscles"]): string =>
   GROUPS.flatMap((g) => (muscles[g] === undefined ? [] : [`${tagWords(g)} ${muscles[g]}`])).join(", ");
 
-/** "kneeling on the carriage, facing front; hands: handles; both sides at once". */
-export function moveSetupWords(move: Move): string {
-  const hands = move.hands === "free" ? [] : [`hands: ${tagWords(move.hands)}`];
-  const feet = move.feet === "free" ? [] : [`feet: ${tagWords(move.feet)}`];
-  const stand = `${tagWords(move.position)} ${STATION_WORDS[move.station]}, facing ${move.facing}`;
-  return [stand, ...hands, ...feet, SIDES_WORDS[move.sides]].join("; ");
-}
-
 /** "push, kneeling on the carriage; chest, triceps": the line under a move's name. */
 export const moveLine = (move: Move): string =>
   `${move.pattern}, ${tagWords(move.position)} ${STATION_WORDS[move.station]}; ${muscleList(move) || "no muscles named"}`;

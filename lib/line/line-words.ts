@@ -21,7 +21,7 @@ export const REFUSAL_WORDS: Readonly<Record<LineRefusal, string>> = {
 };
 
 /** Screens other than `you`, those that follow now and those that were lost. */
-export function otherScreens({ screens }: RoomLine, you: string | null) {
+function otherScreens({ screens }: RoomLine, you: string | null) {
   const all = screens.filter(({ id, view }) => id !== you && view !== "lead");
   return { here: all.filter((s) => s.goneSince === null), lost: all.filter((s) => s.goneSince !== null) };
 }

@@ -21,7 +21,7 @@ export interface LineScreen {
   /** When it was lost; null while it is here. */
   readonly goneSince: number | null;
 }
-export interface Leader {
+interface Leader {
   readonly id: string;
   readonly label: string;
   /** ms since the epoch, for people. */
@@ -41,7 +41,7 @@ export interface RoomLine {
 }
 export const EMPTY_LINE: RoomLine = { term: 0, leader: null, asked: null, told: null, screens: [], remembered: false };
 
-export interface LineTime {
+interface LineTime {
   readonly now: number;
   readonly wall: number;
 }

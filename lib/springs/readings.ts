@@ -24,7 +24,7 @@ export const fromMm = (mm: number, unit: TravelUnit): number => Number((mm / MM[
 export const fromNewtons = (newtons: number, unit: ForceUnit): number =>
   Number((newtons / NEWTONS[unit]).toPrecision(12));
 
-export const springReadingSchema = z.strictObject({
+const springReadingSchema = z.strictObject({
   travelMm: numberFrom(0, 5000),
   newtons: numberFrom(0, 5000),
   /** Kept to be seen, not used. */
@@ -39,10 +39,10 @@ export const sheetSchema = z.strictObject({
 export type KeptReading = z.infer<typeof springReadingSchema>;
 export type ReadingSheet = z.infer<typeof sheetSchema>;
 /** A sheet with when it was kept, ms since the epoch. */
-export const keptSheetSchema = z.extend(sheetSchema, { at: z.number() });
+const keptSheetSchema = z.extend(sheetSchema, { at: z.number() });
 export type KeptSheet = z.infer<typeof keptSheetSchema>;
 /** By spring id. */
-export const roomReadingsSchema = z.record(z.string().check(z.regex(ID_PATTERN)), keptSheetSchema);
+const roomReadingsSchema = z.record(z.string().check(z.regex(ID_PATTERN)), keptSheetSchema);
 export type RoomReadings = z.infer<typeof roomReadingsSchema>;
 
 /** The readings that count, with their places among all. */

@@ -51,7 +51,7 @@ export interface FitOptions {
 }
 
 /** Two readings always lie on a line, and so do any number at two travels: three show whether a line is right. */
-export const FEWEST_READINGS = 3;
+const FEWEST_READINGS = 3;
 /** A luggage scale shows tenths of a kilogram and is good to about 2 in 100 (common practice, no source). */
 const SCALE_SHARE = 0.02;
 const SCALE_LEAST_N = 1;

@@ -132,7 +132,7 @@ export const changeNotToldExamples = (): RuleExamples => ({
 const hasSetupWords = (plan: Plan, step: SetupStep): boolean => saidIn(plan, step.item, ["setup"]) !== "";
 
 /** What changes on the way into a move and is told by no set-up line and no pause before it. */
-export function untoldChanges(plan: Plan, step: SetupStep): ChangeKind[] {
+function untoldChanges(plan: Plan, step: SetupStep): ChangeKind[] {
   const changed = CHANGE_KINDS.filter((kind) => CHANGES[kind](step));
   if (changed.length === 0) return [];
   const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`;

@@ -112,7 +112,7 @@ export const springsChangedCarriageOutExamples = (): RuleExamples => ({
 });
 
 /** A word of the carriage coming home, in the pauses before a move or in its own lines. */
-export const saysCarriageHome = (plan: Plan, step: SetupStep): boolean =>
+const saysCarriageHome = (plan: Plan, step: SetupStep): boolean =>
   tellsCarriageHome(
     `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`,
     saidIn(plan, step.item, ["start", "safety"]),
