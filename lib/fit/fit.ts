@@ -3,13 +3,14 @@
  * least sum of (seconds - wish)^2 / wish over the items that change, and 2 more for each whose last repetition is cut
  * off; the answer is the exact optimum, ties included.
  */
+import { millionth, withoutNoise } from "#lib/numbers/round.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { bestSum } from "./best-sum.ts";
 import { latticeOf } from "./lattice.ts";
 import { type FitProblem, fitProblem, repOf } from "./problem.ts";
 import { type FreeSeconds, type ImpossibleFit, sayEmpty, sayNoSolution } from "./say.ts";
-import { clean, variableCost } from "./values.ts";
+import { variableCost } from "./values.ts";
 
 /** Seconds. */
 interface FitChange {
@@ -57,7 +58,7 @@ export function fitToLength(plan: Plan): Fit {
 
 /** Seconds that the variables may add up to. Parts of a second that fixed times leave go to the closing as well. */
 function roomOf({ length, fixed, grid }: FitProblem): FreeSeconds {
-  const most = clean(length - fixed);
+  const most = millionth(length - fixed);
   return { least: Math.floor(most + 1e-6) - (grid - 1), most };
 }
 
@@ -91,8 +92,8 @@ function answer(plan: Plan, problem: FitProblem, values: readonly number[]): Pos
   return {
     possible: true,
     total: plan.lengthSeconds,
-    cost: Math.round(cost * 1e9) / 1e9,
-    closingSeconds: clean(closingOf(plan) + problem.length - problem.fixed - filled),
+    cost: withoutNoise(cost),
+    closingSeconds: millionth(closingOf(plan) + problem.length - problem.fixed - filled),
     changed,
     outside: problem.followers.filter((f) => f.outside).flatMap((f) => plan.items[f.place]?.id ?? []),
   };

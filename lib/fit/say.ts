@@ -1,10 +1,11 @@
 /** Why a class cannot be fitted to its length, in one sentence with its seconds. */
+import { millionth } from "#lib/numbers/round.ts";
 import { itemName, plural, secondsWords } from "#lib/plan/format.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { latticeOf } from "./lattice.ts";
 import type { FitProblem } from "./problem.ts";
-import { clean, type Variable, valuesWithin } from "./values.ts";
+import { type Variable, valuesWithin } from "./values.ts";
 
 /** A class that cannot be fitted, and why. All times in seconds. */
 export interface ImpossibleFit {
@@ -73,7 +74,7 @@ const takes = (total: number, apart: number): string =>
 function extremes({ variables, fixed }: FitProblem): { shortest: number; longest: number } {
   const ends = variables.map((v) => latticeOf([v]) ?? boundSums(v));
   const sum = (of: (end: { least: number; greatest: number }) => number): number =>
-    clean(ends.reduce((total, end) => total + of(end), fixed));
+    millionth(ends.reduce((total, end) => total + of(end), fixed));
   return { shortest: sum((end) => end.least), longest: sum((end) => end.greatest) };
 }
 

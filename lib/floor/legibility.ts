@@ -1,4 +1,5 @@
 /** How large type must be to be read across a room: angles, distances, and the sizes that the floor uses. */
+import { NOISE } from "#lib/numbers/round.ts";
 
 /**
  * The angle that a height fills at a distance, in minutes of arc. Both in the same unit.
@@ -79,7 +80,7 @@ export function readableToM(widthPx: number, heightPx: number): number {
   const narrow = widthPx <= 620;
   const room = narrow ? widthPx * 0.94 : widthPx * 0.94 - Math.min(SECONDS_SIZE * 1.25, widthPx * 0.3);
   const size = Math.min(room / (LETTERS * LETTER_WIDTH), (heightPx * NAME_SHARE) / (2 * 0.95));
-  return Math.floor((size / nameSizeAt(1)) * 10 + 1e-9) / 10;
+  return Math.floor((size / nameSizeAt(1)) * 10 + NOISE) / 10;
 }
 
 /** What to say of a screen that is too small for its distance; null when it is large enough. */

@@ -4,7 +4,9 @@
  * carriage with springs, so each move's MET is a mapping that the studio judged. Strength work feels harder than its
  * MET says.
  */
+
 import { classClock } from "#lib/clock/clock.ts";
+import { withoutNoise } from "#lib/numbers/round.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 
@@ -68,19 +70,19 @@ export function classIntensity(plan: Plan): ClassIntensity {
     metSeconds += part.met * (part.to - part.from);
   }
   const unknown = arc.filter((part) => part.met === null);
-  const metMinutes = clean(metSeconds / 60);
+  const metMinutes = withoutNoise(metSeconds / 60);
   return {
     arc,
     metMinutes,
     seconds: {
-      rest: clean(seconds.rest),
-      "very-light": clean(seconds["very-light"]),
-      light: clean(seconds.light),
-      moderate: clean(seconds.moderate),
-      vigorous: clean(seconds.vigorous),
+      rest: withoutNoise(seconds.rest),
+      "very-light": withoutNoise(seconds["very-light"]),
+      light: withoutNoise(seconds.light),
+      moderate: withoutNoise(seconds.moderate),
+      vigorous: withoutNoise(seconds.vigorous),
     },
     unknown: {
-      seconds: clean(unknown.reduce((sum, part) => sum + part.to - part.from, 0)),
+      seconds: withoutNoise(unknown.reduce((sum, part) => sum + part.to - part.from, 0)),
       items: unknown.flatMap((part) => (part.item === null ? [] : [part.item])),
     },
     kcalPerKg: energyKcal({ met: metMinutes, kg: 1, minutes: 1 }),
@@ -117,5 +119,3 @@ const rest = (item: string | null, from: number, to: number): IntensityPart => (
   met: REST_MET,
   level: "rest",
 });
-
-const clean = (x: number): number => Math.round(x * 1e9) / 1e9;

@@ -1,5 +1,7 @@
 /** A move's facts in the words of the trade: for the library's pages, the form, the record of changes and the search. */
+
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import { NOISE } from "#lib/numbers/round.ts";
 import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Move, type MoveCaution } from "#lib/plan/schema.ts";
 
@@ -85,7 +87,7 @@ export function tempoWords(move: Pick<Move, "tempo">): string {
 export function repWords(move: Pick<Move, "tempo" | "seconds">): string {
   const cycle = cycleSeconds(move);
   if (!cycle || !move.seconds) return "";
-  const [least, most] = move.seconds.map((seconds) => Math.floor(seconds / cycle + 1e-9)) as [number, number];
+  const [least, most] = move.seconds.map((seconds) => Math.floor(seconds / cycle + NOISE)) as [number, number];
   const reps = least === most ? plural(least, "repetition") : `${least} to ${plural(most, "repetition")}`;
   return `${reps} in ${fromToWords(move.seconds)} s`;
 }

@@ -2,7 +2,9 @@
  * The readings of a luggage scale as a studio keeps them beside its machines: what was read, in which units, and which
  * reading was left out of the fit. Never part of a plan. Pure.
  */
+
 import * as z from "zod/mini";
+import { tenth } from "#lib/numbers/round.ts";
 import { numberFrom } from "#lib/plan/number-fields.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { SpringReading } from "./spring-fit.ts";
@@ -55,5 +57,5 @@ export function countedReadings(readings: readonly KeptReading[]): { readings: S
 /** A fit as a spring of the room holds it: to a tenth of a newton, over a metre of travel too. */
 export const roundedSpring = (fit: { stiffnessNPerMm: number; preloadN: number }) => ({
   stiffnessNPerMm: Math.round(fit.stiffnessNPerMm * 1e4) / 1e4,
-  preloadN: Math.round(fit.preloadN * 10) / 10,
+  preloadN: tenth(fit.preloadN),
 });

@@ -2,6 +2,7 @@
  * A spring measured with a luggage scale: readings of travel and force become stiffness and preload, with what is left
  * over, and with a word on whether the readings lie on a line and which one to take again.
  */
+import { tenth } from "#lib/numbers/round.ts";
 import {
   leastSquaresLine,
   lineThroughOrigin,
@@ -196,4 +197,4 @@ function sayPreload(line: SpringLine, scaleErrorN: number): string {
 const saySlack = (mm: number): string =>
   `The spring hangs slack for the first ${Math.round(mm)} mm: measure the travel from where it begins to pull.`;
 
-const newtons = (x: number): string => String(Math.round(x * 10) / 10 + 0);
+const newtons = (x: number): string => String(tenth(x) + 0);
