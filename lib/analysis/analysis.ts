@@ -26,10 +26,11 @@ export interface PlanAnalysis {
   readonly plan: Plan;
   readonly clock: ClassClock;
   readonly balance: Balance;
-  /** By item id. */
+  /** Seconds of talk and the seconds there are, by item id; nothing said, no entry. */
   readonly talk: ReadonlyMap<string, ItemTalk>;
-  readonly classTalk: ClassTalk;
+  /** What is said when, as the rules looked at it, and how much of the class it is. */
   readonly track: CueTrack;
+  readonly classTalk: ClassTalk;
   /** In plan order: see `PlanCheck`. */
   readonly findings: readonly Finding[];
 }
