@@ -2,7 +2,7 @@
 
 import { placedName } from "#app/_plan/placed-name.ts";
 import type { FitHelp } from "#lib/fit/help.ts";
-import type { ImpossibleFit } from "#lib/fit/say.ts";
+import type { ImpossibleFit } from "#lib/fit/impossible-fit.ts";
 import { agree, clockTime, plural } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";

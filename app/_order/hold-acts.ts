@@ -2,7 +2,7 @@
 import { newId } from "#app/_plan/new-id.ts";
 import { placedName } from "#app/_plan/placed-name.ts";
 import type { PlanSession } from "#app/_plan/session.ts";
-import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/hold.ts";
+import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/order-constraints.ts";
 import type { MoveItem, PlanItem } from "#lib/plan/schema.ts";
 
 /** Ties an item to the move above it, or parts it from that. */

@@ -2,9 +2,9 @@
 import type * as Y from "yjs";
 import type { ValueAt, ValuePlaces, ValueWords } from "#lib/client/doc-session/description.ts";
 import { type ItemMap, LOCKED_SECONDS, planParts, SPRING_KEY, UNDONE_CREATION } from "#lib/doc/layout.ts";
+import { othersWroteIn } from "#lib/doc/other-writers.ts";
 import { orderedItems, readItemById } from "#lib/doc/read.ts";
 import { takenOut } from "#lib/doc/taken-out.ts";
-import { othersWroteIn } from "#lib/doc/whose.ts";
 import { plainNumber, secondsWords, sideWords, springLabel } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";

@@ -1,13 +1,13 @@
 "use client";
 /** React's door to the sessions of shared documents, of whatever kind. */
 import { useEffect, useState, useSyncExternalStore } from "react";
-import { heldSessions } from "#lib/client/doc-session/held.ts";
+import { sessionPool } from "#lib/client/doc-session/session-pool.ts";
 
 interface Ends {
   end(): void;
 }
 
-const held = heldSessions<Ends>((run, ms) => {
+const held = sessionPool<Ends>((run, ms) => {
   const timer = setTimeout(run, ms);
   return () => clearTimeout(timer);
 });

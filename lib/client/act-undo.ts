@@ -27,8 +27,8 @@ import {
   type TakenOutMark,
 } from "./undo/changes.ts";
 import { type AnyMap, actorOf, erasedBy, keyStateNow, restoreKeyState, writerOf } from "./undo/key-state.ts";
+import { RestoredTwice } from "./undo/restored-twice.ts";
 import { hasTexts, keepTexts, popTexts } from "./undo/texts.ts";
-import { BroughtBack } from "./undo/twice.ts";
 import type { UndoDirection, UndoStep } from "./undo/undo-step.ts";
 
 /** Typing within this many milliseconds is one step. */
@@ -71,7 +71,7 @@ const WRITTEN = Symbol("entries written in");
 export class ActUndo {
   /** Steps, and the texts in them. Its `undo` and `redo` are not to be called: keys would be left out. */
   readonly manager: Y.UndoManager;
-  private readonly broughtBack: BroughtBack;
+  private readonly broughtBack: RestoredTwice;
   private captured: UndoStep | null = null;
 
   constructor(private readonly options: ActUndoOptions) {
@@ -81,7 +81,7 @@ export class ActUndo {
       trackedOrigins: new Set([origin]),
       captureTimeout: CAPTURE_MS,
     });
-    this.broughtBack = new BroughtBack(doc);
+    this.broughtBack = new RestoredTwice(doc);
     const capture = ({ stackItem }: { stackItem: UndoStep }) => {
       this.captured = stackItem;
     };

@@ -17,9 +17,9 @@ import {
 import { movesFor, readCarried, type StudioContext, withSpringsUsed } from "./from-studio.ts";
 import { EXPECTED_KEY, MOVE_KEY, planParts, SHARE_KEY, UNDONE_CREATION } from "./layout.ts";
 import { byOrder } from "./order.ts";
+import { othersWroteIn } from "./other-writers.ts";
 import { readItem } from "./read-item.ts";
 import { compact, num, oneOf, str } from "./values.ts";
-import { othersWroteIn } from "./whose.ts";
 
 export interface DeletedItem {
   readonly id: string;

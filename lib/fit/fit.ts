@@ -7,9 +7,9 @@ import { millionth, withoutNoise } from "#lib/numbers/round.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { bestSum } from "./best-sum.ts";
+import { type FreeSeconds, type ImpossibleFit, sayEmpty, sayNoSolution } from "./impossible-fit.ts";
 import { latticeOf } from "./lattice.ts";
 import { type FitProblem, fitProblem, repOf } from "./problem.ts";
-import { type FreeSeconds, type ImpossibleFit, sayEmpty, sayNoSolution } from "./say.ts";
 import { variableCost } from "./values.ts";
 
 /** Seconds. */

@@ -5,8 +5,8 @@
 import { headSeconds, isMoveItem, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { fitToLength } from "./fit.ts";
+import type { ImpossibleFit } from "./impossible-fit.ts";
 import { boundsOf } from "./problem.ts";
-import type { ImpossibleFit } from "./say.ts";
 
 export type FitHelp =
   /** More moves of about a minute: the class is short by more than its ranges allow. */

@@ -7,7 +7,7 @@ import { type ActionCounts, changeBetween, type Setup, setupOf } from "#lib/tran
 import { asItems, type Block, blockOf } from "./block.ts";
 import { lowerBound } from "./bound.ts";
 import type { OrderConstraint } from "./constraints.ts";
-import { sayStuck } from "./say-stuck.ts";
+import { impossibleOrderSentence } from "./impossible-order.ts";
 import { keepsRules, sequenceSeconds } from "./sequencing.ts";
 import { solveOrder } from "./solve-order.ts";
 
@@ -44,7 +44,7 @@ export function bestOrder(plan: Plan, headingId: string, worthSeconds = 1): Bloc
   if (!found.ok) return found;
   const { block } = found;
   const solved = solveBlock(block, worthSeconds);
-  if (!solved) return { ok: false, say: sayStuck(plan, block) };
+  if (!solved) return { ok: false, say: impossibleOrderSentence(plan, block) };
   const { items, proven } = solved;
   const before = changesThrough(plan, block, block.items);
   const after = changesThrough(plan, block, items);

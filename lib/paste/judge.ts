@@ -13,7 +13,7 @@ import { judgeSide } from "./judge-side.ts";
 import { judgeSprings } from "./judge-springs.ts";
 import { judgeTime } from "./judge-time.ts";
 import type { JudgedRow, PasteDoubt } from "./judged.ts";
-import { isTelling, tellingWords } from "./library.ts";
+import { distinctiveWords, isDistinctive } from "./library.ts";
 import type { PasteContext, RowReading } from "./types.ts";
 
 /** Seconds of a pause whose row names none (common practice, no source). */
@@ -145,8 +145,8 @@ function leftOver(reading: RowReading, move: Move): string {
 
 /** What a name says besides all the words of the move's own: "elbows close" of "Kneeling row elbows close". */
 function longerBy(name: string, moveName: string): string {
-  const known = new Set(tellingWords(moveName));
-  const said = foldedWords(name).filter((word) => isTelling(word.fold));
+  const known = new Set(distinctiveWords(moveName));
+  const said = foldedWords(name).filter((word) => isDistinctive(word.fold));
   const extra = said.filter((word) => !known.has(word.fold));
   const all = [...known].every((word) => said.some((w) => w.fold === word));
   const [first, last] = [extra[0], extra.at(-1)];

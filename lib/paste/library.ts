@@ -29,13 +29,17 @@ const SMALL = new Set(["the", "a", "an", "on", "of", "with", "and", "to", "at", 
 const MAX_NAME_WORDS = 16;
 
 /** Whether a folded word tells moves apart. */
-export const isTelling = (word: string): boolean => !SMALL.has(word);
+export const isDistinctive = (word: string): boolean => !SMALL.has(word);
 
 export function libraryOf(moves: Readonly<Record<string, Move>>): PasteLibrary {
   const bySame = new Map<string, string[]>();
   const byWords = new Map<string, string[]>();
   const byWord = new Map<string, number[]>();
-  const named = Object.entries(moves).map(([id, move]) => ({ id, name: move.name, words: tellingWords(move.name) }));
+  const named = Object.entries(moves).map(([id, move]) => ({
+    id,
+    name: move.name,
+    words: distinctiveWords(move.name),
+  }));
   named.forEach(({ id, name, words }, i) => {
     push(bySame, runTogether(name), id);
     push(byWords, sortedKey(words), id);
@@ -71,9 +75,9 @@ export const sortedKey = (words: readonly string[]): string => [...words].sort()
 export const sumOf = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
 
 /** The words of a name that tell moves apart; all of them when none does. At most sixteen. */
-export function tellingWords(name: string): string[] {
+export function distinctiveWords(name: string): string[] {
   const all = foldedWords(name).map((w) => w.fold);
-  const telling = all.filter(isTelling);
+  const telling = all.filter(isDistinctive);
   return (telling.length > 0 ? telling : all).slice(0, MAX_NAME_WORDS);
 }
 

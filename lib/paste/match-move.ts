@@ -3,7 +3,15 @@
  * move that has them all. Anything less sure is offered, never taken.
  */
 import { hundredth } from "#lib/numbers/round.ts";
-import { type Entry, fitCompounds, type PasteLibrary, runTogether, sortedKey, sumOf, tellingWords } from "./library.ts";
+import {
+  distinctiveWords,
+  type Entry,
+  fitCompounds,
+  type PasteLibrary,
+  runTogether,
+  sortedKey,
+  sumOf,
+} from "./library.ts";
 import type { Match } from "./types.ts";
 
 /** Offered below this score never, and at most so many. */
@@ -17,7 +25,7 @@ const CLEAR = 0.12;
 export function matchMove(name: string, library: PasteLibrary): Match {
   const exact = matchExact(name, library);
   if (exact) return exact;
-  const asked = fitCompounds(tellingWords(name), library);
+  const asked = fitCompounds(distinctiveWords(name), library);
   if (asked.length === 0) return { how: "none", near: [] };
   const ranked = candidates(asked, library).filter((c) => c.score >= LEAST);
   const [best, second] = ranked;
@@ -34,7 +42,7 @@ export function matchMove(name: string, library: PasteLibrary): Match {
 export function matchExact(name: string, library: PasteLibrary): Match | null {
   const same = library.bySame.get(runTogether(name));
   if (same) return sure("same", same);
-  const words = fitCompounds(tellingWords(name), library);
+  const words = fitCompounds(distinctiveWords(name), library);
   const order = words.length > 1 ? library.byWords.get(sortedKey(words)) : undefined;
   return order ? sure("order", order) : null;
 }

@@ -3,10 +3,10 @@ import type * as Y from "yjs";
 import { noteAuthor, readPlanRow, refreshHead } from "#db/repos/plan-repo.ts";
 import { appendTransaction } from "#db/transaction.ts";
 import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
-import { planHolds } from "#lib/doc/held.ts";
 import { carryLateThemes } from "#lib/doc/late-theme.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
+import { planProtection } from "#lib/doc/protected-parts.ts";
 import { readListed } from "#lib/doc/read.ts";
 import type { DocName, News } from "#lib/protocol/messages.ts";
 import { announcePlanToMonths } from "#server/programme/month-news.ts";
@@ -28,7 +28,7 @@ export function planKind(app: App): DocKindHooks {
     editorVersion: EDITOR_VERSION,
     migrate: (doc) => migrate(doc),
     carryLate: carryLateThemes,
-    holds: planHolds,
+    holds: planProtection,
     bounds: PLAN_BOUNDS,
     wrote: (key, userId, at) => noteAuthor(app.db, key, userId, at),
     afterChange: (name, doc) => afterPlanChange(app, name, doc),

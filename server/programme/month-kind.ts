@@ -1,9 +1,9 @@
 /** What month documents mean to the sync server: one a month, made when it is first opened. */
 import { MONTH_BOUNDS } from "#lib/doc/bounds.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
-import { monthHolds } from "#lib/programme/held.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
+import { monthProtection } from "#lib/programme/protected-parts.ts";
 import type { DocKindHooks } from "#server/plans/plan-kind.ts";
 import type { Springline } from "#server/springline.ts";
 import { announcePlans, plansNews, plansOfMonth } from "./month-news.ts";
@@ -16,7 +16,7 @@ export function monthKind(app: App): DocKindHooks {
   return {
     currentVersion: MONTH_DOC_VERSION,
     migrate: (doc) => migrateMonth(doc),
-    holds: monthHolds,
+    holds: monthProtection,
     bounds: MONTH_BOUNDS,
     create: (month) => (monthIsNear(month, app.now()) ? createMonthDoc(month) : null),
     afterChange: (name, doc) => announcePlans(app, name, plansOfMonth(doc)),

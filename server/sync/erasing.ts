@@ -7,7 +7,7 @@
  * by a struct that names the map and the key, or one that names a struct of that chain as its neighbour.
  */
 import * as Y from "yjs";
-import type { HoldOf } from "#lib/doc/held.ts";
+import type { ProtectionOf } from "#lib/doc/protected-parts.ts";
 import { deletedStructs } from "./deleted-structs.ts";
 import type { DecodedUpdate } from "./updates.ts";
 
@@ -15,11 +15,11 @@ import type { DecodedUpdate } from "./updates.ts";
 type AnyType = Y.AbstractType<any>;
 type Place = Y.Item["parent"];
 
-export function erases(doc: Y.Doc, update: DecodedUpdate, holdOf: HoldOf): boolean {
+export function erases(doc: Y.Doc, update: DecodedUpdate, holdOf: ProtectionOf): boolean {
   return update.structs.some((struct) => replaces(doc, struct, holdOf)) || deletes(doc, update.ds, holdOf);
 }
 
-function replaces(doc: Y.Doc, struct: DecodedUpdate["structs"][number], holdOf: HoldOf): boolean {
+function replaces(doc: Y.Doc, struct: DecodedUpdate["structs"][number], holdOf: ProtectionOf): boolean {
   if (!(struct instanceof Y.Item)) return false;
   const { client, clock } = struct.id;
   const known = Y.getState(doc.store, client);
@@ -31,18 +31,18 @@ function replaces(doc: Y.Doc, struct: DecodedUpdate["structs"][number], holdOf: 
 }
 
 /** Whether a page may put nothing under this key: it is never a page's to write, or something living stands there. */
-function isTaken(parent: AnyType, key: string, holdOf: HoldOf): boolean {
+function isTaken(parent: AnyType, key: string, holdOf: ProtectionOf): boolean {
   const hold = holdOf(parent, key);
   return hold === "sealed" || (hold === "made-once" && parent._map.get(key)?.deleted === false);
 }
 
-function deletes(doc: Y.Doc, ds: DecodedUpdate["ds"], holdOf: HoldOf): boolean {
+function deletes(doc: Y.Doc, ds: DecodedUpdate["ds"], holdOf: ProtectionOf): boolean {
   for (const struct of deletedStructs(doc, ds)) if (isHeld(struct, holdOf)) return true;
   return false;
 }
 
 /** Whether a struct of the document belongs to a key that is held and whose value lives. */
-function isHeld(struct: unknown, holdOf: HoldOf): boolean {
+function isHeld(struct: unknown, holdOf: ProtectionOf): boolean {
   if (!(struct instanceof Y.Item) || struct.parentSub === null) return false;
   return struct.parent instanceof Y.AbstractType && isTaken(struct.parent, struct.parentSub, holdOf);
 }

@@ -4,8 +4,8 @@
  */
 import type * as Y from "yjs";
 import type { Bounds } from "#lib/doc/bounds.ts";
-import type { HoldOf } from "#lib/doc/held.ts";
 import type { Migration } from "#lib/doc/migrate.ts";
+import type { ProtectionOf } from "#lib/doc/protected-parts.ts";
 import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
 
 /** Who holds a socket. Fixed for the socket's life: another session needs another socket. */
@@ -32,7 +32,7 @@ export interface KindHooks {
   /** Carries a loaded document forward (or says that it is newer). What it changes is stored before anybody sees it. */
   migrate(doc: Y.Doc): Migration;
   /** What of the document only ever grows, whatever a page sends. */
-  holds(doc: Y.Doc): HoldOf;
+  holds(doc: Y.Doc): ProtectionOf;
   /**
    * Watches an open document for what a device copy of an older version still says in the old way. The answer, called
    * after each update of a page, carries it forward and must not throw; it is stored and sent on in the program's name.

@@ -1,6 +1,6 @@
 /** Whether a page's update may be applied, told from what it holds before it touches the document. */
 import * as Y from "yjs";
-import type { HoldOf } from "#lib/doc/held.ts";
+import type { ProtectionOf } from "#lib/doc/protected-parts.ts";
 import { erases } from "./erasing.ts";
 import { newSpeakers } from "./owners.ts";
 import type { DocSize } from "./size.ts";
@@ -23,7 +23,7 @@ export interface Judged {
 
 export interface Court {
   readonly doc: Y.Doc;
-  readonly holdOf: HoldOf;
+  readonly holdOf: ProtectionOf;
   readonly size: DocSize;
   /** Whose page a client id is, where that is known. */
   ownerOf(clientId: number): string | undefined;

@@ -1,7 +1,7 @@
 /** What writers do in the property tests: the program's own acts, chosen by numbers, with every typed letter unique. */
 import * as Y from "yjs";
-import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/hold.ts";
 import { planParts } from "#lib/doc/layout.ts";
+import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/order-constraints.ts";
 import { labelOf, orderedIds, readDeleted, scriptOf } from "#lib/doc/read.ts";
 import { reorderItems } from "#lib/doc/reorder.ts";
 import {

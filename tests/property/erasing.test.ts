@@ -9,8 +9,8 @@ import * as Y from "yjs";
 import { planUndo } from "#app/_plan/plan-undo.ts";
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { planHolds } from "#lib/doc/held.ts";
 import { planParts } from "#lib/doc/layout.ts";
+import { planProtection } from "#lib/doc/protected-parts.ts";
 import { erases } from "#server/sync/erasing.ts";
 import { SMALL_PLAN } from "#tests/support/sync-server.ts";
 import { ACT_KINDS, type Act, doAct, Ledger } from "./acts.ts";
@@ -45,7 +45,7 @@ function setUp(pages: number): { server: Y.Doc; pages: Page[] } {
 /** Everything the page holds is offered, as on connecting, and judged; then both have it. */
 function meet(server: Y.Doc, { doc }: Page): boolean {
   const offer = Y.encodeStateAsUpdate(doc, Y.encodeStateVector(server));
-  const refused = erases(server, Y.decodeUpdate(offer), planHolds(server));
+  const refused = erases(server, Y.decodeUpdate(offer), planProtection(server));
   Y.applyUpdate(server, offer);
   Y.applyUpdate(doc, Y.encodeStateAsUpdate(server, Y.encodeStateVector(doc)), "server");
   return refused;
@@ -106,7 +106,7 @@ test("[INV-07] an update is refused exactly when yjs, applying it, would take aw
         else THEFTS[one.kind]?.(items, ids[one.on % ids.length] ?? "");
       }
       const update = Y.encodeStateAsUpdate(page.doc, known);
-      const refused = erases(server, Y.decodeUpdate(update), planHolds(server));
+      const refused = erases(server, Y.decodeUpdate(update), planProtection(server));
       expect(refused).toBe(takesAway(server, update));
       seen[refused ? "refused" : "taken"]++;
       page.undo.destroy();

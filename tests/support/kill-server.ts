@@ -7,9 +7,9 @@ import * as Y from "yjs";
 import { checkpointBeside } from "#db/checkpoints.ts";
 import { openDatabase } from "#db/connection.ts";
 import { PLAN_BOUNDS } from "#lib/doc/bounds.ts";
-import { planHolds } from "#lib/doc/held.ts";
 import { PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
+import { planProtection } from "#lib/doc/protected-parts.ts";
 import { attachSync } from "#server/sync/attach.ts";
 import { createRooms } from "#server/sync/create-rooms.ts";
 import type { KindHooks } from "#server/sync/host.ts";
@@ -22,7 +22,7 @@ checkpointBeside(db, { log: { warn: console.error }, everyMs: 2, program });
 const kind: KindHooks = {
   currentVersion: PLAN_DOC_VERSION,
   migrate,
-  holds: planHolds,
+  holds: planProtection,
   bounds: PLAN_BOUNDS,
   create: () => new Y.Doc(),
 };

@@ -7,15 +7,15 @@ import type { Db } from "#db/connection.ts";
 import { noteAuthor } from "#db/repos/plan-repo.ts";
 import { MONTH_BOUNDS, PLAN_BOUNDS } from "#lib/doc/bounds.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { planHolds } from "#lib/doc/held.ts";
 import { carryLateThemes } from "#lib/doc/late-theme.ts";
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { migrate } from "#lib/doc/migrate.ts";
+import { planProtection } from "#lib/doc/protected-parts.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { createMonthDoc } from "#lib/programme/create.ts";
-import { monthHolds } from "#lib/programme/held.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import { migrateMonth } from "#lib/programme/migrate.ts";
+import { monthProtection } from "#lib/programme/protected-parts.ts";
 import type { DocKind, DocName, News } from "#lib/protocol/messages.ts";
 import { type AttachOptions, attachSync, type SyncDoor } from "#server/sync/attach.ts";
 import { createRooms, type LiveRooms } from "#server/sync/create-rooms.ts";
@@ -80,7 +80,7 @@ export class TestHost implements SyncHost {
       editorVersion: EDITOR_VERSION,
       migrate,
       carryLate: carryLateThemes,
-      holds: planHolds,
+      holds: planProtection,
       bounds: PLAN_BOUNDS,
       wrote: (key, userId, at) => noteAuthor(this.db, key, userId, at),
       afterChange: (name, doc) => {
@@ -91,7 +91,7 @@ export class TestHost implements SyncHost {
     month: {
       currentVersion: MONTH_DOC_VERSION,
       migrate: migrateMonth,
-      holds: monthHolds,
+      holds: monthProtection,
       bounds: MONTH_BOUNDS,
       create: createMonthDoc,
     },

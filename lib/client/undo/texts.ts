@@ -1,6 +1,6 @@
 /** What stays with yjs's own undo: texts and scripts. Plain keys are taken out of its steps, and a step stays one step. */
 import * as Y from "yjs";
-import { broughtBackByOther } from "./twice.ts";
+import { restoredByOther } from "./restored-twice.ts";
 import type { UndoDirection, UndoStep } from "./undo-step.ts";
 
 export const hasTexts = ({ insertions, deletions }: UndoStep): boolean =>
@@ -47,7 +47,7 @@ function filtered(set: UndoStep["insertions"], transaction: Y.Transaction, keeps
 export function popTexts(manager: Y.UndoManager, way: UndoDirection, step: UndoStep): boolean {
   const { undoStack, redoStack, doc } = manager;
   doc.transact((transaction) => {
-    step.deletions = filtered(step.deletions, transaction, (item) => broughtBackByOther(item, doc.clientID) === null);
+    step.deletions = filtered(step.deletions, transaction, (item) => restoredByOther(item, doc.clientID) === null);
   });
   if (!hasTexts(step)) return false;
   const others = [...undoStack, ...redoStack];

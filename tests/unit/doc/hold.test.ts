@@ -2,8 +2,8 @@
 import { describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/hold.ts";
 import { planParts } from "#lib/doc/layout.ts";
+import { leaveTie, setComesAfter, splitTie, tieItems } from "#lib/doc/order-constraints.ts";
 import { readItems } from "#lib/doc/read.ts";
 import { deleteItem, restoreItem, type Writer } from "#lib/doc/write.ts";
 import { tieOf } from "#lib/plan/ties.ts";

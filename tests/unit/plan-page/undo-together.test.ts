@@ -4,8 +4,8 @@ import * as Y from "yjs";
 import { planUndo } from "#app/_plan/plan-undo.ts";
 import type { ActUndo } from "#lib/client/act-undo.ts";
 import { createPlanDoc } from "#lib/doc/create.ts";
-import { setComesAfter } from "#lib/doc/hold.ts";
 import { planParts } from "#lib/doc/layout.ts";
+import { setComesAfter } from "#lib/doc/order-constraints.ts";
 import { orderedIds, readDeleted, readItemById, readItems, readPlan } from "#lib/doc/read.ts";
 import {
   act,

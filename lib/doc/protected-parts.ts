@@ -11,14 +11,14 @@ type WriteProtection = "made-once" | "sealed";
 
 /** What holds for one key of one shared type; undefined where everything may be changed. */
 // biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here
-export type HoldOf = (parent: Y.AbstractType<any>, key: string) => WriteProtection | undefined;
+export type ProtectionOf = (parent: Y.AbstractType<any>, key: string) => WriteProtection | undefined;
 
 /** For a document that keeps its entries as maps in one map: `fixed` are the keys of an entry that are made with it. */
-export function entriesHeld(
+export function entryProtection(
   entries: Y.Map<Y.Map<unknown>>,
   fixed: readonly string[],
   sealed: readonly Y.Map<unknown>[],
-): HoldOf {
+): ProtectionOf {
   const once = new Set(fixed);
   const never = new Set<unknown>(sealed);
   return (parent, key) => {
@@ -29,7 +29,7 @@ export function entriesHeld(
 }
 
 /** A plan's items, and what came with its file: machines and moves that a writer could change would change the findings. */
-export function planHolds(doc: Y.Doc): HoldOf {
+export function planProtection(doc: Y.Doc): ProtectionOf {
   const { items, meta, carried } = planParts(doc);
-  return entriesHeld(items, ["kind", "label", "script"], [meta, carried]);
+  return entryProtection(items, ["kind", "label", "script"], [meta, carried]);
 }

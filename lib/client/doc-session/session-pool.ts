@@ -13,13 +13,13 @@ interface Held<S> {
   stay: () => void;
 }
 
-export interface HeldSessions<S> {
+export interface SessionPool<S> {
   /** The session of that name; made when there is none. */
   acquire(name: string, make: () => S): S;
   release(session: S): void;
 }
 
-export function heldSessions<S extends { end(): void }>(later: Edge["later"]): HeldSessions<S> {
+export function sessionPool<S extends { end(): void }>(later: Edge["later"]): SessionPool<S> {
   const held = new Map<string, Held<S>>();
   return {
     acquire(name, make) {

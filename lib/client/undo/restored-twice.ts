@@ -11,7 +11,7 @@ const NEAR = 200;
 const WATCHED = 500;
 
 /** The piece that another page has brought back for this deleted one; null when nobody has, or somebody erased it again. */
-export function broughtBackByOther(taken: Y.Item, own: number): Y.Item | null {
+export function restoredByOther(taken: Y.Item, own: number): Y.Item | null {
   let at = taken.left;
   for (let n = 0; at !== null && n < NEAR; n++, at = at.left)
     if (!at.deleted && at.id.client !== own && Y.compareIDs(at.rightOrigin, taken.id) && sameWords(at, taken))
@@ -23,7 +23,7 @@ const sameWords = (a: Y.Item, b: Y.Item): boolean =>
   a.content instanceof Y.ContentString && b.content instanceof Y.ContentString && a.content.str === b.content.str;
 
 /** Watches what this page brought back: of two who bring back one piece at once, the page of the lower client id does. */
-export class BroughtBack {
+export class RestoredTwice {
   private watched: { readonly taken: Y.Item; readonly mine: Y.ID }[] = [];
   private readonly doc: Y.Doc;
 
@@ -49,7 +49,7 @@ export class BroughtBack {
   private readonly look = (transaction: Y.Transaction): void => {
     if (transaction.local || this.watched.length === 0) return;
     const twice = this.watched.filter(({ taken }) => {
-      const other = broughtBackByOther(taken, this.doc.clientID);
+      const other = restoredByOther(taken, this.doc.clientID);
       return other !== null && other.id.client < this.doc.clientID;
     });
     if (twice.length === 0) return;

@@ -5,7 +5,7 @@ import type { Block } from "./block.ts";
 import { mayComeNext } from "./sequencing.ts";
 
 /** Places everything that can be placed; among the rest some wait for each other in a circle, or for a pause. */
-export function sayStuck(plan: Plan, block: Block): string {
+export function impossibleOrderSentence(plan: Plan, block: Block): string {
   const stuck = stuckUnits(block);
   const circle = circleOf(block, stuck);
   const names = (circle.length > 0 ? circle : stuck.slice(0, 1)).map((u) => nameOf(plan, block, u));
