@@ -76,7 +76,7 @@ export interface DocDescription<Derived extends object, Heard extends ServerFact
 }
 
 /** The same object when the news says nothing that every kind of document hears. */
-export function withServerNews<Heard extends ServerFacts>(now: Heard, news: News): Heard {
+export function withNews<Heard extends ServerFacts>(now: Heard, news: News): Heard {
   if (news.t === "rights") return { ...now, rights: { writes: news.writes, comments: news.comments } };
   return news.t === "present" ? { ...now, present: news.people } : now;
 }

@@ -14,13 +14,7 @@ import { LiveCheck } from "../live-check.ts";
 import { NamesSeen } from "../names-seen.ts";
 import { type ConnectionState, connectDoc, type DocConnection } from "../provider.ts";
 import { copyName } from "./copy-name.ts";
-import {
-  type DocDescription,
-  type ServerFacts,
-  type SessionUndo,
-  type ValueAt,
-  withServerNews,
-} from "./description.ts";
+import { type DocDescription, type ServerFacts, type SessionUndo, type ValueAt, withNews } from "./description.ts";
 import type { Edge, KeptCopy, Unsubscribe } from "./edge.ts";
 import type { Snapshot } from "./facts.ts";
 import { VERSIONS } from "./kinds.ts";
@@ -316,7 +310,7 @@ export class DocSession<
 
   private takeNews(news: News): void {
     this.hearFirst(news);
-    const next = this.of.hear(withServerNews(this.heard, news), news);
+    const next = this.of.hear(withNews(this.heard, news), news);
     if (next === this.heard) return;
     this.heard = next;
     this.touch();
