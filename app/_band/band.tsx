@@ -166,10 +166,10 @@ function Findings({ snap, onFinding }: Pick<BandProps, "snap" | "onFinding">) {
 function UndoButtons({ session, snap }: { session: PlanSession; snap: SessionSnapshot }) {
   return (
     <span className={styles.undo}>
-      <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.takeBack()}>
+      <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.undo()}>
         Undo
       </button>
-      <button type="button" className="button" disabled={!snap.canRedo} onClick={() => session.bringBack()}>
+      <button type="button" className="button" disabled={!snap.canRedo} onClick={() => session.redo()}>
         Redo
       </button>
     </span>

@@ -1,8 +1,8 @@
 /** The class cannot be fitted: what stops it, in one sentence and by name, and what would help. */
 
 import { placedName } from "#app/_session/placed-name.ts";
-import type { ImpossibleFit } from "#lib/fit/fit.ts";
 import type { FitHelp } from "#lib/fit/help.ts";
+import type { ImpossibleFit } from "#lib/fit/impossible-fit.ts";
 import { agree, clockTime, plural } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";

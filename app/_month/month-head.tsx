@@ -26,10 +26,10 @@ export function MonthHead({ session, props, month }: HeadProps) {
         </span>
         {month.writes ? (
           <span className={styles.undo}>
-            <button type="button" className="button" disabled={!month.canUndo} onClick={() => session.takeBack()}>
+            <button type="button" className="button" disabled={!month.canUndo} onClick={() => session.undo()}>
               Undo
             </button>
-            <button type="button" className="button" disabled={!month.canRedo} onClick={() => session.bringBack()}>
+            <button type="button" className="button" disabled={!month.canRedo} onClick={() => session.redo()}>
               Redo
             </button>
           </span>

@@ -12,7 +12,7 @@ import styles from "./dialogs.module.css";
 /** What it needs of a session, of whatever kind of document. */
 interface Closed {
   readonly me: { readonly name: string };
-  takeBack(): void;
+  undo(): void;
   reconnect(): void;
   startAfresh(): Promise<void>;
 }
@@ -42,7 +42,7 @@ function Remedy({ session, code }: { session: Closed; code: number }) {
     case CLOSE.full.code:
       return (
         <div className="acts">
-          <button type="button" className="button button-strong" onClick={() => session.takeBack()}>
+          <button type="button" className="button button-strong" onClick={() => session.undo()}>
             Take back the last act
           </button>
           <button type="button" className="button" onClick={() => session.reconnect()}>

@@ -10,8 +10,8 @@ import { TextBinding, type TextHost } from "#lib/client/text-binding.ts";
 /** A page's session. */
 export interface SharedTextHost extends TextHost {
   /** The page's undo and redo, where it has them: the browser's own knows nothing of other people's letters. */
-  takeBack?(): void;
-  bringBack?(): void;
+  undo?(): void;
+  redo?(): void;
 }
 
 interface SharedTextProps
@@ -38,8 +38,8 @@ export function SharedText({ host, text, readOnly, label, rows, ...rest }: Share
 
 /** Undo or redo asked of the browser: from its menu, or by shaking a phone. */
 function historyAct(host: SharedTextHost, inputType: string): (() => void) | undefined {
-  if (inputType === "historyUndo" && host.takeBack) return () => host.takeBack?.();
-  if (inputType === "historyRedo" && host.bringBack) return () => host.bringBack?.();
+  if (inputType === "historyUndo" && host.undo) return () => host.undo?.();
+  if (inputType === "historyRedo" && host.redo) return () => host.redo?.();
 }
 
 /** Returns the way to let go. */

@@ -4,8 +4,8 @@ import { useEffect } from "react";
 import { undoKey } from "./undo-key.ts";
 
 interface Undoes {
-  takeBack(): void;
-  bringBack(): void;
+  undo(): void;
+  redo(): void;
 }
 
 export function useUndoKeys(session: Undoes): void {
@@ -15,8 +15,8 @@ export function useUndoKeys(session: Undoes): void {
       if (way === null || hasOwnUndo(event.target)) return;
       event.preventDefault();
       event.stopPropagation();
-      if (way === "redo") session.bringBack();
-      else session.takeBack();
+      if (way === "redo") session.redo();
+      else session.undo();
     };
     addEventListener("keydown", onKeyDown, true);
     return () => removeEventListener("keydown", onKeyDown, true);

@@ -27,7 +27,7 @@ export interface NamesFit {
 }
 
 /** Px. Lines are a little tighter along the axis, where they stand side by side. */
-export const NAME_TYPE = { size: 12, line: 16, upLine: 15, padding: 4, number: 12 } as const;
+export const NAME_TYPE = { size: 13, line: 16, upLine: 15, padding: 4, number: 12 } as const;
 const HEIGHTS = [48, 64, 80, 96, 112, 128, 144, 160] as const;
 
 /**

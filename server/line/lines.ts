@@ -2,8 +2,10 @@
  * The lines of all rooms, in memory only: a server that was started again gets them back from the screens. Every change
  * goes through the reducer of `lib/line/line.ts` and then to every screen of the room.
  */
+
+import type { FromServer } from "#lib/line/from-server.ts";
 import { afterAct, EMPTY_LINE, type LineAct, type Outcome, type RoomLine } from "#lib/line/line.ts";
-import type { FromServer, Hello, ToServer } from "#lib/line/messages.ts";
+import type { Hello, ToServer } from "#lib/line/messages.ts";
 import type { SyncLog } from "#server/sync/host.ts";
 import type { LineHost } from "./host.ts";
 import type { LineLimits } from "./limits.ts";

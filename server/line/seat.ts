@@ -1,7 +1,8 @@
 /** One screen's socket once its device is known: reads its messages, answers for the time, and hands the rest to its line. */
 import type { WebSocket } from "ws";
 import { LINE_CLOSE, type LineCloseName } from "#lib/line/close.ts";
-import { type FromServer, type ToServer, toServerSchema } from "#lib/line/messages.ts";
+import type { FromServer } from "#lib/line/from-server.ts";
+import { type ToServer, toServerSchema } from "#lib/line/messages.ts";
 import { endSocket } from "#server/sync/connection.ts";
 import { type Allowance, createAllowance } from "./allowance.ts";
 import type { LineDevice } from "./host.ts";

@@ -1,11 +1,12 @@
 /** What the server says of a plan as it stands: its name (hash), its findings, and whether it is a whole plan file. */
 
-import { checkPlan, RULE_CRASHED } from "#lib/analysis/check-plan.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { contentHash } from "#lib/canonical/canonical.ts";
 import { agree } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { parsePlan } from "#lib/plan-file/parse.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { RULE_CRASHED } from "#lib/rules/findings.ts";
 import { fail, ok, type Result } from "#server/result.ts";
 import type { PlanReading } from "./plan-doc.ts";
 

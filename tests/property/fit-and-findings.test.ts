@@ -4,7 +4,8 @@ import { expect, test } from "vitest";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
-import { type Remedy, remedyFor } from "#lib/remedies/remedies.ts";
+import { remedyFor } from "#lib/remedies/remedies.ts";
+import type { Remedy } from "#lib/remedies/remedy.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 

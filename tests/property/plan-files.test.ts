@@ -3,7 +3,7 @@
  * line that names the place. Never an exception, never a hang.
  */
 import { expect, test } from "vitest";
-import { RULE_CRASHED } from "#lib/analysis/check-plan.ts";
+import { RULE_CRASHED } from "#lib/rules/findings.ts";
 import { answer, COMMAND_NAMES } from "#server/cli/commands.ts";
 import { readPlanBytes } from "#server/cli/read-plan.ts";
 import { type DamagedFile, damagedFiles } from "#tests/support/damaged-files.ts";

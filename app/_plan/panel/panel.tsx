@@ -44,7 +44,7 @@ export function Panel({ ref, session, snap, onAdd, onOrder, onClose, onShut, und
             Back to the {under}
           </button>
           {session.canWrite && (
-            <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.takeBack()}>
+            <button type="button" className="button" disabled={!snap.canUndo} onClick={() => session.undo()}>
               Undo
             </button>
           )}

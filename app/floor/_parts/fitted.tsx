@@ -1,6 +1,6 @@
 "use client";
 /**
- * A part of the screen whose words fit it: tries sizes until nothing is cut (`lib/floor/fit.ts` says which, in which order)
+ * A part of the screen whose words fit it: tries sizes until nothing is cut (`lib/floor/screen-fit.ts` says which, in which order)
  * and says what gave way. Inside, `--main` is the type of what matters, `--side` of the rest, `--figure` of the seconds;
  * `data-gives={1}` is left out first, then 2; `data-fit` is looked at for words wider than their box.
  */
