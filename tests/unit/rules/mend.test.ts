@@ -6,6 +6,7 @@ import { bothSides, exampleMoves, examplePlan, move } from "#lib/rules/examples/
 import { type Mend, mendFor } from "#lib/rules/mend.ts";
 import { RULES } from "#lib/rules/registry.ts";
 import { checkPlan } from "#lib/rules/run.ts";
+import { often } from "#tests/support/long.ts";
 import { mended } from "#tests/support/mended.ts";
 import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
@@ -255,7 +256,7 @@ describe("mending", () => {
           }
         }
       }),
-      { seed: 71, numRuns: 300 },
+      { seed: 71, numRuns: often(50, 300) },
     );
   }, 120_000);
 
@@ -265,7 +266,7 @@ describe("mending", () => {
         for (const finding of checkPlan(before).findings) mendFor(now, finding);
         for (const finding of checkPlan(now).findings) mendFor(now, finding);
       }),
-      { seed: 72, numRuns: 200 },
+      { seed: 72, numRuns: often(50, 200) },
     );
   }, 120_000);
 });
