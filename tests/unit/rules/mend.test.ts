@@ -7,6 +7,7 @@ import { remedyFor } from "#lib/remedies/remedies.ts";
 import type { Remedy } from "#lib/remedies/remedy.ts";
 import { bothSides, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { RULES } from "#lib/rules/registry.ts";
+import { often } from "#tests/support/long.ts";
 import { mended } from "#tests/support/mended.ts";
 import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
@@ -264,7 +265,7 @@ describe("mending", () => {
           }
         }
       }),
-      { seed: 71, numRuns: 300 },
+      { seed: 71, numRuns: often(50, 300) },
     );
   }, 120_000);
 
@@ -274,7 +275,7 @@ describe("mending", () => {
         for (const finding of checkPlan(before).findings) remedyFor(now, finding);
         for (const finding of checkPlan(now).findings) remedyFor(now, finding);
       }),
-      { seed: 72, numRuns: 200 },
+      { seed: 72, numRuns: often(50, 200) },
     );
   }, 120_000);
 });
