@@ -3,9 +3,11 @@ import { CHROMIUM_ARGS, findChromium } from "./tests/support/chromium.mjs";
 
 export default defineConfig({
   testDir: "tests/browser",
+  globalSetup: "./tests/support/seeded-studio.ts",
   outputDir: "test-results",
   fullyParallel: false,
-  workers: 2,
+  // A browser test waits more than it works: three of them keep two cores busy.
+  workers: 3,
   retries: 0,
   timeout: 120_000,
   expect: { timeout: 15_000 },

@@ -12,6 +12,8 @@ import type { ReactNode } from "react";
 import { KeyHelp } from "./_parts/key-help.tsx";
 import { parseScheme, SCHEME_COOKIE } from "./_shell/scheme.ts";
 import "./look.css";
+import "./controls.css";
+import "./shared.css";
 
 export const metadata: Metadata = {
   title: { default: "Springline", template: "%s · Springline" },

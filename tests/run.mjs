@@ -1,8 +1,9 @@
 /**
- * `npm test`: formatting, types, every vitest test, then every browser test; the last line sums them up.
+ * `npm test`: formatting, types, every vitest test, the build, then every browser test; the last line sums them up. The
+ * build goes on beside the vitest tests, which need none of it. `--long` runs the heavy counts whole (see support/long.ts).
  * Gets itself a Chromium when the machine has none.
  */
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -10,17 +11,45 @@ import { findChromium } from "./support/chromium.mjs";
 
 const out = mkdtempSync(join(tmpdir(), "springline-tests-"));
 const env = { ...process.env, NEXT_TELEMETRY_DISABLED: "1" };
+if (process.argv.includes("--long")) env.SPRINGLINE_LONG = "1";
 let passed = 0;
 let failed = 0;
+const lengths = [];
 
+const bin = (name) => join("node_modules", ".bin", name);
 const run = (command, args, extra = {}) =>
   spawnSync(command, args, { stdio: "inherit", env: { ...env, ...extra } }).status === 0;
-const bin = (name) => join("node_modules", ".bin", name);
+
+/** Runs beside others: what it prints is kept until it has ended. */
+function beside(command, args) {
+  const child = spawn(command, args, { env, stdio: ["ignore", "pipe", "pipe"] });
+  const said = [];
+  for (const stream of [child.stdout, child.stderr]) stream.on("data", (chunk) => said.push(chunk));
+  return new Promise((done) => {
+    child.once("error", (error) => done({ held: false, said: String(error) }));
+    child.once("close", (code) => done({ held: code === 0, said: Buffer.concat(said).toString() }));
+  });
+}
+
+/** Runs in the foreground without keeping what goes on beside it from being heard. */
+function along(command, args, extra = {}) {
+  const child = spawn(command, args, { stdio: "inherit", env: { ...env, ...extra } });
+  return new Promise((done) => {
+    child.once("error", () => done(false));
+    child.once("close", (code) => done(code === 0));
+  });
+}
+
+async function timed(name, work) {
+  const from = performance.now();
+  const answer = await work();
+  lengths.push(`${name} ${Math.round((performance.now() - from) / 1000)} s`);
+  return answer;
+}
 
 /** A step that either holds or does not: counts as one test. */
-function step(name, command, args) {
-  console.log(`\n== ${name}`);
-  if (run(command, args)) passed++;
+function count(held) {
+  if (held) passed++;
   else failed++;
 }
 
@@ -64,24 +93,43 @@ function ensureChromium() {
   return false;
 }
 
-step("format and lint", bin("biome"), ["check", "--error-on-warnings", "."]);
-step("types", bin("tsc"), ["--noEmit"]);
-
-console.log("\n== unit, reference, property, sync, faults");
-const vitestReport = join(out, "vitest.json");
-addVitest(
-  vitestReport,
-  run(bin("vitest"), ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${vitestReport}`]),
+console.log("\n== lint, style sheets, types, exports that nobody needs");
+const checks = await timed("checks", () =>
+  Promise.all([
+    beside(bin("biome"), ["check", "--error-on-warnings", "."]),
+    beside(bin("stylelint"), ["app/**/*.css"]),
+    beside(bin("tsc"), ["--noEmit"]),
+    beside(bin("knip"), ["--no-progress"]),
+  ]),
 );
+for (const { held, said } of checks) {
+  process.stdout.write(said);
+  count(held);
+}
+
+console.log("\n== unit, reference, property, sync, faults; the build goes on beside them");
+const building = timed("build", () => beside(process.execPath, ["server/build.mjs"]));
+const vitestReport = join(out, "vitest.json");
+const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${vitestReport}`];
+addVitest(vitestReport, await timed("vitest", () => along(bin("vitest"), ["run", ...reporters])));
+
+const built = await building;
+console.log("\n== build");
+process.stdout.write(built.said);
+count(built.held);
 
 console.log("\n== browser");
-if (!ensureChromium()) failed++;
+if (!built.held) {
+  console.error("The browser tests need the build, which failed.");
+  failed++;
+} else if (!ensureChromium()) failed++;
 else {
-  step("build", process.execPath, ["server/build.mjs"]);
   const browserReport = join(out, "browser.json");
-  addPlaywright(browserReport, run(bin("playwright"), ["test"], { SPRINGLINE_JSON_REPORT: browserReport }));
+  const extra = { SPRINGLINE_JSON_REPORT: browserReport };
+  addPlaywright(browserReport, await timed("browser", () => along(bin("playwright"), ["test"], extra)));
 }
 
 rmSync(out, { recursive: true, force: true });
-console.log(`\n${passed} passed, ${failed} failed`);
+console.log(`\n${lengths.join(", ")}`);
+console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 ? 0 : 1);

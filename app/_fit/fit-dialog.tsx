@@ -13,7 +13,6 @@ import type { Plan } from "#lib/plan/schema.ts";
 import { Changed } from "../_parts/changed.tsx";
 import { Dialog } from "../_parts/dialog.tsx";
 import { useFresh } from "../_session/use-fresh.ts";
-import styles from "./fit.module.css";
 import { FitSummary } from "./fit-summary.tsx";
 import { KEPT_AT_ONCE, keptWords } from "./fit-words.ts";
 import { changesAnything, type FitPreview, fitPreview, rowsOf, type TimeRow } from "./preview.ts";
@@ -115,7 +114,7 @@ interface FootProps {
 
 function Foot({ writes, ready, onTake }: FootProps) {
   return (
-    <div className={styles.foot}>
+    <div className="spread">
       <p className="small quiet">{writes ? `${TAKEN_IN_ONE_STEP} ${KEPT_AT_ONCE}` : LOOK_ONLY}</p>
       {ready && (
         <button type="button" className="button button-strong" disabled={!writes} onClick={onTake}>

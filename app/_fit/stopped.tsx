@@ -1,8 +1,8 @@
 /** The class cannot be fitted: what prevents it, in one sentence and by name, and what would help. */
 
 import { placedName } from "#app/_session/placed-name.ts";
-import type { ImpossibleFit } from "#lib/fit/fit.ts";
 import type { FitHelp } from "#lib/fit/help.ts";
+import type { ImpossibleFit } from "#lib/fit/impossible-fit.ts";
 import { agree, clockTime } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -65,7 +65,7 @@ function Names({ title, ids, plan, onGo }: NamesProps) {
       <ul className={styles.names} aria-label={title}>
         {items.slice(0, NAMED).map((item) => (
           <li key={item.id}>
-            <button type="button" className={styles.link} onClick={() => onGo(item.id)}>
+            <button type="button" className="text-button" onClick={() => onGo(item.id)}>
               {placedName(plan, item)}
             </button>
           </li>
@@ -83,7 +83,7 @@ function Helps({ plan, preview, onGo, onUnlock }: Omit<StoppedProps, "fit">) {
   return (
     <div>
       <h3 className={styles.small}>Any one of these would help</h3>
-      <ul className={styles.helps}>
+      <ul className={`light ${styles.helps}`}>
         {preview.helps.map((help) => (
           <li key={JSON.stringify(help)}>
             <span>{helpWords(plan, help)}</span>

@@ -137,7 +137,7 @@ function Name({ row, name, onGo }: Pick<RowProps, "row" | "name" | "onGo">) {
     <th scope="row">
       <span className={styles.name}>
         {onGo ? (
-          <button type="button" className={styles.link} onClick={() => onGo(row.id)}>
+          <button type="button" className="text-button" onClick={() => onGo(row.id)}>
             {name}
           </button>
         ) : (

@@ -18,8 +18,8 @@ const { narrower, wider, "all-in-view": allInView } = PLAN_COMMANDS.commands;
 export function LanesTools({ zoom, run, children }: LanesToolsProps) {
   const whole = zoom.zoom === "fit";
   return (
-    <div className={styles.tools}>
-      <fieldset className={styles.zoom}>
+    <div className={`light ${styles.tools}`}>
+      <fieldset className="button-group">
         <legend className="visually-hidden">Width of the class</legend>
         <CommandButton command={narrower} place="lanes" disabled={whole} onRun={run.narrower} />
         <CommandButton command={wider} place="lanes" disabled={zoom.atMost} onRun={run.wider} />

@@ -29,4 +29,4 @@ export const PAPER = { width: 984, height: 712 } as const;
 /** Smaller than this it cannot be read. */
 export const LEAST_PAPER_ZOOM = 0.62;
 
-export const TYPE = { small: 12, heading: 13, headingLine: 16 } as const;
+export const TYPE = { small: 12, heading: 12, headingLine: 16 } as const;

@@ -19,7 +19,7 @@ export function IntensitySection({ plan }: { plan: Plan }) {
       <IntensityArc intensity={intensity} />
       <Levels intensity={intensity} />
       <Energy metMinutes={intensity.metMinutes} />
-      <p className={styles.note}>{METS_NOTE}</p>
+      <p className="quiet small">{METS_NOTE}</p>
     </section>
   );
 }

@@ -108,7 +108,7 @@ function Parts({ session, snap, item, readOnly, move, hands, lines, offsetMm, mi
       />
       <Work {...{ plan, item, move, offsetMm }} />
       {hands}
-      <p className={styles.note}>{LOAD_NOTE}</p>
+      <p className="quiet small">{LOAD_NOTE}</p>
     </div>
   );
 }

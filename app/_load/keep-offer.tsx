@@ -22,7 +22,7 @@ export function KeepSpringsOffer({ session, plan, item, move, kept, readOnly }: 
   const springs = springWords(plan.equipment, kept.before.springs);
   const detail = keptDetail(plan, kept, nameOf(plan, kept.before));
   return (
-    <div className={styles.offer}>
+    <div className={`done ${styles.offer}`}>
       <p>
         <b>{keptSentence(move, kept)}</b>
       </p>

@@ -31,11 +31,23 @@ export function OffsetSlider({ offsetMm, says, disabled, onTry, onTake }: Slider
         <b>{words}</b>
       </output>
       <div className={styles.slide}>
-        <button type="button" aria-label="1 cm nearer" disabled={disabled} onClick={() => step(-CM)}>
+        <button
+          type="button"
+          className="square-button"
+          aria-label="1 cm nearer"
+          disabled={disabled}
+          onClick={() => step(-CM)}
+        >
           −
         </button>
         <Range id={id} {...{ offsetMm, disabled, onTry, onTake }} valueText={`${words}, ${says}`} />
-        <button type="button" aria-label="1 cm further" disabled={disabled} onClick={() => step(CM)}>
+        <button
+          type="button"
+          className="square-button"
+          aria-label="1 cm further"
+          disabled={disabled}
+          onClick={() => step(CM)}
+        >
           +
         </button>
       </div>

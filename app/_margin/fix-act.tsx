@@ -13,7 +13,8 @@ import {
 } from "#lib/doc/write.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { type Remedy, type RemedyChange, remedyFor } from "#lib/remedies/remedies.ts";
+import { remedyFor } from "#lib/remedies/remedies.ts";
+import type { Remedy, RemedyChange } from "#lib/remedies/remedy.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import styles from "./margin.module.css";
 import { doneWords } from "./margin-words.ts";

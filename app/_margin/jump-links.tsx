@@ -4,7 +4,6 @@ import { nameOf } from "#app/_session/item-words.ts";
 import type { PlanSession } from "#app/_session/session.ts";
 import { useSnapshot } from "#app/_session/use-session.ts";
 import { itemById } from "#lib/plan/lookup.ts";
-import styles from "./margin.module.css";
 
 /** How many names a slip shows at most; a finding about everything needs no list. */
 const MOST_LINKS = 4;
@@ -27,7 +26,12 @@ export function JumpLinks({ session, ids }: { readonly session: PlanSession; rea
         const side = item.kind === "move" && (item.side === "left" || item.side === "right") ? `, ${item.side}` : "";
         const name = `${nameOf(plan, item)}${side}`;
         return (
-          <button key={item.id} type="button" className={styles.link} onClick={() => jump(session, item.id)}>
+          <button
+            key={item.id}
+            type="button"
+            className="text-button text-button-low small"
+            onClick={() => jump(session, item.id)}
+          >
             {only ? (
               <>
                 Go to it<span className="visually-hidden">: {name}</span>
@@ -38,7 +42,7 @@ export function JumpLinks({ session, ids }: { readonly session: PlanSession; rea
           </button>
         );
       })}
-      {ids.length > MOST_LINKS && <span className={styles.more}>and {ids.length - MOST_LINKS} more</span>}
+      {ids.length > MOST_LINKS && <span className="quiet small">and {ids.length - MOST_LINKS} more</span>}
     </>
   );
 }

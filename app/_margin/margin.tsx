@@ -54,7 +54,7 @@ export function Margin({ session, placements, itemId }: MarginProps) {
       </div>
       {beside && <SlipTies {...placed} slips={slips} layout={placements} selectedId={snap.selectedId} />}
       <Slips session={session} slips={slips} placed={placed} layout={placements} />
-      {slips.length === 0 && !beside && <p className={styles.nothing}>{NOTHING_HERE}</p>}
+      {slips.length === 0 && !beside && <p className="quiet small">{NOTHING_HERE}</p>}
     </section>
   );
 }
@@ -110,7 +110,7 @@ function Head({ session, itemId, slips, settled }: HeadProps) {
       {settled.count > 0 && (
         <button
           type="button"
-          className={styles.link}
+          className="text-button text-button-low small"
           aria-expanded={settled.shown}
           onClick={() => settled.show(!settled.shown)}
         >

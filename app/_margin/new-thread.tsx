@@ -30,11 +30,21 @@ export function NewThread({ session, itemId }: Props) {
     <>
       <div className={styles.acts}>
         {item && (
-          <button ref={button} type="button" className={styles.link} onClick={() => setAbout(item.id)}>
+          <button
+            ref={button}
+            type="button"
+            className="text-button text-button-low small"
+            onClick={() => setAbout(item.id)}
+          >
             {commentOnWords(nameOf(plan, item))}
           </button>
         )}
-        <button ref={item ? null : button} type="button" className={styles.link} onClick={() => setAbout(null)}>
+        <button
+          ref={item ? null : button}
+          type="button"
+          className="text-button text-button-low small"
+          onClick={() => setAbout(null)}
+        >
           {COMMENT_ON_PLAN}
         </button>
       </div>

@@ -2,7 +2,6 @@
 
 import type { Finding } from "#lib/rules/define/types.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import styles from "./margin.module.css";
 
 export function RuleLink({ finding }: { readonly finding: Finding }) {
   // The finding that a broken check leaves names the rule that broke.
@@ -10,7 +9,7 @@ export function RuleLink({ finding }: { readonly finding: Finding }) {
   const rule = ruleById(finding.rule) ?? (typeof named === "string" ? ruleById(named) : undefined);
   if (!rule) return null;
   return (
-    <a className={styles.link} href={`/rules/${rule.id}`} target="_blank" rel="noreferrer">
+    <a className="text-button text-button-low small" href={`/rules/${rule.id}`} target="_blank" rel="noreferrer">
       About this rule<span className="visually-hidden">: {rule.title} (opens in a new tab)</span>
     </a>
   );

@@ -10,7 +10,6 @@ import { ProblemLine } from "../_parts/problem-line.tsx";
 import { useSend } from "../_parts/use-send.ts";
 import { HandBackDialog, HandInDialog } from "./hand-dialogs.tsx";
 import { lateReview } from "./late-review.ts";
-import styles from "./margin.module.css";
 import { HANDING_IN_TAKEN_BACK } from "./margin-words.ts";
 
 type Open = "hand-in" | "hand-back" | "review";
@@ -22,7 +21,7 @@ export function StateActs({ session, me }: { readonly session: PlanSession; read
   const acts = actsFor(state.state, { lead: me.roles.includes("lead"), writes: rights.writes });
   const mine = state.handedInById === me.id;
   return (
-    <div className={styles.states}>
+    <div className="acts">
       {acts.includes("hand-in") && (
         <button type="button" className="button button-strong" onClick={() => setOpen("hand-in")}>
           Hand in

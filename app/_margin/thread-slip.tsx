@@ -73,7 +73,12 @@ function ThreadActs({ session, thread, open, onOpen }: ActsProps) {
   return (
     <div className={styles.slipActs}>
       {(replies > 0 || rights.comments) && (
-        <button type="button" className={styles.link} aria-expanded={open} onClick={() => onOpen(!open)}>
+        <button
+          type="button"
+          className="text-button text-button-low small"
+          aria-expanded={open}
+          onClick={() => onOpen(!open)}
+        >
           {open ? "Close" : replies > 0 ? "Open" : "Reply"}
         </button>
       )}
@@ -138,7 +143,7 @@ function Settle({ session, thread }: Pick<Props, "session" | "thread">) {
   }
   return (
     <>
-      <button type="button" className={styles.link} onClick={turn}>
+      <button type="button" className="text-button text-button-low small" onClick={turn}>
         {thread.settled ? "Open again" : "Settle"}
       </button>
       {problem !== null && (

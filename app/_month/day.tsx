@@ -32,9 +32,9 @@ export function Day(day: DayProps) {
       aria-label={dayWords(date)}
     >
       <DayHead {...day} />
-      {dayParts.length === 0 && <div className={styles.cell} style={{ gridRow: 2 }} />}
+      {dayParts.length === 0 && <div className={`hung ${styles.cell}`} style={{ gridRow: 2 }} />}
       {dayParts.map((part, row) => (
-        <div key={part} className={styles.cell} style={{ gridRow: row + 2 }}>
+        <div key={part} className={`hung ${styles.cell}`} style={{ gridRow: row + 2 }}>
           {(slots.get(cellKey(date, part)) ?? []).map((slot) => (
             <SlotItem key={slot.id} slot={slot} month={month} props={props} onOpen={() => onAsk({ slotId: slot.id })} />
           ))}

@@ -105,7 +105,7 @@ function OpenSlot({ session, month, props, slot, onClose }: SlotDialogProps & { 
       <PlanOf slot={slot} month={month} props={props} />
       <SlotFields slot={slot} props={props} writes={month.writes} onChange={change} session={session} />
       {month.writes ? (
-        <p className={styles.last}>
+        <p className={`spread ${styles.last}`}>
           <span className="quiet small">Changes are saved as you make them.</span>
           <button type="button" className="button button-must" onClick={takeOut}>
             Take out of the month

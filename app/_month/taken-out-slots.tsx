@@ -19,7 +19,7 @@ export function TakenOutSlots({ session, month }: { readonly session: MonthSessi
         {month.deleted.slice(0, LISTED).map(({ slot }) => (
           <li key={slot.id}>
             {slotLine(slot)}
-            <button type="button" className={styles.act} onClick={() => putBack(session, slot)}>
+            <button type="button" className="act" onClick={() => putBack(session, slot)}>
               Put back<span className="visually-hidden"> {slotLine(slot)}</span>
             </button>
           </li>

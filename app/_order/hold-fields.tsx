@@ -48,7 +48,7 @@ function Tie({ session, plan, item, readOnly }: HoldProps) {
       )}
       {state?.below && <p className="small quiet">{placedName(plan, state.below)} stays right below it.</p>}
       {state && state.apart.length > 0 && (
-        <div className={styles.row}>
+        <div className={`light ${styles.row}`}>
           <span className={styles.amiss}>
             {`Tied to ${state.apart.map((other) => placedName(plan, other)).join(" and ")}, which is elsewhere now.`}
           </span>
@@ -73,7 +73,7 @@ function After({ session, plan, item, readOnly }: HoldProps) {
   return (
     <div className={styles.after}>
       {earlier.length > 0 && (
-        <ul className={styles.list} aria-label="Comes after">
+        <ul className="bare" aria-label="Comes after">
           {earlier.map(({ item: other, holds }) => (
             <Earlier key={other.id} {...{ session, plan, item, readOnly, other, holds }} />
           ))}
@@ -99,7 +99,7 @@ function Earlier(props: HoldProps & { readonly other: PlanItem; readonly holds: 
   const { session, plan, item, readOnly, other, holds } = props;
   const name = placedName(plan, other);
   return (
-    <li className={styles.row}>
+    <li className={`light ${styles.row}`}>
       <span>
         Comes after {name}.{!holds && <span className={styles.amiss}> It comes before it now.</span>}
       </span>

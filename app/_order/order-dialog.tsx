@@ -136,7 +136,7 @@ function useOrderPreview(plan: Plan, heading: string, free: boolean): BlockPrevi
 
 function Foot({ writes, onTake }: { readonly writes: boolean; readonly onTake: () => void }) {
   return (
-    <div className={styles.foot}>
+    <div className="spread">
       <p className="small quiet">{writes ? TAKEN_IN_ONE_STEP : LOOK_ONLY}</p>
       <button type="button" className="button button-strong" disabled={!writes} onClick={onTake}>
         Take this order

@@ -17,7 +17,7 @@ export function ChoiceField<T extends string>({ label, value, options, disabled,
   return (
     <fieldset className={styles.choice} disabled={disabled}>
       <legend>{label}</legend>
-      <div className={styles.options}>
+      <div className="options">
         {options.map((option) => (
           <label key={option.value} data-value={option.value} data-on={option.value === value || undefined}>
             <input
@@ -57,7 +57,7 @@ export function SelectField<T extends string>({ label, value, options, disabled,
         ))}
       </select>
       {hint && (
-        <span id={`${id}-hint`} className={styles.hint}>
+        <span id={`${id}-hint`} className="quiet small">
           {hint}
         </span>
       )}

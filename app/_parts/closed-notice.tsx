@@ -15,7 +15,7 @@ import { useSend } from "./use-send.ts";
 /** What it needs of a session, of whatever kind of document. */
 interface Closed {
   readonly me: { readonly name: string };
-  undoLast(): void;
+  undo(): void;
   reconnect(): void;
   startAfresh(): Promise<void>;
 }
@@ -44,8 +44,8 @@ function Remedy({ session, code }: { session: Closed; code: number }) {
     case CLOSE.tooHeavy.code:
     case CLOSE.full.code:
       return (
-        <div className={styles.acts}>
-          <button type="button" className="button button-strong" onClick={() => session.undoLast()}>
+        <div className="acts">
+          <button type="button" className="button button-strong" onClick={() => session.undo()}>
             Undo your last act
           </button>
           <button type="button" className="button" onClick={() => session.reconnect()}>

@@ -29,7 +29,7 @@ export function Dialog({ title, onClose, closer, size = "dialog", foot, classNam
   const sheet = size === "sheet";
   return (
     <dialog {...dialog} className={`${sheet ? styles.sheet : styles.dialog} ${className ?? ""}`} aria-labelledby={id}>
-      <div className={styles.head}>
+      <div className={`dialog-head ${styles.head}`}>
         <h2 id={id}>{title}</h2>
         <button type="button" className="button" onClick={close}>
           Close

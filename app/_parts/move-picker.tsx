@@ -41,7 +41,7 @@ export function MovePicker({ moves, archived, chosen, onTake, autoFocus = false 
         onChange={(event) => setQuery(event.target.value)}
         onKeyDown={onKeyDown}
       />
-      <p className={styles.count} role="status">
+      <p className="quiet small" role="status">
         {found.length === 0 ? "No move matches all of these words. Try fewer." : plural(found.length, "move")}
       </p>
       <Found id={id} found={found} at={at} chosen={chosen} onTake={onTake} />

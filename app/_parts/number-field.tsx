@@ -36,7 +36,7 @@ export function NumberField(props: NumberFieldProps) {
   return (
     <div className={styles.field}>
       <label htmlFor={id}>{label}</label>
-      <span className={styles.withUnit}>
+      <span className="with-unit">
         <input
           id={id}
           className={styles.number}
@@ -51,7 +51,7 @@ export function NumberField(props: NumberFieldProps) {
           onBlur={commit}
           onKeyDown={onKeyDown}
         />
-        {unit && <span className={styles.unit}>{unit}</span>}
+        {unit && <span className="quiet small">{unit}</span>}
       </span>
       <Below id={id} problem={problem} help={help} isNews={draft.meanwhile !== null} />
     </div>
@@ -92,13 +92,13 @@ interface BelowProps {
 function Below({ id, problem, help, isNews }: BelowProps) {
   if (problem) {
     return (
-      <span id={`${id}-problem`} className={styles.problem} role="alert">
+      <span id={`${id}-problem`} className="must small" role="alert">
         {problem}
       </span>
     );
   }
   return help ? (
-    <span id={`${id}-hint`} className={styles.hint} role={isNews ? "status" : undefined}>
+    <span id={`${id}-hint`} className="quiet small" role={isNews ? "status" : undefined}>
       {help}
     </span>
   ) : null;

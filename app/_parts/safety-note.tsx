@@ -8,7 +8,7 @@ interface SafetyNoteProps {
 
 export function SafetyNote({ sentences, open = false }: SafetyNoteProps) {
   return (
-    <details className={styles.safety} open={open}>
+    <details className={`notice ${styles.safety}`} open={open}>
       <summary>What goes before any rule</summary>
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>

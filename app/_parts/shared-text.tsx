@@ -10,8 +10,8 @@ import { TextBinding, type TextHost } from "#lib/client/text-binding.ts";
 /** A page's session. */
 interface SharedTextHost extends TextHost {
   /** The page's undo and redo, where it has them: the browser's own undo knows nothing of other people's letters. */
-  undoLast?(): void;
-  redoLast?(): void;
+  undo?(): void;
+  redo?(): void;
 }
 
 interface SharedTextProps
@@ -38,8 +38,8 @@ export function SharedText({ host, text, readOnly, label, rows, ...rest }: Share
 
 /** Undo or redo asked of the browser: from its menu, or by shaking a phone. */
 function historyAct(host: SharedTextHost, inputType: string): (() => void) | undefined {
-  if (inputType === "historyUndo" && host.undoLast) return () => host.undoLast?.();
-  if (inputType === "historyRedo" && host.redoLast) return () => host.redoLast?.();
+  if (inputType === "historyUndo" && host.undo) return () => host.undo?.();
+  if (inputType === "historyRedo" && host.redo) return () => host.redo?.();
 }
 
 /** Returns what releases the field. */

@@ -22,7 +22,7 @@ export function Doubts(props: DoubtsProps) {
       {props.row.doubts.map((doubt) => (
         <fieldset key={doubt.about + doubt.say} className={styles.doubt} data-doubt={doubt.about}>
           <legend>{doubt.say}</legend>
-          <div className={styles.choices}>
+          <div className={`light ${styles.choices}`}>
             {doubt.choices.map((choice) => (
               <button key={choice.label} type="button" className="button" onClick={() => props.answer(choice.answer)}>
                 {choice.label}

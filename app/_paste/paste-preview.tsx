@@ -60,11 +60,11 @@ function Together({ rows, answer }: { rows: readonly JudgedRow[]; answer: Previe
   const choices = asked[0]?.doubts.find((doubt) => doubt.like === "side not named")?.choices ?? [];
   if (asked.length < 2 && left.length < 2) return null;
   return (
-    <div className={styles.together}>
+    <div className={`light ${styles.together}`}>
       {asked.length > 1 && (
         <fieldset>
           <legend>{noSideWords(asked.length)}</legend>
-          <div className={styles.choices}>
+          <div className={`light ${styles.choices}`}>
             {choices.map((choice) => (
               <button
                 key={choice.label}

@@ -47,7 +47,7 @@ function OneRow(props: RowProps) {
           {row.springs && <Coils springs={row.springs} equipment={context.equipment} words />}
           {row.starting.springs && row.springs && <Starting what="springs" />}
         </td>
-        <td className={styles.rowActs}>
+        <td className={`light ${styles.rowActs}`}>
           <RowActs row={row} answer={answer} open={open} setOpen={setOpen} />
         </td>
       </tr>

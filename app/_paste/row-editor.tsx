@@ -30,7 +30,7 @@ export function RowEditor({ row, context, answer }: EditorProps) {
   const shown = kind === "other-side" ? "move" : (kind ?? "move");
   const move = row.move === undefined ? undefined : context.moves[row.move];
   return (
-    <div className={styles.editor}>
+    <div className={`light ${styles.editor}`}>
       <SelectField label="It is" value={shown} options={KINDS} onChoose={(next) => answer({ row: { kind: next } })} />
       {kind !== "heading" && (
         <NumberField

@@ -69,7 +69,7 @@ function SourceActs({ take, said, onClear }: ActsProps) {
       <p id="paste-hint" className="small quiet">
         {WHAT_IS_READ}
       </p>
-      <div className={styles.sourceActs}>
+      <div className="acts light">
         <FileButton take={take} />
         <span className={`small quiet ${styles.drop}`}>or drop a .csv or .txt file here</span>
         {onClear && (

@@ -1,7 +1,6 @@
 "use client";
 /** Adds to the class after the chosen item: a move from the library (both sides at once where it has sides), a heading, a pause. */
 import { useRef, useState } from "react";
-import styles from "../_parts/dialog.module.css";
 import { Dialog } from "../_parts/dialog.tsx";
 import { MovePicker } from "../_parts/move-picker.tsx";
 import { addHeading, addMoveItem, addMovePair, addPause } from "../_session/acts.ts";
@@ -57,7 +56,7 @@ function WhatToAdd({ session, afterId, onAdded }: WhatToAddProps) {
         <input type="checkbox" checked={pairs} onChange={(event) => setPairs(event.target.checked)} />
         Add left and right together where a move has sides
       </label>
-      <div className={styles.acts}>
+      <div className="acts">
         <button type="button" className="button" onClick={adding(addHeading)}>
           Add a heading
         </button>

@@ -23,7 +23,7 @@ export function PlanTools({ view, scale, classOpen }: PlanToolsProps) {
   const place = PLACES[view];
   return (
     <div className={styles.tools}>
-      <fieldset className={styles.pair}>
+      <fieldset className="button-group">
         <legend className="visually-hidden">View of the plan</legend>
         {VIEWS.map((one) => (
           <PlanButton key={one} command={one} place={place} pressed={one === view} />
@@ -49,7 +49,7 @@ export function PlanTools({ view, scale, classOpen }: PlanToolsProps) {
 
 function Height({ scale }: { readonly scale: RailScale }) {
   return (
-    <fieldset className={styles.pair}>
+    <fieldset className="button-group">
       <legend className="visually-hidden">Height of the rail</legend>
       <button type="button" className="button" disabled={scale.isLowest} onClick={() => scale.step(-1)}>
         Shorter

@@ -13,7 +13,7 @@ export function Empty() {
         Choose it from the library. It brings its springs and its time, and its usual lines are offered for the script.
         The clock shows at once how long the class is.
       </p>
-      <div className={styles.acts}>
+      <div className="acts">
         <PlanButton command="add" className="button-strong">
           Add the first move
         </PlanButton>

@@ -85,7 +85,7 @@ interface FootProps {
 
 function Foot({ writes, rate, onTake }: FootProps) {
   return (
-    <div className={styles.foot}>
+    <div className="spread">
       <p className="small quiet">{writes ? TAKEN_IN_ONE_STEP : LOOK_ONLY}</p>
       {rate !== null && (
         <button type="button" className="button button-strong" disabled={!writes} onClick={onTake}>

@@ -34,7 +34,7 @@ export const Part = memo(function Part({ part, name, springs, selected, tabbable
         )}
       </h3>
       {lines.length > 0 && (
-        <ol className={styles.lines}>
+        <ol className="bare">
           {lines.map((line) => (
             <li key={line.key}>
               <Line line={line} tabbable={line.key === tabbable} onGo={() => go.current(item.id, line.line)} />

@@ -28,7 +28,7 @@ export function RehearsalsDialog({
   const chosen = rehearsals.all.find(({ id }) => id === chosenId) ?? rehearsals.all[0];
   return (
     <Dialog title="Rehearse" size="sheet" onClose={closed} closer={closer}>
-      <div className={styles.start}>
+      <div className={`spread ${styles.start}`}>
         <p>{HOW_TO_REHEARSE}</p>
         <a className="button button-strong" data-first href={`/plans/${session.planId}/rehearse`}>
           Rehearse now

@@ -67,7 +67,7 @@ export function LiveScript(props: Props) {
 }
 
 const Hint = ({ id, readOnly }: { readonly id: string; readonly readOnly: boolean }) => (
-  <p id={id} className={styles.hint}>
+  <p id={id} className="quiet small">
     {readOnly ? READER_HINT : WRITER_HINT}
   </p>
 );

@@ -48,9 +48,9 @@ export function makeEditor(wants: EditorWants): Editor {
         shared: {
           fragment,
           awareness: session.awareness,
-          manager: session.undo.manager,
-          undo: () => session.undoLast(),
-          redo: () => session.redoLast(),
+          manager: session.history.manager,
+          undo: () => session.undo(),
+          redo: () => session.redo(),
           caret: drawCaret,
           onMisfit: wants.onMisfit,
         },
@@ -106,9 +106,9 @@ function cut(view: EditorView, event: ClipboardEvent, session: PlanSession): boo
     return true;
   }
   if (!copy(view, event)) return false;
-  session.undo.manager.stopCapturing();
+  session.history.manager.stopCapturing();
   view.dispatch(withoutCopied(view.state));
-  session.undo.manager.stopCapturing();
+  session.history.manager.stopCapturing();
   return true;
 }
 
@@ -121,9 +121,9 @@ function paste(view: EditorView, event: ClipboardEvent, session: PlanSession): b
   if (text === "") return true;
   const { lines, leftOut } = linesFromText(text);
   const tr = withPasted(view.state, lines);
-  session.undo.manager.stopCapturing();
+  session.history.manager.stopCapturing();
   if (tr) view.dispatch(tr);
-  session.undo.manager.stopCapturing();
+  session.history.manager.stopCapturing();
   if (leftOut > 0) session.say(pastedInPartWords(leftOut));
   return true;
 }

@@ -36,7 +36,7 @@ export function StockLines({ session, plan, item }: Props) {
           </li>
         ))}
       </ul>
-      {asksCare && <p className={styles.hint}>{PROMPT_NOTE}</p>}
+      {asksCare && <p className="quiet small">{PROMPT_NOTE}</p>}
     </details>
   );
 }

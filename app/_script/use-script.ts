@@ -50,7 +50,7 @@ export function useScript(wants: ScriptWants): Script {
     const element = place.current;
     if (element === null) return;
     const { label, readOnly: reads } = newest.current;
-    session.undo.manager.stopCapturing();
+    session.history.manager.stopCapturing();
     const made = makeEditor({
       element,
       session,
@@ -66,7 +66,7 @@ export function useScript(wants: ScriptWants): Script {
     const stop = answerLineRequests(session, newest.current.item.id, made);
     return () => {
       stop();
-      session.undo.manager.stopCapturing();
+      session.history.manager.stopCapturing();
       made.destroy();
       setEditor(null);
       setNow(NOTHING);

@@ -1,17 +1,12 @@
 /** What a plan's page knows at one moment: plain frozen data that `PlanSession` makes and components read. */
-import type { Balance } from "#lib/balance/balance.ts";
+import type { PlanAnalysis } from "#lib/analysis/analysis.ts";
 import type { ServerFacts } from "#lib/client/doc-session/description.ts";
 import type { Snapshot } from "#lib/client/doc-session/facts.ts";
-import type { ClockRow } from "#lib/clock/clock.ts";
-import type { ClassTalk } from "#lib/cues/class-talk.ts";
-import type { CueTrack } from "#lib/cues/types.ts";
+import type { ClassClock } from "#lib/clock/clock.ts";
 import type { DeletedItem } from "#lib/doc/read.ts";
 import type { OutlinePart } from "#lib/plan/outline.ts";
-import type { Plan } from "#lib/plan/schema.ts";
 import type { Role } from "#lib/policy/can.ts";
 import type { StateNews, ThreadView } from "#lib/protocol/messages.ts";
-import type { Finding } from "#lib/rules/define/types.ts";
-import type { ItemTalk } from "#lib/talk/talk.ts";
 import type { PlanStudio } from "#server/studio-data/plan-studio.ts";
 
 /** The person at this page, as the server knows them. */
@@ -43,20 +38,8 @@ export interface Rights {
   readonly comments: boolean;
 }
 
-export interface Derived {
-  readonly plan: Plan;
-  /** One row an item, in plan order. */
-  readonly rows: readonly ClockRow[];
-  /** Seconds, closing included. */
-  readonly total: number;
-  readonly balance: Balance;
-  /** Seconds of talk and of time by item id, for items in which something is said. */
-  readonly talk: ReadonlyMap<string, ItemTalk>;
-  /** What is said when, as the rules saw it, and how much of the class is talk. */
-  readonly track: CueTrack;
-  readonly classTalk: ClassTalk;
-  /** Findings of this page's own copy. */
-  readonly findings: readonly Finding[];
+/** What is worked out from this page's own copy, and what was taken out of it. */
+export interface Derived extends Omit<PlanAnalysis, "clock">, ClassClock {
   readonly deleted: readonly DeletedItem[];
 }
 

@@ -47,7 +47,12 @@ function Notice({ session, loss, onClose }: NoticeProps) {
     document.querySelector<HTMLElement>('[role="listbox"] [tabindex="0"]')?.focus();
   };
   return (
-    <section ref={box} tabIndex={-1} className={styles.notice} aria-label={`${TAKEN_OUT_LIST}: ${loss.name}`}>
+    <section
+      ref={box}
+      tabIndex={-1}
+      className={`notice ${styles.notice}`}
+      aria-label={`${TAKEN_OUT_LIST}: ${loss.name}`}
+    >
       <p role="alert">{lossWords(loss.who, loss.name, { undone: loss.undone, words })}</p>
       {loss.draft && typed !== "" && (
         <p className="small">
@@ -55,7 +60,7 @@ function Notice({ session, loss, onClose }: NoticeProps) {
         </p>
       )}
       {words.trim() !== "" && <KeptWords label="Words of the item" words={words} />}
-      <div className={styles.acts}>
+      <div className="acts">
         {session.canWrite && (
           <button type="button" className="button button-strong" onClick={restore}>
             Put back

@@ -32,12 +32,7 @@ export function ArchivedPlans({ plans }: { readonly plans: readonly ArchivedPlan
               </span>
             </span>
             {plan.mayReturn ? (
-              <button
-                type="button"
-                className={styles.act}
-                onClick={() => bringBack(plan.id)}
-                aria-disabled={sending.busy}
-              >
+              <button type="button" className="act" onClick={() => bringBack(plan.id)} aria-disabled={sending.busy}>
                 Bring back<span className="visually-hidden"> {plan.title}</span>
               </button>
             ) : null}

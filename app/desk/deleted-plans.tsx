@@ -27,12 +27,7 @@ export function DeletedPlans({ plans }: { readonly plans: readonly DeletedPlan[]
                 deleted <LocalTime at={plan.deletedAt} />
               </span>
             </span>
-            <button
-              type="button"
-              className={styles.act}
-              onClick={() => bringBack(plan.id)}
-              aria-disabled={sending.busy}
-            >
+            <button type="button" className="act" onClick={() => bringBack(plan.id)} aria-disabled={sending.busy}>
               Bring back<span className="visually-hidden"> {plan.title}</span>
             </button>
           </li>

@@ -20,7 +20,7 @@ interface NewPlanProps {
 export function NewPlanActs({ rooms, mayTeam }: NewPlanProps) {
   const [asking, setAsking] = useState(false);
   return (
-    <div className={styles.begin}>
+    <div className="acts">
       <PlanFile />
       <button type="button" className="button button-strong" onClick={() => setAsking(true)}>
         New plan

@@ -32,7 +32,7 @@ export default async function DeskPage() {
   const roomNames = Object.fromEntries(rooms.map((room) => [room.id, room.name]));
   return (
     <Shell visit={visit} section="desk">
-      <div className={styles.head}>
+      <div className={`spread ${styles.head}`}>
         <h1>Desk</h1>
         {writes ? (
           <NewPlanActs rooms={rooms} mayTeam={actor.roles.some((role) => role === "coach" || role === "lead")} />

@@ -32,10 +32,10 @@ export function PlanActs({ id, title, mayDelete, signed }: PlanActsProps) {
   };
   return (
     <>
-      <button type="button" className={styles.act} onClick={duplicate} aria-disabled={sending.busy}>
+      <button type="button" className="act" onClick={duplicate} aria-disabled={sending.busy}>
         Duplicate{of}
       </button>
-      <a className={styles.act} href={`/api/plans/${id}/file`} download>
+      <a className="act" href={`/api/plans/${id}/file`} download>
         Save as a file{of}
       </a>
       {mayDelete ? <RemoveAct signed={signed} title={title} busy={sending.busy} onRemove={remove} /> : null}
@@ -56,7 +56,7 @@ function RemoveAct({ signed, title, busy, onRemove }: RemoveActProps) {
   const of = <span className="visually-hidden"> {title}</span>;
   if (!asked) {
     return (
-      <button type="button" className={styles.act} onClick={() => setAsked(true)} aria-disabled={busy}>
+      <button type="button" className="act" onClick={() => setAsked(true)} aria-disabled={busy}>
         {words.act}
         {of}
       </button>
@@ -71,11 +71,11 @@ function RemoveAct({ signed, title, busy, onRemove }: RemoveActProps) {
       <span role="status" className={styles.ask}>
         {words.ask}
       </span>
-      <button type="button" className={styles.act} onClick={remove} aria-disabled={busy}>
+      <button type="button" className="act" onClick={remove} aria-disabled={busy}>
         {words.sure}
         {of}
       </button>
-      <button type="button" className={styles.act} onClick={() => setAsked(false)}>
+      <button type="button" className="act" onClick={() => setAsked(false)}>
         Keep it{of}
       </button>
     </>

@@ -22,7 +22,7 @@ export function PlanList({ title, empty, plans, rooms, me }: PlanListProps) {
     <section className={styles.group}>
       <h2>{title}</h2>
       {plans.length === 0 ? <p className="quiet">{empty}</p> : null}
-      <ul className={styles.lines}>
+      <ul className={`hung ${styles.lines}`}>
         {plans.map((plan) => (
           <PlanLine
             key={plan.id}

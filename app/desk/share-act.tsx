@@ -27,7 +27,7 @@ export function ShareAct({ id, title, team }: ShareActProps) {
   if (!asked) {
     return (
       <>
-        <button type="button" className={styles.act} onClick={() => setAsked(true)}>
+        <button type="button" className="act" onClick={() => setAsked(true)}>
           {words.act}
           {of}
         </button>
@@ -40,11 +40,11 @@ export function ShareAct({ id, title, team }: ShareActProps) {
       <span role="status" className={styles.ask}>
         {words.ask}
       </span>
-      <button type="button" className={styles.act} onClick={share} aria-disabled={sending.busy}>
+      <button type="button" className="act" onClick={share} aria-disabled={sending.busy}>
         {words.sure}
         {of}
       </button>
-      <button type="button" className={styles.act} onClick={() => setAsked(false)}>
+      <button type="button" className="act" onClick={() => setAsked(false)}>
         {words.keep}
         {of}
       </button>

@@ -16,7 +16,7 @@ export function SignedPlans({ plans, rooms }: SignedPlansProps) {
     <section className={styles.group}>
       <h2>Signed classes</h2>
       {plans.length === 0 ? <p className="quiet">No plan is signed off yet.</p> : null}
-      <ul className={styles.lines}>
+      <ul className={`hung ${styles.lines}`}>
         {plans.map((plan) => (
           <PlanLine
             key={plan.planId}

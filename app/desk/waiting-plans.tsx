@@ -16,7 +16,7 @@ export function WaitingPlans({ title, plans, rooms }: WaitingProps) {
     <section className={`${styles.group} ${styles.waiting}`}>
       <h2>{title}</h2>
       {plans.length === 0 ? <p className="quiet">Nothing is waiting for you.</p> : null}
-      <ul className={styles.lines}>
+      <ul className={`hung ${styles.lines}`}>
         {plans.map((plan) => (
           <PlanLine key={plan.id} plan={plan} href={`/plans/${plan.id}`} facts={<Facts plan={plan} rooms={rooms} />} />
         ))}

@@ -46,7 +46,7 @@ export function LibraryBrowser({ moves, archived, springs, start, note }: Librar
   return (
     <>
       <PageKeys of={LIBRARY_KEYS} />
-      <details className={styles.note}>
+      <details className={`notice ${styles.note}`}>
         <summary>Before you use a move</summary>
         {note.map((sentence) => (
           <p key={sentence}>{sentence}</p>

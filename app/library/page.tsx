@@ -10,7 +10,6 @@ import { readLibrary } from "#server/library/library.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
 import { requirePerson } from "../_shell/person.ts";
 import { Shell } from "../_shell/shell.tsx";
-import styles from "./library.module.css";
 import { LibraryBrowser } from "./library-browser.tsx";
 
 export const metadata: Metadata = { title: "Library" };
@@ -32,10 +31,10 @@ export default async function LibraryPage({ searchParams }: PageProps) {
   const rooms = listRooms(app, who.actor);
   return (
     <Shell visit={visit} section="library">
-      <div className={styles.head}>
+      <div className="spread">
         <h1>Library</h1>
         {can(who.actor, "library.write") ? (
-          <div className={styles.acts}>
+          <div className="acts">
             <Link className="button" href="/library/bring">
               Bring moves from a plan file
             </Link>

@@ -31,12 +31,7 @@ export function Invitations({ open }: { readonly open: readonly InvitationView[]
               </span>
             </p>
             {invitation.expired ? null : <CopyLink link={invitation.link} label="Link" />}
-            <button
-              type="button"
-              className={styles.act}
-              onClick={() => cancel(invitation.id)}
-              aria-disabled={sending.busy}
-            >
+            <button type="button" className="act" onClick={() => cancel(invitation.id)} aria-disabled={sending.busy}>
               Cancel<span className="visually-hidden"> the link for {invitation.email}</span>
             </button>
           </li>

@@ -54,7 +54,7 @@ export function InviteForm() {
 
 function MadeLink({ made }: { readonly made: InvitationView }) {
   return (
-    <div className={styles.made}>
+    <div className={`done ${styles.made}`}>
       <CopyLink link={made.link} label={`Link for ${made.name ?? made.email}: send it to them yourself`} />
       <p className="quiet small">It works once, for two weeks. Anyone who has it can join, so send it only to them.</p>
     </div>

@@ -30,7 +30,7 @@ export function OpenResets({ open }: { readonly open: readonly OpenReset[] }) {
                 <LocalTime at={expiresAt} />
               </span>
             </p>
-            <button type="button" className={styles.act} onClick={() => cancel(id)} aria-disabled={sending.busy}>
+            <button type="button" className="act" onClick={() => cancel(id)} aria-disabled={sending.busy}>
               Cancel<span className="visually-hidden"> the reset link for {forName}</span>
             </button>
           </li>

@@ -74,18 +74,18 @@ interface ActsProps {
 function Acts({ person, me, busy, onAsk, onEndSessions }: ActsProps) {
   return (
     <span className={styles.acts}>
-      <button type="button" className={styles.act} onClick={() => onAsk("roles")}>
+      <button type="button" className="act" onClick={() => onAsk("roles")}>
         Roles<span className="visually-hidden"> of {person.name}</span>
       </button>
-      <button type="button" className={styles.act} onClick={onEndSessions} aria-disabled={busy}>
+      <button type="button" className="act" onClick={onEndSessions} aria-disabled={busy}>
         Sign out everywhere<span className="visually-hidden">: {person.name}</span>
       </button>
       {me ? null : (
         <>
-          <button type="button" className={styles.act} onClick={() => onAsk("reset")}>
+          <button type="button" className="act" onClick={() => onAsk("reset")}>
             Reset link<span className="visually-hidden"> for {person.name}</span>
           </button>
-          <button type="button" className={styles.act} onClick={() => onAsk("remove")}>
+          <button type="button" className="act" onClick={() => onAsk("remove")}>
             Remove<span className="visually-hidden"> {person.name}</span>
           </button>
         </>

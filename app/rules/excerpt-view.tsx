@@ -25,7 +25,7 @@ export function Example({ say, plan, lines, findings, here }: ExampleProps) {
     <figure className={styles.example}>
       <figcaption>{`${say.charAt(0).toUpperCase()}${say.slice(1)}`}</figcaption>
       {facts.length > 0 && <p className={styles.facts}>{facts.join(" · ")}</p>}
-      <ol className={styles.excerpt}>
+      <ol className={`hung ${styles.excerpt}`}>
         {items.map((item) => (
           <Item key={item.id} item={item} concerned={concerned.has(item.id)} />
         ))}

@@ -28,7 +28,7 @@ export function LimitField({ limit, value, problem, onChange }: LimitFieldProps)
     <div className={styles.limit}>
       <Typed limit={limit} value={value} problem={problem} onChange={onChange} />
       {usual !== null && !sameData(value, usual) && (
-        <button type="button" className={styles.back} onClick={() => onChange(usual)}>
+        <button type="button" className="text-button small" onClick={() => onChange(usual)}>
           Back to the usual: {limitWords(limit, limit.usual)}
           <span className="visually-hidden"> ({limit.label})</span>
         </button>
@@ -74,7 +74,7 @@ function NumberField({ limit, text, problem, onChange }: NumberProps) {
   return (
     <div className="field">
       <label htmlFor={id}>{limit.label}</label>
-      <span className={styles.withUnit}>
+      <span className="with-unit with-unit-number">
         <input
           id={id}
           inputMode="decimal"

@@ -48,7 +48,7 @@ function Form({ rule, standard }: { readonly rule: AnyRule; readonly standard: S
         />
       ))}
       <TrialWords url={urlOf(rule)} standard={differing(rule, read.standard)} kept={kept} />
-      <div className={styles.acts}>
+      <div className="acts">
         <SendButton busy={sending.busy} doing="Saving…" disabled={read.standard === null}>
           Save for your studio
         </SendButton>

@@ -50,7 +50,7 @@ export function DevicesPart({ devices, rooms }: DevicesProps) {
 
 function PairingCode({ made }: { readonly made: MadeCode }) {
   return (
-    <div className={styles.made} role="status">
+    <div className={`done ${styles.made}`} role="status">
       <p>
         On {made.name}, open <strong>/floor</strong> at this address and type this code. It is shown only now, works
         once, and expires <LocalTime at={made.expiresAt} />.
@@ -78,7 +78,7 @@ function DeviceList({ devices, busy, onRemove }: DeviceListProps) {
               <DeviceState device={device} />
             </span>
           </span>
-          <button type="button" className={styles.act} onClick={() => onRemove(device.id)} aria-disabled={busy}>
+          <button type="button" className="act" onClick={() => onRemove(device.id)} aria-disabled={busy}>
             Remove<span className="visually-hidden"> {device.name}</span>
           </button>
         </li>

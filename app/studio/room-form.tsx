@@ -118,7 +118,7 @@ function SpringFields({ spring, onChange, onRemove }: SpringFieldsProps) {
           onChange={(typed) => onChange({ [key]: typed })}
         />
       ))}
-      <button type="button" className={styles.act} onClick={onRemove}>
+      <button type="button" className="act" onClick={onRemove}>
         Remove<span className="visually-hidden"> {name}</span>
       </button>
     </div>

@@ -23,7 +23,7 @@ export function RoomsPart({ rooms }: { readonly rooms: readonly StudioRoom[] }) 
   };
   return (
     <>
-      <div className={styles.head}>
+      <div className="spread">
         <h2>Rooms and springs</h2>
         <button type="button" className="button" onClick={() => setEditing("new")}>
           Add a room
@@ -46,10 +46,10 @@ export function RoomsPart({ rooms }: { readonly rooms: readonly StudioRoom[] }) 
 
 function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: () => void }) {
   return (
-    <article className={styles.room}>
-      <div className={styles.head}>
+    <article className={`hung ${styles.room}`}>
+      <div className="spread">
         <h3>{room.name}</h3>
-        <button type="button" className={styles.act} onClick={onEdit}>
+        <button type="button" className="act" onClick={onEdit}>
           Edit<span className="visually-hidden"> {room.name}</span>
         </button>
       </div>
@@ -57,7 +57,7 @@ function Room({ room, onEdit }: { readonly room: StudioRoom; readonly onEdit: ()
         {room.equipment.name} · carriage travels {room.equipment.carriageTravelMm / 10} cm
       </p>
       <p className="quiet small">
-        <Link className={styles.readings} href={`/studio/rooms/${room.id}/timings`}>
+        <Link className="link-line" href={`/studio/rooms/${room.id}/timings`}>
           Set-up timings<span className="visually-hidden"> of {room.name}</span>
         </Link>
         : {timingsWords(room)}
@@ -110,7 +110,7 @@ function SpringRow({ room, spring }: { readonly room: StudioRoom; readonly sprin
       <td className="number">{spring.stiffnessNPerMm.toFixed(3)}</td>
       <td className="number">{spring.preloadN.toFixed(1)}</td>
       <td>
-        <Link className={styles.readings} href={`/studio/rooms/${room.id}/springs/${spring.id}`}>
+        <Link className="link-line" href={`/studio/rooms/${room.id}/springs/${spring.id}`}>
           {readingsWords(room, spring.id)}
           <span className="visually-hidden"> of {spring.label}</span>
         </Link>

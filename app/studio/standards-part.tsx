@@ -10,7 +10,7 @@ export function StandardsPart({ own }: { readonly own: Standards }) {
   const changed = RULES.flatMap((rule) => (own[rule.id] ? [{ rule, set: own[rule.id] }] : []));
   return (
     <>
-      <div className={styles.head}>
+      <div className="spread">
         <h2>Studio standards</h2>
         <Link className="button" href="/rules">
           All {RULES.length} rules

@@ -11,6 +11,7 @@ import { CueTracker } from "#lib/cues/cue-track.ts";
 import type { SpanSource } from "#lib/cues/span.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
+import { PartsReader, type PlanParts } from "#lib/plan/parts.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { RuleChecker } from "#lib/rules/checker.ts";
 import { hasUsableTimes, NOTHING_SAID } from "#lib/rules/context.ts";
@@ -20,16 +21,16 @@ import { RULES } from "#lib/rules/registry.ts";
 import { SyllableCounter } from "#lib/talk/syllables.ts";
 import { type ItemTalk, TalkCounter } from "#lib/talk/talk.ts";
 import { type Change, changesInto } from "#lib/transitions/transitions.ts";
-import { PartsReader, type PlanParts } from "../plan/parts.ts";
 
 export interface PlanAnalysis {
   readonly plan: Plan;
   readonly clock: ClassClock;
   readonly balance: Balance;
-  /** By item id. */
+  /** Seconds of talk and the seconds there are, by item id; nothing said, no entry. */
   readonly talk: ReadonlyMap<string, ItemTalk>;
-  readonly classTalk: ClassTalk;
+  /** What is said when, as the rules looked at it, and how much of the class it is. */
   readonly track: CueTrack;
+  readonly classTalk: ClassTalk;
   /** In plan order: see `PlanCheck`. */
   readonly findings: readonly Finding[];
 }

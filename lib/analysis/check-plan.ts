@@ -2,11 +2,8 @@
 import { analyse } from "#lib/analysis/analysis.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { AnyRule, Finding } from "../rules/define/types.ts";
-import { RULES } from "../rules/registry.ts";
-
-export { ruleContext } from "../rules/context.ts";
-export { RULE_CRASHED } from "../rules/findings.ts";
+import type { AnyRule, Finding } from "#lib/rules/define/types.ts";
+import { RULES } from "#lib/rules/registry.ts";
 
 export interface PlanCheck {
   /** Seconds the class takes, closing included. */

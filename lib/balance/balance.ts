@@ -2,6 +2,7 @@
  * What a class trains: weighted seconds a muscle group, left against right, push against pull, the ways the spine goes,
  * the longest stretches without a rest, and set-up changes.
  */
+import { withoutNoise } from "#lib/numbers/round.ts";
 import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import {
   GROUPS,
@@ -63,7 +64,12 @@ export function balance(plan: Plan, setups: Balance["setups"] = setupChangeCount
     groups: mapOf(GROUPS, (g) => {
       const s = sums[g];
       return s && s.seconds > 0
-        ? { seconds: clean(s.seconds), share: clean(s.seconds / all), left: clean(s.left), right: clean(s.right) }
+        ? {
+            seconds: withoutNoise(s.seconds),
+            share: withoutNoise(s.seconds / all),
+            left: withoutNoise(s.left),
+            right: withoutNoise(s.right),
+          }
         : undefined;
     }),
     push: patternSeconds(performed, "push"),
@@ -110,12 +116,14 @@ function groupSums(performed: readonly Performed[]) {
 }
 
 function patternSeconds(performed: readonly Performed[], pattern: Move["pattern"]): number {
-  return clean(performed.reduce((sum, { item, move }) => sum + (move?.pattern === pattern ? item.seconds : 0), 0));
+  return withoutNoise(
+    performed.reduce((sum, { item, move }) => sum + (move?.pattern === pattern ? item.seconds : 0), 0),
+  );
 }
 
 function spineSeconds(performed: readonly Performed[], way: SpineDirection): number | undefined {
   const going = performed.filter(({ move }) => move?.spine?.includes(way));
-  return going.length === 0 ? undefined : clean(going.reduce((sum, { item }) => sum + item.seconds, 0));
+  return going.length === 0 ? undefined : withoutNoise(going.reduce((sum, { item }) => sum + item.seconds, 0));
 }
 
 /** Neighbouring move items that all work so: a heading does not break the stretch, a pause does. */
@@ -131,7 +139,7 @@ function longestStretch(walk: readonly Walked[], isWork: (move: Move) => boolean
   }
   if (best.seconds <= 0) return undefined;
   const items = walk.slice(best.from, best.to).flatMap(({ item }) => (item ? [item.id] : []));
-  return { seconds: clean(best.seconds), items };
+  return { seconds: withoutNoise(best.seconds), items };
 }
 
 export function setupChangeCounts(plan: Plan): Balance["setups"] {
@@ -159,4 +167,3 @@ function mapOf<K extends string, T>(keys: readonly K[], make: (key: K) => T | un
 }
 
 /** Cuts the noise of binary fractions: 13.500000000000002 s is 13.5 s. */
-const clean = (x: number): number => Math.round(x * 1e9) / 1e9;

@@ -2,12 +2,13 @@
  * The balance as bars to be read: each group's left and right, what the theme promises of it, whether it is lopsided and
  * from which moves that comes.
  */
+import { NOISE, withoutNoise } from "#lib/numbers/round.ts";
 import { moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import { GROUPS, type Group, type MoveItem, type Plan } from "#lib/plan/schema.ts";
 import type { Balance, GroupBalance } from "./balance.ts";
 
 /** A difference above this share of the larger side counts as lopsided (common practice, no source). */
-export const LOPSIDED_SHARE = 0.05;
+const LOPSIDED_SHARE = 0.05;
 
 export const isLopsided = (b: Pick<GroupBalance, "left" | "right">): boolean =>
   Math.abs(b.left - b.right) > LOPSIDED_SHARE * Math.max(b.left, b.right);
@@ -36,7 +37,7 @@ export function groupBars(plan: Pick<Plan, "theme">, { groups }: Balance): Group
     const wanted = plan.theme?.shares?.[group] ?? 0;
     if (b.seconds === 0 && wanted === 0) return [];
     const { seconds, left, right, share } = b;
-    const missed = share < wanted - 1e-9;
+    const missed = share < wanted - NOISE;
     return [
       { group, seconds, left, right, share, wanted: wanted > 0 ? wanted : null, missed, lopsided: isLopsided(b) },
     ];
@@ -69,7 +70,7 @@ export function unevenGroups(plan: Plan, { groups }: Balance): UnevenGroup[] {
     const b = groups[group];
     if (!b || !isLopsided(b)) return [];
     const more = b.left > b.right ? "left" : "right";
-    return [{ group, more, by: clean(Math.abs(b.left - b.right)), pairs: pairsBehind(plan, group, more) }];
+    return [{ group, more, by: withoutNoise(Math.abs(b.left - b.right)), pairs: pairsBehind(plan, group, more) }];
   });
   return uneven.sort((a, b) => b.by - a.by);
 }
@@ -79,7 +80,7 @@ function pairsBehind(plan: Plan, group: Group, more: "left" | "right"): UnevenPa
     const one = left ?? right;
     const weight = one ? (moveOf(plan, one)?.muscles[group] ?? 0) : 0;
     const difference = weight * ((left?.seconds ?? 0) - (right?.seconds ?? 0));
-    const by = clean(more === "left" ? difference : -difference);
+    const by = withoutNoise(more === "left" ? difference : -difference);
     const goTo = left && right ? (left.seconds < right.seconds ? left : right) : one;
     return by > 0 && goTo ? [{ move, left, right, by, goTo: goTo.id }] : [];
   });
@@ -87,4 +88,3 @@ function pairsBehind(plan: Plan, group: Group, more: "left" | "right"): UnevenPa
 }
 
 /** Cuts the noise of binary fractions. */
-const clean = (x: number): number => Math.round(x * 1e9) / 1e9;

@@ -1,7 +1,9 @@
 /** A card as the rows of one page for camera crew and demonstrator: when, where people face, what changes, who is heard. */
+
 import { readerOf } from "#lib/cues/as-read.ts";
 import { type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { moveName, sideWords } from "#lib/plan/format.ts";
 import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import type { Facing, MoveItem } from "#lib/plan/schema.ts";
@@ -108,7 +110,7 @@ function voiceBetween({ cues }: Card, from: number, to: number): VoiceStretch {
     to: from,
   });
   const seconds = said.reduce((sum, span) => sum + span.to - span.from, 0);
-  return { seconds: Math.round(seconds * 10) / 10, quiet: longest.to - longest.from >= QUIET ? longest : null };
+  return { seconds: tenth(seconds), quiet: longest.to - longest.from >= QUIET ? longest : null };
 }
 
 /** "coach 14 s, quiet 2:10 to 2:35" is made of these; a class nobody speaks in is quiet. */

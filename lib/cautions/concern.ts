@@ -1,8 +1,7 @@
 /** How many moves of a class concern people with a condition, and whether the script answers each; the same for rule and panel. */
 
-import { says } from "#lib/plan/cue-lines.ts";
 import { plural } from "#lib/plan/format.ts";
-import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
+import { hasLineOf, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import {
   type ExpectedCaution,
   MOVE_CAUTIONS,
@@ -24,7 +23,7 @@ export interface Concern {
 export function concernOf(item: MoveItem, move: Move | undefined, which: readonly MoveCaution[]): Concern | null {
   const tags = MOVE_CAUTIONS.filter((tag) => move?.cautions?.includes(tag) && which.includes(tag));
   if (tags.length === 0) return null;
-  return { tags, saysSafety: says(item, "safety"), saysEasier: says(item, "easier") };
+  return { tags, saysSafety: hasLineOf(item, "safety"), saysEasier: hasLineOf(item, "easier") };
 }
 
 export const isAnswered = ({ saysSafety, saysEasier }: Concern): boolean => saysSafety && saysEasier;

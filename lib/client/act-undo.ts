@@ -28,7 +28,8 @@ import {
 } from "./undo/changes.ts";
 import { type AnyMap, actorOf, erasedBy, keyStateNow, restoreKeyState, writerOf } from "./undo/key-state.ts";
 import { RestoredTwice } from "./undo/restored-twice.ts";
-import { hasTexts, keepTexts, popTexts, type UndoDirection, type UndoStep } from "./undo/texts.ts";
+import { hasTexts, keepTexts, popTexts } from "./undo/texts.ts";
+import type { UndoDirection, UndoStep } from "./undo/undo-step.ts";
 
 /** Typing within this many milliseconds is one step. */
 const CAPTURE_MS = 500;

@@ -6,11 +6,12 @@ import { EXCHANGES_KEPT } from "#lib/floor/clock-offset.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
 import { movedBy } from "#lib/line/class.ts";
 import { finalCloseText } from "#lib/line/close.ts";
+import type { FromServer } from "#lib/line/from-server.ts";
 import type { RoomLine } from "#lib/line/line.ts";
-import type { FromServer, LineClass, LineMemory, ToServer } from "#lib/line/messages.ts";
+import type { LineClass, LineMemory, ToServer } from "#lib/line/messages.ts";
 import { LINE_PATH, LINE_VERSION, type ScreenView } from "#lib/protocol/line-wire.ts";
-import { lineClocks } from "./line-clocks.ts";
-import { linePublisher, type OwnClass } from "./line-publisher.ts";
+import { LineClocks } from "./line-clocks.ts";
+import { LinePublisher, type OwnClass } from "./line-publisher.ts";
 import { type LinkState, UNKNOWN_LINK } from "./link-state.ts";
 import { LiveCheck } from "./live-check.ts";
 
@@ -63,165 +64,187 @@ const SILENT_CHECKS = 8;
 const FIRST_RETRY_MS = 300;
 const LONGEST_RETRY_MS = 5000;
 
+/** Opens the connection. Every function of it may be handed on by itself. */
 export function openLine(options: LinkOptions): LineLink {
-  const now = options.now ?? (() => performance.now());
-  const wall = options.wall ?? (() => Date.now());
-  const clocks = lineClocks();
-  let state = UNKNOWN_LINK;
-  let view = options.view;
-  let socket: WebSocket | null = null;
-  let isOpen = false;
-  let silentChecks = 0;
-  let retryMs = FIRST_RETRY_MS;
-  let retrying: ReturnType<typeof setTimeout> | undefined;
-  let closed = false;
+  const link = new SocketLink(options);
+  link.start();
+  return link;
+}
 
-  const set = (change: Partial<LinkState>): void => {
-    state = { ...state, ...change };
-    options.onState(state);
-  };
-  const send = (message: ToServer): void => {
-    if (socket?.readyState === 1) socket.send(JSON.stringify(message));
-  };
-  const teller = linePublisher({ clocks, send, now });
-  const live = new LiveCheck({
-    ask: async () => (await options.askAddress?.()) ?? null,
-    onChange: () => set({ noLive: live.sentence }),
-  });
-  const askTime = () => send({ t: "time", t1: now() });
+class SocketLink implements LineLink {
+  state = UNKNOWN_LINK;
+  private readonly options: LinkOptions;
+  private readonly clocks = new LineClocks();
+  private readonly publisher: LinePublisher;
+  private readonly live: LiveCheck;
+  private view: ScreenView;
+  private socket: WebSocket | null = null;
+  private isOpen = false;
+  private silentChecks = 0;
+  private retryMs = FIRST_RETRY_MS;
+  private retrying: ReturnType<typeof setTimeout> | undefined;
+  private checking: ReturnType<typeof setInterval> | undefined;
+  private closed = false;
 
-  function connect(): void {
-    retrying = undefined;
-    const ws = new (options.WebSocket ?? WebSocket)(`${options.origin}${LINE_PATH}`);
-    socket = ws;
-    isOpen = false;
-    silentChecks = 0;
+  constructor(options: LinkOptions) {
+    this.options = options;
+    this.view = options.view;
+    this.publisher = new LinePublisher({ clocks: this.clocks, send: this.send, now: this.now });
+    this.live = new LiveCheck({
+      ask: async () => (await options.askAddress?.()) ?? null,
+      onChange: () => this.set({ noLive: this.live.sentence }),
+    });
+  }
+
+  start(): void {
+    this.checking = setInterval(() => {
+      this.silentChecks++;
+      if (this.socket && this.silentChecks > SILENT_CHECKS) this.drop();
+    }, CHECK_MS);
+    this.connect();
+  }
+
+  readonly classTime = (): number => this.clocks.followedTime(this.now());
+  readonly studioNow = (): number | null => {
+    const now = this.now();
+    return this.clocks.ready ? now + this.clocks.offset(now) : null;
+  };
+  readonly toLocal = (log: FloorLog): FloorLog => {
+    const now = this.now();
+    return movedBy(log, now - this.clocks.followedTime(now));
+  };
+  readonly runs = (own: OwnClass): void => {
+    this.publisher.runs(own);
+    this.publisher.say(this.state);
+  };
+  readonly setView = (view: ScreenView): void => {
+    if (view === this.view) return;
+    this.view = view;
+    this.send({ t: "view", view });
+  };
+  readonly lead = (sure: boolean): void => {
+    const { line } = this.state;
+    if (!line) return;
+    this.publisher.wants();
+    this.set({ refusal: null });
+    this.send({ t: "lead", term: line.term, sure });
+  };
+  readonly withdraw = (): void => this.send({ t: "withdraw" });
+  readonly answer = (yes: boolean): void => {
+    const { line } = this.state;
+    this.set({ refusal: null });
+    if (line?.asked) this.send({ t: "answer", term: line.term, to: line.asked.id, yes });
+  };
+  readonly retry = (): void => {
+    if (this.closed || this.socket || this.state.contact === "refused") return;
+    clearTimeout(this.retrying);
+    this.connect();
+  };
+  readonly lose = (): void => {
+    if (this.socket) this.drop();
+  };
+  readonly close = (): void => {
+    this.closed = true;
+    clearInterval(this.checking);
+    clearTimeout(this.retrying);
+    const was = this.socket;
+    this.socket = null;
+    was?.close(1000);
+  };
+
+  private readonly now = (): number => this.options.now?.() ?? performance.now();
+  private readonly send = (message: ToServer): void => {
+    if (this.socket?.readyState === 1) this.socket.send(JSON.stringify(message));
+  };
+  private set(change: Partial<LinkState>): void {
+    this.state = { ...this.state, ...change };
+    this.options.onState(this.state);
+  }
+  private askTime(): void {
+    this.send({ t: "time", t1: this.now() });
+  }
+
+  private connect(): void {
+    this.retrying = undefined;
+    const ws = new (this.options.WebSocket ?? WebSocket)(`${this.options.origin}${LINE_PATH}`);
+    this.socket = ws;
+    this.isOpen = false;
+    this.silentChecks = 0;
     ws.onopen = () => {
-      live.opened();
-      isOpen = true;
-      const { token } = options;
-      ws.send(JSON.stringify({ t: "hello", version: LINE_VERSION, token, view, memory: memoryOf(state.line) }));
+      this.live.opened();
+      this.isOpen = true;
+      const { token } = this.options;
+      const memory = memoryOf(this.state.line);
+      ws.send(JSON.stringify({ t: "hello", version: LINE_VERSION, token, view: this.view, memory }));
     };
     ws.onmessage = (event) => {
-      const t4 = now();
-      if (socket === ws && typeof event.data === "string") hear(JSON.parse(event.data) as FromServer, t4);
+      const t4 = this.now();
+      if (this.socket === ws && typeof event.data === "string") this.hear(JSON.parse(event.data) as FromServer, t4);
     };
     ws.onclose = (event) => {
-      if (socket !== ws) return;
+      if (this.socket !== ws) return;
       const sentence = finalCloseText(event.code);
       if (sentence) {
-        socket = null;
-        set({ contact: "refused", sentence });
-      } else drop();
+        this.socket = null;
+        this.set({ contact: "refused", sentence });
+      } else this.drop();
     };
   }
 
   /** Lets go of a connection that is of no use, and tries again in a while. */
-  function drop(): void {
-    const was = socket;
-    socket = null;
+  private drop(): void {
+    const was = this.socket;
+    this.socket = null;
     was?.close(LOST_CODE);
-    if (closed || state.contact === "refused") return;
-    if (!isOpen) live.failed();
-    teller.forget();
-    set({ contact: "off" });
-    clearTimeout(retrying);
-    retrying = setTimeout(connect, retryMs);
-    retryMs = Math.min(LONGEST_RETRY_MS, retryMs * 2);
+    if (this.closed || this.state.contact === "refused") return;
+    if (!this.isOpen) this.live.failed();
+    this.publisher.forget();
+    this.set({ contact: "off" });
+    clearTimeout(this.retrying);
+    this.retrying = setTimeout(() => this.connect(), this.retryMs);
+    this.retryMs = Math.min(LONGEST_RETRY_MS, this.retryMs * 2);
   }
 
-  function hear(message: FromServer, t4: number): void {
-    silentChecks = 0;
-    state = { ...state, heardAt: wall() };
+  private hear(message: FromServer, t4: number): void {
+    this.silentChecks = 0;
+    this.state = { ...this.state, heardAt: this.options.wall?.() ?? Date.now() };
     switch (message.t) {
       case "welcome":
-        clocks.begin(message.epoch);
-        retryMs = FIRST_RETRY_MS;
-        set({ contact: "on", you: message.you, sentence: null });
-        askTime();
+        this.clocks.begin(message.epoch);
+        this.retryMs = FIRST_RETRY_MS;
+        this.set({ contact: "on", you: message.you, sentence: null });
+        this.askTime();
         break;
       case "here":
-        askTime();
+        this.askTime();
         break;
       case "time":
-        if (clocks.take({ t1: message.t1, t2: message.t2, t3: message.t3, t4 }) < EXCHANGES_KEPT) askTime();
-        follow();
+        if (this.clocks.take({ t1: message.t1, t2: message.t2, t3: message.t3, t4 }) < EXCHANGES_KEPT) this.askTime();
+        this.follow();
         break;
       case "line":
-        set({ line: message.line });
-        follow();
+        this.set({ line: message.line });
+        this.follow();
         break;
       case "cards":
-        set({ cards: message.mark });
+        this.set({ cards: message.mark });
         break;
       case "refused":
-        set({ refusal: message.why });
+        this.set({ refusal: message.why });
         break;
     }
-    teller.say(state);
+    this.publisher.say(this.state);
   }
 
   /** Takes the class on as soon as this run of the server's clock is known. */
-  function follow(): void {
-    const { line, followed } = state;
-    if (!line || !clocks.ready) return;
+  private follow(): void {
+    const { line, followed } = this.state;
+    if (!line || !this.clocks.ready) return;
     const { told: is, leader } = line;
     if (is === null && leader === null) {
-      if (followed) set({ followed: null });
-    } else if (is && clocks.follow(followed !== null && same(is, followed))) set({ followed: is });
+      if (followed) this.set({ followed: null });
+    } else if (is && this.clocks.follow(followed !== null && same(is, followed))) this.set({ followed: is });
   }
-
-  const checking = setInterval(() => {
-    silentChecks++;
-    if (socket && silentChecks > SILENT_CHECKS) drop();
-  }, CHECK_MS);
-  connect();
-
-  return {
-    get state() {
-      return state;
-    },
-    classTime: () => clocks.followedTime(now()),
-    studioNow: () => (clocks.ready ? now() + clocks.offset(now()) : null),
-    toLocal: (log) => movedBy(log, now() - clocks.followedTime(now())),
-    runs(is) {
-      teller.runs(is);
-      teller.say(state);
-    },
-    setView(is) {
-      if (is === view) return;
-      view = is;
-      send({ t: "view", view });
-    },
-    lead(sure) {
-      if (!state.line) return;
-      teller.wants();
-      set({ refusal: null });
-      send({ t: "lead", term: state.line.term, sure });
-    },
-    withdraw() {
-      send({ t: "withdraw" });
-    },
-    answer(yes) {
-      const { line } = state;
-      set({ refusal: null });
-      if (line?.asked) send({ t: "answer", term: line.term, to: line.asked.id, yes });
-    },
-    retry() {
-      if (closed || socket || state.contact === "refused") return;
-      clearTimeout(retrying);
-      connect();
-    },
-    lose: () => socket && drop(),
-    close() {
-      closed = true;
-      clearInterval(checking);
-      clearTimeout(retrying);
-      const was = socket;
-      socket = null;
-      was?.close(1000);
-    },
-  };
 }
 
 const memoryOf = (line: RoomLine | null): LineMemory | null => line && { term: line.term, leader: line.leader };

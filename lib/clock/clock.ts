@@ -2,6 +2,7 @@
  * The class on the clock: when every item begins and ends, and when the class does.
  *   start[i] = opening + sum over j < i of (transition[j] + work[j]) + transition[i];  total = last end + closing.
  */
+import { tenth } from "#lib/numbers/round.ts";
 import { headSeconds, moveOf } from "#lib/plan/lookup.ts";
 import type { Action, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { type Change, changesInto, NO_CHANGE } from "#lib/transitions/transitions.ts";
@@ -82,5 +83,3 @@ function repsOf(plan: Plan, item: MoveItem): number | null {
   const cycle = move ? cycleSeconds(move) : null;
   return cycle ? item.seconds / cycle : null;
 }
-
-const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;

@@ -1,4 +1,5 @@
 /** A class against the length of its slot: one difference and one wording for every place that shows both. */
+import { tenth } from "#lib/numbers/round.ts";
 import { clockTime, secondsWords } from "#lib/plan/format.ts";
 
 /**
@@ -7,7 +8,7 @@ import { clockTime, secondsWords } from "#lib/plan/format.ts";
  */
 export function freeSeconds(total: number, length: number): number {
   const shown = Math.round(length) - Math.round(total);
-  return shown === 0 ? Math.round((length - total) * 10) / 10 + 0 : shown;
+  return shown === 0 ? tenth(length - total) + 0 : shown;
 }
 
 /** "to the second", "14 s free", "2:10 min over". */

@@ -2,8 +2,10 @@
  * The cue track of a class: one voice from the first set-up to the last count, every line in its window (`windows.ts`),
  * the choice of what is said exact (`one-voice.ts`), or by how many seconds it does not fit.
  */
+
 import { classClock } from "#lib/clock/clock.ts";
 import { areSame, Kept, KeptEach } from "#lib/memo/kept.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { countWord, moveName } from "#lib/plan/format.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -206,8 +208,6 @@ function tracked(spans: readonly PlacedSpan[], total: number): CueTrack {
     talkShare: total > 0 ? Math.round((1000 * talkSeconds) / total) / 1000 : 0,
   };
 }
-
-const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
 
 /**
  * What the plan itself says before a change, the full call first, then the shorter ones for when there is less time.

@@ -5,7 +5,7 @@
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { spokenText } from "#lib/talk/talk.ts";
+import { spokenText } from "#lib/talk/live-words.ts";
 
 export interface LiveMoment {
   readonly plan: Plan;

@@ -15,7 +15,7 @@ export interface VoicePlan {
 }
 
 /** A window of the trade holds some eight lines; twice that is 65,536 sets. */
-export const EXACT_LINES = 14;
+const EXACT_LINES = 14;
 
 /**
  * Chooses the lines whose loss costs least and an order in which they keep their windows. The order of the list is kept

@@ -3,8 +3,10 @@
  * seconds from its own beginning and knows nothing but what is named here, so that it stays as it was placed wherever in
  * the class it comes to stand.
  */
+
 import type { ClassClock, ClockRow } from "#lib/clock/clock.ts";
 import type { Reads } from "#lib/memo/kept.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { followingEach, own } from "#lib/plan/lookup.ts";
 import type { CueKind, Move, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { tellsMinutes } from "#lib/talk/talk.ts";
@@ -108,7 +110,7 @@ export function planOfSpan({ frame, work, next, after }: SpanPlace): Plan {
   return { ...frame, moves };
 }
 
-export type SpokenLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
+type SpokenLine = ScriptLine & { readonly kind: Exclude<CueKind, "crew"> };
 
 const isOfSetup = (kind: CueKind): boolean => kind === "setup" || kind === "safety";
 const linesOf = (one: PlacedWork | undefined, isWanted: (kind: CueKind) => boolean): SpokenLine[] =>
@@ -125,5 +127,3 @@ const shifted = ({ item, row }: PlacedWork, origin: number): PlacedWork => ({
     end: tenth(row.end - origin),
   },
 });
-
-const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;

@@ -13,7 +13,7 @@ import { planParts } from "./layout.ts";
 import { movesUsed } from "./read.ts";
 
 /** One fact, in words. */
-export interface Difference {
+interface Difference {
   readonly label: string;
   readonly plan: string;
   readonly studio: string;

@@ -10,7 +10,7 @@ export interface DocMigration {
 }
 
 /** Version 1 is the first. In version 2 the theme is a shared text. */
-export const PLAN_STEPS: readonly DocMigration[] = [{ to: 2, run: themeToText }];
+const PLAN_STEPS: readonly DocMigration[] = [{ to: 2, run: themeToText }];
 
 export type Migration = { kind: "current" } | { kind: "migrated"; from: number } | { kind: "newer"; version: number };
 

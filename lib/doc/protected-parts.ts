@@ -7,7 +7,7 @@ import type * as Y from "yjs";
 import { planParts } from "./layout.ts";
 
 /** `made-once`: a page may put it there, nobody replaces or erases it. `sealed`: a page never writes it. */
-export type WriteProtection = "made-once" | "sealed";
+type WriteProtection = "made-once" | "sealed";
 
 /** What holds for one key of one shared type; undefined where everything may be changed. */
 // biome-ignore lint/suspicious/noExplicitAny: yjs types every shared type's events differently, and none matter here

@@ -3,13 +3,10 @@
  * In a plan file a live field is written `{name}` and a brace `{{`.
  */
 import * as Y from "yjs";
-import { CUE_KINDS, type CueKind, type ScriptLine } from "#lib/plan/schema.ts";
-import { escapeScriptText, parseScriptText, type ScriptPiece, type ScriptPieces } from "#lib/plan/script-text.ts";
+import { isCueKind } from "#lib/plan/cue-words.ts";
+import type { CueKind, ScriptLine } from "#lib/plan/schema.ts";
+import { escapeScriptText, parseScriptText, type ScriptPiece } from "#lib/plan/script-text.ts";
 import { CUE_LINE, LIVE_FIELD } from "./layout.ts";
-
-export { escapeScriptText, parseScriptText, type ScriptPiece, type ScriptPieces };
-
-const isCueKind = (v: unknown): v is CueKind => CUE_KINDS.some((k) => k === v);
 
 /** Reads a script without touching it. Lines with no words in them are not lines. */
 export function readScript(fragment: Y.XmlFragment): ScriptLine[] {

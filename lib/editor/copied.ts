@@ -4,7 +4,7 @@
  */
 import type { Node } from "@tiptap/pm/model";
 import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
-import { KIND_WORDS, kindOf } from "../plan/cue-words.ts";
+import { KIND_WORDS, kindOf } from "#lib/plan/cue-words.ts";
 import { lineText } from "./lines.ts";
 
 interface Taken {

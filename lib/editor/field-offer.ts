@@ -7,8 +7,8 @@ import { Extension } from "@tiptap/core";
 import { type EditorState, Plugin, PluginKey, type Transaction } from "@tiptap/pm/state";
 import type { EditorView } from "@tiptap/pm/view";
 import { LIVE_FIELD } from "#lib/doc/layout.ts";
+import { FIELD_WORDS, isLiveField } from "#lib/plan/cue-words.ts";
 import { LIVE_FIELDS, type LiveField } from "#lib/plan/schema.ts";
-import { FIELD_WORDS, isLiveField } from "../plan/cue-words.ts";
 
 export interface FieldOffer {
   /** Position of the brace. */
@@ -34,13 +34,6 @@ export const offerOf = (state: EditorState): FieldOffer | null => key.getState(s
 export function takeField(view: EditorView, offer: FieldOffer, field: LiveField): void {
   const node = view.state.schema.node(LIVE_FIELD, { name: field });
   view.dispatch(view.state.tr.replaceWith(offer.from, offer.to, node).scrollIntoView());
-}
-
-/** Puts a live field in place of the selection. */
-export function insertField(view: EditorView, field: LiveField): void {
-  view.dispatch(
-    view.state.tr.replaceSelectionWith(view.state.schema.node(LIVE_FIELD, { name: field })).scrollIntoView(),
-  );
 }
 
 export const FieldOffers = Extension.create({

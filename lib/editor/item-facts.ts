@@ -5,10 +5,10 @@
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { fillLiveFields, type LiveMoment } from "#lib/cues/live-fields.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
+import { FIELD_WORDS, isLiveField } from "#lib/plan/cue-words.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { CueKind, Plan } from "#lib/plan/schema.ts";
 import { spokenSeconds } from "#lib/talk/talk.ts";
-import { FIELD_WORDS, isLiveField } from "../plan/cue-words.ts";
 
 export interface ItemFacts {
   /** The words of a live field in a line, given as a plan file writes it; the field's own name when it is unknown. */

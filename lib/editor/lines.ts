@@ -2,9 +2,9 @@
 import type { Node } from "@tiptap/pm/model";
 import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
 import { CUE_LINE } from "#lib/doc/layout.ts";
+import { kindOf } from "#lib/plan/cue-words.ts";
 import type { CueKind } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
-import { kindOf } from "../plan/cue-words.ts";
 import { nextKind } from "./next-kind.ts";
 
 export interface LineAt {

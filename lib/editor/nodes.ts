@@ -57,7 +57,7 @@ export const LiveFieldNode = Node.create({
 /** Letters. */
 export const scriptText = Text;
 
-export const scriptNodes = [ScriptDocument, CueLine, LiveFieldNode, scriptText];
+const scriptNodes = [ScriptDocument, CueLine, LiveFieldNode, scriptText];
 
 /** Nothing but the nodes: for conversions and tests. */
 export const scriptSchema = (): Schema => getSchema([...scriptNodes, Extension.create({ name: "none" })]);

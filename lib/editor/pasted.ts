@@ -3,9 +3,9 @@
  * Bounded, because a pasted book would be one change too large for anybody to take.
  */
 
+import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { CUE_KINDS, type CueKind } from "#lib/plan/schema.ts";
 import { parseScriptText, type ScriptPiece } from "#lib/plan/script-text.ts";
-import { KIND_WORDS } from "../plan/cue-words.ts";
 
 export const MAX_PASTED_LINES = 200;
 /** The plan file's limit for one line, in UTF-16 units. */

@@ -19,7 +19,7 @@ export function restoreSelection(view: EditorView, binding: ProsemirrorBinding, 
 }
 
 /** A shared place as a place in the editor; null when what it was in is gone. */
-export function positionOf(binding: ProsemirrorBinding, place: unknown): number | null {
+function positionOf(binding: ProsemirrorBinding, place: unknown): number | null {
   if (!isRelative(place)) return null;
   return relativePositionToAbsolutePosition(binding.doc, binding.type, place, binding.mapping);
 }

@@ -34,7 +34,7 @@ export interface SharedOptions {
 }
 
 /** What the sync plugin keeps of itself in the editor's state. */
-export function bindingOf(view: EditorView): ProsemirrorBinding | null {
+function bindingOf(view: EditorView): ProsemirrorBinding | null {
   const state: { binding?: ProsemirrorBinding } | undefined = ySyncPluginKey.getState(view.state);
   return state?.binding ?? null;
 }

@@ -22,7 +22,7 @@ interface Marks {
 const key = new PluginKey<Marks>("threadMarks");
 
 /** An editor position for an offset of the flat script: each line before it has one more border than it has feeds. */
-export const editorPositionAt = (offset: number, line: number): number => offset + 1 + line;
+const editorPositionAt = (offset: number, line: number): number => offset + 1 + line;
 /** The offset of the flat script for an editor position inside a line. */
 export const flatOffsetAt = (doc: Node, position: number): number => position - 1 - doc.resolve(position).index(0);
 
@@ -32,7 +32,7 @@ export function showThreads(view: EditorView, threads: readonly WordsThread[]): 
 }
 
 /** The threads whose words stand at a position. */
-export function threadsAt(view: EditorView, position: number): string[] {
+function threadsAt(view: EditorView, position: number): string[] {
   const found = key.getState(view.state)?.set.find(position, position) ?? [];
   return found.flatMap((mark) => (typeof mark.spec.thread === "string" ? [mark.spec.thread] : []));
 }

@@ -3,16 +3,17 @@
  * least sum of (seconds - wish)^2 / wish over the items that change, and 2 more for each whose last repetition is cut
  * off; the answer is the exact optimum, ties included.
  */
+import { millionth, withoutNoise } from "#lib/numbers/round.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { bestSum } from "./best-sum.ts";
-import { type FreeSeconds, sayEmpty, sayNoSolution } from "./impossible-fit.ts";
+import { type FreeSeconds, type ImpossibleFit, sayEmpty, sayNoSolution } from "./impossible-fit.ts";
 import { latticeOf } from "./lattice.ts";
 import { type FitProblem, fitProblem, repOf } from "./problem.ts";
-import { clean, variableCost } from "./values.ts";
+import { variableCost } from "./values.ts";
 
 /** Seconds. */
-export interface FitChange {
+interface FitChange {
   readonly item: string;
   readonly from: number;
   readonly to: number;
@@ -33,18 +34,8 @@ export type Fit =
       /** Items that the lock of their other side takes out of their own bounds. */
       readonly outside: readonly string[];
     }
-  | {
-      readonly possible: false;
-      /** The class with every item as short, and as long, as it may be. */
-      readonly shortest: number;
-      readonly longest: number;
-      /** Items whose bounds or locks are in the way, in plan order. */
-      readonly stoppedBy: readonly string[];
-      /** One sentence: what stops it and by how many seconds. */
-      readonly say: string;
-    };
+  | ImpossibleFit;
 export type PossibleFit = Fit & { readonly possible: true };
-export type ImpossibleFit = Fit & { readonly possible: false };
 
 /**
  * The variables are the seconds of the move items that are not locked: whole grid steps, and whole repetitions to the
@@ -67,7 +58,7 @@ export function fitToLength(plan: Plan): Fit {
 
 /** Seconds that the variables may add up to. Parts of a second that fixed times leave go to the closing as well. */
 function roomOf({ length, fixed, grid }: FitProblem): FreeSeconds {
-  const most = clean(length - fixed);
+  const most = millionth(length - fixed);
   return { least: Math.floor(most + 1e-6) - (grid - 1), most };
 }
 
@@ -101,8 +92,8 @@ function answer(plan: Plan, problem: FitProblem, values: readonly number[]): Pos
   return {
     possible: true,
     total: plan.lengthSeconds,
-    cost: Math.round(cost * 1e9) / 1e9,
-    closingSeconds: clean(closingOf(plan) + problem.length - problem.fixed - filled),
+    cost: withoutNoise(cost),
+    closingSeconds: millionth(closingOf(plan) + problem.length - problem.fixed - filled),
     changed,
     outside: problem.followers.filter((f) => f.outside).flatMap((f) => plan.items[f.place]?.id ?? []),
   };

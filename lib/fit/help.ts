@@ -4,7 +4,8 @@
  */
 import { headSeconds, isMoveItem, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import { fitToLength, type ImpossibleFit } from "./fit.ts";
+import { fitToLength } from "./fit.ts";
+import type { ImpossibleFit } from "./impossible-fit.ts";
 import { boundsOf } from "./problem.ts";
 
 export type FitHelp =

@@ -1,11 +1,23 @@
 /** Why a class cannot be fitted to its length, in one sentence with its seconds. */
+import { millionth } from "#lib/numbers/round.ts";
 import { itemName, plural, secondsWords } from "#lib/plan/format.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import type { ImpossibleFit } from "./fit.ts";
 import { latticeOf } from "./lattice.ts";
 import type { FitProblem } from "./problem.ts";
-import { clean, type Variable, valuesWithin } from "./values.ts";
+import { type Variable, valuesWithin } from "./values.ts";
+
+/** A class that cannot be fitted, and why. All times in seconds. */
+export interface ImpossibleFit {
+  readonly possible: false;
+  /** The class with every item as short, and as long, as it may be. */
+  readonly shortest: number;
+  readonly longest: number;
+  /** Items whose bounds or locks are in the way, in plan order. */
+  readonly stoppedBy: readonly string[];
+  /** One sentence: what stops it and by how many seconds. */
+  readonly say: string;
+}
 
 /** Seconds that what may change can add up to. */
 export interface FreeSeconds {
@@ -62,7 +74,7 @@ const takes = (total: number, apart: number): string =>
 function extremes({ variables, fixed }: FitProblem): { shortest: number; longest: number } {
   const ends = variables.map((v) => latticeOf([v]) ?? boundSums(v));
   const sum = (of: (end: { least: number; greatest: number }) => number): number =>
-    clean(ends.reduce((total, end) => total + of(end), fixed));
+    millionth(ends.reduce((total, end) => total + of(end), fixed));
   return { shortest: sum((end) => end.least), longest: sum((end) => end.greatest) };
 }
 

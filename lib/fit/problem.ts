@@ -1,9 +1,11 @@
 /** A plan as a fit sees it: what is fixed, what may change between which bounds and to which times. */
+
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import { millionth } from "#lib/numbers/round.ts";
 import { headSeconds, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { changesInto } from "#lib/transitions/transitions.ts";
-import { clean, type Spot, type Variable } from "./values.ts";
+import type { Spot, Variable } from "./values.ts";
 
 export interface FitProblem {
   /** Seconds of a grid step. */
@@ -16,7 +18,7 @@ export interface FitProblem {
   /** Items that take the seconds of their locked other side. */
   readonly followers: readonly Follower[];
 }
-export interface Follower {
+interface Follower {
   readonly place: number;
   readonly seconds: number;
   /** The locked seconds are not within the item's own bounds. */
@@ -32,7 +34,7 @@ const MIXES = 1;
  */
 export function fitProblem(plan: Plan): FitProblem {
   const groups = groupItems(plan);
-  const grid = clean(Math.min(Math.max(sane(headSeconds(plan, "gridSeconds")), 1), 600));
+  const grid = millionth(Math.min(Math.max(sane(headSeconds(plan, "gridSeconds")), 1), 600));
   const length = sane(plan.lengthSeconds);
   const fixed = fixedSeconds(plan, groups);
   const variables = groups.open.map((group) => variableOf(plan, group, grid));
@@ -106,7 +108,7 @@ export function boundsOf(plan: Plan, item: MoveItem): readonly [number, number] 
 /** What two sides share lies within the bounds of both. */
 function variableOf(plan: Plan, group: readonly Placed[], grid: number): Variable {
   const [first] = group;
-  const mixes = Number.isInteger(clean(grid * 10 ** MIXES));
+  const mixes = Number.isInteger(millionth(grid * 10 ** MIXES));
   return {
     spots: group.map(({ item, place }): Spot => ({ place, wish: item.seconds })),
     low: Math.max(...group.map(({ bounds }) => bounds[0])),
@@ -128,7 +130,7 @@ function fixedSeconds(plan: Plan, groups: Groups): number {
     sum += sane(item.transitionSeconds ?? changes.get(item.id)?.estimate ?? 0);
     if (!open.has(place)) sum += sane(followed.get(place) ?? item.seconds);
   });
-  return clean(sum);
+  return millionth(sum);
 }
 
 /** Far above what the format allows. */

@@ -10,7 +10,7 @@ export interface TickVariable {
   readonly low: number;
   readonly high: number;
 }
-export interface TickSpot {
+interface TickSpot {
   /** Place among the plan's items. */
   readonly place: number;
   /** What the author wants, in ticks: the smallest unit that holds all of the plan's times as whole numbers. */
@@ -90,7 +90,7 @@ function gcd(a: number, b: number): number {
 const DECIDED = 1e-12;
 
 /** Sign of a's cost less b's: exact. Both of one ladder. */
-export function compareSteps(a: GridStep, b: GridStep): number {
+function compareSteps(a: GridStep, b: GridStep): number {
   const apart = a.near - b.near;
   if (Math.abs(apart) > DECIDED * (a.near + b.near)) return apart;
   const left = (2 * a.from + 1) * a.weight.top * b.weight.bottom;

@@ -1,7 +1,8 @@
 /** The times a fit may give an item, or both sides of a move: grid steps and whole repetitions, and what each costs. */
+import { millionth, NOISE } from "#lib/numbers/round.ts";
 
 /** Seconds that a time may be off whole repetitions before it counts as a repetition cut off. */
-export const REP_TOLERANCE = 0.5;
+const REP_TOLERANCE = 0.5;
 /** What a repetition cut off costs, an item. */
 const CUT_OFF = 2;
 
@@ -24,8 +25,6 @@ export interface Spot {
   readonly wish: number;
 }
 
-const NOISE = 1e-9;
-
 /** Is a time no more than half a second off a whole number of repetitions? */
 export function isWhole(seconds: number, rep: number): boolean {
   return Math.abs(seconds - Math.round(seconds / rep) * rep) <= REP_TOLERANCE + NOISE;
@@ -35,7 +34,7 @@ export function isWhole(seconds: number, rep: number): boolean {
 export function valuesWithin({ low, high, rep, grid }: Variable, from: number, to: number): number[] {
   const [least, most] = [Math.max(low, from), Math.min(high, to)];
   const values: number[] = [];
-  for (let n = Math.ceil(least / grid - NOISE); n * grid <= most + NOISE; n++) values.push(clean(n * grid));
+  for (let n = Math.ceil(least / grid - NOISE); n * grid <= most + NOISE; n++) values.push(millionth(n * grid));
   if (rep === null) return values;
   for (let k = Math.max(1, Math.ceil((least - 0.5) / rep - NOISE)); k * rep <= most + 0.5 + NOISE; k++) {
     const seconds = Math.round(k * rep);
@@ -51,6 +50,3 @@ export const cutOff = ({ rep, spots }: Variable, seconds: number): number =>
 /** (seconds - wish)^2 / wish over the spots, and the penalty. */
 export const variableCost = (v: Variable, seconds: number): number =>
   v.spots.reduce((sum, { wish }) => sum + (seconds - wish) ** 2 / wish, cutOff(v, seconds));
-
-/** Cuts the noise of binary fractions. */
-export const clean = (x: number): number => Math.round(x * 1e6) / 1e6;

@@ -6,7 +6,7 @@ import * as z from "zod/mini";
 import { numberFrom } from "#lib/plan/number-fields.ts";
 import { rehearsedSchema } from "./rehearsed-schema.ts";
 
-export const CLASS_LOG_FORMAT = "springline.class-log/1";
+const CLASS_LOG_FORMAT = "springline.class-log/1";
 
 /** A day: no class is held up for longer, and a number beyond it is a mistake. */
 const seconds = numberFrom(0, 86_400);

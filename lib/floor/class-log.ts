@@ -2,13 +2,14 @@
  * What really happened in a class, step by step beside what was planned: worked out of the floor's own events, so that the
  * seconds of all rows add up to the time the class took.
  */
+
 import type { Card } from "#lib/card/schema.ts";
+import { SAME_MOMENT, tenth } from "#lib/numbers/round.ts";
 import { type ClassLog, type ClassLogRow, MOST_UNDONE } from "./class-log-schema.ts";
 import { advanced, type ClockAnchor, type FloorLog } from "./log.ts";
 import { type FloorNow, type FloorStage, floorNow, floorStages, standingLog, undoneTouches } from "./now.ts";
 import { type FloorStep, floorSteps } from "./steps.ts";
 
-const ALMOST = 1e-6;
 /** A step held within its first seconds was held because people were not ready (common practice, no source). */
 const JUST_BEGUN_SECONDS = 3;
 
@@ -41,7 +42,7 @@ export function classLogUntil(card: Card, whole: FloorLog, until: number, of: Lo
     edition: { planId: card.edition.planId, number: card.edition.number, hash: card.edition.hash },
     startedAt: new Date(of.clock.wall - (of.clock.mono - startedAt)).toISOString(),
     elapsed: tenth(rows.reduce((sum, row) => sum + row.took + row.held, 0)),
-    whole: position >= last.now.clock.total - ALMOST,
+    whole: position >= last.now.clock.total - SAME_MOMENT,
     rows,
     ...undoneOf(card, happened, startedAt),
   };
@@ -71,7 +72,7 @@ function spend(spent: Map<string, Spent>, { anchor, now }: FloorStage, until: nu
   if (anchor.startedAt === null || anchor.ended) return;
   const of = (step: FloorStep) => spent.get(keyOf(step)) ?? NOTHING;
   if (anchor.held) {
-    const here = now.steps.find((step) => anchor.position < step.to - ALMOST);
+    const here = now.steps.find((step) => anchor.position < step.to - SAME_MOMENT);
     if (here) spent.set(keyOf(here), heldMore(of(here), anchor.position - here.from, Math.max(0, until - anchor.at)));
     return;
   }
@@ -117,4 +118,3 @@ function lateStart(phase: FloorStep["phase"], went: Spent | undefined): Pick<Cla
 }
 
 const long = (step: FloorStep | undefined): number => (step ? tenth(step.to - step.from) : 0);
-const tenth = (x: number): number => Math.round(x * 10) / 10;

@@ -4,8 +4,10 @@
  * Both sides stay equal and locks are kept where that is possible; no move gets less than its shortest time. Where even
  * that is too long, whole moves are left out, both sides of a pair together.
  */
+
 import { shareOut } from "#lib/fit/share-out.ts";
 import type { TickVariable } from "#lib/fit/steps.ts";
+import { NOISE, tenth } from "#lib/numbers/round.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { dropSets } from "./drop-sets.ts";
 import { type RestItem, type RestOfClass, restOfClass } from "./rest-of-class.ts";
@@ -23,7 +25,7 @@ export interface Retimed {
   /** Closing that ends the class on time; a class that cannot be stretched further has it longer. */
   readonly closingSeconds: number;
 }
-export interface NotRetimed {
+interface NotRetimed {
   readonly possible: false;
   /** By how many seconds the class is over its time even so. */
   readonly overBy: number;
@@ -141,8 +143,8 @@ function variablesOf(open: readonly RestItem[]): TickVariable[] {
 function variableOf(group: readonly RestItem[]): TickVariable {
   return {
     spots: group.map(({ place, seconds }) => ({ place, wish: Math.max(1, Math.round(seconds)) })),
-    low: Math.max(...group.map((member) => Math.ceil(member.shortest - 1e-9))),
-    high: Math.min(...group.map((member) => Math.floor(member.longest + 1e-9))),
+    low: Math.max(...group.map((member) => Math.ceil(member.shortest - NOISE))),
+    high: Math.min(...group.map((member) => Math.floor(member.longest + NOISE))),
   };
 }
 
@@ -151,5 +153,3 @@ function singleOf(item: RestItem): TickVariable {
   const single = variableOf([item]);
   return { ...single, high: Math.max(single.low, single.high) };
 }
-
-const tenth = (x: number): number => Math.round(x * 10) / 10;

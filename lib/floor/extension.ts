@@ -1,5 +1,7 @@
 /** "15 s more": what is going on gets longer by the coach's own touch, whatever it is. */
+
 import type { Card } from "#lib/card/schema.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { headSeconds, itemById, moveOf } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { FloorEvent, FloorLog } from "./log.ts";
@@ -114,5 +116,3 @@ function nameOf(plan: Plan, { phase, item }: Extension): string {
   if (item === null) return "Closing";
   return phase === "change" ? `Change to ${itemNameById(plan, item)}` : itemNameById(plan, item);
 }
-
-const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;

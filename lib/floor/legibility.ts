@@ -1,4 +1,5 @@
 /** How large type must be to be read across a room: angles, distances, and the sizes that the floor uses. */
+import { NOISE } from "#lib/numbers/round.ts";
 
 /**
  * The angle that a height fills at a distance, in minutes of arc. Both in the same unit.
@@ -9,7 +10,7 @@ export const arcMinutes = (height: number, distance: number): number =>
   ((2 * Math.atan(height / 2 / distance) * 180) / Math.PI) * 60;
 
 /** Millimetres of one CSS pixel where 96 of them make an inch: CSS Values and Units, the `px` unit. */
-export const MM_PER_CSS_PX = 25.4 / 96;
+const MM_PER_CSS_PX = 25.4 / 96;
 
 /** Height of a capital letter, in arcmin, of type `fontPx` CSS pixels large, seen from `distanceMm`. */
 export const capArcMinutes = (fontPx: number, capRatio: number, distanceMm: number): number =>
@@ -18,7 +19,7 @@ export const capArcMinutes = (fontPx: number, capRatio: number, distanceMm: numb
 /** Font sizes of the move's name, CSS px: the largest that fits is taken. Down to the mark it is read at 4 m. */
 export const NAME_SIZES = [176, 160, 148, 140, 132] as const;
 /** For names that would not fit, and for screens held in the hand: no longer promised at 4 m. */
-export const NAME_SIZES_BELOW = [118, 104, 88, 72, 60, 50, 42, 36, 30, 26, 22] as const;
+const NAME_SIZES_BELOW = [118, 104, 88, 72, 60, 50, 42, 36, 30, 26, 22] as const;
 /** Font sizes of the seconds, and of minutes and seconds above 99, CSS px, on screens at least 1000 px wide. */
 export const SECONDS_SIZE = 250;
 export const MINUTES_SIZE = 150;
@@ -26,7 +27,7 @@ export const MINUTES_SIZE = 150;
 const LINE_SIZES = [84, 74, 64, 56, 50, 46, 42, 38, 34, 30, 26, 22] as const;
 
 /** Minutes of arc that a move's name fills at the least, and the seconds, which change: sources above. */
-export const NAME_ARC = 20;
+const NAME_ARC = 20;
 const SIZES_FOR_M = 4;
 /** On a wall there is room for more than the mark asks. */
 const WALL_NAME_SIZES = [300, 260, 230, 200] as const;
@@ -79,7 +80,7 @@ export function readableToM(widthPx: number, heightPx: number): number {
   const narrow = widthPx <= 620;
   const room = narrow ? widthPx * 0.94 : widthPx * 0.94 - Math.min(SECONDS_SIZE * 1.25, widthPx * 0.3);
   const size = Math.min(room / (LETTERS * LETTER_WIDTH), (heightPx * NAME_SHARE) / (2 * 0.95));
-  return Math.floor((size / nameSizeAt(1)) * 10 + 1e-9) / 10;
+  return Math.floor((size / nameSizeAt(1)) * 10 + NOISE) / 10;
 }
 
 /** What to say of a screen that is too small for its distance; null when it is large enough. */

@@ -2,6 +2,7 @@
  * What happened on the floor, as a list of events, and how one event moves the class. Nothing is counted tick by tick: a
  * device that slept for a minute is right at once when it wakes. Where a log puts a class is asked of `now.ts`.
  */
+import { SAME_MOMENT } from "#lib/numbers/round.ts";
 import type { Retiming } from "./retimed-plan.ts";
 import type { FloorStep } from "./steps.ts";
 
@@ -41,7 +42,6 @@ export interface TimedPosition extends FloorPosition {
 
 /** `back` within this many seconds of an item's start goes to the one before; later it begins the item again. */
 const AGAIN_AFTER_SECONDS = 3;
-const ALMOST = 1e-6;
 
 export const NOT_BEGUN: TimedPosition = { startedAt: null, position: 0, held: false, ended: false, at: 0 };
 
@@ -105,13 +105,13 @@ export const totalOf = (steps: readonly FloorStep[]): number => steps.at(-1)?.to
 
 /** The beginning of the next step: out of a move into the change after it, out of a change into the move. */
 export function nextStart(steps: readonly FloorStep[], position: number): number {
-  return steps.find((step) => step.from > position + ALMOST)?.from ?? steps.at(-1)?.to ?? position;
+  return steps.find((step) => step.from > position + SAME_MOMENT)?.from ?? steps.at(-1)?.to ?? position;
 }
 
 /** The beginning of this step, or of the item before it when this step has only just begun. Changes are not gone back to. */
 export function earlierStart(steps: readonly FloorStep[], position: number): number {
   const starts = steps.filter((step) => step.phase !== "change").map((step) => step.from);
-  return starts.findLast((from) => from <= position - AGAIN_AFTER_SECONDS + ALMOST) ?? 0;
+  return starts.findLast((from) => from <= position - AGAIN_AFTER_SECONDS + SAME_MOMENT) ?? 0;
 }
 
 export interface ClockAnchor {

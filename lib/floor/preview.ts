@@ -1,11 +1,12 @@
 /** What ending on time would change, in words and rows: read at a glance, before anything is changed. */
+import { tenth } from "#lib/numbers/round.ts";
 import { moveName, plural, sideWords } from "#lib/plan/format.ts";
 import { headSeconds, itemById, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Retimed } from "./end-on-time.ts";
 import { otherSides } from "./rest-of-class.ts";
 
-export interface PreviewRow {
+interface PreviewRow {
   readonly id: string;
   readonly name: string;
   /** Seconds. */
@@ -54,7 +55,7 @@ function rowsOf(plan: Plan, { changed }: Retimed): PreviewRow[] {
 function gistOf({ changed }: Retimed): string[] {
   const say = (by: number[], word: string): string[] => {
     if (by.length === 0) return [];
-    const [least, most] = [Math.min(...by), Math.max(...by)].map((x) => Math.round(x * 10) / 10);
+    const [least, most] = [Math.min(...by), Math.max(...by)].map(tenth);
     const span = least === most ? `${least}` : `${least} to ${most}`;
     return [`${plural(by.length, "item gets", "items get")} ${span} s ${word}.`];
   };

@@ -2,7 +2,9 @@
  * A rehearsal beside the plan as it is now: which set-ups and which lines are still those that were rehearsed, what the
  * coach's own seconds would be in the plan, and how fast the coach speaks. Matched by item, never by place.
  */
+
 import { classClock } from "#lib/clock/clock.ts";
+import { NOISE, tenth } from "#lib/numbers/round.ts";
 import { isMoveItem, itemById } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { syllablesOfText } from "#lib/talk/syllables.ts";
@@ -27,7 +29,7 @@ export interface ChangeTake {
   /** Alone a coach is quicker than a room: less than the estimate is taken only when asked for. */
   readonly belowEstimate: boolean;
 }
-export interface RateTake {
+interface RateTake {
   /** Syllables a second: what the plan counts with, and the coach's own to the tenth. */
   readonly now: number;
   readonly to: number;
@@ -55,7 +57,7 @@ export function rehearsalTake(plan: Plan, { changes, lines }: Rehearsed): Rehear
     const { item, planned, took } = change;
     const row = rows.get(item);
     const estimate = row?.transition.estimate ?? change.estimate;
-    const to = Math.ceil(took - 1e-9);
+    const to = Math.ceil(took - NOISE);
     const noMatch = noMatchOf(change, itemById(plan, item)?.kind === "move", estimate, moves[moves.indexOf(item) - 1]);
     const now = row?.transition.planned ?? estimate;
     return { item, planned, took, now, estimate, to, noMatch, belowEstimate: to < estimate };
@@ -87,7 +89,7 @@ function rateOf(plan: Plan, lines: Rehearsed["lines"]): Pick<RehearsalTake, "rat
   const strangeLines = said.length - real.length;
   if (real.length < ENOUGH.lines || syllables < ENOUGH.syllables) return { rate: null, strangeLines };
   const now = plan.speech?.syllablesPerSecond ?? SPEECH_DEFAULTS.syllablesPerSecond;
-  const to = Math.round((syllables / seconds) * 10) / 10;
+  const to = tenth(syllables / seconds);
   return { rate: { now, to, lines: real.length, syllables }, strangeLines };
 }
 

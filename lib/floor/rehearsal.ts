@@ -3,8 +3,10 @@
  * really done. One gesture, whose meaning follows from where the class is; a change waits at its end until it is tapped.
  * Where the class is, is asked of `now.ts`, as for a class; taps move nothing by themselves.
  */
+
 import type { Card } from "#lib/card/schema.ts";
 import type { Cue, SpokenKind } from "#lib/cues/types.ts";
+import { SAME_MOMENT } from "#lib/numbers/round.ts";
 import { actEvent } from "./acts.ts";
 import { advanced, type ClockAnchor, type FloorEvent, type FloorLog, rebaseLog, sleptLog } from "./log.ts";
 import { floorStages, positionAt } from "./now.ts";
@@ -19,7 +21,7 @@ export interface Beat {
   readonly from: number;
   readonly to: number;
 }
-export interface Tap {
+interface Tap {
   /** ms on the clock of the log. */
   readonly at: number;
   readonly beat: number;
@@ -41,7 +43,6 @@ export type TapMeaning =
 
 /** A change waits this long before its end, so that it is still a change. Seconds. */
 const WAIT = 0.001;
-const ALMOST = 1e-6;
 /** Lines that the plan has follow each other within this are said in one go: the next begins as the last is tapped. Seconds. */
 const IN_ONE_GO = 1.5;
 
@@ -60,7 +61,9 @@ export function advancedTo(card: Card, was: Rehearsing, at: number): Rehearsing 
   if (!stage || stage.anchor.startedAt === null || stage.anchor.held || stage.anchor.ended) return was;
   const { position } = stage.anchor;
   const now = advanced(stage.anchor, at, stage.now.clock.total).position;
-  const end = stage.now.steps.find((s) => s.phase === "change" && s.to - WAIT > position - ALMOST && s.to <= now)?.to;
+  const end = stage.now.steps.find(
+    (s) => s.phase === "change" && s.to - WAIT > position - SAME_MOMENT && s.to <= now,
+  )?.to;
   if (end === undefined) return was;
   const hold: FloorEvent = { type: "hold", at: stage.anchor.at + (end - WAIT - position) * 1000 };
   return { ...was, log: [...was.log, hold] };
@@ -106,7 +109,7 @@ export function beatAt(card: Card, was: Rehearsing, at: number): Beat | null {
 const stepAt = (card: Card, log: FloorLog, position: number): FloorStep | undefined =>
   floorStages(card, log)
     .at(-1)
-    ?.now.steps.find((s) => position < s.to - ALMOST);
+    ?.now.steps.find((s) => position < s.to - SAME_MOMENT);
 
 /** The last event that moved the class by hand: lines are counted on from where it led. */
 function lastJump(log: FloorLog): { readonly at: number; readonly to: number } | null {
@@ -117,7 +120,7 @@ function lastJump(log: FloorLog): { readonly at: number; readonly to: number } |
 /** The beat that comes next: after the last one tapped since the class was last moved by hand. */
 function pointer(card: Card, { log, taps }: Rehearsing): number {
   const jump = lastJump(log);
-  const first = jump ? beatsOf(card).findIndex((beat) => beat.from >= jump.to - ALMOST) : 0;
+  const first = jump ? beatsOf(card).findIndex((beat) => beat.from >= jump.to - SAME_MOMENT) : 0;
   const since = jump ? taps.filter((tap) => tap.at >= jump.at) : taps;
   const start = first === -1 ? beatsOf(card).length : first;
   return since.reduce((n, tap) => Math.max(n, tap.beat + 1), start);
@@ -143,10 +146,10 @@ export function reachedAt(card: Card, log: FloorLog, position: number, at: numbe
   const since = lastJump(log)?.at ?? Number.NEGATIVE_INFINITY;
   for (const [n, { anchor, event, now }] of stages.entries()) {
     if (event.at < since || anchor.startedAt === null) continue;
-    if (anchor.position >= position - ALMOST) return event.at;
+    if (anchor.position >= position - SAME_MOMENT) return event.at;
     const until = Math.min(stages[n + 1]?.event.at ?? at, at);
     const end = advanced(anchor, until, now.clock.total).position;
-    if (end >= position - ALMOST) return anchor.at + Math.max(0, position - anchor.position) * 1000;
+    if (end >= position - SAME_MOMENT) return anchor.at + Math.max(0, position - anchor.position) * 1000;
   }
   return null;
 }

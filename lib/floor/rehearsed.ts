@@ -1,5 +1,7 @@
 /** What a rehearsal was: each set-up and each line, planned beside the coach's own. */
+
 import type { Card } from "#lib/card/schema.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 import { floorStages } from "./now.ts";
 import { beatsOf, type Rehearsing, reachedAt, spokenBetween } from "./rehearsal.ts";
@@ -37,5 +39,3 @@ function changesOf(card: Card, log: Rehearsing["log"]): Rehearsed["changes"] {
     return [{ item: row.item, after, planned: tenth(row.start - row.transitionFrom), estimate, took: tenth(done) }];
   });
 }
-
-const tenth = (x: number): number => Math.round(x * 10) / 10;

@@ -4,6 +4,7 @@
  * is enough for what matters to be read at the distance set; else nothing is left out as long as type is no smaller than one
  * reads in the hand, and what matters becomes smaller. The screen says what is not there, and from how far it is read.
  */
+import { NOISE } from "#lib/numbers/round.ts";
 import { nameSizeAt } from "./legibility.ts";
 
 export interface LayoutTrial {
@@ -71,7 +72,7 @@ export function ladders({ distanceM, mainMax, figureMax, parts }: FitBounds): La
 }
 
 /** From how far type of that size is read, metres, rounded down to a tenth. */
-export const readFromM = (px: number): number => Math.floor((px / nameSizeAt(1)) * 10 + 1e-9) / 10;
+const readFromM = (px: number): number => Math.floor((px / nameSizeAt(1)) * 10 + NOISE) / 10;
 
 /** What the screen says of what gave way; "" when nothing did. */
 export function droppedPartsWords(

@@ -1,4 +1,5 @@
 /** A class log made readable beside its plan: a row an item with its change, and a sentence for each place that took time. */
+import { tenth } from "#lib/numbers/round.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { ClassLog, ClassLogRow } from "./class-log-schema.ts";
@@ -79,4 +80,3 @@ function more({ planned, took }: TaughtRow["own"], what: string): string {
 }
 
 const said = (seconds: number): string => `${Math.round(seconds)} s`;
-const tenth = (x: number): number => Math.round(x * 10) / 10;

@@ -5,11 +5,11 @@ import type { FloorEvent, FloorLog } from "./log.ts";
 import { floorNow, lastTouch, positionAt, standingLog } from "./now.ts";
 
 /** Long enough to notice a slip and come back to the screen from the other end of the room (common practice, no source). */
-export const UNDO_MS = 20_000;
+const UNDO_MS = 20_000;
 /** An end is told to the studio, and the room is let go: those wait no longer than this. */
-export const UNDO_END_MS = 10_000;
+const UNDO_END_MS = 10_000;
 /** A foot that has just gone to the wrong pedal goes to the other: this soon after a skip, *back* by key takes it back. */
-export const SLIP_MS = 5000;
+const SLIP_MS = 5000;
 
 export interface Undoable {
   readonly event: FloorEvent;

@@ -1,8 +1,10 @@
 /** What the floor shows of one position in a class: a pure function. Which class and position: `now.ts`. */
+
 import type { ClassClock } from "#lib/clock/clock.ts";
 import { calledActs, nowOnWords, type SetupChange, setupChanges } from "#lib/cues/changes.ts";
 import { type SpringCount, springCounts } from "#lib/cues/springs.ts";
 import type { Cue } from "#lib/cues/types.ts";
+import { SAME_MOMENT } from "#lib/numbers/round.ts";
 import { moveName } from "#lib/plan/format.ts";
 import { headSeconds, isMoveItem } from "#lib/plan/lookup.ts";
 import type { ItemSide, Plan, PlanItem } from "#lib/plan/schema.ts";
@@ -78,7 +80,6 @@ const CLOSING: FloorItem = {
   nowOn: null,
 };
 /** Rounding of sums of decimals must not show a second more than there is. */
-const ALMOST = 1e-6;
 
 /** Prepares a class. */
 export function floorClass(card: FloorCard): FloorClass {
@@ -119,12 +120,12 @@ export function viewOf(
   lateBy: number,
 ): FloorView {
   const total = totalOf(cls.steps);
-  const done = ended || position >= total - ALMOST;
-  const step = cls.steps.find((s) => position < s.to - ALMOST) ?? cls.steps.at(-1);
+  const done = ended || position >= total - SAME_MOMENT;
+  const step = cls.steps.find((s) => position < s.to - SAME_MOMENT) ?? cls.steps.at(-1);
   const phase = startedAt === null ? "waiting" : done ? "done" : (step?.phase ?? "done");
   const inClass = phase !== "waiting" && phase !== "done";
   const item = inClass && step?.item ? (cls.items.get(step.item) ?? null) : null;
-  const secondsLeft = inClass && step ? Math.ceil(step.to - position - ALMOST) : 0;
+  const secondsLeft = inClass && step ? Math.ceil(step.to - position - SAME_MOMENT) : 0;
   const { plan } = cls.card;
   return {
     phase,
@@ -159,7 +160,8 @@ function lineAt(cls: FloorClass, step: FloorStep, position: number): FloorView["
   // A set-up line may begin before its change does, where the change is short.
   const cue = cls.card.cues.findLast(
     (c) =>
-      c.from <= position + ALMOST && (c.from >= since - ALMOST || (c.item === step.item && step.phase === "change")),
+      c.from <= position + SAME_MOMENT &&
+      (c.from >= since - SAME_MOMENT || (c.item === step.item && step.phase === "change")),
   );
   return cue ? { text: cue.text, kind: cue.kind, now: position < cue.to } : null;
 }

@@ -2,7 +2,9 @@
  * The ways to end a class when it is due, with what each costs: the rest of the work gets other seconds, or the closing
  * alone does. Where neither is enough, what both can do together, which may still be late.
  */
+
 import type { Card } from "#lib/card/schema.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { endOnTimeAt, retimeEvent } from "./acts.ts";
@@ -94,5 +96,3 @@ export function wayEvent(card: Card, log: FloorLog, id: WayId | null, at: number
   const way = id === null ? ways[0] : ways.find((one) => one.id === id);
   return way ? retimeEvent(way.answer, at) : null;
 }
-
-const tenth = (x: number): number => Math.round(x * 10) / 10;

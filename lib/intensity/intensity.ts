@@ -4,14 +4,14 @@
  * carriage with springs, so each move's MET is a mapping that the studio judged. Strength work feels harder than its
  * MET says.
  */
+
 import { classClock } from "#lib/clock/clock.ts";
+import { withoutNoise } from "#lib/numbers/round.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 
 /** rest: the plan asks for no work there. */
 export type IntensityLevel = "rest" | "very-light" | "light" | "moderate" | "vigorous";
-export const INTENSITY_LEVELS: readonly IntensityLevel[] = ["rest", "very-light", "light", "moderate", "vigorous"];
-
 /** A stretch of the class on the clock, seconds from its start. */
 export interface IntensityPart {
   /** The move item worked in, or the item whose change or pause it is; null for the opening and the closing. */
@@ -40,7 +40,7 @@ export interface ClassIntensity {
  * While nothing is done (opening, changes, pauses, closing) 1 MET is counted, which is the definition of sitting still:
  * the least it can be. People move and set up in that time, so the sums are a lower bound.
  */
-export const REST_MET = 1;
+const REST_MET = 1;
 
 /** The lowest MET of a level for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 (PMC10310950, table 1). */
 const FROM_MET = { light: 2, moderate: 3, vigorous: 6 } as const;
@@ -70,19 +70,19 @@ export function classIntensity(plan: Plan): ClassIntensity {
     metSeconds += part.met * (part.to - part.from);
   }
   const unknown = arc.filter((part) => part.met === null);
-  const metMinutes = clean(metSeconds / 60);
+  const metMinutes = withoutNoise(metSeconds / 60);
   return {
     arc,
     metMinutes,
     seconds: {
-      rest: clean(seconds.rest),
-      "very-light": clean(seconds["very-light"]),
-      light: clean(seconds.light),
-      moderate: clean(seconds.moderate),
-      vigorous: clean(seconds.vigorous),
+      rest: withoutNoise(seconds.rest),
+      "very-light": withoutNoise(seconds["very-light"]),
+      light: withoutNoise(seconds.light),
+      moderate: withoutNoise(seconds.moderate),
+      vigorous: withoutNoise(seconds.vigorous),
     },
     unknown: {
-      seconds: clean(unknown.reduce((sum, part) => sum + part.to - part.from, 0)),
+      seconds: withoutNoise(unknown.reduce((sum, part) => sum + part.to - part.from, 0)),
       items: unknown.flatMap((part) => (part.item === null ? [] : [part.item])),
     },
     kcalPerKg: energyKcal({ met: metMinutes, kg: 1, minutes: 1 }),
@@ -119,5 +119,3 @@ const rest = (item: string | null, from: number, to: number): IntensityPart => (
   met: REST_MET,
   level: "rest",
 });
-
-const clean = (x: number): number => Math.round(x * 1e9) / 1e9;

@@ -4,7 +4,7 @@
  */
 import { clockTime } from "#lib/plan/format.ts";
 
-export interface Tick {
+interface Tick {
   readonly second: number;
   readonly x: number;
   /** Minutes ("12"), or minutes and seconds where a mark stands between two minutes ("12:30"). */

@@ -1,8 +1,10 @@
 /** What the class does to bodies: breath by repetitions, one lane a muscle group, one a caution. */
+
 import type { Balance } from "#lib/balance/balance.ts";
 import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { CAUTION_WORDS } from "#lib/library/move-words.ts";
+import { NOISE } from "#lib/numbers/round.ts";
 import { percent, plainNumber, repsWords, tagWords } from "#lib/plan/format.ts";
 import { moveOf } from "#lib/plan/lookup.ts";
 import { GROUPS, MOVE_CAUTIONS, type Move, type MoveCaution, type Plan } from "#lib/plan/schema.ts";
@@ -49,7 +51,7 @@ export function muscleLanes(plan: Plan, moves: readonly LaneMove[], { groups }: 
 
 /** "17%"; with what the theme promises where that is not kept: "17% of 25%". */
 const shareWords = (share: number, wanted = 0): string =>
-  share >= wanted - 1e-9 ? percent(share) : `${percent(share)} of ${percent(wanted)}`;
+  share >= wanted - NOISE ? percent(share) : `${percent(share)} of ${percent(wanted)}`;
 
 /** As weights count in the balance: 1 prime mover, 0.5 helper. */
 function weightWords(weight: number): string {

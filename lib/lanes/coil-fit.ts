@@ -2,7 +2,7 @@
 import type { SpringCount } from "#lib/cues/springs.ts";
 import { textWidth } from "./text-width.ts";
 
-export interface CoilGroup {
+interface CoilGroup {
   readonly id: string;
   /** Coils drawn, and the number beside the one coil where not all are drawn. */
   readonly drawn: number;

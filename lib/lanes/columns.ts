@@ -5,7 +5,7 @@ import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import type { ClassCell, LaneColumn } from "./types.ts";
 
 export const OPENING_ID = ":opening";
-export const CLOSING_ID = ":closing";
+const CLOSING_ID = ":closing";
 
 export interface ColumnsInput {
   readonly plan: Plan;

@@ -1,4 +1,5 @@
 /** Repetitions as a line: up while the carriage goes out, level where it is held, down on the way back. */
+import { tenth } from "#lib/numbers/round.ts";
 import type { BreathCell } from "./types.ts";
 
 interface Size {
@@ -29,8 +30,8 @@ export function wavePaths({ reps, cycle, exhaleOn }: BreathCell, { width, height
     const end = Math.min(width, x + seconds * px);
     const part = seconds > 0 ? (end - x) / (seconds * px) : 0;
     const y = from + (to - from) * part;
-    if (out && halves && end > x) exhale += `M${round(x)} ${round(from)}L${round(end)} ${round(y)}`;
-    line += `L${round(end)} ${round(y)}`;
+    if (out && halves && end > x) exhale += `M${tenth(x)} ${tenth(from)}L${tenth(end)} ${tenth(y)}`;
+    line += `L${tenth(end)} ${tenth(y)}`;
     x = end;
   };
   for (let n = 0; n < reps && x < width - 0.01; n++) {
@@ -41,5 +42,3 @@ export function wavePaths({ reps, cycle, exhaleOn }: BreathCell, { width, height
   }
   return { line, exhale };
 }
-
-const round = (x: number): number => Math.round(x * 10) / 10;

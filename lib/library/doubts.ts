@@ -2,7 +2,9 @@
  * What a move leaves unsaid or says against itself: allowed, shown to whoever edits it, in the words of what will not
  * work because of it. Where a rule looks at the same thing its id is named.
  */
+
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import { NOISE } from "#lib/numbers/round.ts";
 import { plainNumber, tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Move, MoveCaution } from "#lib/plan/schema.ts";
@@ -105,7 +107,7 @@ function* time(move: Move): Iterable<MoveDoubt> {
     };
   } else if (
     cycle !== null &&
-    Math.floor(move.seconds[1] / cycle + 1e-9) <= Math.floor((move.seconds[0] - 1e-9) / cycle)
+    Math.floor(move.seconds[1] / cycle + NOISE) <= Math.floor((move.seconds[0] - NOISE) / cycle)
   ) {
     const say = `No whole number of repetitions of ${plainNumber(cycle)} s lies in its time.`;
     yield { key: "seconds", say, rule: "partial-rep" };

@@ -15,7 +15,7 @@ import {
 } from "#lib/plan/schema.ts";
 import { type ReadMove, readMove } from "./faults.ts";
 
-export const CHOICE_KEYS = [
+const CHOICE_KEYS = [
   "station",
   "position",
   "facing",
@@ -37,7 +37,7 @@ export interface SpringLimitDraft {
 }
 
 /** From and to, as typed. */
-export type RangeDraft = readonly [string, string];
+type RangeDraft = readonly [string, string];
 
 export interface MoveDraft extends Choices {
   readonly name: string;

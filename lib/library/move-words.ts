@@ -1,5 +1,7 @@
 /** A move's facts in the words of the trade: for the library's pages, the form, the record of changes and the search. */
+
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import { NOISE } from "#lib/numbers/round.ts";
 import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Move, type MoveCaution } from "#lib/plan/schema.ts";
 
@@ -67,14 +69,6 @@ export function muscleList(move: Pick<Move, "muscles">): string {
 export const weightWords = (muscles: Move["muscles"]): string =>
   GROUPS.flatMap((g) => (muscles[g] === undefined ? [] : [`${tagWords(g)} ${muscles[g]}`])).join(", ");
 
-/** "kneeling on the carriage, facing front; hands: handles; both sides at once". */
-export function moveSetupWords(move: Move): string {
-  const hands = move.hands === "free" ? [] : [`hands: ${tagWords(move.hands)}`];
-  const feet = move.feet === "free" ? [] : [`feet: ${tagWords(move.feet)}`];
-  const stand = `${tagWords(move.position)} ${STATION_WORDS[move.station]}, facing ${move.facing}`;
-  return [stand, ...hands, ...feet, SIDES_WORDS[move.sides]].join("; ");
-}
-
 /** "push, kneeling on the carriage; chest, triceps": the line under a move's name. */
 export const moveLine = (move: Move): string =>
   `${move.pattern}, ${tagWords(move.position)} ${STATION_WORDS[move.station]}; ${muscleList(move) || "no muscles named"}`;
@@ -93,7 +87,7 @@ export function tempoWords(move: Pick<Move, "tempo">): string {
 export function repWords(move: Pick<Move, "tempo" | "seconds">): string {
   const cycle = cycleSeconds(move);
   if (!cycle || !move.seconds) return "";
-  const [least, most] = move.seconds.map((seconds) => Math.floor(seconds / cycle + 1e-9)) as [number, number];
+  const [least, most] = move.seconds.map((seconds) => Math.floor(seconds / cycle + NOISE)) as [number, number];
   const reps = least === most ? plural(least, "repetition") : `${least} to ${plural(most, "repetition")}`;
   return `${reps} in ${fromToWords(move.seconds)} s`;
 }

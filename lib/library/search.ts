@@ -120,7 +120,7 @@ function chosen(move: Move, filter: LibraryFilter): boolean {
 }
 
 /** A move without limits takes any spring and needs none. */
-export function springsAllow(move: Pick<Move, "resistance" | "springs">, choice: SpringChoice): boolean {
+function springsAllow(move: Pick<Move, "resistance" | "springs">, choice: SpringChoice): boolean {
   if (choice === "") return true;
   if (choice === "bodyweight") return move.resistance === "bodyweight";
   if (move.resistance === "bodyweight") return false;

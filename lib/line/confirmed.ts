@@ -6,9 +6,9 @@ import { secondsWords } from "#lib/plan/format.ts";
 import { leaderGoneFor, type RoomLine } from "./line.ts";
 
 /** Nothing heard for so long, though the server says every 1.5 s that it is there: the line is silent. ms, our own choice. */
-export const SILENT_MS = 4000;
+const SILENT_MS = 4000;
 /** A leader's page that is opened again is back within this. ms, our own choice. */
-export const UNHEARD_MS = 3000;
+const UNHEARD_MS = 3000;
 
 export type Unconfirmed =
   /** For how long, ms. */

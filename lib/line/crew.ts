@@ -4,7 +4,7 @@ import type { FloorNow } from "#lib/floor/now.ts";
 import { itemName } from "#lib/plan/format.ts";
 import { headSeconds, isMoveItem } from "#lib/plan/lookup.ts";
 
-export interface CrewLine {
+interface CrewLine {
   readonly item: string;
   readonly name: string;
   readonly text: string;

@@ -1,6 +1,6 @@
 /** The line in words, for its screens. */
 import { plural } from "#lib/plan/format.ts";
-import type { ScreenView } from "../protocol/line-wire.ts";
+import type { ScreenView } from "#lib/protocol/line-wire.ts";
 import type { LineScreen, RoomLine } from "./line.ts";
 import type { LineRefusal } from "./messages.ts";
 
@@ -21,7 +21,7 @@ export const REFUSAL_WORDS: Readonly<Record<LineRefusal, string>> = {
 };
 
 /** Screens other than `you`, those that follow now and those that were lost. */
-export function otherScreens({ screens }: RoomLine, you: string | null) {
+function otherScreens({ screens }: RoomLine, you: string | null) {
   const all = screens.filter(({ id, view }) => id !== you && view !== "lead");
   return { here: all.filter((s) => s.goneSince === null), lost: all.filter((s) => s.goneSince !== null) };
 }

@@ -5,7 +5,7 @@
  * Times are ms of the server's forward-only clock unless a name says `Wall`.
  */
 import { standingEvents } from "#lib/floor/log.ts";
-import type { ScreenView } from "../protocol/line-wire.ts";
+import type { ScreenView } from "#lib/protocol/line-wire.ts";
 import type { LineClass, LineMemory, LineRefusal } from "./messages.ts";
 
 /** A leader off the line for this long may be taken over from: a page that is opened again is back by then. */
@@ -21,7 +21,7 @@ export interface LineScreen {
   /** When it was lost; null while it is here. */
   readonly goneSince: number | null;
 }
-export interface Leader {
+interface Leader {
   readonly id: string;
   readonly label: string;
   /** ms since the epoch, for people. */
@@ -41,7 +41,7 @@ export interface RoomLine {
 }
 export const EMPTY_LINE: RoomLine = { term: 0, leader: null, asked: null, told: null, screens: [], remembered: false };
 
-export interface LineTime {
+interface LineTime {
   readonly now: number;
   readonly wall: number;
 }

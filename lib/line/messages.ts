@@ -4,8 +4,7 @@
  */
 import * as z from "zod/mini";
 import { numberFrom, wholeFrom } from "#lib/plan/number-fields.ts";
-import { SCREEN_VIEWS } from "../protocol/line-wire.ts";
-import type { RoomLine } from "./line.ts";
+import { SCREEN_VIEWS } from "#lib/protocol/line-wire.ts";
 
 const id = z.string().check(z.minLength(1), z.maxLength(64));
 const term = wholeFrom(0, 1_000_000_000);
@@ -79,16 +78,5 @@ export const toServerSchema = z.discriminatedUnion("t", [
 export type Hello = z.infer<typeof helloSchema>;
 export type ToServer = z.infer<typeof toServerSchema>;
 
-/** Why something was not done. Words for people: `words.ts`. */
+/** Why something was not done. Words for people: `line-words.ts`. */
 export type LineRefusal = "not-leading" | "changed" | "asked-already" | "nobody-asks" | "not-signed" | "declined";
-
-export type FromServer =
-  /** `epoch` names this run of the server: another one has another clock. `you`: the device's id. */
-  | { readonly t: "welcome"; readonly epoch: string; readonly you: string }
-  | { readonly t: "time"; readonly t1: number; readonly t2: number; readonly t3: number }
-  | { readonly t: "line"; readonly line: RoomLine }
-  | { readonly t: "refused"; readonly why: LineRefusal }
-  /** Editions were signed or withdrawn since another mark was told: time to fetch the cards again. */
-  | { readonly t: "cards"; readonly mark: string }
-  /** Nothing happened, and the line is there. */
-  | { readonly t: "here" };

@@ -1,4 +1,5 @@
 /** The force over the travel as a picture needs it: the corners of the line, and round numbers for its axes. */
+import { NOISE } from "#lib/numbers/round.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { combinedSpring, forceN } from "./load.ts";
 
@@ -25,5 +26,5 @@ export function axisTicks(top: number, wanted = 4): number[] {
   const raw = Math.max(top, 1) / wanted;
   const power = 10 ** Math.floor(Math.log10(raw));
   const step = ([1, 2, 5, 10].find((m) => m * power >= raw) ?? 10) * power;
-  return Array.from({ length: Math.ceil(Math.max(top, 1) / step - 1e-9) + 1 }, (_, i) => i * step);
+  return Array.from({ length: Math.ceil(Math.max(top, 1) / step - NOISE) + 1 }, (_, i) => i * step);
 }

@@ -3,6 +3,7 @@
  * below 0, for carriage travel x and the offset the person starts at. Moving nearer the anchor is lighter, so an offset
  * can stand for a change of springs. Model output from the room's own measured springs; the machine maker's manual wins.
  */
+import { withoutNoise } from "#lib/numbers/round.ts";
 import { moveItems, moveOf, own } from "#lib/plan/lookup.ts";
 import type { Equipment, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { STANDARD_GRAVITY } from "#lib/statics/gravity.ts";
@@ -36,7 +37,7 @@ export function loadRows(plan: Plan): LoadRow[] {
   return moveItems(plan).map((item) => {
     const move = moveOf(plan, item);
     if (!move) return { item: item.id, ...NO_LOAD };
-    const hands = move.handsShare ? { handsN: clean(handsNPerKg(move.handsShare.pose).newtons) } : {};
+    const hands = move.handsShare ? { handsN: withoutNoise(handsNPerKg(move.handsShare.pose).newtons) } : {};
     if (!worksSprings(move)) return { item: item.id, ...NO_LOAD, ...hands };
     const matched = matching({ plan, item, move, before });
     before = item;
@@ -106,12 +107,12 @@ const NO_LOAD = { atStartN: null, atMidN: null, atEndN: null, workPerRepJ: null,
 function springLoad(plan: Plan, item: MoveItem, move: Move) {
   const [fromMm, toMm] = travelMm(plan, move);
   const offsetMm = item.offsetMm ?? 0;
-  const at = (xMm: number) => clean(forceN(plan.equipment, item.springs, { xMm, offsetMm }));
+  const at = (xMm: number) => withoutNoise(forceN(plan.equipment, item.springs, { xMm, offsetMm }));
   return {
     atStartN: at(fromMm),
     atMidN: at((fromMm + toMm) / 2),
     atEndN: at(toMm),
-    workPerRepJ: clean(workJ(plan.equipment, item.springs, { fromMm, toMm, offsetMm })),
+    workPerRepJ: withoutNoise(workJ(plan.equipment, item.springs, { fromMm, toMm, offsetMm })),
   };
 }
 
@@ -127,8 +128,7 @@ function matchOffset({ plan, item, move }: { plan: Plan; item: MoveItem; move: M
   const xMm = (fromMm + toMm) / 2;
   const wanted = forceN(plan.equipment, item.springs, { xMm, offsetMm: item.offsetMm ?? 0 });
   const { preloadN, stiffnessNPerMm } = combinedSpring(plan.equipment, before.springs);
-  return stiffnessNPerMm > 0 ? clean((wanted - preloadN) / stiffnessNPerMm - xMm) : null;
+  return stiffnessNPerMm > 0 ? withoutNoise((wanted - preloadN) / stiffnessNPerMm - xMm) : null;
 }
 
 /** Cuts the noise of binary fractions: 34.199999999999996 N is 34.2 N. */
-const clean = (x: number): number => Math.round(x * 1e9) / 1e9 + 0;

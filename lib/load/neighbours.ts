@@ -8,7 +8,7 @@ import { forceN, travelMm } from "./load.ts";
 
 type Springs = Readonly<Record<string, number>>;
 
-export interface Neighbour {
+interface Neighbour {
   readonly springs: Springs;
   /** Newtons in the middle of the travel, from the item's own offset. */
   readonly atMidN: number;
@@ -48,9 +48,6 @@ interface Asked {
   readonly spring: string;
   readonly n: number;
 }
-
-/** Whether the room and the library allow so many of a spring for a move. */
-export const isAllowed = (asked: Asked): boolean => isEnough(asked) && isThere(asked);
 
 const isEnough = ({ move, spring, n }: Asked): boolean => n >= (own(move.springs?.min, spring) ?? 0);
 

@@ -7,7 +7,7 @@ import * as Y from "yjs";
 import { LIVE_FIELD } from "#lib/doc/layout.ts";
 
 /** Stands for a live field in `FlatScript.text`. */
-export const FIELD_MARK = "\uFFFC";
+const FIELD_MARK = "\uFFFC";
 
 type SharedType = object;
 
@@ -69,7 +69,7 @@ export function quoteBetween(flat: FlatScript, from: number, to: number): string
   return plainSpace(words);
 }
 
-export const plainSpace = (words: string): string => words.replace(/\s+/gu, " ").trim();
+const plainSpace = (words: string): string => words.replace(/\s+/gu, " ").trim();
 
 /** The line an offset stands in. */
 export function flatLineAt(flat: FlatScript, offset: number): number {

@@ -46,9 +46,9 @@ export function slipsOf({ plan, findings, threads, showSettled, only }: SlipInpu
     .map(({ slip }) => slip);
 }
 
-export const itemOf = (anchor: Anchor): string | null => (anchor.kind === "plan" ? null : anchor.itemId);
+const itemOf = (anchor: Anchor): string | null => (anchor.kind === "plan" ? null : anchor.itemId);
 
-export const isAbout = (slip: Slip, itemId: string): boolean =>
+const isAbout = (slip: Slip, itemId: string): boolean =>
   slip.kind === "finding" ? slip.finding.items.includes(itemId) : itemOf(slip.thread.anchor) === itemId;
 
 /** The same from one check to the next, so that a slip keeps its place, its focus and what was opened in it. */

@@ -46,7 +46,7 @@ export const foldText = (text: string): string =>
     .map((w) => w.fold)
     .join(" ");
 
-export function foldWord(word: string): string {
+function foldWord(word: string): string {
   const bare = word
     .normalize("NFKD")
     .replace(/[\p{M}\p{Cf}'’]/gu, "")

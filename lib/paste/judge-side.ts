@@ -61,7 +61,7 @@ const choiceOf = (side: RowSide): DoubtChoice => {
 };
 
 /** Every side this move can have, two items first. */
-export function sideChoices(sides: readonly ItemSide[]): DoubtChoice[] {
+function sideChoices(sides: readonly ItemSide[]): DoubtChoice[] {
   const two: RowSide[] = possible("left-right", sides) ? ["left-right"] : [];
   return [...two, ...sides].map(choiceOf);
 }

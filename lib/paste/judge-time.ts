@@ -1,4 +1,5 @@
 /** How long an item lasts, or what is in doubt about it. Seconds. */
+import { tenth } from "#lib/numbers/round.ts";
 import { clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
 import type { ItemSide, Move } from "#lib/plan/schema.ts";
 import type { RowAnswer } from "./answers.ts";
@@ -55,7 +56,6 @@ export function judgeTime(q: TimeQuestion): TimeJudged {
 
 const open = (doubt: PasteDoubt): TimeJudged => ({ starting: false, doubt, notes: [] });
 const doubtOf = (say: string, choices: readonly DoubtChoice[]): PasteDoubt => ({ about: "time", say, choices });
-const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
 
 const lengthWords = (seconds: number): string => (seconds < 3600 ? secondsWords(seconds) : `${clockTime(seconds)} h`);
 

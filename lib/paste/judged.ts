@@ -8,7 +8,7 @@ export interface DoubtChoice {
   readonly answer: PasteAnswer;
 }
 
-export type DoubtAbout = "kind" | "move" | "side" | "time" | "springs";
+type DoubtAbout = "kind" | "move" | "side" | "time" | "springs";
 
 export interface PasteDoubt {
   readonly about: DoubtAbout;

@@ -2,6 +2,7 @@
  * Finds the move a name means: the same words, the same words in another order, another spelling of them, or the only
  * move that has them all. Anything less sure is offered, never taken.
  */
+import { hundredth } from "#lib/numbers/round.ts";
 import {
   distinctiveWords,
   type Entry,
@@ -28,7 +29,7 @@ export function matchMove(name: string, library: PasteLibrary): Match {
   if (asked.length === 0) return { how: "none", near: [] };
   const ranked = candidates(asked, library).filter((c) => c.score >= LEAST);
   const [best, second] = ranked;
-  const near = ranked.slice(0, MOST_OFFERED).map(({ entry, score }) => ({ move: entry.id, score: round(score) }));
+  const near = ranked.slice(0, MOST_OFFERED).map(({ entry, score }) => ({ move: entry.id, score: hundredth(score) }));
   if (!best) return { how: "none", near };
   const clear = best.score - (second?.score ?? 0) >= CLEAR;
   if (best.allAsked && best.allNamed && clear) return { how: "spelling", move: best.entry.id, near };
@@ -98,5 +99,3 @@ function compare(entry: Entry, likes: Likes, to: { askedWeight: number; library:
   const score = (2 * shared) / (to.askedWeight + entry.weight);
   return { entry, score: Math.min(1, score), allAsked: found === likes.length, allNamed: open.length === 0, equal };
 }
-
-const round = (score: number): number => Math.round(score * 100) / 100;

@@ -115,7 +115,7 @@ export function readNoneCell(field: RowField, into: SpringsSoFar): void {
 }
 
 /** Takes labels without a number, as one each. True when there were any. */
-export function readAlone(field: RowField, words: SpringVocabulary, into: SpringsSoFar): boolean {
+function readAlone(field: RowField, words: SpringVocabulary, into: SpringsSoFar): boolean {
   let any = false;
   if (words.alone) {
     field.takeAll(words.alone, "springs", (m) => {

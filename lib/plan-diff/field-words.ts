@@ -1,6 +1,6 @@
 /** The words of a change: one sentence a difference, and never none. */
-import { plainNumber, secondsWords } from "../plan/format.ts";
-import { sameData } from "../plan/same-data.ts";
+import { plainNumber, secondsWords } from "#lib/plan/format.ts";
+import { sameData } from "#lib/plan/same-data.ts";
 
 export type ValueSayer = (value: unknown) => string;
 

@@ -1,8 +1,8 @@
 /** Changes of everything but the items: the head, the equipment, the house standards, the library's moves. */
-import { percent, tagWords } from "../plan/format.ts";
-import { own } from "../plan/lookup.ts";
-import { sameData } from "../plan/same-data.ts";
-import type { Equipment, Move, Plan, Spring } from "../plan/schema.ts";
+import { percent, tagWords } from "#lib/plan/format.ts";
+import { own } from "#lib/plan/lookup.ts";
+import { sameData } from "#lib/plan/same-data.ts";
+import type { Equipment, Move, Plan, Spring } from "#lib/plan/schema.ts";
 import {
   became,
   type FieldWords,

@@ -1,11 +1,11 @@
 /** Changes of the items: which came, went and moved, and what is different in those that stayed. */
 import { readerOf } from "#lib/cues/as-read.ts";
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
-import { itemName, moveName, sentenceCase, springWords } from "../plan/format.ts";
-import { movedIds } from "../plan/moved.ts";
-import { sameData } from "../plan/same-data.ts";
-import type { MoveItem, Plan, PlanItem, ScriptLine } from "../plan/schema.ts";
-import { tieOf } from "../plan/ties.ts";
+import { itemName, moveName, sentenceCase, springWords } from "#lib/plan/format.ts";
+import { movedIds } from "#lib/plan/moved.ts";
+import { sameData } from "#lib/plan/same-data.ts";
+import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
+import { tieOf } from "#lib/plan/ties.ts";
 import {
   became,
   type FieldWords,

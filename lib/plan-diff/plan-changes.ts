@@ -1,7 +1,7 @@
 /** What is different between two plans, in sentences for a person: shown to a lead whose reading has been overtaken. */
 
-import { sameData } from "../plan/same-data.ts";
-import type { Plan } from "../plan/schema.ts";
+import { sameData } from "#lib/plan/same-data.ts";
+import type { Plan } from "#lib/plan/schema.ts";
 import { equipmentChanges, headChanges, libraryChanges, standardsChanges } from "./head.ts";
 import { itemChanges } from "./items.ts";
 

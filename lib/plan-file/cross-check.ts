@@ -1,18 +1,12 @@
 /** What no schema says about a plan: that the ids it names are there, once, and that its words and limits are known. */
-import * as z from "zod/mini";
-import type { AnyRule } from "#lib/rules/define/types.ts";
+
+import { own } from "#lib/plan/lookup.ts";
+import { formatPointer, type Path, type PlanProblem } from "#lib/plan/pointer.ts";
+import type { Plan, PlanItem } from "#lib/plan/schema.ts";
+import { parseScriptText } from "#lib/plan/script-text.ts";
+import { badLimits } from "#lib/rules/bad-limits.ts";
 import { FORMAT_RULE_IDS } from "#lib/rules/format-ids.ts";
 import { ruleById } from "#lib/rules/registry.ts";
-import { expectedWords, schemaAt } from "../plan/expected.ts";
-import { own } from "../plan/lookup.ts";
-import { formatPointer, type Path } from "../plan/pointer.ts";
-import type { Plan, PlanItem } from "../plan/schema.ts";
-import { parseScriptText } from "../plan/script-text.ts";
-
-export interface PlanProblem {
-  readonly path: Path;
-  readonly problem: string;
-}
 
 /** The first thing wrong, or undefined: repeated ids, then dangling ones, then words, then house standards. */
 export function crossCheck(plan: Plan): PlanProblem | undefined {
@@ -101,23 +95,4 @@ function* standards(plan: Plan): Problems {
     else if (!FORMAT_RULE_IDS.has(id))
       yield { path: ["standards", id], problem: "should be the id of a rule; there is none of that name" };
   }
-}
-
-/** Limits the rule does not have, or out of their bounds. */
-export function* badLimits(rule: AnyRule, limits: unknown): Problems {
-  for (const issue of rule.limits.safeParse(limits).error?.issues ?? []) {
-    const inside = issue.path.map((step) => (typeof step === "symbol" ? "" : step));
-    const at: Path = ["standards", rule.id, "limits", ...inside];
-    if (issue.code === "unrecognized_keys") {
-      yield { path: [...at, issue.keys[0] ?? ""], problem: `should be a limit of this rule: ${limitNames(rule)}` };
-      continue;
-    }
-    const node = schemaAt(z.toJSONSchema(rule.limits, { io: "input" }), inside, limits);
-    yield { path: at, problem: `should be ${node ? expectedWords(node) : "another value"}` };
-  }
-}
-
-function limitNames(rule: AnyRule): string {
-  const names = Object.keys(rule.limits.shape);
-  return names.length > 0 ? names.join(", ") : "it has none";
 }

@@ -3,13 +3,13 @@
  * The file command, import and every test go through here.
  */
 import * as z from "zod/mini";
-import { expectedWords, schemaAt } from "../plan/expected.ts";
-import { planJsonSchema } from "../plan/json-schema.ts";
-import { readJsonText } from "../plan/json-text.ts";
-import { findFlaw } from "../plan/plain-data.ts";
-import { formatPointer, type Path, valueAt } from "../plan/pointer.ts";
-import { itemSchema, type Move, moveSchema, type Plan, type PlanItem, planSchema } from "../plan/schema.ts";
-import { crossCheck, type PlanProblem } from "./cross-check.ts";
+import { expectedWords, schemaAt } from "#lib/plan/expected.ts";
+import { planJsonSchema } from "#lib/plan/json-schema.ts";
+import { readJsonText } from "#lib/plan/json-text.ts";
+import { findFlaw } from "#lib/plan/plain-data.ts";
+import { formatPointer, type Path, type PlanProblem, valueAt } from "#lib/plan/pointer.ts";
+import { itemSchema, type Move, moveSchema, type Plan, type PlanItem, planSchema } from "#lib/plan/schema.ts";
+import { crossCheck } from "./cross-check.ts";
 
 export type PlanParse =
   | { readonly ok: true; readonly plan: Plan }

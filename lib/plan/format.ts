@@ -1,4 +1,5 @@
 /** How numbers, springs, sides and items are put into words: one place for screens, findings, cards and files. */
+import { NOISE, tenth } from "#lib/numbers/round.ts";
 import { moveOf, own } from "./lookup.ts";
 import type { Equipment, ItemSide, Move, MoveItem, Plan, PlanItem } from "./schema.ts";
 
@@ -25,7 +26,7 @@ export function secondsRange(low: number, high: number): string {
 }
 
 /** At most one decimal, none when it is whole: "11.3", "45". */
-export const plainNumber = (x: number): string => String(Math.round(x * 10) / 10);
+export const plainNumber = (x: number): string => String(tenth(x));
 
 /** "12 reps", "1 rep"; with a part of one over "about 12 reps". */
 export function repsWords(reps: number): string {
@@ -34,7 +35,7 @@ export function repsWords(reps: number): string {
 }
 
 /** A share 0..1 as "23%". A share just short of the next percent is not rounded up to it. */
-export const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)}%`;
+export const percent = (share: number): string => `${Math.floor(share * 100 + NOISE)}%`;
 
 const ENGLISH = new Intl.PluralRules("en-GB");
 

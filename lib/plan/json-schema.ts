@@ -5,7 +5,7 @@ import { PLAN_FORMAT, planSchema } from "./schema.ts";
 export type JsonSchema = { readonly [key: string]: unknown };
 
 /** A name, not an address: nothing is fetched from it. */
-export const PLAN_SCHEMA_ID = "https://springline.invalid/schema/plan-1.json";
+const PLAN_SCHEMA_ID = "https://springline.invalid/schema/plan-1.json";
 
 let made: JsonSchema | undefined;
 

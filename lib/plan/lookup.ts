@@ -3,7 +3,7 @@
  * well-formed id, and every object inherits one.
  */
 import { PLAN_DEFAULTS } from "./defaults.ts";
-import type { Move, MoveItem, Plan, PlanItem, Spring } from "./schema.ts";
+import type { CueKind, Move, MoveItem, Plan, PlanItem, Spring } from "./schema.ts";
 
 /** The value of a map's own key, or undefined. */
 export function own<T>(map: Readonly<Record<string, T>> | undefined, key: string): T | undefined {
@@ -61,3 +61,7 @@ export function sidePairs(plan: Plan): SidePair[] {
     Array.from({ length: Math.max(left.length, right.length) }, (_, i) => ({ move, left: left[i], right: right[i] })),
   );
 }
+
+/** True when a line of this kind has words in it. */
+export const hasLineOf = (item: MoveItem, kind: CueKind): boolean =>
+  (item.script ?? []).some((line) => line.kind === kind && line.text.trim() !== "");

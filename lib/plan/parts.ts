@@ -3,8 +3,8 @@
  * letter in a script leaves the times alone, a time leaves the set-ups alone, and a word of the title leaves all of them.
  */
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
-import { says } from "#lib/plan/cue-lines.ts";
 import { CUE_KINDS, type MoveItem, type Plan, type PlanItem } from "#lib/plan/schema.ts";
+import { hasLineOf } from "./lookup.ts";
 
 export interface PlanParts {
   /** Everything but title and notes, which nothing is worked out from. */
@@ -116,7 +116,7 @@ function withoutTimes(item: PlanItem): PlanItem {
 
 function withKinds(setUp: PlanItem, item: PlanItem): PlanItem {
   if (setUp.kind !== "move" || item.kind !== "move") return setUp;
-  return { ...setUp, script: CUE_KINDS.filter((kind) => says(item, kind)).map((kind) => ({ kind, text: "…" })) };
+  return { ...setUp, script: CUE_KINDS.filter((kind) => hasLineOf(item, kind)).map((kind) => ({ kind, text: "…" })) };
 }
 
 /** The value as it was when the new one says the same. */

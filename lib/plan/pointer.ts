@@ -2,6 +2,12 @@
 
 export type Path = readonly (string | number)[];
 
+/** What is wrong at one place of a file: a sentence's end, such as "should be a number". */
+export interface PlanProblem {
+  readonly path: Path;
+  readonly problem: string;
+}
+
 /** "" is the whole value; `~` and `/` in a key are written `~0` and `~1`. */
 export function formatPointer(path: Path): string {
   return path.map((step) => `/${String(step).replaceAll("~", "~0").replaceAll("/", "~1")}`).join("");

@@ -144,9 +144,9 @@ const ascending = (max: number) =>
     .tuple([numberFrom(0, max), numberFrom(0, max)])
     .check(z.refine(([a, b]) => a <= b, "the first must not be above the second"));
 
-export const scriptLineSchema = z.strictObject({ kind: z.enum(CUE_KINDS), text: text(2000) });
+const scriptLineSchema = z.strictObject({ kind: z.enum(CUE_KINDS), text: text(2000) });
 
-export const springSchema = z.strictObject({
+const springSchema = z.strictObject({
   id,
   label: text(60),
   count: wholeFrom(0, 20),
@@ -169,7 +169,7 @@ export const equipmentSchema = z.strictObject({
   actionSeconds: z.optional(actionSecondsSchema),
 });
 
-export const tempoSchema = z.union([
+const tempoSchema = z.union([
   z.strictObject({
     outSeconds: numberFrom(0.1, 120),
     outHoldSeconds: z.optional(numberFrom(0, 120)),
@@ -204,12 +204,12 @@ export const moveSchema = z.strictObject({
   handsShare: z.optional(z.strictObject({ pose: z.enum(POSES) })),
 });
 
-export const headingSchema = z.strictObject({
+const headingSchema = z.strictObject({
   id,
   kind: z.literal("heading"),
   title: z.string().check(z.maxLength(200)),
 });
-export const pauseSchema = z.strictObject({
+const pauseSchema = z.strictObject({
   id,
   kind: z.literal("pause"),
   seconds,
@@ -289,4 +289,3 @@ export type CueKind = (typeof CUE_KINDS)[number];
 export type LiveField = (typeof LIVE_FIELDS)[number];
 export type Action = (typeof ACTIONS)[number];
 export type FindingLevel = (typeof FINDING_LEVELS)[number];
-export type PlanLevel = (typeof LEVELS)[number];

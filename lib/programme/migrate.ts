@@ -4,7 +4,7 @@ import { type DocMigration, type Migration, migrate } from "#lib/doc/migrate.ts"
 import { MONTH_DOC_VERSION } from "./layout.ts";
 
 /** Version 1 is the first: nothing to carry forward yet. */
-export const MONTH_STEPS: readonly DocMigration[] = [];
+const MONTH_STEPS: readonly DocMigration[] = [];
 
 /** Runs the steps a month document still needs; one newer than this program is left untouched. */
 export function migrateMonth(

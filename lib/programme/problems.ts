@@ -2,7 +2,6 @@
  * What is wrong with a month: slots with no plan or an unsigned one, two classes that need one coach or one room at
  * once, a plan that does not fit its slot. Days that are over are left in peace.
  */
-
 import { planTitle } from "#lib/plan/plan-title.ts";
 import type { PlanSummary, PlansKnown } from "#lib/protocol/messages.ts";
 import { dayNumber, minuteOfDay } from "./calendar.ts";

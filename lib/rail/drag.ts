@@ -1,4 +1,5 @@
 /** What a hand on the rail means: seconds from a dragged end, a new place from a dragged item. Pure; pixels in. */
+import { NOISE } from "#lib/numbers/round.ts";
 import type { RailLayout } from "./layout.ts";
 
 export interface EndDrag {
@@ -22,7 +23,7 @@ export function draggedSeconds(d: EndDrag): number {
 
 /** One step of the grid up or down; a time off the grid goes to the next line of it in that direction. */
 export function steppedSeconds(seconds: number, by: 1 | -1, grid: number, shortest = grid): number {
-  const line = by === 1 ? Math.floor(seconds / grid + 1e-9) + 1 : Math.ceil(seconds / grid - 1e-9) - 1;
+  const line = by === 1 ? Math.floor(seconds / grid + NOISE) + 1 : Math.ceil(seconds / grid - NOISE) - 1;
   return Math.max(shortest, line * grid);
 }
 

@@ -55,7 +55,7 @@ export const LEAST_HEIGHT_PX: Readonly<Record<SegmentKind, number>> = {
   free: 28,
 };
 
-export const gapKey = (id: string): string => `gap:${id}`;
+const gapKey = (id: string): string => `gap:${id}`;
 
 type Bare = Omit<RailSegment, "top" | "height">;
 

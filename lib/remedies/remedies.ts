@@ -1,64 +1,23 @@
-/** Findings with one obvious act that mends them. The page offers it as one step, taken back as one. */
+/** Findings that one obvious act fixes. The page offers it as one step, undone as one. */
 import { readOut } from "#lib/acts/act-words.ts";
 import { countWord, secondsWords } from "#lib/plan/format.ts";
 import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
-import type { Finding } from "../rules/define/types.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
+import type { Remedy, RemedyChange } from "./remedy.ts";
 import { keepSpringsOn, saySetup } from "./setup-lines.ts";
 import { intoRange, wholeReps } from "./times.ts";
 
-/** One field of one item set to a value, or one line put into its script. */
-export type RemedyChange =
-  | {
-      readonly itemId: string;
-      readonly field: "seconds" | "transitionSeconds" | "offsetMm";
-      /** Undefined takes an optional field away. */
-      readonly value: number | undefined;
-    }
-  | {
-      readonly itemId: string;
-      readonly field: "springs";
-      /** The whole set of them. */
-      readonly value: Readonly<Record<string, number>>;
-    }
-  | {
-      readonly itemId: string;
-      /** A cue line as a plan file writes it: before everything else of the item, or behind its last set-up line. */
-      readonly field: "firstLine" | "setupEnd";
-      readonly value: ScriptLine;
-    }
-  | {
-      readonly itemId: string;
-      /** A cue line behind the first one that says the same as `after`; behind the last set-up line where none does. */
-      readonly field: "afterLine";
-      readonly after: ScriptLine;
-      readonly value: ScriptLine;
-    }
-  | {
-      readonly itemId: string;
-      /** The last of several lines that say the same as this one, taken out. */
-      readonly field: "lineTwice";
-      readonly value: ScriptLine;
-    };
+type MakeRemedy = (plan: Plan, finding: Finding) => Remedy | null;
 
-export interface Remedy {
-  /** What the act does, to stand on its button: "Make both 60 s". */
-  readonly label: string;
-  /** What to know before it is taken. */
-  readonly note?: string;
-  readonly changes: readonly RemedyChange[];
-}
-
-type Mender = (plan: Plan, finding: Finding) => Remedy | null;
-
-/** The act that mends a finding in the plan as it stands, or null: nothing obvious, or already mended. Never throws. */
+/** The act that fixes a finding in the plan as it stands, or null: nothing obvious, or already fixed. Never throws. */
 export function remedyFor(plan: Plan, finding: Finding): Remedy | null {
-  const mender = own(MENDERS, finding.rule);
-  const mend = mender?.(plan, finding) ?? null;
-  return mend && mend.changes.length > 0 ? mend : null;
+  const make = own(REMEDIES, finding.rule);
+  const remedy = make?.(plan, finding) ?? null;
+  return remedy && remedy.changes.length > 0 ? remedy : null;
 }
 
-const MENDERS: Readonly<Record<string, Mender>> = {
+const REMEDIES: Readonly<Record<string, MakeRemedy>> = {
   "uneven-sides": evenSides,
   "uneven-springs-between-sides": sameSprings,
   "springs-not-there": springsThatAreThere,

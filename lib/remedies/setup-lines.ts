@@ -5,12 +5,12 @@ import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
 import { springWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
+import { avoidableChanges } from "#lib/rules/select/avoidable-changes.ts";
+import { IN_PAUSES, setupLinesOf, toldAt } from "#lib/rules/select/told-acts.ts";
+import { isToldLate } from "#lib/rules/select/told-order.ts";
 import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
-import type { Finding } from "../rules/define/types.ts";
-import { avoidableChanges } from "../rules/select/avoidable-changes.ts";
-import { IN_PAUSES, setupLinesOf, toldAt } from "../rules/select/told-acts.ts";
-import { isToldLate } from "../rules/select/told-order.ts";
-import type { Remedy, RemedyChange } from "./remedies.ts";
+import type { Remedy, RemedyChange } from "./remedy.ts";
 
 /**
  * The whole change told once, in the order of hands and feet, whatever part of it the finding misses. What the coach wrote

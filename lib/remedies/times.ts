@@ -8,8 +8,8 @@ import { isWhole, type Variable, valuesWithin } from "#lib/fit/values.ts";
 import { secondsWords } from "#lib/plan/format.ts";
 import { itemById } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
-import type { Finding } from "../rules/define/types.ts";
-import type { Remedy } from "./remedies.ts";
+import type { Finding } from "#lib/rules/define/types.ts";
+import type { Remedy } from "./remedy.ts";
 
 /** Fits tried for one offer: each takes some milliseconds. */
 const TRIES = 3;

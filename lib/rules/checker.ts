@@ -15,7 +15,7 @@ import { type StudioRules, studioRulesOf } from "./studio-rules.ts";
 
 export class RuleChecker {
   private readonly rules: readonly AnyRule[];
-  private readonly house = new Kept<StudioRules>();
+  private readonly studio = new Kept<StudioRules>();
   private readonly moves = new KeptEach<MoveFindings>();
   private readonly times = new Kept<Batch>();
   private readonly setups = new Kept<Batch>();
@@ -29,38 +29,38 @@ export class RuleChecker {
   /** In the order of `PlanCheck`. */
   findings(known: KnownPlan): readonly Finding[] {
     const { standards } = known;
-    const house = this.house.get([standards], () => studioRulesOf(this.rules, standards));
-    const batches = this.ofMoves(house, known);
+    const studio = this.studio.get([standards], () => studioRulesOf(this.rules, standards));
+    const batches = this.ofMoves(studio, known);
     batches.push(
-      this.times.get([house, known.times], () => ofTimes(house, known)),
-      this.setups.get([house, known.setups], () => ofSetups(house, "setups", known.setups)),
-      this.kinds.get([house, known.kinds], () => ofSetups(house, "kinds", known.kinds)),
+      this.times.get([studio, known.times], () => ofTimes(studio, known)),
+      this.setups.get([studio, known.setups], () => ofSetups(studio, "setups", known.setups)),
+      this.kinds.get([studio, known.kinds], () => ofSetups(studio, "kinds", known.kinds)),
     );
     // The items of the set-ups are in the plan's order, and the same list while that is the same.
     const { items } = known.setups;
-    return this.all.get([house, items, ...batches], () => findingsInOrder(house.rules, items, batches));
+    return this.all.get([studio, items, ...batches], () => findingsInOrder(studio.rules, items, batches));
   }
 
   /** What is asked of each move item. */
-  private ofMoves(house: StudioRules, known: KnownPlan): Batch[] {
+  private ofMoves(studio: StudioRules, known: KnownPlan): Batch[] {
     const moves = placedMoves(known.plan, known.clock.rows);
     this.moves.round();
     let from = 0;
     return moves.map((placed, n) => {
       const at: MovePlace = { placed, before: moves[n - 1], from, n };
       if (placed.move) from = placed.index;
-      const reads = moveReads(house, known, at);
-      return this.moves.get(placed.item.id, reads, (was) => findingsOfMove(house, known, at, was)).batch;
+      const reads = moveReads(studio, known, at);
+      return this.moves.get(placed.item.id, reads, (was) => findingsOfMove(studio, known, at, was)).batch;
     });
   }
 }
 
-function ofTimes(house: StudioRules, { times: plan, clock, balance }: KnownPlan): Batch {
+function ofTimes(studio: StudioRules, { times: plan, clock, balance }: KnownPlan): Batch {
   const given = { ...clock, plan, moves: placedMoves(plan, clock.rows), balance: () => balance };
-  return batchOf(house.reading.times, new ScopedContext("times", { ...given, steps: () => walkSetups(plan) }));
+  return batchOf(studio.reading.times, new ScopedContext("times", { ...given, steps: () => walkSetups(plan) }));
 }
 
-function ofSetups(house: StudioRules, reads: "setups" | "kinds", plan: Plan): Batch {
+function ofSetups(studio: StudioRules, reads: "setups" | "kinds", plan: Plan): Batch {
   const given = { plan, moves: placedMoves(plan, undefined), steps: () => walkSetups(plan) };
-  return batchOf(house.reading[reads], new ScopedContext(reads, given));
+  return batchOf(studio.reading[reads], new ScopedContext(reads, given));
 }

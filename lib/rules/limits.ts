@@ -7,7 +7,7 @@ import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/pl
 import type { AnyRule } from "./define/types.ts";
 
 /** How a number is shown and typed. A share (0..1) is typed as a percentage. */
-export type LimitUnit = "s" | "%" | "N" | "mm" | "";
+type LimitUnit = "s" | "%" | "N" | "mm" | "";
 
 interface Named {
   /** The key in `standards`. */
@@ -29,12 +29,12 @@ export interface ChoicesLimit extends Named {
   readonly options: readonly string[];
   readonly usual: readonly string[];
 }
-export interface YesNoLimit extends Named {
+interface YesNoLimit extends Named {
   readonly kind: "yes-no";
   readonly usual: boolean;
 }
 /** A kind of value that no screen can type yet: shown, and left as it is. */
-export interface OtherLimit extends Named {
+interface OtherLimit extends Named {
   readonly kind: "other";
   readonly usual: unknown;
 }

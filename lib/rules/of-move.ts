@@ -30,17 +30,17 @@ export interface MoveFindings {
 }
 
 /** All that anything found of the item depends on: while it is the same, none of the kinds has to be looked at. */
-export function moveReads(house: StudioRules, { frame, times, plan, spans }: KnownPlan, at: MovePlace): Reads {
+export function moveReads(studio: StudioRules, { frame, times, plan, spans }: KnownPlan, at: MovePlace): Reads {
   const { placed, before, from, n } = at;
   const claimed = claimsAnything(placed.item) ? times : null;
-  const reads: unknown[] = [house, frame, claimed, placed.row, before?.item, before?.row, before?.move];
+  const reads: unknown[] = [studio, frame, claimed, placed.row, before?.item, before?.row, before?.move];
   reads.push(spans?.[n], spans?.[n + 1]);
   pushChange(reads, plan, from, placed.index);
   return reads;
 }
 
 export function findingsOfMove(
-  house: StudioRules,
+  studio: StudioRules,
   known: KnownPlan,
   at: MovePlace,
   was: MoveFindings | undefined,
@@ -48,37 +48,37 @@ export function findingsOfMove(
   const kept = was?.kept ?? { item: new Kept(), change: new Kept(), voice: new Kept(), claims: new Kept() };
   const around = known.spans?.slice(at.n, at.n + 2) ?? [];
   const batch = mergedBatch([
-    ofItem(kept.item, house, known, at),
-    ofChange(kept.change, house, known, at),
-    ofVoice(kept.voice, house, known, { ...at, around }),
-    ofClaims(kept.claims, house, known, { ...at, around }),
+    ofItem(kept.item, studio, known, at),
+    ofChange(kept.change, studio, known, at),
+    ofVoice(kept.voice, studio, known, { ...at, around }),
+    ofClaims(kept.claims, studio, known, { ...at, around }),
   ]);
   return { kept, batch };
 }
 
-function ofItem(kept: Kept<Batch>, house: StudioRules, { frame, plan }: KnownPlan, { placed }: MovePlace): Batch {
-  return kept.get([house, frame, placed.item, placed.move], () => {
+function ofItem(kept: Kept<Batch>, studio: StudioRules, { frame, plan }: KnownPlan, { placed }: MovePlace): Batch {
+  return kept.get([studio, frame, placed.item, placed.move], () => {
     const small = fewItems(frame, plan, [placed.item]);
     const ctx = new ScopedContext("item", { plan: small, moves: placedMoves(small, undefined) });
-    return batchOf(house.reading.item, ctx);
+    return batchOf(studio.reading.item, ctx);
   });
 }
 
 function ofChange(
   kept: Kept<Batch>,
-  house: StudioRules,
+  studio: StudioRules,
   { frame, plan }: KnownPlan,
   { placed, from }: MovePlace,
 ): Batch {
   const { item, index } = placed;
-  const reads: unknown[] = [house, frame];
+  const reads: unknown[] = [studio, frame];
   pushChange(reads, plan, from, index);
   return kept.get(reads, () => {
     const small = fewItems(frame, plan, plan.items.slice(from, index + 1));
     const { rows } = classClock(small);
     const steps = () => walkSetups(small).filter((step) => step.item === item);
     const ctx = new ScopedContext("change", { plan: small, moves: placedMoves(small, rows), steps });
-    return batchOf(house.reading.change, ctx, item.id);
+    return batchOf(studio.reading.change, ctx, item.id);
   });
 }
 
@@ -95,25 +95,25 @@ interface SpokenPlace extends MovePlace {
   readonly around: readonly PlacedSpan[];
 }
 
-function ofVoice(kept: Kept<Batch>, house: StudioRules, { frame, plan }: KnownPlan, at: SpokenPlace): Batch {
+function ofVoice(kept: Kept<Batch>, studio: StudioRules, { frame, plan }: KnownPlan, at: SpokenPlace): Batch {
   const { placed, before, around } = at;
-  const reads = [house, frame, placed.item, placed.move, placed.row, before?.item, before?.move, before?.row];
+  const reads = [studio, frame, placed.item, placed.move, placed.row, before?.item, before?.move, before?.row];
   return kept.get([...reads, ...around], () => {
     const moves = before ? [before, placed] : [placed];
     const items = moves.map(({ item }) => item);
     const given = { plan: fewItems(frame, plan, items), moves, track: () => trackOf(around) };
-    return batchOf(house.reading.voice, new ScopedContext("voice", given), placed.item.id);
+    return batchOf(studio.reading.voice, new ScopedContext("voice", given), placed.item.id);
   });
 }
 
-function ofClaims(kept: Kept<Batch>, house: StudioRules, { times, clock }: KnownPlan, at: SpokenPlace): Batch {
+function ofClaims(kept: Kept<Batch>, studio: StudioRules, { times, clock }: KnownPlan, at: SpokenPlace): Batch {
   const { item, index } = at.placed;
   if (!claimsAnything(item)) return NOTHING_FOUND;
-  return kept.get([house, times, item, ...at.around], () => {
+  return kept.get([studio, times, item, ...at.around], () => {
     const plan = { ...times, items: times.items.map((one, n) => (n === index ? item : one)) };
     const moves = placedMoves(plan, clock.rows);
     const ctx = new ScopedContext("claims", { ...clock, plan, moves, track: () => trackOf(at.around) });
-    return batchOf(house.reading.claims, ctx, item.id);
+    return batchOf(studio.reading.claims, ctx, item.id);
   });
 }
 

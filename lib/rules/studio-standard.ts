@@ -2,7 +2,7 @@
 import * as z from "zod/mini";
 import { sameData } from "#lib/plan/same-data.ts";
 import { type Standards, standardSchema } from "#lib/plan/schema.ts";
-import { badLimits } from "#lib/plan-file/cross-check.ts";
+import { badLimits } from "./bad-limits.ts";
 import type { AnyRule } from "./define/types.ts";
 
 export type StudioStandard = Standards[string];

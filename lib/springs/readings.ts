@@ -2,7 +2,9 @@
  * The readings of a luggage scale as a studio keeps them beside its machines: what was read, in which units, and which
  * reading was left out of the fit. Never part of a plan. Pure.
  */
+
 import * as z from "zod/mini";
+import { tenth } from "#lib/numbers/round.ts";
 import { numberFrom } from "#lib/plan/number-fields.ts";
 import { ID_PATTERN } from "#lib/plan/schema.ts";
 import type { SpringReading } from "./spring-fit.ts";
@@ -24,7 +26,7 @@ export const fromMm = (mm: number, unit: TravelUnit): number => Number((mm / MM[
 export const fromNewtons = (newtons: number, unit: ForceUnit): number =>
   Number((newtons / NEWTONS[unit]).toPrecision(12));
 
-export const springReadingSchema = z.strictObject({
+const springReadingSchema = z.strictObject({
   travelMm: numberFrom(0, 5000),
   newtons: numberFrom(0, 5000),
   /** Kept to be seen, not used. */
@@ -39,10 +41,10 @@ export const sheetSchema = z.strictObject({
 export type KeptReading = z.infer<typeof springReadingSchema>;
 export type ReadingSheet = z.infer<typeof sheetSchema>;
 /** A sheet with when it was kept, ms since the epoch. */
-export const keptSheetSchema = z.extend(sheetSchema, { at: z.number() });
+const keptSheetSchema = z.extend(sheetSchema, { at: z.number() });
 export type KeptSheet = z.infer<typeof keptSheetSchema>;
 /** By spring id. */
-export const roomReadingsSchema = z.record(z.string().check(z.regex(ID_PATTERN)), keptSheetSchema);
+const roomReadingsSchema = z.record(z.string().check(z.regex(ID_PATTERN)), keptSheetSchema);
 export type RoomReadings = z.infer<typeof roomReadingsSchema>;
 
 /** The readings that count, with their places among all. */
@@ -55,5 +57,5 @@ export function countedReadings(readings: readonly KeptReading[]): { readings: S
 /** A fit as a spring of the room holds it: to a tenth of a newton, over a metre of travel too. */
 export const roundedSpring = (fit: { stiffnessNPerMm: number; preloadN: number }) => ({
   stiffnessNPerMm: Math.round(fit.stiffnessNPerMm * 1e4) / 1e4,
-  preloadN: Math.round(fit.preloadN * 10) / 10,
+  preloadN: tenth(fit.preloadN),
 });

@@ -2,6 +2,7 @@
  * A spring measured with a luggage scale: readings of travel and force become stiffness and preload, with what is left
  * over, and with a word on whether the readings lie on a line and which one to take again.
  */
+import { tenth } from "#lib/numbers/round.ts";
 import {
   leastSquaresLine,
   lineThroughOrigin,
@@ -51,7 +52,7 @@ export interface FitOptions {
 }
 
 /** Two readings always lie on a line, and so do any number at two travels: three show whether a line is right. */
-export const FEWEST_READINGS = 3;
+const FEWEST_READINGS = 3;
 /** A luggage scale shows tenths of a kilogram and is good to about 2 in 100 (common practice, no source). */
 const SCALE_SHARE = 0.02;
 const SCALE_LEAST_N = 1;
@@ -196,4 +197,4 @@ function sayPreload(line: SpringLine, scaleErrorN: number): string {
 const saySlack = (mm: number): string =>
   `The spring hangs slack for the first ${Math.round(mm)} mm: measure the travel from where it begins to pull.`;
 
-const newtons = (x: number): string => String(Math.round(x * 10) / 10 + 0);
+const newtons = (x: number): string => String(tenth(x) + 0);

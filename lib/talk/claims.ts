@@ -26,7 +26,7 @@ export type Claim =
       readonly said: string;
     }
   | { readonly says: "rounds"; readonly count: number; readonly nth: boolean; readonly said: string };
-export type ClaimedPart = "move" | "one" | "round" | "side";
+type ClaimedPart = "move" | "one" | "round" | "side";
 
 const NUMBERS: Readonly<Record<string, number>> = {
   no: 0,

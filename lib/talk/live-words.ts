@@ -25,7 +25,7 @@ export function spokenText(plan: Plan, text: string, moment: SpokenMoment): stri
 }
 
 /** One field's words, as they are said: "forty five" for seconds, the nearest whole minute, "two light" for springs. */
-export function fieldWords(plan: Plan, field: LiveField, moment: SpokenMoment): string {
+function fieldWords(plan: Plan, field: LiveField, moment: SpokenMoment): string {
   switch (field) {
     case "move":
       return moveName(plan, moment.item);

@@ -2,6 +2,7 @@
  * A coach's own rate from a passage read aloud between two taps. A plan counts a line as its syllables over the rate and
  * a pause after it, so the pauses between the lines are taken off first; the last one comes after the second tap.
  */
+import { hundredth } from "#lib/numbers/round.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import { PASSAGE } from "./passage.ts";
 import { syllablesOfText } from "./syllables.ts";
@@ -49,7 +50,7 @@ export function rateReading(seconds: number, pauseSeconds: number): RateReading 
 export function ownRate(readings: readonly { readonly seconds: number }[], pauseSeconds: number): number | null {
   if (readings.length === 0) return null;
   const seconds = readings.reduce((sum, reading) => sum + reading.seconds, 0) / readings.length;
-  return Math.round(rateOf(seconds, pauseSeconds) * 100) / 100;
+  return hundredth(rateOf(seconds, pauseSeconds));
 }
 
 /** True when readings differ so much that another one should settle it. */

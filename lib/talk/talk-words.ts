@@ -1,10 +1,11 @@
 /** Talk against time, in words: the same on the rail, in the script and for a screen reader. */
+import { tenth } from "#lib/numbers/round.ts";
 import { plainNumber } from "#lib/plan/format.ts";
 import type { ItemTalk } from "./talk.ts";
 
 /** Seconds of talk above the seconds there are; 0 when it fits. */
 export const talkOver = ({ seconds, roomSeconds }: Pick<ItemTalk, "seconds" | "roomSeconds">): number =>
-  Math.max(0, Math.round((seconds - roomSeconds) * 10) / 10);
+  Math.max(0, tenth(seconds - roomSeconds));
 
 /** "21 s to say, 45 s of time"; "51.3 s to say, 45 s of time: 6.3 s too much". */
 export function talkWords(talk: Pick<ItemTalk, "seconds" | "roomSeconds">): string {

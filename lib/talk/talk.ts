@@ -2,16 +2,16 @@
  * How long the words of a class take to say: syllables at the coach's own rate and a pause after each line. Live
  * fields count with the words they would say.
  */
+
 import { type ClassClock, classClock } from "#lib/clock/clock.ts";
 import { KeptEach } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { moveName } from "#lib/plan/format.ts";
 import { followingEach, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { type SpokenMoment, spokenText } from "./live-words.ts";
 import { SyllableCounter, syllablesOfText } from "./syllables.ts";
-
-export { fieldWords, type SpokenMoment as Moment, spokenText } from "./live-words.ts";
 
 /**
  * Where a plan says nothing. Rate: English talk runs at 4 to 5 syllables a second (range 3.3 to 5.9; a secondary source,
@@ -106,5 +106,4 @@ export class TalkCounter {
 export const tellsMinutes = perValue(({ script = [] }: MoveItem): boolean =>
   script.some(({ text }) => text.includes("{minutes-left}")),
 );
-const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
 const isSaid = (line: ScriptLine): boolean => line.kind !== "crew";

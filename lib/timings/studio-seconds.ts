@@ -4,6 +4,7 @@
  * each, the estimate its most likely value). Never towards the seconds in use: those may come from the same classes, which
  * would then be counted again at every look. Says how sure each one is.
  */
+import { tenth } from "#lib/numbers/round.ts";
 import { ACTIONS, type Action } from "#lib/plan/schema.ts";
 import { type ActionCounts, DEFAULT_ACTION_SECONDS } from "#lib/transitions/transitions.ts";
 import { nnls, solveSystem } from "./nnls.ts";
@@ -72,7 +73,7 @@ export function studioSeconds(changes: readonly TimedChange[], usual: Usual = DE
     rows: TIMED_PARTS.map((action, k) => ({
       action,
       usual: usual[action],
-      seconds: Math.round((seconds[k] ?? 0) * 10) / 10,
+      seconds: tenth(seconds[k] ?? 0),
       give: gives[k] ?? 0,
       seenIn: usable.filter((change) => countOf(change, action) > 0).length,
       share: Math.max(0, 1 - ((gives[k] ?? 0) / priorOf(usual[action])) ** 2),

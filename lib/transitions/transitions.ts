@@ -2,6 +2,7 @@
  * From one set-up to the next: which actions a person must do and how long they take. Counting is exact; the seconds
  * of an action are a studio's own timings or the defaults below.
  */
+import { NOISE } from "#lib/numbers/round.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import { ACTIONS, type Action, FACINGS, type Facing, type Move, type MoveItem, type Plan } from "#lib/plan/schema.ts";
 
@@ -128,7 +129,7 @@ function estimateOf(plan: Plan, actions: ActionCounts, feetMoved: boolean): numb
   }
   if (!differs) return 0;
   // Timings with decimals add up to 7.000000000000001: that is 7 s, not 8.
-  return Math.ceil(sum - 1e-9);
+  return Math.ceil(sum - NOISE);
 }
 
 const feetMove = (before: Setup, after: Setup): boolean => before.feet !== after.feet;

@@ -18,10 +18,10 @@ import {
  * `home`: the move never takes the carriage out. `out`: it does, so it may be out when the move ends. `unknown`: the plan
  * does not say, or people have rested since and may have let it go.
  */
-export type CarriagePlace = "home" | "out" | "unknown";
+type CarriagePlace = "home" | "out" | "unknown";
 
 /** The machine and the body while a move is done. */
-export interface BodyState {
+interface BodyState {
   /** Handles in the hands: 0, 1 or 2. */
   readonly handles: number;
   readonly crossed: boolean;
@@ -35,7 +35,7 @@ export interface BodyState {
 }
 
 /** What the next move needs free that the move before still holds. */
-export interface LetGo {
+interface LetGo {
   /** Handles still in hands that must bear weight next: 0, 1 or 2. */
   readonly handles: number;
   /** The strap that a foot must leave because it is needed elsewhere, or null. */

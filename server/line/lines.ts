@@ -4,7 +4,8 @@
  */
 
 import { afterAct, EMPTY_LINE, type LineAct, type Outcome, type RoomLine } from "#lib/line/line.ts";
-import type { FromServer, Hello, ToServer } from "#lib/line/messages.ts";
+import type { FromServer } from "#lib/line/from-server.ts";
+import type { Hello, ToServer } from "#lib/line/messages.ts";
 import type { EventLog } from "#server/base/log.ts";
 import type { LineHost } from "./host.ts";
 import type { LineLimits } from "./limits.ts";

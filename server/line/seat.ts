@@ -2,7 +2,8 @@
 
 import type { WebSocket } from "ws";
 import { LINE_CLOSE, type LineCloseName } from "#lib/line/close.ts";
-import { type FromServer, type ToServer, toServerSchema } from "#lib/line/messages.ts";
+import type { FromServer } from "#lib/line/from-server.ts";
+import { type ToServer, toServerSchema } from "#lib/line/messages.ts";
 import { createMessageQuota, type MessageQuota } from "#server/limits/message-quota.ts";
 import { endSocket } from "#server/sockets/close-socket.ts";
 import type { LineDevice } from "./host.ts";

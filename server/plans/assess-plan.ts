@@ -1,11 +1,12 @@
 /** The server's view of a plan as it is now: its hash, its findings, and whether it is a valid plan file. */
 
-import { checkPlan, RULE_CRASHED } from "#lib/analysis/check-plan.ts";
+import { checkPlan } from "#lib/analysis/check-plan.ts";
 import { contentHash } from "#lib/canonical/canonical.ts";
 import { agree } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import { parsePlan } from "#lib/plan-file/parse.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
+import { RULE_CRASHED } from "#lib/rules/findings.ts";
 import { ok, type Result } from "#server/base/result.ts";
 import type { PlanReading } from "./plan-doc.ts";
 import { UNREADABLE_PLAN } from "./refusals.ts";

@@ -3,6 +3,9 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, onRail, openFromDesk, test, type Who } from "./kit.ts";
 
+// Each opens a page and changes nothing: they may be shared out over the workers.
+test.describe.configure({ mode: "parallel" });
+
 const PAGES: readonly { readonly who: Who | null; readonly path: string }[] = [
   { who: null, path: "/sign-in" },
   { who: null, path: "/floor" },

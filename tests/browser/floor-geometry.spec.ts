@@ -1,20 +1,25 @@
 /**
- * Every word of every step of the demo's classes, on every screen of the floor, at seven sizes: on the screen, whole, over
+ * Every word of every step of the demo's classes, on every screen of the floor, at seven sizes (four unless the run is long): on the screen, whole, over
  * nothing and under nothing. The screens are the floor's own, drawn at each moment with the clock stopped.
  */
 import { expect, test } from "@playwright/test";
+import { LONG } from "../support/long.ts";
 import type { Screen } from "./geometry/stage.tsx";
 import { bundleStage, openStage } from "./geometry/theatre.ts";
 
-const SIZES = [
+/** The narrowest, the lowest, a usual one and the largest. */
+const USUAL_SIZES = [
   [390, 844],
   [844, 390],
-  [1024, 768],
   [1280, 720],
-  [1280, 800],
-  [1440, 900],
   [1920, 1080],
 ] as const;
+const OTHER_SIZES = [
+  [1024, 768],
+  [1280, 800],
+  [1440, 900],
+] as const;
+const SIZES = LONG ? [...USUAL_SIZES, ...OTHER_SIZES] : USUAL_SIZES;
 
 test.describe.configure({ mode: "parallel" });
 

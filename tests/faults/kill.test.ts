@@ -1,5 +1,5 @@
 /**
- * kill -9 in a burst of edits, again and again (`KILL_RUNS=50`: fifty times): whatever was called saved, and whatever a
+ * kill -9 in a burst of edits, again and again (fifty times in a long run): whatever was called saved, and whatever a
  * peer had already been sent, is in the database afterwards; and the next process gets the lock and the document at once.
  */
 import { type ChildProcess, spawn } from "node:child_process";
@@ -8,12 +8,13 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { loadDoc } from "#server/doc-log/stored-doc.ts";
 import { bundleServer, ROOT } from "#tests/support/bundle-server.ts";
 import { eventually } from "#tests/support/eventually.ts";
+import { often } from "#tests/support/long.ts";
 import { RawClient } from "#tests/support/raw-client.ts";
 import { type TempDb, tempDb } from "#tests/support/temp-db.ts";
 
 const BUNDLES = join(ROOT, "dist-tests/kill");
 const CHECKPOINTS = join(ROOT, "db/file/checkpoint-worker.mjs");
-const RUNS = Number(process.env.KILL_RUNS ?? 16);
+const RUNS = often(8, 50);
 const LANES = 2;
 
 beforeAll(() => bundleServer({ "kill-server": "tests/support/kill-server.ts" }, BUNDLES));

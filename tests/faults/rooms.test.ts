@@ -15,7 +15,7 @@ const page = (key: string, user = "ines") =>
   new RawClient(server.url, { kind: "plan", key }, { cookie: server.host.signIn(user) });
 const errors = () => server.log.filter((line) => line.level === "error").map((line) => line.message);
 
-test("a listener that throws breaks its room only: pages reconnect, nothing is lost, the other room never notices", async () => {
+test("[INV-03] a listener that throws breaks its room only: pages reconnect, nothing is lost, the other room never notices", async () => {
   const broken = server.addPlan("broken");
   server.addPlan("well");
   const [ines, marta, other] = [

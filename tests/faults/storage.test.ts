@@ -33,7 +33,7 @@ function fillDisk(): void {
 const clearDisk = () => server.db.raw.pragma("max_page_count = 1073741823");
 const BIG = "y".repeat(90_000);
 
-test("a full disk: not acknowledged, not sent on, said; retried and healed with nothing lost", async () => {
+test("[INV-02] a full disk: not acknowledged, not sent on, said; retried and healed with nothing lost", async () => {
   const [writer, peer] = [await page().synced(), await page("marta").synced()];
   await writer.saved();
   fillDisk();
@@ -64,7 +64,7 @@ test("a full disk: not acknowledged, not sent on, said; retried and healed with 
   peer.end();
 });
 
-test("the last page leaves while the disk is full: the room stays, heals, and the next page reads it", async () => {
+test("[INV-02] the last page leaves while the disk is full: the room stays, heals, and the next page reads it", async () => {
   const writer = await page().synced();
   await writer.saved();
   fillDisk();

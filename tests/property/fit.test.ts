@@ -9,6 +9,7 @@ import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { parsePlan } from "#lib/plan-file/parse.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { costOf, repOf } from "#tests/support/fit-model.ts";
+import { often } from "#tests/support/long.ts";
 import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const SEED = 20_117;
@@ -162,10 +163,10 @@ test("the same answer as trying all of them, or none where there is none", () =>
       expect(asSeconds(fittedPlan(plan, fit))).toEqual(new Map([...asSeconds(plan), ...fixed, ...best.seconds]));
       expect(fit.closingSeconds).toBeCloseTo(best.closing, 9);
     }),
-    { seed: SEED, numRuns: 1000 },
+    { seed: SEED, numRuns: often(400, 1000) },
   );
-  expect(possible).toBeGreaterThan(300);
-  expect(tied).toBeGreaterThan(60);
+  expect(possible).toBeGreaterThan(often(120, 300));
+  expect(tied).toBeGreaterThan(often(24, 60));
 });
 
 /** The laws on plans of every shape the format allows. */
@@ -204,9 +205,9 @@ test("exact or says why, on any plan", () => {
       possible += Number(fit.possible);
       holdsTheLaws(plan, fit);
     }),
-    { seed: SEED, numRuns: 2000 },
+    { seed: SEED, numRuns: often(600, 2000) },
   );
-  expect(possible).toBeGreaterThan(100);
+  expect(possible).toBeGreaterThan(often(30, 100));
 });
 
 test("total on plans with wrong contents: an answer or a sentence", () => {
@@ -217,6 +218,6 @@ test("total on plans with wrong contents: an answer or a sentence", () => {
       else expect(fit.say).not.toBe("");
       for (const item of plan.items) if (item.kind === "heading") bestOrder(plan, item.id);
     }),
-    { seed: SEED, numRuns: 1000 },
+    { seed: SEED, numRuns: often(400, 1000) },
   );
 });

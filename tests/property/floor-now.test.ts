@@ -7,10 +7,11 @@ import { floorNow, floorView, lastTouch, latenessAt, positionAt } from "#lib/flo
 import { seededRandom } from "#lib/order/random.ts";
 import { moveItems, moveOf, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
+import { often } from "#tests/support/long.ts";
 import { samplePlan } from "../unit/card/sample-plan.ts";
 
 const T0 = 1_000_000;
-const RUNS = 150;
+const RUNS = often(50, 150);
 
 function cardOf(plan: Plan): Card {
   return buildCard({
@@ -64,7 +65,7 @@ const doneRows = (card: Card, log: FloorLog, position: number) =>
   floorNow(card, log).clock.rows.filter((row) => row.end <= position && row.end > row.start);
 
 describe(`${RUNS} random classes, held, extended, skipped, gone back in and re-timed`, () => {
-  test("what is behind us never changes, and the second shown never jumps by a re-timing", () => {
+  test("[INV-23] what is behind us never changes, and the second shown never jumps by a re-timing", () => {
     const random = seededRandom(99);
     let retimed = 0;
     for (let run = 0; run < RUNS; run++) {
@@ -146,8 +147,8 @@ describe(`${RUNS} random classes, held, extended, skipped, gone back in and re-t
       }
     }
     expect(seen.onTime).toBeGreaterThan(RUNS / 3);
-    expect(seen.impossible).toBeGreaterThan(1);
-    expect(seen.dropped).toBeGreaterThan(3);
+    expect(seen.impossible).toBeGreaterThan(often(0, 1));
+    expect(seen.dropped).toBeGreaterThan(often(0, 3));
   });
 });
 

@@ -2,10 +2,11 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { byOrder, keyAfter, keyAtEnd, type Ordered } from "#lib/doc/order.ts";
+import { often } from "#tests/support/long.ts";
 
 const SEED = 7_041;
 const check = (property: fc.IProperty<unknown[]>) =>
-  fc.assert(property as fc.IProperty<unknown>, { seed: SEED, numRuns: 300 });
+  fc.assert(property as fc.IProperty<unknown>, { seed: SEED, numRuns: often(100, 300) });
 
 /** Lists as people make them: each puts something after something, and some do so at the same moment. */
 const places = fc.array(fc.record({ after: fc.nat({ max: 50 }), at: fc.nat({ max: 3 }) }), { maxLength: 40 });

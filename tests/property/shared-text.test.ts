@@ -1,11 +1,12 @@
 /** Several people type into one shared text at once, in every rhythm and delivery: every letter is there, in its words. */
 import { expect, test } from "vitest";
 import * as Y from "yjs";
+import { often } from "#tests/support/long.ts";
 import { Dice } from "../support/dice.ts";
 import { TypedField } from "../support/typed-field.ts";
 import { Network } from "./network.ts";
 
-const RUNS = 200;
+const RUNS = often(64, 200);
 /** Like letters next to like ones are what a mere comparison of texts gets wrong. */
 const START = "Legs and arms, all in all: small balls. ll";
 const WORDS = ["balls all along the wall. ", "Aller and alle, 22:22. ", "llllllll", "Zu zweit 😀😀 geht es. "];

@@ -7,9 +7,10 @@ import { extension } from "#lib/floor/extension.ts";
 import type { FloorEvent, FloorLog } from "#lib/floor/log.ts";
 import { floorNow, floorView, lastTouch, latenessAt, positionAt, standingLog } from "#lib/floor/now.ts";
 import { Dice } from "#tests/support/dice.ts";
+import { often } from "#tests/support/long.ts";
 import { samplePlan } from "../unit/card/sample-plan.ts";
 
-const RUNS = 300;
+const RUNS = often(80, 300);
 const T0 = 1_000_000;
 const card = buildCard({
   studio: { name: "Tholepin Strength", town: "Port Ellery" },
@@ -40,7 +41,7 @@ function without(log: FloorLog, touch: FloorEvent): FloorLog {
   return log.filter((event) => event !== touch);
 }
 
-test(`[INV-15a] ${RUNS} random classes with slips taken back`, () => {
+test(`[INV-23] ${RUNS} random classes with slips taken back`, () => {
   const dice = new Dice(2311);
   let undone = 0;
   for (let run = 0; run < RUNS; run++) {

@@ -13,6 +13,7 @@ import { fitToLength, fittedPlan, type PossibleFit } from "#lib/fit/fit.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { costOf, type FitModel, fitLp, fitModel } from "#tests/support/fit-model.ts";
+import { often } from "#tests/support/long.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
 const SEED = 500_500;
@@ -107,8 +108,8 @@ function ofLength(plan: Plan, spare: number): Plan {
 const anyShape = fc.tuple(validPlan, fc.integer({ min: -60, max: 90 })).map(([plan, spare]) => ofLength(plan, spare));
 
 it.each([
-  ["whole classes with locks, pairs, ranges and odd grids", wholeClass, 350, 200],
-  ["plans of every shape the format allows", anyShape, 150, 20],
+  ["whole classes with locks, pairs, ranges and odd grids", wholeClass, often(100, 350), often(57, 200)],
+  ["plans of every shape the format allows", anyShape, often(50, 150), often(6, 20)],
 ] as const)(
   "%s: the same optimum as HiGHS, never below the quadratic program",
   (_what, plans, runs, atLeast) => {
@@ -130,8 +131,8 @@ it.each([
       { seed: SEED, numRuns: runs },
     );
     expect(seen.possible).toBeGreaterThan(atLeast);
-    expect(seen.locked).toBeGreaterThan(5);
-    if (plans === wholeClass) expect(seen.paired).toBeGreaterThan(60);
+    expect(seen.locked).toBeGreaterThan(often(2, 5));
+    if (plans === wholeClass) expect(seen.paired).toBeGreaterThan(often(17, 60));
   },
   180_000,
 );

@@ -13,6 +13,7 @@ import { type Sequencing, sequenceSeconds } from "#lib/order/sequencing.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { estimateSeconds, setupOf } from "#lib/transitions/transitions.ts";
+import { often } from "#tests/support/long.ts";
 
 const SEED = 17_039;
 
@@ -179,7 +180,7 @@ const block = fc
   });
 
 describe("every order tried", () => {
-  it("300 random blocks with ties, waits and pauses: the same seconds, no constraint broken", () => {
+  it("random blocks with ties, waits and pauses: the same seconds, no constraint broken", () => {
     const seen = { better: 0, none: 0, held: 0 };
     fc.assert(
       fc.property(block, (plan) => {
@@ -202,10 +203,10 @@ describe("every order tried", () => {
         if (found.after < found.before) seen.better++;
         if (found.heldBy.length > 0) seen.held++;
       }),
-      { seed: SEED, numRuns: 300 },
+      { seed: SEED, numRuns: often(100, 300) },
     );
-    expect(seen.better).toBeGreaterThan(100);
-    expect(seen.held).toBeGreaterThan(100);
-    expect(seen.none).toBeGreaterThan(5);
+    expect(seen.better).toBeGreaterThan(often(30, 100));
+    expect(seen.held).toBeGreaterThan(often(30, 100));
+    expect(seen.none).toBeGreaterThan(often(1, 5));
   });
 });

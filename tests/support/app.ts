@@ -1,6 +1,6 @@
 /** The built program as a person meets it: its own process, its own data folder, the invented studio inside. */
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
@@ -30,11 +30,24 @@ export async function freePort(): Promise<number> {
 /** Where the build put the server: `dist`, or `dist-x` for a second build in `SPRINGLINE_DIST=.next-x`. */
 const BUILT = `${(process.env.SPRINGLINE_DIST ?? ".next").replace(/^\.next/, "dist")}/main.js`;
 
-/** Starts the built server (build first) on a free port; `demo` seeds the invented studio. */
+/** Set while browser tests run: a data folder with the invented studio in it, made once (`seeded-studio.ts`) and copied. */
+const SEEDED = "SPRINGLINE_SEEDED";
+
+/** Seeds the invented studio once for all that follow. Answers what removes it again. */
+export async function seedOnce(): Promise<() => void> {
+  const app = await startApp({ demo: true });
+  await app.stop();
+  process.env[SEEDED] = app.dataDir;
+  return () => rmSync(app.dataDir, { recursive: true, force: true });
+}
+
+/** Starts the built server (build first) on a free port; `demo` gives it the invented studio. */
 export async function startApp(options: { demo: boolean; dist?: string } = { demo: true }): Promise<RunningApp> {
   const port = await freePort();
   const url = `http://localhost:${port}`;
   const dataDir = mkdtempSync(join(tmpdir(), "springline-app-"));
+  const seeded = process.env[SEEDED];
+  if (options.demo && seeded) cpSync(seeded, dataDir, { recursive: true });
   let child: ChildProcess | undefined;
 
   const start = async () => {

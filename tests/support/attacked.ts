@@ -10,6 +10,7 @@ import { expect } from "vitest";
 import { planParts } from "#lib/doc/layout.ts";
 import { bundleServer, ROOT } from "./bundle-server.ts";
 import { eventually } from "./eventually.ts";
+import { SHOWS_WAITS } from "./long.ts";
 import { RawClient } from "./raw-client.ts";
 
 /** The server and beside it, where it looks for it, its thread; a folder for each process of the tests. */
@@ -42,7 +43,7 @@ export interface Attacked extends Said {
   /**
    * Runs the attack with a writer beside it, whose words are checked. Gives the longest wait of a request (ms): the least of
    * up to five runs, since what else the machine does may take half a second of one, and what the attack does is in all.
-   * `ATTACK_GAPS=1` has it written out.
+   * A long run has it written out.
    */
   under(attack: () => Promise<unknown>): Promise<number>;
   stop(): Promise<void>;
@@ -85,7 +86,7 @@ export async function startAttacked(): Promise<Attacked> {
     async under(attack) {
       let least = Number.POSITIVE_INFINITY;
       for (let run = 0; run < MOST_RUNS && least > WAIT_MS; run++) least = Math.min(least, await once(attack));
-      if (process.env.ATTACK_GAPS) console.info(`${least.toFixed(0)} ms: ${expect.getState().currentTestName}`);
+      if (SHOWS_WAITS) console.info(`${least.toFixed(0)} ms: ${expect.getState().currentTestName}`);
       return least;
     },
     async stop() {

@@ -1,6 +1,6 @@
 /** A plan after a mend was taken, without a document: what the page's own acts do to it. */
 import type { Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
-import type { Remedy, RemedyChange } from "#lib/remedies/remedies.ts";
+import type { Remedy, RemedyChange } from "#lib/remedies/remedy.ts";
 
 export function mended(plan: Plan, mend: Remedy): Plan {
   return { ...plan, items: plan.items.map((item) => mend.changes.reduce(withChange, item)) };

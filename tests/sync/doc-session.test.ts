@@ -131,11 +131,11 @@ describe("a month's undo", () => {
         return slot?.minutes === 60 && slot.coachId === "u-marta";
       }),
     );
-    ines.session.undoLast();
+    ines.session.undo();
     expect(ines.session.getSnapshot().said).toBe("Undone: the length of Pull on Tuesday 3 November is 45 min.");
     await eventually("marta reads it", () => readSlotById(marta.session.doc, "s1")?.minutes === 45);
     expect(readSlotById(marta.session.doc, "s1")?.coachId).toBe("u-marta");
-    ines.session.redoLast();
+    ines.session.redo();
     expect(ines.session.getSnapshot().said).toBe("Redone: the length of Pull on Tuesday 3 November is 60 min.");
   });
 
@@ -143,11 +143,11 @@ describe("a month's undo", () => {
     const ines = await openTheMonth("ines");
     await reaches(ines, "saved");
     ines.session.act((w) => addSlot(w, { ...SLOT, id: "s2", theme: "Press" }));
-    ines.session.undoLast();
+    ines.session.undo();
     expect(ines.session.getSnapshot().slots.map(({ id }) => id)).toEqual(["s1"]);
     expect(monthParts(ines.session.doc).slots.has("s2")).toBe(true);
     await reaches(ines, "saved");
-    ines.session.redoLast();
+    ines.session.redo();
     expect(ines.session.getSnapshot().slots.map(({ id }) => id)).toContain("s2");
     await reaches(ines, "saved");
   });

@@ -169,7 +169,7 @@ test("[INV-01] a thousand claims of presence and a thief, while a colleague is a
   expect(words).toMatch(/^(A )*Now A /);
 });
 
-test("sockets that never read, in a room with much traffic: cut off, and the others hear all", {
+test("[INV-25] sockets that never read, in a room with much traffic: cut off, and the others hear all", {
   timeout: 150_000,
 }, async () => {
   let blobs = 0;

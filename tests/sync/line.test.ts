@@ -69,7 +69,7 @@ describe("at the door", () => {
     expect(await raw.closed()).toBe(4400);
   });
 
-  test("a page of another version is told to reload", async () => {
+  test("[INV-17] a page of another version is told to reload", async () => {
     const raw = await new RawScreen(server.url).opened();
     raw.ws.send(
       JSON.stringify({ t: "hello", version: LINE_VERSION + 1, token: "x".repeat(43), view: "wall", memory: null }),
@@ -115,7 +115,7 @@ describe("on the line", () => {
     for (const raw of [loft, harbour]) raw.ws.terminate();
   });
 
-  test("what a leader of an older term sends is refused, and changes nothing for anybody", async () => {
+  test("[INV-24] what a leader of an older term sends is refused, and changes nothing for anybody", async () => {
     const line = await startLineServer();
     const [a, b] = [line.pair("Tablet"), line.pair("Wall")];
     const [one, two] = [await onLine(line, a), await onLine(line, b)];

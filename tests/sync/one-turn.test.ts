@@ -62,7 +62,8 @@ test("two thousand updates of three writers in the same second are all there, an
     });
   for (const writer of writers) await writer.saved(20_000);
   await eventually("all have all", () => writers.every((one) => notes(one).length === before + 3 * 667));
-  expect(new Set(writers.map(notes)).size).toBe(1);
+  const [first, ...others] = writers.map(notes);
+  for (const other of others) expect(other === first).toBe(true);
 });
 
 test("a page that has nothing is given what has just been written, though another was given the plan before", async () => {

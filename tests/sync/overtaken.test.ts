@@ -283,7 +283,7 @@ describe("a device copy from before themes were shared texts", () => {
     await eventually("both read the same", () => themeOf(ines) === themeOf(marta) && themeOf(ines).length === 9);
     expect(["PullPress", "PressPull"]).toContain(themeOf(ines));
     expect([toldTo(ines), toldTo(marta)]).toEqual([[], []]);
-    ines.session.undoLast();
+    ines.session.undo();
     await eventually("undo takes one's own alone", () => themeOf(marta) === "Press");
   });
 });

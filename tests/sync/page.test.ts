@@ -170,7 +170,7 @@ test("a failing disk is said, and healed; a page that joins meanwhile tries agai
   await reaches(joiner, "storage-failing");
   server.db.raw.pragma("max_page_count = 1073741823");
   await Promise.all([reaches(page, "saved", 10_000), reaches(joiner, "saved", 10_000)]);
-  expect(onServer().length).toBe(90_000);
+  expect(onServer() === "y".repeat(90_000)).toBe(true);
 });
 
 test("a reader's page is saved too, sends no presence, and shows it on gaining the right to write", async () => {
@@ -222,8 +222,8 @@ test("a stopped page leaves no socket, no listener and no timer of its own", asy
   await reaches(page, "saved");
   page.connection.stop();
   await eventually("the socket is gone", () => server.rooms.health().connections === 0);
-  const states = page.states.length;
+  const states = [...page.states];
   type(page, "to nobody");
-  expect(page.states.length).toBe(states);
+  expect(page.states).toEqual(states);
   await eventually("timers are back to where they were", () => timers() <= before);
 });

@@ -35,7 +35,7 @@ test("a reader reads, and is told what they may do", async () => {
   expect(reader.newsOf("rights")).toEqual([{ t: "rights", writes: false, comments: true }]);
 });
 
-test("a reader's update is refused and closes; the same update of a writer is taken", async () => {
+test("[INV-10] a reader's update is refused and closes; the same update of a writer is taken", async () => {
   const before = title();
   const count = refused();
   const update = reader.edit((doc) => planParts(doc).title.insert(0, "Mine! "));
@@ -47,7 +47,7 @@ test("a reader's update is refused and closes; the same update of a writer is ta
   expect(title()).toBe(`Mine! ${before}`);
 });
 
-test("a reader's step 2 with something new is refused; a writer's is taken", async () => {
+test("[INV-10] a reader's step 2 with something new is refused; a writer's is taken", async () => {
   const before = title();
   planParts(reader.doc).title.insert(0, "Offered ");
   const offer = Y.encodeStateAsUpdate(reader.doc);
@@ -74,7 +74,7 @@ test("a reader's step 2 and update with nothing new are no offence", async () =>
   expect(reader.closeCode).toBeUndefined();
 });
 
-test("a reader's presence is shown to nobody, a writer's is; `present` names both", async () => {
+test("[INV-10] a reader's presence is shown to nobody, a writer's is; `present` names both", async () => {
   const count = refused();
   reader.sendPresence([{ clientId: 11, clock: 1, state: { item: "a" } }]);
   await eventually("it is counted", () => refused() === count + 1);

@@ -92,7 +92,7 @@ describe("behind a proxy that is trusted", () => {
 
   test("many guesses at one moment are counted like many in a row", async () => {
     const asked = Array.from({ length: 20 }, (_, n) => status("petra", "not the password", V4(n)));
-    expect((await Promise.all(asked)).filter((got) => got === 401)).toHaveLength(5);
+    expect((await Promise.all(asked)).sort()).toEqual([...Array(5).fill(401), ...Array(15).fill(429)]);
     const sprayed = Array.from({ length: 40 }, (_, n) => status(`nobody-${n}`, "not the password", SAME()));
     // Up to three more are under way when the twentieth is counted.
     expect((await Promise.all(sprayed)).filter((got) => got === 401).length).toBeLessThanOrEqual(23);

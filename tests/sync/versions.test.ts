@@ -39,7 +39,7 @@ test("a page that holds another history is refused; one of this history is not",
   own.end();
 });
 
-test("a document of a newer program is refused and left as it is", async () => {
+test("[INV-17] a document of a newer program is refused and left as it is", async () => {
   server.addPlan("newer");
   const newer = { kind: "plan", key: "newer" } as const;
   server.rooms.transact(newer, "u", (doc) => {

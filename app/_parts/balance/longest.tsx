@@ -65,7 +65,7 @@ function StretchRow({ label, stretch, longest, nameOf, startOf, onGo }: Row & Lo
       </td>
       <td>
         {first !== undefined && (
-          <button type="button" className={styles.go} onClick={() => onGo(first)}>
+          <button type="button" className="text-button text-button-low" onClick={() => onGo(first)}>
             {`${nameOf(first)} at ${clockTime(startOf(first))}`}
           </button>
         )}

@@ -23,7 +23,7 @@ export function UnevenList({ plan, balance, onGo }: UnevenListProps) {
       <p className={styles.sum}>
         <b>{`${plural(uneven.length, "group")} uneven`}</b> between left and right.
       </p>
-      <ul className={styles.uneven}>
+      <ul className={`problem ${styles.uneven}`}>
         {uneven.map(({ group, more, by, pairs }) => (
           <li key={group}>
             <span>
@@ -31,7 +31,12 @@ export function UnevenList({ plan, balance, onGo }: UnevenListProps) {
               {`: ${plainNumber(by)} s more on the ${more}`}
             </span>
             {pairs.slice(0, SHOWN).map((pair) => (
-              <button key={pair.goTo} type="button" className={styles.go} onClick={() => onGo(pair.goTo)}>
+              <button
+                key={pair.goTo}
+                type="button"
+                className="text-button text-button-low"
+                onClick={() => onGo(pair.goTo)}
+              >
                 {pairWords(plan, pair)}
               </button>
             ))}

@@ -18,7 +18,7 @@ export function UndoButtons({ session, can, className }: UndoButtonsProps) {
         command={UNDO_COMMANDS.commands.redo}
         place="page"
         disabled={!can.canRedo}
-        onRun={() => session.redoLast()}
+        onRun={() => session.redo()}
       />
     </span>
   );
@@ -30,7 +30,7 @@ export function UndoButton({ session, can }: Omit<UndoButtonsProps, "className">
       command={UNDO_COMMANDS.commands.undo}
       place="page"
       disabled={!can.canUndo}
-      onRun={() => session.undoLast()}
+      onRun={() => session.undo()}
     />
   );
 }

@@ -5,13 +5,13 @@ import { UNDO_COMMANDS } from "./common.ts";
 import { keyHandler } from "./keys.ts";
 
 export interface Undoes {
-  undoLast(): void;
-  redoLast(): void;
+  undo(): void;
+  redo(): void;
 }
 
 export function useUndoKeys(session: Undoes): void {
   useEffect(() => {
-    const run = { undo: () => session.undoLast(), redo: () => session.redoLast() };
+    const run = { undo: () => session.undo(), redo: () => session.redo() };
     const handle = keyHandler(UNDO_COMMANDS, "page", { run });
     const onKeyDown = (event: KeyboardEvent) => {
       if (!hasOwnUndo(event.target)) handle(event);

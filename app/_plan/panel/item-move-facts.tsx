@@ -24,7 +24,7 @@ export function ItemMoveFacts({ move, page }: { move: Move; page: string | null 
       <Cautions move={move} />
       {page && (
         <p>
-          <Link className={styles.about} href={page} prefetch={false}>
+          <Link className="link-line" href={page} prefetch={false}>
             {MOVE_WORDS.page}
           </Link>
         </p>
@@ -47,7 +47,7 @@ function Cautions({ move }: { move: Move }) {
   const cautions = move.cautions ?? [];
   if (cautions.length === 0) return null;
   return (
-    <div className={styles.cautions}>
+    <div className={`notice small ${styles.cautions}`}>
       <h3>{plural(cautions.length, "caution")}</h3>
       <ul>
         {cautions.map((caution) => (

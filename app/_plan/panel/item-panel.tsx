@@ -37,7 +37,7 @@ export function ItemPanel({ session, snap, item, slips }: ItemPanelProps) {
   return (
     <section className={styles.panel} aria-label={`Item: ${nameOf(snap.plan, item)}`}>
       <PanelHead snap={snap} item={item} />
-      <div className={styles.acts}>
+      <div className="acts light">
         {ITEM_ACTS.map((command) => (
           <PlanButton key={command} command={command} />
         ))}
@@ -116,7 +116,7 @@ function MoveChange({ session, snap, item }: Omit<MoveBodyProps, "readOnly" | "s
   };
   return (
     <div className={styles.change}>
-      <button type="button" className={styles.textButton} aria-expanded={open} onClick={() => setOpen(!open)}>
+      <button type="button" className="text-button" aria-expanded={open} onClick={() => setOpen(!open)}>
         {open ? ITEM_WORDS.keepMove : ITEM_WORDS.otherMove}
       </button>
       {open && (

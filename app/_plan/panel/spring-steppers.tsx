@@ -29,7 +29,7 @@ export function SpringSteppers({ session, item, equipment, disabled }: SteppersP
       {strange.map(([id, n]) => (
         <p key={id} className="problem">
           {strangeSpring(id, n)}{" "}
-          <button type="button" className={styles.textButton} onClick={() => setSpringCount(session, item.id, id, 0)}>
+          <button type="button" className="text-button" onClick={() => setSpringCount(session, item.id, id, 0)}>
             {ITEM_WORDS.takeSpringOff}
           </button>
         </p>
@@ -51,7 +51,13 @@ function Stepper({ session, item, equipment, spring }: Omit<SteppersProps, "disa
           {`${on === 0 ? "none" : countWord(on)} of ${spring.count}`}
         </span>
       </span>
-      <button type="button" aria-label={`One ${spring.label} less`} disabled={on === 0} onClick={() => set(on - 1)}>
+      <button
+        type="button"
+        className="square-button"
+        aria-label={`One ${spring.label} less`}
+        disabled={on === 0}
+        onClick={() => set(on - 1)}
+      >
         −
       </button>
       <span className={styles.springCoils}>
@@ -61,6 +67,7 @@ function Stepper({ session, item, equipment, spring }: Omit<SteppersProps, "disa
       </span>
       <button
         type="button"
+        className="square-button"
         aria-label={`One ${spring.label} more`}
         disabled={on >= spring.count}
         onClick={() => set(on + 1)}

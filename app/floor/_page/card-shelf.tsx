@@ -58,7 +58,7 @@ export function CardShelf({ state, pairing, worker, logs, onChoose, children }: 
 
 function Head({ state, pairing, logs }: Pick<Props, "state" | "pairing" | "logs">) {
   return (
-    <header className={styles.head}>
+    <header className="spread">
       <div>
         <h1>{pairing.room.name}</h1>
         <p className="quiet">

@@ -7,6 +7,8 @@ import "@fontsource/atkinson-hyperlegible-next/700.css";
 import "@fontsource/atkinson-hyperlegible-mono/400.css";
 import "@fontsource/atkinson-hyperlegible-mono/700.css";
 import "../../look.css";
+import "../../controls.css";
+import "../../shared.css";
 import "../floor.css";
 import { createRoot } from "react-dom/client";
 import { KeyHelp } from "../../_parts/key-help.tsx";

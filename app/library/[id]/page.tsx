@@ -51,10 +51,10 @@ export default async function MovePage({ params, searchParams }: PageProps) {
   };
   return (
     <Shell visit={visit} section="library">
-      <Link className={styles.back} href={`/library${filterToQuery(filterFromQuery(read))}`}>
+      <Link className="link-line" href={`/library${filterToQuery(filterFromQuery(read))}`}>
         Library
       </Link>
-      <div className={styles.head}>
+      <div className={`spread ${styles.head}`}>
         <h1>{move.name}</h1>
         {writes ? <MoveActs {...actsOf(id, found.value, used.value)} /> : null}
       </div>

@@ -34,7 +34,7 @@ export function Conflict({ base, mine, theirs, names, busy, onSave, onTheirs }: 
   const merged = mergeMoves(base, mine, theirs.move);
   const choose = (key: MoveKey, take: boolean) => setChosen(withOrWithout(chosen, key, take));
   return (
-    <section className={styles.conflict} aria-labelledby="conflict">
+    <section className={`notice ${styles.conflict}`} aria-labelledby="conflict">
       <h2 id="conflict" ref={head} tabIndex={-1}>
         {who} changed this move while you were editing it
       </h2>
@@ -95,7 +95,7 @@ interface ConflictActsProps {
 
 function ConflictActs({ busy, onBoth, onMine, onTheirs }: ConflictActsProps) {
   return (
-    <p className={styles.acts}>
+    <p className={`acts ${styles.acts}`}>
       <button type="button" className="button button-strong" aria-disabled={busy} onClick={onBoth}>
         Combine both and save
       </button>
@@ -130,7 +130,7 @@ function Fact({ label, who, words, theirs, onChoose }: FactProps) {
             {who}: <strong>{words.theirs}</strong>
           </span>
         ) : (
-          <fieldset className={styles.options}>
+          <fieldset className="options">
             <legend className="visually-hidden">{label}</legend>
             <label data-on={!theirs || undefined}>
               <input type="radio" name={name} checked={!theirs} onChange={() => onChoose(false)} />

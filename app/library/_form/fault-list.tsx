@@ -37,7 +37,7 @@ export function FaultList({ faults }: { readonly faults: readonly Fault[] }) {
           <ul className={styles.faults}>
             {faults.map(({ place, say }) => (
               <li key={`${place} ${say}`}>
-                <button type="button" className={styles.link} onClick={() => goToField(place)}>
+                <button type="button" className="text-button" onClick={() => goToField(place)}>
                   {faultPlaceWords(place)}
                 </button>
               </li>

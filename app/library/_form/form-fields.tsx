@@ -32,7 +32,7 @@ export function TextInput({ place, label, fault, hint, value, onChange, unit, de
         {label}
         {of ? <span className="visually-hidden"> of {of}</span> : null}
       </label>
-      <span className={styles.withUnit}>
+      <span className="with-unit">
         <input
           id={id}
           className={decimal ? styles.number : undefined}
@@ -43,7 +43,7 @@ export function TextInput({ place, label, fault, hint, value, onChange, unit, de
           aria-describedby={describedBy(id, fault, hint)}
           onChange={(event) => onChange(event.target.value)}
         />
-        {unit ? <span className={styles.unit}>{unit}</span> : null}
+        {unit ? <span className="quiet small">{unit}</span> : null}
       </span>
       <Below id={id} fault={fault} hint={hint} />
     </div>
@@ -100,7 +100,7 @@ export function OneOf<T extends string>({
   return (
     <fieldset className={styles.choice} id={id} tabIndex={-1} aria-describedby={describedBy(id, fault, hint)}>
       <legend>{label}</legend>
-      <div className={styles.options}>
+      <div className="options">
         {all.map(([option, words]) => (
           <label key={option} data-on={option === value || undefined}>
             <input

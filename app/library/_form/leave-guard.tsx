@@ -39,7 +39,7 @@ export function LeaveGuard({ dirty, onDrop }: LeaveGuardProps) {
   return (
     <Dialog title="Leave without saving?" onClose={() => setWay(null)}>
       <p>Your changes are not saved.</p>
-      <p className={styles.acts}>
+      <p className={`acts ${styles.acts}`}>
         <button type="button" className="button" data-first onClick={() => setWay(null)}>
           Stay here
         </button>

@@ -59,7 +59,7 @@ function RestoredNotice({ isNew, onDrop }: { readonly isNew: boolean; readonly o
   return (
     <p className="notice">
       What you typed earlier is back.{" "}
-      <button type="button" className={styles.link} onClick={onDrop}>
+      <button type="button" className="text-button" onClick={onDrop}>
         {isNew ? "Start again" : "Start from the saved move"}
       </button>
     </p>
@@ -156,7 +156,7 @@ function idWords(id: string | null, name: string, ids: readonly string[]): strin
 
 function Part({ title, children }: { readonly title: string; readonly children: ReactNode }) {
   return (
-    <section className={styles.part}>
+    <section className={`hung ${styles.part}`}>
       <h2>{title}</h2>
       {children}
     </section>

@@ -61,7 +61,7 @@ function Muscle({ group, weight, fault, onChange }: MuscleProps) {
       <span className={styles.group} aria-hidden="true">
         {words}
       </span>
-      <div className={styles.options}>
+      <div className="options">
         {QUICK.map(([value, label]) => (
           <label key={value} data-on={value === weight || undefined} data-not={value === "" || undefined}>
             <input type="radio" name={name} checked={value === weight} onChange={() => onChange(value)} />

@@ -9,7 +9,7 @@ export function DoubtList({ doubts }: { readonly doubts: readonly MoveDoubt[] })
   return (
     <ul className={styles.doubts}>
       {doubts.map(({ key, say, rule }) => (
-        <li key={say}>
+        <li key={say} className="notice">
           <span className={styles.doubtKey}>{factLabel(key)}</span> {say}{" "}
           {rule ? (
             <Link className="small" href={`/rules/${rule}`} prefetch={false}>

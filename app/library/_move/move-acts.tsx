@@ -31,7 +31,7 @@ export function MoveActs({ id, name, updatedAt, archived, plans }: MoveActsProps
     router.refresh();
   };
   return (
-    <div className={styles.acts}>
+    <div className={`acts ${styles.acts}`}>
       <EditLinks id={id} />
       {archived ? (
         <button type="button" className="button" aria-disabled={sending.busy} onClick={() => void store(false)}>
@@ -84,7 +84,7 @@ function TakeOutDialog({ name, plans, sending, onClose, onTakeOut }: TakeOutProp
         It is no longer offered for new items. {usesWords(plans)} Nothing is deleted: you can put it back at any time.
       </p>
       <ProblemLine say={sending.problem} />
-      <p className={styles.acts}>
+      <p className={`acts ${styles.acts}`}>
         <button type="button" className="button" data-first onClick={onClose}>
           Leave it in
         </button>

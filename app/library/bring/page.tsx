@@ -5,7 +5,6 @@ import { notFound } from "next/navigation";
 import { can } from "#lib/policy/can.ts";
 import { requirePerson } from "../../_shell/person.ts";
 import { Shell } from "../../_shell/shell.tsx";
-import styles from "../_move/move.module.css";
 import { BringMoves } from "./bring-moves.tsx";
 
 export const metadata: Metadata = { title: "Bring moves" };
@@ -15,7 +14,7 @@ export default async function BringPage() {
   if (!can(visit.who.actor, "library.write")) notFound();
   return (
     <Shell visit={visit} section="library">
-      <Link className={styles.back} href="/library">
+      <Link className="link-line" href="/library">
         Library
       </Link>
       <h1>Bring moves from a plan file</h1>

@@ -9,7 +9,6 @@ import { requirePerson } from "../../_shell/person.ts";
 import { Shell } from "../../_shell/shell.tsx";
 import { formSurroundings } from "../_form/form-setup.ts";
 import { MoveForm } from "../_form/move-form.tsx";
-import styles from "../_move/move.module.css";
 
 export const metadata: Metadata = { title: "New move" };
 
@@ -27,7 +26,7 @@ export default async function NewMovePage({ searchParams }: PageProps) {
   const start: MoveDraft = copied ? { ...moveDraft(copied), name: `${copied.name}, copy` } : EMPTY_DRAFT;
   return (
     <Shell visit={visit} section="library">
-      <Link className={styles.back} href="/library">
+      <Link className="link-line" href="/library">
         Library
       </Link>
       <h1>New move</h1>

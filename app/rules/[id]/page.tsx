@@ -40,7 +40,7 @@ export default async function RulePage({ params }: PageProps) {
   return (
     <Shell visit={visit} section="rules">
       <p>
-        <Link className={styles.wayBack} href="/rules">
+        <Link className="link-line" href="/rules">
           All rules
         </Link>
       </p>

@@ -92,7 +92,7 @@ function SaveActs({ read, busy, onSave }: SaveActsProps) {
   const line = read.fit.ok ? roundedSpring(read.fit) : null;
   const straight = read.fit.ok && read.fit.straight;
   return (
-    <div className={styles.acts}>
+    <div className="acts">
       <button
         type="button"
         className={straight ? "button button-strong" : "button"}

@@ -181,13 +181,13 @@ function RowActs({ row, place, onLeaveOut, onTakeOut, isReading, number }: RowAc
   return (
     <>
       {isReading && (
-        <button type="button" className={styles.act} onClick={() => onLeaveOut(!row.leftOut)}>
+        <button type="button" className={`act ${styles.act}`} onClick={() => onLeaveOut(!row.leftOut)}>
           {row.leftOut ? "Count it" : "Leave out"}
           <span className="visually-hidden">: {name}</span>
         </button>
       )}
       {(!isReading || row.leftOut) && (
-        <button type="button" className={styles.act} onClick={onTakeOut}>
+        <button type="button" className={`act ${styles.act}`} onClick={onTakeOut}>
           Delete<span className="visually-hidden"> {name}</span>
         </button>
       )}

@@ -101,7 +101,7 @@ function Choose({ roomId, own, rows }: ChooseProps) {
           </tbody>
         </table>
       </div>
-      <p className={styles.acts}>
+      <p className="acts">
         <button
           type="button"
           className="button button-strong"

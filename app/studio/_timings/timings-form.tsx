@@ -38,7 +38,7 @@ export function TimingsForm({ roomId, equipment, rooms }: TimingsFormProps) {
             Save for {rooms === 2 ? "both" : `all ${rooms}`} rooms
           </label>
         )}
-        <div className={styles.acts}>
+        <div className="acts">
           <SendButton busy={form.busy} doing="Saving…" disabled={wrong}>
             Save
           </SendButton>
@@ -118,7 +118,7 @@ function SecondsField({ timed, words, text, problem, onChange }: SecondsProps) {
   return (
     <div className={styles.one}>
       <label htmlFor={id}>{words}</label>
-      <span className={styles.withUnit}>
+      <span className="with-unit with-unit-number">
         <input
           id={id}
           inputMode="decimal"

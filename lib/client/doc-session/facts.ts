@@ -4,7 +4,7 @@ import type { Overtaken } from "./overtaken.ts";
 import type { ColleaguePlace } from "./places.ts";
 import type { SaveState } from "./save-state.ts";
 
-export interface SessionFacts {
+interface SessionFacts {
   /** False until the document has been read from this device or the server. */
   readonly ready: boolean;
   /** The document was read, and this person may write in it. */

@@ -176,7 +176,7 @@ export class OvertakenValues {
   }
 }
 
-export function overtakenWords(who: string, now: ValueWords, own: ValueWords): string {
+function overtakenWords(who: string, now: ValueWords, own: ValueWords): string {
   const did = now.did?.past ?? `set ${now.name} to ${now.says}`;
   return `${who} ${did}; you had ${own.did?.perfect ?? own.says}.`;
 }

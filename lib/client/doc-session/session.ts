@@ -33,7 +33,7 @@ export class DocSession<
   readonly doc = new Y.Doc();
   readonly writer: Writer = { doc: this.doc, origin: { of: "this page" } };
   readonly awareness: Awareness;
-  readonly undo: Undo;
+  readonly history: Undo;
   readonly me: PagePerson;
   /** Whose page a client id is. */
   readonly names: NamesSeen;
@@ -72,7 +72,7 @@ export class DocSession<
       keepNote: (name, value) => this.copy.keepNote(name, value),
     });
     this.notUndone = new NotUndone(edge.later, () => this.touch());
-    this.undo = description.makeUndo(this.writer, () => this.touch());
+    this.history = description.makeUndo(this.writer, () => this.touch());
     this.derivedFrom = this.readsNow();
     this.derived = description.derive(this.doc, this.heard, null);
     const { kind, key, generation, me } = description;
@@ -104,7 +104,7 @@ export class DocSession<
   act(change: (writer: Writer) => void): boolean {
     if (!this.canWrite) return false;
     this.notUndone.show(null);
-    this.undo.step(() => act(this.writer, () => change(this.writer)));
+    this.history.step(() => act(this.writer, () => change(this.writer)));
     this.flush();
     return true;
   }
@@ -122,11 +122,11 @@ export class DocSession<
     this.flush();
   }
 
-  undoLast(): void {
-    if (this.canWrite && this.undo.canUndo) this.tell("Undone", () => this.undo.undo());
+  undo(): void {
+    if (this.canWrite && this.history.canUndo) this.tell("Undone", () => this.history.undo());
   }
-  redoLast(): void {
-    if (this.canWrite && this.undo.canRedo) this.tell("Redone", () => this.undo.redo());
+  redo(): void {
+    if (this.canWrite && this.history.canRedo) this.tell("Redone", () => this.history.redo());
   }
 
   /** The person has seen what others set instead of theirs. */
@@ -154,7 +154,7 @@ export class DocSession<
     this.notUndone.end();
     this.listeners.clear();
     for (const off of this.offs) off();
-    this.undo.destroy();
+    this.history.destroy();
     this.link.stop();
     this.copy.close();
     this.doc.destroy();
@@ -269,8 +269,8 @@ export class DocSession<
       closeSentence: closed === null ? null : (closeText(closed) ?? null),
       places: placesOf(this.awareness, this.me),
       selectedId: this.selectedId,
-      canUndo: this.undo.canUndo,
-      canRedo: this.undo.canRedo,
+      canUndo: this.history.canUndo,
+      canRedo: this.history.canRedo,
       said: this.said,
       notUndone: this.notUndone.sentence,
       copy: this.copy.state,
@@ -295,7 +295,7 @@ export class DocSession<
   private noteRead(): void {
     if (!this.ready && !this.ended && docVersion(this.doc) >= VERSIONS[this.of.kind].docVersion) {
       this.ready = true;
-      this.undo.manager.clear();
+      this.history.manager.clear();
       this.docChanged = true;
     }
     this.touch();

@@ -21,7 +21,7 @@ export interface KeyState {
   readonly value: unknown;
 }
 
-export const NEVER = "";
+const NEVER = "";
 const ACT = /^(\d+:\d+!?)?$/;
 
 const nameOf = ({ lastId }: Y.Item): string => `${lastId.client}:${lastId.clock}`;

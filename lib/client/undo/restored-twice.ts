@@ -3,7 +3,7 @@
  * piece as a new one right before it, named in the new one's `rightOrigin`, and knows only of its own page's bringing back.
  */
 import * as Y from "yjs";
-import type { UndoStep } from "./texts.ts";
+import type { UndoStep } from "./undo-step.ts";
 
 /** How far from a piece another's copy of it is looked for: what both typed in its place lies between. */
 const NEAR = 200;

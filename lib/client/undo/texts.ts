@@ -1,9 +1,7 @@
 /** What stays with yjs's own undo: texts and scripts. Plain keys are taken out of its steps, and a step stays one step. */
 import * as Y from "yjs";
 import { restoredByOther } from "./restored-twice.ts";
-
-export type UndoStep = Y.UndoManager["undoStack"][number];
-export type UndoDirection = "undo" | "redo";
+import type { UndoDirection, UndoStep } from "./undo-step.ts";
 
 export const hasTexts = ({ insertions, deletions }: UndoStep): boolean =>
   insertions.clients.size > 0 || deletions.clients.size > 0;

@@ -72,7 +72,7 @@ export interface Found<M extends string = string> {
   readonly level?: FindingLevel;
 }
 
-export interface PassExample {
+interface PassExample {
   /** A sentence fragment: what is right here. */
   readonly say: string;
   readonly plan: Plan;

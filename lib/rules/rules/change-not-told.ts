@@ -60,79 +60,77 @@ export const changeNotTold = defineRule({
   },
 });
 
-export const changeNotToldExamples = (): RuleExamples => ({
-  pass: [
-    {
-      say: "springs by the live field, facing and handles in words",
-      plan: examplePlan([
-        exampleMove("a"),
-        exampleMove("b", {
-          move: "press",
-          facing: "back",
-          springs: { light: 2 },
-          ...setup("{springs}, FACE back, grab both handles!"),
-        }),
-      ]),
-    },
-    {
-      say: "the spring's own name, in the plural",
-      plan: examplePlan([exampleMove("a"), exampleMove("b", { springs: { light: 3 }, ...setup("Three lights on.") })]),
-    },
-    { say: "nothing changes", plan: examplePlan([exampleMove("a"), exampleMove("b", { script: [] })]) },
-    {
-      say: "naming the other side says what the one handle does too",
-      plan: examplePlan([
-        exampleMove("a", { move: "row", side: "right" }),
-        exampleMove("b", { move: "row", side: "left", ...setup("Other side.") }),
-      ]),
-    },
-  ],
-  fail: [
-    {
-      say: "springs",
-      plan: examplePlan([exampleMove("a"), exampleMove("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
-      expect: ["springs"],
-    },
-    {
-      say: "a long back is no way to face",
-      plan: examplePlan([exampleMove("a"), exampleMove("b", { facing: "back", ...setup("Stand tall, back long.") })]),
-      expect: ["facing"],
-    },
-    {
-      say: "the other side",
-      plan: examplePlan([
-        exampleMove("a", { move: "row", side: "right" }),
-        exampleMove("b", { move: "row", side: "left", ...setup("Arms long.") }),
-      ]),
-      expect: ["side"],
-    },
-    {
-      say: "handles",
-      plan: examplePlan([
-        exampleMove("a"),
-        exampleMove("b", { move: "press", ...setup("Kneel, hands at the chest.") }),
-      ]),
-      expect: ["handles"],
-    },
-    {
-      say: "a strap",
-      plan: examplePlan([exampleMove("a"), exampleMove("b", { move: "legs", ...setup("Lie down.") })], {
-        moves: { ...exampleMoves, legs: strapped },
+export const changeNotToldExamples = (): RuleExamples => ({ pass: passes(), fail: failures() });
+
+const passes = (): RuleExamples["pass"] => [
+  {
+    say: "springs by the live field, facing and handles in words",
+    plan: examplePlan([
+      exampleMove("a"),
+      exampleMove("b", {
+        move: "press",
+        facing: "back",
+        springs: { light: 2 },
+        ...setup("{springs}, FACE back, grab both handles!"),
       }),
-      expect: ["strap"],
-    },
-    {
-      say: "no set-up line at all: one finding for everything",
-      plan: examplePlan([exampleMove("a"), exampleMove("b", { facing: "back", springs: { light: 2 }, script: [] })]),
-      expect: ["nothing"],
-    },
-  ],
-});
+    ]),
+  },
+  {
+    say: "the spring's own name, in the plural",
+    plan: examplePlan([exampleMove("a"), exampleMove("b", { springs: { light: 3 }, ...setup("Three lights on.") })]),
+  },
+  { say: "nothing changes", plan: examplePlan([exampleMove("a"), exampleMove("b", { script: [] })]) },
+  {
+    say: "naming the other side says what the one handle does too",
+    plan: examplePlan([
+      exampleMove("a", { move: "row", side: "right" }),
+      exampleMove("b", { move: "row", side: "left", ...setup("Other side.") }),
+    ]),
+  },
+];
+
+const failures = (): RuleExamples["fail"] => [
+  {
+    say: "springs",
+    plan: examplePlan([exampleMove("a"), exampleMove("b", { springs: { light: 2 }, ...setup("Stand tall.") })]),
+    expect: ["springs"],
+  },
+  {
+    say: "a long back is no way to face",
+    plan: examplePlan([exampleMove("a"), exampleMove("b", { facing: "back", ...setup("Stand tall, back long.") })]),
+    expect: ["facing"],
+  },
+  {
+    say: "the other side",
+    plan: examplePlan([
+      exampleMove("a", { move: "row", side: "right" }),
+      exampleMove("b", { move: "row", side: "left", ...setup("Arms long.") }),
+    ]),
+    expect: ["side"],
+  },
+  {
+    say: "handles",
+    plan: examplePlan([exampleMove("a"), exampleMove("b", { move: "press", ...setup("Kneel, hands at the chest.") })]),
+    expect: ["handles"],
+  },
+  {
+    say: "a strap",
+    plan: examplePlan([exampleMove("a"), exampleMove("b", { move: "legs", ...setup("Lie down.") })], {
+      moves: { ...exampleMoves, legs: strapped },
+    }),
+    expect: ["strap"],
+  },
+  {
+    say: "no set-up line at all: one finding for everything",
+    plan: examplePlan([exampleMove("a"), exampleMove("b", { facing: "back", springs: { light: 2 }, script: [] })]),
+    expect: ["nothing"],
+  },
+];
 
 const hasSetupWords = (plan: Plan, step: SetupStep): boolean => saidIn(plan, step.item, ["setup"]) !== "";
 
 /** What changes on the way into a move and is told by no set-up line and no pause before it. */
-export function untoldChanges(plan: Plan, step: SetupStep): ChangeKind[] {
+function untoldChanges(plan: Plan, step: SetupStep): ChangeKind[] {
   const changed = CHANGE_KINDS.filter((kind) => CHANGES[kind](step));
   if (changed.length === 0) return [];
   const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`;

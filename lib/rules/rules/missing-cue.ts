@@ -1,10 +1,18 @@
+import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { itemName } from "#lib/plan/format.ts";
-import { CUE_KINDS } from "#lib/plan/schema.ts";
-import { kindWords, says } from "../../plan/cue-lines.ts";
+import { hasLineOf } from "#lib/plan/lookup.ts";
+import { CUE_KINDS, type CueKind } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
 import { choicesLimit, limits } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
+
+/** What a line of each kind is for, as the finding names it. */
+const MISSING_WORDS: Readonly<Record<CueKind, string>> = {
+  ...KIND_WORDS,
+  easier: "easier way",
+  harder: "harder way",
+};
 
 export const missingCue = defineRule({
   id: "missing-cue",
@@ -23,9 +31,9 @@ export const missingCue = defineRule({
   },
   check({ plan, moves }, { requiredKinds }) {
     return moves.flatMap(({ item }) => {
-      const kinds = CUE_KINDS.filter((kind) => requiredKinds.includes(kind) && !says(item, kind));
+      const kinds = CUE_KINDS.filter((kind) => requiredKinds.includes(kind) && !hasLineOf(item, kind));
       if (kinds.length === 0) return [];
-      const values = { itemName: itemName(plan, item), missing: kinds.map(kindWords), kinds };
+      const values = { itemName: itemName(plan, item), missing: kinds.map((kind) => MISSING_WORDS[kind]), kinds };
       return [{ message: "missing" as const, items: [item.id], values }];
     });
   },

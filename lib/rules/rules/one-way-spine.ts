@@ -1,3 +1,4 @@
+import { NOISE } from "#lib/numbers/round.ts";
 import { defineRule } from "../define/define-rule.ts";
 import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.ts";
 import { limits, numberLimit } from "../define/limit-fields.ts";
@@ -46,7 +47,7 @@ export const oneWaySpine = defineRule({
   check({ moves: placed, balance: { spine } }, { maxFlexionShare, minFlexionSeconds }) {
     const flexion = spine.flexion ?? 0;
     const extension = spine.extension ?? 0;
-    if (flexion < minFlexionSeconds || flexion <= maxFlexionShare * (flexion + extension) + 1e-9) return [];
+    if (flexion < minFlexionSeconds || flexion <= maxFlexionShare * (flexion + extension) + NOISE) return [];
     const items = placed.filter(({ move: library }) => library?.spine?.includes("flexion")).map(({ item }) => item.id);
     const missing = (flexion * (1 - maxFlexionShare)) / maxFlexionShare - extension;
     const values = {

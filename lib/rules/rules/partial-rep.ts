@@ -1,4 +1,5 @@
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import { NOISE } from "#lib/numbers/round.ts";
 import { itemName, plainNumber } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan } from "../define/example-plan.ts";
@@ -33,8 +34,8 @@ export const partialRep = defineRule({
     return moves.flatMap(({ item, move: library }) => {
       const cycle = library ? cycleSeconds(library) : null;
       if (!cycle) return [];
-      const over = item.seconds - Math.floor(item.seconds / cycle + 1e-9) * cycle;
-      if (Math.min(over, cycle - over) <= toleranceSeconds + 1e-9) return [];
+      const over = item.seconds - Math.floor(item.seconds / cycle + NOISE) * cycle;
+      if (Math.min(over, cycle - over) <= toleranceSeconds + NOISE) return [];
       const values = {
         itemName: itemName(plan, item),
         seconds: item.seconds,

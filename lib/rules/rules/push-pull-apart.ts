@@ -1,3 +1,4 @@
+import { NOISE } from "#lib/numbers/round.ts";
 import type { Group, Plan } from "#lib/plan/schema.ts";
 import { defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan } from "../define/example-plan.ts";
@@ -44,7 +45,7 @@ export const pushPullApart = defineRule({
     const larger = Math.max(push, pull);
     const smaller = Math.min(push, pull);
     const all = push + pull;
-    if (larger - smaller < minDifferenceSeconds || larger <= maxShare * all + 1e-9) return [];
+    if (larger - smaller < minDifferenceSeconds || larger <= maxShare * all + NOISE) return [];
     const pushes = push > pull;
     const pattern = pushes ? "push" : "pull";
     const values = {

@@ -1,3 +1,4 @@
+import { NOISE, tenth } from "#lib/numbers/round.ts";
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
@@ -53,11 +54,11 @@ export const setupTalkTooLong = defineRule({
         return [{ message: "unsaid", items: [item.id], values: { ...name, kinds, shortBySeconds } }];
       }
       const talk = told.get(item.id);
-      const earlySeconds = Math.round(((talk ? row.transitionFrom - talk.from : 0) + 1e-9) * 10) / 10;
+      const earlySeconds = tenth((talk ? row.transitionFrom - talk.from : 0) + NOISE);
       // Where nothing changes nobody has to stop: the words are about the same place.
       const goesOn = row.start <= row.transitionFrom;
       if (!talk || n === 0 || goesOn || earlySeconds <= maxEarlySeconds) return [];
-      const setupSeconds = Math.round(talk.seconds * 10) / 10;
+      const setupSeconds = tenth(talk.seconds);
       return [{ message: "early", items: [item.id], values: { ...name, setupSeconds, earlySeconds } }];
     });
   },

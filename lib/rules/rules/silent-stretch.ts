@@ -1,3 +1,4 @@
+import { tenth } from "#lib/numbers/round.ts";
 import { clockTime, itemName } from "#lib/plan/format.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts";
@@ -38,7 +39,7 @@ export const silentStretch = defineRule({
         from = cue ? Math.max(from, cue.to) : row.end;
       }
       if (longest.seconds <= maxSilenceSeconds) return [];
-      const silenceSeconds = Math.round(longest.seconds * 10) / 10;
+      const silenceSeconds = tenth(longest.seconds);
       const values = { itemName: itemName(ctx.plan, item), silenceSeconds, at: clockTime(longest.at) };
       return [{ message: "silent" as const, items: [item.id], values }];
     });

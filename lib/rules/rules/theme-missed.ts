@@ -1,3 +1,4 @@
+import { NOISE } from "#lib/numbers/round.ts";
 import { tagWords } from "#lib/plan/format.ts";
 import { GROUPS } from "#lib/plan/schema.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
@@ -30,7 +31,7 @@ export const themeMissed = defineRule({
     return GROUPS.flatMap((group) => {
       const wanted = plan.theme?.shares?.[group] ?? 0;
       const { seconds = 0, share = 0 } = balance.groups[group] ?? {};
-      if (share >= wanted - toleranceShare - 1e-9) return [];
+      if (share >= wanted - toleranceShare - NOISE) return [];
       // The class is as long as it is: what the group gets, others lose. Seconds weighted as in the balance.
       const values = {
         theme: plan.theme?.name ?? "",

@@ -1,3 +1,4 @@
+import { NOISE, tenth } from "#lib/numbers/round.ts";
 import { isMoveItem } from "#lib/plan/lookup.ts";
 import { COMMON_PRACTICE, defineRule } from "../define/define-rule.ts";
 import { exampleMove, examplePlan } from "../define/example-plan.ts";
@@ -57,7 +58,7 @@ export const tooManySetups = defineRule({
       };
       found.push({ message: "springs", items: [], values });
     }
-    if (seconds > 0 && changing > limits.maxTimeShare * seconds + 1e-9) {
+    if (seconds > 0 && changing > limits.maxTimeShare * seconds + NOISE) {
       const values = { changeSeconds: changing, classSeconds: seconds, share: changing / seconds };
       found.push({ message: "time", items: [], values });
     }
@@ -79,7 +80,6 @@ export const tooManySetupsExamples = (): RuleExamples => ({
 
 /** Seconds from the end of the opening to the start of the closing, and how many of them go to changes. */
 function classTime({ plan, rows, moves }: RuleContext): { seconds: number; changing: number } {
-  const tenth = (x: number) => Math.round(x * 10) / 10;
   const first = rows[plan.items.findIndex(isMoveItem)];
   const last = rows.at(-1);
   if (!first || !last) return { seconds: 0, changing: 0 };

@@ -2,7 +2,9 @@
  * A claim of a script against the plan. Whatever could be meant truly counts as true: "two minutes left" may be of the
  * move or of the class, "last one" of the repetition or of the move.
  */
+
 import { cycleSeconds } from "#lib/clock/clock.ts";
+import { tenth } from "#lib/numbers/round.ts";
 import { agree, countWord, moveName, sideWords, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Claim } from "#lib/talk/claims.ts";
@@ -45,7 +47,6 @@ export function contradiction(ctx: RuleContext, line: SaidLine, claim: Claim, to
   }
 }
 
-const tenth = (seconds: number): number => Math.round(seconds * 10) / 10;
 const MINUTE_IS_ROUND = 30;
 
 /** Seconds of the work and of the class that are left as a line begins and as it ends. */

@@ -1,4 +1,5 @@
 /** The one-sided items of a plan, summed a move and side. */
+import { withoutNoise } from "#lib/numbers/round.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import type { RuleContext } from "../define/types.ts";
 
@@ -26,4 +27,4 @@ export function sideSums({ moves }: RuleContext): SideSum[] {
 }
 
 const sum = (items: readonly MoveItem[]): number =>
-  Math.round(items.reduce((total, item) => total + item.seconds, 0) * 1e9) / 1e9;
+  withoutNoise(items.reduce((total, item) => total + item.seconds, 0));

@@ -1,4 +1,5 @@
 /** Stretches of work with no rest in them. */
+import { withoutNoise } from "#lib/numbers/round.ts";
 import type { PlacedMove, RuleContext } from "../define/types.ts";
 
 export interface WorkStretch {
@@ -23,17 +24,15 @@ export function workStretches(
     if (!works(placed)) open = undefined;
     else if (open && !hasRested(plan.items, open.last, placed, restSeconds)) {
       open.moves.push(placed);
-      open.seconds = clean(open.seconds + placed.item.seconds);
+      open.seconds = withoutNoise(open.seconds + placed.item.seconds);
       open.last = placed;
     } else {
-      open = { moves: [placed], seconds: clean(placed.item.seconds), last: placed };
+      open = { moves: [placed], seconds: withoutNoise(placed.item.seconds), last: placed };
       stretches.push(open);
     }
   }
   return stretches;
 }
-
-const clean = (seconds: number): number => Math.round(seconds * 1e9) / 1e9;
 
 function hasRested(
   items: RuleContext["plan"]["items"],

@@ -2,8 +2,8 @@
  * The servers that are measured, each bundled and in a process of its own: the y-websocket project's stock server, in memory,
  * Hocuspocus with its SQLite extension, and this one with all that it does in earnest.
  */
-import { type ChildProcess, fork } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { type ChildProcess, fork, spawnSync } from "node:child_process";
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { build } from "esbuild";
@@ -15,7 +15,6 @@ const ROOT = join(import.meta.dirname, "../../..");
 const BUNDLES = join(ROOT, "dist-bench");
 const ENTRIES = {
   "stock-server": "tests/bench/live/stock-server.ts",
-  "hocuspocus-server": "tests/bench/live/hocuspocus-server.ts",
   "own-server": "tests/bench/live/own-server.ts",
   load: "tests/bench/live/load.ts",
   soak: "tests/bench/live/soak-load.ts",
@@ -23,6 +22,9 @@ const ENTRIES = {
   "fold-worker": "server/doc-log/fold-worker.ts",
   "checkpoint-worker": "db/file/checkpoint-worker.mjs",
 };
+/** Packages of their own, beside which the bundle lies. */
+const PEERS = join(ROOT, "tests/bench/peers");
+const PEER_ENTRIES = { "hocuspocus-server": "tests/bench/live/hocuspocus-server.ts" };
 
 export const KINDS = ["stock", "hocuspocus", "own"] as const;
 export type Kind = (typeof KINDS)[number];
@@ -42,14 +44,26 @@ export interface Server {
 }
 
 export async function bundleServers(): Promise<void> {
-  const how = { bundle: true, packages: "external", platform: "node", format: "esm" } as const;
-  await build({ absWorkingDir: ROOT, entryPoints: ENTRIES, outdir: BUNDLES, ...how });
+  const how = { bundle: true, packages: "external", platform: "node", format: "esm", absWorkingDir: ROOT } as const;
+  await build({ entryPoints: ENTRIES, outdir: BUNDLES, ...how });
+  installPeers();
+  await build({ entryPoints: PEER_ENTRIES, outdir: join(PEERS, "dist"), ...how });
+}
+
+/** Packages that ask for a newer Node than this project stay out of its own `npm ci`: the bench gets them when it first runs. */
+function installPeers(): void {
+  if (existsSync(join(PEERS, "node_modules"))) return;
+  const { status } = spawnSync("npm", ["ci"], { cwd: PEERS, stdio: "inherit" });
+  if (status !== 0) throw new Error(`The servers to compare with could not be installed. Run npm ci in ${PEERS}.`);
 }
 
 /** Starts one of the bundles; it is gone with this process. */
-export function startBundle(name: keyof typeof ENTRIES, args: readonly string[] = []): ChildProcess {
+export function startBundle(
+  name: keyof typeof ENTRIES | keyof typeof PEER_ENTRIES,
+  args: readonly string[] = [],
+): ChildProcess {
   const how = { cwd: ROOT, env: { ...process.env, NODE_ENV: "production" as const }, execArgv: ["--expose-gc"] };
-  return fork(join(BUNDLES, `${name}.js`), args, how);
+  return fork(join(name in PEER_ENTRIES ? join(PEERS, "dist") : BUNDLES, `${name}.js`), args, how);
 }
 
 export async function startServer(kind: Kind, { plans, people }: Needs): Promise<Server> {

@@ -7,6 +7,8 @@ import "@fontsource/atkinson-hyperlegible-next/700.css";
 import "@fontsource/atkinson-hyperlegible-mono/400.css";
 import "@fontsource/atkinson-hyperlegible-mono/700.css";
 import "../../../app/look.css";
+import "../../../app/controls.css";
+import "../../../app/shared.css";
 import "../../../app/floor/floor.css";
 import type { ReactNode } from "react";
 import { flushSync } from "react-dom";

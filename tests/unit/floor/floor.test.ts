@@ -151,7 +151,7 @@ describe("over an hour, by a clock that the test drives", () => {
     { type: "resume", at: T0 + 60_000 + hour * 1000 },
   ];
 
-  test("the second shown is the second of the clock, however seldom the page was looked at", () => {
+  test("[INV-15] the second shown is the second of the clock, however seldom the page was looked at", () => {
     for (const every of [100, 1000, 60_000]) {
       for (let ms = 0; ms <= (hour + 200) * 1000; ms += every) {
         const position = Math.max(Math.min(ms, 60_000), ms - hour * 1000) / 1000;
@@ -269,7 +269,7 @@ describe("for any log", () => {
     );
   });
 
-  test("a page opened again goes on as if it had never been away", () => {
+  test("[INV-15] a page opened again goes on as if it had never been away", () => {
     fc.assert(
       fc.property(moves, gap, gap, (parts, until, away) => {
         const log = build(parts);

@@ -41,7 +41,7 @@ describe("when cards arrive", () => {
     expect(after.refused).toEqual([]);
   });
 
-  test("a forged new edition leaves the last good one, and says so", () => {
+  test("[INV-14] a forged new edition leaves the last good one, and says so", () => {
     const after = keepCards([kept(envelope("rows", 1))], [forged(envelope("rows", 2))], trust);
     expect(titles(after.kept)).toEqual(["rows 1"]);
     expect(after.refused).toMatchObject([{ title: "rows 2", earlierKept: true }]);

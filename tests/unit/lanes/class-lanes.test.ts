@@ -7,6 +7,7 @@ import type { ClassCell } from "#lib/lanes/types.ts";
 import type { Plan, PlanItem } from "#lib/plan/schema.ts";
 import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { UPPER_BODY_AND_TRUNK } from "#seed/plans/upper-body-and-trunk.ts";
+import { often } from "#tests/support/long.ts";
 import { validPlan } from "../../support/plan-arbitrary.ts";
 import { laneOf, lanesOf } from "./support.ts";
 
@@ -27,7 +28,7 @@ describe("the lanes of any plan", () => {
           expect(end).toBeLessThanOrEqual(total + 1e-9);
         }
       }),
-      { numRuns: 150 },
+      { numRuns: often(50, 150) },
     );
   });
 
@@ -40,7 +41,7 @@ describe("the lanes of any plan", () => {
         expect(total).toBe(classClock(plan).total);
         for (const [i, column] of columns.entries()) expect(column.gapFrom).toBeCloseTo(columns[i - 1]?.to ?? 0, 6);
       }),
-      { numRuns: 150 },
+      { numRuns: often(50, 150) },
     );
   });
 
@@ -53,7 +54,7 @@ describe("the lanes of any plan", () => {
           for (const cell of lane.cells) expect(cell.say).not.toBe("");
         }
       }),
-      { numRuns: 60 },
+      { numRuns: often(30, 60) },
     );
   });
 
@@ -69,7 +70,7 @@ describe("the lanes of any plan", () => {
         const changes = classClock(plan).rows.filter((row) => (row.transition.actions.carriageHome ?? 0) > 0);
         expect(springs.turns).toHaveLength(changes.length);
       }),
-      { numRuns: 100 },
+      { numRuns: often(40, 100) },
     );
   });
 });

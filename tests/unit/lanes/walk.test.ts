@@ -21,7 +21,8 @@ describe("walk", () => {
         if (next) open.push(next);
       }
     }
-    expect(seen.size).toBe(lanes.reduce((sum, lane) => sum + lane.cells.length, 0));
+    const all = lanes.flatMap((lane) => lane.cells.map((cell) => `${lane.id}/${cell.key}`));
+    expect([...seen].sort()).toEqual(all.sort());
   });
 
   it("never leads to nothing, and stays at the edges", () => {

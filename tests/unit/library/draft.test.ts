@@ -5,6 +5,7 @@ import { EMPTY_DRAFT, type MoveDraft, moveDraft, readMoveDraft } from "#lib/libr
 import { readMove } from "#lib/library/faults.ts";
 import { moveSchema } from "#lib/plan/schema.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
+import { often } from "#tests/support/long.ts";
 import { validPlan } from "../../support/plan-arbitrary.ts";
 
 const [pushUp] = Object.values(STARTER_MOVES);
@@ -114,7 +115,7 @@ describe("reading a move", () => {
           for (const { say } of read.faults) expect(say).not.toMatch(/invalid|expected|received|undefined|NaN|union/i);
         }
       }),
-      { seed: 11, numRuns: 2000 },
+      { seed: 11, numRuns: often(500, 2000) },
     );
   });
 

@@ -43,7 +43,7 @@ const led = lineAfter([
 ]).line;
 
 describe("who leads", () => {
-  test("the first to begin leads, and only it moves the class", () => {
+  test("[INV-24] the first to begin leads, and only it moves the class", () => {
     expect(led).toMatchObject({ term: 1, leader: { id: "tablet", label: "The tablet", sinceWall: WALL + 3 } });
     const { line, refused } = lineAfter(
       [

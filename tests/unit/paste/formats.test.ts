@@ -25,7 +25,9 @@ describe("one class in several forms", () => {
 
   test("a column of times without a unit is said once, for the whole list", () => {
     const reading = read("Move\tTime\nPlank hold\t30\nPlank to pike\t40");
-    expect(reading.remarks.filter((r) => r.includes("no unit"))).toHaveLength(1);
+    expect(reading.remarks.filter((r) => r.includes("no unit"))).toEqual([
+      "The column of times names no unit: its numbers were read as seconds.",
+    ]);
   });
 
   test("times that count up are the clock, and give lengths to rows without one", () => {

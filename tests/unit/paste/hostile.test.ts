@@ -8,6 +8,7 @@ import { judgeRows } from "#lib/paste/judge.ts";
 import { MAX_ROWS, MAX_TEXT } from "#lib/paste/limits.ts";
 import { readPaste } from "#lib/paste/read-paste.ts";
 import { itemSchema } from "#lib/plan/schema.ts";
+import { often } from "#tests/support/long.ts";
 import { judge, judgeOne, made, STUDIO } from "./studio.ts";
 
 /** Milliseconds of this process's own work, so that a busy machine does not fail it. As a rule it takes a tenth of it. */
@@ -138,7 +139,7 @@ describe("any list at all", () => {
           if (row.state === "doubt") expect(row.doubts.length).toBeGreaterThan(0);
         }
       }),
-      { numRuns: 400 },
+      { numRuns: often(100, 400) },
     );
   });
 
@@ -155,7 +156,7 @@ describe("any list at all", () => {
           });
         }
       }),
-      { numRuns: 300 },
+      { numRuns: often(75, 300) },
     );
   });
 
@@ -165,7 +166,7 @@ describe("any list at all", () => {
         expect(readPaste(text, STUDIO)).toEqual(readPaste(text, STUDIO));
         expect(cleanText(text)).toHaveLength(text.length);
       }),
-      { numRuns: 100 },
+      { numRuns: often(40, 100) },
     );
   });
 });

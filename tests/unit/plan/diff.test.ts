@@ -56,9 +56,11 @@ describe("what changed", () => {
   });
 
   it("names only the item that moved, not those it passed", () => {
-    const items = ["a", "b", "c", "d", "e"].map((id) => exampleMove(id, { side: "both" }));
+    const items = ["a", "b", "c", "d", "e"].map((id) =>
+      exampleMove(id, { side: "both", ...(id === "b" ? { move: "plank" } : {}) }),
+    );
     const [a, b, c, d, e] = items as [PlanItem, PlanItem, PlanItem, PlanItem, PlanItem];
-    expect(planChanges(plan([a, b, c, d, e]), plan([a, c, d, e, b]))).toHaveLength(1);
+    expect(planChanges(plan([a, b, c, d, e]), plan([a, c, d, e, b]))).toEqual(["Plank hold was moved after Squat."]);
   });
 
   it("is empty for the same plan and never empty for another", () => {

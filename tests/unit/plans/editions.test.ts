@@ -47,7 +47,7 @@ const file = (who: keyof PlanStudio["people"], form: EditionForm, number = 1) =>
   editionFile(s.app, s.people[who], { planId: id, number, form });
 
 describe("a signed edition", () => {
-  it("cannot be changed, deleted or replaced, nor can the record", () => {
+  it("[INV-13] cannot be changed, deleted or replaced, nor can the record", () => {
     const before = readEdition(s.db, id, 1);
     const { raw } = s.db;
     const tries = [

@@ -55,7 +55,7 @@ describe("sign-off", () => {
     expect(listEditions(s.db, id)).toMatchObject([{ number: 1, signedBy: "ines", title: "Pull and press" }]);
   });
 
-  it("is refused while a finding must be fixed, which it lists", async () => {
+  it("[INV-12] is refused while a finding must be fixed, which it lists", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 700)); // far over its length
     const seen = read(id);
@@ -70,7 +70,7 @@ describe("sign-off", () => {
     expect(outcome(sign(id, read(id).hash))).toBe("ok");
   });
 
-  it("is refused while threads are open, and says how many", async () => {
+  it("[INV-12] is refused while threads are open, and says how many", async () => {
     const { id } = await goodPlan(s.people.jonas, s.people.marta);
     const threads = ["One", "Two"].map(
       (body) => must(openThread(s.app, s.people.ines, id, { anchor: { kind: "plan" }, body })).id,
@@ -83,7 +83,7 @@ describe("sign-off", () => {
     expect(outcome(sign(id, hash))).toBe("ok");
   });
 
-  it("is refused to the only author, and allowed when somebody else wrote too or another lead signs", async () => {
+  it("[INV-12] is refused to the only author, and allowed when somebody else wrote too or another lead signs", async () => {
     const { ines, marta } = s.people;
     const alone = await goodPlan(ines);
     expect(sign(alone.id, read(alone.id).hash)).toMatchObject({ error: { code: "only-author", status: 403 } });
@@ -125,7 +125,7 @@ describe("sign-off", () => {
     expect(outcome(sign(id, read(id).hash))).toBe("ok");
   });
 
-  it("is refused when the plan has changed since it was read, with what changed", async () => {
+  it("[INV-12] is refused when the plan has changed since it was read, with what changed", async () => {
     const { id, doc } = await goodPlan(s.people.jonas, s.people.marta);
     const { hash } = read(id);
     await s.write(doc, s.people.jonas, (w) => setItemField(w, "m1", "seconds", 105));

@@ -83,7 +83,7 @@ describe("month document", () => {
     expect(updates).toBe(0);
   });
 
-  it("emits nothing when it is read and keeps what it does not know", () => {
+  it("[INV-05] emits nothing when it is read and keeps what it does not know", () => {
     const doc = createMonthDoc("2026-11", [slot("a")]);
     doc.getMap<Y.Map<unknown>>("slots").get("a")?.set("from-later", 7);
     doc.getMap<Y.Map<unknown>>("slots").set("damaged", new Y.Map([["date", 5]]));

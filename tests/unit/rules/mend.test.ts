@@ -3,9 +3,11 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
 import type { Plan } from "#lib/plan/schema.ts";
-import { type Remedy, remedyFor } from "#lib/remedies/remedies.ts";
+import { remedyFor } from "#lib/remedies/remedies.ts";
+import type { Remedy } from "#lib/remedies/remedy.ts";
 import { bothSides, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 import { RULES } from "#lib/rules/registry.ts";
+import { often } from "#tests/support/long.ts";
 import { mended } from "#tests/support/mended.ts";
 import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
@@ -263,7 +265,7 @@ describe("mending", () => {
           }
         }
       }),
-      { seed: 71, numRuns: 300 },
+      { seed: 71, numRuns: often(50, 300) },
     );
   }, 120_000);
 
@@ -273,7 +275,7 @@ describe("mending", () => {
         for (const finding of checkPlan(before).findings) remedyFor(now, finding);
         for (const finding of checkPlan(now).findings) remedyFor(now, finding);
       }),
-      { seed: 72, numRuns: 200 },
+      { seed: 72, numRuns: often(50, 200) },
     );
   }, 120_000);
 });

@@ -5,6 +5,7 @@ import { changeCall } from "#lib/cues/changes.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
 import type { Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { exampleEquipment, exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
+import { RULES } from "#lib/rules/registry.ts";
 import { saidIn } from "#lib/rules/select/told.ts";
 import { STARTER_MOVES } from "#lib/starter/library.ts";
 import { STARTER_EQUIPMENT } from "#lib/starter/room.ts";
@@ -19,11 +20,11 @@ const moves = {
 const plan = (first: Parameters<typeof exampleMove>[1], then: Parameters<typeof exampleMove>[1]): Plan =>
   examplePlan([exampleMove("a", first), exampleMove("b", then)], { moves });
 
+const CHANGE_NOT_TOLD = RULES.filter((rule) => rule.id === "change-not-told");
+
 /** Kinds that `change-not-told` misses in the second item. */
 function untold(of: Plan): unknown[] {
-  return checkPlan(of)
-    .findings.filter((f) => f.rule === "change-not-told")
-    .flatMap((f) => f.values.kinds);
+  return checkPlan(of, CHANGE_NOT_TOLD).findings.flatMap((f) => f.values.kinds);
 }
 
 describe("springs are told", () => {
@@ -189,10 +190,8 @@ describe("from any move of the library to any other", () => {
     return examplePlan([before, after], { moves: STARTER_MOVES, equipment: STARTER_EQUIPMENT });
   };
   const RULES_OF_WORDS = ["change-not-told", "springs-changed-carriage-out", "hand-or-foot-not-free"];
-  const rulesFound = (plan: Plan) =>
-    checkPlan(plan)
-      .findings.map((f) => f.rule)
-      .filter((rule) => RULES_OF_WORDS.includes(rule));
+  const rulesOfWords = RULES.filter((rule) => RULES_OF_WORDS.includes(rule.id));
+  const rulesFound = (plan: Plan) => checkPlan(plan, rulesOfWords).findings.map((f) => f.rule);
 
   it("the plan's own words for the change tell all of it", () => {
     for (const from of ids) {

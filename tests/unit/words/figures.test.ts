@@ -182,7 +182,7 @@ describe.each(Object.entries(CHECKS))("%s", (_, check) => {
   test.each(Object.entries({ UPPER_BODY_AND_TRUNK, WHOLE_BODY, FIRST_TRY }))("in the demo plan %s", (_name, plan) => {
     check(plan);
   });
-  test("in any class", () => {
+  test("[INV-21] in any class", () => {
     fc.assert(
       fc.property(randomClass, (plan) => {
         check(plan);

@@ -69,7 +69,7 @@ describe("a line as it is read", () => {
   const [a] = plan.items as MoveItem[];
   if (!a) throw new Error("the plan has items");
 
-  test("says what the floor will say as the work begins", () => {
+  test("[INV-22] says what the floor will say as the work begins", () => {
     expect(asRead(a, "{springs} on, {side}.")).toBe("One light on, both sides.");
     expect(asRead(a, "Now {move}, then {next-move}.")).toBe("Now Squat, then Kneeling row.");
     expect(asRead(a, "{seconds-left} seconds.")).toBe("Ninety seconds.");

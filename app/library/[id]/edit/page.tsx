@@ -9,7 +9,6 @@ import { requirePerson } from "../../../_shell/person.ts";
 import { Shell } from "../../../_shell/shell.tsx";
 import { formSurroundings } from "../../_form/form-setup.ts";
 import { MoveForm } from "../../_form/move-form.tsx";
-import styles from "../../_move/move.module.css";
 
 export const metadata: Metadata = { title: "Edit a move" };
 
@@ -22,7 +21,7 @@ export default async function EditMovePage({ params }: { readonly params: Promis
   const { move, updatedAt } = found.value;
   return (
     <Shell visit={visit} section="library">
-      <Link className={styles.back} href={`/library/${id}`}>
+      <Link className="link-line" href={`/library/${id}`}>
         {move.name}
       </Link>
       <h1>Edit {move.name}</h1>

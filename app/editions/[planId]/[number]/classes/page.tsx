@@ -31,7 +31,7 @@ export default async function ClassesPage({ params }: PageProps) {
   const { plan } = edition.card.card;
   return (
     <Shell visit={visit} section="desk">
-      <Link href="/desk" className={styles.back}>
+      <Link href="/desk" className={`link-line ${styles.back}`}>
         Desk
       </Link>
       <h1>{edition.title}: classes taught</h1>
@@ -86,7 +86,7 @@ function OneClass({ plan, taught: { log, roomName, deviceId }, open }: OneClassP
         </ul>
       )}
       <details open={open}>
-        <summary className={styles.summary}>Item by item</summary>
+        <summary>Item by item</summary>
         <ToldTable rows={told.rows} />
       </details>
     </section>

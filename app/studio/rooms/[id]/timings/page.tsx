@@ -5,7 +5,6 @@ import { notFound } from "next/navigation";
 import { requirePerson } from "#app/_shell/person.ts";
 import { Shell } from "#app/_shell/shell.tsx";
 import { TaughtSeconds } from "#app/studio/_timings/taught-seconds.tsx";
-import styles from "#app/studio/_timings/timings.module.css";
 import { TimingsForm } from "#app/studio/_timings/timings-form.tsx";
 import { can } from "#lib/policy/can.ts";
 import { listRooms } from "#server/rooms/manage-rooms.ts";
@@ -24,7 +23,7 @@ export default async function TimingsPage({ params }: { readonly params: Promise
   return (
     <Shell visit={visit} section="studio">
       <p>
-        <Link className={styles.wayBack} href="/studio#rooms">
+        <Link className="link-line" href="/studio#rooms">
           Rooms
         </Link>
       </p>

@@ -29,7 +29,7 @@ export default async function ReadingsPage({ params }: PageProps) {
   return (
     <Shell visit={visit} section="studio">
       <p>
-        <Link className={styles.wayBack} href="/studio#rooms">
+        <Link className="link-line" href="/studio#rooms">
           Rooms
         </Link>
       </p>
@@ -54,7 +54,7 @@ export default async function ReadingsPage({ params }: PageProps) {
 
 function How() {
   return (
-    <details className={styles.care} open>
+    <details className={`notice ${styles.care}`} open>
       <summary>
         <strong>Before you measure</strong>
       </summary>
