@@ -83,5 +83,5 @@ test("a form that comes without its page's origin is answered with the address a
   expect(await post("null")).toContain("npm run -s doctor");
   expect(await post("null")).toContain(h.app.env.origin);
   const other = await post("http://192.0.2.7:4310");
-  expect(other).toContain("is served as http://localhost:4310; you opened it as http://192.0.2.7:4310");
+  expect(other).toContain("address is http://localhost:4310, but you opened it as http://192.0.2.7:4310");
 });

@@ -147,6 +147,6 @@ test("an address that carried a socket once does carry them: a lost one later is
 
 test("a page at another address than the one that is set names both", () => {
   const words = noLiveWords("https://plans.quay.example", "http://192.0.2.7:4310");
-  expect(words).toContain("served as https://plans.quay.example; you opened it as http://192.0.2.7:4310");
+  expect(words).toContain("address is https://plans.quay.example, but you opened it as http://192.0.2.7:4310");
   expect(words).toContain("SPRINGLINE_URL");
 });

@@ -69,7 +69,7 @@ test("whose words lean on a colleague's that were lost: said at once, tried agai
 
   await reaches(marta, "others-first", 15_000);
   expect(says(marta)).toBe(
-    "the server has lost words of a colleague that yours build on: yours go in once that colleague has this open again; kept on this device",
+    "the server has lost a colleague's words that yours depend on: yours are saved once that colleague has this open again; kept on this device",
   );
   // It stays so through the attempts that follow, and writing goes on.
   write(marta, " again");
