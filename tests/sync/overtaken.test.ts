@@ -97,7 +97,7 @@ describe("values", () => {
       "Name of jonas set Kneeling row to 75 s; you had 65 s.",
       "Name of jonas set the firm springs of Kneeling row to 3; you had 1.",
     ]);
-    expect(second.said).toBe("Others changed 2 values that you set.");
+    expect(second.said).toBe("Others have changed 2 values that you set.");
   });
 
   const SENTENCE = "Name of jonas set Kneeling row to 45 s; you had 55 s.";
