@@ -1,17 +1,17 @@
-/** The text of a file that was dropped or chosen. Spreadsheets save in several encodings; the bytes say which. */
+/** The text of a file that was dropped or chosen. Spreadsheets save in several encodings, which the bytes reveal. */
 import { MAX_TEXT, tooLongWords } from "./limits.ts";
 
 export type Decoded =
   | { readonly ok: true; readonly text: string /** What a person should look at. */; readonly note?: string }
   | { readonly ok: false; readonly say: string };
 
-/** Bytes of a file above which nobody need look inside: four for each character that could be read. */
+/** A file above this many bytes is not opened: four bytes for each character that can be read. */
 export const MAX_BYTES = 4 * MAX_TEXT;
 
 const NO_TEXT =
-  "This is no text file. In the spreadsheet, copy the cells and paste them here, or save them as a CSV file.";
+  "This is not a text file. In the spreadsheet, copy the cells and paste them here, or save them as a CSV file.";
 
-/** UTF-8, UTF-16 by its mark, else the one-byte letters of Western Europe, which is then said. */
+/** UTF-8, UTF-16 by its byte order mark, otherwise Western European (one byte a letter), which a note then says. */
 export function decodeText(bytes: Uint8Array): Decoded {
   if (bytes.length > MAX_BYTES) return { ok: false, say: tooLongWords(bytes.length) };
   const [a, b] = bytes;
@@ -25,7 +25,7 @@ export function decodeText(bytes: Uint8Array): Decoded {
     return {
       ok: true,
       text,
-      note: "The file is not in UTF-8: read as Western European. Look at letters with accents.",
+      note: "The file is not UTF-8, so it was read as Western European. Check letters with accents.",
     };
   }
 }

@@ -1,4 +1,4 @@
-/** Which springs are on, or what is in doubt about them. */
+/** Which springs are on, or the doubt about them. */
 import { agree, countWord, sentenceCase, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
@@ -20,9 +20,9 @@ export interface SpringsQuestion {
   readonly answer: RowAnswer;
   readonly answers: Answers;
   readonly equipment: Equipment;
-  /** What adding by hand would choose. */
+  /** The springs that adding by hand would choose. */
   readonly starting: Counts;
-  /** A time stands in the row, or was given. */
+  /** The row has a time, or one was given. */
   readonly timed: boolean;
 }
 
@@ -48,7 +48,7 @@ export function judgeSprings(q: SpringsQuestion): SpringsJudged {
   return settled(onOnly(q.starting), true);
 }
 
-/** What a word was said to mean, wherever it stands. */
+/** Notes on what a person said a word means, wherever it occurs. */
 function explainedNotes({ found, answer, answers, equipment }: SpringsQuestion): string[] {
   if (answer.springs) return [];
   return found.unknown.flatMap(({ word }) => {
@@ -81,16 +81,16 @@ function unknownDoubt(
     const choices = springs.map(
       (s): DoubtChoice => ({ label: `“${word}” is ${s.label}`, answer: { spring: { word, id: s.id } } }),
     );
-    return { about: "springs", say: `“${word}” is no spring of this room.`, choices };
+    return { about: "springs", say: `“${word}” is not a spring of this room. Choose the one it means.`, choices };
   }
   const fitting = springs.filter((s) => s.count >= count);
   const choices = fitting.map((s) => springsChoice(q, { ...counts, [s.id]: (counts[s.id] ?? 0) + count }));
   const many = `${sentenceCase(countWord(count))} ${agree(count, "spring is", "springs are")} on`;
-  return { about: "springs", say: `${many}, and the row does not say which.`, choices };
+  return { about: "springs", say: `${many}, but the row does not say which. Choose them.`, choices };
 }
 
 function bothDoubt(q: SpringsQuestion, named: Counts): PasteDoubt {
-  const say = `The row says “no springs” and ${springWords(q.equipment, named)}.`;
+  const say = `The row says both “no springs” and ${springWords(q.equipment, named)}. Choose one.`;
   return { about: "springs", say, choices: [springsChoice(q, named), springsChoice(q, {})] };
 }
 
@@ -102,14 +102,14 @@ function orTimeDoubt(
   const time = seconds % 60 === 0 ? `${seconds / 60} min` : `${seconds} s`;
   return {
     about: "springs",
-    say: `“${text}” could be a spring or a time.`,
+    say: `“${text}” could be a spring or a time. Choose which.`,
     choices: [springsChoice(q, named), { label: time, answer: { row: { seconds, springs: onOnly(q.starting) } } }],
   };
 }
 
 function overDoubt(q: SpringsQuestion, named: Counts, over: readonly Spring[]): PasteDoubt {
   const say = over.map(
-    (s) => `${sentenceCase(countWord(named[s.id] ?? 0))} ${s.label} asked for; this room has ${s.count}.`,
+    (s) => `${sentenceCase(countWord(named[s.id] ?? 0))} ${s.label} asked for, but this room has ${s.count}.`,
   );
   const held = Object.fromEntries(Object.entries(named).map(([id, n]) => [id, Math.min(n, countIn(q.equipment, id))]));
   return { about: "springs", say: say.join(" "), choices: [springsChoice(q, held)] };

@@ -66,7 +66,7 @@ test("words on their way to the disk as damage becomes known are never called sa
   for (const client of [writer, peer]) client.end();
 });
 
-test("the page says what is wrong and where the words are, and a page that comes later says it at once", async () => {
+test("the page says what is wrong and where the words are; a page opened later says so at once", async () => {
   await start();
   const cookie = server.host.signIn("ines");
   class WithCookie extends NodeWebSocket {

@@ -51,7 +51,7 @@ async function cutPower(since: number): Promise<void> {
 }
 const lastRow = () => Number(server.db.raw.prepare("select max(seq) from doc_update").pluck().get());
 
-test("whose words lean on a colleague's that were lost: said at once, tried again, and in as soon as the colleague is back", async () => {
+test("words that depend on a colleague's lost ones: the page says so, keeps trying, and saves them once the colleague is back", async () => {
   const [ines, marta] = [open("ines"), open("marta")];
   await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
   const before = lastRow();
@@ -88,7 +88,7 @@ test("whose words lean on a colleague's that were lost: said at once, tried agai
   expect([onServer(), title(marta), title(back)]).toEqual([all, all, all]);
 });
 
-test("two open pages whose words stand on each other's, all of them lost: both bring their own, and all is there again", async () => {
+test("two open pages whose lost words depend on each other: both bring their own, and everything is there again", async () => {
   const [ines, marta] = [open("ines"), open("marta")];
   await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
   const before = lastRow();

@@ -5,7 +5,7 @@ import { judge } from "./studio.ts";
 test.each(["none", "-", "body weight"])("a cell of its own with “%s” takes the springs off, and says so", (cell) => {
   const rows = judge(`Kneeling row\t60\t1 light\nKneeling chest fly\t40\t${cell}`);
   expect(rows[1]?.drafts).toMatchObject([{ seconds: 40, springs: {} }]);
-  expect(rows[1]?.notes.join(" ")).toContain(`“${cell}” read as no springs.`);
+  expect(rows[1]?.notes.join(" ")).toContain(`“${cell}” was read as no springs.`);
 });
 
 test("a right side in a row of its own faces the other wall, unless its row says where to face", () => {
