@@ -3,6 +3,7 @@ import { sideWords } from "#lib/plan/format.ts";
 import type { ItemSide, Move } from "#lib/plan/schema.ts";
 import type { RowAnswer } from "./answers.ts";
 import type { DoubtChoice, PasteDoubt } from "./judged.ts";
+import { SIDE_SENTENCES } from "./paste-words.ts";
 import type { RowReading, RowSide } from "./types.ts";
 
 export interface SideJudged {
@@ -27,8 +28,8 @@ export function judgeSide(q: SideQuestion): SideJudged {
   if (named === undefined) return move.sides === "each" ? notNamed(q) : { side: sides[0] ?? "both", notes: [] };
   if (possible(named, sides)) return { side: named, notes: [] };
   if (named === "both" && sides.includes("left")) {
-    if (move.sides === "alternating") return { side: "alternating", notes: ["“Both sides” was read as alternating."] };
-    return { side: "left-right", notes: ["“Both sides” was read as a left and a right item."] };
+    if (move.sides === "alternating") return { side: "alternating", notes: [SIDE_SENTENCES.asAlternating] };
+    return { side: "left-right", notes: [SIDE_SENTENCES.asPair] };
   }
   return impossible(q, named);
 }
@@ -71,13 +72,11 @@ const doubt = (q: SideQuestion, say: string, like?: string): SideJudged => ({
   notes: [],
 });
 
-const notNamed = (q: SideQuestion): SideJudged =>
-  doubt(q, `${q.move.name} is done on one side at a time, but the row names no side. Choose one.`, "side not named");
+const notNamed = (q: SideQuestion): SideJudged => doubt(q, SIDE_SENTENCES.notNamed(q.move.name), "side not named");
 
 const several = (q: SideQuestion): SideJudged =>
-  doubt(q, `The row names more than one side: ${[...new Set(q.reading.sides)].map(rowSideWords).join("; ")}.`);
+  doubt(q, SIDE_SENTENCES.several([...new Set(q.reading.sides)].map(rowSideWords)));
 
 function impossible(q: SideQuestion, named: RowSide): SideJudged {
-  const way = q.move.sides === "both" ? "with both sides at once" : "another way";
-  return doubt(q, `${q.move.name} is done ${way}, but the row says “${rowSideWords(named)}”. Choose a side.`);
+  return doubt(q, SIDE_SENTENCES.impossible(q.move.name, q.move.sides === "both", rowSideWords(named)));
 }

@@ -1,9 +1,10 @@
 /** Which springs are on, or the doubt about them. */
-import { agree, countWord, sentenceCase, springWords } from "#lib/plan/format.ts";
+import { sentenceCase, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 import type { Answers, RowAnswer } from "./answers.ts";
 import type { DoubtChoice, PasteDoubt } from "./judged.ts";
+import { SPRING_SENTENCES } from "./paste-words.ts";
 import type { SpringsFound } from "./types.ts";
 
 type Counts = Readonly<Record<string, number>>;
@@ -53,7 +54,7 @@ function explainedNotes({ found, answer, answers, equipment }: SpringsQuestion):
   if (answer.springs) return [];
   return found.unknown.flatMap(({ word }) => {
     const spring = equipment.springs.find((s) => s.id === own(answers.springs, word));
-    return spring ? [`“${word}” means ${spring.label} in this list.`] : [];
+    return spring ? [SPRING_SENTENCES.explained(word, spring)] : [];
   });
 }
 
@@ -81,16 +82,15 @@ function unknownDoubt(
     const choices = springs.map(
       (s): DoubtChoice => ({ label: `“${word}” is ${s.label}`, answer: { spring: { word, id: s.id } } }),
     );
-    return { about: "springs", say: `“${word}” is not a spring of this room. Choose the one it means.`, choices };
+    return { about: "springs", say: SPRING_SENTENCES.unknown(word), choices };
   }
   const fitting = springs.filter((s) => s.count >= count);
   const choices = fitting.map((s) => springsChoice(q, { ...counts, [s.id]: (counts[s.id] ?? 0) + count }));
-  const many = `${sentenceCase(countWord(count))} ${agree(count, "spring is", "springs are")} on`;
-  return { about: "springs", say: `${many}, but the row does not say which. Choose them.`, choices };
+  return { about: "springs", say: SPRING_SENTENCES.onlyCounted(count), choices };
 }
 
 function bothDoubt(q: SpringsQuestion, named: Counts): PasteDoubt {
-  const say = `The row says both “no springs” and ${springWords(q.equipment, named)}. Choose one.`;
+  const say = SPRING_SENTENCES.noneAndSome(q.equipment, named);
   return { about: "springs", say, choices: [springsChoice(q, named), springsChoice(q, {})] };
 }
 
@@ -102,15 +102,13 @@ function orTimeDoubt(
   const time = seconds % 60 === 0 ? `${seconds / 60} min` : `${seconds} s`;
   return {
     about: "springs",
-    say: `“${text}” could be a spring or a time. Choose which.`,
+    say: SPRING_SENTENCES.orTime(text),
     choices: [springsChoice(q, named), { label: time, answer: { row: { seconds, springs: onOnly(q.starting) } } }],
   };
 }
 
 function overDoubt(q: SpringsQuestion, named: Counts, over: readonly Spring[]): PasteDoubt {
-  const say = over.map(
-    (s) => `${sentenceCase(countWord(named[s.id] ?? 0))} ${s.label} asked for, but this room has ${s.count}.`,
-  );
+  const say = over.map((s) => SPRING_SENTENCES.tooMany(named[s.id] ?? 0, s));
   const held = Object.fromEntries(Object.entries(named).map(([id, n]) => [id, Math.min(n, countIn(q.equipment, id))]));
   return { about: "springs", say: say.join(" "), choices: [springsChoice(q, held)] };
 }

@@ -1,9 +1,10 @@
 /** How long an item lasts, in seconds, or the doubt about it. */
 import { tenth } from "#lib/numbers/round.ts";
-import { clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
+import { clockTime, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
 import type { ItemSide, Move } from "#lib/plan/schema.ts";
 import type { RowAnswer } from "./answers.ts";
 import type { DoubtChoice, PasteDoubt } from "./judged.ts";
+import { TIME_SENTENCES } from "./paste-words.ts";
 import type { RowReading, RowSide, TimeFound } from "./types.ts";
 
 /**
@@ -68,10 +69,8 @@ function lengthChoice(seconds: number, label = lengthWords(seconds)): DoubtChoic
 }
 
 function notesOf(time: TimeFound): string[] {
-  if (time.how === "bare") return [`“${time.text}” has no unit, so it was read as seconds.`];
-  return time.how === "clock"
-    ? [`${secondsWords(time.seconds)}: up to the next time on the clock, set-up included.`]
-    : [];
+  if (time.how === "bare") return [TIME_SENTENCES.asSeconds(time.text)];
+  return time.how === "clock" ? [TIME_SENTENCES.untilNext(time.seconds)] : [];
 }
 
 /**
@@ -79,14 +78,12 @@ function notesOf(time: TimeFound): string[] {
  * asked about.
  */
 const dashNote = ({ dashed, text, seconds }: TimeFound): string[] =>
-  dashed ? [`“-${text}” was read as ${secondsWords(seconds)}, since a length cannot be negative.`] : [];
+  dashed ? [TIME_SENTENCES.dashed(text, seconds)] : [];
 
 function unusual({ seconds, how, text }: TimeFound, least: 0 | 1): string | null {
-  if (seconds < least || seconds > LONGEST)
-    return `“${text}” is not a length an item can have. Choose or type another.`;
-  if ((how === "bare" || how === "column") && seconds < SHORTEST_BARE)
-    return `“${text}” has no unit. Is it seconds, minutes or repetitions?`;
-  if (seconds > LONGEST_USUAL) return `“${text}” is long for one item. Choose what was meant.`;
+  if (seconds < least || seconds > LONGEST) return TIME_SENTENCES.impossible(text);
+  if ((how === "bare" || how === "column") && seconds < SHORTEST_BARE) return TIME_SENTENCES.noUnit(text);
+  if (seconds > LONGEST_USUAL) return TIME_SENTENCES.long(text);
   return null;
 }
 
@@ -100,7 +97,7 @@ function unusualChoices(q: TimeQuestion, { seconds, how }: TimeFound): DoubtChoi
 }
 
 function repsDoubt(q: TimeQuestion, reps: number): PasteDoubt {
-  return doubtOf(`${plural(reps, "repetition")}: a plan counts seconds instead. Choose a time.`, repsChoices(q, reps));
+  return doubtOf(TIME_SENTENCES.repetitions(reps), repsChoices(q, reps));
 }
 
 function repsChoices({ move, starting }: TimeQuestion, reps: number): DoubtChoice[] {
@@ -118,28 +115,22 @@ function cycleSeconds({ tempo }: Move): number | null {
 }
 
 function rangeDoubt([low, high]: readonly [number, number]): PasteDoubt {
-  return doubtOf(`From ${secondsRange(low, high)}: a plan needs one length. Choose it.`, [
-    ...lengthChoice(low),
-    ...lengthChoice(high),
-  ]);
+  return doubtOf(TIME_SENTENCES.range(low, high), [...lengthChoice(low), ...lengthChoice(high)]);
 }
 
 function severalDoubt(times: readonly TimeFound[]): PasteDoubt {
   const lengths = [...new Set(times.map((t) => t.seconds))].slice(0, 4);
   const all = times.reduce((sum, t) => sum + t.seconds, 0);
-  return doubtOf(
-    `This row has several times: ${times
-      .slice(0, 4)
-      .map((t) => t.text)
-      .join(", ")}.`,
-    [...lengths.flatMap((seconds) => lengthChoice(seconds)), ...lengthChoice(all, `${secondsWords(all)} in all`)],
-  );
+  return doubtOf(TIME_SENTENCES.several(times.slice(0, 4).map((t) => t.text)), [
+    ...lengths.flatMap((seconds) => lengthChoice(seconds)),
+    ...lengthChoice(all, `${secondsWords(all)} in all`),
+  ]);
 }
 
 const isTwo = (side: RowSide | undefined): boolean => side === "left-right" || side === "right-left";
 
 function clockDoubt(seconds: number): PasteDoubt {
-  return doubtOf(`The clock gives this row ${secondsWords(seconds)}. Is that for both sides together, or for each?`, [
+  return doubtOf(TIME_SENTENCES.clockBothSides(seconds), [
     ...lengthChoice(seconds / 2, `${secondsWords(seconds / 2)} each side`),
     ...lengthChoice(seconds, `${secondsWords(seconds)} each side`),
   ]);
@@ -150,22 +141,16 @@ function timesDoubt({ sides, side }: TimeQuestion, { seconds, times = 2, text }:
   const each = secondsWords(seconds);
   const whole = secondsWords(seconds * times);
   if (isTwo(side)) {
-    return doubtOf(`“${text}” on each side. Is that the time of one side, or of both?`, [
+    return doubtOf(TIME_SENTENCES.eachSide(text), [
       ...lengthChoice(seconds, `${each} each side`),
       ...lengthChoice(seconds * times, `${whole} each side`),
     ]);
   }
   const sided = times === 2 && side === undefined && sides.includes("left");
   const choice = (label: string, row: RowAnswer): DoubtChoice => ({ label, answer: { row } });
-  return doubtOf(
-    `Does “${text}” mean two sides, ${times === 2 ? "two" : times} rounds, or one item?`.replace(
-      sided ? "" : "two sides, ",
-      "",
-    ),
-    [
-      ...(sided ? [choice(`Left and right, ${each} each`, { seconds, side: "left-right" })] : []),
-      ...lengthChoice(seconds * times, `One item of ${whole}`),
-      ...(times <= 4 ? [choice(`${times} items of ${each}`, { seconds, times })] : []),
-    ],
-  );
+  return doubtOf(TIME_SENTENCES.rounds(text, times, sided), [
+    ...(sided ? [choice(`Left and right, ${each} each`, { seconds, side: "left-right" })] : []),
+    ...lengthChoice(seconds * times, `One item of ${whole}`),
+    ...(times <= 4 ? [choice(`${times} items of ${each}`, { seconds, times })] : []),
+  ]);
 }

@@ -14,6 +14,7 @@ import { judgeSprings } from "./judge-springs.ts";
 import { judgeTime } from "./judge-time.ts";
 import type { JudgedRow, PasteDoubt } from "./judged.ts";
 import { distinctiveWords, isDistinctive } from "./library.ts";
+import { KIND_SENTENCES, MOVE_SENTENCES } from "./paste-words.ts";
 import type { PasteContext, RowReading } from "./types.ts";
 
 /** Seconds of a pause whose row gives none (common practice, no source). */
@@ -134,7 +135,7 @@ function judgeMove(q: Question, id: string, notes: readonly string[]): JudgedRow
 
 const goneDoubt = (id: string): PasteDoubt => ({
   about: "move",
-  say: `“${id}” is no longer in the library. Choose another move, or skip the row.`,
+  say: MOVE_SENTENCES.removed(id),
   choices: [],
 });
 
@@ -170,8 +171,7 @@ function otherSideWords({ before, context }: Question): string | null {
 function judgeOtherSide(q: Question): JudgedRow {
   const { before, reading } = q;
   if (!isOneSided(before) || before.seconds === undefined || before.springs === undefined || before.state === "doubt") {
-    const say =
-      "This can only be the other side once the row before it is ready and for one side. Finish that row first.";
+    const say = KIND_SENTENCES.notAfterOneSide;
     return { ...blank(reading), kind: null, state: "doubt", doubts: [{ about: "kind", say, choices: [] }] };
   }
   const side = before.side === "left" ? "right" : "left";

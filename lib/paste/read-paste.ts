@@ -8,6 +8,7 @@ import { cleanText, foldText } from "./clean.ts";
 import { headerColumns, isHeader } from "./header.ts";
 import { libraryOf } from "./library.ts";
 import { MAX_ROWS, MAX_TEXT, tooLongWords, tooManyRows } from "./limits.ts";
+import { LIST_SENTENCES } from "./paste-words.ts";
 import { type RowReader, readPastedRow } from "./read-row.ts";
 import { bulletLength } from "./signs.ts";
 import { splitRows } from "./split.ts";
@@ -132,17 +133,14 @@ interface Seen {
 
 function remarksOn({ columns, clocked, numbered, rows, read }: Seen): string[] {
   const remarks: string[] = [];
-  const others = columns.flatMap((c) => (c.role === "other" && c.title !== "" ? [`“${c.title}”`] : []));
-  if (columns.length > 0) remarks.push("The first row was read as column headings.");
-  if (others.length > 0) remarks.push(`${others.join(", ")}: not a column of a class, so its words are left over.`);
+  const others = columns.flatMap((c) => (c.role === "other" && c.title !== "" ? [c.title] : []));
+  if (columns.length > 0) remarks.push(LIST_SENTENCES.headings);
+  if (others.length > 0) remarks.push(LIST_SENTENCES.otherColumns(others));
   if (read.some((row) => row.times.some((time) => time.how === "column"))) {
-    remarks.push("The time column names no unit, so its numbers were read as seconds.");
+    remarks.push(LIST_SENTENCES.timeColumn);
   }
-  if (clocked)
-    remarks.push(
-      "The times at the start of the rows count up, so they were read as the clock of the class, not as lengths.",
-    );
-  if (numbered) remarks.push("The first column only numbers the rows, so it was skipped.");
+  if (clocked) remarks.push(LIST_SENTENCES.clocked);
+  if (numbered) remarks.push(LIST_SENTENCES.numbered);
   if (rows > MAX_ROWS) remarks.push(tooManyRows(rows));
   return remarks;
 }

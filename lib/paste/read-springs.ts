@@ -2,9 +2,9 @@
  * Reads springs from a text by the room's own labels: "2 light", "light x2", "one light, one middle", "1 L + 1 M". A
  * word that is not a label of this room is kept as unknown: only a person can say which spring it is.
  */
-import { countWord } from "#lib/plan/format.ts";
 import { foldText } from "./clean.ts";
 import { type FieldSegment, type RowField, WORD_END, WORD_START } from "./field.ts";
+import { SPRING_SENTENCES } from "./paste-words.ts";
 import { COUNT_PATTERN, countOf, type SpringVocabulary } from "./spring-vocabulary.ts";
 import type { SpringsFound } from "./types.ts";
 
@@ -110,7 +110,7 @@ const NONE_ALONE = /^\s*(?:none|nil|-+|–|—|bw|body\s?-?weight)\s*$/i;
 export function readNoneCell(field: RowField, into: SpringsSoFar): void {
   if (!NONE_ALONE.test(field.text)) return;
   into.none = true;
-  into.notes.push(`“${field.text.trim()}” was read as no springs.`);
+  into.notes.push(SPRING_SENTENCES.readAsNone(field.text.trim()));
   field.take(0, field.text.length, "springs");
 }
 
@@ -120,7 +120,7 @@ function readAlone(field: RowField, words: SpringVocabulary, into: SpringsSoFar)
   if (words.alone) {
     field.takeAll(words.alone, "springs", (m) => {
       any = addKnown(into, words, { label: m[1] ?? "", count: 1 }) || any;
-      into.notes.push(`“${m[0].trim()}” has no number, so it was read as one.`);
+      into.notes.push(SPRING_SENTENCES.readAsOne(m[0].trim()));
       return true;
     });
   }
@@ -157,7 +157,7 @@ function addShort(
   if (meant.length > 1 && read.word.length === 1) return addUnknown(into, read.word, read.count);
   if (meant.length !== 1 || !spring) return false;
   addKnown(into, words, { label: spring.label, count: read.count });
-  into.notes.push(`“${read.text.trim()}” was read as ${countWord(read.count)} ${spring.label}.`);
+  into.notes.push(SPRING_SENTENCES.readAs(read.text.trim(), read.count, spring));
   return true;
 }
 
@@ -184,9 +184,7 @@ export function readLabelStretch(
     return addUnknown(into, stretch.text.replace(/\s+springs?$/i, ""), 1);
   }
   for (const label of labelsIn(stretch.text)) addKnown(into, words, { label, count: 1 });
-  into.notes.push(
-    `“${stretch.text}” has no number, so it was read as one${labelsIn(stretch.text).length > 1 ? " each" : ""}.`,
-  );
+  into.notes.push(SPRING_SENTENCES.readAsOne(stretch.text, labelsIn(stretch.text).length > 1));
   field.take(stretch.from, stretch.to, "springs");
   return true;
 }
