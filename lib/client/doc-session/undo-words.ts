@@ -1,5 +1,5 @@
-/** What an undo or redo did, and what it could not change, in one sentence for the person. */
-import { plural } from "#lib/plan/format.ts";
+/** What an undo or redo did, and what it could not change, in words for the person. */
+import { agree, plural } from "#lib/plan/format.ts";
 import type { BlockedValue } from "../act-undo.ts";
 import type { ValueWords } from "./description.ts";
 
@@ -32,10 +32,14 @@ export function undoWords(
 export function notUndoneWords(what: UndoVerb, stood: readonly BlockedValueWords[]): string | undefined {
   const named = stood.filter(({ words }) => words !== undefined);
   const first = (["gone", "changed", "already"] as const).flatMap((w) => named.filter(({ why }) => why === w))[0];
-  if (!first?.words) return stood.length > 0 ? `Not ${what.toLowerCase()}: somebody else has changed it.` : undefined;
+  if (!first?.words)
+    return stood.length > 0 ? `Not ${what.toLowerCase()}: it has been changed in the meantime.` : undefined;
   if (first.why === "already")
     return `Nothing to ${what === "Undone" ? "undo" : "redo"}: ${first.words.name} is already ${first.words.says}.`;
-  return `Not ${what.toLowerCase()}: ${sinceWords(first)}${andMore(named.length - 1)}.`;
+  const not = `Not ${what.toLowerCase()}: ${sinceWords(first)}.`;
+  const rest = named.length - 1;
+  if (rest <= 0) return not;
+  return `${not} ${plural(rest, "more value")} ${agree(rest, "was", "were")} not ${what.toLowerCase()} either.`;
 }
 
 function sinceWords({ words, who = "somebody" }: BlockedValueWords): string {
