@@ -52,7 +52,7 @@ export interface StateNews {
   readonly withdrawn?: Withdrawal | null;
   /** Name of who handed it in, while it is handed in. */
   readonly handedInBy: string | null;
-  /** Their id: they may take it back. */
+  /** Their id: they may cancel the hand-in. */
   readonly handedInById?: string | null;
   /** What was said with the last hand-in, hand-back or sign-off. */
   readonly note: string | null;
