@@ -1,14 +1,15 @@
-/** One byte form for one value: RFC 8785 canonical JSON, and the SHA-256 that names it. Runs in any runtime. */
+/** One byte form for each value: RFC 8785 canonical JSON, and the SHA-256 that names it. Runs in any runtime. */
 import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import canonicalize from "canonicalize";
 
 /**
- * Canonical JSON of plain data (RFC 8785). Throws on what JSON cannot hold: NaN, infinities, lone surrogates, undefined.
+ * Canonical JSON of plain data (RFC 8785). Throws on what JSON cannot hold: NaN, infinities, lone surrogates,
+ * undefined.
  */
 export function canonicalJson(value: unknown): string {
   const text = canonicalize(value);
-  if (text === undefined) throw new TypeError("nothing to write in canonical form");
+  if (text === undefined) throw new TypeError("canonical JSON cannot hold this value");
   return text;
 }
 

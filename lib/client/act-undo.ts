@@ -1,20 +1,21 @@
 /**
- * Undo for a whole page over one shared document: one's own acts only, the newest first, one act a step.
+ * Undo for a whole page over one shared document: one's own acts only, newest first, one act a step.
  *
- * Texts and scripts keep yjs's own undo. For plain keys it is not enough: where two people set one key at once it takes
- * the key away as both undo, and readers fall back to a default that nobody set. The law here, for undo and redo alike:
+ * Texts and scripts keep yjs's own undo. That is not enough for plain keys: where two people set one key at once and
+ * both undo, yjs removes the key, and readers fall back to a default that nobody set. The rules here, for undo and redo
+ * alike:
  *
- * - A key shows again what it showed when this page set it. That was set by somebody, or was there from the start, or was
- *   nothing; a key that was there stays there.
- * - Only while it still shows this page's own value, or one that somebody's undo brought back to it. What another person
- *   has set since, or set at the same moment and won with, stays; the outcome says whose it is. Such a step is used up: it
- *   counts as done, and was written over.
- * - Of a step with several values those that can be undone are.
- * - Of two values set at once, undo of the one that won brings back what stood before both, not the one that lost: its page
- *   may be taking it back at this very moment, unheard, and two people who both undo must be where they were.
- * - The making of an entry is undone by a mark, whoever has written in it since: nothing of theirs is lost, it is listed and
- *   can be put back. An entry that somebody took out, or put back, since then is left as they have it.
- * - In an entry that is taken out nothing is undone: nobody would see it.
+ * - A key shows again what it showed before this page set it: somebody's value, the value it had from the start, or
+ *   nothing.
+ * - This happens only while it still shows this page's own value, or one that somebody's undo brought back. What
+ *   another person has set since, or set at the same moment and won with, stays, and the outcome says whose it is. Such
+ *   a step is used up.
+ * - Of a step with several values, those that can be undone are.
+ * - Of two values set at once, undoing the one that won brings back what was there before both, not the one that lost.
+ *   Its page may be undoing it at the same moment, and two people who both undo must end up where they started.
+ * - Making an entry is undone by a mark, even if others have written in it since: nothing of theirs is lost, it is
+ *   listed as taken out and can be put back. An entry that somebody has since taken out or put back is left as it is.
+ * - Nothing is undone in an entry that is taken out, since nobody would see it.
  */
 import * as Y from "yjs";
 import { sameData } from "#lib/plan/same-data.ts";
@@ -34,17 +35,20 @@ import type { UndoDirection, UndoStep } from "./undo/undo-step.ts";
 /** Typing within this many milliseconds is one step. */
 const CAPTURE_MS = 500;
 
-/** One value that was left as it is. */
+/** A value that undo left as it is. */
 export interface BlockedValue {
   /** The item or slot; null for a value of the document as a whole. */
   readonly entry: string | null;
-  /** Its key; null for words in it. */
+  /** Its key; null for its texts. */
   readonly key: string | null;
-  /** `changed` by another since; `gone`: its entry is taken out; `already` as undo would have it. */
+  /**
+   * `changed`: somebody else has set it since. `gone`: its entry is taken out. `already`: it already shows what undo
+   * would restore.
+   */
   readonly why: "changed" | "gone" | "already";
-  /** Client id of the page that stood in the way; undefined where nobody can tell. */
+  /** Client id of the page whose act is in the way; undefined where nobody can tell. */
   readonly by: number | undefined;
-  /** What is there; undefined: nothing. */
+  /** The value there now; undefined where the key is absent. */
   readonly value: unknown;
 }
 
@@ -58,7 +62,7 @@ export interface ActUndoOptions {
   readonly doc: Y.Doc;
   /** The origin of this page's acts. */
   readonly origin: unknown;
-  /** Maps of values, maps of entries, texts: everything that undo reaches. */
+  /** Everything that undo reaches: maps of values, maps of entries, texts. */
   readonly scopes: readonly AnySharedType[];
   readonly takenOut: TakenOutMark;
   readonly onChange?: () => void;
@@ -69,7 +73,7 @@ const KEYS = Symbol("changes of keys");
 const WRITTEN = Symbol("entries written in");
 
 export class ActUndo {
-  /** Steps, and the texts in them. Its `undo` and `redo` are not to be called: keys would be left out. */
+  /** Holds the steps and undoes their texts. Do not call its own `undo` and `redo`: they would skip keys. */
   readonly manager: Y.UndoManager;
   private readonly broughtBack: RestoredTwice;
   private captured: UndoStep | null = null;
@@ -88,7 +92,7 @@ export class ActUndo {
     this.manager.on("stack-item-added", capture);
     this.manager.on("stack-item-updated", capture);
     this.manager.on("stack-cleared", this.changed);
-    // After the manager's own handler, and before yjs lets go of what the transaction took away.
+    // Runs after the manager's own handler, and before yjs frees what the transaction deleted.
     doc.on("afterTransaction", this.note);
   }
 
@@ -134,7 +138,7 @@ export class ActUndo {
     this.changed();
   };
 
-  /** A step that has nothing left to take back and nothing to say, such as letters that others have erased, is passed over. */
+  /** Skips steps that have nothing left to undo and nothing to report, such as letters that others have erased. */
   private take(way: UndoDirection): UndoOutcome {
     for (;;) {
       const step = (way === "undo" ? this.manager.undoStack : this.manager.redoStack).pop();
@@ -163,7 +167,7 @@ export class ActUndo {
     };
   }
 
-  /** The marks first: what the same step puts back is there again for its other values. */
+  /** Marks come first: an entry that this step puts back is there again for its other values. */
   private judge(changes: readonly KeyChange[]): { change: KeyChange; stood: BlockedValue | undefined }[] {
     const back = new Set<AnyMap>();
     return [...changes]
@@ -179,7 +183,7 @@ export class ActUndo {
     return entry !== null && key === this.options.takenOut.key;
   }
 
-  /** What keeps a change from being taken back. */
+  /** What keeps a change from being undone; undefined where nothing does. */
   private inTheWay(change: KeyChange, back: ReadonlySet<AnyMap>): BlockedValue | undefined {
     const { map, key, entry, before, after } = change;
     const hidden = entry !== null && !this.isMark(change) && this.isOut(map) && !back.has(map);
@@ -188,13 +192,13 @@ export class ActUndo {
     const now = keyStateNow(map, key);
     const { clientID } = this.options.doc;
     if (now.of === after.of || actorOf(now) === clientID) return undefined;
-    // Nothing is there, as it was: undoing a making and bringing it back leaves an absence of another name.
+    // Still absent, as this page left it: undoing and redoing a making leaves an absence with another name.
     if (after.value === undefined && erasedBy(now) === clientID) return undefined;
     const why = sameData(now.value, before.value) ? "already" : "changed";
     return { entry, key, why, by: this.by(map, key), value: now.value };
   }
 
-  /** One transaction that the manager takes for its own undoing, so that the way back is kept beside it. */
+  /** One transaction that the manager takes for its own undo, so that it keeps the way back too. */
   private putBack(way: UndoDirection, changes: readonly KeyChange[]): void {
     if (changes.length === 0) return;
     const { manager, options } = this;
@@ -218,7 +222,9 @@ export class ActUndo {
     return { entry: map._item?.parentSub ?? null, key: null, why: "gone", by, value: undefined };
   }
 
-  /** Whose word a key shows: where this page's own undo brought another's value back, that other's. */
+  /**
+   * The page whose value a key shows; where this page's undo brought back somebody else's value, that person's page.
+   */
   private by(map: AnyMap, key: string): number | undefined {
     const writer = writerOf(map, key);
     return writer === this.options.doc.clientID ? actorOf(keyStateNow(map, key)) : writer;
@@ -229,7 +235,7 @@ const changesOf = (step: UndoStep): readonly KeyChange[] => (step.meta.get(KEYS)
 const writtenIn = (step: UndoStep): ReadonlySet<AnyMap> =>
   (step.meta.get(WRITTEN) as Set<AnyMap> | undefined) ?? new Set();
 
-/** Keys and texts of one step are undone in two transactions: their ways back are one step again. */
+/** Keys and texts of one step are undone in two transactions; joins their ways back into one step again. */
 function asOneStep(stack: UndoStep[], height: number): void {
   const [keys, texts] = stack.slice(height);
   if (!keys || !texts) return;

@@ -1,10 +1,10 @@
 /**
- * A page's yjs client id when another page turns out to have the same one, by a chance of one in four thousand million:
- * whatever both wrote under it would be taken for one and the same.
+ * Gives a page a new yjs client id when another page turns out to have the same one (a chance of one in four thousand
+ * million): yjs would take what both wrote under it for the same words.
  */
 import * as Y from "yjs";
 
-/** A client id that nothing in the document stands under. */
+/** A client id that nothing in the document is written under. */
 export function freshClientId(doc: Y.Doc): number {
   for (;;) {
     const other = new Y.Doc();
@@ -15,8 +15,9 @@ export function freshClientId(doc: Y.Doc): number {
 }
 
 /**
- * Puts all words under the document's own client id under `fresh`, in place, so that editors and fields go on; no update
- * tells of it. Only for words that nobody else has seen. False when there were none. Steps of undo that name them are void.
+ * Moves everything written under the document's own client id to `fresh`, in place, so that editors and fields go on;
+ * no update reports it. Only for words that nobody else has seen. False when there were none. Undo steps that refer to
+ * them no longer work.
  */
 export function renameOwnWords(doc: Y.Doc, fresh: number): boolean {
   const old = doc.clientID;
@@ -26,7 +27,7 @@ export function renameOwnWords(doc: Y.Doc, fresh: number): boolean {
   const rename = (id: Y.ID | null) => {
     if (id?.client === old) id.client = fresh;
   };
-  // Ids are shared between neighbours: each is renamed once, whoever comes to it first.
+  // Neighbours share id objects, so each object is renamed once.
   for (const struct of structs) {
     rename(struct.id);
     if (!(struct instanceof Y.Item)) continue;

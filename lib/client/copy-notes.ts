@@ -1,20 +1,20 @@
 /**
- * Small values beside a device's copy, in the store that y-indexeddb has for such. They are a convenience: where the browser
- * has taken its database away they are not kept, which the copy itself says already.
+ * Small values beside a device's copy, in the store that y-indexeddb offers for them. They are a convenience: where the
+ * browser has removed its database they are not kept, which the state of the copy already shows.
  */
 import type { IndexeddbPersistence } from "y-indexeddb";
 
 const CUSTOM = "custom";
 
 export interface CopyNotes {
-  /** What was there when the copy was opened. */
+  /** The values that were there when the copy was opened. */
   readonly all: ReadonlyMap<string, unknown>;
   readonly isRead: boolean;
-  /** Undefined lets one go. */
+  /** Undefined removes the value. */
   keep(name: string, value: unknown): void;
 }
 
-/** `onRead` is called once, when all are read or cannot be. */
+/** `onRead` is called once, when all have been read or cannot be. */
 export function copyNotes(store: IndexeddbPersistence, onRead: () => void): CopyNotes {
   const all = new Map<string, unknown>();
   let isRead = false;
@@ -29,7 +29,7 @@ export function copyNotes(store: IndexeddbPersistence, onRead: () => void): Copy
       return isRead;
     },
     keep(name, value) {
-      // At once where it can be: the page may be closing.
+      // Written at once where possible: the page may be closing.
       if (store.db) put(store.db, name, value);
       else
         store._db.then(
@@ -61,7 +61,7 @@ function put(db: IDBDatabase, name: string, value: unknown): void {
     if (value === undefined) notes.delete(name);
     else notes.put(value, name);
   } catch (error) {
-    // The database was taken away or is being closed.
+    // The browser removed the database, or it is being closed.
     if (!(error instanceof DOMException)) throw error;
   }
 }

@@ -1,19 +1,21 @@
 /**
- * Says honestly whether this device has a copy of the words, and keeps a failing copy from silencing the page.
- * y-indexeddb tells nobody when a change is written; and its listener throws when the browser has taken its database
- * away (site data cleared, signed out in another tab), which keeps every later listener from hearing of the change: the
- * socket would send nothing and the page would call it saved.
+ * Whether this device has a copy of the words; also keeps a failing copy from silencing the page.
+ * y-indexeddb reports no finished writes. Its listener throws once the browser has removed its database (site data
+ * cleared, signed out in another tab), and then no later listener hears of the change: the socket would send nothing
+ * and the page would call it saved.
  */
 import type { IndexeddbPersistence } from "y-indexeddb";
 import type * as Y from "yjs";
 
-/** `keeping`: some words are on their way into the copy. `lost`: the browser gives the page no copy any more. */
+/**
+ * `keeping`: some words are still being written to the copy. `lost`: the browser no longer keeps a copy for this page.
+ */
 export type CopyState = "keeping" | "kept" | "lost";
 
 export const COPY_WORDS: Readonly<Record<CopyState, string>> = {
-  keeping: "being written to this device",
+  keeping: "being copied to this device",
   kept: "kept on this device",
-  lost: "not kept on this device: leave this page open",
+  lost: "not kept on this device, so leave this page open",
 };
 
 export interface DeviceCopy {
@@ -23,7 +25,7 @@ export interface DeviceCopy {
 /** The store that y-indexeddb keeps updates in. */
 const UPDATES = "updates";
 
-/** Call right after making the store. `onChange` is told of every change of state, never from inside an update. */
+/** Call right after making the store. `onChange` is called after each change of state, never from inside an update. */
 export function watchDeviceCopy(store: IndexeddbPersistence, doc: Y.Doc, onChange: () => void): DeviceCopy {
   const write = store._storeUpdate;
   let waiting = 1;
@@ -42,7 +44,7 @@ export function watchDeviceCopy(store: IndexeddbPersistence, doc: Y.Doc, onChang
     try {
       write(update, origin);
       if (store.db) whenWritten(store.db, settle, lose);
-      else return; // what comes before the copy is open is written as it opens
+      else return; // updates from before the copy is open are written as it opens
       waiting++;
     } catch {
       lose();
@@ -50,7 +52,7 @@ export function watchDeviceCopy(store: IndexeddbPersistence, doc: Y.Doc, onChang
   };
   doc.off("update", write);
   doc.on("update", guarded);
-  // `destroy` takes the listener off by this name.
+  // `destroy` removes the listener under this name.
   store._storeUpdate = guarded;
   store._db.catch(lose);
   store.once("synced", () => {
@@ -64,7 +66,9 @@ export function watchDeviceCopy(store: IndexeddbPersistence, doc: Y.Doc, onChang
   };
 }
 
-/** Transactions on one store end in the order they were made: when this one has, all before it are written. */
+/**
+ * Transactions on one store finish in the order they were made, so when this one is done all earlier ones are written.
+ */
 function whenWritten(db: IDBDatabase, done: () => void, failed: () => void): void {
   const after = db.transaction(UPDATES, "readonly");
   after.objectStore(UPDATES).getKey(0);

@@ -1,9 +1,9 @@
 /**
- * Parts of a page that are not needed to begin: each fetched once, when the page has nothing better to do or when it is
- * asked for, and kept. A page that has lost its network goes on with what it has, so all of them are fetched early.
+ * Parts of a page that it does not need to start: each is fetched once, while the page is idle or when it is needed.
+ * All of them are fetched early, so that a page that loses its network can go on.
  */
 export interface LoadedLater<T> {
-  /** The part once it is here. */
+  /** The part, once it has been fetched. */
   readonly here: T | null;
   /** Resolves when the part is here; rejects when it cannot be fetched. Asking again tries again. */
   fetch(): Promise<T>;
@@ -33,8 +33,8 @@ export function loadLater<T>(load: () => Promise<T>): LoadedLater<T> {
 }
 
 /**
- * Fetches what is not here yet, one after the other, each when `whenIdle` says so. What fails is left: it is fetched when
- * it is asked for. Gives what ends it.
+ * Fetches the missing parts one after the other, each when `whenIdle` says so. A part that fails is left until it is
+ * needed. Returns a function that stops it.
  */
 export function fetchWhenIdle(parts: readonly LoadedLater<unknown>[], whenIdle: (run: () => void) => void): () => void {
   let ended = false;

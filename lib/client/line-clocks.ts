@@ -1,4 +1,7 @@
-/** The clocks of the server that a screen knows: of this run, and of the run in which the class it follows was told. */
+/**
+ * The server clocks that a screen knows: that of this run of the server, and that of the run in which the class it
+ * follows was told.
+ */
 import { EXCHANGES_KEPT, type Exchange } from "#lib/floor/clock-offset.ts";
 import { afterExchange, clockOffsetAt, firstClock, type SharedClock, studioTime } from "#lib/line/shared-clock.ts";
 
@@ -6,11 +9,11 @@ export class LineClocks {
   private epoch = "";
   private first: Exchange[] = [];
   private clock: SharedClock | null = null;
-  /** Where the class was told in an earlier run: that run's clock, as it was. */
+  /** Where the class was told in an earlier run of the server: that run's clock. */
   private earlier: SharedClock | null = null;
   private followsThisRun = false;
 
-  /** A connection began; a server that was started again has another epoch and another clock. */
+  /** A connection has opened. A restarted server has a new epoch and a new clock. */
   begin(epoch: string): void {
     this.first = [];
     if (epoch === this.epoch) return;
@@ -20,7 +23,7 @@ export class LineClocks {
     this.clock = null;
   }
 
-  /** One exchange more of this run. Gives how many of them are known, at most eight. */
+  /** Adds one exchange of this run. Returns how many are known, at most eight. */
   take(exchange: Exchange): number {
     if (this.clock) {
       this.clock = afterExchange(this.clock, exchange);
@@ -31,7 +34,7 @@ export class LineClocks {
     return this.clock ? EXCHANGES_KEPT : this.first.length;
   }
 
-  /** Is this run's clock known well enough to show something by? */
+  /** Whether this run's clock is known well enough to show anything by. */
   get ready(): boolean {
     return this.clock !== null;
   }
@@ -41,7 +44,7 @@ export class LineClocks {
     return this.clock ? clockOffsetAt(this.clock, local) : 0;
   }
 
-  /** A class is told in this run's time. False when it is the one that is followed already, in the same time. */
+  /** A class is told in this run's time. False when it is already followed in that time. */
   follow(same: boolean): boolean {
     if (same && this.followsThisRun) return false;
     this.followsThisRun = true;
@@ -49,7 +52,7 @@ export class LineClocks {
     return true;
   }
 
-  /** `local` in the time of the class that is followed, ms. */
+  /** `local` converted to the time of the class that is followed, ms. */
   followedTime(local: number): number {
     const of = this.followsThisRun ? this.clock : this.earlier;
     return of ? studioTime(of, local) : local;

@@ -1,6 +1,7 @@
 /**
- * One screen's connection to the line of its room: measures the studio's clock, says what this screen leads, hears what
- * another one leads, and comes back by itself. Knows no React and no browser storage; runs in Node as well.
+ * One screen's connection to the line of its room: measures the studio's clock, sends the class this screen leads,
+ * receives the class another screen leads, and reconnects by itself. Knows no React and no browser storage; runs in
+ * Node as well.
  */
 import { EXCHANGES_KEPT } from "#lib/floor/clock-offset.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
@@ -16,18 +17,18 @@ import { type LinkState, UNKNOWN_LINK } from "./link-state.ts";
 import { LiveCheck } from "./live-check.ts";
 
 export interface LinkOptions {
-  /** `wss://studio.example`: origin only. */
+  /** `wss://studio.example`: the origin only. */
   readonly origin: string;
   readonly token: string;
   readonly view: ScreenView;
   onState(state: LinkState): void;
   /** Asks the address over HTTP why no socket opens: a sentence, or null when it does not answer. May reject. */
   askAddress?(): Promise<string | null>;
-  /** ms, only ever forward. */
+  /** Monotonic time, ms. */
   now?(): number;
-  /** ms since the epoch. */
+  /** Wall clock, ms since the epoch. */
   wall?(): number;
-  /** Only outside browsers. */
+  /** Needed only outside browsers. */
   readonly WebSocket?: typeof WebSocket;
 }
 
@@ -35,36 +36,39 @@ export interface LineLink {
   readonly state: LinkState;
   /** Now, in ms of the clock that `state.followed` is written in. */
   classTime(): number;
-  /** Now on the server's clock, ms: what the moments of `state.line` are written in. Null before it is known. */
+  /** Now on the server's clock, ms, as used in `state.line`. Null before it is known. */
   studioNow(): number | null;
-  /** A log of that class in this device's own time. */
+  /** A log of that class, converted to this device's own time. */
   toLocal(log: FloorLog): FloorLog;
-  /** What runs here. Told to the others when this screen leads; a screen that leads and runs nothing steps down. */
+  /**
+   * Sets what runs here. It is sent to the others while this screen leads; a screen that leads and runs nothing steps
+   * down.
+   */
   runs(own: OwnClass): void;
   setView(view: ScreenView): void;
-  /** `sure`: though the leader, who is off the line, cannot be asked. */
+  /** Asks to lead. `sure`: even though the leader is off the line and cannot be asked. */
   lead(sure: boolean): void;
   withdraw(): void;
   answer(yes: boolean): void;
-  /** Tries again now: the network is there. */
+  /** Retries now, since the network is back. */
   retry(): void;
-  /** The network is gone: does not wait to find out. */
+  /** Drops the connection now, since the network is gone. */
   lose(): void;
   close(): void;
 }
 
-/** Closed by a page that goes on: not a goodbye. */
+/** Close code of a page that drops its socket but goes on: not a goodbye. */
 const LOST_CODE = 4000;
 const CHECK_MS = 1000;
 /**
- * The server says that it is there every 1.5 s. Looks are counted, not ms: a page that stood still for a while finds what was
- * said meanwhile still waiting to be read.
+ * The server sends a sign of life every 1.5 s. Looks are counted, not ms: a page that stood still for a while finds the
+ * messages that arrived meanwhile still waiting to be read.
  */
 const SILENT_CHECKS = 8;
 const FIRST_RETRY_MS = 300;
 const LONGEST_RETRY_MS = 5000;
 
-/** Opens the connection. Every function of it may be handed on by itself. */
+/** Opens the connection. Its functions can be passed on without their object. */
 export function openLine(options: LinkOptions): LineLink {
   const link = new SocketLink(options);
   link.start();
@@ -191,7 +195,7 @@ class SocketLink implements LineLink {
     };
   }
 
-  /** Lets go of a connection that is of no use, and tries again in a while. */
+  /** Drops a useless connection and tries again after a while. */
   private drop(): void {
     const was = this.socket;
     this.socket = null;
@@ -236,7 +240,7 @@ class SocketLink implements LineLink {
     this.publisher.say(this.state);
   }
 
-  /** Takes the class on as soon as this run of the server's clock is known. */
+  /** Follows the class as soon as this run's clock is known. */
   private follow(): void {
     const { line, followed } = this.state;
     if (!line || !this.clocks.ready) return;
@@ -249,5 +253,8 @@ class SocketLink implements LineLink {
 
 const memoryOf = (line: RoomLine | null): LineMemory | null => line && { term: line.term, leader: line.leader };
 
-/** Sessions and logs are written by the leader; the same twice is the same. */
+/**
+ * Compares two classes by their JSON: only the leader writes sessions and logs, so the same class always reads the
+ * same.
+ */
 const same = (a: LineClass, b: LineClass): boolean => JSON.stringify(a) === JSON.stringify(b);

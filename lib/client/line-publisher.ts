@@ -1,13 +1,21 @@
-/** Says on the line what runs on this screen: asks to lead when nobody does, tells the class when it leads, steps down after. */
+/**
+ * Publishes on the line what runs on this screen: asks to lead when nobody does, sends the class while it leads, steps
+ * down afterwards.
+ */
 import { movedBy } from "#lib/line/class.ts";
 import type { LineClass, ToServer } from "#lib/line/messages.ts";
 import type { LineClocks } from "./line-clocks.ts";
 import type { LinkState } from "./link-state.ts";
 
-/** What runs on this screen: a class with times of this device's own clock; nothing; or not known yet, as while asking. */
+/**
+ * What runs on this screen: a class, with times of this device's own clock; nothing; or not known yet, for instance
+ * while it is asking.
+ */
 export type OwnClass = LineClass | "nothing" | "not-known";
 
-/** The class is told again when this device's clock has drifted so far from where it was when it was told. ms */
+/**
+ * The class is sent again once this device's clock has drifted this far from where it was when it was last sent, ms.
+ */
 const DRIFTED_MS = 5;
 
 interface PublisherSetup {
@@ -19,9 +27,9 @@ interface PublisherSetup {
 export class LinePublisher {
   private readonly setup: PublisherSetup;
   private own: OwnClass = "not-known";
-  /** What the others were told: in which term, of which class, with which offset. */
+  /** What the others were last sent: the term, the class and the clock offset. */
   private told: { term: number; own: LineClass; offset: number } | null = null;
-  /** The term in which this screen asked to begin, or stepped down: once is enough. */
+  /** The term in which this screen asked to begin, or stepped down: it does so once a term. */
   private spokenInTerm: number | null = null;
 
   constructor(setup: PublisherSetup) {
@@ -32,13 +40,13 @@ export class LinePublisher {
     this.own = own;
   }
 
-  /** Somebody wants this screen to lead: until it is known what it then runs, it does not step down. */
+  /** Somebody wants this screen to lead: it does not step down until it is known what it then runs. */
   wants(): void {
-    // A class of its own stays its own; a follower takes on what it follows, once it leads.
+    // A class of its own stays; a follower takes over the class it follows once it leads.
     if (this.own === "nothing") this.own = "not-known";
   }
 
-  /** Says what the line, as it is, does not know yet. */
+  /** Sends what the line does not know yet. */
   say({ line, you, contact }: LinkState): void {
     const { own } = this;
     if (!line || contact !== "on" || !this.setup.clocks.ready || own === "not-known") return;
@@ -50,7 +58,7 @@ export class LinePublisher {
     else if (!leader) this.once({ t: "lead", term, sure: false });
   }
 
-  /** The connection is gone: on the next one all is said again. */
+  /** The connection is gone: everything is sent again on the next one. */
   forget(): void {
     this.told = null;
     this.spokenInTerm = null;

@@ -1,28 +1,28 @@
-/** What a screen knows of its line. */
+/** What a screen knows about its line. */
 import type { RoomLine } from "#lib/line/line.ts";
 import type { LineClass, LineRefusal } from "#lib/line/messages.ts";
 
 export interface LinkState {
   readonly contact: "connecting" | "on" | "off" | "refused";
-  /** ms since the epoch, by this device: when the line was last heard of. Null before it ever was. */
+  /** When the line was last heard, by this device, in ms since the epoch. Null before the first time. */
   readonly heardAt: number | null;
-  /** Why it was closed for good, in a sentence. */
+  /** Why the line was closed for good, in a sentence. */
   readonly sentence: string | null;
-  /** The studio answers and no socket ever opened here: what to do about it. */
+  /** What to do when the studio answers but no socket ever opened here; null otherwise. */
   readonly noLive: string | null;
   /** This device's id on the line. */
   readonly you: string | null;
   /** As last heard. */
   readonly line: RoomLine | null;
-  /** What the studio last did not do, until the next act. */
+  /** What the studio last refused, until the next act. */
   readonly refusal: LineRefusal | null;
-  /** Changes when the studio signed or withdrew an edition; null until it is told. */
+  /** Changes when the studio signs or withdraws an edition; null until it is known. */
   readonly cards: string | null;
-  /** The class that is led, its times in `classTime`; kept while nobody is heard. */
+  /** The class that is being led, its times in `classTime`; kept while nobody can be heard. */
   readonly followed: LineClass | null;
 }
 
-/** Before anything was heard. */
+/** The state before anything has been heard. */
 export const UNKNOWN_LINK: LinkState = {
   contact: "connecting",
   heardAt: null,

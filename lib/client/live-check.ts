@@ -1,16 +1,16 @@
 /**
- * A page that is answered over HTTP and whose socket never opens: a proxy that does not carry upgrades, or an address
- * that is not the one set. A browser sees no reason on the socket, so the server is asked over HTTP. Used by every
- * document's session and by the floor's line.
+ * Tells a page why its socket never opens though HTTP works: a proxy that does not carry upgrades, or an address that
+ * is not the configured one. A browser gives no reason for a failed socket, so the server is asked over HTTP. Used by
+ * every document's session and by the floor's line.
  */
 
-/** Attempts that fail before anybody is asked: one can fall into a restart of the server. */
+/** Failed attempts before the server is asked: a single one may just be a restart of the server. */
 const ATTEMPTS = 3;
 
 export interface LiveCheckSetup {
-  /** Asks the server over HTTP: a sentence of what to do, or null when it does not answer either. May reject. */
+  /** Asks the server over HTTP: a sentence that says what to do, or null when it does not answer either. May reject. */
   ask(): Promise<string | null>;
-  /** The sentence is another one now. */
+  /** Called when the sentence has changed. */
   onChange(): void;
 }
 
@@ -21,7 +21,7 @@ export class LiveCheck {
   private failures = 0;
   private everOpen = false;
   private asking = false;
-  /** What was answered after the last attempt: it counts once the next one has failed too. */
+  /** The answer after the last attempt: shown once the next one has failed too. */
   private answered: string | null = null;
 
   constructor(setup: LiveCheckSetup) {
@@ -32,13 +32,13 @@ export class LiveCheck {
     return this.sentence !== null;
   }
 
-  /** An address that has carried a socket to this page carries them: from now on a failure is an ordinary one. */
+  /** An address that has carried a socket to this page works, so later failures are ordinary ones. */
   opened(): void {
     this.everOpen = true;
     this.say(null);
   }
 
-  /** A socket came to nothing. */
+  /** A socket failed to open. */
   failed(): void {
     this.failures++;
     if (this.everOpen || this.failures < ATTEMPTS) return;

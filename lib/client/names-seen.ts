@@ -1,6 +1,6 @@
 /**
- * Whose page a client id is, by the name the server put on its presence; remembered when they have gone, since what they
- * did may arrive after them. States of a foreign shape are passed over.
+ * Whose page a client id belongs to, by the name the server put on its presence. Names are remembered after people
+ * leave, since their changes may arrive later. States of an unknown shape are skipped.
  */
 import type { Awareness } from "y-protocols/awareness";
 import * as z from "zod/mini";
@@ -8,7 +8,7 @@ import * as z from "zod/mini";
 const userSchema = z.object({ id: z.string(), name: z.string() });
 const stateSchema = z.object({ user: userSchema });
 
-/** Client ids with their people, as one page hands them on to the next. */
+/** Client ids with their people, as one page hands them to the next. */
 export const namesSchema = z.array(z.tuple([z.number(), userSchema]));
 export type Names = z.infer<typeof namesSchema>;
 
@@ -17,14 +17,14 @@ export class NamesSeen {
 
   constructor(
     private readonly awareness: Pick<Awareness, "getStates" | "on" | "off">,
-    /** Their own other pages are theirs. */
+    /** This person's other windows count as theirs. */
     private readonly me: { readonly id: string },
   ) {
     this.note();
     awareness.on("change", this.note);
   }
 
-  /** To begin a sentence with; undefined for a page that was never seen. */
+  /** A name to begin a sentence with; undefined for a page that was never seen. */
   nameOf(clientId: number): string | undefined {
     const user = this.users.get(clientId);
     return user?.id === this.me.id ? "You, in another window," : user?.name;
@@ -38,7 +38,7 @@ export class NamesSeen {
     return [...this.users];
   }
 
-  /** What an earlier page of this person had seen. */
+  /** Adds the names that an earlier page of this person had seen. */
   learn(names: Names): void {
     for (const [clientId, user] of names) if (!this.users.has(clientId)) this.users.set(clientId, user);
   }

@@ -1,7 +1,7 @@
 /**
- * A page's one connection to one shared document. Wraps y-websocket's provider and adds what it cannot know: how many
- * of this page's messages are on the server's disk, why the server closed for good, and the server's news.
- * Knows no React and no browser storage; runs in Node as well (give it a `WebSocket`).
+ * A page's connection to one shared document. Wraps y-websocket's provider and adds what it cannot know: how many of
+ * this page's messages are on the server's disk, why the server closed for good, and the server's news. Knows no React
+ * and no browser storage; runs in Node as well (give it a `WebSocket`).
  */
 
 import { Awareness } from "y-protocols/awareness";
@@ -15,41 +15,44 @@ import { PULSE_CHECK_MS, Pulse, type PulseView } from "./pulse.ts";
 
 export interface ConnectionState {
   readonly connected: boolean;
-  /** On this connection the server's document has been read and this page's has been offered. */
+  /** The server's document has been read on this connection, and this page's has been offered. */
   readonly synced: boolean;
-  /** Messages of this connection that are not yet on the server's disk. */
+  /** Messages sent on this connection that are not yet on the server's disk. */
   readonly waiting: number;
-  /** The server says that it cannot write just now. */
+  /** The server reports that it cannot write just now. */
   readonly storageFailing: boolean;
-  /** Its database is damaged: it saves nothing more until that is restored. */
+  /** Its database is damaged: nothing is saved until that is restored. */
   readonly damaged: boolean;
-  /** It does not take what this page holds before a colleague has brought theirs, which it has lost; tried again. */
+  /**
+   * The server takes nothing from this page until a colleague has sent words that the server has lost; this page keeps
+   * trying.
+   */
   readonly othersFirst: boolean;
-  /** Code of a final close (a `CLOSE` code); null while the connection lives or tries again. */
+  /** Code of a final close (a `CLOSE` code); null while the connection is open or being retried. */
   readonly closed: number | null;
 }
 
 export interface ConnectOptions {
-  /** Where the server is, e.g. `wss://studio.example`: origin only. */
+  /** Where the server is, e.g. `wss://studio.example`: the origin only. */
   readonly origin: string;
   readonly name: DocName;
   readonly doc: Y.Doc;
-  /** Versions this page speaks; `generation` is that of the local copy, when there is one. */
+  /** Versions this page speaks; `generation` is that of the local copy, where there is one. */
   readonly docVersion: number;
   readonly editorVersion?: number;
   readonly generation?: string;
-  /** Whose words these are: the server takes them from nobody else. */
+  /** Whose words these are: the server accepts them from nobody else. */
   readonly userId: string;
-  /** Presence shown to others before the first change of it; null shows none. */
+  /** Presence shown to others until it is first changed; null shows none. */
   readonly awareness?: Record<string, unknown> | null;
-  /** The words of this page stand under another client id now, which no update told of: copies of them are void. */
+  /** This page's words have moved to another client id, which no update reports, so copies of them are out of date. */
   readonly onRenamed?: () => void;
   readonly onNews?: (news: News) => void;
-  /** Called after every change of state, never while connecting is still being set up. */
+  /** Called after every change of state, but never while the connection is still being set up. */
   readonly onState?: (state: ConnectionState) => void;
-  /** An attempt came to nothing: its socket never opened. */
+  /** An attempt failed: its socket never opened. */
   readonly onFailed?: () => void;
-  /** Only outside browsers. */
+  /** Needed only outside browsers. */
   readonly WebSocket?: typeof WebSocket;
   /** Longest wait between two attempts, ms. */
   readonly maxBackoffMs?: number;
@@ -60,15 +63,21 @@ export interface DocConnection {
   readonly state: ConnectionState;
   /** Connects again after a final close, for instance once the person has signed in again. */
   reconnect(): void;
-  /** Takes the connection away without ending it: the network is known to be gone. */
+  /** Drops the connection without ending it, since the network is known to be gone. */
   disconnect(): void;
-  /** Finds out soon whether the connection still lives: the page was hidden, or the device slept. */
+  /** Checks soon whether the connection is still alive, after the page was hidden or the device slept. */
   doubt(): void;
-  /** Ends it for good: no socket, no listener on the document; y-websocket's last idle timer runs out by itself. */
+  /**
+   * Ends it for good: leaves no socket and no listener on the document. y-websocket's last idle timer runs out by
+   * itself.
+   */
   stop(): void;
 }
 
-/** The frame was larger than the socket layer takes at all: the same sentence as the server's own limit. */
+/**
+ * The close code of a frame larger than the socket layer accepts; told with the same sentence as the server's own
+ * limit.
+ */
 const FRAME_TOO_LARGE = 1009;
 const START: ConnectionState = {
   connected: false,
@@ -94,11 +103,11 @@ class Connection implements DocConnection {
   private offered = false;
   private read = false;
   private writes = true;
-  /** This page has been in the document's room. */
+  /** This page has joined the document's room. */
   private joined = false;
-  /** A change found its socket closing: it was not sent, and the next connection offers it. */
+  /** A change was made while the socket was closing: it was not sent, and the next connection offers it. */
   private missed = false;
-  /** The page itself ends the attempt: that says nothing of the address. */
+  /** The page itself is ending the attempt, which says nothing about the address. */
   private takingAway = false;
   private readonly pulse = new Pulse({ ask: () => this.provider.ws?.send(ASK_FRAME), lost: () => this.letGo() });
   private readonly looking: ReturnType<typeof setInterval>;
@@ -113,7 +122,7 @@ class Connection implements DocConnection {
       const news = parseNews(decoder);
       if (news) this.takeNews(news);
     };
-    // y-websocket sends every awareness change it hears of back to where it came from; only this page's own is news.
+    // y-websocket sends every awareness change it hears back to the server; only this page's own is of use there.
     this.awareness.off("update", this.provider._awarenessUpdateHandler);
     this.awareness.on("update", this.sendOwnAwareness);
     this.listen();
@@ -157,13 +166,13 @@ class Connection implements DocConnection {
       [QUERY.userId]: options.userId,
       [QUERY.docVersion]: String(options.docVersion),
     };
-    // Read anew with each attempt: the number changes when another page turns out to have it.
+    // Read again on each attempt: the id changes when another page turns out to have the same one.
     Object.defineProperty(params, QUERY.clientId, { enumerable: true, get: () => String(options.doc.clientID) });
     if (options.editorVersion !== undefined) params[QUERY.editorVersion] = String(options.editorVersion);
     if (options.generation !== undefined) params[QUERY.generation] = options.generation;
     return new WebsocketProvider(`${options.origin}/sync`, formatDocName(options.name), options.doc, {
       connect: false,
-      // Tabs of one browser each have a socket and a right of their own: the server sees every change.
+      // Each tab has its own socket and rights, and the server must see every change.
       disableBc: true,
       awareness: this.awareness,
       params,
@@ -173,7 +182,7 @@ class Connection implements DocConnection {
     });
   }
 
-  /** A socket class that tells this connection of every document message it sends. */
+  /** A socket class that reports every document message it sends to this connection. */
   private countingSocket(Base: typeof WebSocket): typeof WebSocket {
     const noteSent = (frame: Uint8Array) => this.noteSent(frame);
     return class extends Base {
@@ -206,8 +215,8 @@ class Connection implements DocConnection {
   }
 
   /**
-   * Another person's page has this one's number. Before the first joining all that stands under it is this page's alone, and
-   * goes on under the new number; what was said in a room already keeps the number it was said under.
+   * Another person's page has this page's client id. Before the first joining, everything under that id is this page's
+   * alone and moves to the new id; what was already sent to a room keeps the old one.
    */
   private takeNewId(): void {
     const { doc } = this.options;
@@ -226,13 +235,13 @@ class Connection implements DocConnection {
     return { phase, heard, buffered: ws?.bufferedAmount ?? 0, waiting: waiting > 0 };
   }
 
-  /** Drops a socket that answers no more, and tries again as after any lost one: later each time. */
+  /** Drops a socket that no longer answers, and retries as after any lost one, waiting longer each time. */
   private letGo(): void {
     this.provider.disconnect();
     this.provider.shouldConnect = true;
   }
 
-  /** Called after y-websocket has sent the change, or has passed it over since the socket was already closing. */
+  /** Called after y-websocket has sent the change, or skipped it because the socket was already closing. */
   private readonly noteMissed = (_update: Uint8Array, origin: unknown): void => {
     if (origin === this.provider || this.missed) return;
     const { ws } = this.provider;
@@ -248,7 +257,7 @@ class Connection implements DocConnection {
     this.offered = false;
     this.read = false;
     this.writes = true;
-    // Known only once what this page offers has been taken in.
+    // Known only once the server has taken what this page offers.
     this.change({ ...START, connected: true, othersFirst: this.now.othersFirst });
   }
 
@@ -270,12 +279,12 @@ class Connection implements DocConnection {
     this.options.onNews?.(news);
   }
 
-  /** What is damaged stays so until the server has been started again. */
+  /** Damage stays until the server has been restarted. */
   private takeStorage(storageFailing: boolean, damaged: boolean): void {
     this.change({ storageFailing, damaged: storageFailing && (damaged || this.now.damaged) });
   }
 
-  /** A reader shows no presence of their own; on gaining the right to write it is shown at once. */
+  /** A reader shows no presence; it appears at once when they gain the right to write. */
   private takeRights(writes: boolean): void {
     const gained = writes && !this.writes;
     this.writes = writes;

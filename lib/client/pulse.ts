@@ -1,19 +1,23 @@
 /**
- * Finds out that a socket has gone dead without anybody saying so: a cable pulled far away, a phone that lost its cell.
- * The browser keeps such a socket open for minutes. So the page asks for a sign of life when it hears nothing, sooner
- * when words of its own are unanswered, and lets go of a socket that stays silent.
+ * Notices a socket that has died silently: a cable pulled out somewhere, a phone that lost its cell. The browser keeps
+ * such a socket open for minutes. So the page asks for a sign of life when it hears nothing, sooner when its own words
+ * are unanswered, and drops a socket that stays silent.
  *
- * Looks are counted, not milliseconds: a page that stood still for a while finds what was said meanwhile still waiting
- * to be read. Our own choices: a page says that it is offline within 4 s of an edit that is not answered.
+ * Looks are counted, not milliseconds: a page that stood still for a while finds the messages that arrived meanwhile
+ * still waiting to be read. The numbers are our own: a page says it is offline within 4 s of an edit that gets no
+ * answer.
  */
 
-/** How often `look` is to be called, ms. */
+/** How often to call `look`, ms. */
 export const PULSE_CHECK_MS = 500;
-/** Looks without a word before the page asks: while something of its own is unanswered, and else. */
+/** Silent looks before the page asks: while something of its own is unanswered, and otherwise. */
 const ASK_AFTER = { waiting: 2, idle: 10 } as const;
-/** Looks that the answer may take. */
+/** Looks to wait for the answer. */
 const ANSWER_LOOKS = 6;
-/** Looks that a new socket may take to open, and a document to arrive: a large one on a slow line is one long message. */
+/**
+ * Looks to wait for a new socket to open and a document to arrive: a large one on a slow connection is one long
+ * message.
+ */
 const CONNECTING_LOOKS = 20;
 const READING_LOOKS = 40;
 
@@ -22,16 +26,16 @@ export interface PulseView {
   readonly phase: "off" | "connecting" | "reading" | "open";
   /** Changes with every message heard. */
   readonly heard: number;
-  /** Bytes not yet handed to the network: while they get fewer the line lives. */
+  /** Bytes not yet handed to the network: while they shrink the connection is alive. */
   readonly buffered: number;
-  /** Something of this page's is not answered yet. */
+  /** Something this page sent is still unanswered. */
   readonly waiting: boolean;
 }
 
 export interface PulseActs {
   /** Asks the server for any answer. */
   ask(): void;
-  /** The line is dead. */
+  /** The connection is dead. */
   lost(): void;
 }
 
@@ -55,7 +59,7 @@ export class Pulse {
     else if (now.phase === "open") this.wonder(now.waiting);
   }
 
-  /** Asks at the next look, whenever something was heard last: the page was hidden and is seen again. */
+  /** Asks at the next look, however recently something was heard, since the page was hidden until now. */
   doubt(): void {
     if (this.asked === null) this.quiet = Math.max(this.quiet, ASK_AFTER.idle);
   }

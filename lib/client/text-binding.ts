@@ -1,7 +1,7 @@
 /**
- * One shared text in one field. The field always shows the text, but while an input method composes; every edit goes
- * into the text as it was made, and what others write moves the caret along with the letter before it. Knows no React
- * and no events: `app/_parts/shared-text.tsx` tells it of them.
+ * One shared text in one field. The field always shows the text, except while an input method is composing. Every edit
+ * goes into the text as it was made, and when others write the caret stays behind the letter before it. Knows no React
+ * and no events: `app/_parts/shared-text.tsx` calls it.
  */
 import type * as Y from "yjs";
 import { UndoManager } from "yjs";
@@ -17,7 +17,7 @@ import {
   survives,
 } from "./text-edit.ts";
 
-/** What of an input or a textarea is used. */
+/** The parts of an input or a textarea that are used. */
 export interface TextField {
   value: string;
   readonly selectionStart: number | null;
@@ -26,7 +26,7 @@ export interface TextField {
   setSelectionRange(from: number, to: number, direction?: "forward" | "backward" | "none"): void;
 }
 
-/** Whose words go into the text; asked again at every edit. */
+/** What the binding asks of its page; asked again at every edit. */
 export interface TextHost {
   readonly writer: Writer;
   readonly canWrite: boolean;
@@ -36,16 +36,16 @@ export interface Bound {
   readonly field: TextField;
   readonly text: Y.Text;
   readonly host: TextHost;
-  /** Line ends are shown as spaces, as a field of one line cannot hold them. They stay in the text. */
+  /** Line ends are shown as spaces, since a one-line field cannot hold them. They stay in the text. */
   readonly oneLine: boolean;
-  /** How long one's own letters may make the text. What others wrote beyond it stays. */
+  /** How long this page's own typing may make the text. What others wrote beyond it stays. */
   readonly maxLength?: number | undefined;
-  /** A field that has not the focus is not given a selection: some browsers would give it the focus too. */
+  /** A field without the focus gets no selection: in some browsers that would focus it. */
   readonly hasFocus: () => boolean;
 }
 
 export class TextBinding {
-  /** What the field was last known to hold: the text as shown, until the next edit or while composing. */
+  /** What the field was last known to hold: the text as shown, up to the next edit or while composing. */
   private shown = "";
   private selected: ChangedSpan | null = null;
   /** What others wrote since composing began; null while nothing is composed. */
@@ -72,14 +72,14 @@ export class TextBinding {
     this.selected = null;
   }
 
-  /** Composing has ended. Does nothing where none began. */
+  /** Composing has ended. Does nothing where none had begun. */
   composed(): void {
     const { missed } = this;
     this.missed = null;
     if (missed !== null) this.take(missed);
   }
 
-  /** What is still being composed goes into the text; then field and text have nothing to do with each other. */
+  /** Writes what is still being composed into the text, then parts field and text. */
   release(): void {
     this.composed();
     this.bound.text.unobserve(this.hear);
@@ -97,7 +97,7 @@ export class TextBinding {
     else this.show(movedPlace(from, change, from === to ? "left" : "right"), movedPlace(to, change, "left"));
   };
 
-  /** Writes what was done in the field since it was last known, onto a text that others have changed by `missed`. */
+  /** Writes what was edited in the field into a text that others have changed by `missed`. */
   private take(missed: readonly Delta[]): void {
     const { field } = this.bound;
     const caret = field.selectionEnd ?? field.value.length;
@@ -121,7 +121,7 @@ export class TextBinding {
     this.writing = true;
     try {
       act(host.writer, () => {
-        // From the last: what stands before keeps its place.
+        // From the last one backwards, so that earlier places stay right.
         for (const { from, to } of runsOf(gone).reverse()) text.delete(from, to - from);
         if (inserted !== "") text.insert(at, inserted);
       });
@@ -144,14 +144,14 @@ export class TextBinding {
     if (hasFocus()) field.setSelectionRange(Math.min(from, to), to, direction);
   }
 
-  /** The text as the field can hold it: every place stays where it is. */
+  /** The text as the field can hold it, every place unchanged. */
   private look(): string {
     const words = wordsOf(this.bound.text);
     return this.bound.oneLine ? words.replace(/[\r\n]/g, " ") : words.replace(/\r(?=\n)/g, " ").replaceAll("\r", "\n");
   }
 }
 
-/** The letters of `edit.removed` that are still there, as places in the text of now. */
+/** Places, in the current text, of the letters of `edit.removed` that are still there. */
 function remaining(edit: Edit, missed: readonly Delta[]): number[] {
   const places: number[] = [];
   for (let i = 0; i < edit.removed; i++) {
@@ -164,7 +164,7 @@ function remaining(edit: Edit, missed: readonly Delta[]): number[] {
   return places;
 }
 
-/** Rising places as stretches. */
+/** Joins ascending places into spans. */
 function runsOf(places: readonly number[]): ChangedSpan[] {
   const runs: { from: number; to: number }[] = [];
   for (const place of places) {
@@ -175,7 +175,7 @@ function runsOf(places: readonly number[]): ChangedSpan[] {
   return runs;
 }
 
-/** Words of a shared text; what is no letter in it stands as one sign, so that places agree. */
+/** The words of a shared text; anything that is not a letter counts as one character, so that places agree. */
 function wordsOf(text: Y.Text): string {
   const words = text.toString();
   if (words.length === text.length) return words;
@@ -183,5 +183,5 @@ function wordsOf(text: Y.Text): string {
   return ops.map(({ insert }) => (typeof insert === "string" ? insert : "\uFFFC")).join("");
 }
 
-/** A text whose place in the document was taken away. A root text has none, and stays. */
+/** True for a text that was removed from the document. A root text has no parent and always stays. */
 const isGone = (text: Y.Text): boolean => text._item?.deleted === true;

@@ -1,6 +1,6 @@
 /**
- * Edits of a plain text: which one a person has just made in a field, and where a place in a text stands once others
- * have changed it. Places are UTF-16 code units, as in a field's selection and in a shared text.
+ * Edits of a plain text: which edit a person has just made in a field, and where a place in a text is once others have
+ * changed it. Places are UTF-16 code units, as in a field's selection and in a shared text.
  */
 
 export interface Edit {
@@ -14,7 +14,7 @@ export interface ChangedSpan {
   readonly to: number;
 }
 
-/** A change as Yjs tells it. An `insert` that is no string counts one place. */
+/** A change as yjs reports it. An `insert` that is not a string counts as one place. */
 export type Delta = readonly {
   readonly retain?: number;
   readonly delete?: number;
@@ -22,9 +22,9 @@ export type Delta = readonly {
 }[];
 
 /**
- * The edit that made `after` of `before`. The same letters next to each other do not say which of them is new: the
- * caret does, which after typing, pasting and deleting stands where the edit ended. `selected` is what was selected
- * before: when it was replaced, all of it was, letters that are typed again included.
+ * The edit that turned `before` into `after`. Where equal letters are next to each other the caret tells which one is
+ * new: after typing, pasting and deleting it is where the edit ended. `selected` is what was selected before; when it
+ * was replaced, all of it was, even letters that were typed again.
  */
 export function editBetween(before: string, after: string, caret: number, selected?: ChangedSpan | null): Edit {
   let tail = after.length - caret;
@@ -40,8 +40,8 @@ export function editBetween(before: string, after: string, caret: number, select
 }
 
 /**
- * Where a place stands after a change. What is put in at that very place goes behind it (`side` "left": the place keeps
- * to the letter before it) or before it ("right").
+ * Where a place is after a change. Text inserted exactly there goes behind it (`side` "left": the place stays with the
+ * letter before it) or before it ("right").
  */
 export function movedPlace(place: number, change: Delta, side: "left" | "right"): number {
   let read = 0;
@@ -78,7 +78,7 @@ export function endOf(change: Delta): number {
   return end;
 }
 
-/** The first letters, `most` at most; no half of a pair is left at the end. */
+/** The first `most` letters at most, never ending in half of a surrogate pair. */
 export function firstLetters(text: string, most: number): string {
   const cut = text.slice(0, Math.max(0, most));
   return splitsPair(text, cut.length) ? cut.slice(0, -1) : cut;
@@ -93,7 +93,7 @@ function commonStart(a: string, b: string): number {
   return n;
 }
 
-/** Common letters at the end, of those behind the first `start`. */
+/** How many letters are the same at the end, not counting the first `start`. */
 function commonEnd(a: string, b: string, start: number): number {
   const most = Math.min(a.length, b.length) - start;
   let n = 0;
@@ -101,7 +101,7 @@ function commonEnd(a: string, b: string, start: number): number {
   return n;
 }
 
-/** A pair of code units that make one sign must not be parted: Yjs would write a sign of its own for each half. */
+/** Half of a surrogate pair must not be cut off: yjs would write a replacement character for each half. */
 const splitsPair = (text: string, at: number): boolean => isHigh(text, at - 1) && isLow(text, at);
 const isHigh = (text: string, i: number): boolean => /^[\uD800-\uDBFF]$/.test(text[i] ?? "");
 const isLow = (text: string, i: number): boolean => /^[\uDC00-\uDFFF]$/.test(text[i] ?? "");

@@ -1,22 +1,23 @@
 /**
- * How large a shared document may grow: what the plan file and the month file hold, so that whatever is written together can
- * leave as a file. What is there already stays, and can always be shortened. `server/sync/size.ts` holds pages to it.
+ * How large a shared document may grow: no more than the plan file and the month file hold, so that whatever is written
+ * together can be exported. What is already there stays, and can always be shortened. `server/sync/size.ts` holds pages
+ * to it.
  */
 import type * as Y from "yjs";
 
 export interface Bounds {
   /** Root map of the entries: items of a plan, classes of a month. */
   readonly entries: string;
-  /** Living ones. */
+  /** Entries that are not taken out. */
   readonly most: number;
-  /** With those that were taken out, which stay for good. Our own choice. */
+  /** Entries including those taken out, which stay for good. Our own choice. */
   readonly mostEver: number;
   /** Letters and values of the whole document. Our own choice. */
   readonly characters: number;
   /**
-   * Pieces that it is kept in (structs of yjs): a word typed in one go is one, and so are many values that came after each
-   * other and are gone. What opening, sending and keeping it costs hangs on these. Our own choice, three times what the
-   * longest plan file comes to.
+   * Structs of yjs that it is stored in: a word typed in one go is one, and so is a run of values that were set one
+   * after another and are gone. The cost of opening, sending and storing it depends on these. Our own choice, three
+   * times what the longest plan file needs.
    */
   readonly pieces: number;
   /** Root texts with a bound of their own, in characters. */
@@ -42,7 +43,7 @@ export const MONTH_BOUNDS: Bounds = {
   texts: {},
 };
 
-/** From this share of a bound on the page says so. */
+/** The page warns from this share of a bound on. */
 const NEAR = 0.9;
 
 /** Entries that are not taken out. */
@@ -53,14 +54,14 @@ export function countLiving(doc: Y.Doc, bounds: Bounds): number {
   return living;
 }
 
-/** Pieces that a document is kept in just now. */
+/** Structs that a document is stored in now. */
 export function countPieces(doc: Y.Doc): number {
   let sum = 0;
   for (const structs of doc.store.clients.values()) sum += structs.length;
   return sum;
 }
 
-/** What a page says near a bound or beyond it; undefined far from all. */
+/** What a page says near or beyond a bound; undefined far from all of them. */
 export function nearBounds(doc: Y.Doc, bounds: Bounds): string | undefined {
   const what = bounds.entries === "items" ? "items" : "classes";
   const some = doc.getMap(bounds.entries).size >= bounds.most * NEAR;
@@ -75,8 +76,8 @@ export function nearBounds(doc: Y.Doc, bounds: Bounds): string | undefined {
   if (pieces < bounds.pieces * NEAR) return undefined;
   if (bounds.entries !== "items")
     return sentence(`${number(pieces)} of at most ${number(bounds.pieces)} pieces of writing`);
-  return `This plan has been changed almost as often as the server keeps (${number(pieces)} of ${number(bounds.pieces)} pieces). Duplicate it on your desk and go on in the copy, which starts afresh.`;
+  return `This plan has been changed almost as many times as the server can store (${number(pieces)} of ${number(bounds.pieces)} pieces). Duplicate it on your desk and continue in the copy, which starts afresh.`;
 }
 
-const sentence = (held: string) => `This holds ${held}: beyond that the server takes in only what shortens it.`;
+const sentence = (held: string) => `This holds ${held}: beyond that, only changes that shorten it are saved.`;
 const number = (n: number) => n.toLocaleString("en-GB");

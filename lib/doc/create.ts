@@ -1,6 +1,6 @@
 /**
- * New documents. Called by the server only, once per document: the update bytes are what is stored, since seeding the
- * same content twice would double it.
+ * New documents. Called only by the server, once for each document: it stores the update bytes, since seeding the same
+ * content twice would double it.
  */
 import { generateNKeysBetween } from "fractional-indexing";
 import * as Y from "yjs";
@@ -19,8 +19,8 @@ import {
 import { scriptFragment } from "./script.ts";
 
 /**
- * A document holding `plan`. With `carry` its equipment, moves and standards travel in the document (a plan from a
- * file); without, they are the studio's and are read from there.
+ * A document holding `plan`. With `carry`, its equipment, moves and standards travel in the document (a plan from a
+ * file); without, they are read from the studio.
  */
 export function createPlanDoc(plan: Plan, options: { carry: boolean }): Y.Doc {
   const doc = new Y.Doc();

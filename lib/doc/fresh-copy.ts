@@ -1,10 +1,10 @@
-/** A plan's document without its past: what a document keeps of every change adds up, and a copy needs none of it. */
+/** A plan's document without its history: what yjs keeps of every change adds up, and a copy needs none of it. */
 import * as Y from "yjs";
 import { planParts } from "./layout.ts";
 
 /**
- * A new document that says what `source` says: items taken out and keys this version does not know come along. Whatever points
- * into the source by its structs (undo, comments on words) does not point into the copy.
+ * A new document with the content of `source`, including items taken out and keys this version does not know.
+ * References into the source by its structs (undo, comments on words) do not point into the copy.
  */
 export function freshCopy(source: Y.Doc): Y.Doc {
   const doc = new Y.Doc();
@@ -16,7 +16,7 @@ export function freshCopy(source: Y.Doc): Y.Doc {
   return doc;
 }
 
-/** In order of their names, so that two copies of one plan are alike. */
+/** In order of their keys, so that two copies of one plan are the same. */
 function copyEntries(from: Y.Map<unknown>, to: Y.Map<unknown>): void {
   for (const key of [...from.keys()].sort()) {
     const value = from.get(key);

@@ -1,6 +1,6 @@
 /**
- * What a plan brought along in its file and does otherwise than its studio: the findings go by it, so whoever signs the
- * plan is told. House standards of a file never count and are not here.
+ * What a plan brought with its file that differs from its studio: findings are based on it, so whoever signs the plan
+ * is told. Standards in a file never count and are not listed here.
  */
 import type * as Y from "yjs";
 import { moveChanges } from "#lib/library/changes.ts";
@@ -12,21 +12,23 @@ import { carriedEquipment, carriedMoves, type StudioContext, withinEquipment } f
 import { planParts } from "./layout.ts";
 import { movesUsed } from "./read.ts";
 
-/** One fact, in words. */
+/** One difference, in words. */
 interface Difference {
   readonly label: string;
   readonly plan: string;
   readonly studio: string;
 }
 export interface FromFile {
-  /** `stranger`: a move that the library does not have, so there is nothing to compare it with. */
+  /** `stranger`: a move the library does not have, so there is nothing to compare it with. */
   readonly kind: "machines" | "move" | "stranger";
   readonly name: string;
-  /** Never empty but for a stranger. */
+  /** Empty only for a stranger. */
   readonly differences: readonly Difference[];
 }
 
-/** Machines first, then moves by name; only what is used and differs. Empty for a plan that came from no file. */
+/**
+ * Machines first, then moves by name; only what is used and differs. Empty for a plan that did not come from a file.
+ */
 export function fromFile(doc: Y.Doc, studio: StudioContext): FromFile[] {
   const { carried } = planParts(doc);
   const equipment = carriedEquipment(carried);
@@ -44,7 +46,7 @@ function movesFromFile(doc: Y.Doc, studio: StudioContext, equipment: Equipment):
     .flatMap(([id, move]): FromFile[] => {
       const ours = own(studio.moves, id);
       if (!ours) return [{ kind: "stranger", name: move.name, differences: [] }];
-      // What the library says of springs that these machines do not have says nothing here.
+      // The library's limits on springs that these machines do not have are left out of the comparison.
       const differences = moveChanges(withinEquipment(ours, equipment), move, names).map(
         ({ label, before, after }) => ({
           label,

@@ -1,4 +1,4 @@
-/** What a plan's document takes from its studio, or from the file that it came with: machines and moves. */
+/** What a plan's document takes from its studio, or from the file it came with: machines and moves. */
 import type * as Y from "yjs";
 import {
   type Equipment,
@@ -14,16 +14,16 @@ import {
 import { MOVE_KEY } from "./layout.ts";
 import { stored } from "./stored.ts";
 
-/** What a plan takes from its studio: the library, the room's machines, the house standards. */
+/** What a plan takes from its studio: the library, the room's machines, the studio standards. */
 export interface StudioContext {
-  /** The whole library: what is not offered any more too, since plans go on using it. */
+  /** The whole library, including moves no longer offered, since plans go on using them. */
   readonly moves: Readonly<Record<string, Move>>;
   /** Ids of moves that were taken out of the library: read, not offered. */
   readonly archived?: readonly string[];
   readonly equipment: Equipment;
-  /** Springs that the room does not have: it had them, or another room has. A plan that uses one knows it by this. */
+  /** Springs that the room no longer has, or that another room has, so that a plan that uses one can still name it. */
   readonly otherSprings?: readonly Spring[];
-  /** Given, if only empty, they are the ones a plan is held to. */
+  /** When given, even empty, these are the standards a plan is held to. */
   readonly standards?: Standards;
 }
 
@@ -31,7 +31,7 @@ export interface StudioContext {
 export const carriedEquipment = (carried: Y.Map<unknown>): Equipment | undefined =>
   stored(equipmentSchema, carried.get("equipment"));
 
-/** What came with a file that the plan was made from, and stays with it. */
+/** What came with the file that the plan was made from; it stays with the plan. */
 export interface Carried {
   readonly equipment: Equipment | undefined;
   readonly moves: Readonly<Record<string, Move>>;
@@ -58,8 +58,8 @@ export function carriedMoves(carried: Y.Map<unknown>): Record<string, Move> {
 }
 
 /**
- * The room's machines, and each spring that the plan uses and the room does not have, none of it there: the plan says
- * what is missing, is a whole file all the same, and its loads are those that were meant.
+ * The room's machines, plus each spring that the plan uses and the room does not have, with a count of 0. The plan then
+ * says what is missing, remains a complete file, and keeps the loads that were meant.
  */
 export function withSpringsUsed(
   { equipment, otherSprings = [] }: StudioContext,
@@ -80,7 +80,7 @@ export interface MoveSource {
   readonly equipment: Equipment;
 }
 
-/** Those of the file, and of the library those that items do besides. `keep` may hand out a fitted move that it knows. */
+/** The moves of the file, plus the library's for items that use others. `keep` may return an already fitted move. */
 export function movesFor(
   { carried, library, items, equipment }: MoveSource,
   keep = (_id: string, _move: Move, make: () => Move): Move => make(),
@@ -94,7 +94,7 @@ export function movesFor(
   return moves;
 }
 
-/** The library serves rooms with different machines: a limit on a spring that this room does not have says nothing here. */
+/** The library serves rooms with different machines: drops limits on springs that this room does not have. */
 export function withinEquipment(move: Move, equipment: Equipment): Move {
   const { min, max } = move.springs ?? {};
   const known = new Set(equipment.springs.map((spring) => spring.id));

@@ -1,14 +1,14 @@
 /**
- * The theme of version 1 was one plain value under `head`. Its words go into the shared text when a document is carried
- * forward; and a device copy from before, which may come back at any later time with a theme set in it, says it under the
- * old key still. Only the server carries: two pages that did would write the words twice.
+ * In version 1 the theme was one plain value under `head`. Its words move into the shared text when a document is
+ * migrated. A device copy from before may still return at any time with a theme set under the old key. Only the server
+ * carries it over: two pages doing so would write the words twice.
  */
 import * as Y from "yjs";
 import { planParts, THEME_OF_V1 } from "./layout.ts";
 import { str } from "./values.ts";
 import { setText } from "./write.ts";
 
-/** The step to version 2. The old key stays as it was: what comes under it later is told from it. */
+/** The step to version 2. The old key stays as it was, so that later values under it can be told apart. */
 export function themeToText(doc: Y.Doc): void {
   const { head, theme } = planParts(doc);
   const words = str(head.get(THEME_OF_V1));
@@ -16,16 +16,17 @@ export function themeToText(doc: Y.Doc): void {
 }
 
 interface Late {
-  /** Empty: the theme was taken away. */
+  /** Empty where the theme was removed. */
   readonly words: string;
-  /** Whether who said it had read the theme that was carried last, and so meant to replace it. */
+  /** Whether its writer had read the theme that was carried last, and so meant to replace it. */
   readonly replaces: boolean;
 }
 
 /**
- * Watches a document of this version for themes that come under the old key. The answer carries what came since it was
- * called last: over what it was meant to replace where nobody has written since, else behind the words that are there.
- * A value that loses against another under that key is carried as well: it is somebody's words.
+ * Watches a document of this version for themes that arrive under the old key. Calling the result carries over what has
+ * arrived since the last call: in place of the theme it was meant to replace where nobody has written since, otherwise
+ * after the words that are there. A value that loses to another under that key is carried too, since it is somebody's
+ * words.
  */
 export function carryLateThemes(doc: Y.Doc): () => void {
   const { head, theme } = planParts(doc);
@@ -55,7 +56,7 @@ function baseOf(head: Y.Map<unknown>): { words: string; last: Y.ID | null } {
   return { words: str(head.get(THEME_OF_V1)) ?? "", last: head._map.get(THEME_OF_V1)?.lastId ?? null };
 }
 
-/** Before yjs lets go of what lost: a value that another wins over keeps its words until the transaction has ended. */
+/** Must run before the transaction ends: until then a value that another replaced still has its words. */
 function lateIn({ beforeState }: Y.Transaction, head: Y.Map<unknown>, base: Y.ID | null): Late[] {
   const fresh: Y.Item[] = [];
   let item: Y.Item | null = head._map.get(THEME_OF_V1) ?? null;
@@ -71,7 +72,7 @@ function lateIn({ beforeState }: Y.Transaction, head: Y.Map<unknown>, base: Y.ID
   });
 }
 
-/** The value that was there for whoever said this one, before any others that they said in its place. */
+/** The value its writer saw, before any others that they wrote in its place. */
 function readBy(item: Y.Item, fresh: readonly Y.Item[]): Y.ID | null {
   let { origin } = item;
   for (;;) {

@@ -46,26 +46,26 @@ export function planParts(doc: Y.Doc): PlanDocParts {
   };
 }
 
-/** The version a document says it was written by; 0 when it is empty or says nothing. */
+/** The version a document was written by; 0 when it is empty or does not say. */
 export function docVersion(doc: Y.Doc): number {
   const v = doc.getMap("meta").get("version");
   return typeof v === "number" && Number.isInteger(v) ? v : 0;
 }
 
 /**
- * The value of `deleted` on an item whose making was taken back by whoever made it. Any other is the moment of the taking
- * out, ms since the epoch.
+ * The value of `deleted` on an item whose creation was undone by its creator. Any other value is the moment it was
+ * taken out, ms since the epoch.
  */
 export const UNDONE_CREATION = 0;
 
-/** Where the theme stood in version 1, as one plain value. Only `late-theme.ts` reads it. */
+/** The key of the theme in version 1, one plain value. Only `late-theme.ts` reads it. */
 export const THEME_OF_V1 = "themeName";
 
-/** What a locked item is locked at: see `lock.ts`. */
+/** The seconds a locked item is locked at: see `lock.ts`. */
 export const LOCKED_SECONDS = "lockedSeconds";
 
 export const SPRING_KEY = "spring.";
-/** `after.ITEM` holds a rank: two people who each name an item that comes before both win. */
+/** `after.ITEM` holds a rank, so that two people who each name an earlier item both win. */
 export const AFTER_KEY = "after.";
 export const SHARE_KEY = "share.";
 export const EXPECTED_KEY = "expected.";

@@ -1,4 +1,4 @@
-/** Carries a document written by an older version forward, one idempotent step a version. Never drops a key. */
+/** Migrates a document written by an older version, with one idempotent step for each version. Never drops a key. */
 import type * as Y from "yjs";
 import { themeToText } from "./late-theme.ts";
 import { docVersion, PLAN_DOC_VERSION } from "./layout.ts";
@@ -9,12 +9,12 @@ export interface DocMigration {
   readonly run: (doc: Y.Doc) => void;
 }
 
-/** Version 1 is the first. In version 2 the theme is a shared text. */
+/** Version 1 is the first. Since version 2 the theme is a shared text. */
 const PLAN_STEPS: readonly DocMigration[] = [{ to: 2, run: themeToText }];
 
 export type Migration = { kind: "current" } | { kind: "migrated"; from: number } | { kind: "newer"; version: number };
 
-/** Runs the steps a document still needs, in one transaction. A document newer than this program is left untouched. */
+/** Runs the steps a document still needs, in one transaction. A document newer than this program is left as it is. */
 export function migrate(
   doc: Y.Doc,
   steps: readonly DocMigration[] = PLAN_STEPS,

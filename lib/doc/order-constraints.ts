@@ -1,7 +1,7 @@
 /**
- * What a person can do to hold an item in its place: tie it to the move above it, let it go, name what it comes after.
- * A tie is one id on each of its items: of two people who tie one item at the same moment to its two neighbours one wins,
- * and the other sees it. What an item comes after are flat keys: whatever two people name at once is all kept.
+ * What holds an item in its place: tying it to the move above, or naming what it comes after. A tie is one id on each
+ * of its items: when two people tie one item to different neighbours at the same moment one wins, and the other sees
+ * it. What an item comes after is held in flat keys, so all that two people name at once is kept.
  */
 
 import { moveItemSchema } from "#lib/plan/schema.ts";
@@ -12,7 +12,10 @@ import { setOrDelete } from "./set.ts";
 import { stored } from "./stored.ts";
 import { act, setItemField, type Writer, withItem } from "./write.ts";
 
-/** Ties an item to the one above it; where both are tied already the two ties become one. `fresh` names a new tie. */
+/**
+ * Ties an item to the one above it; where both are already tied the two ties become one. `fresh` is the id of a new
+ * tie.
+ */
 export function tieItems(w: Writer, aboveId: string, id: string, fresh: string): void {
   const plan = { items: readItems(w.doc) };
   const [above, item] = [moveIn(plan, aboveId), moveIn(plan, id)];
@@ -24,7 +27,7 @@ export function tieItems(w: Writer, aboveId: string, id: string, fresh: string):
   });
 }
 
-/** Parts an item, and those of its tie that stand below it, from those above it. `fresh` names a new tie. */
+/** Separates an item, and those of its tie below it, from those above it. `fresh` is the id of a new tie. */
 export function splitTie(w: Writer, id: string, fresh: string): void {
   const plan = { items: readItems(w.doc) };
   const item = moveIn(plan, id);
@@ -34,13 +37,13 @@ export function splitTie(w: Writer, id: string, fresh: string): void {
   const [above, below] = [members.slice(0, at), members.slice(at)];
   act(w, () => {
     if (above.length === 1) setItemField(w, above[0]?.id ?? "", "keep", undefined);
-    // Those above keep the old tie's id as long as they are two; then those below need a new one.
+    // While there are two or more above, they keep the old tie's id and those below need a new one.
     const tie = below.length === 1 ? undefined : above.length > 1 ? fresh : item.keep;
     for (const member of below) setItemField(w, member.id, "keep", tie);
   });
 }
 
-/** Takes an item out of its tie; the others stay tied as long as there are two of them. */
+/** Removes an item from its tie; the others stay tied while there are at least two of them. */
 export function leaveTie(w: Writer, id: string): void {
   const plan = { items: readItems(w.doc) };
   const item = moveIn(plan, id);
@@ -52,7 +55,7 @@ export function leaveTie(w: Writer, id: string): void {
   });
 }
 
-/** Says, or says no more, that an item comes after another one of its class. */
+/** Sets (`on`) or clears that an item comes after another one of its class. */
 export function setComesAfter(w: Writer, id: string, otherId: string, on: boolean): void {
   if (id === otherId) return;
   withItem(w, id, (map) => {
@@ -65,7 +68,7 @@ export function setComesAfter(w: Writer, id: string, otherId: string, on: boolea
   });
 }
 
-/** A list from before there were flat keys becomes flat keys. */
+/** Turns a list from before there were flat keys into flat keys. */
 function spread(map: ItemMap): void {
   const list = stored(moveItemSchema.shape.after, map.get("after"));
   for (const [rank, other] of (list ?? []).entries()) {
@@ -73,7 +76,7 @@ function spread(map: ItemMap): void {
   }
 }
 
-/** A key may hold undefined: somebody's undo put its absence back. */
+/** A key may hold undefined: somebody's undo restored its absence. */
 const namedIn = (map: ItemMap): string[] =>
   [...map.keys()].filter((key) => key.startsWith(AFTER_KEY) && map.get(key) !== undefined);
 

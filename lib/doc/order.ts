@@ -6,7 +6,7 @@ export interface Ordered {
   readonly order: string;
 }
 
-/** Total order over items. Plain code unit comparison: a locale's order would differ from one replica to the next. */
+/** Total order over items. Compares code units: a locale's order would differ between replicas. */
 export function byOrder(a: Ordered, b: Ordered): number {
   if (a.order !== b.order) return a.order < b.order ? -1 : 1;
   if (a.id !== b.id) return a.id < b.id ? -1 : 1;
@@ -14,9 +14,8 @@ export function byOrder(a: Ordered, b: Ordered): number {
 }
 
 /**
- * A key that puts something after `afterId` (null: at the top) in `sorted`.
- * Two people may have inserted at one place and hold equal keys: equal neighbours are skipped, since nothing fits
- * between two equal keys.
+ * A key that puts something after `afterId` (null: at the top) in `sorted`. Two people may have inserted at one place
+ * and hold equal keys; since nothing fits between equal keys, they are skipped.
  */
 export function keyAfter(sorted: readonly Ordered[], afterId: string | null): string {
   const index = afterId === null ? -1 : sorted.findIndex((o) => o.id === afterId);
@@ -31,7 +30,7 @@ export function keyAtEnd(sorted: readonly Ordered[]): string {
   return between(sorted.at(-1)?.order ?? null, null);
 }
 
-/** Keys from a damaged or foreign document may be malformed; appending a digit keeps code unit order all the same. */
+/** Keys from a damaged document may be malformed; appending a digit still keeps code unit order. */
 function between(a: string | null, b: string | null): string {
   try {
     return generateKeyBetween(a, b);

@@ -1,8 +1,8 @@
-/** Whose an item is: asked where one person's undo must not hide what another wrote. */
+/** Who has written in an item, for cases where one person's undo must not hide what another wrote. */
 import * as Y from "yjs";
 import type { ItemMap } from "./layout.ts";
 
-/** Whether anything living in the item was written by another page than the one that made it. */
+/** Whether anything not deleted in the item was written by a page other than the one that made it. */
 export function othersWroteIn(map: ItemMap): boolean {
   const maker = map._item?.id.client;
   return maker === undefined || hasForeignPart(map, maker);

@@ -1,7 +1,7 @@
 /**
- * One shared document read again and again, as `readPlan` reads it, at the cost of what was written since: only items that
- * an update touched are read, and everything that says the same stays the same value. Reading never writes, and its
- * listeners never throw: yjs would stop telling anybody of updates for good.
+ * Reads one shared document repeatedly, with the same result as `readPlan`, at the cost of what was written since: only
+ * items that an update touched are read, and whatever is unchanged stays the very same value. Reading never writes, and
+ * its listeners never throw, since yjs would then stop reporting updates for good.
  */
 import * as Y from "yjs";
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
@@ -29,7 +29,9 @@ interface Entry {
 
 export interface ReadPlan {
   readonly plan: Plan;
-  /** Living items of a kind that this version does not know: they stay in the document and are not in the plan. */
+  /**
+   * Items, not taken out, of a kind that this version does not know: they stay in the document and are not in the plan.
+   */
   readonly unknownItems: number;
 }
 
@@ -76,7 +78,7 @@ export class PlanReader {
     };
   }
 
-  /** The document as it stands, lent what its studio has now. */
+  /** The document as it is now, with what its studio has now. */
   read(studio: StudioContext): ReadPlan {
     this.readTouched();
     const { title, notes } = planParts(this.doc);
@@ -97,7 +99,7 @@ export class PlanReader {
     return this.deleted;
   }
 
-  /** Listens no more. */
+  /** Stops listening. */
   end(): void {
     this.off();
   }
@@ -168,19 +170,19 @@ function headOf(doc: Y.Doc): ReturnType<typeof readHead> {
   return readHead(head, theme.toString());
 }
 
-/** Where something was written: yjs types every shared type's events differently, and none matter here. */
+/** Where something was written. yjs types every shared type's events differently, which does not matter here. */
 interface TouchedType {
   readonly target: unknown;
 }
 
-/** Which entry of a map of maps something deep inside belongs to. */
+/** Id of the entry, in a map of maps, that a nested type belongs to. */
 function idUnder(items: unknown, target: unknown): string | null {
   let at = target;
   while (at instanceof Y.AbstractType && at.parent !== items) at = at.parent;
   return at instanceof Y.AbstractType ? (at._item?.parentSub ?? null) : null;
 }
 
-/** Undefined when nothing readable stands there any more. */
+/** Undefined when there is nothing readable there any more. */
 function entryOf(id: string, map: unknown, was: Entry | undefined): Entry | undefined {
   if (!(map instanceof Y.Map)) return undefined;
   const order = map.get("order");
@@ -192,7 +194,7 @@ function entryOf(id: string, map: unknown, was: Entry | undefined): Entry | unde
   };
 }
 
-/** The lines before the first that says something else, and those behind the last, are the very same as they were. */
+/** Keeps the very same line objects before the first and after the last line that differs. */
 function withLinesOf(was: PlanItem | undefined, now: PlanItem | undefined): PlanItem | undefined {
   if (now === was || was?.kind !== "move" || now?.kind !== "move" || !was.script || !now.script) return now;
   const [before, after] = [was.script, now.script];
@@ -207,6 +209,6 @@ function withLinesOf(was: PlanItem | undefined, now: PlanItem | undefined): Plan
   return { ...now, script };
 }
 
-/** The value as it was when the new one says the same. */
+/** The old value where the new one is equal to it. */
 const equalOr = <T>(was: T | undefined, now: T): T =>
   was !== undefined && JSON.stringify(was) === JSON.stringify(now) ? was : now;

@@ -1,4 +1,4 @@
-/** One item of a shared document read into plan data. Values of a wrong type are passed over. */
+/** Reads one item of a shared document into plan data. Values of a wrong type are skipped. */
 import * as Y from "yjs";
 import { FACINGS, ID_PATTERN, ITEM_SIDES, type MoveItem, moveItemSchema, type PlanItem } from "#lib/plan/schema.ts";
 import { AFTER_KEY, type ItemMap, SPRING_KEY } from "./layout.ts";
@@ -46,7 +46,7 @@ function readMoveItem(id: string, map: ItemMap): MoveItem {
 
 const tieId = (v: unknown): string | undefined => (ID_PATTERN.test(str(v) ?? "") ? str(v) : undefined);
 
-/** Ranked flat keys; a document from before there were such keys holds one list, which counts first. */
+/** Ranked flat keys; a document from before these existed holds one list, which comes first. */
 function readAfter(map: ItemMap): string[] | undefined {
   const list = stored(moveItemSchema.shape.after, map.get("after"));
   const ranked = [...map.keys()].flatMap((key) => {

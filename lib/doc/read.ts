@@ -1,6 +1,6 @@
 /**
- * A shared document read into plain plan data. Reading never writes: no update is emitted, unknown keys stay.
- * Values of a wrong type (a damaged or a newer document) are passed over, never thrown on.
+ * Reads a shared document into plain plan data. Reading never writes: no update is emitted, unknown keys stay. Values
+ * of a wrong type (in a damaged or newer document) are skipped and never make it throw.
  */
 import * as Y from "yjs";
 import {
@@ -28,10 +28,10 @@ export interface DeletedItem {
 }
 
 /**
- * The plan as data: a complete `springline.plan/1` object with the moves it uses embedded.
- * Machines and moves that came with an imported file win over the studio's. Its standards never do: a file that could switch
- * a rule off would get by every reader; they count only where no studio stands behind the document. An item whose move
- * nobody knows is kept: rules report it.
+ * The plan as data: a complete `springline.plan/1` object with the moves it uses embedded. Machines and moves that came
+ * with an imported file win over the studio's. Its standards never do, since a file that could switch a rule off would
+ * hide findings from everyone who reads the plan; they count only where the document has no studio. An item whose move
+ * is unknown is kept: rules report it.
  */
 export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
   const p = planParts(doc);
@@ -49,7 +49,7 @@ export function readPlan(doc: Y.Doc, studio: StudioContext): Plan {
   });
 }
 
-/** What a plan is put together from. */
+/** What a plan is assembled from. */
 interface PlanSource extends Pick<Plan, "title" | "equipment" | "moves" | "items"> {
   readonly notes: string;
   readonly head: ReturnType<typeof readHead>;
@@ -67,19 +67,19 @@ export const planOf = ({ title, notes, head, equipment, standards, moves, items 
   ...(notes === "" ? {} : { notes }),
 });
 
-/** What lists show of a plan: cheap enough to ask after every burst of letters. */
+/** What lists show about a plan: cheap enough to read after every burst of typing. */
 export function readListed(doc: Y.Doc): Pick<Plan, "title" | "lengthSeconds"> {
   const { title, head } = planParts(doc);
   return { title: title.toString(), lengthSeconds: lengthOf(head) };
 }
 
-/** Minutes of a slot that many studios have; a document without a length is damaged. */
+/** 25 minutes, a slot that many studios have, for a damaged document without a length. */
 const lengthOf = (head: Y.Map<unknown>): number => num(head.get("lengthSeconds")) ?? 1500;
 
-/** The house standards of the file that the plan came from: kept for writing it again, never used in another house. */
+/** The standards of the file that the plan came from: kept for exporting it again, never used in another studio. */
 export const carriedStandards = (doc: Y.Doc): Standards | undefined => readCarried(planParts(doc).carried).standards;
 
-/** Living items in order. */
+/** Items that are not taken out, in order. */
 export function readItems(doc: Y.Doc): PlanItem[] {
   const items = orderedIds(doc).flatMap((id) => {
     const map = planParts(doc).items.get(id);
@@ -90,7 +90,10 @@ export function readItems(doc: Y.Doc): PlanItem[] {
   return items.map((item) => withLivingWaits(item, living));
 }
 
-/** The item held back by what lives: what was taken out holds nobody back; once it is put back it does again. */
+/**
+ * The item with only those `after` items that are still in the plan: an item taken out holds nobody back until it is
+ * put back.
+ */
 export function withLivingWaits(item: PlanItem, living: ReadonlySet<string>): PlanItem {
   if (item.kind !== "move" || !item.after || item.after.every((id) => living.has(id))) return item;
   const { after, ...rest } = item;
@@ -99,13 +102,16 @@ export function withLivingWaits(item: PlanItem, living: ReadonlySet<string>): Pl
 }
 
 export interface MoveUse {
-  /** Living items that do it. */
+  /** Items with this move that are not taken out. */
   readonly items: number;
-  /** Did it come with an imported file? Then the plan keeps that one, whatever becomes of the library's. */
+  /** Whether it came with an imported file; the plan then keeps it, whatever happens to the library's. */
   readonly carried: boolean;
 }
 
-/** The moves of the living items by id, without reading what else they hold: cheap enough to ask of every plan. */
+/**
+ * The moves of all items not taken out, by id, without reading the rest of the items: cheap enough to ask of every
+ * plan.
+ */
 export function movesUsed(doc: Y.Doc): Map<string, MoveUse> {
   const { items, carried } = planParts(doc);
   const used = new Map<string, MoveUse>();
@@ -118,15 +124,15 @@ export function movesUsed(doc: Y.Doc): Map<string, MoveUse> {
   return used;
 }
 
-/** One item, or undefined when it is gone or is of a kind this version does not know. */
+/** One item, or undefined when it is gone or of a kind this version does not know. */
 export function readItemById(doc: Y.Doc, id: string): PlanItem | undefined {
   const map = planParts(doc).items.get(id);
   return map instanceof Y.Map && map.get("deleted") === undefined ? readItem(id, map) : undefined;
 }
 
 /**
- * Items taken out, newest first: each can be put back. One whose maker took its making back is listed once somebody else
- * has written in it: until then it is that person's undo and nobody's loss.
+ * Items taken out, newest first: each can be put back. One whose creator undid its creation is listed only if somebody
+ * else has written in it: until then it is that person's undo and nobody's loss.
  */
 export function readDeleted(doc: Y.Doc): DeletedItem[] {
   const gone: DeletedItem[] = [];
@@ -140,7 +146,7 @@ export function readDeleted(doc: Y.Doc): DeletedItem[] {
   return gone.sort((a, b) => b.deletedAt - a.deletedAt || (a.id < b.id ? -1 : 1));
 }
 
-/** Ids of living items with their order keys, sorted. */
+/** Ids and order keys of items that are not taken out, sorted. */
 export function orderedItems(doc: Y.Doc): { id: string; order: string }[] {
   const list: { id: string; order: string }[] = [];
   for (const [id, map] of planParts(doc).items) {

@@ -1,11 +1,11 @@
-/** A whole block put into another order as one act, with as few items moved as can be. */
+/** Puts a whole block into another order as one act, moving as few items as possible. */
 import { movedIds } from "#lib/plan/moved.ts";
 import { orderedIds } from "./read.ts";
 import { act, moveItem, type Writer } from "./write.ts";
 
 /**
- * Puts items right behind `afterId` (null: at the top) in this order. The longest run that has its order already stays as
- * it stands, so that what others move meanwhile is disturbed as little as can be. Ids that are not there are passed over.
+ * Puts items right after `afterId` (null: at the top) in this order. The longest run already in order stays where it
+ * is, which disturbs other people's moves as little as possible. Unknown ids are skipped.
  */
 export function reorderItems(w: Writer, afterId: string | null, ids: readonly string[]): void {
   const now = orderedIds(w.doc);
@@ -14,7 +14,7 @@ export function reorderItems(w: Writer, afterId: string | null, ids: readonly st
   if (moved.size === 0) return;
   act(w, () => {
     place(w, afterId, wanted, (id) => moved.has(id));
-    // Two of them may hold equal keys, and nothing fits between those: then all get new ones.
+    // Two of them may hold equal keys, and nothing fits between those, so all get new ones.
     if (!stand(w, afterId, wanted)) place(w, afterId, wanted, () => true);
   });
 }

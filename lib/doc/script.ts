@@ -8,7 +8,7 @@ import type { CueKind, ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText, parseScriptText, type ScriptPiece } from "#lib/plan/script-text.ts";
 import { CUE_LINE, LIVE_FIELD } from "./layout.ts";
 
-/** Reads a script without touching it. Lines with no words in them are not lines. */
+/** Reads a script without changing it. Lines without words are left out. */
 export function readScript(fragment: Y.XmlFragment): ScriptLine[] {
   return fragment.toArray().flatMap((node) => {
     const line = node instanceof Y.XmlElement ? readLine(node) : undefined;
@@ -23,7 +23,7 @@ export function readLine(node: Y.XmlElement): ScriptLine | undefined {
   return text ? { kind: isCueKind(kind) ? kind : "form", text } : undefined;
 }
 
-/** No editor of ours nests lines; a document that does, deeply, must not end the server. */
+/** Our editors never nest lines; a document that nests them deeply must not crash the server. */
 const MAX_DEPTH = 16;
 
 function textOf(node: Y.XmlElement, depth = 0): string {
@@ -44,8 +44,8 @@ function plainText(text: Y.XmlText): string {
 }
 
 /**
- * A new fragment from lines. With no lines it holds one empty line, and that an empty text: what is empty and typed into by
- * two people at once would get two.
+ * A new fragment from lines. With no lines it holds one empty line with an empty text in it: without that text, two
+ * people who start typing at once would each create one.
  */
 export function scriptFragment(lines: readonly ScriptLine[], emptyKind: CueKind = "setup"): Y.XmlFragment {
   const fragment = new Y.XmlFragment();
@@ -58,7 +58,7 @@ export function lineElement(line: ScriptLine): Y.XmlElement {
   return cueElement(line.kind, piecesOf(line));
 }
 
-/** Turns an empty line that is already in a document into `line`. Its own text stays: somebody may be typing in it. */
+/** Fills an empty line that is already in a document. Its text object stays, since somebody may be typing in it. */
 export function fillLine(element: Y.XmlElement, line: ScriptLine): void {
   element.setAttribute("kind", line.kind);
   const [first, ...rest] = piecesOf(line);
@@ -69,11 +69,11 @@ export function fillLine(element: Y.XmlElement, line: ScriptLine): void {
   } else element.insert(0, piecesOf(line).map(pieceNode));
 }
 
-/** Whether a line is there with nothing in it. */
+/** Whether `line` is a line with nothing in it. */
 export const isEmptyLine = (line: unknown): line is Y.XmlElement =>
   line instanceof Y.XmlElement && line.toArray().every((child) => child instanceof Y.XmlText && child.length === 0);
 
-/** A text with an unknown field in it is kept as it stands. */
+/** A text with an unknown field in it is kept as it is. */
 function piecesOf(line: ScriptLine): readonly ScriptPiece[] {
   const parsed = parseScriptText(line.text);
   return parsed.ok ? parsed.pieces : [{ text: line.text }];

@@ -1,4 +1,4 @@
-/** Values of a document, each of the type that is asked for or nothing: any writer may have put anything there. */
+/** Values of a document as the type asked for, or undefined: any writer may have put anything there. */
 
 export const num = (v: unknown): number | undefined => (typeof v === "number" && Number.isFinite(v) ? v : undefined);
 export const bool = (v: unknown): boolean | undefined => (typeof v === "boolean" ? v : undefined);

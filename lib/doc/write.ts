@@ -1,6 +1,7 @@
 /**
- * What a person can do to a plan: one function per act, each one transaction with the caller's origin, so that undo
- * takes back exactly one act and only one's own. Nothing is moved by delete and insert; nothing is deleted for good.
+ * What a person can do to a plan: one function for each act, each one transaction with the caller's origin, so that
+ * undo takes back exactly one act, and only one's own. Nothing is moved by deleting and inserting; nothing is deleted
+ * for good.
  */
 import * as Y from "yjs";
 import type { ExpectedCaution, Group, MoveItem, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
@@ -36,7 +37,7 @@ export function insertItem(w: Writer, afterId: string | null, item: PlanItem): v
   insertItems(w, afterId, [item]);
 }
 
-/** Several items in a row as one act: a left and its right, a duplicate block. */
+/** Several consecutive items as one act, such as a left and its right, or a duplicated block. */
 export function insertItems(w: Writer, afterId: string | null, items: readonly PlanItem[]): void {
   act(w, () => {
     let after = afterId;
@@ -47,14 +48,14 @@ export function insertItems(w: Writer, afterId: string | null, items: readonly P
   });
 }
 
-/** Moves an item to stand after `afterId` (null: at the top). What others type in it meanwhile stays. */
+/** Moves an item to follow `afterId` (null: at the top). What others type in it meanwhile stays. */
 export function moveItem(w: Writer, id: string, afterId: string | null): void {
   if (id === afterId) return;
   const others: Ordered[] = orderedItems(w.doc).filter((o) => o.id !== id);
   withItem(w, id, (map) => map.set("order", keyAfter(others, afterId)));
 }
 
-/** Sets one field; undefined takes it away, so that the house standard or the estimate counts again. */
+/** Sets one field; undefined removes it, so that the studio standard or the estimate applies again. */
 export function setItemField<F extends ItemField>(
   w: Writer,
   id: string,
@@ -68,12 +69,12 @@ export function setItemField<F extends ItemField>(
   });
 }
 
-/** How many of one spring are on. */
+/** Sets how many of one spring are on. */
 export function setSpring(w: Writer, id: string, spring: string, count: number): void {
   withItem(w, id, (map) => setOrDelete(map, SPRING_KEY + spring, count > 0 ? Math.round(count) : undefined));
 }
 
-/** Takes an item out; `restoreItem` puts it back where it was, words and all. `now` in ms since the epoch. */
+/** Takes an item out; `restoreItem` puts it back where it was, with its words. `now` in ms since the epoch. */
 export function deleteItem(w: Writer, id: string, now: number): void {
   withItem(w, id, (map) => map.set("deleted", now));
 }
@@ -82,7 +83,7 @@ export function restoreItem(w: Writer, id: string): void {
   withItem(w, id, (map) => map.delete("deleted"));
 }
 
-/** A copy, words and all, right after the original. */
+/** Inserts a copy, words included, right after the original. */
 export function duplicateItem(w: Writer, id: string, newId: string, changes: Partial<MoveItem> = {}): void {
   const item = readItemById(w.doc, id);
   if (!item) return;
@@ -103,8 +104,8 @@ export function setExpected(w: Writer, caution: ExpectedCaution, on: boolean, ra
 }
 
 /**
- * Adds a cue line at the end of an item's script; an empty only line becomes it. It is filled, never replaced: somebody
- * else may be typing in it at this moment, and their words would go with it.
+ * Adds a cue line at the end of an item's script, filling an only line that is empty. That line is never replaced:
+ * somebody may be typing in it, and their words would be lost.
  */
 export function addScriptLine(w: Writer, id: string, line: ScriptLine): void {
   withItem(w, id, (map) => {
@@ -117,14 +118,14 @@ export function addScriptLine(w: Writer, id: string, line: ScriptLine): void {
 }
 
 /**
- * Puts a cue line before all others, as the first thing said. An empty line stays beside it: filled by two people at the
- * same moment it would hold both lines in one.
+ * Puts a cue line first. An empty line stays beside it: two people filling it at the same moment would leave both lines
+ * in one.
  */
 export function addFirstScriptLine(w: Writer, id: string, line: ScriptLine): void {
   withScript(w, id, (script) => script.insert(0, [lineElement(line)]));
 }
 
-/** Puts a cue line behind the last set-up line that has words, or first where there is none. */
+/** Puts a cue line after the last set-up line that has words, or first where there is none. */
 export function addSetupEnd(w: Writer, id: string, line: ScriptLine): void {
   withScript(w, id, (script) => {
     const last = script.toArray().findLastIndex((node) => node instanceof Y.XmlElement && isSetup(node));
@@ -132,7 +133,10 @@ export function addSetupEnd(w: Writer, id: string, line: ScriptLine): void {
   });
 }
 
-/** Puts a cue line behind the first that says the same as `after`, or behind the last set-up line where none does any more. */
+/**
+ * Puts a cue line after the first one with the same words as `after`, or after the last set-up line where there is none
+ * any more.
+ */
 export function addSetupAfter(w: Writer, id: string, after: ScriptLine, line: ScriptLine): void {
   withScript(w, id, (script) => {
     const at = script.toArray().findIndex((node) => saysSame(node, after));
@@ -144,8 +148,8 @@ export function addSetupAfter(w: Writer, id: string, after: ScriptLine, line: Sc
 const isSetup = (node: Y.XmlElement): boolean => readLine(node)?.kind === "setup";
 
 /**
- * Takes the last of several lines out that say the same as `line`; one always stays. Two people who do it at once take the
- * same one out.
+ * Removes the last of several lines with the same words as `line`; one always stays. Two people doing it at once remove
+ * the same one.
  */
 export function removeRepeatedLine(w: Writer, id: string, line: ScriptLine): void {
   withScript(w, id, (script) => {
@@ -168,7 +172,7 @@ function withScript(w: Writer, id: string, change: (script: Y.XmlFragment) => vo
 }
 
 /**
- * Makes a shared text read `next`, touching only what differs between its common start and end, so that two people
+ * Makes a shared text read `next`, changing only what differs between the common start and end, so that two people
  * typing in one title both keep their letters.
  */
 export function setText(w: Writer, text: Y.Text, next: string): void {
@@ -190,7 +194,7 @@ export function act(w: Writer, change: () => void): void {
   w.doc.transact(change, w.origin);
 }
 
-/** One act on an item that is there. */
+/** One act on an item, where it exists. */
 export function withItem(w: Writer, id: string, change: (map: ItemMap) => void): void {
   const map = planParts(w.doc).items.get(id);
   if (map) act(w, () => change(map));

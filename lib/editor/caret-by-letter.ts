@@ -1,11 +1,11 @@
 /**
- * Keeps the caret with the letter before it while others write in the same line.
+ * Keeps the caret behind the letter before it while others write in the same line.
  *
- * y-tiptap 3.0.9 remembers a caret in two ways, as a place in the shared text and as a plain offset, and after a change by
- * somebody else puts back the offset whenever the line no longer reads as before: each of their letters then moves the caret
- * through one's own words. Its place in the shared text also holds on to the letter after the caret, so that two people at
- * the end of one line push each other along. Here the offset is dropped and the place holds on to the letter before: yjs
- * keeps what is typed after one's own last letter together.
+ * y-tiptap 3.0.9 remembers a caret both as a place in the shared text and as a plain offset. After somebody else's
+ * change it restores the offset whenever the line no longer reads as before, so each of their letters moves the caret
+ * through one's own words. Its place in the shared text also holds on to the letter after the caret, so that two people
+ * at the end of one line push each other along. Here the offset is dropped and the place holds on to the letter before,
+ * since yjs keeps what is typed after one's own last letter together.
  */
 import { Plugin } from "@tiptap/pm/state";
 import { type ProsemirrorBinding, ySyncPluginKey } from "@tiptap/y-tiptap";
@@ -17,7 +17,7 @@ interface Remembered {
   readonly head: unknown;
 }
 
-/** Goes after the plugin that ties the editor to the shared text. */
+/** Add it after the plugin that binds the editor to the shared text. */
 export function caretByLetter(): Plugin {
   return new Plugin({
     view: (view) => {
@@ -39,7 +39,7 @@ function holdByLetter(binding: ProsemirrorBinding): void {
   });
 }
 
-/** Without the plain offsets, which would win over the places. */
+/** Drops the plain offsets, which would win over the places. */
 const byLetter = ({ type, anchor, head }: Remembered, doc: Y.Doc): Remembered => ({
   type,
   anchor: placeByLetter(anchor, doc),

@@ -1,6 +1,6 @@
 /**
- * What is copied out of a script, as plain text: `form: Long neck.` for a line that is taken whole, so that it comes back
- * with its kind and its live fields when it is pasted, and reads well anywhere else. A few words of one line are just words.
+ * What is copied from a script, as plain text: `form: Long neck.` for a whole line, so that it keeps its kind and its
+ * live fields when pasted back and reads well anywhere else. Part of a line is copied as just its words.
  */
 import type { Node } from "@tiptap/pm/model";
 import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
@@ -25,7 +25,7 @@ export function copiedText(state: EditorState): string {
     .join("\n");
 }
 
-/** Takes the selection out. Lines that were taken whole leave no empty line behind, unless none would be left. */
+/** Deletes the selection. Lines that were selected whole leave no empty line, unless none would be left. */
 export function withoutCopied(state: EditorState): Transaction {
   const taken = takenLines(state);
   const [first, last] = [taken[0], taken.at(-1)];
@@ -36,7 +36,7 @@ export function withoutCopied(state: EditorState): Transaction {
   return tr.setSelection(TextSelection.near(near, first.from === 0 ? 1 : -1)).scrollIntoView();
 }
 
-/** The lines of which something is selected. */
+/** The lines in which something is selected. */
 function takenLines({ doc, selection }: EditorState): Taken[] {
   const taken: Taken[] = [];
   doc.forEach((line, pos) => {

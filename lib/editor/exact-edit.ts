@@ -1,11 +1,11 @@
 /**
  * Writes what was typed where it was typed.
  *
- * y-tiptap 3.0.9 learns of an edit by comparing texts: a "b" typed before "bars" reads as one typed after its first letter,
- * and words that somebody else puts there at the same moment then stand in the middle of one's own. It also takes two texts
- * side by side, made as two people began one empty line, for one, and rewrites both. Here an edit within one line is found
- * from the caret behind it. Everything else is left to the binding, and a line that it makes gets its text at once: of two
- * texts side by side the binding moves one into the other merely by showing them.
+ * y-tiptap 3.0.9 finds an edit by comparing texts: a "b" typed before "bars" looks like one typed after its first
+ * letter, and words that somebody else types there at the same moment end up in the middle of one's own. It also takes
+ * two adjacent texts, created when two people began one empty line, for one and rewrites both. Here an edit within one
+ * line is found from the caret after it. Everything else is left to the binding, and a line that it creates gets its
+ * text at once, because the binding moves one of two adjacent texts into the other merely by showing them.
  */
 import type { Node } from "@tiptap/pm/model";
 import { Plugin } from "@tiptap/pm/state";
@@ -13,10 +13,10 @@ import type { EditorView } from "@tiptap/pm/view";
 import { type ProsemirrorBinding, ySyncPluginKey } from "@tiptap/y-tiptap";
 import * as Y from "yjs";
 
-/** What stands between two live fields of a line, or at its ends: none, one or several shared texts. */
+/** The shared texts between two live fields of a line, or at its ends: none, one or several. */
 interface Run {
   readonly texts: readonly Y.XmlText[];
-  /** Place among the line's children at which a text of this run would stand. */
+  /** Index among the line's children where a text of this run would go. */
   readonly at: number;
 }
 interface Edit {
@@ -25,7 +25,7 @@ interface Edit {
   readonly inserted: string;
 }
 
-/** Goes after the plugin that ties the editor to the shared text. */
+/** Add it after the plugin that binds the editor to the shared text. */
 export function exactEdits(): Plugin {
   return new Plugin({
     view: (view) => {
@@ -46,7 +46,7 @@ export function exactEdits(): Plugin {
   });
 }
 
-/** True where the edit was within one line and is written; the shared text then reads as the editor does. */
+/** True where the edit was within one line and has been written; the shared text then matches the editor. */
 function writeTyped(binding: ProsemirrorBinding, view: EditorView): boolean {
   const { doc, selection } = view.state;
   const lines = binding.type.toArray();
@@ -62,7 +62,7 @@ function writeTyped(binding: ProsemirrorBinding, view: EditorView): boolean {
   const changed = runs.flatMap((run, i) => (wordsOf(run) === parts.shown.texts[i] ? [] : [i]));
   const [at] = changed;
   if (at === undefined) {
-    // Only the selection moved: the binding would still make one of two texts side by side.
+    // Only the selection moved, but the binding would still merge two adjacent texts.
     binding.mapping.set(line, shown);
     return true;
   }
@@ -76,14 +76,14 @@ function writeTyped(binding: ProsemirrorBinding, view: EditorView): boolean {
   return true;
 }
 
-/** Only in lines of this page's making: two pages would give a line two texts. */
+/** Only in lines this page made: if two pages did it, a line would get two texts. */
 function giveTexts({ type, doc }: ProsemirrorBinding): void {
   for (const line of type.toArray())
     if (line instanceof Y.XmlElement && line.length === 0 && line._item?.id.client === doc.clientID)
       line.insert(0, [new Y.XmlText()]);
 }
 
-/** The edit that turned `before` into `after` and left the caret at `caret`; null where none did. */
+/** The edit that turned `before` into `after` and left the caret at `caret`; null where none could. */
 function editBefore(before: string, after: string, caret: number): Edit | null {
   const tail = after.length - caret;
   if (caret < 0 || tail < 0 || tail > before.length || !before.endsWith(after.slice(caret))) return null;
@@ -101,7 +101,7 @@ function writeInto(line: Y.XmlElement, run: Run, { at, removed, inserted }: Edit
     const from = Math.max(0, at - start);
     const count = Math.min(length, at + removed - start) - from;
     if (count > 0) text.delete(from, count);
-    // With the letter before it, so that what one person types stays together.
+    // Placed with the letter before it, so that what one person types stays together.
     if (!written && at <= start + length) {
       text.insert(at - start, inserted);
       written = true;
@@ -111,7 +111,7 @@ function writeInto(line: Y.XmlElement, run: Run, { at, removed, inserted }: Edit
   if (!written) line.insert(run.at, [new Y.XmlText(inserted)]);
 }
 
-/** Null where a line holds what this editor does not write. */
+/** Null where a line holds something this editor does not write. */
 function sharedParts(line: Y.XmlElement): { runs: Run[]; fields: string[] } | null {
   const fields: string[] = [];
   let texts: Y.XmlText[] = [];
@@ -140,7 +140,7 @@ function shownParts(line: Node): { texts: string[]; fields: string[] } {
   return { texts, fields };
 }
 
-/** Where a text begins in its line: each live field before it takes one place. */
+/** Where a text begins in its line; each live field before it counts as one place. */
 const startOf = (texts: readonly string[], at: number): number =>
   texts.slice(0, at).reduce((sum, text) => sum + text.length + 1, 0);
 

@@ -1,7 +1,7 @@
 /**
- * Live fields offered while typing: an opening brace lists them, more letters narrow the list, Enter takes one, Escape
- * leaves the brace as it is. Tab is not used: it leaves the editor, always. Holds the list's state; drawing it is the
- * page's affair.
+ * Live fields offered while typing: an opening brace lists them, more letters narrow the list, Enter inserts one,
+ * Escape leaves the brace as it is. Tab is not used, since it always leaves the editor. This holds the list's state;
+ * the page draws it.
  */
 import { Extension } from "@tiptap/core";
 import { type EditorState, Plugin, PluginKey, type Transaction } from "@tiptap/pm/state";
@@ -20,7 +20,7 @@ export interface FieldOffer {
 }
 interface OfferState {
   readonly offer: FieldOffer | null;
-  /** A brace that was left as it is, by Escape. */
+  /** Position of a brace that was left as it is, by Escape. */
   readonly left: number | null;
 }
 type OfferAct = { readonly t: "choose"; readonly index: number } | { readonly t: "leave" };
@@ -30,7 +30,7 @@ const NOTHING: OfferState = { offer: null, left: null };
 
 export const offerOf = (state: EditorState): FieldOffer | null => key.getState(state)?.offer ?? null;
 
-/** Puts a live field where the brace and the letters after it stand. */
+/** Replaces the brace and the letters after it by a live field. */
 export function takeField(view: EditorView, offer: FieldOffer, field: LiveField): void {
   const node = view.state.schema.node(LIVE_FIELD, { name: field });
   view.dispatch(view.state.tr.replaceWith(offer.from, offer.to, node).scrollIntoView());
@@ -52,7 +52,7 @@ export const FieldOffers = Extension.create({
   ],
 });
 
-/** Offered only for what is being typed: walking past an old brace, or others' typing, opens nothing. */
+/** Offered only while typing: moving the caret past an old brace, or somebody else's typing, opens nothing. */
 function next(tr: Transaction, before: OfferState, state: EditorState): OfferState {
   const done: OfferAct | undefined = tr.getMeta(key);
   if (done?.t === "leave") return { offer: null, left: before.offer?.from ?? before.left };
@@ -101,7 +101,7 @@ function onKey(view: EditorView, event: KeyboardEvent): boolean {
   }
 }
 
-/** A field typed out by name, closed with its brace. */
+/** Inserts a field whose name was typed in full and closed with its brace. */
 function takeNamed(view: EditorView): boolean {
   const offer = offerOf(view.state);
   if (offer === null) return false;

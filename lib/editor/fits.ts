@@ -1,13 +1,13 @@
 /**
  * Whether this editor can show a script and write it back without loss. The binding between editor and shared text
- * deletes, from the shared text and for everybody, whatever its schema does not know; merely showing it is enough.
- * So a script is asked first, and again before each change of others is taken, and one that does not fit is shown
- * for reading only. An older page is refused at the socket already; this is the second lock.
+ * deletes whatever its schema does not know, for everybody, merely by showing it. So a script is checked before it is
+ * shown and before each change of others is applied, and one that does not fit is shown read-only. The socket already
+ * refuses older pages; this is a second safeguard.
  */
 import * as Y from "yjs";
 import { CUE_LINE, LIVE_FIELD } from "#lib/doc/layout.ts";
 
-/** What does not fit, in a few words for a reader; null when all of it does. Reads only. */
+/** What does not fit, in a few words for the reader; null when everything does. Reads only. */
 export function unsupportedContent(fragment: Y.XmlFragment): string | null {
   for (const line of fragment.toArray()) {
     if (!(line instanceof Y.XmlElement)) return "loose text";
@@ -31,7 +31,7 @@ function lineMisfit(line: Y.XmlElement): string | null {
   return null;
 }
 
-/** Writing a line back would take away an attribute the schema does not list. */
+/** Writing a line back would remove an attribute that the schema does not list. */
 function strangeAttribute(element: Y.XmlElement, known: string): string | null {
   const attributes: Record<string, unknown> = element.getAttributes();
   for (const [key, value] of Object.entries(attributes)) {

@@ -1,6 +1,6 @@
 /**
- * What the script of one item says just now: the words its live fields stand for, when each line is said, and how long
- * it takes to say. Made from the plan, so it changes when anybody changes the plan.
+ * What one item's script says at this moment: the words of its live fields, when each line is said, and how long it
+ * takes. Derived from the plan, so it changes when anybody changes the plan.
  */
 import type { ClockRow } from "#lib/clock/clock.ts";
 import { fillLiveFields, type LiveMoment } from "#lib/cues/live-fields.ts";
@@ -17,7 +17,7 @@ export interface ItemFacts {
   secondsOf(kind: CueKind, line: string): number | null;
 }
 
-/** Facts of an item that is no move, or has not come yet: fields show their names, nothing is counted. */
+/** Facts for an item that is not a move, or has not arrived yet: fields show their names, nothing is counted. */
 export const NO_FACTS: ItemFacts = {
   fieldSays: (name) => (isLiveField(name) ? FIELD_WORDS[name] : name),
   secondsOf: () => null,
@@ -45,7 +45,7 @@ export function itemFacts({ plan, rows, total, track }: TimedPlan, itemId: strin
   return {
     fieldSays: (name, kind, line) => {
       if (!isLiveField(name)) return name;
-      // A field that begins its line is said with a capital; the comma keeps any other from looking like a beginning.
+      // A field at the start of its line gets a capital; the comma shows that any other is not at the start.
       const before = line.trimStart().startsWith(`{${name}}`) ? "" : ", ";
       return fillLiveFields(`${before}{${name}}`, momentOf(kind, line)).slice(before.length);
     },

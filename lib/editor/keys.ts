@@ -1,4 +1,4 @@
-/** The script's keys. Tab is left alone, so that the keyboard is never caught in the editor. */
+/** The script's keys. Tab is left alone, so that keyboard users can always leave the editor. */
 import { Extension } from "@tiptap/core";
 import { baseKeymap } from "@tiptap/pm/commands";
 import { keydownHandler } from "@tiptap/pm/keymap";
@@ -36,7 +36,7 @@ export const ScriptKeys = Extension.create({
   },
 });
 
-/** Alt with 1 to 9, by where the key lies: with Alt held some keyboards write other signs there. */
+/** Alt with 1 to 9, by the key's position: with Alt held some keyboards type other characters. */
 function kindOfKey(event: KeyboardEvent): (typeof CUE_KINDS)[number] | undefined {
   if (!event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return undefined;
   const digit = /^Digit([1-9])$/.exec(event.code)?.[1];

@@ -1,4 +1,7 @@
-/** An editor's lines: where the caret's line is, what it says as a plan file writes it, and what can be done to it. */
+/**
+ * An editor's lines: which one the caret is in, what it says as a plan file writes it, and the changes that can be made
+ * to it.
+ */
 import type { Node } from "@tiptap/pm/model";
 import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
 import { CUE_LINE } from "#lib/doc/layout.ts";
@@ -15,7 +18,7 @@ export interface LineAt {
   readonly kind: CueKind;
 }
 
-/** The line a position stands in; null only where there is none. */
+/** The line a position is in; null only where there is none. */
 export function editorLineAt(doc: Node, pos: number): LineAt | null {
   const $pos = doc.resolve(Math.max(0, Math.min(pos, doc.content.size)));
   const index = Math.min($pos.index(0), doc.childCount - 1);
@@ -43,7 +46,7 @@ export function kindsOf(doc: Node): CueKind[] {
   return kinds;
 }
 
-/** Gives every line that the selection touches a kind. Null when they have it already. */
+/** Gives every line that the selection touches a kind. Null when all of them already have it. */
 export function withKind(state: EditorState, kind: CueKind): Transaction | null {
   const tr = state.tr;
   const { from, to } = state.selection;
@@ -55,8 +58,8 @@ export function withKind(state: EditorState, kind: CueKind): Transaction | null 
 }
 
 /**
- * A new line at the caret: after a whole line, of the next kind the script lacks; before it, an empty one of its own
- * kind; in its middle, its second half keeps its kind.
+ * A new line at the caret. After the whole line: the next kind the script lacks. Before it: an empty line of the same
+ * kind. In the middle: the second half keeps its kind.
  */
 export function withNewLine(state: EditorState): Transaction | null {
   const tr = state.selection.empty ? state.tr : state.tr.deleteSelection();
@@ -72,7 +75,7 @@ export function withNewLine(state: EditorState): Transaction | null {
   return tr.split($from.pos, 1, [{ type, attrs: { kind } }]).scrollIntoView();
 }
 
-/** Takes out the caret's line when it is empty and not the only one, caret at the end of the line before. */
+/** Removes the caret's line when it is empty and not the only one; the caret goes to the end of the line before. */
 export function withoutEmptyLine(state: EditorState): Transaction | null {
   const { $from, empty } = state.selection;
   const line = editorLineAt(state.doc, $from.pos);

@@ -1,9 +1,9 @@
 /**
- * The script's editor nodes: a document of cue lines, each holding text and live fields. No React and no DOM of its
- * own; `app/_script` gives the nodes their looks. Names and attributes are those of `lib/doc/script.ts`.
+ * The script's editor nodes: a document of cue lines, each holding text and live fields. No React and no DOM;
+ * `app/_script` styles the nodes. Names and attributes are those of `lib/doc/script.ts`.
  *
  * Lines are flat and attributes plain, because concurrent edits may delete any node: a structure with required parts
- * would be thrown away whole when one part goes. `kind` has no default, so that showing a line never writes one.
+ * would be discarded whole when one part goes. `kind` has no default, so that showing a line never writes one.
  */
 import { Extension, getSchema, Node } from "@tiptap/core";
 import { Text } from "@tiptap/extension-text";
@@ -59,5 +59,5 @@ export const scriptText = Text;
 
 const scriptNodes = [ScriptDocument, CueLine, LiveFieldNode, scriptText];
 
-/** Nothing but the nodes: for conversions and tests. */
+/** Only the nodes, for conversions and tests. */
 export const scriptSchema = (): Schema => getSchema([...scriptNodes, Extension.create({ name: "none" })]);

@@ -1,6 +1,7 @@
 /**
- * Puts pasted plain text into the script as one undo step. Its first line goes on where the caret is; one that says its
- * kind stays a line of its own before or after written words, and parts them only when it is put into their midst.
+ * Puts pasted plain text into the script as one undo step. Its first line continues at the caret. A first line that
+ * names its kind stays a line of its own before or after existing words, and splits them only when pasted into their
+ * middle.
  */
 import { Fragment, type Node, type Schema, Slice } from "@tiptap/pm/model";
 import { type EditorState, TextSelection, type Transaction } from "@tiptap/pm/state";
@@ -26,7 +27,9 @@ export function withPasted(state: EditorState, lines: readonly PastedLine[]): Tr
   return tr.scrollIntoView();
 }
 
-/** The position before or after the caret's line when the caret stands at its start or its end; null inside or when empty. */
+/**
+ * The position before or after the caret's line when the caret is at its start or end; null inside or in an empty line.
+ */
 function edgeOf({ selection }: EditorState, { node, pos }: LineAt): number | null {
   const { size } = node.content;
   if (!selection.empty || size === 0) return null;

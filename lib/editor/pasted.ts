@@ -1,6 +1,6 @@
 /**
- * Plain text from elsewhere as cue lines: one line of text, one cue line, its kind guessed from a word before a colon.
- * Bounded, because a pasted book would be one change too large for anybody to take.
+ * Turns plain text from elsewhere into cue lines: one line of text is one cue line, its kind guessed from a word before
+ * a colon. Bounded, because a pasted book would be too large a change to save.
  */
 
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
@@ -13,13 +13,13 @@ export const MAX_LINE_LENGTH = 2000;
 export const MAX_PASTED_LENGTH = 20_000;
 
 export interface PastedLine {
-  /** Null: nothing in the text says which. */
+  /** Null where nothing in the text says which. */
   readonly kind: CueKind | null;
   readonly pieces: readonly ScriptPiece[];
 }
 export interface Pasted {
   readonly lines: readonly PastedLine[];
-  /** How many characters did not fit and were left out; 0 as a rule. */
+  /** How many characters did not fit and were left out; usually 0. */
   readonly leftOut: number;
 }
 
@@ -36,12 +36,15 @@ const PREFIXES: Readonly<Record<string, CueKind>> = {
   progression: "harder",
 };
 
-/** Splits text into lines. Blank lines go; over-long lines break at a space; `{name}` becomes the live field it names. */
+/**
+ * Splits text into lines. Blank lines are dropped, overlong ones break at a space, and `{name}` becomes the live field
+ * of that name.
+ */
 export function linesFromText(text: string): Pasted {
   const wanted = text.replaceAll("\r\n", "\n").replaceAll("\r", "\n");
   const taken = cut(wanted, MAX_PASTED_LENGTH);
   const whole = taken.split(/[\n\u2028\u2029]/).map(clean);
-  // The first line goes on where the caret is and the last ends before what follows: their outer spaces are theirs.
+  // The first line continues at the caret and the last runs up to what follows, so both keep their outer spaces.
   const chunks = whole.flatMap((line, i) => {
     const start = i === 0 ? line : line.trimStart();
     return broken(i === whole.length - 1 ? start : start.trimEnd());
@@ -51,7 +54,7 @@ export function linesFromText(text: string): Pasted {
   return { lines: kept.map(toLine), leftOut };
 }
 
-/** Control characters and lone halves of a surrogate pair cannot stand in a plan file. */
+/** A plan file holds no control characters and no lone surrogates. */
 const clean = (line: string): string => line.replace(/[\p{Cc}\p{Cs}]+/gu, " ");
 
 function cut(text: string, at: number): string {

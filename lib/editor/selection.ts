@@ -1,4 +1,4 @@
-/** Between a place in an editor and a place in the shared text that stays put while others write. */
+/** Converts between a place in an editor and a place in the shared text that stays put while others write. */
 import { TextSelection } from "@tiptap/pm/state";
 import type { EditorView } from "@tiptap/pm/view";
 import { type ProsemirrorBinding, relativePositionToAbsolutePosition } from "@tiptap/y-tiptap";
@@ -6,7 +6,7 @@ import * as Y from "yjs";
 
 const isRelative = (value: unknown): value is Y.RelativePosition => value instanceof Y.RelativePosition;
 
-/** Sets the selection that `remembered` (from `getRelativeSelection`) stands for; nothing when its words are gone. */
+/** Restores the selection `remembered` (from `getRelativeSelection`); does nothing when its words are gone. */
 export function restoreSelection(view: EditorView, binding: ProsemirrorBinding, remembered: unknown): void {
   if (typeof remembered !== "object" || remembered === null) return;
   if (!("anchor" in remembered) || !("head" in remembered)) return;
@@ -18,7 +18,7 @@ export function restoreSelection(view: EditorView, binding: ProsemirrorBinding, 
   view.dispatch(view.state.tr.setSelection(TextSelection.between(within(anchor), within(head))).scrollIntoView());
 }
 
-/** A shared place as a place in the editor; null when what it was in is gone. */
+/** A shared place as an editor position; null when what it was in is gone. */
 function positionOf(binding: ProsemirrorBinding, place: unknown): number | null {
   if (!isRelative(place)) return null;
   return relativePositionToAbsolutePosition(binding.doc, binding.type, place, binding.mapping);

@@ -1,8 +1,8 @@
 /**
- * Ties an editor to an item's shared script: the text itself, the carets of others, and the page's one undo.
+ * Binds an editor to an item's shared script: the text itself, the carets of others, and the page's one undo.
  *
- * The stock undo plugin is not used: it destroys the undo manager together with its editor, and here one manager
- * serves the rail and every script. All plugins are given at creation; one registered later would cut undo off.
+ * The stock undo plugin is not used: it destroys the undo manager together with its editor, and here one manager serves
+ * the rail and every script. All plugins are passed at creation; one registered later would cut undo off.
  */
 import { Extension } from "@tiptap/core";
 import { Plugin, type Transaction } from "@tiptap/pm/state";
@@ -24,16 +24,16 @@ import { restoreSelection } from "./selection.ts";
 export interface SharedOptions {
   readonly fragment: Y.XmlFragment;
   readonly awareness: Awareness;
-  /** The page's undo manager. Its life is not the editor's. */
+  /** The page's undo manager, which outlives the editor. */
   readonly manager: Y.UndoManager;
   readonly undo: () => void;
   readonly redo: () => void;
   readonly caret: (user: unknown) => HTMLElement;
-  /** Others wrote something that cannot be shown. The editor must be gone when this returns. */
+  /** Called when others wrote something that cannot be shown. The editor must be gone when this returns. */
   readonly onMisfit: (what: string) => void;
 }
 
-/** What the sync plugin keeps of itself in the editor's state. */
+/** The state that the sync plugin keeps in the editor. */
 function bindingOf(view: EditorView): ProsemirrorBinding | null {
   const state: { binding?: ProsemirrorBinding } | undefined = ySyncPluginKey.getState(view.state);
   return state?.binding ?? null;
@@ -52,7 +52,7 @@ export const SharedScript = Extension.create<{ shared: SharedOptions | null }>({
   addProseMirrorPlugins() {
     const { shared } = this.options;
     if (shared === null) return [];
-    // What the editor writes is this page's own as well.
+    // What the editor writes is also this page's own.
     shared.manager.addTrackedOrigin(ySyncPluginKey);
     return [
       guardPlugin(shared),
@@ -75,7 +75,7 @@ export const SharedScript = Extension.create<{ shared: SharedOptions | null }>({
   },
 });
 
-/** Looks at every change before the binding's own observer does, and takes the editor away in time. */
+/** Looks at every change before the binding's own observer does, and removes the editor in time. */
 function guardPlugin({ fragment, onMisfit }: SharedOptions): Plugin {
   return new Plugin({
     view: (view) => {
@@ -95,7 +95,7 @@ function guardPlugin({ fragment, onMisfit }: SharedOptions): Plugin {
 
 type StackEvent = { stackItem: { meta: Map<unknown, unknown> } };
 
-/** Puts the caret back where it was when an own change is taken back. */
+/** Puts the caret back where it was when one's own change is undone. */
 function selectionPlugin(manager: Y.UndoManager): Plugin {
   let before: ReturnType<typeof getRelativeSelection> | null = null;
   return new Plugin({

@@ -1,6 +1,7 @@
 /**
- * Underlines the words that open threads are about. Own typing moves the lines with the words; changes of others are
- * looked up anew in the shared text. A thread whose words are gone has no line; its slip says so.
+ * Underlines the words that open threads are about. One's own typing moves the underlines with the words; after others'
+ * changes they are looked up again in the shared text. A thread whose words are gone has no underline; its slip says
+ * so.
  */
 import { Extension } from "@tiptap/core";
 import type { Node } from "@tiptap/pm/model";
@@ -21,7 +22,9 @@ interface Marks {
 }
 const key = new PluginKey<Marks>("threadMarks");
 
-/** An editor position for an offset of the flat script: each line before it has one more border than it has feeds. */
+/**
+ * An editor position for an offset of the flat script: each earlier line has one more border than it has line feeds.
+ */
 const editorPositionAt = (offset: number, line: number): number => offset + 1 + line;
 /** The offset of the flat script for an editor position inside a line. */
 export const flatOffsetAt = (doc: Node, position: number): number => position - 1 - doc.resolve(position).index(0);
@@ -31,7 +34,7 @@ export function showThreads(view: EditorView, threads: readonly WordsThread[]): 
   view.dispatch(view.state.tr.setMeta(key, threads).setMeta("addToHistory", false));
 }
 
-/** The threads whose words stand at a position. */
+/** The threads whose words are at a position. */
 function threadsAt(view: EditorView, position: number): string[] {
   const found = key.getState(view.state)?.set.find(position, position) ?? [];
   return found.flatMap((mark) => (typeof mark.spec.thread === "string" ? [mark.spec.thread] : []));

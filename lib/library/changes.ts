@@ -1,4 +1,7 @@
-/** What differs between two states of a move, fact by fact in words; and two people's changes of one move put together. */
+/**
+ * What differs between two states of a move, fact by fact in words, and how two people's changes of one move are
+ * merged.
+ */
 import { tagWords } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -22,9 +25,9 @@ export type MoveKey = keyof Move;
 
 export interface MoveChange {
   readonly key: MoveKey;
-  /** What the fact is called on the screen: "tempo". */
+  /** The fact's name on screens: "tempo". */
   readonly label: string;
-  /** In words; "nothing" where it is not said. */
+  /** In words; "nothing" where it is not given. */
   readonly before: string;
   readonly after: string;
 }
@@ -66,12 +69,12 @@ export const MOVE_KEYS = Object.keys(FACTS) as readonly MoveKey[]; // exactly th
 
 export const factLabel = (key: MoveKey): string => FACTS[key].label;
 
-/** Keys whose facts differ, in the order of the form. An empty list and none at all are the same fact. */
+/** Keys whose facts differ, in the order of the form. An empty list and a missing one are the same fact. */
 export function changedKeys(before: Move, after: Move): MoveKey[] {
   return MOVE_KEYS.filter((key) => !sameFact(before[key], after[key]));
 }
 
-/** Empty exactly when the two say the same. */
+/** Empty exactly when the two have the same facts. */
 export function moveChanges(before: Move, after: Move, names: SpringNames = NO_NAMES): MoveChange[] {
   return changedKeys(before, after).map((key) => {
     const { label, say } = FACTS[key];
@@ -80,11 +83,14 @@ export function moveChanges(before: Move, after: Move, names: SpringNames = NO_N
 }
 
 export interface Merged {
-  /** Mine, with what only the other changed taken from theirs. Where both changed a fact: mine. */
+  /**
+   * My move, with the facts that only the other person changed taken from theirs. Where both changed a fact, mine
+   * stays.
+   */
   readonly move: Move;
-  /** Facts that only the other changed. */
+  /** Facts that only the other person changed. */
   readonly taken: readonly MoveKey[];
-  /** Facts that both changed, to something different: a person has to choose. */
+  /** Facts that both changed to different values: a person has to choose. */
   readonly both: readonly MoveKey[];
 }
 
@@ -97,7 +103,7 @@ export function mergeMoves(base: Move, mine: Move, theirs: Move): Merged {
   return { move: withFacts(mine, theirs, taken), taken, both };
 }
 
-/** `move` with these facts as `from` has them. */
+/** `move` with these facts replaced by those of `from`. */
 export function withFacts(move: Move, from: Move, keys: readonly MoveKey[]): Move {
   const left = Object.entries(move).filter(([key]) => !keys.some((k) => k === key));
   const right = Object.entries(from).filter(([key]) => keys.some((k) => k === key));
@@ -108,7 +114,7 @@ function sameFact(a: unknown, b: unknown): boolean {
   return sameData(bare(a), bare(b));
 }
 
-/** An optional list or record that holds nothing says as much as one that is not there. */
+/** An empty optional list or record is the same as a missing one. */
 function bare(value: unknown): unknown {
   if (typeof value !== "object" || value === null) return value;
   if (Array.isArray(value)) return value.length === 0 ? undefined : value;

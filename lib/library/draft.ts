@@ -1,6 +1,7 @@
 /**
  * A move as it is being typed: every number still text, every choice perhaps not made. A draft keeps whatever was
- * typed, right or wrong; reading it gives a move or the fault of each field. `readDraft(draftOf(move), move)` is the move.
+ * typed, right or wrong; reading it gives the move, or the fault of each field. `readDraft(draftOf(move), move)` equals
+ * `move`.
  */
 import { own } from "#lib/plan/lookup.ts";
 import {
@@ -41,12 +42,12 @@ type RangeDraft = readonly [string, string];
 
 export interface MoveDraft extends Choices {
   readonly name: string;
-  /** Weight by group; empty: not trained. */
+  /** Weight by group; an empty one is not trained. */
   readonly muscles: Readonly<Partial<Record<Group, string>>>;
   readonly spine: readonly SpineDirection[];
   readonly loadN: RangeDraft;
   readonly springs: Readonly<Record<string, SpringLimitDraft>>;
-  /** Centimetres: what a tape on the rail says. The move itself holds millimetres. */
+  /** Centimetres, as on a tape measure along the rail. The move itself holds millimetres. */
   readonly travelCm: RangeDraft;
   readonly tempo: "" | "moving" | "held";
   readonly times: Readonly<Record<TempoKey, string>>;
@@ -62,7 +63,7 @@ export interface MoveDraft extends Choices {
 const NO_RANGE: RangeDraft = ["", ""];
 const NO_TIMES = { outSeconds: "", outHoldSeconds: "", backSeconds: "", backHoldSeconds: "" };
 
-/** A new move. Nothing is chosen for anybody, except that springs are what the machine is there for. */
+/** A new move. Nothing is chosen in advance, except that it works against springs, which the machine is for. */
 export const EMPTY_DRAFT: MoveDraft = {
   name: "",
   station: "",
@@ -126,12 +127,15 @@ export function moveDraft(move: Move): MoveDraft {
   };
 }
 
-/** `base`: the move that the draft began from, whose way of writing "nothing" (no list, an empty list) is kept. */
+/**
+ * `base`: the move that the draft began from; where a value is empty, its own form of that (no list, or an empty one)
+ * is kept.
+ */
 export function readMoveDraft(draft: MoveDraft, base: Move | null): ReadMove {
   return readMove(candidateOf(draft, base));
 }
 
-/** What the times come to, whatever the other fields hold; null while the tempo itself cannot be read. */
+/** The tempo and times, whatever the other fields hold; null while the tempo itself cannot be read. */
 export function readMoveTimes(draft: MoveDraft): Pick<Move, "tempo" | "seconds"> | null {
   const read = moveSchema.shape.tempo.safeParse(tempo(draft));
   if (!read.success) return null;
@@ -177,7 +181,7 @@ function springs(drafts: MoveDraft["springs"], base: Move["springs"]): unknown {
 const list = <T>(now: readonly T[], base: readonly T[] | undefined): readonly T[] | undefined =>
   now.length > 0 || base?.length === 0 ? now : undefined;
 
-/** What was not typed anew is not worked out anew: millimetres go to centimetres and back without loss. */
+/** Values that were not changed are kept as they were: millimetres go to centimetres and back without loss. */
 function travel(typed: RangeDraft, base: Move["travelMm"]): unknown {
   const [from, to] = travelRange(base);
   return typed[0] === from && typed[1] === to ? base : pair(typed, (cm) => Math.round(cm * 1e7) / 1e6);
@@ -185,7 +189,7 @@ function travel(typed: RangeDraft, base: Move["travelMm"]): unknown {
 
 const same = (n: number): number => n;
 
-/** Undefined when neither is given; a part that is not given stays a hole for the check to name. */
+/** Undefined when neither is given; a missing part stays a hole for the check to report. */
 function pair([from, to]: RangeDraft, scale = same): unknown {
   const part = (typed: string) => {
     const n = number(typed);
@@ -194,7 +198,7 @@ function pair([from, to]: RangeDraft, scale = same): unknown {
   return from.trim() === "" && to.trim() === "" ? undefined : [part(from), part(to)];
 }
 
-/** Undefined for nothing, NaN for what is no number. A comma is a decimal point. */
+/** Undefined for an empty text, NaN for one that is not a number. A comma is a decimal point. */
 function number(typed: string): number | undefined {
   const plain = typed.trim().replace(",", ".");
   if (plain === "") return undefined;

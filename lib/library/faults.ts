@@ -1,13 +1,14 @@
 /**
- * What is wrong with a move, by place, each in one sentence for a person. The schema of the plan file decides; here its
- * bounds are only put into words, so the form, the server and a file never differ. What no schema says stands below it.
+ * What is wrong with a move, by place, each in one sentence for a person. The schema of the plan file decides; its
+ * bounds are only put into words here, so that form, server and file never differ. Checks that the schema cannot
+ * express are below.
  */
 import * as z from "zod/mini";
 import { expectedWords, schemaAt } from "#lib/plan/expected.ts";
 import type { JsonSchema } from "#lib/plan/json-schema.ts";
 import { type Move, moveSchema } from "#lib/plan/schema.ts";
 
-/** Keys of a move down to the value, e.g. `tempo.outSeconds`, `springs.min.light`, `loadN.0`, `name`. */
+/** The path of keys to a value, e.g. `tempo.outSeconds`, `springs.min.light`, `loadN.0`, `name`. */
 export type MoveFieldPath = string;
 
 export interface Fault {
@@ -19,7 +20,10 @@ export type ReadMove =
   | { readonly ok: true; readonly move: Move }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 
-/** Checks anything as a move of the library. All faults, one a place, in the order of the schema. Never throws. */
+/**
+ * Checks any value as a move of the library. Returns all faults, one for each place, in the order of the schema. Never
+ * throws.
+ */
 export function readMove(value: unknown): ReadMove {
   const parsed = moveSchema.safeParse(value);
   if (!parsed.success)
@@ -28,7 +32,7 @@ export function readMove(value: unknown): ReadMove {
   return faults.length === 0 ? { ok: true, move: parsed.data } : { ok: false, faults };
 }
 
-/** What to choose or write where nothing stands yet. */
+/** What to choose or write where a value is missing. */
 const MISSING: Readonly<Record<MoveFieldPath, string>> = {
   name: "Give the move a name.",
   station: "Choose where on the machine it is done.",
@@ -40,13 +44,13 @@ const MISSING: Readonly<Record<MoveFieldPath, string>> = {
   pattern: "Choose the pattern of the movement.",
   resistance: "Choose what the person works against.",
   tempo: "Choose a hold, or give the seconds out and back.",
-  "tempo.outSeconds": "Give the seconds of the way out.",
-  "tempo.backSeconds": "Give the seconds of the way back.",
+  "tempo.outSeconds": "Give the seconds out.",
+  "tempo.backSeconds": "Give the seconds back.",
 };
 const RANGES = new Set(["loadN", "travelMm", "seconds"]);
 const UPWARDS: Readonly<Record<MoveFieldPath, string>> = {
-  seconds: "The shortest must not be above the longest.",
-  loadN: "The least must not be above the most.",
+  seconds: "The shortest time must not be longer than the longest.",
+  loadN: "The least load must not be above the most.",
   travelMm: "The travel must not end before it begins.",
 };
 const UNITS: Readonly<Record<string, string>> = { loadN: " newtons", seconds: " seconds", tempo: " seconds" };
@@ -63,7 +67,9 @@ interface Issue {
   readonly issue: z.core.$ZodIssue;
 }
 
-/** A tempo that fits neither form is taken apart: the faults of the form that was begun stand at its own fields. */
+/**
+ * A tempo that fits neither form is split up, so that the faults of the form that was begun appear at its own fields.
+ */
 function issuesOf(error: z.core.$ZodError, move: unknown): Issue[] {
   return error.issues.flatMap((issue): Issue[] => {
     const path = issue.path.map(step);
@@ -78,11 +84,12 @@ function fault({ path, issue }: Issue, move: unknown): Fault {
   const [top = ""] = path;
   const place = path.join(".");
   if (issue.code === "unrecognized_keys") {
-    return { place, say: `A move has no such fact: ${issue.keys.map((key) => key.slice(0, 60)).join(", ")}.` };
+    return { place, say: `A move has no such field: ${issue.keys.map((key) => key.slice(0, 60)).join(", ")}.` };
   }
   const given = valueAt(move, path);
   if (given === undefined || given === "") return { place, say: MISSING[place] ?? missing(path) };
-  if (issue.code === "custom") return { place, say: UPWARDS[place] ?? "This cannot be." };
+  if (issue.code === "custom")
+    return { place, say: UPWARDS[place] ?? "This value is not allowed here. Choose or type another." };
   if (top === "travelMm" && path.length === 2) return { place, say: "Give a number from 0 to 500 cm." };
   const node = schemaAt(schema(), path, move);
   const expected = node ? expectedWords(node) : "something else";
@@ -93,11 +100,11 @@ function fault({ path, issue }: Issue, move: unknown): Fault {
 function missing(path: Path): string {
   const [top = "", part] = path;
   if (RANGES.has(String(top)))
-    return part === 0 ? "Give where the range begins too." : "Give where the range ends too.";
-  return top === "easier" || top === "harder" ? "Write the way, or take this line out." : "Give something here.";
+    return part === 0 ? "Give the start of the range too." : "Give the end of the range too.";
+  return top === "easier" || top === "harder" ? "Describe it, or remove this line." : "Fill this in.";
 }
 
-/** What the schema lets pass and no library should hold. */
+/** Faults that the schema allows but a library should not hold. */
 function unsaid(move: Move): Fault[] {
   const faults: Fault[] = [];
   if (move.name.trim() === "") faults.push({ place: "name", say: "Give the move a name." });
@@ -110,7 +117,7 @@ function unsaid(move: Move): Fault[] {
   }
   for (const key of ["easier", "harder"] as const) {
     for (const [i, way] of (move[key] ?? []).entries()) {
-      if (way.trim() === "") faults.push({ place: `${key}.${i}`, say: "Write the way, or take this line out." });
+      if (way.trim() === "") faults.push({ place: `${key}.${i}`, say: "Describe it, or remove this line." });
     }
   }
   return faults;
@@ -125,7 +132,7 @@ function valueAt(value: unknown, path: Path): unknown {
   return at;
 }
 
-/** The first of each place; a fault of the whole says nothing new beside a fault of its part. */
+/** The first fault of each place; a fault of a whole is dropped where one of its parts has a fault. */
 function onePerPlace(faults: readonly Fault[]): Fault[] {
   return faults.filter(
     (fault, i) =>

@@ -1,4 +1,4 @@
-/** A library filter as the query of an address, and back: so that going to a move and back keeps what was chosen. */
+/** Turns a library filter into an address query and back, so that it is kept when going to a move and back. */
 import { GROUPS, MOVE_CAUTIONS, PATTERNS, POSITIONS, STATIONS } from "#lib/plan/schema.ts";
 import { type LibraryFilter, NO_FILTER, type SpringChoice } from "./search.ts";
 
@@ -18,7 +18,7 @@ export function filterToQuery(filter: LibraryFilter): string {
   return query.size === 0 ? "" : `?${query}`;
 }
 
-/** `read` gives the value of a key. Words this version does not know are passed over. */
+/** `read` returns the value of a key. Words this version does not know are skipped. */
 export function filterFromQuery(read: (key: string) => string | null | undefined): LibraryFilter {
   const one = <T extends string>(key: string, known: readonly T[]): T | "" =>
     known.find((value) => value === read(key)) ?? "";

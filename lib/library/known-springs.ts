@@ -1,8 +1,8 @@
-/** The springs a library can speak of: those of all rooms, each once, and whatever a move names besides. */
+/** The springs a library can refer to: those of all rooms, each once, and any others a move names. */
 import type { Equipment, Move } from "#lib/plan/schema.ts";
 import type { SpringNames } from "./move-words.ts";
 
-/** A room as far as the library cares. */
+/** What the library needs to know of a room. */
 export interface RoomMachines {
   readonly name: string;
   readonly equipment: Equipment;
@@ -14,11 +14,11 @@ export interface KnownSpring {
   readonly label: string;
   /** Names of the rooms whose machines have it; empty when none has. */
   readonly rooms: readonly string[];
-  /** The most that one machine of any room has. */
+  /** The highest count on one machine of any room. */
   readonly most: number;
 }
 
-/** In the order of the rooms, then what `move` names and no room has. */
+/** In the order of the rooms, then those that `move` names and no room has. */
 export function knownSprings(rooms: readonly RoomMachines[], move?: Pick<Move, "springs">): KnownSpring[] {
   const found = new Map<string, KnownSpring>();
   for (const { name, equipment } of rooms) {

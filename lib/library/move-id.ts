@@ -1,7 +1,7 @@
-/** The id of a new move, made from its name once and never changed after: plans name their moves by it. */
+/** The id of a new move, made from its name once and never changed: plans refer to moves by it. */
 const LONGEST = 64;
 
-/** Words that are addresses of the library's own pages and routes: no move can be found under them. */
+/** Addresses of the library's own pages and routes, under which no move could be found. */
 export const RESERVED_IDS: ReadonlySet<string> = new Set(["new", "bring", "compare"]);
 
 /** "Slow push-up" becomes "slow-push-up"; a name with nothing to make an id of becomes "move". Unique among `taken`. */

@@ -1,4 +1,4 @@
-/** A move's facts in the words of the trade: for the library's pages, the form, the record of changes and the search. */
+/** A move's facts in words, for the library's pages, the form, the record of changes and the search. */
 
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { NOISE } from "#lib/numbers/round.ts";
@@ -6,7 +6,7 @@ import { plainNumber, plural, tagWords } from "#lib/plan/format.ts";
 import { GROUPS, type Move, type MoveCaution } from "#lib/plan/schema.ts";
 
 export const CAUTION_WORDS: Readonly<Record<MoveCaution, string>> = {
-  "wrist-load": "weight on the wrists",
+  "wrist-load": "wrist load",
   kneeling: "kneeling",
   overhead: "arms overhead",
   "loaded-flexion": "bending forward under load",
@@ -47,11 +47,11 @@ export const POSE_WORDS: Readonly<Record<NonNullable<Move["handsShare"]>["pose"]
   "push-up-low": "push-up, lowest point",
 };
 
-/** A spring's name by its id, where the studio has one. */
+/** Spring names by id, where the studio has one. */
 export type SpringNames = ReadonlyMap<string, string>;
 export const NO_NAMES: SpringNames = new Map();
 
-/** Groups from the heaviest weight down. Prime movers weigh 1, helpers less; a weight of 0 trains nothing. */
+/** Groups by descending weight. Prime movers weigh 1, helpers less; a weight of 0 trains nothing. */
 export function muscleWords(move: Pick<Move, "muscles">): { readonly prime: string[]; readonly helpers: string[] } {
   const weighted = GROUPS.map((group) => ({ words: tagWords(group), weight: move.muscles[group] ?? 0 }));
   const prime = weighted.filter(({ weight }) => weight >= 1);
@@ -126,6 +126,6 @@ export const fromToWords = ([from, to]: readonly [number, number]): string =>
 export const cautionList = (cautions: readonly MoveCaution[]): string =>
   cautions.map((tag) => CAUTION_WORDS[tag]).join(", ");
 
-/** Said wherever a move's effort is shown or typed. */
+/** Shown wherever a move's effort is shown or typed. */
 export const MET_NOTE =
-  "A judgement: the Compendium of Physical Activities has no code for this. The class's total is no better than these.";
+  "A judgement: the Compendium of Physical Activities has no code for this move. A class's total is only as good as these judgements.";

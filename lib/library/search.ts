@@ -1,6 +1,6 @@
 /**
- * The one search over the library: the plan page's picker and the library's own page ask it alike. Words and choices
- * together; every one of them has to hold. Made for a library of hundreds of moves at every key press.
+ * The search over the library, used by both the plan page's picker and the library page. Words and choices together;
+ * all of them have to match. Fast enough for hundreds of moves at every key press.
  */
 import { tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -20,7 +20,7 @@ export interface FoundMove {
   readonly move: Move;
 }
 
-/** What the springs must allow: none at all, that one may be on, or that one has to be. */
+/** What the move's springs must allow: none at all, that one may be on, or that one has to be. */
 export type SpringChoice = "" | "bodyweight" | `takes ${string}` | `needs ${string}`;
 
 export interface LibraryFilter {
@@ -30,9 +30,9 @@ export interface LibraryFilter {
   readonly position: Move["position"] | "";
   readonly station: Move["station"] | "";
   readonly springs: SpringChoice;
-  /** Only moves that ask this of a body. */
+  /** Only moves with this caution. */
   readonly asks: MoveCaution | "";
-  /** Leave out moves that ask any of these. */
+  /** Leave out moves with any of these cautions. */
   readonly without: readonly MoveCaution[];
 }
 
@@ -47,7 +47,7 @@ export const NO_FILTER: LibraryFilter = {
   without: [],
 };
 
-/** The library made ready to be searched, by name. Make it once a library, not once a key press. */
+/** The library prepared for searching, by name. Make it once for each library, not for each key press. */
 export interface LibraryIndex {
   readonly entries: readonly IndexEntry[];
 }
@@ -58,7 +58,7 @@ interface IndexEntry extends FoundMove {
 
 const byName = new Intl.Collator("en", { sensitivity: "base", numeric: true });
 
-/** `leaveOut`: ids that are not offered (taken out of the library). */
+/** `leaveOut`: ids not to offer (moves taken out of the library). */
 export function libraryIndex(
   moves: Readonly<Record<string, Move>>,
   names: SpringNames = NO_NAMES,
@@ -72,19 +72,19 @@ export function libraryIndex(
   return { entries };
 }
 
-/** Moves that hold what was typed; where there is none, those that do but for a slip or two of the keys. */
+/** Moves that match what was typed; where none does, those that match but for a typo or two. */
 export function findMoves(index: LibraryIndex, filter: LibraryFilter): FoundMove[] {
   const found = foundBy(index, filter, (word, typed) => word.startsWith(typed));
   return found.length > 0 || filter.text.trim() === "" ? found : foundBy(index, filter, isNear);
 }
 
-/** A word that somebody may have meant, also before it is typed to its end. */
+/** Whether somebody may have meant this word, even before it is typed to its end. */
 const isNear = (word: string, typed: string): boolean =>
   word.startsWith(typed) || likeness(word, typed) > 0 || likeness(word.slice(0, typed.length), typed) > 0;
 
 /**
- * Every word typed has to begin a word said of the move. Moves whose name begins with what was typed come first, then
- * those with all words in the name, then the rest, each by name.
+ * Every word typed has to begin a word in the move's name or facts. Moves whose name begins with the text come first,
+ * then those with all words in the name, then the rest, each by name.
  */
 function foundBy(
   index: LibraryIndex,
@@ -103,7 +103,7 @@ function foundBy(
   return ranks.flat();
 }
 
-/** By words alone. */
+/** Searches by words alone. */
 export const searchMoves = (moves: Readonly<Record<string, Move>>, text: string): FoundMove[] =>
   findMoves(libraryIndex(moves), { ...NO_FILTER, text });
 
@@ -119,7 +119,7 @@ function chosen(move: Move, filter: LibraryFilter): boolean {
   return springsAllow(move, filter.springs);
 }
 
-/** A move without limits takes any spring and needs none. */
+/** A move without limits allows any spring and needs none. */
 function springsAllow(move: Pick<Move, "resistance" | "springs">, choice: SpringChoice): boolean {
   if (choice === "") return true;
   if (choice === "bodyweight") return move.resistance === "bodyweight";

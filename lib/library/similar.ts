@@ -1,8 +1,9 @@
-/** How alike two words are, for slips of the pen and words cut short. */
+/** How alike two words are, for typos and shortened words. */
 
 /**
- * Insertions, deletions, exchanges and swaps of neighbours that turn `a` into `b` (optimal string alignment), or
- * `max + 1` when it takes more than `max`. Time grows with the product of the lengths: for words, not for texts.
+ * The number of insertions, deletions, substitutions and swaps of neighbours that turn `a` into `b` (optimal string
+ * alignment), or `max + 1` when it takes more than `max`. Time grows with the product of the lengths: use it for words,
+ * not for whole texts.
  */
 export function editDistance(a: string, b: string, max: number): number {
   if (Math.abs(a.length - b.length) > max) return max + 1;
@@ -24,10 +25,10 @@ export function editDistance(a: string, b: string, max: number): number {
   return Math.min(above[b.length] ?? 0, max + 1);
 }
 
-/** Words longer than this are compared letter by letter no more. */
+/** Longer words are not compared letter by letter. */
 const LONGEST = 24;
 
-/** 1 for the same word, less for one or two slips or a beginning of four letters, 0 for another word. */
+/** 1 for the same word, less for one or two typos or the same first four letters, 0 for a different word. */
 export function likeness(a: string, b: string): number {
   if (a === b) return 1;
   const [short, long] = a.length <= b.length ? [a, b] : [b, a];

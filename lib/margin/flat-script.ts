@@ -1,7 +1,7 @@
 /**
- * A script as one string with a place for everything in it, made straight from the shared text: no editor is needed,
- * so pins of items that nobody has open are followed too. Offsets count as an editor counts: a letter (UTF-16 unit) is
- * one, a live field is one, and one stands between two lines.
+ * A script as one string with a place for everything in it, made straight from the shared text. It needs no editor, so
+ * pins of items that nobody has open are followed too. Offsets count as an editor counts: a letter (UTF-16 unit) is
+ * one, a live field is one, and there is one between two lines.
  */
 import * as Y from "yjs";
 import { LIVE_FIELD } from "#lib/doc/layout.ts";
@@ -12,7 +12,7 @@ const FIELD_MARK = "\uFFFC";
 type SharedType = object;
 
 export interface FlatScript {
-  /** Lines parted by a line feed. */
+  /** Lines separated by line feeds. */
   readonly text: string;
   /** Offset of each line's first letter. */
   readonly lineStarts: readonly number[];
@@ -22,7 +22,7 @@ export interface FlatScript {
   readonly places: ReadonlyMap<SharedType, readonly number[]>;
 }
 
-/** Reads only; parts that are no text and no live field take no room. */
+/** Reads only; parts that are neither text nor live field take no room. */
 export function flatScript(fragment: Y.XmlFragment): FlatScript {
   const fields = new Map<number, string>();
   const places = new Map<SharedType, readonly number[]>();
@@ -62,7 +62,7 @@ export function flatOffsetOf(flat: FlatScript, type: SharedType, index: number):
   return starts[Math.min(index, starts.length - 1)] ?? null;
 }
 
-/** The words between two offsets as they are quoted: live fields as `{name}`, white space made plain. */
+/** The words between two offsets as they are quoted: live fields as `{name}`, whitespace as single spaces. */
 export function quoteBetween(flat: FlatScript, from: number, to: number): string {
   let words = "";
   for (let i = from; i < to; i++) words += flat.fields.has(i) ? `{${flat.fields.get(i)}}` : (flat.text[i] ?? "");
@@ -71,7 +71,7 @@ export function quoteBetween(flat: FlatScript, from: number, to: number): string
 
 const plainSpace = (words: string): string => words.replace(/\s+/gu, " ").trim();
 
-/** The line an offset stands in. */
+/** The line an offset is in. */
 export function flatLineAt(flat: FlatScript, offset: number): number {
   let line = 0;
   while (line + 1 < flat.lineStarts.length && (flat.lineStarts[line + 1] ?? Infinity) <= offset) line++;

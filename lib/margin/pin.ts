@@ -1,6 +1,6 @@
 /**
- * Pins: comments hold on to words by two places in the shared text and a quote. The places follow edits; the quote
- * says whether the words are still what was commented on, and finds them again when a line was split around them.
+ * Pins: a comment keeps hold of its words by two places in the shared text and a quote. The places follow edits; the
+ * quote shows whether the words are still those commented on, and finds them again when a line was split around them.
  */
 import * as buffer from "lib0/buffer";
 import * as Y from "yjs";
@@ -10,9 +10,9 @@ import { type FlatScript, flatLineAt, flatOffsetOf, flatScript, lineEnd, quoteBe
 
 export type WordsAnchor = Extract<Anchor, { kind: "words" }>;
 
-/** UTF-16 units. More than this is a whole script: comment on the item instead. */
+/** UTF-16 units. Longer than this is a whole script: comment on the item instead. */
 export const MAX_QUOTE = 500;
-/** A shorter quote may stand in many places; it is not looked for again once its place is lost. */
+/** A shorter quote may occur in many places, so it is not searched for once its place is lost. */
 const MIN_SEARCHED_QUOTE = 8;
 
 /** Offsets are those of `flatScript`. */
@@ -22,8 +22,8 @@ export type Pin =
   | { readonly state: "gone" };
 
 /**
- * A pin on the words between two offsets of an item's script, white space at its ends left out.
- * Null when there are no words between them, or more than `MAX_QUOTE`.
+ * A pin on the words between two offsets of an item's script, without whitespace at the ends. Null when there are no
+ * words between them, or more than `MAX_QUOTE`.
  */
 export function pinWords(fragment: Y.XmlFragment, itemId: string, from: number, to: number): WordsAnchor | null {
   const flat = flatScript(fragment);
@@ -39,7 +39,7 @@ export function pinWords(fragment: Y.XmlFragment, itemId: string, from: number, 
   return { kind: "words", itemId, from: encode(start), to: encode(end), quote };
 }
 
-/** Holds on to what stands right of the offset, so that words written before it stay outside. */
+/** Holds on to what is right of the offset, so that words written before it stay outside. */
 function placeBefore(fragment: Y.XmlFragment, flat: FlatScript, offset: number): Y.RelativePosition | null {
   const line = fragment.get(flatLineAt(flat, offset));
   if (!(line instanceof Y.XmlElement)) return null;
@@ -50,7 +50,7 @@ function placeBefore(fragment: Y.XmlFragment, flat: FlatScript, offset: number):
   return index < 0 ? null : Y.createRelativePositionFromTypeIndex(line, index, 0);
 }
 
-/** Holds on to what stands left of the offset, so that words written after it stay outside. */
+/** Holds on to what is left of the offset, so that words written after it stay outside. */
 function placeAfter(fragment: Y.XmlFragment, flat: FlatScript, offset: number): Y.RelativePosition | null {
   const line = fragment.get(flatLineAt(flat, offset - 1));
   if (!(line instanceof Y.XmlElement)) return null;
@@ -68,7 +68,7 @@ export function pinOf(doc: Y.Doc, anchor: WordsAnchor): Pin {
   return fragment === undefined ? { state: "gone" } : pinIn(fragment, flatScript(fragment), anchor);
 }
 
-/** As `pinOf`, for many pins in one script that was made flat once. */
+/** Like `pinOf`, for many pins in a script that was flattened once. */
 export function pinIn(fragment: Y.XmlFragment, flat: FlatScript, anchor: WordsAnchor): Pin {
   const range = rangeOf(fragment, flat, anchor);
   const now = range === null ? "" : quoteBetween(flat, range.from, range.to);
@@ -80,7 +80,7 @@ export function pinIn(fragment: Y.XmlFragment, flat: FlatScript, anchor: WordsAn
 
 type Range = { readonly from: number; readonly to: number };
 
-/** When one end's line is gone, what is left of the words ends where the other end's line does. */
+/** When the line of one end is gone, the remaining words end where the other end's line does. */
 function rangeOf(fragment: Y.XmlFragment, flat: FlatScript, anchor: WordsAnchor): Range | null {
   const start = resolve(fragment, flat, anchor.from);
   const end = resolve(fragment, flat, anchor.to);
@@ -90,8 +90,8 @@ function rangeOf(fragment: Y.XmlFragment, flat: FlatScript, anchor: WordsAnchor)
 }
 
 /**
- * An anchor comes from the network: whatever is in it, it must not stop the page. Yjs throws on bytes it cannot read
- * and on places it cannot make sense of, and would make a root type for a name it does not know.
+ * An anchor comes from the network, and whatever is in it must not stop the page. Yjs throws on bytes it cannot read
+ * and on places that make no sense, and would create a root type for a name it does not know.
  */
 function resolve(fragment: Y.XmlFragment, flat: FlatScript, encoded: string): number | null {
   if (fragment.doc === null) return null;
@@ -105,7 +105,7 @@ function resolve(fragment: Y.XmlFragment, flat: FlatScript, encoded: string): nu
   }
 }
 
-/** The one place where the quote stands in the script; null when there is none, or more than one. */
+/** The only place where the quote occurs in the script; null when there is none, or more than one. */
 function searched(flat: FlatScript, quote: string): Range | null {
   if (quote.length < MIN_SEARCHED_QUOTE) return null;
   const letters = [...quote.matchAll(/\{[a-z-]+\}|[\s\S]/gu)].map((m) => m[0]);

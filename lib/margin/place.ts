@@ -1,16 +1,16 @@
 /**
- * Where the slips of the margin stand. Each would like to be at the height of what it is about; none may cover
- * another; their order is kept. The answer moves them as little as can be: it is the exact minimum of the weighted sum
- * of squared displacements under these constraints (isotonic regression by pooling neighbours, a method published by
- * Ayer and others in 1955; from memory), then held at the upper edge, which keeps it the minimum.
+ * Where the slips of the margin go. Each should be level with what it is about; none may cover another; their order is
+ * kept. The result moves them as little as possible: it is the exact minimum of the weighted sum of squared
+ * displacements under these constraints (isotonic regression by pooling adjacent violators, Ayer and others, 1955;
+ * cited from memory), then clamped at the upper edge, which keeps it the minimum.
  */
 export interface SlipWish {
   readonly id: string;
-  /** Where its top would like to be, in pixels from the margin's top. */
+  /** Where its top should be, in pixels from the margin's top. */
   readonly at: number;
   /** Pixels, 0 or more. */
   readonly height: number;
-  /** How much its own wish counts against the others': above 0, 1 when left out. */
+  /** How much its wish counts against the others': above 0, default 1. */
   readonly weight?: number;
 }
 export interface SlipPlace {
@@ -25,8 +25,8 @@ interface Pool {
 }
 
 /**
- * Tops for slips in the order given, `gap` pixels apart at least and none above `edge`. Same length and order as the
- * wishes. Slips whose wishes do not collide stand exactly where they wish.
+ * Tops for the slips in the given order, at least `gap` pixels apart and none above `edge`. Same length and order as
+ * the wishes. Slips whose wishes do not collide go exactly where they wish.
  */
 export function placeSlips(wishes: readonly SlipWish[], gap: number, edge = 0): SlipPlace[] {
   const offsets = offsetsOf(wishes, gap);
@@ -44,7 +44,7 @@ export function placeSlips(wishes: readonly SlipWish[], gap: number, edge = 0): 
   return wishes.map((wish, i) => ({ id: wish.id, top: (levels[i] ?? edge) + (offsets[i] ?? 0) }));
 }
 
-/** What stands above each slip when all are pushed together: turns "no overlap" into "not descending". */
+/** The height above each slip when all are pushed together: turns "no overlap" into "not descending". */
 function offsetsOf(wishes: readonly SlipWish[], gap: number): number[] {
   let above = 0;
   return wishes.map((wish) => {

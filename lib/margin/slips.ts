@@ -1,6 +1,6 @@
 /**
- * What stands in the margin and in which order: findings and threads by the item they are about, in plan order, what
- * weighs most first. Pure; the page measures and places them.
+ * What the margin shows and in which order: findings and threads by the item they are about, in plan order, the most
+ * serious first. Pure; the page measures and places them.
  */
 import { plural } from "#lib/plan/format.ts";
 import type { FindingLevel, Plan } from "#lib/plan/schema.ts";
@@ -17,14 +17,14 @@ export interface SlipInput {
   readonly findings: readonly Finding[];
   readonly threads: readonly ThreadView[];
   readonly showSettled: boolean;
-  /** Only what is about this item; everything when left out. */
+  /** Only slips about this item; all of them when left out. */
   readonly only?: string;
 }
 
 const WEIGHT: Readonly<Record<FindingLevel, number>> = { must: 0, look: 1, info: 3 };
 const THREAD_WEIGHT = 2;
 
-/** Slips in the order in which they are read. A thread about an item that was taken out stands at the top. */
+/** Slips in reading order. A thread about an item that was taken out comes first. */
 export function slipsOf({ plan, findings, threads, showSettled, only }: SlipInput): Slip[] {
   const place = new Map(plan.items.map((item, i) => [item.id, i]));
   const known = (id: string | null | undefined) => (id !== null && id !== undefined && place.has(id) ? id : null);
@@ -51,7 +51,7 @@ const itemOf = (anchor: Anchor): string | null => (anchor.kind === "plan" ? null
 const isAbout = (slip: Slip, itemId: string): boolean =>
   slip.kind === "finding" ? slip.finding.items.includes(itemId) : itemOf(slip.thread.anchor) === itemId;
 
-/** The same from one check to the next, so that a slip keeps its place, its focus and what was opened in it. */
+/** Stable from one check to the next, so that a slip keeps its place, its focus and what was opened in it. */
 function findingId(finding: Finding, seen: Map<string, number>): string {
   const key = finding.key ?? `${finding.rule}:${[...finding.items].sort().join(",")}`;
   const nth = seen.get(key) ?? 0;
@@ -61,7 +61,10 @@ function findingId(finding: Finding, seen: Map<string, number>): string {
 
 const weight = (slip: Slip): number => (slip.kind === "finding" ? WEIGHT[slip.finding.level] : THREAD_WEIGHT);
 
-/** "2 must fix, 1 look again, 3 for information, 3 open threads": the band's own counts; "nothing found" without any. */
+/**
+ * "2 must fix, 1 look again, 3 for information, 3 open threads": the same counts as the band's; "nothing found" where
+ * there are none.
+ */
 export function countWords(findings: readonly Finding[], threads: readonly ThreadView[]): string {
   const open = threads.filter((thread) => !thread.settled).length;
   const words = [

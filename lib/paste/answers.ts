@@ -1,4 +1,4 @@
-/** What a person said about rows in doubt. Answers stay with a row while the text around it changes. */
+/** What a person answered about rows in doubt. An answer stays with its row while the text around it changes. */
 import type { RowSide } from "./types.ts";
 
 export type RowKind = "move" | "pause" | "heading" | "other-side";
@@ -9,17 +9,17 @@ export interface RowAnswer {
   readonly move?: string;
   readonly side?: RowSide;
   readonly seconds?: number;
-  /** So many items of it, one after the other. */
+  /** How many items the row makes, one after the other. */
   readonly times?: number;
   readonly springs?: Readonly<Record<string, number>>;
-  /** What is left over becomes a form line. */
+  /** Whether words left over become a form line. */
   readonly keepWords?: boolean;
 }
 
 export interface Answers {
-  /** By the key of the row. */
+  /** By the row's key. */
   readonly rows: Readonly<Record<string, RowAnswer>>;
-  /** Which move a name means, by the folded name: every row of that name follows. */
+  /** Which move a name means, by the folded name: it applies to every row of that name. */
   readonly names: Readonly<Record<string, string>>;
   /** Which spring a word means, by the folded word. */
   readonly springs: Readonly<Record<string, string>>;
@@ -27,14 +27,14 @@ export interface Answers {
 
 export const NO_ANSWERS: Answers = { rows: {}, names: {}, springs: {} };
 
-/** One answer: about one row, and about a name or a word wherever it stands. */
+/** One answer: about one row, and about a name or a word wherever it occurs. */
 export interface PasteAnswer {
   readonly row?: RowAnswer;
   readonly name?: { readonly name: string; readonly move: string };
   readonly spring?: { readonly word: string; readonly id: string };
 }
 
-/** The answers with one more; what it says of a row is added to what was said of it before. */
+/** The answers with one more, which adds to earlier answers about the same row. */
 export function withAnswer(answers: Answers, key: string, answer: PasteAnswer): Answers {
   const { row, name, spring } = answer;
   return {

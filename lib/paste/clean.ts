@@ -1,10 +1,10 @@
 /**
- * Pasted text made harmless without moving a character: every offset of the clean text is one of the pasted text.
- * Words are folded for comparing: case, accents, invisible characters, spelling of Britain or America, plural.
+ * Makes pasted text harmless without moving a character: every offset of the clean text is one of the pasted text.
+ * Words are folded for comparing: case, accents, invisible characters, British or American spelling, plural.
  */
 import type { TextSpan } from "./types.ts";
 
-/** Line ends become "\n" ("\r\n" stays two characters), control characters and halves of characters become spaces. */
+/** Line ends become "\n" ("\r\n" stays two characters); control characters and lone surrogates become spaces. */
 export function cleanText(text: string): string {
   return text
     .replace(/\r\n/g, " \n")
@@ -13,10 +13,10 @@ export function cleanText(text: string): string {
     .replace(/[\p{Zs}\uFEFF\u200B\uFDD0]/gu, " ");
 }
 
-/** Marks that turn the direction of reading: they would spill over into what stands beside them. */
+/** Characters that change the direction of reading: their effect would spill over into the text beside them. */
 const TURNING = /[\u200E\u200F\u061C\u202A-\u202E\u2066-\u2069]/g;
 
-/** Words of a person as they may stand in a plan: one line, no turning marks, at most `max` UTF-16 units. */
+/** Words of a person as a plan may hold them: one line, no direction marks, at most `max` UTF-16 units. */
 export function cleanWords(text: string, max: number): string {
   const line = text.replace(TURNING, "").replace(/\s+/g, " ").trim();
   if (line.length <= max) return line;
@@ -32,7 +32,7 @@ export interface Word extends TextSpan {
 
 const WORD = /[\p{L}\p{N}][\p{L}\p{N}\p{M}\p{Cf}'’]*/gu;
 
-/** The words of a text, folded; a hyphen parts two words. */
+/** The words of a text, folded; a hyphen separates two words. */
 export function foldedWords(text: string): Word[] {
   return [...text.matchAll(WORD)].flatMap((m) => {
     const fold = foldWord(m[0]);
@@ -40,7 +40,7 @@ export function foldedWords(text: string): Word[] {
   });
 }
 
-/** The words of a text as one string to compare: "Kneeling Rows" and "kneeling row" are the same. */
+/** The words of a text as one string for comparing: "Kneeling Rows" and "kneeling row" are the same. */
 export const foldText = (text: string): string =>
   foldedWords(text)
     .map((w) => w.fold)
@@ -68,7 +68,10 @@ function american(word: string): string {
     .replace(/^grey/, "gray");
 }
 
-/** English plurals of this trade, by their ends. Both sides of a comparison go through it, so a wrong stem harms nothing. */
+/**
+ * English plurals used in this trade, by their endings. Both sides of a comparison go through it, so a wrong stem does
+ * no harm.
+ */
 function singular(word: string): string {
   if (word === "ups") return "up";
   if (word.length < 4) return word;

@@ -1,11 +1,11 @@
 /**
- * Cells parted by commas, semicolons or tabs, quoted as RFC 4180 says: a quoted cell may hold the delimiter, line ends
- * and doubled quotes. Spreadsheets copy their cells the same way with tabs. A quote that is never closed is a letter
- * like any other, so that an inch mark or a slip of the pen does not swallow the rest of the list.
+ * Cells separated by commas, semicolons or tabs, quoted as in RFC 4180: a quoted cell may hold the delimiter, line ends
+ * and doubled quotes. Spreadsheets copy their cells the same way with tabs. A quote that is never closed counts as an
+ * ordinary character, so that an inch mark or a typo does not swallow the rest of the list.
  */
 import type { PastedCell, SplitRow } from "./types.ts";
 
-/** A quoted cell longer than this is taken for a quote that was never closed. UTF-16 units. */
+/** A quoted cell longer than this is taken to be a quote that was never closed. UTF-16 units. */
 const MAX_QUOTED = 4000;
 
 interface Quoted {
@@ -14,7 +14,7 @@ interface Quoted {
   readonly end: number;
 }
 
-/** Splits clean text. Empty rows are kept, so that lines can be counted. Linear in the length of the text. */
+/** Splits clean text. Empty rows are kept so that lines can be counted. Linear in the length of the text. */
 export function splitDelimited(text: string, delimiter: "," | ";" | "\t"): SplitRow[] {
   const rows: SplitRow[] = [];
   let cells: PastedCell[] = [];
@@ -47,7 +47,7 @@ function endOfCell(text: string, at: number, delimiter: string): number {
   return end;
 }
 
-/** The quoted cell that begins at `at`, spaces before and after its quotes allowed. */
+/** The quoted cell that begins at `at`; spaces around its quotes are allowed. */
 function quotedCell(text: string, at: number, delimiter: string): Quoted | null {
   let from = at;
   while (text[from] === " ") from++;

@@ -1,4 +1,4 @@
-/** The items that a ready row makes: one, a left and a right, or several in a row. They have no ids yet. */
+/** The items that a ready row makes: one, a left and a right, or several in succession. They have no ids yet. */
 import { own } from "#lib/plan/lookup.ts";
 import type { Facing, ItemSide, Move, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 import { escapeScriptText } from "#lib/plan/script-text.ts";
@@ -7,7 +7,7 @@ import type { ItemDraft, JudgedRow } from "./judged.ts";
 import type { PasteContext, RowSide } from "./types.ts";
 
 const MAX_TITLE = 200;
-/** Half of what a line of a plan file may hold: a brace is written twice there. */
+/** Half of what a line of a plan file may hold, since a brace is doubled there. */
 const MAX_LINE = 1000;
 
 export function draftsOf(judged: JudgedRow, context: PasteContext): ItemDraft[] {
@@ -49,8 +49,8 @@ function scriptOf({ words, keepWords }: JudgedRow): ScriptLine[] | undefined {
 }
 
 /**
- * The right side of a move that faces a side wall faces the other wall, as when a pair is added by hand; in a row of its own
- * too, unless that row says where to face.
+ * The right side of a move that faces a side wall faces the other wall, as when a pair is added by hand. This also
+ * holds for a right side in a row of its own, unless that row says where to face.
  */
 function facingOf(judged: JudgedRow, side: ItemSide, context: PasteContext): Facing | undefined {
   const { facing } = judged.reading;
@@ -61,12 +61,15 @@ function facingOf(judged: JudgedRow, side: ItemSide, context: PasteContext): Fac
   return base === "right" ? "left" : facing;
 }
 
-/** Drafts with ids, ready to be inserted. */
+/** Drafts with ids, ready to insert. */
 export function draftsToItems(drafts: readonly ItemDraft[], newId: () => string): PlanItem[] {
   return drafts.map((draft) => ({ ...draft, id: newId() }));
 }
 
-/** The plan as it would be with these items after `afterId` (null: at the top). For clocks and checks, never for storing. */
+/**
+ * The plan as it would be with these items after `afterId` (null: at the top). For clocks and checks, never for
+ * storing.
+ */
 export function planWith(
   plan: Plan,
   moves: PasteContext["moves"],

@@ -1,10 +1,10 @@
 /**
- * One cell while it is being read. Readers take the characters that they understand, one after the other; what nobody
+ * One cell while it is being read. Readers take the characters they understand, one after the other; what no reader
  * took is the name of the move, or words left over.
  */
 import type { PieceOf, TextSpan } from "./types.ts";
 
-/** Stands where characters were taken. A noncharacter for use inside a program; clean text holds none. */
+/** Replaces characters that were taken. A noncharacter for internal use; clean text holds none. */
 const TAKEN = "\uFDD0";
 
 export interface Taken extends TextSpan {
@@ -15,7 +15,7 @@ export class RowField {
   private rest: string;
   readonly taken: Taken[] = [];
 
-  /** `shut`: nothing in it is a name; it may be left over. */
+  /** `shut`: nothing in it is a name, though it may be left over. */
   constructor(
     readonly text: string,
     readonly shut = false,
@@ -23,7 +23,7 @@ export class RowField {
     this.rest = text;
   }
 
-  /** The text with what was taken blotted out, character for character. */
+  /** The text with everything taken blotted out, character by character. */
   get left(): string {
     return this.rest;
   }
@@ -33,14 +33,14 @@ export class RowField {
     this.taken.push({ from, to, of });
   }
 
-  /** Takes every match, unless `accept` says no. */
+  /** Takes every match that `accept` allows. */
   takeAll(pattern: RegExp, of: PieceOf, accept: (match: RegExpExecArray) => boolean): void {
     for (const match of [...this.rest.matchAll(pattern)]) {
       if (accept(match)) this.take(match.index, match.index + match[0].length, of);
     }
   }
 
-  /** Words between signs, taken stretches and ends, with their place. */
+  /** Stretches of words between signs, taken characters and the ends, with their place. */
   segments(): FieldSegment[] {
     const found: FieldSegment[] = [];
     let from = 0;
@@ -67,9 +67,9 @@ export interface FieldSegment extends TextSpan {
   readonly text: string;
 }
 
-/** Signs that part words: a name does not run over them unless the library's own does. */
+/** Signs that separate words: a name does not continue across them unless the library's own does. */
 const PARTING = /[\uFDD0,;:()[\]{}|/\\–—•·=+→>"!?“”*_`~#]+|(?<=\s)-+(?=\s)|\.(?=\s|$)/g;
 
-/** No letter or digit just before; none just after. */
+/** Patterns for: no letter or digit just before; none just after. */
 export const WORD_START = "(?<![\\p{L}\\p{N}])";
 export const WORD_END = "(?![\\p{L}\\p{N}])";

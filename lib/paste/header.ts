@@ -1,4 +1,6 @@
-/** The headings of a table: which column holds the move, its time, springs, side, notes. Several wordings of each. */
+/**
+ * The headings of a table: which column holds the move, its time, springs, side or notes. Each has several wordings.
+ */
 import { foldText } from "./clean.ts";
 import { MAX_CELLS } from "./limits.ts";
 import type { PastedColumn } from "./types.ts";
@@ -29,7 +31,7 @@ const ROLES: ReadonlyMap<string, Role> = new Map(
   TITLES.flatMap(([role, titles]) => titles.map((title): [string, Role] => [foldText(title), role])),
 );
 
-/** Whether these cells are headings: two known ones at least, one of them about the work, and no number among them. */
+/** Whether these cells are headings: at least two known ones, at least one of them about the work, and no numbers. */
 export function isHeader(cells: readonly string[], springs: readonly string[]): boolean {
   if (cells.length > MAX_CELLS) return false;
   const filled = cells.filter((cell) => cell.trim() !== "");
@@ -42,8 +44,8 @@ export function isHeader(cells: readonly string[], springs: readonly string[]): 
 const WORK = new Set<PastedColumn["role"]>(["move", "time", "springs", "spring", "side"]);
 
 /**
- * The columns of a header row, in order. Without a column of moves, those that are not known are read freely. `ids` are
- * the room's spring ids and `springs` its labels, in the same order.
+ * The columns of a header row, in order. Without a column of moves, unknown columns are read freely. `ids` are the
+ * room's spring ids and `springs` its labels, in the same order.
  */
 export function headerColumns(
   cells: readonly string[],

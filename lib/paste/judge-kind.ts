@@ -1,13 +1,13 @@
-/** What a row is: a move, a pause, a heading, a repetition of the other side, or nothing to put in. */
-import { secondsWords } from "#lib/plan/format.ts";
+/** What a row is: a move, a pause, a heading, a repetition on the other side, or nothing to add. */
 import type { Answers, PasteAnswer, RowAnswer, RowKind } from "./answers.ts";
 import { foldText } from "./clean.ts";
 import type { DoubtChoice, PasteDoubt } from "./judged.ts";
+import { KIND_SENTENCES, MOVE_SENTENCES } from "./paste-words.ts";
 import type { Match, PasteContext, RowReading, Sign } from "./types.ts";
 
-/** How the list as a whole is written: what is rare in it is a sign, what is common is none. */
+/** How the list as a whole is written: a habit that is rare in it means something, a common one does not. */
 export interface ListHabits {
-  /** Most rows name a time. */
+  /** Most rows give a time. */
   readonly timed: boolean;
   /** Most rows with a time, a side or springs are written in capitals. */
   readonly capitals: boolean;
@@ -28,7 +28,7 @@ export interface KindQuestion {
   readonly otherSide: string | null;
 }
 
-/** A likeness that a heading or a pause does not have by chance. */
+/** A similarity that a heading or a pause does not reach by chance. */
 const LIKELY = 0.5;
 
 export function habitsOf(rows: readonly RowReading[]): ListHabits {
@@ -48,10 +48,9 @@ export function judgeKind(q: KindQuestion): KindJudged {
   if (answer.kind === "move") return moveOrDoubt(q);
   const has = (sign: Sign) => reading.signs.includes(sign);
   const sure = reading.match.move !== undefined && !has("formula");
-  if (has("too-long")) return doubt("This row is too long to be read. Choose a move for it, or skip it.", []);
-  if (has("formula")) return doubt("A cell holds a formula or its error instead of a value.", []);
-  if (has("total") && !sure)
-    return { kind: "skip", why: "A total or the end of the class: its clock counts for itself." };
+  if (has("too-long")) return doubt(KIND_SENTENCES.tooLong, []);
+  if (has("formula")) return doubt(KIND_SENTENCES.formula, []);
+  if (has("total") && !sure) return { kind: "skip", why: KIND_SENTENCES.total };
   if (has("repeat") && !sure) return repeatDoubt(q);
   const heads = has("heading") || (has("capitals") && !has("pause") && !q.habits.capitals);
   if (heads && !(sure && hasSetup(reading))) return headingOr(q, sure);
@@ -73,21 +72,18 @@ function headingOr(q: KindQuestion, sure: boolean): KindJudged {
   const { reading } = q;
   if (!sure) return { kind: "heading", notes: headingNotes(reading) };
   const name = nameOf(q, reading.match.move);
-  return doubt(`“${reading.name}” looks like a heading and is also a move.`, [
-    HEADING,
-    moveChoice(q, reading.match.move, name),
-  ]);
+  return doubt(KIND_SENTENCES.headingOrMove(reading.name), [HEADING, moveChoice(q, reading.match.move, name)]);
 }
 
 function headingNotes(reading: RowReading): string[] {
   const [time] = reading.times;
-  return time ? [`A heading takes no time: its ${secondsWords(time.seconds)} are not put in.`] : [];
+  return time ? [KIND_SENTENCES.headingTime(time.seconds)] : [];
 }
 
 function pauseJudged(reading: RowReading): KindJudged {
   return {
     kind: "pause",
-    notes: hasSides(reading) || hasSprings(reading) ? ["A pause has no side and no springs."] : [],
+    notes: hasSides(reading) || hasSprings(reading) ? [KIND_SENTENCES.pauseExtras] : [],
   };
 }
 
@@ -99,15 +95,15 @@ function moveOrDoubt(q: KindQuestion): KindJudged {
   const bare = !hasSetup(reading) && reading.reps === undefined;
   const asked = q.answer.kind === "move";
   if (bare && !asked && habits.timed && best < LIKELY && (reading.name.match(/\p{L}/gu) ?? []).length > 2) {
-    return { kind: "heading", notes: ["No time and no move of this name: read as a heading."] };
+    return { kind: "heading", notes: [KIND_SENTENCES.readAsHeading] };
   }
   return { kind: null, doubt: libraryDoubt(q) };
 }
 
 function matchNotes(q: KindQuestion, match: Match): string[] {
   const name = nameOf(q, match.move);
-  if (match.how === "spelling") return [`“${q.reading.name}” read as ${name}.`];
-  if (match.how === "part") return [`“${q.reading.name}” read as ${name}, the only move with all these words.`];
+  if (match.how === "spelling") return [MOVE_SENTENCES.spelling(q.reading.name, name)];
+  if (match.how === "part") return [MOVE_SENTENCES.part(q.reading.name, name)];
   return [];
 }
 
@@ -125,13 +121,13 @@ function libraryDoubt(q: KindQuestion): PasteDoubt {
 
 function librarySentence({ reading }: KindQuestion, near: Match["near"]): string {
   const [best, second] = near;
-  if (reading.name === "") return "This row names no move.";
+  if (reading.name === "") return MOVE_SENTENCES.none;
   if (reading.signs.includes("edge")) {
-    return `“${reading.name}” is not in the library. Opening and closing are no items: their time stands in the class itself.`;
+    return MOVE_SENTENCES.opening(reading.name);
   }
-  if (!best || best.score < LIKELY) return `“${reading.name}” is not in the library.`;
-  if (second && second.score >= best.score - 0.2) return `“${reading.name}” could be one of several moves.`;
-  return `“${reading.name}” is not a name in the library; one is near to it.`;
+  if (!best || best.score < LIKELY) return MOVE_SENTENCES.unknown(reading.name);
+  if (second && second.score >= best.score - 0.2) return MOVE_SENTENCES.several(reading.name);
+  return MOVE_SENTENCES.similar(reading.name);
 }
 
 const HEADING: DoubtChoice = { label: "A heading", answer: { row: { kind: "heading" } } };
@@ -142,7 +138,7 @@ const moveChoice = (q: KindQuestion, move: string | undefined, label: string): D
   answer: moveAnswer(q.reading, move ?? ""),
 });
 
-/** That a row is this move, and every row of its name with it. */
+/** The answer that a row is this move, as is every row with its name. */
 export function moveAnswer(reading: RowReading, move: string): PasteAnswer {
   const name = foldText(reading.name);
   return name === "" ? { row: { kind: "move", move } } : { name: { name, move }, row: { kind: "move" } };
@@ -150,7 +146,7 @@ export function moveAnswer(reading: RowReading, move: string): PasteAnswer {
 
 function repeatDoubt(q: KindQuestion): KindJudged {
   const choices = q.otherSide ? [{ label: q.otherSide, answer: { row: { kind: "other-side" as const } } }] : [];
-  return doubt("This row asks for something again; a plan names every item.", choices);
+  return doubt(KIND_SENTENCES.repeats, choices);
 }
 
 const doubt = (say: string, choices: readonly DoubtChoice[]): KindJudged => ({

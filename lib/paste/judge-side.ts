@@ -1,8 +1,9 @@
-/** Which side an item is for, or what is in doubt about it. */
+/** Which side an item is for, or the doubt about it. */
 import { sideWords } from "#lib/plan/format.ts";
 import type { ItemSide, Move } from "#lib/plan/schema.ts";
 import type { RowAnswer } from "./answers.ts";
 import type { DoubtChoice, PasteDoubt } from "./judged.ts";
+import { SIDE_SENTENCES } from "./paste-words.ts";
 import type { RowReading, RowSide } from "./types.ts";
 
 export interface SideJudged {
@@ -27,13 +28,13 @@ export function judgeSide(q: SideQuestion): SideJudged {
   if (named === undefined) return move.sides === "each" ? notNamed(q) : { side: sides[0] ?? "both", notes: [] };
   if (possible(named, sides)) return { side: named, notes: [] };
   if (named === "both" && sides.includes("left")) {
-    if (move.sides === "alternating") return { side: "alternating", notes: ["“Both sides” read as alternating."] };
-    return { side: "left-right", notes: ["“Both sides” read as a left and a right item."] };
+    if (move.sides === "alternating") return { side: "alternating", notes: [SIDE_SENTENCES.asAlternating] };
+    return { side: "left-right", notes: [SIDE_SENTENCES.asPair] };
   }
   return impossible(q, named);
 }
 
-/** What the row names: two sides with a time each count as left and right. */
+/** The side the row names: two sides with a time each count as left and right. */
 function namedSide({ sides, times }: RowReading): RowSide | "several" | undefined {
   const named = [...new Set(sides)];
   const [first, second] = named;
@@ -60,7 +61,7 @@ const choiceOf = (side: RowSide): DoubtChoice => {
   return { label: words.charAt(0).toUpperCase() + words.slice(1), answer: { row: { side } } };
 };
 
-/** Every side this move can have, two items first. */
+/** Every side this move can have, pairs first. */
 function sideChoices(sides: readonly ItemSide[]): DoubtChoice[] {
   const two: RowSide[] = possible("left-right", sides) ? ["left-right"] : [];
   return [...two, ...sides].map(choiceOf);
@@ -71,13 +72,11 @@ const doubt = (q: SideQuestion, say: string, like?: string): SideJudged => ({
   notes: [],
 });
 
-const notNamed = (q: SideQuestion): SideJudged =>
-  doubt(q, `${q.move.name} is done on one side at a time, and no side is named.`, "side not named");
+const notNamed = (q: SideQuestion): SideJudged => doubt(q, SIDE_SENTENCES.notNamed(q.move.name), "side not named");
 
 const several = (q: SideQuestion): SideJudged =>
-  doubt(q, `More than one side is named: ${[...new Set(q.reading.sides)].map(rowSideWords).join("; ")}.`);
+  doubt(q, SIDE_SENTENCES.several([...new Set(q.reading.sides)].map(rowSideWords)));
 
 function impossible(q: SideQuestion, named: RowSide): SideJudged {
-  const way = q.move.sides === "both" ? "with both sides at once" : "otherwise";
-  return doubt(q, `${q.move.name} is done ${way}, but “${rowSideWords(named)}” is named.`);
+  return doubt(q, SIDE_SENTENCES.impossible(q.move.name, q.move.sides === "both", rowSideWords(named)));
 }

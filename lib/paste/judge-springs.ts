@@ -1,9 +1,10 @@
-/** Which springs are on, or what is in doubt about them. */
-import { agree, countWord, sentenceCase, springWords } from "#lib/plan/format.ts";
+/** Which springs are on, or the doubt about them. */
+import { sentenceCase, springWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import type { Equipment, Spring } from "#lib/plan/schema.ts";
 import type { Answers, RowAnswer } from "./answers.ts";
 import type { DoubtChoice, PasteDoubt } from "./judged.ts";
+import { SPRING_SENTENCES } from "./paste-words.ts";
 import type { SpringsFound } from "./types.ts";
 
 type Counts = Readonly<Record<string, number>>;
@@ -20,9 +21,9 @@ export interface SpringsQuestion {
   readonly answer: RowAnswer;
   readonly answers: Answers;
   readonly equipment: Equipment;
-  /** What adding by hand would choose. */
+  /** The springs that adding by hand would choose. */
   readonly starting: Counts;
-  /** A time stands in the row, or was given. */
+  /** The row has a time, or one was given. */
   readonly timed: boolean;
 }
 
@@ -48,12 +49,12 @@ export function judgeSprings(q: SpringsQuestion): SpringsJudged {
   return settled(onOnly(q.starting), true);
 }
 
-/** What a word was said to mean, wherever it stands. */
+/** Notes on what a person said a word means, wherever it occurs. */
 function explainedNotes({ found, answer, answers, equipment }: SpringsQuestion): string[] {
   if (answer.springs) return [];
   return found.unknown.flatMap(({ word }) => {
     const spring = equipment.springs.find((s) => s.id === own(answers.springs, word));
-    return spring ? [`“${word}” means ${spring.label} in this list.`] : [];
+    return spring ? [SPRING_SENTENCES.explained(word, spring)] : [];
   });
 }
 
@@ -81,16 +82,15 @@ function unknownDoubt(
     const choices = springs.map(
       (s): DoubtChoice => ({ label: `“${word}” is ${s.label}`, answer: { spring: { word, id: s.id } } }),
     );
-    return { about: "springs", say: `“${word}” is no spring of this room.`, choices };
+    return { about: "springs", say: SPRING_SENTENCES.unknown(word), choices };
   }
   const fitting = springs.filter((s) => s.count >= count);
   const choices = fitting.map((s) => springsChoice(q, { ...counts, [s.id]: (counts[s.id] ?? 0) + count }));
-  const many = `${sentenceCase(countWord(count))} ${agree(count, "spring is", "springs are")} on`;
-  return { about: "springs", say: `${many}, and the row does not say which.`, choices };
+  return { about: "springs", say: SPRING_SENTENCES.onlyCounted(count), choices };
 }
 
 function bothDoubt(q: SpringsQuestion, named: Counts): PasteDoubt {
-  const say = `The row says “no springs” and ${springWords(q.equipment, named)}.`;
+  const say = SPRING_SENTENCES.noneAndSome(q.equipment, named);
   return { about: "springs", say, choices: [springsChoice(q, named), springsChoice(q, {})] };
 }
 
@@ -102,15 +102,13 @@ function orTimeDoubt(
   const time = seconds % 60 === 0 ? `${seconds / 60} min` : `${seconds} s`;
   return {
     about: "springs",
-    say: `“${text}” could be a spring or a time.`,
+    say: SPRING_SENTENCES.orTime(text),
     choices: [springsChoice(q, named), { label: time, answer: { row: { seconds, springs: onOnly(q.starting) } } }],
   };
 }
 
 function overDoubt(q: SpringsQuestion, named: Counts, over: readonly Spring[]): PasteDoubt {
-  const say = over.map(
-    (s) => `${sentenceCase(countWord(named[s.id] ?? 0))} ${s.label} asked for; this room has ${s.count}.`,
-  );
+  const say = over.map((s) => SPRING_SENTENCES.tooMany(named[s.id] ?? 0, s));
   const held = Object.fromEntries(Object.entries(named).map(([id, n]) => [id, Math.min(n, countIn(q.equipment, id))]));
   return { about: "springs", say: say.join(" "), choices: [springsChoice(q, held)] };
 }

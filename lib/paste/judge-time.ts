@@ -1,12 +1,16 @@
-/** How long an item lasts, or what is in doubt about it. Seconds. */
+/** How long an item lasts, in seconds, or the doubt about it. */
 import { tenth } from "#lib/numbers/round.ts";
-import { clockTime, plainNumber, plural, secondsRange, secondsWords } from "#lib/plan/format.ts";
+import { clockTime, plainNumber, plural, secondsWords } from "#lib/plan/format.ts";
 import type { ItemSide, Move } from "#lib/plan/schema.ts";
 import type { RowAnswer } from "./answers.ts";
 import type { DoubtChoice, PasteDoubt } from "./judged.ts";
+import { TIME_SENTENCES } from "./paste-words.ts";
 import type { RowReading, RowSide, TimeFound } from "./types.ts";
 
-/** A bare number below is more likely repetitions or minutes; a length above is more likely a time of day (common practice, no source). */
+/**
+ * A bare number below `SHORTEST_BARE` is more likely repetitions or minutes; a length above `LONGEST_USUAL` is more
+ * likely a time of day (common practice, no source).
+ */
 const SHORTEST_BARE = 15;
 const LONGEST_USUAL = 600;
 const LONGEST = 14_400;
@@ -21,12 +25,12 @@ export interface TimeJudged {
 export interface TimeQuestion {
   readonly reading: RowReading;
   readonly answer: RowAnswer;
-  /** What it lasts when the row says nothing. */
+  /** How long it lasts when the row does not say. */
   readonly starting: number;
-  /** A pause may last no time. */
+  /** The shortest length; a pause may have none. */
   readonly least: 0 | 1;
   readonly move?: Move;
-  /** The sides the move can be done on, and the one named. */
+  /** The sides the move can be done on, and the one the row names. */
   readonly sides: readonly ItemSide[];
   readonly side: RowSide | undefined;
 }
@@ -65,21 +69,21 @@ function lengthChoice(seconds: number, label = lengthWords(seconds)): DoubtChoic
 }
 
 function notesOf(time: TimeFound): string[] {
-  if (time.how === "bare") return [`“${time.text}” has no unit: read as seconds.`];
-  return time.how === "clock"
-    ? [`${secondsWords(time.seconds)}: until the next time on the clock, its set-up included.`]
-    : [];
+  if (time.how === "bare") return [TIME_SENTENCES.asSeconds(time.text)];
+  return time.how === "clock" ? [TIME_SENTENCES.untilNext(time.seconds)] : [];
 }
 
-/** A dash right at the number may have been a minus: nobody writes one for a length, so it is said and not asked. */
+/**
+ * A dash right before the number may have been a minus, but nobody writes a negative length, so it is noted and not
+ * asked about.
+ */
 const dashNote = ({ dashed, text, seconds }: TimeFound): string[] =>
-  dashed ? [`“-${text}” read as ${secondsWords(seconds)}: a length cannot be below nothing.`] : [];
+  dashed ? [TIME_SENTENCES.dashed(text, seconds)] : [];
 
 function unusual({ seconds, how, text }: TimeFound, least: 0 | 1): string | null {
-  if (seconds < least || seconds > LONGEST) return `“${text}” is no length an item can have.`;
-  if ((how === "bare" || how === "column") && seconds < SHORTEST_BARE)
-    return `“${text}” has no unit: seconds, minutes or repetitions?`;
-  if (seconds > LONGEST_USUAL) return `“${text}” is long for one item.`;
+  if (seconds < least || seconds > LONGEST) return TIME_SENTENCES.impossible(text);
+  if ((how === "bare" || how === "column") && seconds < SHORTEST_BARE) return TIME_SENTENCES.noUnit(text);
+  if (seconds > LONGEST_USUAL) return TIME_SENTENCES.long(text);
   return null;
 }
 
@@ -87,13 +91,13 @@ function unusualChoices(q: TimeQuestion, { seconds, how }: TimeFound): DoubtChoi
   if (how !== "said" && seconds < SHORTEST_BARE) {
     return [...lengthChoice(seconds), ...lengthChoice(seconds * 60), ...repsChoices(q, seconds)];
   }
-  // A spreadsheet writes the minute that was typed as 1:00 out as 1:00:00.
+  // A spreadsheet turns a minute typed as 1:00 into 1:00:00.
   const asMinutes = seconds >= 3600 && seconds % 60 === 0 ? lengthChoice(seconds / 60) : [];
   return [...asMinutes, ...lengthChoice(seconds)];
 }
 
 function repsDoubt(q: TimeQuestion, reps: number): PasteDoubt {
-  return doubtOf(`${plural(reps, "repetition")}: a plan counts seconds.`, repsChoices(q, reps));
+  return doubtOf(TIME_SENTENCES.repetitions(reps), repsChoices(q, reps));
 }
 
 function repsChoices({ move, starting }: TimeQuestion, reps: number): DoubtChoice[] {
@@ -111,28 +115,22 @@ function cycleSeconds({ tempo }: Move): number | null {
 }
 
 function rangeDoubt([low, high]: readonly [number, number]): PasteDoubt {
-  return doubtOf(`From ${secondsRange(low, high)}: a plan needs one length.`, [
-    ...lengthChoice(low),
-    ...lengthChoice(high),
-  ]);
+  return doubtOf(TIME_SENTENCES.range(low, high), [...lengthChoice(low), ...lengthChoice(high)]);
 }
 
 function severalDoubt(times: readonly TimeFound[]): PasteDoubt {
   const lengths = [...new Set(times.map((t) => t.seconds))].slice(0, 4);
   const all = times.reduce((sum, t) => sum + t.seconds, 0);
-  return doubtOf(
-    `Several times stand in this row: ${times
-      .slice(0, 4)
-      .map((t) => t.text)
-      .join(", ")}.`,
-    [...lengths.flatMap((seconds) => lengthChoice(seconds)), ...lengthChoice(all, `${secondsWords(all)} in all`)],
-  );
+  return doubtOf(TIME_SENTENCES.several(times.slice(0, 4).map((t) => t.text)), [
+    ...lengths.flatMap((seconds) => lengthChoice(seconds)),
+    ...lengthChoice(all, `${secondsWords(all)} in all`),
+  ]);
 }
 
 const isTwo = (side: RowSide | undefined): boolean => side === "left-right" || side === "right-left";
 
 function clockDoubt(seconds: number): PasteDoubt {
-  return doubtOf(`The clock gives this row ${secondsWords(seconds)}: for both sides together, or for each?`, [
+  return doubtOf(TIME_SENTENCES.clockBothSides(seconds), [
     ...lengthChoice(seconds / 2, `${secondsWords(seconds / 2)} each side`),
     ...lengthChoice(seconds, `${secondsWords(seconds)} each side`),
   ]);
@@ -143,19 +141,16 @@ function timesDoubt({ sides, side }: TimeQuestion, { seconds, times = 2, text }:
   const each = secondsWords(seconds);
   const whole = secondsWords(seconds * times);
   if (isTwo(side)) {
-    return doubtOf(`“${text}” on each side: is that one side's time, or both?`, [
+    return doubtOf(TIME_SENTENCES.eachSide(text), [
       ...lengthChoice(seconds, `${each} each side`),
       ...lengthChoice(seconds * times, `${whole} each side`),
     ]);
   }
   const sided = times === 2 && side === undefined && sides.includes("left");
   const choice = (label: string, row: RowAnswer): DoubtChoice => ({ label, answer: { row } });
-  return doubtOf(
-    `“${text}”: two sides, ${times === 2 ? "two" : times} rounds, or one item?`.replace(sided ? "" : "two sides, ", ""),
-    [
-      ...(sided ? [choice(`Left and right, ${each} each`, { seconds, side: "left-right" })] : []),
-      ...lengthChoice(seconds * times, `One item of ${whole}`),
-      ...(times <= 4 ? [choice(`${times} items of ${each}`, { seconds, times })] : []),
-    ],
-  );
+  return doubtOf(TIME_SENTENCES.rounds(text, times, sided), [
+    ...(sided ? [choice(`Left and right, ${each} each`, { seconds, side: "left-right" })] : []),
+    ...lengthChoice(seconds * times, `One item of ${whole}`),
+    ...(times <= 4 ? [choice(`${times} items of ${each}`, { seconds, times })] : []),
+  ]);
 }

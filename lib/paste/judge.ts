@@ -1,6 +1,6 @@
 /**
- * What the rows of a list become with what a person has answered so far: items, doubts in sentences, or nothing. A row
- * with an open doubt makes no item. Pure: the same reading and answers give the same outcome.
+ * What the rows of a list become, given a person's answers so far: items, doubts in sentences, or nothing. A row with
+ * an open doubt makes no item. Pure: the same reading and answers give the same result.
  */
 import { plural, sideWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
@@ -14,9 +14,10 @@ import { judgeSprings } from "./judge-springs.ts";
 import { judgeTime } from "./judge-time.ts";
 import type { JudgedRow, PasteDoubt } from "./judged.ts";
 import { distinctiveWords, isDistinctive } from "./library.ts";
+import { KIND_SENTENCES, MOVE_SENTENCES } from "./paste-words.ts";
 import type { PasteContext, RowReading } from "./types.ts";
 
-/** Seconds of a pause whose row names none (common practice, no source). */
+/** Seconds of a pause whose row gives none (common practice, no source). */
 const PAUSE_SECONDS = 30;
 
 export function judgeRows(rows: readonly RowReading[], answers: Answers, context: PasteContext): JudgedRow[] {
@@ -42,7 +43,7 @@ interface Question {
   readonly answers: Answers;
   readonly context: PasteContext;
   readonly habits: ListHabits;
-  /** The move row before it that is not skipped. */
+  /** The last move row before it that is not skipped. */
   readonly before: JudgedRow | undefined;
 }
 
@@ -111,7 +112,7 @@ function judgeMove(q: Question, id: string, notes: readonly string[]): JudgedRow
     timed,
   });
   const words = leftOver(reading, move);
-  // "2 x 45 s" of a move with sides: one choice answers both.
+  // "2 x 45 s" for a move with sides: one choice answers both time and side.
   const sideAnsweredByTime = time.doubt?.choices.some((c) => c.answer.row?.side !== undefined) ?? false;
   return finished(
     {
@@ -134,16 +135,16 @@ function judgeMove(q: Question, id: string, notes: readonly string[]): JudgedRow
 
 const goneDoubt = (id: string): PasteDoubt => ({
   about: "move",
-  say: `“${id}” is no longer in the library.`,
+  say: MOVE_SENTENCES.removed(id),
   choices: [],
 });
 
-/** Words of the row that nothing was read from, those of a longer name than the move's included. */
+/** Words of the row that nothing was read from, including those of a name longer than the move's. */
 function leftOver(reading: RowReading, move: Move): string {
   return [longerBy(reading.name, move.name), reading.words].filter((part) => part !== "").join(", ");
 }
 
-/** What a name says besides all the words of the move's own: "elbows close" of "Kneeling row elbows close". */
+/** What a name says beyond the move's own name: "elbows close" in "Kneeling row elbows close". */
 function longerBy(name: string, moveName: string): string {
   const known = new Set(distinctiveWords(moveName));
   const said = foldedWords(name).filter((word) => isDistinctive(word.fold));
@@ -166,11 +167,11 @@ function otherSideWords({ before, context }: Question): string | null {
   return `${name}, ${sideWords(before.side === "left" ? "right" : "left")}, like the row before`;
 }
 
-/** The row before, done on the other side; its own time wins. */
+/** The row before, done on the other side; a time of its own wins. */
 function judgeOtherSide(q: Question): JudgedRow {
   const { before, reading } = q;
   if (!isOneSided(before) || before.seconds === undefined || before.springs === undefined || before.state === "doubt") {
-    const say = "The row before it must be ready, and for one side, before this one can be its other side.";
+    const say = KIND_SENTENCES.notAfterOneSide;
     return { ...blank(reading), kind: null, state: "doubt", doubts: [{ about: "kind", say, choices: [] }] };
   }
   const side = before.side === "left" ? "right" : "left";

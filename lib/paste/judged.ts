@@ -14,7 +14,7 @@ export interface PasteDoubt {
   readonly about: DoubtAbout;
   readonly say: string;
   readonly choices: readonly DoubtChoice[];
-  /** Rows with the same word here may be answered together. */
+  /** Rows with the same value here may be answered together. */
   readonly like?: string;
 }
 
@@ -24,20 +24,20 @@ export type ItemDraft = { readonly kind: "heading"; readonly title: string } | O
 export interface JudgedRow {
   readonly reading: RowReading;
   readonly state: "ready" | "doubt" | "skipped";
-  /** Null while that is in doubt. */
+  /** Null while the kind is in doubt. */
   readonly kind: RowKind | null;
   readonly move?: string;
   readonly side?: RowSide;
   readonly seconds?: number;
   readonly times: number;
   readonly springs?: Readonly<Record<string, number>>;
-  /** Not named in the row: the choice that adding by hand begins with. */
+  /** Which values the row does not give, and so start with what adding by hand would choose. */
   readonly starting: { readonly seconds: boolean; readonly springs: boolean };
-  /** Left over, and whether it is kept as a form line. */
+  /** Words left over, and whether they are kept as a form line. */
   readonly words: string;
   readonly keepWords: boolean;
   readonly doubts: readonly PasteDoubt[];
-  /** Readings that are sure enough to go on with and must still be seen. */
+  /** Readings that are certain enough to use but should still be seen. */
   readonly notes: readonly string[];
   /** The items it makes; empty unless it is ready. */
   readonly drafts: readonly ItemDraft[];

@@ -1,4 +1,4 @@
-/** The library made ready for finding names: words folded, rare words weighing more, an index from word to moves. */
+/** The library prepared for finding names: words folded, rare words weighing more, an index from word to moves. */
 
 import { likeness } from "#lib/library/similar.ts";
 import type { Move } from "#lib/plan/schema.ts";
@@ -14,17 +14,17 @@ export interface Entry {
 
 export interface PasteLibrary {
   readonly entries: readonly Entry[];
-  /** All folded words run together: "pushup" and "push-up" are the same. */
+  /** All folded words run together, so that "pushup" and "push-up" are the same. */
   readonly bySame: ReadonlyMap<string, readonly string[]>;
-  /** The telling words in sorted order. */
+  /** The distinctive words in sorted order. */
   readonly byWords: ReadonlyMap<string, readonly string[]>;
   readonly byWord: ReadonlyMap<string, readonly number[]>;
   weightOf(word: string): number;
-  /** Words of the library like this one, with how alike they are. Remembered, so that long lists cost little. */
+  /** Words of the library similar to this one, each with its likeness. Cached, so that long lists cost little. */
   like(word: string): readonly (readonly [string, number])[];
 }
 
-/** Words that no move is told by. "in", "out" and "up" do tell. */
+/** Words that do not tell moves apart. "in", "out" and "up" do. */
 const SMALL = new Set(["the", "a", "an", "on", "of", "with", "and", "to", "at", "your", "from", "for", "by"]);
 const MAX_NAME_WORDS = 16;
 
@@ -74,14 +74,14 @@ export const runTogether = (name: string): string => foldText(name).replaceAll("
 export const sortedKey = (words: readonly string[]): string => [...words].sort().join(" ");
 export const sumOf = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0);
 
-/** The words of a name that tell moves apart; all of them when none does. At most sixteen. */
+/** The words of a name that tell moves apart, or all of them when none does. At most sixteen. */
 export function distinctiveWords(name: string): string[] {
   const all = foldedWords(name).map((w) => w.fold);
   const telling = all.filter(isDistinctive);
   return (telling.length > 0 ? telling : all).slice(0, MAX_NAME_WORDS);
 }
 
-/** "pushup" becomes "push up" and "pull down" "pulldown", whichever of them the library says. */
+/** "pushup" becomes "push up" and "pull down" "pulldown", whichever the library uses. */
 export function fitCompounds(words: readonly string[], library: PasteLibrary): string[] {
   const fit: string[] = [];
   for (const word of words) {

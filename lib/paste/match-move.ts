@@ -17,9 +17,9 @@ import type { Match } from "./types.ts";
 /** Offered below this score never, and at most so many. */
 const LEAST = 0.35;
 const MOST_OFFERED = 6;
-/** A part of a name is taken for the whole only when it is at least so much of it, two words at least. */
+/** A part of a name counts as the whole name only when it is at least this share of it and at least two words. */
 const PART_IS_ENOUGH = 0.7;
-/** How far the second best must be behind for another spelling to be sure. */
+/** How far behind the second best must be for a different spelling to be certain. */
 const CLEAR = 0.12;
 
 export function matchMove(name: string, library: PasteLibrary): Match {
@@ -38,7 +38,10 @@ export function matchMove(name: string, library: PasteLibrary): Match {
   return enough ? { how: "part", move: best.entry.id, near } : { how: "near", near };
 }
 
-/** The same words, in order or in any; null when there is no such move. Two moves of one name are both offered. */
+/**
+ * The move with the same words, in the same or another order; null when there is none. Two moves of one name are both
+ * offered.
+ */
 export function matchExact(name: string, library: PasteLibrary): Match | null {
   const same = library.bySame.get(runTogether(name));
   if (same) return sure("same", same);
@@ -55,13 +58,13 @@ function sure(how: "same" | "order", ids: readonly string[]): Match {
 
 interface Candidate {
   readonly entry: Entry;
-  /** Twice the weight they share over the weight of both: 1 when they say the same. */
+  /** Twice the shared weight over the weight of both: 1 when the words are the same. */
   readonly score: number;
-  /** Every word asked for is in the name, as it stands or nearly. */
+  /** Every word asked for is in the name, exactly or nearly. */
   readonly allAsked: boolean;
   /** Every word of the name was asked for. */
   readonly allNamed: boolean;
-  /** No word was only nearly the same. */
+  /** All matching words are exactly the same. */
   readonly equal: boolean;
 }
 

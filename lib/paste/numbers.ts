@@ -1,4 +1,4 @@
-/** Numbers as people write them in a list: figures, decimal commas, halves, words up to ninety-nine. */
+/** Numbers as people write them in a list: digits, decimal commas, halves, words up to ninety-nine. */
 
 const ONES =
   "one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(
@@ -11,13 +11,13 @@ const WORDS: ReadonlyMap<string, number> = new Map([
   ...TENS.map((word, i): [string, number] => [word, (i + 2) * 10]),
 ]);
 
-/** Source of a pattern for a number word, "forty-five" included. */
+/** Pattern source for a number word, "forty-five" included. */
 export const NUMBER_WORD = `(?:(?:${TENS.join("|")})[\\s-](?:${ONES.slice(0, 9).join("|")})|${[...TENS, ...[...ONES].reverse()].join("|")})`;
 
-/** Source of a pattern for figures: "60", "1.5", "1,5", "½", "1½". */
+/** Pattern source for digits: "60", "1.5", "1,5", "½", "1½". */
 export const FIGURES = "(?:\\d{1,5}(?:[.,]\\d{1,2})?½?|½)";
 
-/** The number that a match of one of the two is; NaN for anything else. */
+/** The number that a match of either pattern means; NaN for anything else. */
 export function readNumber(text: string): number {
   const plain = text.trim().toLowerCase();
   if (/^\d*½$/.test(plain)) return Number(plain.slice(0, -1) || 0) + 0.5;

@@ -1,4 +1,6 @@
-/** Which stretch of a row is the name of its move: names of the library may hold commas, and notes may follow them. */
+/**
+ * Finds the stretch of a row that names its move: names in the library may contain commas, and notes may follow them.
+ */
 import type { FieldSegment, RowField } from "./field.ts";
 import type { PasteLibrary } from "./library.ts";
 import { matchExact, matchMove } from "./match-move.ts";
@@ -16,14 +18,14 @@ export interface PickedName {
   readonly rest: readonly NameStretch[];
 }
 
-/** Stretches looked at; what follows is a note. */
+/** How many stretches are looked at; what follows is a note. */
 const MOST = 7;
 const STRENGTH: Readonly<Record<Match["how"], number>> = { same: 5, order: 4, spelling: 3, part: 2, near: 1, none: 0 };
 
-/** Words that only join what was read: nothing is lost with them. */
+/** Words that only join what was read, so dropping them loses nothing. */
 const JOINING = /^(?:then|and|for|of|with|per|at|on|in|x|the|plus|by|\s|-)+$/i;
 
-/** Takes joining words that stand alone out of a field and returns what is left, stretch by stretch. */
+/** Removes joining words that stand alone from a field and returns what is left, stretch by stretch. */
 export function nameStretches(field: RowField): NameStretch[] {
   const segments = field.segments();
   for (const { text, from, to } of segments) if (JOINING.test(text)) field.take(from, to, "passed-over");
@@ -31,8 +33,8 @@ export function nameStretches(field: RowField): NameStretch[] {
 }
 
 /**
- * The longest run of stretches that is a name of the library; else the run at the head, or after a first stretch that
- * means nothing, that is most like one; else the first stretch, which is then a name that nobody knows.
+ * The longest run of stretches that is a name in the library; else the run most like one, at the start or after a
+ * meaningless first stretch; else the first stretch, as an unknown name.
  */
 export function pickName(all: readonly NameStretch[], library: PasteLibrary): PickedName {
   const run = exactRun(all, library) ?? likelyRun(all, library);
@@ -47,7 +49,7 @@ interface Run {
   readonly match: Match;
 }
 
-/** The longest run with exactly a name's words, the earlier of two. */
+/** The longest run with exactly the words of a name; the earlier of two. */
 export function exactRun(all: readonly NameStretch[], library: PasteLibrary): Run | null {
   const most = Math.min(all.length, MOST);
   for (let length = most; length > 0; length--) {

@@ -1,6 +1,6 @@
 /**
- * A pasted list read for one studio: rows with what each says and from which characters. Pure; bounded in size and time.
- * `judge.ts` then says what each row becomes.
+ * Reads a pasted list for one studio: rows, what each says, and from which characters. Pure; bounded in size and time.
+ * `judge.ts` then decides what each row becomes.
  */
 
 import { areNumbers, type ClockMark, clockMark, countsUp } from "./class-clock.ts";
@@ -8,16 +8,17 @@ import { cleanText, foldText } from "./clean.ts";
 import { headerColumns, isHeader } from "./header.ts";
 import { libraryOf } from "./library.ts";
 import { MAX_ROWS, MAX_TEXT, tooLongWords, tooManyRows } from "./limits.ts";
+import { LIST_SENTENCES } from "./paste-words.ts";
 import { type RowReader, readPastedRow } from "./read-row.ts";
 import { bulletLength } from "./signs.ts";
 import { splitRows } from "./split.ts";
 import { springVocabulary } from "./spring-vocabulary.ts";
 import type { PasteContext, PastedColumn, PasteReading, RowReading, SplitRow, TimeFound } from "./types.ts";
 
-/** Rows before the headings that may hold a title. */
+/** Rows above the headings that may hold a title. */
 const TITLE_ROWS = 3;
 
-/** Reads the text for the studio's library and springs. Refuses, in one sentence, what is too long to be a list. */
+/** Reads the text for the studio's library and springs. A text too long to be a list is refused in one sentence. */
 export function readPaste(pasted: string, context: Pick<PasteContext, "moves" | "equipment">): PasteReading {
   if (pasted.length > MAX_TEXT) return { ok: false, say: tooLongWords(pasted.length) };
   const text = cleanText(pasted);
@@ -66,7 +67,7 @@ function markOf(row: SplitRow, columns: readonly PastedColumn[]): ClockMark | nu
 
 type Row = Omit<RowReading, "key">;
 
-/** A row that gives no length of its own lasts until the next mark of the clock. */
+/** A row without a length of its own lasts until the next clock mark. */
 function withClock(row: Row, marks: readonly (ClockMark | null)[], i: number): Row {
   const mark = marks[i];
   if (!mark || row.times.length > 0) return row;
@@ -76,7 +77,7 @@ function withClock(row: Row, marks: readonly (ClockMark | null)[], i: number): R
   return { ...row, times: [time] };
 }
 
-/** A column of blocks: a heading before each row where it changes. */
+/** A column of blocks adds a heading before each row where it changes. */
 function withBlocks(rows: readonly Row[], split: readonly SplitRow[], columns: readonly PastedColumn[]): Row[] {
   const at = columns.findIndex((c) => c.role === "block");
   if (at < 0) return [...rows];
@@ -108,7 +109,10 @@ function headingRow(row: Row, cell: { from: number; to: number; title: string })
   };
 }
 
-/** A row keeps its key while rows around it are typed: its own words, and which of several alike it is. */
+/**
+ * A row's key is its own words and which of several equal rows it is, so that it stays the same while other rows are
+ * typed.
+ */
 function withKeys(rows: readonly Row[]): RowReading[] {
   const seen = new Map<string, number>();
   return rows.map((row) => {
@@ -129,15 +133,14 @@ interface Seen {
 
 function remarksOn({ columns, clocked, numbered, rows, read }: Seen): string[] {
   const remarks: string[] = [];
-  const others = columns.flatMap((c) => (c.role === "other" && c.title !== "" ? [`“${c.title}”`] : []));
-  if (columns.length > 0) remarks.push("The first row was read as headings of the columns.");
-  if (others.length > 0) remarks.push(`${others.join(", ")}: no column that a class has; its words are left over.`);
+  const others = columns.flatMap((c) => (c.role === "other" && c.title !== "" ? [c.title] : []));
+  if (columns.length > 0) remarks.push(LIST_SENTENCES.headings);
+  if (others.length > 0) remarks.push(LIST_SENTENCES.otherColumns(others));
   if (read.some((row) => row.times.some((time) => time.how === "column"))) {
-    remarks.push("The column of times names no unit: its numbers were read as seconds.");
+    remarks.push(LIST_SENTENCES.timeColumn);
   }
-  if (clocked)
-    remarks.push("The times at the head of the rows count up: read as the clock of the class, not as lengths.");
-  if (numbered) remarks.push("The first column numbers the rows and was passed over.");
+  if (clocked) remarks.push(LIST_SENTENCES.clocked);
+  if (numbered) remarks.push(LIST_SENTENCES.numbered);
   if (rows > MAX_ROWS) remarks.push(tooManyRows(rows));
   return remarks;
 }

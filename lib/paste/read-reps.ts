@@ -1,4 +1,4 @@
-/** Repetitions: a plan counts seconds, so a row that counts repetitions instead is in doubt, but must be understood. */
+/** Repetitions. A plan counts seconds, so a row that counts repetitions is in doubt, but it must be understood. */
 import { type RowField, WORD_END, WORD_START } from "./field.ts";
 
 const WORDINGS: readonly RegExp[] = [
@@ -11,7 +11,7 @@ const WORDINGS: readonly RegExp[] = [
   new RegExp(`${WORD_START}()(\\d{1,3})\\s*[x×](?![\\p{L}\\p{N}])`, "giu"),
 ];
 
-/** Takes repetitions out of the field and returns how many in all; undefined where there are none. */
+/** Takes repetitions out of the field and returns how many there are in all; undefined where there are none. */
 export function readReps(field: RowField): number | undefined {
   let reps: number | undefined;
   for (const wording of WORDINGS) {

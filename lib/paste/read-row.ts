@@ -1,5 +1,5 @@
 /**
- * One row: every reader takes the characters that it understands, what is left is the name of the move and words left
+ * Reads one row: every reader takes the characters it understands; what is left is the name of the move and words left
  * over. Nothing is decided here that a person should decide; `judge.ts` says what is in doubt.
  */
 
@@ -26,11 +26,11 @@ import { bulletLength, signsOf } from "./signs.ts";
 import type { SpringVocabulary } from "./spring-vocabulary.ts";
 import type { PastedCell, PastedColumn, PastedPiece, RowReading, SplitRow, TimeFound } from "./types.ts";
 
-/** What a row is read by. */
+/** What is needed to read a row. */
 export interface RowReader {
   readonly library: PasteLibrary;
   readonly springs: SpringVocabulary;
-  /** By place; empty where the list has no headings. */
+  /** By position; empty where the list has no headings. */
   readonly columns: readonly PastedColumn[];
   /** Rows begin with the clock of the class. */
   readonly clocked: boolean;
@@ -53,7 +53,7 @@ interface Part {
 
 const FREE: PastedColumn = { role: "free" };
 
-/** Reads one row. `text` is the clean text that the row's offsets count in. */
+/** Reads one row. `text` is the clean text that the row's offsets refer to. */
 export function readPastedRow(row: SplitRow, text: string, by: RowReader): Omit<RowReading, "key"> {
   const into: Open = {
     times: [],
@@ -134,7 +134,7 @@ function readColumn({ field, column, cell }: Part, into: Open, by: RowReader): v
   }
 }
 
-/** A column of one spring: a count, a mark that means one; a dash says as little as an empty cell. */
+/** A column for one spring: a count, or a mark that means one; a dash means the same as an empty cell. */
 function readSpringCount(spring: string, field: RowField, into: Open): void {
   const text = field.text.trim();
   field.take(0, field.text.length, "springs");
@@ -153,7 +153,7 @@ function readFree(fields: readonly RowField[], into: Open, by: RowReader): void 
     into.facing ??= readFacing(field);
     into.times.push(...takeTimesFrom(field, { initials: springs.initials }));
   }
-  // A cell of its own that says "none" speaks of springs, whatever stands over it; the name comes first.
+  // A separate cell that says "none" means springs, whatever its column; the name was taken first.
   for (const field of fields.slice(1)) readNoneCell(field, into.springs);
   for (const field of fields) readInitials(field, springs, into.springs, into.times.length > 0);
   for (const field of fields) {
@@ -178,7 +178,7 @@ interface Rest {
   readonly others: readonly NameStretch[];
 }
 
-/** The name, the words left over, and from which characters everything was read. */
+/** The name, the words left over, and the characters each part was read from. */
 function wordsOfRow({ row, parts, picked, others }: Rest) {
   const rest = [...picked.rest, ...others];
   const partOf = (stretch: NameStretch) => parts.find((p) => p.field === stretch.field);

@@ -1,4 +1,4 @@
-/** Sides, facing and where the person sits, out of the words of a row. */
+/** Reads sides, facing and where the person sits from the words of a row. */
 import type { Facing } from "#lib/plan/schema.ts";
 import { type RowField, WORD_END, WORD_START } from "./field.ts";
 import type { RowSide, TextSpan } from "./types.ts";
@@ -16,7 +16,7 @@ interface SidePattern {
 
 const pattern = (source: string): RegExp => new RegExp(`${WORD_START}${source}${WORD_END}`, "giu");
 
-/** Longer wordings first: what one takes, the next does not see. */
+/** Longer wordings come first: what one takes, the next does not see. */
 const WORDINGS: readonly SidePattern[] = [
   { side: "left-right", pattern: pattern(`${LEFT}(?:\\s+${LIMB})?${JOINT}${RIGHT}(?:\\s+${LIMB})?`) },
   { side: "right-left", pattern: pattern(`${RIGHT}(?:\\s+${LIMB})?${JOINT}${LEFT}(?:\\s+${LIMB})?`) },
@@ -31,17 +31,17 @@ const WORDINGS: readonly SidePattern[] = [
   { side: "left", pattern: pattern(`${THE}(?:left|lhs)(?:\\s+${LIMB}(?:\\s+only)?)?`) },
   { side: "right", pattern: pattern(`${THE}(?:right|rhs)(?:\\s+${LIMB}(?:\\s+only)?)?`) },
 ];
-/** A letter on its own is a side only as a capital, or in brackets. */
+/** A single letter is a side only as a capital or in brackets. */
 const CAPITAL =
   /(?<![\p{L}\p{N}'’])(?:\(\s*([LRlr])\s*\)|([LR])(?:\s+(?:sides?|legs?|arms?|hands?|foot|feet|knees?))?)(?![\p{L}\p{N}'’.])\.?/gu;
 const LETTER_COLUMN = /(?<![\p{L}\p{N}])([lr])(?![\p{L}\p{N}])/giu;
-/** After a time only: "30 s each". */
+/** Only after a time: "30 s each". */
 const EACH = /(?<=\uFDD0\s*)(?:each|ea\.?)(?![\p{L}\p{N}])/giu;
 const BOTH_COLUMN = /^\s*(?:b|bi|bilateral|each|ea|2|two|l\s?r|lr)\s*$/i;
 
 /**
- * Takes the sides out of a field. `column`: the field is one of sides, where small letters count too. `kept`: a stretch
- * that is the name of a move, whatever it says.
+ * Takes the sides out of a field. `column`: the field is from a column of sides, where small letters count too. `kept`:
+ * a stretch that is the name of a move, whatever it says.
  */
 export function readSides(field: RowField, column: boolean, kept: TextSpan | null): RowSide[] {
   const found: RowSide[] = [];
@@ -93,7 +93,10 @@ const OFFSET = new RegExp(
   "iu",
 );
 
-/** Takes "offset 80 mm", "10 cm further" or "8 cm closer" out of the field. Millimetres; nearer to the anchor is below 0. */
+/**
+ * Takes "offset 80 mm", "10 cm further" or "8 cm closer" out of the field. Millimetres; negative is nearer to the
+ * anchor.
+ */
 export function readOffset(field: RowField): number | undefined {
   const m = OFFSET.exec(field.left);
   if (!m) return undefined;

@@ -1,14 +1,14 @@
 /**
- * Springs in a text by the room's own labels: "2 light", "light x2", "one light, one middle", "1 L + 1 M". A word that is
- * no label of this room is kept as unknown: which spring it is, only a person can say.
+ * Reads springs from a text by the room's own labels: "2 light", "light x2", "one light, one middle", "1 L + 1 M". A
+ * word that is not a label of this room is kept as unknown: only a person can say which spring it is.
  */
-import { countWord } from "#lib/plan/format.ts";
 import { foldText } from "./clean.ts";
 import { type FieldSegment, type RowField, WORD_END, WORD_START } from "./field.ts";
+import { SPRING_SENTENCES } from "./paste-words.ts";
 import { COUNT_PATTERN, countOf, type SpringVocabulary } from "./spring-vocabulary.ts";
 import type { SpringsFound } from "./types.ts";
 
-/** What has been read of one row, field after field. */
+/** What has been read from one row, field after field. */
 export interface SpringsSoFar {
   counts: Record<string, number>;
   unknown: { word: string; count: number }[];
@@ -24,7 +24,7 @@ const NONE = new RegExp(
   "giu",
 );
 const NONE_CELL = /^\s*(?:none|no|off|-+|–|—|0|nil|bw|body\s?-?weight|no springs?)\s*$/i;
-/** Words that people use for springs, when they are no label of this room. */
+/** Words that people use for springs, where they are not labels of this room. */
 const SPRINGISH =
   "red|blue|yellow|green|white|black|grey|gray|orange|purple|pink|brown|gold|silver|heavy|heavies|medium|light|soft|hard|stiff|firm|strong|weak|full|half|quarter|middle";
 const WEIGHTED = new RegExp(
@@ -37,7 +37,7 @@ const ANY_SPRING = new RegExp(
 );
 const SHORT = new RegExp(`${WORD_START}${COUNT_PATTERN}\\s*[x×*]?\\s*(\\p{L}{3,12})\\.?${WORD_END}`, "giu");
 
-/** Counted labels, "no springs", and words that are clearly meant for a spring. Read before times. */
+/** Counted labels, "no springs", and words clearly meant as springs. Read before times. */
 export function readSprings(field: RowField, words: SpringVocabulary, into: SpringsSoFar): void {
   if (words.counted) {
     field.takeAll(words.counted, "springs", (m) => {
@@ -59,7 +59,7 @@ export function readSprings(field: RowField, words: SpringVocabulary, into: Spri
 
 const INITIAL = new RegExp(`${WORD_START}(\\d{1,2})\\s?[x×]?\\s?(\\p{L})${WORD_END}(?!['’/])`, "gu");
 
-/** "1 L + 1 M". Read after times. `timed`: the row has a time besides, so that "1 M" is no minute. */
+/** "1 L + 1 M". Read after times. `timed`: the row also has a time, so "1 M" is not a minute. */
 export function readInitials(field: RowField, words: SpringVocabulary, into: SpringsSoFar, timed: boolean): void {
   const all = [...field.left.matchAll(INITIAL)].filter((m) => words.initials.has(m[2] ?? ""));
   const several = all.length > 1 || Object.keys(into.counts).length > 0;
@@ -79,7 +79,7 @@ const COUNTED_AFTER = new RegExp(
 );
 const REST = new RegExp(`(?:${COUNT_PATTERN}\\s*[x×*]?\\s*)?(${WORD_IN_CELL}|\\d+)`, "giu");
 
-/** A cell that holds springs and nothing else: labels alone count one, and whatever is left is an unknown spring. */
+/** A cell that holds only springs: a label alone counts as one, and whatever is left is an unknown spring. */
 export function readSpringCell(field: RowField, words: SpringVocabulary, into: SpringsSoFar): void {
   if (NONE_CELL.test(field.left)) {
     into.none = true;
@@ -106,21 +106,21 @@ export function readSpringCell(field: RowField, words: SpringVocabulary, into: S
 
 const NONE_ALONE = /^\s*(?:none|nil|-+|–|—|bw|body\s?-?weight)\s*$/i;
 
-/** A cell without a column of its own that holds a word or a sign for "none" and nothing else: said so, not guessed. */
+/** A cell without a known column that holds only a word or sign for "none": read as no springs, with a note. */
 export function readNoneCell(field: RowField, into: SpringsSoFar): void {
   if (!NONE_ALONE.test(field.text)) return;
   into.none = true;
-  into.notes.push(`“${field.text.trim()}” read as no springs.`);
+  into.notes.push(SPRING_SENTENCES.readAsNone(field.text.trim()));
   field.take(0, field.text.length, "springs");
 }
 
-/** Takes labels without a number, as one each. True when there were any. */
+/** Takes labels without a number as one each. True when there were any. */
 function readAlone(field: RowField, words: SpringVocabulary, into: SpringsSoFar): boolean {
   let any = false;
   if (words.alone) {
     field.takeAll(words.alone, "springs", (m) => {
       any = addKnown(into, words, { label: m[1] ?? "", count: 1 }) || any;
-      into.notes.push(`“${m[0].trim()}” has no number: read as one.`);
+      into.notes.push(SPRING_SENTENCES.readAsOne(m[0].trim()));
       return true;
     });
   }
@@ -146,7 +146,7 @@ function addKnown(
   return true;
 }
 
-/** A letter or a beginning that stands for one spring only; a letter for several of them is unknown. */
+/** Adds a letter or an abbreviation that fits only one spring; one that fits several is unknown. */
 function addShort(
   into: SpringsSoFar,
   words: SpringVocabulary,
@@ -157,7 +157,7 @@ function addShort(
   if (meant.length > 1 && read.word.length === 1) return addUnknown(into, read.word, read.count);
   if (meant.length !== 1 || !spring) return false;
   addKnown(into, words, { label: spring.label, count: read.count });
-  into.notes.push(`“${read.text.trim()}” read as ${countWord(read.count)} ${spring.label}.`);
+  into.notes.push(SPRING_SENTENCES.readAs(read.text.trim(), read.count, spring));
   return true;
 }
 
@@ -168,7 +168,10 @@ function addUnknown(into: SpringsSoFar, word: string, count: number): boolean {
 
 const SPRINGISH_ALONE = new RegExp(`^(?:extra[\\s-]+)?(?:${SPRINGISH})s?(?:\\s+springs?)?$`, "i");
 
-/** Takes a stretch that holds labels and nothing else, as one each: "light + middle". So with one word for a spring that is none here. */
+/**
+ * Takes a stretch that holds only labels as one each ("light + middle"), and likewise a single word for a spring this
+ * room does not have.
+ */
 export function readLabelStretch(
   field: RowField,
   stretch: FieldSegment,
@@ -181,7 +184,7 @@ export function readLabelStretch(
     return addUnknown(into, stretch.text.replace(/\s+springs?$/i, ""), 1);
   }
   for (const label of labelsIn(stretch.text)) addKnown(into, words, { label, count: 1 });
-  into.notes.push(`“${stretch.text}” has no number: read as one${labelsIn(stretch.text).length > 1 ? " each" : ""}.`);
+  into.notes.push(SPRING_SENTENCES.readAsOne(stretch.text, labelsIn(stretch.text).length > 1));
   field.take(stretch.from, stretch.to, "springs");
   return true;
 }

@@ -1,17 +1,17 @@
 /**
- * Lengths of time in a text: "60 s", "1:00", "1 min", "1.5 min", "1 min 30", "1'30", "half a minute", "45-60 s",
- * "2 x 45 s", "30/30 s". Seconds. A number without a unit counts only where the caller says so.
+ * Reads lengths of time from a text: "60 s", "1:00", "1 min", "1.5 min", "1 min 30", "1'30", "half a minute", "45-60
+ * s", "2 x 45 s", "30/30 s". In seconds. A number without a unit counts only where the caller says so.
  */
 import { type RowField, WORD_END, WORD_START } from "./field.ts";
 import { FIGURES, NUMBER_WORD, readNumber } from "./numbers.ts";
 import type { TimeFound } from "./types.ts";
 
 export interface TimeOptions {
-  /** Seconds that a bare number stands for; without it a bare number is no time. */
+  /** Seconds that a bare number stands for; without it a bare number is not a time. */
   readonly perNumber?: number;
-  /** What a bare number is called: the heading of its column may have named the unit. */
+  /** How a bare number is reported: the heading of its column may have named the unit. */
   readonly bare?: TimeFound["how"];
-  /** Capitals that are initials of springs: "2 M" is then no time. */
+  /** Capitals that are initials of springs, so that "2 M" is not a time. */
   readonly initials: ReadonlySet<string>;
 }
 
@@ -64,7 +64,7 @@ interface Phrase {
   readonly end: number;
 }
 
-/** One time with what belongs to it: how many times, a range, two sides. */
+/** One time with what belongs to it: a multiplier, a range, two sides. */
 function phraseAt(text: string, index: number, options: TimeOptions): Phrase | null {
   const before = at(TIMES_BEFORE, text, index);
   const start = before ? index + before[0].length : index;
@@ -93,7 +93,7 @@ function phraseAt(text: string, index: number, options: TimeOptions): Phrase | n
   return times ? make(first.end + times[0].length, { times: Number(times[1]) }) : make(first.end, {});
 }
 
-/** A dash with nothing between it and the number, and no word right before it: "Plank -30 s", not "Plank-30 s". */
+/** A dash right before the number, with no word right before the dash: "Plank -30 s", not "Plank-30 s". */
 const MINUS = /(?:^|\s)[-−]$/u;
 
 const ends = (a: number, b: number): readonly [number, number] => [Math.min(a, b), Math.max(a, b)];
@@ -142,7 +142,7 @@ function unitAt(text: string, index: number, options: TimeOptions): Part | null 
   return { seconds: readNumber(seconds[1] ?? ""), end: index + seconds[0].length };
 }
 
-/** "2 M" where M is the initial of a spring: small numbers with a capital are left to the springs. */
+/** "2 M" where M is the initial of a spring: small numbers with a capital are left to the spring reader. */
 function isSpring(match: RegExpExecArray, unit: string | undefined, { initials }: TimeOptions): boolean {
   return unit !== undefined && initials.has(unit) && readNumber(match[1] ?? "") < 10;
 }

@@ -1,4 +1,6 @@
-/** What the looks of a row say: a heading, a pause, a total, a repetition, the opening or closing, a formula. */
+/**
+ * What the appearance of a row suggests: a heading, a pause, a total, a repetition, the opening or closing, a formula.
+ */
 import { foldText } from "./clean.ts";
 import { MAX_ROW } from "./limits.ts";
 import type { Sign, SplitRow } from "./types.ts";
@@ -14,7 +16,7 @@ const EDGE = /^(opening|welcome|intro|introduction|closing|outro|cool ?down|warm
 const FORMULA = /^\s*=\s*[\p{L}\d("$+-]|^\s*[@+]\p{L}+\d*\(|^\s*#(REF|N\/A|VALUE|NAME|DIV\/0|NUM|NULL|SPILL)[!?]?/iu;
 const MARKED_HEADING = /^\s*#{1,6}\s+\S|^\s*(\*\*|__)[^*_]+:?\1:?\s*$|^\s*=+\s+\S.*\S\s+=+\s*$|:\s*(\*\*|__)?\s*$/;
 
-/** Signs of a row from its raw cells; `words` is what was not read of it as a time, a side or springs. */
+/** Signs of a row from its raw cells; `words` is what was not read as a time, a side or springs. */
 export function signsOf(row: SplitRow, words: string): Sign[] {
   const text = row.cells
     .map((c) => c.text)
@@ -48,5 +50,5 @@ function isCapitals(words: string): boolean {
 
 const BULLET = /^\s*(?:(?:[-*+•‣◦·–—▪●○■□☐☑✓✔>]|\[[ xX]?\]|\(?\d{1,3}[.)]|\(?[a-kA-Km-qM-Qs-zS-Z][.)]|#{1,6})\s+)+/u;
 
-/** How many UTF-16 units at the head of a row are a bullet, a number or a letter of a list. */
+/** How many UTF-16 units at the start of a row are a bullet, or a list number or letter. */
 export const bulletLength = (text: string): number => BULLET.exec(text)?.[0].length ?? 0;

@@ -1,15 +1,18 @@
 /**
- * Pasted text into rows and cells, whatever its form: lines (cells parted by two or more spaces), a spreadsheet's copied
+ * Splits pasted text of any form into rows and cells: lines (cells separated by two or more spaces), copied spreadsheet
  * cells (tabs), a table drawn with bars, or a file with commas or semicolons.
  */
 import { splitDelimited } from "./delimited.ts";
 import { isHeader } from "./header.ts";
 import type { Form, PastedCell, SplitRow } from "./types.ts";
 
-/** Lines looked at to tell the form. */
+/** How many lines are looked at to tell the form. */
 const SAMPLE = 60;
 
-/** Rows with anything in them. A line that only draws a rule is none. `text` is clean; `springs`: the room's spring labels. */
+/**
+ * Rows that hold anything; a line that only draws a rule does not count. `text` is clean; `springs` are the room's
+ * spring labels.
+ */
 export function splitRows(text: string, springs: readonly string[]): { form: Form; rows: SplitRow[] } {
   const form = formOf(text, springs);
   const rows = form === "lines" || form === "pipes" ? splitLines(text, form) : splitDelimited(text, DELIMITERS[form]);
@@ -88,5 +91,5 @@ function trimmed(row: SplitRow): SplitRow {
   return { ...row, cells };
 }
 
-/** Nothing, or signs that only draw a line. */
+/** Empty, or only signs that draw a line. */
 const isBlank = (text: string): boolean => /^[\s\-=_*|.#~+:–—•·"]*$/.test(text);

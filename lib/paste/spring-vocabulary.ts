@@ -1,25 +1,25 @@
-/** The words for one room's springs: patterns for its labels, which letters and beginnings stand for which. */
+/** The words for one room's springs: patterns for its labels, and which letters and abbreviations mean which spring. */
 import type { Spring } from "#lib/plan/schema.ts";
 import { foldText } from "./clean.ts";
 import { WORD_END, WORD_START } from "./field.ts";
 
 export interface SpringVocabulary {
   readonly springs: readonly Spring[];
-  /** "2 light", "two light springs", "light x2", "light: 2"; null in a room without springs that have a name. */
+  /** "2 light", "two light springs", "light x2", "light: 2"; null in a room whose springs have no labels. */
   readonly counted: RegExp | null;
   /** A label alone. */
   readonly alone: RegExp | null;
-  /** Capitals that begin a label. */
+  /** Capitals that labels begin with. */
   readonly initials: ReadonlySet<string>;
   /** The spring of a label, "lights" and "light springs" included. */
   byLabel(text: string): Spring | undefined;
-  /** The springs that a letter, or a beginning of three letters or more, can stand for. */
+  /** The springs that a letter, or a beginning of at least three letters, can stand for. */
   shortFor(text: string): readonly Spring[];
 }
 
 export const COUNT_PATTERN = "(\\d{1,2}|no|one|two|three|four|five|six|seven|eight)";
 const COUNTS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight"];
-/** How many a count word or figure is. */
+/** The number a count word or figure means. */
 export function countOf(text: string): number {
   const word = COUNTS.indexOf(text.toLowerCase());
   return word >= 0 ? word : Number(text);

@@ -1,11 +1,11 @@
-/** What was typed in a row, cut where something was read from it, so that a screen can mark what was not. */
+/** The text of a row, cut where something was read from it, so that a screen can mark what was not read. */
 import type { PieceOf, RowReading } from "./types.ts";
 
 export interface TypedPart {
   readonly text: string;
-  /** Null: blanks and signs between. */
+  /** Null for spaces and signs in between. */
   readonly of: PieceOf | null;
-  /** Where it begins in the row. */
+  /** Offset within the row. */
   readonly at: number;
 }
 

@@ -7,7 +7,7 @@ export interface TextSpan {
   readonly to: number;
 }
 
-/** A cell of a row. Offsets are of the pasted text; `skips` are offsets of quote marks that stand in it for escaping. */
+/** A cell of a row. Offsets are into the pasted text; `skips` are offsets of quote marks that only escape others. */
 export interface PastedCell extends TextSpan {
   readonly text: string;
   readonly skips?: readonly number[];
@@ -21,7 +21,10 @@ export interface SplitRow extends TextSpan {
 
 export type Form = "lines" | "tabs" | "pipes" | "commas" | "semicolons";
 
-/** What a column of a table holds, by its heading. `perNumber`: seconds that a bare number in it stands for. */
+/**
+ * What a column of a table holds, by its heading. `perNumber`: the seconds or millimetres that a bare number in it
+ * stands for.
+ */
 export type PastedColumn =
   | { readonly role: "free" | "move" | "springs" | "side" | "notes" | "block" | "clock" | "order" }
   | { readonly role: "time"; readonly perNumber?: number }
@@ -29,52 +32,55 @@ export type PastedColumn =
   | { readonly role: "spring"; readonly spring: string }
   | { readonly role: "other"; readonly title: string };
 
-/** What some characters of a row were taken for. `words`: nobody knows; `passed-over`: a bullet, a number of the list. */
+/** What some characters of a row were read as. `words`: unknown; `passed-over`: a bullet or a list number. */
 export type PieceOf = "move" | "time" | "side" | "springs" | "facing" | "offset" | "words" | "passed-over";
 export interface PastedPiece extends TextSpan {
   readonly of: PieceOf;
 }
 
-/** A length of time. `bare`: a number without a unit, `column`: one in a column of times; `clock`: worked out from the clock beside this row and the next. */
+/**
+ * A length of time. `bare`: a number without a unit. `column`: one in a column of times. `clock`: from the class clock
+ * of this row and the next.
+ */
 export interface TimeFound {
   readonly seconds: number;
   readonly how: "said" | "bare" | "column" | "clock";
   readonly text: string;
-  /** Both ends where a range stands there; `seconds` is its lower end. */
+  /** Both ends of a range; `seconds` is its lower end. */
   readonly range?: readonly [number, number];
-  /** A dash stands right before it, with no word before the dash. */
+  /** A dash is right before it, with no word before the dash. */
   readonly dashed?: true;
   /** "2 x 45 s", "45/45": how many times. */
   readonly times?: number;
 }
 
-/** The sides a row may name; the last two are two items, in this order. */
+/** The sides a row may name; the last two mean two items, in this order. */
 export type RowSide = ItemSide | "left-right" | "right-left";
 
-/** Springs of a row by the room's ids, and words that name no spring of the room. */
+/** Springs of a row by the room's ids, and words that are not springs of the room. */
 export interface SpringsFound {
   readonly counts: Readonly<Record<string, number>>;
   readonly unknown: readonly { readonly word: string; readonly count: number }[];
   /** The row says that no spring is on. */
   readonly none: boolean;
-  /** Readings to be shown, such as an abbreviation. */
+  /** Readings to show, such as an abbreviation. */
   readonly notes: readonly string[];
   /** A number and a letter that could also be a time, such as "1 M": its text and the seconds it would be. */
   readonly orTime?: { readonly text: string; readonly seconds: number };
 }
 
 /**
- * How a name was found in the library. Sure: `same` words, the same in another `order`, another `spelling`, or the only
- * move with these words (`part`). Otherwise `near` ones are offered, best first, or there is nothing like it.
+ * How a name was found in the library. Certain: the `same` words, the same in another `order`, another `spelling`, or
+ * the only move with these words (`part`). Otherwise similar moves are offered, best first (`near`), or there are none.
  */
 export interface Match {
   readonly how: "same" | "order" | "spelling" | "part" | "near" | "none";
-  /** The move, when sure. */
+  /** The move, when certain. */
   readonly move?: string;
   readonly near: readonly { readonly move: string; readonly score: number }[];
 }
 
-/** What the looks of a row say it is. */
+/** What the appearance of a row suggests. */
 export type Sign = "heading" | "capitals" | "pause" | "total" | "repeat" | "edge" | "formula" | "too-long";
 
 export interface RowReading extends TextSpan {
@@ -92,9 +98,9 @@ export interface RowReading extends TextSpan {
   readonly springs: SpringsFound;
   readonly facing?: Facing;
   readonly offsetMm?: number;
-  /** What is left over, to keep as a form line or to drop. */
+  /** Words left over, to keep as a form line or to drop. */
   readonly words: string;
-  /** The words stand in a column of notes. */
+  /** The words are from a column of notes. */
   readonly wordsAreNotes: boolean;
   readonly pieces: readonly PastedPiece[];
 }
@@ -105,11 +111,11 @@ export type PasteReading =
       readonly ok: true;
       readonly form: Form;
       readonly rows: readonly RowReading[];
-      /** Sentences about the whole list: columns passed over, rows that did not fit. */
+      /** Sentences about the whole list: columns skipped, rows that did not fit. */
       readonly remarks: readonly string[];
     };
 
-/** The studio a list is read for. The three functions are what adding by hand would choose. */
+/** The studio a list is read for. The three functions return what adding by hand would choose. */
 export interface PasteContext {
   readonly moves: Readonly<Record<string, Move>>;
   readonly equipment: Equipment;

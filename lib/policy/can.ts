@@ -1,6 +1,6 @@
 /**
- * Who may do what: one pure function, asked by every route, every command and every socket.
- * It answers for a person with the roles the server knows, for a paired device, or for nobody.
+ * Who may do what: pure functions that every route, command and socket asks. They answer for a person with the roles
+ * the server knows, for a paired device, or for nobody.
  */
 export const ROLES = ["trainee", "coach", "lead", "manager", "crew"] as const;
 export type Role = (typeof ROLES)[number];
@@ -17,7 +17,7 @@ export interface Device {
 }
 export type Actor = Person | Device | null;
 
-/** What the policy needs to know of a plan. */
+/** What the policy needs to know about a plan. */
 export interface PlanSubject {
   readonly ownerId: string;
   readonly sharedWith: readonly string[];
@@ -77,7 +77,10 @@ export function canPlan(actor: Actor, action: PlanAction, plan: PlanSubject): bo
   }
 }
 
-/** May `actor` settle a thread of this plan? One in which a lead spoke waits for a lead: others answer that it is mended. */
+/**
+ * May `actor` settle a thread of this plan? One in which a lead has written waits for a lead; others reply that it is
+ * fixed.
+ */
 export function canSettle(actor: Actor, plan: PlanSubject, thread: { readonly leadSpoke: boolean }): boolean {
   if (actor?.kind !== "person" || !canPlan(actor, "plan.comment", plan)) return false;
   return !thread.leadSpoke || actor.roles.includes("lead");
@@ -98,18 +101,20 @@ const STUDIO_RIGHTS: Record<StudioAction, readonly Role[]> = {
   "record.read": ["manager"],
 };
 
-/** May `actor` do `action` in the studio at large? Of one plan's editions `canReadEditions` decides. */
+/** May `actor` do `action` in the studio as a whole? `canReadEditions` decides about one plan's editions. */
 export function can(actor: Actor, action: StudioAction): boolean {
   return actor?.kind === "person" && STUDIO_RIGHTS[action].some((role) => actor.roles.includes(role));
 }
 
-/** A trainee reads signed plans only where they may read the plan; everybody else of the studio reads them all. */
+/**
+ * A trainee reads a plan's editions only where they may read the plan; everybody else in the studio reads all of them.
+ */
 export function canReadEditions(actor: Actor, plan: PlanSubject): boolean {
   if (actor?.kind !== "person" || !can(actor, "edition.read")) return false;
   return actor.roles.some((role) => role !== "trainee") || canPlan(actor, "plan.read", plan);
 }
 
-/** A device may fetch the cards of its own room, send its own logs, and be on its room's line of screens; nothing else. */
+/** A device may fetch its own room's cue cards, send its own logs and join its room's line of screens; nothing else. */
 export function canDevice(actor: Actor, _action: DeviceAction, roomId: string): boolean {
   return actor?.kind === "device" && actor.roomId === roomId;
 }

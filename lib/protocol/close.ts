@@ -9,22 +9,28 @@ export const CLOSE = {
   },
   notSignedIn: {
     code: 4401,
-    text: "Your session has ended. Sign in again: what you typed is kept on this device and goes back into the plan.",
+    text: "Your session has ended. Sign in again: what you typed is kept on this device and will be saved then.",
   },
   otherPerson: {
     code: 4402,
-    text: "Somebody else has signed in on this device. What this page holds is kept here: sign in as yourself again to bring it into the plan.",
+    text: "Somebody else has signed in on this device. Your unsaved words are kept here: sign in as yourself again to save them.",
   },
-  noRight: { code: 4403, text: "You may no longer open this. What you typed is kept on this device." },
-  unknownDocument: { code: 4404, text: "There is no such document here. It may have been deleted." },
-  tooSlowToSignIn: { code: 4408, text: "The server could not tell in time who is asking. Reload the page." },
+  noRight: {
+    code: 4403,
+    text: "You no longer have access to this. What you typed is kept on this device. Ask its author or a lead to share it with you.",
+  },
+  unknownDocument: {
+    code: 4404,
+    text: "This document does not exist here; it may have been deleted. Go back to your desk.",
+  },
+  tooSlowToSignIn: { code: 4408, text: "The server took too long to check who you are. Reload the page." },
   erasing: {
     code: 4406,
-    text: "This page would have erased part of this document for good, which nobody can here: what is taken out can always be put back. Nothing of that change was taken in. Copy what you typed last, then load the document again.",
+    text: "This page tried to erase part of this document for good, which is not allowed: what is taken out can always be put back. None of that change was saved. Copy what you typed last, then load the document again.",
   },
   newerDocument: {
     code: 4409,
-    text: "This document was written by a newer version of the program. Update the server before opening it; nothing was changed.",
+    text: "This document was written by a newer version of the program. Nothing was changed. Ask whoever runs the server to update it, then open the document again.",
   },
   damaged: {
     code: 4411,
@@ -32,28 +38,28 @@ export const CLOSE = {
   },
   tooLarge: {
     code: 4413,
-    text: "That change is larger than the server takes at once. It is kept on this device but not in the plan: take it back, or add it in smaller parts.",
+    text: "That change is too large to save in one go. It is kept on this device but not in the plan: undo it, or add it in smaller parts.",
   },
   tooHeavy: {
     code: 4414,
-    text: "That change is more work than the server takes at once. Nothing of it was taken in; it is kept on this device. Take it back, or make it in smaller parts.",
+    text: "That change is too much work for the server in one go. None of it was saved; it is kept on this device. Undo it, or make it in smaller parts.",
   },
   full: {
     code: 4415,
-    text: "This document is as large as it may be: what you added last was not taken in, and is kept on this device. Take it back or shorten something, then try again. A plan that is still full was changed too often: duplicate it on your desk, the copy starts afresh.",
+    text: "This document has reached its size limit: what you added last was not saved, but is kept on this device. Undo it or shorten something, then try again. If a plan stays full, it has been changed too many times: duplicate it on your desk; the copy starts afresh.",
   },
   oldPage: { code: 4426, text: "The program has been updated. Reload the page; your words are kept on this device." },
-  tooMuch: { code: 4429, text: "This page sent too much before the server knew who was asking. Reload the page." },
-  turnedAway: { code: 4430, text: "This page kept sending what it may not change here. Reload the page." },
+  tooMuch: { code: 4429, text: "This page sent too much before the server had checked who you are. Reload the page." },
+  turnedAway: { code: 4430, text: "This page kept sending changes that are not allowed here. Reload the page." },
   tooManyPages: {
     code: 4431,
-    text: "You have this studio open in more pages than the server takes for one person. Close some of them, then reload this one.",
+    text: "You have this studio open in more pages than the server allows for one person. Close some of them, then reload this one.",
   },
   generationChanged: {
     code: 4410,
-    text: "The server's copy of this document was replaced. Reload the page; your local copy is set aside.",
+    text: "The server's copy of this document was replaced. Reload the page; the copy on this device is set aside.",
   },
-  roomReloaded: { code: 4500, text: "The document is being read again from disk. Reconnecting." },
+  roomReloaded: { code: 4500, text: "The server is reading this document from disk again. Reconnecting." },
   rightsChanged: { code: 4501, text: "Your rights have changed. Reconnecting." },
   storageFailing: {
     code: 4503,
@@ -61,17 +67,17 @@ export const CLOSE = {
   },
   storageDamaged: {
     code: 4508,
-    text: "The server's database is damaged and takes nothing more until a backup is restored. Your words are kept on this device; trying again.",
+    text: "The server's database is damaged, so nothing is saved until a backup is restored. Your words are kept on this device; trying again.",
   },
   tooSlow: { code: 4504, text: "This connection could not keep up. Reconnecting." },
-  idTaken: { code: 4506, text: "Another page writes under the same number: this one takes a new one. Reconnecting." },
+  idTaken: { code: 4506, text: "Another page has the same id, so this page is taking a new one. Reconnecting." },
   othersFirst: {
     code: 4507,
-    text: "This page holds words of a colleague that the server has not got from them yet. Yours are kept on this device and go in as soon as your colleague's page is back; trying again.",
+    text: "This page holds a colleague's words that the server has not yet received from them. Yours are kept on this device and are saved once your colleague has this open again; trying again.",
   },
   stopping: {
     code: 4505,
-    text: "The server is stopping. Your words are kept on this device; reconnecting when it is back.",
+    text: "The server is shutting down. Your words are kept on this device; this page reconnects when it is back.",
   },
 } as const;
 

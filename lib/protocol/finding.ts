@@ -1,4 +1,4 @@
-/** A finding as a server's answer holds it. */
+/** A finding as it stands in a server's answer. */
 import * as z from "zod/mini";
 import { FINDING_LEVELS } from "#lib/plan/schema.ts";
 

@@ -1,6 +1,9 @@
-/** What both ends of the line must agree on before the first message. Apart from the schemas, which pages do not need. */
+/**
+ * What both ends of the line must agree on before the first message. Kept apart from the schemas, which pages do not
+ * need.
+ */
 
-/** Raised when a page of one version cannot speak with a server of another. */
+/** Raised when pages and servers of the old and the new version could no longer understand each other. */
 export const LINE_VERSION = 2;
 export const LINE_PATH = "/floor/line";
 

@@ -19,7 +19,10 @@ export function parseDocName(name: string): DocName | undefined {
 
 export const formatDocName = (name: DocName): string => `${name.kind}/${name.key}`;
 
-/** Query parameters a page connects with: document and editor version it speaks, the generation it holds, whose words, and the yjs client id it writes under. */
+/**
+ * Query parameters a page connects with: the document and editor versions it speaks, the generation it holds, whose
+ * words it carries, and the yjs client id it writes under.
+ */
 export const QUERY = { docVersion: "d", editorVersion: "e", generation: "g", userId: "u", clientId: "c" } as const;
 
 export type PlanState = "in-writing" | "handed-in" | "handed-back" | "signed-off";
@@ -27,7 +30,7 @@ export type PlanState = "in-writing" | "handed-in" | "handed-back" | "signed-off
 export interface Present {
   readonly userId: string;
   readonly name: string;
-  /** False for somebody who reads along. */
+  /** False for somebody who may only read. */
   readonly writes: boolean;
 }
 
@@ -45,11 +48,11 @@ export interface StateNews {
   readonly edition: number;
   /** SHA-256 (hex) of the newest edition's canonical plan, when there is one. */
   readonly editionHash: string | null;
-  /** Of that edition, when it was withdrawn. */
+  /** Set when that edition was withdrawn. */
   readonly withdrawn?: Withdrawal | null;
   /** Name of who handed it in, while it is handed in. */
   readonly handedInBy: string | null;
-  /** Their id: they may take it back. */
+  /** Their id: they may cancel the hand-in. */
   readonly handedInById?: string | null;
   /** What was said with the last hand-in, hand-back or sign-off. */
   readonly note: string | null;
@@ -79,7 +82,7 @@ export interface ThreadView {
   readonly id: string;
   readonly anchor: Anchor;
   readonly settled: boolean;
-  /** Somebody who is a lead now spoke in it: only a lead settles it. */
+  /** Somebody who is now a lead has written in it, so only a lead settles it. */
   readonly leadSpoke: boolean;
   readonly comments: readonly CommentView[];
 }
@@ -96,10 +99,10 @@ export interface PlanSummary {
   readonly withdrawn?: Withdrawal;
 }
 
-/** The plans that a month's slots use, for one reader: what they may know of each, and which are not theirs to read. */
+/** The plans that a month's slots use, as one reader may see them. */
 export interface PlansKnown {
   readonly plans: readonly PlanSummary[];
-  /** Ids. A plan in neither list is gone. */
+  /** Ids of plans this reader may not see. A plan in neither list is gone. */
   readonly hidden: readonly string[];
 }
 
@@ -107,20 +110,22 @@ export type News =
   /** How many of this connection's document messages (sync step 2 and update) are on disk, in order. */
   | { readonly t: "saved"; readonly count: number }
   /**
-   * The server cannot write just now (true), or can again (false). Nothing unsaved is dropped. `damaged`: not before
+   * Whether the server is failing to write just now. Nothing unsaved is dropped. `damaged`: it cannot write until
    * somebody restores its database.
    */
   | { readonly t: "storage"; readonly failing: boolean; readonly damaged?: true }
-  /** Names the history of the server's copy. A page keeps it beside its local copy and sends it when it connects again. */
+  /** Names the history of the server's copy. A page stores it with its local copy and sends it when it reconnects. */
   | { readonly t: "generation"; readonly generation: string }
   | { readonly t: "rights"; readonly writes: boolean; readonly comments: boolean }
   | { readonly t: "present"; readonly people: readonly Present[] }
   /**
-   * The server's own check of its own copy, by name (lib/analysis/marks): what it read, what it found. A page that holds the
-   * same plan and found the same has nothing to fetch.
+   * Hashes of what the server's own check read and what it found (lib/analysis/marks). A page that holds the same plan
+   * and found the same has nothing to fetch.
    */
   | { readonly t: "checked"; readonly plan: string; readonly findings: string }
-  /** What the plan takes from its studio (library, machines, standards) is that of this mark: a page that holds another fetches it. */
+  /**
+   * Hash of what the plan takes from its studio (library, machines, standards): a page that holds another fetches it.
+   */
   | { readonly t: "studio"; readonly mark: string }
   | { readonly t: "state"; readonly state: StateNews }
   | { readonly t: "threads"; readonly threads: readonly ThreadView[] }

@@ -3,8 +3,8 @@
  * through the reducer in `lib/line/line.ts` and then to every screen of the room.
  */
 
-import { afterAct, EMPTY_LINE, type LineAct, type Outcome, type RoomLine } from "#lib/line/line.ts";
 import type { FromServer } from "#lib/line/from-server.ts";
+import { afterAct, EMPTY_LINE, type LineAct, type Outcome, type RoomLine } from "#lib/line/line.ts";
 import type { Hello, ToServer } from "#lib/line/messages.ts";
 import type { EventLog } from "#server/base/log.ts";
 import type { LineHost } from "./host.ts";

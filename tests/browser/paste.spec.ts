@@ -86,7 +86,7 @@ test("on a phone a message becomes the first class, what is in doubt left out", 
   await page.getByRole("button", { name: "Paste a list" }).last().tap();
   await field(page).fill("ARMS:\n- Kneeling row  60 s  2 light\n- Jumping jacks 30s\n- plank hold 45");
   await counts(page, "3 rows ready, 1 doubt, 0 skipped");
-  await expect(page.getByText("“Jumping jacks” is not in the library.")).toBeVisible();
+  await expect(page.getByText("“Jumping jacks” is not in the library. Choose a move, or skip the row.")).toBeVisible();
   await expect(page.getByText("springs not named: starting choice")).toBeVisible();
   const tooWide = await page.getByRole("dialog").evaluate((d) => d.scrollWidth > d.clientWidth);
   expect(tooWide).toBe(false);

@@ -1,6 +1,6 @@
 /**
  * The server's judgement of an update before it is applied, against yjs itself: what a transaction deletes is known for
- * certain only afterwards. Honest pages, undo and redo included, are never refused; a thief is, whatever the update is
+ * certain only afterwards. Honest pages, undo and redo included, are never refused; one that erases is, whatever the update is
  * wrapped in.
  */
 import fc from "fast-check";
@@ -89,7 +89,7 @@ const THEFTS: readonly ((items: Y.Map<Y.Map<unknown>>, id: string) => void)[] = 
   (items, id) => items.get(id)?.set("label", new Y.Text("mine")),
 ];
 
-test("[INV-07] an update is refused exactly when yjs, applying it, would take away what is held", () => {
+test("[INV-07] an update is refused exactly when yjs, applying it, would remove what is protected", () => {
   const seen = { refused: 0, taken: 0 };
   const script = fc.array(fc.oneof(act, theft), { minLength: 1, maxLength: 12 });
   fc.assert(

@@ -105,7 +105,7 @@ test("one types in an empty script while the other adds a line to it: both are k
   play(2, steps);
 });
 
-test("and that was no empty claim", () => {
+test("the random runs did contain enough of each act", () => {
   expect(seen.runs).toBeGreaterThanOrEqual(3 * RUNS);
   expect(seen.letters).toBeGreaterThan(often(200, 1000));
   expect(seen.moves).toBeGreaterThan(often(40, 200));

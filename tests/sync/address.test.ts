@@ -53,7 +53,7 @@ test.each([
   expect(JSON.stringify(said)).not.toContain(h.app.env.secret);
 });
 
-test("a proxy that names clients without being trusted is in the log once, however many ask; a trusted one is not", async () => {
+test("a proxy that names clients without being trusted is logged once, however many requests come; a trusted one is not", async () => {
   const h = startHarness();
   ends.push(() => h.stop());
   const started = await start(false);
@@ -65,7 +65,7 @@ test("a proxy that names clients without being trusted is in the log once, howev
   expect(trusting.warned).toEqual([]);
 });
 
-test("another address is in the log once for each, and strangers cannot fill the log with it", () => {
+test("each other address is logged once, and strangers cannot fill the log with them", () => {
   const lines: object[] = [];
   const log = { warn: (details: object) => lines.push(details) } as unknown as Log;
   const env = { origin: "https://plans.quay.example" };
@@ -75,7 +75,7 @@ test("another address is in the log once for each, and strangers cannot fill the
   expect(lines.length).toBeLessThan(30);
 });
 
-test("a form that comes without its page's origin is answered with the address and where to look", async () => {
+test("a form without its page's origin is answered with the address and where to look", async () => {
   const h = startHarness();
   ends.push(() => h.stop());
   const post = async (origin: string) =>
@@ -83,5 +83,5 @@ test("a form that comes without its page's origin is answered with the address a
   expect(await post("null")).toContain("npm run -s doctor");
   expect(await post("null")).toContain(h.app.env.origin);
   const other = await post("http://192.0.2.7:4310");
-  expect(other).toContain("is served as http://localhost:4310; you opened it as http://192.0.2.7:4310");
+  expect(other).toContain("address is http://localhost:4310, but you opened it as http://192.0.2.7:4310");
 });

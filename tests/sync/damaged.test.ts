@@ -66,7 +66,7 @@ test("words on their way to the disk as damage becomes known are never called sa
   for (const client of [writer, peer]) client.end();
 });
 
-test("the page says what is wrong and where the words are, and a page that comes later says it at once", async () => {
+test("the page says what is wrong and where the words are; a page opened later says so at once", async () => {
   await start();
   const cookie = server.host.signIn("ines");
   class WithCookie extends NodeWebSocket {
@@ -88,7 +88,7 @@ test("the page says what is wrong and where the words are, and a page that comes
   found();
   await eventually("damaged", () => state() === "damaged" || undefined);
   const words = saveWords({ saveState: state(), rights: { writes: true }, copy: "kept" });
-  expect(words).toBe("the server's database is damaged and saves nothing until it is restored; kept on this device");
+  expect(words).toBe("the server's database is damaged, so nothing is saved until it is restored; kept on this device");
   page.stop();
   const late = await open("marta").synced();
   expect(late.newsOf("storage")).toEqual([{ t: "storage", failing: true, damaged: true }]);

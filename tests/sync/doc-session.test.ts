@@ -55,7 +55,7 @@ describe.each(["plan", "month"] as const)("a %s says where its words are", (kind
     if (kind === "month") await makeMonth();
   });
 
-  test("opening, saved, sending, saved; a cut that the device tells of is said within a second", async () => {
+  test("opening, saved, sending, saved; a network loss the device reports shows within a second", async () => {
     const one = await open("ines");
     expect(one.session.saveState).toBe("opening");
     await reaches(one, "saved");
@@ -71,7 +71,7 @@ describe.each(["plan", "month"] as const)("a %s says where its words are", (kind
     await reaches(one, "saved");
   });
 
-  test("a line that dies without a word: an edit on it is never called saved, and the page says offline", async () => {
+  test("a connection that dies silently: an edit on it is never called saved, and the page says offline", async () => {
     const one = await open("ines");
     await reaches(one, "saved");
     line.die();
@@ -120,7 +120,7 @@ describe.each(["plan", "month"] as const)("a %s says where its words are", (kind
 describe("a month's undo", () => {
   beforeEach(makeMonth);
 
-  test("[INV-08] takes back one's own act alone, though both act in the same second, and says what it did", async () => {
+  test("[INV-08] takes back only one's own act, though both act in the same second, and says what it did", async () => {
     const [ines, marta] = [await openTheMonth("ines"), await openTheMonth("marta", { straight: true })];
     await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
     ines.session.act((w) => setSlotField(w, "s1", "minutes", 60));
@@ -153,7 +153,7 @@ describe("a month's undo", () => {
   });
 });
 
-test("copies' names are read as they were built, and others' are none", () => {
+test("names of copies parse as they were built; other names are rejected", () => {
   for (const kind of ["plan", "month"] as const) {
     const of = { kind, key: kind === "plan" ? "abc-1" : MONTH, generation: "g/1 %", userId: "u-ines" };
     expect(parseCopyName(copyName(of))).toEqual(of);
@@ -162,7 +162,7 @@ test("copies' names are read as they were built, and others' are none", () => {
     expect(parseCopyName(name)).toBeUndefined();
 });
 
-test("a third kind of document costs one description", async () => {
+test("a third kind of document needs only a description", async () => {
   await makeMonth();
   const nothing = () => ({ done: false, stood: [] });
   const noUndo: SessionUndo = {

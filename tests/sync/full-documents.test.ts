@@ -169,7 +169,7 @@ test("a month holds as many classes as its file, and the page says so before", (
   for (let n = 0; n < MONTH_BOUNDS.most - 1; n++) add(doc, n);
   expect(overflows(doc, (copy) => add(copy, 5000), MONTH_BOUNDS)).toBe(false);
   expect(nearBounds(doc, MONTH_BOUNDS)).toBe(
-    "This holds 999 of at most 1,000 classes: beyond that the server takes in only what shortens it.",
+    "This holds 999 of at most 1,000 classes: beyond that, only changes that shorten it are saved.",
   );
   add(doc, 5000);
   expect(overflows(doc, (copy) => add(copy, 5001), MONTH_BOUNDS)).toBe(true);

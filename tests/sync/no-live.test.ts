@@ -104,7 +104,7 @@ describe.each(["plan", "month"] as const)("a %s", (kind) => {
     expect(session.saveState).not.toBe("barred");
   });
 
-  test("a server that does not answer at all is no such address: the page goes on opening", async () => {
+  test("when the server does not answer at all, the page keeps opening instead", async () => {
     const made = await server();
     const proxy = await barred(Number(new URL(made.url).port));
     let asked = 0;
@@ -118,7 +118,7 @@ describe.each(["plan", "month"] as const)("a %s", (kind) => {
   });
 });
 
-test("the floor's line says so too, and no longer once it is on the line", async () => {
+test("the floor's line says so too, until it is connected", async () => {
   const made = await startLineServer();
   ends.push(() => made.stop());
   const proxy = await barred(Number(new URL(made.url).port));
@@ -133,7 +133,7 @@ test("the floor's line says so too, and no longer once it is on the line", async
   await eventually("it is on the line", () => link.state.contact === "on" && link.state.noLive === null, 15_000);
 });
 
-test("an address that carried a socket once does carry them: a lost one later is an ordinary loss", async () => {
+test("once an address has carried a socket, a lost one is an ordinary loss", async () => {
   let asked = 0;
   const ask = async () => {
     asked++;
@@ -145,8 +145,8 @@ test("an address that carried a socket once does carry them: a lost one later is
   expect([asked, check.sentence]).toEqual([0, null]);
 });
 
-test("a page at another address than the one that is set names both", () => {
+test("a page at an address other than the configured one names both", () => {
   const words = noLiveWords("https://plans.quay.example", "http://192.0.2.7:4310");
-  expect(words).toContain("served as https://plans.quay.example; you opened it as http://192.0.2.7:4310");
+  expect(words).toContain("address is https://plans.quay.example, but you opened it as http://192.0.2.7:4310");
   expect(words).toContain("SPRINGLINE_URL");
 });

@@ -51,7 +51,7 @@ async function cutPower(since: number): Promise<void> {
 }
 const lastRow = () => Number(server.db.raw.prepare("select max(seq) from doc_update").pluck().get());
 
-test("whose words lean on a colleague's that were lost: said at once, tried again, and in as soon as the colleague is back", async () => {
+test("words that depend on a colleague's lost ones: the page says so, keeps trying, and saves them once the colleague is back", async () => {
   const [ines, marta] = [open("ines"), open("marta")];
   await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
   const before = lastRow();
@@ -69,7 +69,7 @@ test("whose words lean on a colleague's that were lost: said at once, tried agai
 
   await reaches(marta, "others-first", 15_000);
   expect(says(marta)).toBe(
-    "the server has lost words of a colleague that yours build on: yours go in once that colleague has this open again; kept on this device",
+    "the server has lost a colleague's words that yours depend on: yours are saved once that colleague has this open again; kept on this device",
   );
   // It stays so through the attempts that follow, and writing goes on.
   write(marta, " again");
@@ -88,7 +88,7 @@ test("whose words lean on a colleague's that were lost: said at once, tried agai
   expect([onServer(), title(marta), title(back)]).toEqual([all, all, all]);
 });
 
-test("two open pages whose words stand on each other's, all of them lost: both bring their own, and all is there again", async () => {
+test("two open pages whose lost words depend on each other: both bring their own, and everything is there again", async () => {
   const [ines, marta] = [open("ines"), open("marta")];
   await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
   const before = lastRow();

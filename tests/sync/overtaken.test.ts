@@ -50,7 +50,7 @@ function openWinner(user: string, mine: Page<PlanSession>): Page<PlanSession> {
 describe("values", () => {
   beforeEach(() => void pages.server.addPlan("p"));
 
-  test("what others set of mine while I was offline is said once: who, and both values; several in one summary", async () => {
+  test("values of mine that others set while I was offline are told once, with who and both values; several as one summary", async () => {
     const mine = openPlan("ines");
     const jonas = openWinner("jonas", mine);
     await Promise.all([reaches(mine, "saved"), reaches(jonas, "saved")]);
@@ -97,12 +97,12 @@ describe("values", () => {
       "Name of jonas set Kneeling row to 75 s; you had 65 s.",
       "Name of jonas set the firm springs of Kneeling row to 3; you had 1.",
     ]);
-    expect(second.said).toBe("Others changed 2 values that you had set too.");
+    expect(second.said).toBe("Others have changed 2 values that you set.");
   });
 
   const SENTENCE = "Name of jonas set Kneeling row to 45 s; you had 55 s.";
 
-  test("closed offline and opened again: said once there, and again until it was closed", async () => {
+  test("a page closed offline and opened again tells it, on every opening until the notice is closed", async () => {
     const device = { kept: new Map<string, Uint8Array>(), notes: new Map<string, unknown>() };
     const mine = openPlan("ines", device);
     const jonas = openWinner("jonas", mine);
@@ -139,7 +139,7 @@ describe("values", () => {
     expect(toldTo(last)).toEqual([]);
   });
 
-  test("notes that are none of ours are passed over and let go", async () => {
+  test("notes that are not ours are skipped and removed", async () => {
     const rubbish: [string, unknown][] = [
       ["own 7 x", { at: 3 }],
       ["own ", null],
@@ -153,7 +153,7 @@ describe("values", () => {
     expect(toldTo(mine)).toEqual([]);
   });
 
-  test("a lock set by another meanwhile is said: my seconds are there and do not count", async () => {
+  test("a lock that somebody set meanwhile is told: my seconds are kept but do not count", async () => {
     const mine = openPlan("ines");
     const jonas = openPlan("jonas", { straight: true });
     await Promise.all([reaches(mine, "saved"), reaches(jonas, "saved")]);
@@ -197,7 +197,7 @@ describe("values", () => {
     },
   );
 
-  test("in turns, online, nothing is told: who sets a value has read the one before", async () => {
+  test("taking turns online tells nothing: whoever sets a value has read the one before", async () => {
     const mine = openPlan("ines");
     const jonas = openWinner("jonas", mine);
     await Promise.all([reaches(mine, "saved"), reaches(jonas, "saved")]);
@@ -240,7 +240,7 @@ describe("a device copy from before themes were shared texts", () => {
   const themeRead = ({ session }: Page<PlanSession>) => session.getSnapshot().plan.theme?.name;
   const themeOf = ({ session }: Page<PlanSession>) => planParts(session.doc).theme.toString();
 
-  test("is not written in before the server has carried it forward, and loses nothing", async () => {
+  test("is read-only until the server has migrated it, and loses nothing", async () => {
     const kept = oldPlan("ines");
     line.die();
     const mine = openPlan("ines", { kept });
@@ -261,7 +261,7 @@ describe("a device copy from before themes were shared texts", () => {
     expect(actors).toEqual(["maker", "program", "ines", "program"]);
   });
 
-  test("comes back in the tick in which another writes in the theme: both one's words are there", async () => {
+  test("comes back in the tick in which another writes in the theme: both people's words are there", async () => {
     const kept = oldPlan("ines");
     const jonas = openPlan("jonas", { straight: true });
     await reaches(jonas, "saved");

@@ -86,7 +86,7 @@ test("opening, saved, sending, saved; the other page sees it", async () => {
   expect(marta.news.some((n) => n.t === "generation")).toBe(true);
 });
 
-test("`saved` is never said of what another's open transaction could still take back", async () => {
+test("`saved` is never shown for what another open transaction could still roll back", async () => {
   const page = openPage("ines");
   await reaches(page, "saved");
   server.db.raw.exec("begin immediate");
@@ -115,7 +115,7 @@ test("offline: kept here, merged on return, saved again", async () => {
   expect(onServer()).toContain("written offline");
 });
 
-test("a server that goes and comes back: the page reconnects by itself and loses nothing", async () => {
+test("when the server restarts, the page reconnects by itself and loses nothing", async () => {
   const page = openPage("ines");
   await reaches(page, "saved");
   const port = new URL(server.url.replace("ws", "http")).port;
@@ -130,7 +130,7 @@ test("a server that goes and comes back: the page reconnects by itself and loses
   await again.halt();
 });
 
-test("a session that ends in mid-edit: refused with its sentence, no loop; after signing in the words go in", async () => {
+test("a session that ends in mid-edit: one refusal with its sentence; after signing in the words are saved", async () => {
   const page = openPage("ines");
   await reaches(page, "saved");
   server.host.ended.add(page.auth.cookie);
@@ -159,7 +159,7 @@ test.each([
   expect(notes(page.doc).length).toBe(size);
 });
 
-test("a failing disk is said, and healed; a page that joins meanwhile tries again until it may", async () => {
+test("a failing disk is shown until it recovers; a page that joins meanwhile retries until it may", async () => {
   const page = openPage("ines");
   await reaches(page, "saved");
   const pagesNow = server.db.raw.pragma("page_count", { simple: true });
@@ -198,7 +198,7 @@ test("pages see each other's presence, and do not echo it", async () => {
   expect(server.rooms.health().refused).toBe(before);
 });
 
-test("who comes back is seen again within two seconds", async () => {
+test("somebody who comes back is seen again within two seconds", async () => {
   const [ines, marta] = [openPage("ines"), openPage("marta")];
   await Promise.all([reaches(ines, "saved"), reaches(marta, "saved")]);
   const seen = () => [...marta.connection.awareness.getStates().values()].some((s) => s.user?.id === "ines");
@@ -209,7 +209,7 @@ test("who comes back is seen again within two seconds", async () => {
   await eventually("ines is back", seen, 2000);
 });
 
-test("a page of an older program is told to reload, once", async () => {
+test("a page of an older version is told once to reload", async () => {
   const page = openPage("ines", { docVersion: 0 });
   await reaches(page, "ended");
   expect(page.connection.state.closed).toBe(4426);

@@ -49,7 +49,7 @@ describe("studio actions", () => {
     expect([person(), device, null].map((actor) => can(actor, action))).toEqual([false, false, false]);
   });
 
-  test("two roles together may what either may", () => {
+  test("two roles together may do what either may", () => {
     for (const action of actions) {
       for (const a of ROLES) {
         for (const b of ROLES) {
@@ -102,7 +102,7 @@ describe("plan actions", () => {
 });
 
 describe("devices and stored roles", () => {
-  test("a device fetches the cards of its own room, sends its own logs, is on its own room's line; nobody else", () => {
+  test("a device fetches only its own room's cue cards, sends its own logs and joins only its own room's line", () => {
     for (const action of ["card.fetch", "log.send", "line.join"] as const) {
       expect(canDevice(device, action, "harbour")).toBe(true);
       expect(canDevice(device, action, "loft")).toBe(false);
@@ -127,14 +127,14 @@ describe("of one plan", () => {
   const mine: PlanSubject = { ownerId: "me", sharedWith: [], team: false };
   const foreign: PlanSubject = { ownerId: "other", sharedWith: [], team: false };
 
-  test("its editions are read by everybody of the studio, by trainees where they may read the plan", () => {
+  test("everybody in the studio reads its editions; trainees only where they may read the plan", () => {
     //                                                                     trainee coach lead manager crew
     expect(ROLES.map((role) => canReadEditions(person(role), foreign))).toEqual(yes("- + + + +"));
     expect(ROLES.map((role) => canReadEditions(person(role), mine))).toEqual(yes("+ + + + +"));
     for (const nobody of [person(), device, null]) expect(canReadEditions(nobody, mine)).toBe(false);
   });
 
-  test("a thread is settled by whoever may comment; one in which a lead spoke by a lead", () => {
+  test("whoever may comment settles a thread, but one with a lead's comment only a lead", () => {
     expect(ROLES.map((role) => canSettle(person(role), mine, { leadSpoke: false }))).toEqual(yes("+ + + - -"));
     expect(ROLES.map((role) => canSettle(person(role), mine, { leadSpoke: true }))).toEqual(yes("- - + - -"));
     expect(ROLES.map((role) => canSettle(person(role), foreign, { leadSpoke: false }))).toEqual(yes("- - + - -"));

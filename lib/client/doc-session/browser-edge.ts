@@ -1,4 +1,7 @@
-/** The browser as a session sees it: its databases, its frames, its word on the network. Nothing else here touches them. */
+/**
+ * The browser as a session sees it: databases, frames, network events. Nothing else in lib/client/doc-session touches
+ * them.
+ */
 import { IndexeddbPersistence, storeState } from "y-indexeddb";
 import type * as Y from "yjs";
 import { explainAddress } from "../ask-address.ts";
@@ -6,7 +9,7 @@ import { copyNotes } from "../copy-notes.ts";
 import { watchDeviceCopy } from "../device-copy.ts";
 import type { Edge, KeptCopy, Unsubscribe } from "./edge.ts";
 
-/** A hidden page has no frames. */
+/** A hidden page gets no animation frames, so a timer stands in for them. */
 const HIDDEN_FRAME_MS = 250;
 
 export const socketOrigin = (): string => location.origin.replace(/^http/, "ws");

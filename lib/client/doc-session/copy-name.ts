@@ -1,6 +1,6 @@
 /**
- * The names of the copies that a device keeps: one a document, history and person, so that nobody reads another one's
- * words and no copy is merged into a history that it does not continue. Built and read here alone.
+ * The names of the copies that a device keeps: one for each document, history and person, so that nobody reads somebody
+ * else's words and no copy is merged into a history that it does not continue. Built and parsed only here.
  */
 import { type DocKind, formatDocName, parseDocName } from "#lib/protocol/messages.ts";
 
@@ -17,7 +17,7 @@ const PROGRAM = "springline";
 export const copyName = ({ kind, key, generation, userId }: CopyOf): string =>
   [PROGRAM, formatDocName({ kind, key }), ...[generation, userId].map(encodeURIComponent)].join("/");
 
-/** What a browser's database holds; undefined for one that is none of our copies. */
+/** The parts of a database name; undefined where it is not one of our copies. */
 export function parseCopyName(name: string): CopyOf | undefined {
   const [program, kind, key, generation, userId, ...more] = name.split("/");
   const doc = parseDocName(`${kind}/${key}`);
@@ -25,7 +25,7 @@ export function parseCopyName(name: string): CopyOf | undefined {
   return { ...doc, generation: decoded(generation), userId: decoded(userId) };
 }
 
-/** A name that somebody else made may be no encoded text at all. */
+/** A name from elsewhere may not be valid encoded text. */
 function decoded(part: string): string {
   try {
     return decodeURIComponent(part);

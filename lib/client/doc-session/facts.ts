@@ -1,4 +1,4 @@
-/** What every session knows at one moment, whatever the kind of its document. */
+/** What every session knows at one moment, for any kind of document. */
 import type { CopyState } from "../device-copy.ts";
 import type { Overtaken } from "./overtaken.ts";
 import type { ColleaguePlace } from "./places.ts";
@@ -7,10 +7,10 @@ import type { SaveState } from "./save-state.ts";
 interface SessionFacts {
   /** False until the document has been read from this device or the server. */
   readonly ready: boolean;
-  /** The document was read, and this person may write in it. */
+  /** The document has been read, and this person may write in it. */
   readonly writes: boolean;
   readonly saveState: SaveState;
-  /** The server answers and no socket ever opened here: what to do about it. Null while that is not so. */
+  /** What to do when the server answers but no socket ever opens here; null otherwise. */
   readonly noLive: string | null;
   readonly closeCode: number | null;
   readonly closeSentence: string | null;
@@ -18,13 +18,15 @@ interface SessionFacts {
   readonly selectedId: string | null;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
-  /** One sentence for the live region: what the last act did. */
+  /** One sentence for the live region about the last act. */
   readonly said: string;
-  /** What the last undo or redo left as it is, and why; null once the person does something else, or a moment later. */
+  /**
+   * What the last undo or redo could not change, and why; null once the person does something else, or after a moment.
+   */
   readonly notUndone: string | null;
   /** Whether this device has a copy of the words. */
   readonly copy: CopyState;
-  /** What others set instead of this person's own while the server could not be heard. */
+  /** Values of this person's that others have replaced unseen. */
   readonly overtaken: readonly Overtaken[];
 }
 

@@ -1,4 +1,4 @@
-/** What this program speaks of each kind of document: what a page says as it connects. One line a kind. */
+/** The versions this program speaks for each kind of document, which a page sends as it connects. One line a kind. */
 import { EDITOR_VERSION, PLAN_DOC_VERSION } from "#lib/doc/layout.ts";
 import { MONTH_DOC_VERSION } from "#lib/programme/layout.ts";
 import type { DocKind } from "#lib/protocol/messages.ts";

@@ -1,4 +1,4 @@
-/** What an undo left as it is, in one sentence: shown for a moment, or until the person does something else. */
+/** One sentence about what an undo could not change, shown for a moment or until the person does something else. */
 import type { UndoOutcome } from "../act-undo.ts";
 import type { ValueAt } from "./description.ts";
 import type { Edge, Unsubscribe } from "./edge.ts";
@@ -6,7 +6,7 @@ import type { WordsOf } from "./overtaken.ts";
 import type { BlockedValueWords } from "./undo-words.ts";
 import type { Values } from "./values.ts";
 
-/** How long it stays to be read, in ms. Common practice, no source. */
+/** How long the sentence is shown, in ms. Common practice, no source. */
 const SHOWN_MS = 12_000;
 
 export class NotUndone {
@@ -41,7 +41,10 @@ interface Named {
   nameOf(clientId: number): string | undefined;
 }
 
-/** What stood in the way, in words. What others undid already is worth a word only where nothing else happened. */
+/**
+ * What kept undo from changing a value, in words. Values that others had already undone are mentioned only where
+ * nothing else happened.
+ */
 export function blockedValueWords(
   { done, stood }: UndoOutcome,
   { values, wordsOf, nameOf }: Named,

@@ -1,7 +1,7 @@
 /**
- * What a person set, and what became of it: where somebody else's value won over it without having known it, or while the
- * server could not be heard, both are named, once. Nothing is told of values that stood, nor of texts two people write in
- * at once, which keep both one's words. What is not yet settled is kept with the device's copy for the page after this.
+ * Tells a person once when somebody else's value replaced theirs unseen: set while the server could not be reached, or
+ * by somebody who had not read theirs. Values that stood are not mentioned, nor are texts that two people write in at
+ * once, since those keep both people's words. What is not yet settled is kept with the device's copy for the next page.
  */
 import type * as Y from "yjs";
 import type { Names } from "../names-seen.ts";
@@ -9,24 +9,24 @@ import type { ValueAt, ValueWords } from "./description.ts";
 import { type KeepNote, namesNote, type OwnValue, ownNote, readNotes } from "./own-values.ts";
 import { placeKey, type Values } from "./values.ts";
 
-/** A value of one's own that is another's now. */
+/** A value this person set that somebody else's has replaced. */
 export interface Overtaken {
-  /** Names the value: one notice a value. */
+  /** Identifies the value: there is one notice for each. */
   readonly place: string;
   /** "Jonas set Plank to 45 s; you had 55 s." */
   readonly sentence: string;
 }
 
-/** A value in words now; undefined for what is nothing to speak of. */
+/** A value as it is now, in words; undefined where it is not worth mentioning. */
 export type WordsOf = (at: ValueAt) => ValueWords | undefined;
 
 export interface OvertakenOptions {
   readonly doc: Y.Doc;
   readonly values: Values;
-  /** Whether the document has been read: what comes before is nobody's act. */
+  /** Whether the document has been read: what arrives before that is nobody's act. */
   isReady(): boolean;
   wordsOf: WordsOf;
-  /** Whose page a client id was, as far as anybody knows; `all` is what the next page is told of it. */
+  /** Whose page a client id belongs to, as far as is known; `all` is handed on to the next page. */
   readonly names: () => {
     nameOf(clientId: number): string | undefined;
     learn(names: Names): void;
@@ -36,16 +36,16 @@ export interface OvertakenOptions {
 }
 
 export class OvertakenValues {
-  /** Told, and not yet closed by the person. */
+  /** Shown, and not yet closed by the person. */
   list: readonly Overtaken[] = [];
   private readonly own = new Map<string, OwnValue>();
-  /** Places of `own` that the server has: only who did not know them can overtake them. */
+  /** Places of `own` that have reached the server: only somebody who had not read them can replace them unseen. */
   private readonly heard = new Set<string>();
-  /** Names of the notes on the device, with the place each is of; null for one that only goes along with others. */
+  /** Names of the notes on the device, each with its place; null for one that only accompanies others. */
   private readonly kept = new Map<string, string | null>();
-  /** Items that others changed since it was looked last. */
+  /** Items that others have changed since the last look. */
   private readonly changed = new Set<string>();
-  /** What this page sets the server may hear later than what others set. */
+  /** The server may hear of this page's changes later than of other people's. */
   private away = true;
   private remembered = false;
   private readonly options: OvertakenOptions;
@@ -55,7 +55,7 @@ export class OvertakenValues {
     options.doc.on("afterTransaction", this.note);
   }
 
-  /** Takes over what earlier pages left on this device; asked again it does nothing. */
+  /** Takes over what earlier pages left on this device. Calling it again does nothing. */
   remember(notes: ReadonlyMap<string, unknown>): void {
     if (this.remembered) return;
     this.remembered = true;
@@ -69,12 +69,12 @@ export class OvertakenValues {
     }
   }
 
-  /** The server cannot be heard. */
+  /** The server cannot be reached. */
   leave(): void {
     this.away = true;
   }
 
-  /** The server can be heard and all it had was put together. Gives a sentence when something was overtaken. */
+  /** The server is reached and everything it had is merged. Returns a sentence when a value was replaced. */
   look(): string | undefined {
     const found = this.found();
     this.away = false;
@@ -86,7 +86,7 @@ export class OvertakenValues {
     return overtakenSummary(found);
   }
 
-  /** The server has all of one's own. What was told stays noted until the person has closed it. */
+  /** The server has all of this page's changes. Notices that were shown stay noted until the person has closed them. */
   settle(): void {
     for (const [place, { at }] of this.own) {
       if (this.options.values.isText(at)) this.drop(place);
@@ -135,7 +135,7 @@ export class OvertakenValues {
     keepNote(name, own);
   }
 
-  /** Lets go of the notes of what the server has and nobody has to read any more. */
+  /** Drops the notes of values that are saved and that nobody still has to read about. */
   private tidy(): void {
     const open = new Set([...this.own.keys()].filter((place) => !this.heard.has(place)));
     for (const { place } of this.list) open.add(place);
@@ -181,9 +181,9 @@ function overtakenWords(who: string, now: ValueWords, own: ValueWords): string {
   return `${who} ${did}; you had ${own.did?.perfect ?? own.says}.`;
 }
 
-/** Several in one sentence; one is its own. */
+/** Several in one sentence; a single one is shown as it is. */
 export function overtakenSummary(all: readonly Overtaken[]): string {
   const [only] = all;
   if (all.length === 1 && only) return only.sentence;
-  return `Others changed ${all.length} values that you had set too.`;
+  return `Others have changed ${all.length} values that you set.`;
 }

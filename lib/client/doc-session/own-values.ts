@@ -1,6 +1,6 @@
 /**
- * A value that a person set, as it is remembered until it is known whether it stood; and the note of it that is kept with
- * the device's copy, so that the next page can tell when this one is closed before. Notes are checked as they are read.
+ * A value that a person set, remembered until it is known whether it stood, and the note of it that is kept with the
+ * device's copy so that the next page can tell if this one closes first. Notes are checked as they are read.
  */
 import * as z from "zod/mini";
 import { type Names, namesSchema } from "../names-seen.ts";
@@ -14,11 +14,11 @@ const ownSchema = z.object({
     says: z.string(),
     did: z.optional(z.object({ past: z.string(), perfect: z.string() })),
   }),
-  /** Client id of the page that it was set on. */
+  /** Client id of the page it was set on. */
   by: z.number(),
-  /** Of a text: what that page knew of every page then. */
+  /** For a text: what that page then knew of every page (a state vector). */
   since: z.map(z.number(), z.number()),
-  /** Of a key: the struct that holds it; null where it was taken away. */
+  /** For a key: the struct that holds it; null where the key was removed. */
   struct: z.nullable(z.object({ client: z.number(), clock: z.number() })),
 });
 
@@ -30,20 +30,20 @@ export interface OwnValue {
   readonly struct: { readonly client: number; readonly clock: number } | null;
 }
 
-/** Small values kept by name; undefined lets one go. */
+/** Keeps a small value by name; undefined removes it. */
 export type KeepNote = (name: string, value: unknown) => void;
 
 const OWN = "own ";
 const NAMES = "names ";
 
-/** One a page and value: pages of one person that are open at once do not write over each other's. */
+/** One note for each page and value, so that several open pages of one person do not overwrite each other's. */
 export const ownNote = ({ by, at }: Pick<OwnValue, "by" | "at">): string => `${OWN}${by} ${placeKey(at)}`;
 export const namesNote = (by: number): string => NAMES + by;
 
 export interface Remembered {
   readonly own: readonly OwnValue[];
   readonly names: Names;
-  /** The notes that hold these, or nothing that can be read. */
+  /** The notes these were read from, unreadable ones included. */
   readonly notes: readonly string[];
 }
 

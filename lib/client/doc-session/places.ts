@@ -1,4 +1,4 @@
-/** Who else is on this page and where, from awareness. States of a foreign shape are passed over. */
+/** Who else is on this page and where, from awareness. States of an unknown shape are skipped. */
 import type { Awareness } from "y-protocols/awareness";
 import * as z from "zod/mini";
 

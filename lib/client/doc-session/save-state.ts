@@ -1,13 +1,17 @@
-/** Where a page's words are: one answer and one wording for every kind of document. Pure. */
+/** Where a page's words are: the same answer, in the same words, for every kind of document. Pure. */
 import { COPY_WORDS, type CopyState } from "../device-copy.ts";
 import type { ConnectionState } from "../provider.ts";
 
 /**
- * `opening`: nothing has been read yet. `saved`: on the server's disk. `sending`: on their way. `offline`: in this page
- * and, as its copy says, on this device. `storage-failing`: the server cannot write; tried again. `damaged`: it cannot
- * before its database is restored. `others-first`: this page holds a colleague's words that the server has lost, and its own
- * stand on them; tried again. `ended`: the server closed this page for good. `barred`: nothing could be read, since no
- * socket opens through this address.
+ * `opening`: nothing has been read yet.
+ * `barred`: nothing could be read, since no socket opens at this address.
+ * `saved`: on the server's disk. `sending`: on the way there.
+ * `offline`: in this page and, where its copy works, on this device.
+ * `storage-failing`: the server cannot write and keeps trying. `damaged`: it cannot write until its database is
+ * restored.
+ * `others-first`: this page holds a colleague's words that the server has lost, and its own depend on them; it keeps
+ * trying.
+ * `ended`: the server closed this page for good.
  */
 export type SaveState =
   | "opening"
@@ -20,11 +24,14 @@ export type SaveState =
   | "others-first"
   | "ended";
 
-/** What this page has read: the document at all, and all that this device kept of it, which may be news to the server. */
+/**
+ * What this page has read: the document itself, and all that this device kept of it, which the server may not have
+ * seen.
+ */
 export interface ReadSoFar {
   readonly document: boolean;
   readonly copy: boolean;
-  /** The server answers, but not on a socket. */
+  /** The server answers over HTTP, but no socket opens. */
   readonly barred?: boolean;
 }
 
@@ -59,9 +66,9 @@ export function saveWords({ saveState, rights, copy }: SaveView): string {
     case "storage-failing":
       return `the server cannot save just now, trying again; ${COPY_WORDS[copy]}`;
     case "damaged":
-      return `the server's database is damaged and saves nothing until it is restored; ${COPY_WORDS[copy]}`;
+      return `the server's database is damaged, so nothing is saved until it is restored; ${COPY_WORDS[copy]}`;
     case "others-first":
-      return `the server has lost words of a colleague that yours build on: yours go in once that colleague has this open again; ${COPY_WORDS[copy]}`;
+      return `the server has lost a colleague's words that yours depend on: yours are saved once that colleague has this open again; ${COPY_WORDS[copy]}`;
     case "ended":
       return "stopped";
   }

@@ -1,10 +1,10 @@
 /**
- * The open sessions of this window, counted: React mounts twice while developing, and two sockets for one page would be
- * two people to everybody else. A session that nobody uses lingers a moment, and ends.
+ * The open sessions of this window, counted by use. React mounts twice in development, and two sockets for one page
+ * would look like two people to everybody else. A session that nobody uses ends after a moment.
  */
 import type { Edge } from "./edge.ts";
 
-/** How long, in ms. */
+/** How long an unused session is kept, in ms. */
 const LINGER_MS = 300;
 
 interface Held<S> {
@@ -14,7 +14,7 @@ interface Held<S> {
 }
 
 export interface SessionPool<S> {
-  /** The session of that name; made when there is none. */
+  /** The session of that name, made where there is none. */
   acquire(name: string, make: () => S): S;
   release(session: S): void;
 }

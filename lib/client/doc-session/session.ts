@@ -1,7 +1,7 @@
 /**
- * One open document outside React, of whatever kind: the shared document, its socket, its copy on this device, one undo,
- * presence and news. Components read frozen snapshots and act through `act`. What is special to a kind stands in its
- * description; `held.ts` counts who uses a session, `edge.ts` is the machine it runs on.
+ * One open document of any kind, outside React: the shared document, its socket, its copy on this device, its undo,
+ * presence and news. Components read frozen snapshots and act through `act`. What differs by kind is in its
+ * description; `session-pool.ts` counts who uses a session, `edge.ts` is the machine it runs on.
  */
 import type { Awareness } from "y-protocols/awareness";
 import * as Y from "yjs";
@@ -35,7 +35,7 @@ export class DocSession<
   readonly awareness: Awareness;
   readonly history: Undo;
   readonly me: PagePerson;
-  /** Whose page a client id is. */
+  /** Whose page each client id belongs to. */
   readonly names: NamesSeen;
 
   private readonly of: DocDescription<Derived, Heard, Undo>;
@@ -91,7 +91,7 @@ export class DocSession<
   };
   readonly getSnapshot = (): Snapshot<Derived, Heard> => this.snapshot;
 
-  /** As of this very moment. A snapshot is as old as the last frame, which no picture is older than. */
+  /** As of this moment; a snapshot may be one frame old. */
   get saveState(): SaveState {
     return saveStateOf(this.link.state, { document: this.ready, copy: this.copy.isRead, barred: this.live.barred });
   }
@@ -100,7 +100,7 @@ export class DocSession<
     return this.ready && this.heard.rights.writes;
   }
 
-  /** Runs one discrete act as one undo step. Without the right to write: nothing. */
+  /** Runs one act as one undo step. Does nothing, and returns false, without the right to write. */
   act(change: (writer: Writer) => void): boolean {
     if (!this.canWrite) return false;
     this.notUndone.show(null);
@@ -116,7 +116,7 @@ export class DocSession<
     this.flush();
   }
 
-  /** Says one sentence in the live region. The same sentence twice in a row is said twice. */
+  /** Announces one sentence in the live region. The same sentence twice in a row is announced twice. */
   say(sentence: string): void {
     this.said = this.said === sentence ? `${sentence}\u00a0` : sentence;
     this.flush();
@@ -129,13 +129,13 @@ export class DocSession<
     if (this.canWrite && this.history.canRedo) this.tell("Redone", () => this.history.redo());
   }
 
-  /** The person has seen what others set instead of theirs. */
+  /** The person has seen which of their values others replaced. */
   closeOvertaken(): void {
     this.overtaken.close();
     this.flush();
   }
 
-  /** Lets go of what this device keeps of the document and reads it again from the server. */
+  /** Deletes this device's copy of the document and reads it again from the server. */
   async startAfresh(): Promise<void> {
     this.link.stop();
     await this.copy.clear();
@@ -160,13 +160,13 @@ export class DocSession<
     this.doc.destroy();
   }
 
-  /** The document is worked out again at the next frame though nothing in it changed. */
+  /** Derives everything again at the next frame though nothing in the document changed. */
   protected readonly deriveAgain = (): void => {
     this.docChanged = true;
     this.touch();
   };
 
-  /** News of the server, before this session makes anything of it. */
+  /** Called with each piece of server news before the session handles it. */
   protected hearFirst(_news: News): void {}
 
   private connect(): DocConnection {
@@ -208,8 +208,8 @@ export class DocSession<
   }
 
   /**
-   * A socket whose network has gone stays open for long. When the device says that the network changed, the connection is
-   * made anew: at once where the server can still be reached, else the page knows that it is offline.
+   * A socket whose network has gone stays open for a long time. When the device reports a network change the page
+   * therefore reconnects: at once where the server can be reached, otherwise it knows that it is offline.
    */
   private noteNetwork(): void {
     if (this.link.state.closed !== null) return;
@@ -289,8 +289,8 @@ export class DocSession<
   }
 
   /**
-   * A document counts as read once it says this program's version: an empty device copy says nothing, and one of an older
-   * version is carried forward by the server alone, as soon as it is heard. What it holds is offered to it before.
+   * A document counts as read once it carries this program's version. An empty device copy carries none; one of an
+   * older version is offered to the server, which alone migrates it.
    */
   private noteRead(): void {
     if (!this.ready && !this.ended && docVersion(this.doc) >= VERSIONS[this.of.kind].docVersion) {

@@ -1,11 +1,11 @@
 /**
- * Which plain values a transaction touched, what they are now, and whose they are. A key of a shared map has one winner,
- * and yjs knows which page wrote it.
+ * Which plain values a transaction touched, what they are now, and whose they are. A key of a shared map has one
+ * winner, and yjs knows which page wrote it.
  */
 import * as Y from "yjs";
 import type { ValueAt, ValuePlaces } from "./description.ts";
 
-/** A value's place, as a key of a map of ours. */
+/** A value's place as a key for our own maps. */
 export const placeKey = ({ id, key }: Pick<ValueAt, "id" | "key">): string => JSON.stringify([id, key]);
 
 type Place = Pick<ValueAt, "id" | "key">;
@@ -39,7 +39,7 @@ export class Values {
     return touched;
   }
 
-  /** What `run` changes in the document, each value as it is then; and what `run` answers. */
+  /** The values `run` changes in the document, each as it is afterwards, and what `run` returns. */
   touchedDuring<T>(doc: Y.Doc, run: () => T): { touched: ValueAt[]; answer: T } {
     const touched = new Map<string, ValueAt>();
     const collect = (transaction: Y.Transaction) => {
@@ -60,9 +60,9 @@ export class Values {
   }
 
   /**
-   * Client id of the page that wrote a value last; undefined where nobody can tell, as with a key that was taken away.
-   * `since`: what was known when this person wrote it, on pages of the ids `own`. Of a text: another page that has written
-   * in it since.
+   * Client id of the page that last wrote a value; undefined where nobody can tell, as with a key that was removed.
+   * `since`: what was known when this person wrote it, on the pages with the ids `own`. For a text: another page that
+   * has written in it since.
    */
   writerOf({ id, key }: Place, { since, own }: Known): number | undefined {
     const value = this.raw(id, key);
@@ -82,8 +82,8 @@ export class Values {
   }
 
   /**
-   * Whether what a key holds now was set by somebody who had read `struct` there. Where that cannot be told, as of a key
-   * that was taken away: yes. No, where the key holds `struct` itself and another value counts in its place.
+   * Whether what a key holds now was set by somebody who had read `struct` there. True where that cannot be told, as
+   * with a key that was removed; false where the key still holds `struct` and another value counts in its place.
    */
   followed({ id, key }: Place, struct: StructId | null): boolean {
     const last = this.mapOf(id)?._map.get(key);

@@ -1,11 +1,11 @@
-/** What one transaction did to plain keys: to flat maps of values, and to maps whose entries are maps (items, slots). */
+/** What one transaction did to plain keys, in flat maps of values and in maps whose entries are maps (items, slots). */
 import * as Y from "yjs";
 import { type AnyMap, isFresh, type KeyState, keyStateBefore, keyStateNow } from "./key-state.ts";
 
 /** How an entry is marked as taken out, since it is never erased. */
 export interface TakenOutMark {
   readonly key: string;
-  /** The mark where its making was taken back. */
+  /** The mark's value where the making of the entry was undone. */
   readonly value: unknown;
 }
 
@@ -14,11 +14,11 @@ export interface KeyChange {
   readonly key: string;
   /** The entry's id; null for a key of a flat map. */
   readonly entry: string | null;
-  /** What undoing this brings back. */
+  /** What undoing this change brings back. */
   readonly before: KeyState;
-  /** What must still count for it to be brought back. */
+  /** What the key must still show for the change to be undone. */
   readonly after: KeyState;
-  /** It undoes the making of the entry. */
+  /** True where undoing this change undoes the making of the entry. */
   readonly made: boolean;
 }
 
@@ -49,7 +49,9 @@ function isEntry({ _item }: { readonly _item: Y.Item | null }, scopes: readonly 
   return parent instanceof Y.Map && scopes.includes(parent as AnySharedType);
 }
 
-/** A making is undone by the mark, as any value of the entry is: only while nobody else has set that mark since. */
+/**
+ * Making an entry is undone by its mark, like any value of the entry: only while nobody else has set that mark since.
+ */
 function rootChange(transaction: Y.Transaction, root: AnyMap, key: string, out: TakenOutMark): KeyChange | null {
   const made = root.get(key);
   if (!(made instanceof Y.Map)) return valueChange(transaction, root, key);
@@ -65,7 +67,7 @@ function valueChange(transaction: Y.Transaction, map: AnyMap, key: string): KeyC
   return { map, key, entry: map._item?.parentSub ?? null, before, after, made: false };
 }
 
-/** Two runs of changes as one step. */
+/** Joins two runs of changes into one step. */
 export function joinedChanges(first: readonly KeyChange[], second: readonly KeyChange[]): KeyChange[] {
   const list = [...first];
   for (const change of second) {
@@ -77,7 +79,7 @@ export function joinedChanges(first: readonly KeyChange[], second: readonly KeyC
   return list;
 }
 
-/** The entries in whose texts a transaction wrote. */
+/** The entries whose texts a transaction wrote in. */
 export function entriesWritten(transaction: Y.Transaction, scopes: readonly AnySharedType[]): AnyMap[] {
   const entries = new Set<AnyMap>();
   for (const type of transaction.changed.keys()) {

@@ -1,11 +1,11 @@
 /**
- * What a key of a shared map shows, and on whose word.
+ * What a key of a shared map shows, and whose act put it there.
  *
  * yjs 13.6 keeps a key as a chain of structs of which the last counts. A value that undo writes back is a new struct of
- * whoever pressed undo, so the struct alone would make it theirs; it therefore carries, before the value, the name of the
- * act that it stands for: its content is `[act, value]`, of which maps show the last. So everybody's undo knows its own act
- * again, whoever brought it back. An absence is written back as a value `undefined` with its name, that of a key that was
- * never there too: whoever undoes something else must not take it for somebody's act.
+ * whoever pressed undo, so the struct alone would make it theirs. It therefore carries the name of the act it stands
+ * for before the value: its content is `[act, value]`, of which maps show the last. Everybody's undo then recognises
+ * its own act, whoever brought it back. An absence is written back as the value `undefined` with its name, even for a
+ * key that was never there, so that undoing something else does not mistake it for somebody's act.
  */
 import * as Y from "yjs";
 
@@ -13,11 +13,12 @@ export type AnyMap = Y.Map<unknown>;
 
 export interface KeyState {
   /**
-   * The act that counts: "CLIENT:CLOCK" of the struct that set the value, the same with "!" where that value was taken
-   * away, `NEVER` where the key was never there; null for a value that undo itself makes up, the mark of being taken out.
+   * The act that counts: "CLIENT:CLOCK" of the struct that set the value; the same with "!" where that value was
+   * removed; `NEVER` where the key was never there; null for a value that undo itself makes, the mark of being taken
+   * out.
    */
   readonly of: string | null;
-  /** Undefined: nothing is there. */
+  /** Undefined where the key is absent. */
   readonly value: unknown;
 }
 
@@ -31,7 +32,10 @@ export const keyStateNow = (map: AnyMap, key: string): KeyState => {
   return struct?.deleted === false ? living(struct) : absent(struct);
 };
 
-/** What stood before a transaction of this page. Only while the transaction's handlers run: later, its words are gone. */
+/**
+ * What the key showed before a transaction of this page. Only valid while the transaction's handlers run; afterwards
+ * the old content is gone.
+ */
 export function keyStateBefore(transaction: Y.Transaction, map: AnyMap, key: string): KeyState {
   let struct = map._map.get(key) ?? null;
   while (struct !== null && isFresh(transaction, struct)) struct = struct.left;
@@ -43,7 +47,7 @@ export function keyStateBefore(transaction: Y.Transaction, map: AnyMap, key: str
 export const isFresh = (transaction: Y.Transaction, { id }: Y.Item): boolean =>
   id.clock >= (transaction.beforeState.get(id.client) ?? 0);
 
-/** Makes a key show what it showed, on the word of whoever it was. */
+/** Makes a key show an earlier state again, under the name of the act that first put it there. */
 export function restoreKeyState(transaction: Y.Transaction, map: AnyMap, key: string, { of, value }: KeyState): void {
   if (of === null) map.set(key, value);
   else if (map._map.has(key)) {
@@ -55,15 +59,15 @@ export function restoreKeyState(transaction: Y.Transaction, map: AnyMap, key: st
   }
 }
 
-/** The page that did an act, by its client id. */
+/** The page whose act a state shows, by its client id. */
 export const actorOf = ({ of }: KeyState): number | undefined =>
   of === null || of === NEVER || of.endsWith("!") ? undefined : Number(of.split(":")[0]);
 
-/** Where nothing is there: the page whose value was taken away, by its client id. */
+/** For an absent key: the page whose value was removed, by its client id. */
 export const erasedBy = ({ of }: KeyState): number | undefined =>
   of?.endsWith("!") ? Number(of.split(":")[0]) : undefined;
 
-/** The page that wrote what a key shows; undefined where nothing is there: who takes a value away leaves no name. */
+/** The page that wrote what a key shows; undefined where the key is absent, since removing a value leaves no name. */
 export function writerOf(map: AnyMap, key: string): number | undefined {
   const struct = map._map.get(key);
   return struct?.deleted === false ? struct.id.client : undefined;

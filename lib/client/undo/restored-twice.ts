@@ -1,16 +1,17 @@
 /**
- * Words that two people took out at the same moment, and that both bring back, stand there once. yjs brings back a deleted
- * piece as a new one right before it, named in the new one's `rightOrigin`, and knows only of its own page's bringing back.
+ * Keeps words that two people deleted at the same moment, and that both bring back by undo, from standing there twice.
+ * yjs brings back a deleted piece as a new one right before it, named in the new one's `rightOrigin`, and knows only
+ * what its own page brought back.
  */
 import * as Y from "yjs";
 import type { UndoStep } from "./undo-step.ts";
 
-/** How far from a piece another's copy of it is looked for: what both typed in its place lies between. */
+/** How far from a piece another page's copy of it is looked for, since both may have typed in between. */
 const NEAR = 200;
-/** Pieces of one's own bringing back that are watched for another's, newest last. */
+/** Pieces this page brought back that are watched for another page's copy, newest last. */
 const WATCHED = 500;
 
-/** The piece that another page has brought back for this deleted one; null when nobody has, or somebody erased it again. */
+/** The piece that another page brought back for this deleted one; null when nobody has, or it was erased again. */
 export function restoredByOther(taken: Y.Item, own: number): Y.Item | null {
   let at = taken.left;
   for (let n = 0; at !== null && n < NEAR; n++, at = at.left)
@@ -22,7 +23,10 @@ export function restoredByOther(taken: Y.Item, own: number): Y.Item | null {
 const sameWords = (a: Y.Item, b: Y.Item): boolean =>
   a.content instanceof Y.ContentString && b.content instanceof Y.ContentString && a.content.str === b.content.str;
 
-/** Watches what this page brought back: of two who bring back one piece at once, the page of the lower client id does. */
+/**
+ * Watches what this page brought back. Of two pages that bring back one piece at once, the one with the lower client id
+ * keeps its copy.
+ */
 export class RestoredTwice {
   private watched: { readonly taken: Y.Item; readonly mine: Y.ID }[] = [];
   private readonly doc: Y.Doc;
@@ -32,7 +36,7 @@ export class RestoredTwice {
     doc.on("afterTransaction", this.look);
   }
 
-  /** Call after a step was taken back. */
+  /** Call after a step was undone or redone. */
   watch(step: UndoStep): void {
     this.doc.transact((transaction) =>
       Y.iterateDeletedStructs(transaction, step.deletions, (taken) => {

@@ -1,4 +1,7 @@
-/** What stays with yjs's own undo: texts and scripts. Plain keys are taken out of its steps, and a step stays one step. */
+/**
+ * The part that stays with yjs's own undo: texts and scripts. Plain keys are removed from its steps, and a step stays
+ * one step.
+ */
 import * as Y from "yjs";
 import { restoredByOther } from "./restored-twice.ts";
 import type { UndoDirection, UndoStep } from "./undo-step.ts";
@@ -6,20 +9,23 @@ import type { UndoDirection, UndoStep } from "./undo-step.ts";
 export const hasTexts = ({ insertions, deletions }: UndoStep): boolean =>
   insertions.clients.size > 0 || deletions.clients.size > 0;
 
-/** Leaves in a step only what was written in texts that were there before it. */
+/** Leaves in a step only what was written in texts that existed before it. */
 export function keepTexts(step: UndoStep, transaction: Y.Transaction): void {
   const { insertions, deletions } = step;
   const fresh = ({ id }: Y.Item) => Y.isDeleted(insertions, id);
   step.insertions = filtered(insertions, transaction, (item) => !isOfKeys(item, fresh));
   step.deletions = filtered(deletions, transaction, (item) => {
     const texts = !isOfKeys(item, fresh);
-    // yjs keeps what it may have to bring back; it need not.
+    // yjs keeps deleted content that undo may bring back; for keys it no longer has to.
     if (!texts) item.keep = false;
     return texts;
   });
 }
 
-/** A key's own struct, or anything in an entry that the step itself made: that is taken out as a whole, by its mark. */
+/**
+ * A key's own struct, or anything inside an entry that the step itself made, since undo marks that entry as taken out
+ * as a whole.
+ */
 function isOfKeys(item: Y.Item, fresh: (item: Y.Item) => boolean): boolean {
   for (let at: Y.Item | null = item; at !== null; at = parentItem(at))
     if (at.parent instanceof Y.Map && (at === item || fresh(at))) return true;
@@ -41,8 +47,8 @@ function filtered(set: UndoStep["insertions"], transaction: Y.Transaction, keeps
 }
 
 /**
- * Undoes the texts of one step, which is on neither stack any more. The manager would go on to the step below when a step
- * has nothing left to do, and that step's keys would be left out: it sees only this one.
+ * Undoes the texts of one step, which is no longer on either stack. When a step has nothing left to do the manager
+ * would go on to the step below and skip that step's keys, so it is shown only this one.
  */
 export function popTexts(manager: Y.UndoManager, way: UndoDirection, step: UndoStep): boolean {
   const { undoStack, redoStack, doc } = manager;

@@ -40,7 +40,7 @@ describe("a card that the studio signed with node:crypto", () => {
     expect(card.plan).toEqual(samplePlan());
     expect(card.clock.total).toBe(265);
     expect(card.cautions.note).toEqual([...SAFETY_NOTE]);
-    expect(card.cautions.asked.map((a) => [a.words, a.items])).toContainEqual(["weight on the wrists", ["pike-1"]]);
+    expect(card.cautions.asked.map((a) => [a.words, a.items])).toContainEqual(["wrist load", ["pike-1"]]);
     expect(card.cautions.expected).toEqual(["wrist pain"]);
   });
 });

@@ -1,4 +1,4 @@
-/** A line said before all others: with its live fields, into an empty script too, and beside somebody who types. */
+/** Adding a line before all others: with its live fields, into an empty script too, and beside somebody who is typing. */
 import { describe, expect, it } from "vitest";
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
@@ -29,19 +29,19 @@ function scriptIn(doc: Y.Doc): readonly ScriptLine[] {
 }
 
 describe("a line put first", () => {
-  it("stands before the others", () => {
+  it("goes before the others", () => {
     const w = writer([KNEEL]);
     addFirstScriptLine(w, "a", FIRST);
     expect(scriptIn(w.doc)).toEqual([FIRST, KNEEL]);
   });
 
-  it("stands beside the empty line of a script without words, which is no line", () => {
+  it("goes beside the empty line of a script without words, which does not count as a line", () => {
     const w = writer([]);
     addFirstScriptLine(w, "a", FIRST);
     expect(scriptIn(w.doc)).toEqual([FIRST]);
   });
 
-  it("taken by two people in the same second it is whole, twice, and both who take one out take the same", () => {
+  it("added by two people in the same second it is there whole, twice; two who remove one remove the same", () => {
     for (const script of [[], [KNEEL]]) {
       const [mine, theirs] = pair(script);
       addFirstScriptLine(mine, "a", FIRST);
@@ -66,7 +66,7 @@ describe("a line put first", () => {
     expect(scriptIn(mine.doc)).toEqual([FIRST, KNEEL, { kind: "breath", text: "Out." }]);
   });
 
-  it("said after the set-up stands behind the last set-up line with words", () => {
+  it("added after the set-up goes behind the last set-up line with words", () => {
     const w = writer([KNEEL, { kind: "setup", text: "" }, { kind: "breath", text: "Out." }]);
     addSetupEnd(w, "a", FIRST);
     expect(scriptIn(w.doc)).toEqual([KNEEL, FIRST, { kind: "breath", text: "Out." }]);
@@ -75,7 +75,7 @@ describe("a line put first", () => {
     expect(scriptIn(silent.doc)).toEqual([FIRST, { kind: "breath", text: "Out." }]);
   });
 
-  it("is nothing for an item that is not there", () => {
+  it("does nothing for an item that does not exist", () => {
     const w = writer([KNEEL]);
     addFirstScriptLine(w, "gone", FIRST);
     expect(scriptIn(w.doc)).toEqual([KNEEL]);

@@ -12,7 +12,7 @@ const said = (doc: Y.Doc) => {
   return [readListed(doc), readItems(doc), readDeleted(doc), head.toJSON(), carried.toJSON()];
 };
 
-test("a copy says what the plan says, what was taken out and unknown keys too, and none of what it was before", () => {
+test("a copy has the plan's content, items taken out and unknown keys included, and none of its history", () => {
   const source = createPlanDoc(WHOLE_BODY, { carry: true });
   const { items, head, notes } = planParts(source);
   const [first, second] = [...items.keys()];

@@ -1,4 +1,4 @@
-/** Ties and "comes after" in a shared document: made, joined, parted, left; two people at once; old documents. */
+/** Ties and "comes after" in a shared document: made, joined, split, left; two people at once; old documents. */
 import { describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
@@ -58,7 +58,7 @@ describe("a tie", () => {
     expect(ties(tied(["a", "b"], ["c", "d"], ["b", "c"]))).toBe("abcd");
   });
 
-  test("is parted above an item; nobody is left in a tie alone", () => {
+  test("is split above an item, and no item is left in a tie alone", () => {
     for (const [id, left] of [
       ["b", "bcd"],
       ["c", "ab cd"],
@@ -73,7 +73,7 @@ describe("a tie", () => {
     }
   });
 
-  test("is left by one of its items, and ends when it was the last but one", () => {
+  test("can be left by one of its items, and ends with the last but one", () => {
     const w = tied(["a", "b"], ["b", "c"]);
     leaveTie(w, "b");
     expect(ties(w)).toBe("ac");
@@ -82,7 +82,7 @@ describe("a tie", () => {
     expect(readItems(w.doc).some((i) => i.kind === "move" && i.keep !== undefined)).toBe(false);
   });
 
-  test("made by two people at once in different places: both are kept; in one place: one wins, the same for both", () => {
+  test("made by two people at once: in different places both are kept, in one place the same one wins for both", () => {
     const [mine, theirs] = [page(SEED, 1), page(SEED, 2)];
     tieItems(mine, "a", "b", "mine");
     tieItems(theirs, "d", "e", "theirs");
@@ -97,7 +97,7 @@ describe("a tie", () => {
 });
 
 describe("what an item comes after", () => {
-  test("is named, named once, and taken back", () => {
+  test("is set, only once, and cleared", () => {
     const w = page();
     setComesAfter(w, "c", "b", true);
     setComesAfter(w, "c", "a", true);
@@ -110,7 +110,7 @@ describe("what an item comes after", () => {
     expect(namedBy(w, "c")).toBeUndefined();
   });
 
-  test("named by two people at once: both are kept, also while a third takes another back", () => {
+  test("set by two people at once: both are kept, even while a third person clears another", () => {
     const first = page();
     setComesAfter(first, "e", "a", true);
     const [mine, theirs] = [page(first.doc, 2), page(first.doc, 3)];
@@ -122,7 +122,7 @@ describe("what an item comes after", () => {
     expect(namedBy(theirs, "e")).toEqual(namedBy(mine, "e"));
   });
 
-  test("what was taken out of the class holds nobody back; put back, it does again", () => {
+  test("an item taken out holds nothing back until it is put back", () => {
     const w = page();
     setComesAfter(w, "c", "a", true);
     setComesAfter(w, "c", "b", true);
@@ -134,7 +134,7 @@ describe("what an item comes after", () => {
     expect(namedBy(w, "c")).toEqual(["a"]);
   });
 
-  test("a document that holds a list from before is read, and goes on with flat keys", () => {
+  test("a document with an older list is read, and continues with flat keys", () => {
     const w = page();
     planParts(w.doc).items.get("d")?.set("after", ["b", "a"]);
     expect(namedBy(w, "d")).toEqual(["b", "a"]);

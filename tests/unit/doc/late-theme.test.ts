@@ -1,4 +1,4 @@
-/** The theme of a plan from before it was a shared text: carried forward once, and whenever an old copy comes back. */
+/** The theme of a plan from before it was a shared text: migrated once, and again whenever an old copy comes back. */
 import { describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { createPlanDoc } from "#lib/doc/create.ts";
@@ -41,7 +41,7 @@ function served(doc: Y.Doc) {
   return { doc, take, write: (words: string) => setText({ doc, origin: 1 }, planParts(doc).theme, words) };
 }
 
-test("a document of version 1 is carried forward once, and its old key stays", () => {
+test("a document of version 1 is migrated once, and its old key stays", () => {
   const doc = oldDoc("Pull and press");
   expect(migrate(doc)).toEqual({ kind: "migrated", from: 1 });
   expect([themeOf(doc), planParts(doc).meta.get("version")]).toEqual(["Pull and press", PLAN_DOC_VERSION]);
@@ -55,7 +55,7 @@ test("a document of version 1 is carried forward once, and its old key stays", (
 });
 
 describe("a copy of version 1 comes back with a theme set in it", () => {
-  test("where nobody wrote since, it is the theme", () => {
+  test("it becomes the theme where nobody has written since", () => {
     const old = oldDoc("Upper body");
     const copy = copyOf(old);
     setOld(copy, "Upper");
@@ -67,7 +67,7 @@ describe("a copy of version 1 comes back with a theme set in it", () => {
     expect(themeOf(server.doc), "offered again it says nothing new").toBe("Upper body and core");
   });
 
-  test("where somebody wrote in it since, both one's words are there", () => {
+  test("both people's words are there where somebody has written since", () => {
     const old = oldDoc("Upper body");
     const copy = copyOf(old);
     setOld(copy, "Upper body and core");
@@ -77,7 +77,7 @@ describe("a copy of version 1 comes back with a theme set in it", () => {
     expect(themeOf(server.doc)).toBe("Slow upper body, Upper body and core");
   });
 
-  test("the first theme of a plan that had none", () => {
+  test("it becomes the first theme of a plan that had none", () => {
     const old = oldDoc();
     const copy = copyOf(old);
     setOld(copy, "Balance");
@@ -86,7 +86,7 @@ describe("a copy of version 1 comes back with a theme set in it", () => {
     expect(themeOf(server.doc)).toBe("Balance");
   });
 
-  test("a theme taken away goes; words written since stay", () => {
+  test("removing the theme there removes it, but words written since stay", () => {
     const old = oldDoc("Upper body");
     const copies = [copyOf(old), copyOf(old)] as const;
     for (const copy of copies) planParts(copy).head.delete(THEME_OF_V1);
@@ -106,7 +106,7 @@ describe("a copy of version 1 comes back with a theme set in it", () => {
   });
 
   // Of two values for one key yjs keeps the one from the greater id: the copy's wins, and the copy's loses.
-  test.each([1, 2 ** 31])("set by two at once under version 1: neither one's words are lost (%i)", (clientID) => {
+  test.each([1, 2 ** 31])("set by two people at once under version 1: neither's words are lost (%i)", (clientID) => {
     const old = oldDoc("Upper body");
     old.clientID = 1000;
     const copy = copyOf(old, clientID);

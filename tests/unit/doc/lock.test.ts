@@ -1,4 +1,4 @@
-/** A lock holds the seconds it was set at, whatever somebody who was offline did to them meanwhile. */
+/** A lock keeps the seconds it was set at, whatever somebody offline did to them meanwhile. */
 import { describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
@@ -36,7 +36,7 @@ const item = (w: Writer, id: string) => readItemById(w.doc, id);
 
 describe("a lock", () => {
   // Whose write wins a key is a matter of client ids: many pairs, so that both ways are met.
-  test.each(Array.from({ length: 12 }, (_, i) => i))("holds against a fit taken offline meanwhile (%i)", () => {
+  test.each(Array.from({ length: 12 }, (_, i) => i))("holds against a fit made offline meanwhile (%i)", () => {
     const seed = createPlanDoc(plan, { carry: true });
     const [online, offline] = [page(seed), page(seed)];
     takeFit(offline);
@@ -61,7 +61,7 @@ describe("a lock", () => {
     expect(item(offline, "a")).not.toHaveProperty("locked");
   });
 
-  test("set before the fit it leaves the seconds alone, and a person still changes them by hand", () => {
+  test("set before the fit leaves the seconds alone, and a person can still change them by hand", () => {
     const w = page(createPlanDoc(plan, { carry: true }));
     setItemField(w, "a", "locked", true);
     takeFit(w);
@@ -72,7 +72,7 @@ describe("a lock", () => {
     expect(item(w, "copy")).toMatchObject({ seconds: 45, locked: true });
   });
 
-  test("of a document from before it had its own key counts the item's seconds; a file's lock holds", () => {
+  test("in a document from before locks had a key uses the item's seconds; a file's lock holds", () => {
     const [first, ...rest] = plan.items;
     const locked = { ...plan, items: [{ ...first, locked: true } as typeof first, ...rest] } as typeof plan;
     const seed = createPlanDoc(locked, { carry: true });

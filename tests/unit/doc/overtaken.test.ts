@@ -1,4 +1,4 @@
-/** Whose value is told as overtaken, by what its setter had read: the order in which the server answers does not count. */
+/** Which values count as replaced unread, by what their setter had read: the order of the server's answers does not matter. */
 import { expect, test } from "vitest";
 import * as Y from "yjs";
 import { OvertakenValues } from "#lib/client/doc-session/overtaken.ts";
@@ -37,7 +37,7 @@ function two() {
 }
 const told = ({ overtaken }: ReturnType<typeof page>) => overtaken.list.map(({ sentence }) => sentence);
 
-test("set without having read one's own: told, though the server had called one's own saved", () => {
+test("replaced by somebody who had not read mine: told, even though mine was already saved", () => {
   const { mine, other } = two();
   mine.head.set("length", 20);
   other.head.set("length", 30);
@@ -52,7 +52,7 @@ test("set without having read one's own: told, though the server had called one'
   expect(told(mine), "told once").toEqual([]);
 });
 
-test("set after one's own was read, at once or after others: silent", () => {
+test("replaced by somebody who had read mine, directly or after others: not told", () => {
   const { mine, other } = two();
   mine.head.set("length", 20);
   mine.overtaken.settle();
@@ -65,7 +65,7 @@ test("set after one's own was read, at once or after others: silent", () => {
   expect([mine.head.get("length"), told(mine)]).toEqual([50, []]);
 });
 
-test("texts are told of after an absence alone: both one's words are in them", () => {
+test("texts are told only after an absence, since both people's words are in them", () => {
   const { mine, other } = two();
   mine.title.insert(0, "Pull");
   other.title.insert(0, "Press");

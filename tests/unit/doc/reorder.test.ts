@@ -29,7 +29,7 @@ function fewestMoved(before: readonly string[], after: readonly string[]): numbe
 }
 
 describe("a block in another order", () => {
-  test("stands in it, nothing else moves, and no order moves fewer", () => {
+  test("has exactly that order, nothing else moves, and no other way moves fewer items", () => {
     fc.assert(
       fc.property(fc.shuffledSubarray(BLOCK, { minLength: BLOCK.length }), (wanted) => {
         const w = writer();
@@ -45,7 +45,7 @@ describe("a block in another order", () => {
     );
   });
 
-  test("stands in it also where people's items share one key", () => {
+  test("has that order even where items share one key", () => {
     fc.assert(
       fc.property(
         fc.shuffledSubarray(BLOCK, { minLength: BLOCK.length }),
@@ -79,7 +79,7 @@ describe("a block in another order", () => {
     undo.destroy();
   });
 
-  test("taken while somebody else moves and changes items of it: nothing is there twice, their seconds stay", () => {
+  test("applied while somebody else moves and changes its items: nothing is duplicated, their seconds stay", () => {
     const mine = writer();
     const theirs: Writer = { doc: new Y.Doc(), origin: "theirs" };
     Y.applyUpdate(theirs.doc, Y.encodeStateAsUpdate(mine.doc));
@@ -93,7 +93,7 @@ describe("a block in another order", () => {
     expect(readItems(mine.doc).find((i) => i.id === "g")).toMatchObject({ seconds: 33 });
   });
 
-  test("passes over what is not there", () => {
+  test("skips items that do not exist", () => {
     const w = writer();
     reorderItems(w, "h", ["b", "nobody", "a"]);
     expect(orderedIds(w.doc).slice(0, 3)).toEqual(["h", "b", "a"]);

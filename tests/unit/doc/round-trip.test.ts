@@ -1,4 +1,4 @@
-/** A plan put into a document and read back is the same plan; reading writes nothing; damage is passed over. */
+/** A plan put into a document and read back is the same plan; reading writes nothing; damaged values are skipped. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import * as Y from "yjs";
@@ -38,7 +38,7 @@ function copyOf(doc: Y.Doc): Y.Doc {
 }
 
 describe("a plan in a document", () => {
-  it("comes out as it went in, on this side and on another", () => {
+  it("comes out as it went in, here and on another replica", () => {
     fc.assert(
       fc.property(validPlan, (plan) => {
         const doc = createPlanDoc(plan, { carry: true });
@@ -49,7 +49,7 @@ describe("a plan in a document", () => {
     );
   });
 
-  it("is a whole plan file again", () => {
+  it("is a complete plan file again", () => {
     fc.assert(
       fc.property(validPlan, (plan) => {
         const read = readPlan(createPlanDoc(plan, { carry: true }), elsewhere);
@@ -86,7 +86,7 @@ describe("a plan in a document", () => {
 describe("a document somebody damaged", () => {
   const rubbish: unknown[] = [null, 3, "x", true, [], ["a", 3], {}, { muscles: 3 }, [5, 1], { limits: 3 }, Number.NaN];
 
-  it("is read all the same, wrong values passed over, and can be checked", () => {
+  it("is still read, without its wrong values, and can be checked", () => {
     for (const value of rubbish) {
       const doc = createPlanDoc(examplePlan([exampleMove("a"), { id: "p", kind: "pause", seconds: 5 }]), {
         carry: true,

@@ -21,7 +21,7 @@ function pair(): [Y.Doc, Y.Doc, () => void] {
   return [a, b, pass];
 }
 
-test("who took an item out is the page that set the mark, and words of the same moment stay with it", () => {
+test("an item is taken out by the page that set the mark; words written at the same moment stay with it", () => {
   const [a, b, pass] = pair();
   deleteItem({ doc: b, origin: 1 }, "h", 5);
   labelOf(a, "h")?.insert(5, " finish");
@@ -35,7 +35,7 @@ test("who took an item out is the page that set the mark, and words of the same 
   expect(takenOut(b, "h")?.undone).toBe(true);
 });
 
-test("names are remembered when their pages have gone; a stranger is somebody", () => {
+test('names are remembered after their pages close; an unknown page is "Somebody"', () => {
   const states = new Map<number, Record<string, unknown>>([
     [7, { user: { id: "jonas", name: "Jonas Berg" } }],
     [8, { user: { id: "marta", name: "Marta Lindqvist" } }],

@@ -58,14 +58,14 @@ describe("a new line", () => {
     const start = open("form: |Long neck");
     expect(read(apply(start, withNewLine(start)))).toEqual(["form: ", "form: Long neck"]);
   });
-  it("takes the place of what was selected", () => {
+  it("replaces the selection", () => {
     const state = open("form: Long| neck|");
     expect(read(apply(state, withNewLine(state)))).toEqual(["form: Long", "focus: "]);
   });
 });
 
 describe("an empty line", () => {
-  it("goes with Backspace unless it is the only one", () => {
+  it("is removed by Backspace unless it is the only one", () => {
     const state = open("form: Long neck", "focus: |", "crew: Wide");
     expect(read(apply(state, withoutEmptyLine(state)))).toEqual(["form: Long neck", "crew: Wide"]);
     const first = open("focus: |", "crew: Wide");
@@ -86,7 +86,7 @@ describe("kinds", () => {
 });
 
 describe("pasting", () => {
-  it("goes on where the caret is and gives an empty line the pasted kind", () => {
+  it("continues at the caret and gives an empty line the pasted kind", () => {
     const state = open("form: Long |neck");
     const pasted = apply(state, withPasted(state, linesFromText("and \nSafety: stop {side}\nsoft ").lines));
     expect(read(pasted)).toEqual(["form: Long and", "safety: stop {side}", "form: soft neck"]);
@@ -96,12 +96,12 @@ describe("pasting", () => {
   });
 });
 
-describe("what a script says just now", () => {
+describe("facts of an item's script", () => {
   const script: ScriptLine[] = [{ kind: "form", text: "{seconds-left} left, {springs}, {side}, then {next-move}." }];
   const plan = planWithScript(script);
   const timed = { plan, ...classClock(plan), track: cueTrack(plan) };
 
-  it("is what the plan says: springs, side, the move after", () => {
+  it("come from the plan: springs, side, the next move", () => {
     const facts = itemFacts(timed, "row");
     expect(facts.fieldSays("springs", "form", script[0]?.text ?? "")).toContain("light");
     expect(facts.fieldSays("side", "form", "")).toContain("left");
@@ -109,22 +109,22 @@ describe("what a script says just now", () => {
     expect(facts.fieldSays("next-move", "form", "")).toBe("Kneeling row");
     expect(facts.fieldSays("room-heat", "form", "")).toBe("room-heat");
   });
-  it("counts the seconds of what is said, and none for the crew or an empty line", () => {
+  it("give the seconds of each line that is said, and none for crew or empty lines", () => {
     const facts = itemFacts(timed, "row");
     expect(facts.secondsOf("form", "Long neck, soft knees.")).toBeGreaterThan(0.5);
     expect(facts.secondsOf("crew", "Wide, from the side.")).toBeNull();
     expect(facts.secondsOf("form", " ")).toBeNull();
   });
-  it("is only names for what is no move", () => {
+  it("are only field names for an item that is not a move", () => {
     expect(itemFacts(timed, "start")).toBe(NO_FACTS);
     expect(NO_FACTS.fieldSays("next-move", "form", "")).toBe("next move");
   });
 });
 
-describe("what is copied and cut", () => {
+describe("copying and cutting", () => {
   const pasted = (text: string, into: EditorState) => apply(into, withPasted(into, linesFromText(text).lines));
 
-  it("is just words of a part of a line, and a line with its kind when it is taken whole", () => {
+  it("gives just words for part of a line, and the kind too for a whole line", () => {
     expect(copiedText(open("safety: Stand if |knees| mind"))).toBe("knees");
     expect(copiedText(open("safety: |Stand if knees mind|"))).toBe("safety: Stand if knees mind");
     expect(copiedText(open("setup: Kneel |down", "form: Long| neck"))).toBe("set-up: down\nform: Long");
@@ -152,7 +152,7 @@ describe("what is copied and cut", () => {
     expect(before.doc.firstChild?.lastChild?.type.name).toBe("liveField");
     expect(read(pasted(text, open("form: Long| neck")))).toEqual(["form: LongNext: {next-move} neck"]);
   });
-  it("comes back whatever its kind", () => {
+  it("keeps every kind", () => {
     for (const kind of CUE_KINDS) {
       const text = copiedText(open(`${kind}: |Safety first|`));
       expect(read(pasted(text, open("form: |")))).toEqual([`${kind}: Safety first`]);
@@ -169,7 +169,7 @@ describe("what is copied and cut", () => {
 
 describe("lines from the library", () => {
   const move = planWithScript([]).moves["kneeling-row"];
-  it("are offered until the script has them, and can stand in a plan file", () => {
+  it("are offered until the script has them, and are valid in a plan file", () => {
     const rich = move && { ...move, easier: ["Sit {instead}."], harder: ["Pause."] };
     const offered = stockLines(rich, []);
     expect(offered.map((l) => l.kind)).toEqual(["safety", "easier", "harder"]);

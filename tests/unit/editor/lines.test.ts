@@ -8,7 +8,7 @@ describe("pasted text", () => {
   const kinds = (text: string) => linesFromText(text).lines.map((l) => l.kind);
   const words = (text: string) => linesFromText(text).lines.map((l) => l.pieces);
 
-  it("makes one line of text one cue line, blank lines left out, whatever ends a line", () => {
+  it("turns each line of text into one cue line, without blank lines, for any line ending", () => {
     expect(words("Knees down\r\n\r\n  Long neck  \rBreathe")).toEqual([
       [{ text: "Knees down" }],
       [{ text: "Long neck" }],
@@ -23,11 +23,11 @@ describe("pasted text", () => {
     expect(words("Remember: long neck")).toEqual([[{ text: "Remember: long neck" }]]);
     expect(words("Safety: sore knees stand")).toEqual([[{ text: "sore knees stand" }]]);
   });
-  it("keeps the spaces around a few words, which go into a sentence", () => {
+  it("keeps the spaces around a few words pasted into a sentence", () => {
     expect(words(" and hold ")).toEqual([[{ text: " and hold " }]]);
     expect(words("  \t ")).toEqual([]);
   });
-  it("makes live fields of known names and leaves other braces as they are", () => {
+  it("turns known names into live fields and leaves other braces as they are", () => {
     expect(words("Next: {next-move} on {springs}")).toEqual([
       [{ text: "Next: " }, { field: "next-move" }, { text: " on " }, { field: "springs" }],
     ]);
@@ -46,7 +46,7 @@ describe("pasted text", () => {
     expect(book.leftOut).toBeGreaterThan(1_000_000);
     expect(linesFromText("x".repeat(MAX_PASTED_LENGTH + 7)).leftOut).toBe(7);
   });
-  it("never makes an empty text, an over-long line or a lone half of a letter", () => {
+  it("never makes an empty text, an overlong line or a lone surrogate", () => {
     fc.assert(
       fc.property(fc.string({ unit: "binary", maxLength: 300 }), fc.integer({ min: 1, max: 300 }), (text, times) => {
         for (const l of linesFromText(text.repeat(times)).lines) {
@@ -71,7 +71,7 @@ describe("the kind of the next line", () => {
     expect(nextKind({ kind: "start", present: ["setup", "start", "breath"] })).toBe("form");
     expect(nextKind({ kind: "form", present: ["form"] })).toBe("focus");
   });
-  it("is form when nothing is missing, and crew after crew", () => {
+  it("is form when none is missing, and crew after crew", () => {
     expect(nextKind({ kind: "harder", present: [...CUE_KINDS] })).toBe("form");
     expect(nextKind({ kind: "crew", present: ["crew"] })).toBe("crew");
   });

@@ -66,7 +66,7 @@ describe("a script in the editor and in the document", () => {
     );
   });
 
-  it("agrees after an editor's change was written, whatever was typed, split, joined or given another kind", () => {
+  it("agrees after an editor's change, whatever was typed, split, joined or given another kind", () => {
     const edit = fc.record({
       act: fc.constantFrom("type", "split", "delete", "kind", "field"),
       at: fc.nat(400),
@@ -99,7 +99,7 @@ describe("a script in the editor and in the document", () => {
     );
   });
 
-  it("has room for the empty line that a new item has", () => {
+  it("allows the empty line that a new item has", () => {
     const { script } = open([]);
     expect(unsupportedContent(script)).toBeNull();
     expect(readScript(script)).toEqual([]);
@@ -148,7 +148,7 @@ describe("what the editor does not know", () => {
     expect(unsupportedContent(script)).toMatch(/\w/);
   });
 
-  it("would be lost by showing it, which is why it is asked first", () => {
+  it("would be lost by showing it, which is why it is checked first", () => {
     const { doc, script } = open([{ kind: "form", text: "Elbows close." }]);
     strange["another kind of line"]?.(script);
     let updates = 0;
@@ -174,7 +174,7 @@ describe("what the editor does not know", () => {
     expect(script.toString()).toContain('name="room-heat"');
   });
 
-  it("is noticed in a change of others before the editor takes it", () => {
+  it("is noticed in others' changes before the editor applies them", () => {
     const { doc, script } = open([{ kind: "form", text: "Elbows close." }]);
     const other = new Y.Doc();
     Y.applyUpdate(other, Y.encodeStateAsUpdate(doc));

@@ -43,18 +43,18 @@ describe("a draft", () => {
     ["a long name", { name: "x".repeat(121) }, { name: "Give text of 1 to 120 characters." }],
     ["nothing chosen", { station: "" }, { station: "Choose where on the machine it is done." }],
     [
-      "a word for a number",
+      "a word instead of a number",
       times({ outSeconds: "three" }),
       { "tempo.outSeconds": "Give a number from 0.1 to 120 seconds." },
     ],
     ["no time at all", times({ outSeconds: "0" }), { "tempo.outSeconds": "Give a number from 0.1 to 120 seconds." }],
-    ["half a tempo", times({ backSeconds: "" }), { "tempo.backSeconds": "Give the seconds of the way back." }],
+    ["half a tempo", times({ backSeconds: "" }), { "tempo.backSeconds": "Give the seconds back." }],
     [
       "no tempo",
       times({ outSeconds: "", backSeconds: "" }),
       {
-        "tempo.outSeconds": "Give the seconds of the way out.",
-        "tempo.backSeconds": "Give the seconds of the way back.",
+        "tempo.outSeconds": "Give the seconds out.",
+        "tempo.backSeconds": "Give the seconds back.",
       },
     ],
     ["a weight above one", { muscles: { chest: "2" } }, { "muscles.chest": "Give a number from 0 to 1." }],
@@ -68,23 +68,27 @@ describe("a draft", () => {
       { springs: { light: { min: "2", max: "1" } } },
       { "springs.max.light": "The most must not be below the least, which is 2." },
     ],
-    ["half a range", { loadN: ["20", ""] }, { "loadN.1": "Give where the range ends too." }],
-    ["a range downwards", { seconds: ["60", "30"] }, { seconds: "The shortest must not be above the longest." }],
+    ["half a range", { loadN: ["20", ""] }, { "loadN.1": "Give the end of the range too." }],
+    [
+      "a range downwards",
+      { seconds: ["60", "30"] },
+      { seconds: "The shortest time must not be longer than the longest." },
+    ],
     ["a travel off the rail", { travelCm: ["0", "900"] }, { "travelMm.1": "Give a number from 0 to 500 cm." }],
     ["an effort of nobody", { met: "40" }, { met: "Give a number from 0.5 to 25." }],
-    ["an empty way", { easier: [" "] }, { "easier.0": "Write the way, or take this line out." }],
+    ["an empty way", { easier: [" "] }, { "easier.0": "Describe it, or remove this line." }],
   ])("%s is refused at its own field", (_what, change, expected) => {
     expect(faults(change)).toEqual(expected);
   });
 
-  test("a decimal comma is a decimal point", () => {
+  test("a decimal comma counts as a decimal point", () => {
     expect(readMoveDraft({ ...DRAFT, ...times({ outSeconds: "2,5" }) }, null)).toMatchObject({
       ok: true,
       move: { tempo: { outSeconds: 2.5 } },
     });
   });
 
-  test("a new one asks for what has to be chosen, and for nothing else", () => {
+  test("a new draft asks only for what has to be chosen", () => {
     const read = readMoveDraft(EMPTY_DRAFT, null);
     expect(read.ok ? [] : read.faults.map((f) => f.place)).toEqual([
       "name",
@@ -102,7 +106,7 @@ describe("a draft", () => {
 });
 
 describe("reading a move", () => {
-  test("passes exactly what the plan file's schema passes, but for blank words and springs that contradict", () => {
+  test("accepts exactly what the plan file's schema accepts, except blank words and contradicting springs", () => {
     fc.assert(
       fc.property(fc.constantFrom(...Object.keys(pushUp), "other"), fc.anything(), (key, value) => {
         const damaged = { ...pushUp, [key]: value };

@@ -25,7 +25,7 @@ describe("the id of a new move", () => {
   ])("%j", (name, taken, id) => {
     expect(moveIdFor(name, new Set(taken))).toBe(id);
   });
-  test("is always an id, and never one that is taken", () => {
+  test("is always valid and never already taken", () => {
     fc.assert(
       fc.property(fc.string({ unit: "grapheme", maxLength: 120 }), (name) => {
         const first = moveIdFor(name, new Set());
@@ -40,7 +40,7 @@ describe("the id of a new move", () => {
 });
 
 describe("differences", () => {
-  test("are told fact by fact in words", () => {
+  test("are given fact by fact, in words", () => {
     const after: Move = { ...base, tempo: { outSeconds: 4, backSeconds: 2 }, springs: { max: { strong: 0 } }, met: 5 };
     expect(moveChanges(base, after, new Map([["strong", "heavy"]]))).toEqual([
       { key: "springs", label: "springs", before: "at most 1 heavy", after: "at most no heavy" },
@@ -53,7 +53,7 @@ describe("differences", () => {
       { key: "met", label: "effort", before: `${base.met} MET`, after: "5 MET" },
     ]);
   });
-  test("an empty list and none at all are the same", () => {
+  test("an empty list and a missing one are the same", () => {
     const { cautions: _gone, ...without } = base;
     expect(changedKeys({ ...without, cautions: [] }, without)).toEqual([]);
   });
@@ -62,17 +62,17 @@ describe("differences", () => {
 describe("two people's changes of one move", () => {
   const mine: Move = { ...base, name: "Push-up, slow", tempo: { outSeconds: 4, backSeconds: 2 } };
   const theirs: Move = { ...base, name: "Push-up in three", cautions: ["wrist-load", "long-hold"] };
-  test("what only one changed is kept; what both changed is named", () => {
+  test("a fact only one changed is kept; facts both changed are listed", () => {
     const merged = mergeMoves(base, mine, theirs);
     expect(merged.both).toEqual(["name"]);
     expect(merged.taken).toEqual(["cautions"]);
     expect(merged.move).toEqual({ ...mine, cautions: theirs.cautions });
   });
-  test("a fact that the other took away is taken away", () => {
+  test("a fact the other person removed is removed", () => {
     const { met: _met, ...without } = base;
     expect(mergeMoves(base, { ...base, name: "Mine" }, without).move).toEqual({ ...without, name: "Mine" });
   });
-  test("laws: nobody else changed: mine; I changed nothing: theirs; both the same: no question", () => {
+  test("if only I changed it: mine; if only they did: theirs; if both agree: no question", () => {
     const moves = validPlan.filter((p) => Object.keys(p.moves).length >= 3).map((p) => Object.values(p.moves));
     fc.assert(
       fc.property(moves, ([a, b, c]) => {
@@ -107,7 +107,7 @@ describe("doubts", () => {
   ])("%s", (_what, change, key) => {
     expect(about(change)).toContain(key);
   });
-  test("what is left out is doubted", () => {
+  test("each missing fact is a doubt", () => {
     const { loadN: _l, springs: _s, travelMm: _t, exhaleOn: _e, met: _m, seconds: _r, handsShare: _h, ...bare } = base;
     expect(moveDoubts(bare, rooms).map((d) => d.key)).toEqual([
       "loadN",

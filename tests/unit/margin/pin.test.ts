@@ -36,7 +36,7 @@ const LINES: ScriptLine[] = [
 ];
 
 describe("pins on words", () => {
-  it("quote what was chosen, live fields by name and white space at the ends left out", () => {
+  it("quote the selection, with live fields by name and no whitespace at the ends", () => {
     const { script } = open(LINES);
     const { text } = flatScript(script);
     expect(text.split("\n").length).toBe(3);
@@ -45,7 +45,7 @@ describe("pins on words", () => {
     expect(pinWords(script, "row", from, from + " stay ".length)?.quote).toBe("stay");
   });
 
-  it("refuse nothing and refuse a whole book", () => {
+  it("refuse an empty selection and a whole book", () => {
     const { script } = open([{ kind: "form", text: "word ".repeat(300) }]);
     expect(pinWords(script, "row", 4, 5)).toBeNull();
     expect(pinWords(script, "row", 3, 3)).toBeNull();
@@ -63,7 +63,7 @@ describe("pins on words", () => {
     if (p.state === "here") expect(wordsAt(script, p)).toBe("stay close");
   });
 
-  it("keep letters written right at their ends outside", () => {
+  it("leave out letters typed right at their ends", () => {
     const { doc, script } = open(LINES);
     const anchor = pin(script, "stay");
     const text = textIn(script, 1);
@@ -83,7 +83,7 @@ describe("pins on words", () => {
     expect(pinOf(doc, anchor)).toMatchObject({ state: "changed", now: "stay lose" });
   });
 
-  it("say that words are gone when they, their line or their item went, and come back with an undo", () => {
+  it("say that words are gone when they, their line or their item went, and are back after an undo", () => {
     const { doc, script } = open(LINES);
     const manager = new Y.UndoManager(doc.getMap("items"), { trackedOrigins: new Set(["me"]) });
     const anchor = pin(script, "long neck");
@@ -114,7 +114,7 @@ describe("pins on words", () => {
     if (p.state === "here") expect(wordsAt(script, p)).toBe("long neck");
   });
 
-  it("do not guess when the quote stands in two places", () => {
+  it("do not guess when the quote occurs twice", () => {
     const { doc, script } = open([
       { kind: "form", text: "shoulders down" },
       { kind: "focus", text: "shoulders down, shoulders down" },

@@ -18,26 +18,26 @@ const wishes = fc
   .map((list) => list.sort((a, b) => a.at - b.at).map((w, i) => ({ id: `s${i}`, ...w })));
 
 describe("slips in the margin", () => {
-  it("stand where they wish when nothing is in the way", () => {
+  it("go where they wish when nothing is in the way", () => {
     expect(placeSlips([wish("a", 10), wish("b", 100), wish("c", 300)], 8).map((p) => p.top)).toEqual([10, 100, 300]);
   });
-  it("share the way between them when two wish for one height", () => {
+  it("share the distance when two wish for the same height", () => {
     expect(placeSlips([wish("a", 100), wish("b", 100)], 10).map((p) => p.top)).toEqual([75, 125]);
   });
   it("are held at the upper edge and pushed down from there", () => {
     expect(placeSlips([wish("a", 0), wish("b", 0), wish("c", 5)], 10).map((p) => p.top)).toEqual([0, 50, 100]);
   });
-  it("leave a far slip alone when a heap of others slides", () => {
+  it("leave a distant slip alone when a cluster of others shifts", () => {
     const places = placeSlips([wish("a", 100), wish("b", 100), wish("c", 100), wish("d", 900)], 10);
     expect(places.map((p) => p.top)).toEqual([50, 100, 150, 900]);
   });
-  it("let one that weighs more stand where it wishes while the others make room", () => {
+  it("keep a heavier slip where it wishes while the others make room", () => {
     const places = placeSlips([wish("a", 100), { ...wish("b", 100), weight: 1e6 }, wish("c", 100)], 10);
     expect(places.map((p) => Math.round(p.top))).toEqual([50, 100, 150]);
     const late = placeSlips([wish("a", 100), wish("b", 100), { ...wish("c", 100), weight: 1e6 }], 10);
     expect(late.map((p) => Math.round(p.top))).toEqual([0, 50, 100]);
   });
-  it("give nothing for nothing", () => {
+  it("return nothing for no slips", () => {
     expect(placeSlips([], 8)).toEqual([]);
   });
 
@@ -57,7 +57,7 @@ describe("slips in the margin", () => {
     );
   });
 
-  it("move no more than any other answer does", () => {
+  it("move no more than in any other arrangement", () => {
     const cost = (list: readonly SlipWish[], tops: readonly number[]) =>
       list.reduce((sum, w, i) => sum + (w.weight ?? 1) * ((tops[i] ?? 0) - w.at) ** 2, 0);
     fc.assert(

@@ -34,7 +34,7 @@ describe("the margin's slips", () => {
     thread("t-old", { kind: "plan" }, true),
   ];
 
-  it("stand in plan order, what is about the whole plan or about what is gone on top, what weighs most first", () => {
+  it("are in plan order, those about the whole plan or about removed items on top, the most serious first", () => {
     const slips = slipsOf({ plan, findings, threads, showSettled: false });
     expect(about(slips)).toEqual(["whole", "t-gone", "must-row", "look-row", "t-row", "info-right"]);
     expect(slips[1]?.about).toBeNull();
@@ -42,13 +42,13 @@ describe("the margin's slips", () => {
   it("show settled threads only when asked", () => {
     expect(about(slipsOf({ plan, findings: [], threads, showSettled: true }))).toEqual(["t-gone", "t-old", "t-row"]);
   });
-  it("can be those of one item, findings that name it second among them", () => {
+  it("can be those of one item, including findings that name it second", () => {
     expect(about(slipsOf({ plan, findings, threads, showSettled: false, only: "row-right" }))).toEqual([
       "must-row",
       "info-right",
     ]);
   });
-  it("have ids of their own, the same at every check", () => {
+  it("have unique ids that stay the same at every check", () => {
     const twice = [finding("theme", "look", []), finding("theme", "look", [])];
     const ids = slipsOf({ plan, findings: twice, threads, showSettled: true }).map((s) => s.id);
     expect(new Set(ids).size).toBe(ids.length);

@@ -21,7 +21,7 @@ describe("the bytes of a file", () => {
     expect(decoded).toEqual({ ok: true, text: "Übung ½ min" });
   });
 
-  test("one-byte letters of Western Europe are read, and that is said", () => {
+  test("one-byte Western European text is read, with a note", () => {
     const decoded = decodeText(new Uint8Array(Buffer.from("Übung ½ min", "latin1")));
     expect(decoded).toMatchObject({ ok: true, text: "Übung ½ min", note: expect.stringContaining("accents") });
   });
@@ -29,7 +29,7 @@ describe("the bytes of a file", () => {
   test.each([
     ["a spreadsheet's own file", new Uint8Array([0x50, 0x4b, 3, 4, 0, 0, 8, 0])],
     ["a picture", new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0, 1])],
-  ])("%s is no text", (_say, bytes) => {
+  ])("%s is not text", (_say, bytes) => {
     expect(decodeText(bytes)).toMatchObject({ ok: false, say: expect.stringContaining("copy the cells") });
   });
 
@@ -41,7 +41,7 @@ describe("the bytes of a file", () => {
   });
 });
 
-test("what was typed is cut where something was read, and nothing of it is lost", () => {
+test("a typed row is cut where something was read, and loses no text", () => {
   const [row] = read("- Plank hold  60 s  heels high").rows;
   const parts = row ? typedParts(row) : [];
   expect(parts.map((p) => p.text).join("")).toBe("- Plank hold  60 s  heels high");

@@ -17,20 +17,20 @@ describe("one class in several forms", () => {
     expect(lower(judge(text).map(made))).toEqual(lower(SAME_CLASS));
   });
 
-  test("columns that no class has are said, and their words are left over", () => {
+  test("unknown columns are reported, and their words are left over", () => {
     const text = "Move\tTime\tTempo\nPlank hold\t30\t3-3\nPlank to pike\t40\t2-2";
-    expect(read(text).remarks).toContain("“Tempo”: no column that a class has; its words are left over.");
+    expect(read(text).remarks).toContain("“Tempo”: not a column of a class, so its words are left over.");
     expect(judge(text).map((row) => row.words)).toEqual(["Tempo: 3-3", "Tempo: 2-2"]);
   });
 
-  test("a column of times without a unit is said once, for the whole list", () => {
+  test("a time column without a unit is reported once, for the whole list", () => {
     const reading = read("Move\tTime\nPlank hold\t30\nPlank to pike\t40");
     expect(reading.remarks.filter((r) => r.includes("no unit"))).toEqual([
       "The column of times names no unit: its numbers were read as seconds.",
     ]);
   });
 
-  test("times that count up are the clock, and give lengths to rows without one", () => {
+  test("times that count up are read as the clock, which gives rows without a length one", () => {
     const rows = judge("0:00 Plank hold 1 light\n0:45 Plank to pike 45 s 1 light\n2:00 Kneeling row 1 light\n3:00 end");
     expect(rows.map(made)).toEqual([
       "plank-hold both 45 light1",
@@ -38,16 +38,16 @@ describe("one class in several forms", () => {
       "row-kneeling both 60 light1",
       "skipped",
     ]);
-    expect(rows[0]?.notes.join()).toContain("until the next time on the clock");
+    expect(rows[0]?.notes.join()).toContain("up to the next time on the clock");
   });
 
-  test("a first column that numbers the rows is passed over and said", () => {
+  test("a first column that numbers the rows is skipped, with a remark", () => {
     const text = "1\tPlank hold\t30 s\n2\tPlank to pike\t40 s\n3\tKneeling row\t50 s";
-    expect(read(text).remarks).toEqual(["The first column numbers the rows and was passed over."]);
+    expect(read(text).remarks).toEqual(["The first column only numbers the rows, so it was skipped."]);
     expect(judge(text).map((r) => r.seconds)).toEqual([30, 40, 50]);
   });
 
-  test("a title over the headings is a heading of its own", () => {
+  test("a title above the column headings becomes a heading", () => {
     const rows = judge("Tuesday at seven\nMove\tTime\tSprings\nPlank hold\t30\t1 light\nKneeling row\t40\t1 light");
     expect(rows.map(made)).toEqual(["# Tuesday at seven", "plank-hold both 30 light1", "row-kneeling both 40 light1"]);
   });

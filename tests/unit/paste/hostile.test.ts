@@ -34,11 +34,11 @@ describe("too much", () => {
   test("one line of a megabyte is refused", () => {
     expect(within("a".repeat(1_000_000)).reading.ok).toBe(false);
   });
-  test("rows over the limit are left out, and how many", () => {
+  test("rows over the limit are left out and counted", () => {
     const { reading } = within("Plank hold 30 s\n".repeat(MAX_ROWS + 20));
     expect(reading).toMatchObject({ ok: true, rows: { length: MAX_ROWS } });
     expect(reading.ok && reading.remarks).toEqual([
-      "Only the first 300 rows are read; 20 more rows are left out. Put these in, then paste the rest.",
+      "Only the first 300 rows are read; 20 more rows are left out. Add these, then paste the rest.",
     ]);
   });
   test("a paragraph is a doubt, not a row", () => {
@@ -46,7 +46,7 @@ describe("too much", () => {
   });
 });
 
-describe("texts made to take long", () => {
+describe("texts made to be slow to read", () => {
   const misspelt = (i: number) => `knaeling rwo prsss ${i} bicepz curlz swuat hndels plnak pikke sdie ${i}s 2 lihgt`;
   test.each([
     ["one word", "a".repeat(MAX_TEXT)],
@@ -69,24 +69,26 @@ describe("texts made to take long", () => {
 });
 
 describe("odd characters", () => {
-  test("control characters part words and go no further", () => {
+  test("control characters separate words and are dropped", () => {
     expect(made(judgeOne("Plank hold\u0000\u0007 30 s\u001b 1 light"))).toBe("plank-hold both 30 light1");
   });
-  test("marks that turn the direction of reading do not reach a plan", () => {
+  test("direction marks do not reach a plan", () => {
     expect(made(judgeOne("\u202EWarm\u202C \u2067up\u2069:"))).toBe("# Warm up");
   });
-  test("another script is a doubt with its own words, not a crash", () => {
-    expect(judgeOne("تمرين الجسر 60 s").doubts[0]?.say).toBe("“تمرين الجسر” is not in the library.");
+  test("another script becomes a doubt that quotes it, not a crash", () => {
+    expect(judgeOne("تمرين الجسر 60 s").doubts[0]?.say).toBe(
+      "“تمرين الجسر” is not in the library. Choose a move, or skip the row.",
+    );
   });
-  test("signs and faces around a row change nothing", () => {
+  test("signs and emoji around a row change nothing", () => {
     expect(made(judgeOne("🔥 Plank hold 🏋️‍♀️ 30 s 1 light 💪"))).toBe("plank-hold both 30 light1");
   });
-  test("a formula is never worked out", () => {
+  test("a formula is never evaluated", () => {
     for (const cell of ["=SUM(B2:B9)", "=1+1", "@SUM(A1)", "+SUM(A1)", "#REF!", "#N/A"]) {
       expect(judgeOne(`${cell}\t60 s`).state, cell).toBe("doubt");
     }
   });
-  test("names from the language itself are names", () => {
+  test("names of JavaScript's own properties are ordinary names", () => {
     for (const name of ["constructor", "__proto__", "toString"]) {
       expect(judgeOne(`${name} 60 s 1 light`).doubts[0]?.say, name).toContain("is not in the library");
     }
@@ -143,7 +145,7 @@ describe("any list at all", () => {
     );
   });
 
-  test("every row and every piece of it stands in the pasted text, in order and apart", () => {
+  test("every row and every piece of it is in the pasted text, in order and without overlap", () => {
     fc.assert(
       fc.property(list, (text) => {
         const reading = readPaste(text, STUDIO);

@@ -45,7 +45,7 @@ describe("a row that names everything", () => {
   });
 });
 
-describe("what is not named is the starting choice, and marked", () => {
+describe("what a row does not name gets the starting choice, marked as such", () => {
   test("springs", () => {
     expect(judgeOne("Kneeling row 60 s")).toMatchObject({
       state: "ready",
@@ -63,52 +63,67 @@ describe("what is not named is the starting choice, and marked", () => {
   });
 });
 
-describe("doubts are sentences", () => {
+describe("each doubt is a sentence", () => {
   test.each([
-    ["Jumping jacks 30 s", "move: “Jumping jacks” is not in the library."],
-    ["Leg press 60 s 1 firm", "move: “Leg press” could be one of several moves."],
-    ["Squat 60 s 1 light", "move: “Squat” is not a name in the library; one is near to it."],
-    ["Kneeling row 45-60 s 1 light", "time: From 45 to 60 s: a plan needs one length."],
-    ["Kneeling row 10 reps 1 light", "time: 10 repetitions: a plan counts seconds."],
-    ["Kneeling row 8 1 light", "time: “8” has no unit: seconds, minutes or repetitions?"],
-    ["Kneeling row 12:30 1 light", "time: “12:30” is long for one item."],
-    ["Kneeling row 60 s 15 s 1 light", "time: Several times stand in this row: 60 s, 15 s."],
-    ["Kneeling row 0 s 1 light", "time: “0 s” is no length an item can have."],
-    ["Side lunge 2x45 s 1 light", "time: “2x45 s”: two sides, two rounds, or one item?"],
-    ["Kneeling row 2x45 s 1 light", "time: “2x45 s”: two rounds, or one item?"],
-    ["Side lunge 45 s 1 light", "side: Side lunge is done on one side at a time, and no side is named."],
-    ["Kneeling row left 45 s 1 light", "side: Kneeling row is done with both sides at once, but “left” is named."],
-    ["Side lunge left, knee right 45 s 1 light", "side: More than one side is named: left; right."],
-    ["Kneeling row 45 s 2 blue", "springs: “blue” is no spring of this room."],
-    ["Kneeling row 45 s 2 springs", "springs: Two springs are on, and the row does not say which."],
-    ["Kneeling row 45 s 6 light", "springs: Six light asked for; this room has 4."],
-    ["Kneeling row 1 M", "springs: “1 M” could be a spring or a time."],
-    ["Kneeling row 45 s 1 light no springs", "springs: The row says “no springs” and one light."],
-    ["Repeat other side", "kind: This row asks for something again; a plan names every item."],
-    ["=SUM(B2:B9)", "kind: A cell holds a formula or its error instead of a value."],
-    ["60 s", "move: This row names no move."],
+    ["Jumping jacks 30 s", "move: “Jumping jacks” is not in the library. Choose a move, or skip the row."],
+    ["Leg press 60 s 1 firm", "move: “Leg press” could be one of several moves. Choose which one."],
+    [
+      "Squat 60 s 1 light",
+      "move: “Squat” is not in the library, but one move has a similar name. Choose it, or skip the row.",
+    ],
+    ["Kneeling row 45-60 s 1 light", "time: From 45 to 60 s: a plan needs one length. Choose it."],
+    ["Kneeling row 10 reps 1 light", "time: 10 repetitions: a plan counts seconds instead. Choose a time."],
+    ["Kneeling row 8 1 light", "time: “8” has no unit. Is it seconds, minutes or repetitions?"],
+    ["Kneeling row 12:30 1 light", "time: “12:30” is long for one item. Choose what was meant."],
+    ["Kneeling row 60 s 15 s 1 light", "time: This row has several times: 60 s, 15 s. Choose one."],
+    ["Kneeling row 0 s 1 light", "time: “0 s” is not a length an item can have. Choose or type another."],
+    ["Side lunge 2x45 s 1 light", "time: Does “2x45 s” mean two sides, two rounds, or one item?"],
+    ["Kneeling row 2x45 s 1 light", "time: Does “2x45 s” mean two rounds, or one item?"],
+    [
+      "Side lunge 45 s 1 light",
+      "side: Side lunge is done on one side at a time, but the row names no side. Choose one.",
+    ],
+    [
+      "Kneeling row left 45 s 1 light",
+      "side: Kneeling row is done with both sides at once, but the row says “left”. Choose a side.",
+    ],
+    ["Side lunge left, knee right 45 s 1 light", "side: The row names more than one side: left; right. Choose one."],
+    ["Kneeling row 45 s 2 blue", "springs: “blue” is not a spring of this room. Choose the one it means."],
+    ["Kneeling row 45 s 2 springs", "springs: Two springs are on, but the row does not say which. Choose them."],
+    ["Kneeling row 45 s 6 light", "springs: Six light asked for, but this room has 4."],
+    ["Kneeling row 1 M", "springs: “1 M” could be a spring or a time. Choose which."],
+    ["Kneeling row 45 s 1 light no springs", "springs: The row says both “no springs” and one light. Choose one."],
+    [
+      "Repeat other side",
+      "kind: This row repeats something, but a plan lists every item. Choose the item, or skip the row.",
+    ],
+    [
+      "=SUM(B2:B9)",
+      "kind: A cell holds a formula or an error instead of a value. Choose a move for this row, or skip it.",
+    ],
+    ["60 s", "move: This row names no move. Choose one, or skip it."],
     [
       "Opening 60 s",
-      "move: “Opening” is not in the library. Opening and closing are no items: their time stands in the class itself.",
+      "move: “Opening” is not in the library. Opening and closing are not items: set their time in the class itself, and skip this row.",
     ],
   ])("%s", (text, doubt) => {
     expect(doubts(text)).toEqual([doubt]);
     expect(judgeOne(text)).toMatchObject({ state: "doubt", drafts: [] });
   });
 
-  test("a row may have several", () => {
+  test("a row may have several doubts", () => {
     expect(judgeOne("Side lunge 45-60 s 2 blue").doubts.map((d) => d.about)).toEqual(["side", "time", "springs"]);
   });
 
-  test("what is taken in spite of its spelling is said", () => {
+  test("a misspelt name that is still taken is reported", () => {
     expect(judgeOne("Kneling chest press 60 s 1 light").notes).toEqual([
-      "“Kneling chest press” read as Kneeling chest press.",
+      "“Kneling chest press” was read as Kneeling chest press.",
     ]);
     expect(judgeOne("Calf press 60 s 1 firm").notes.join()).toContain("the only move with all these words");
-    expect(judgeOne("Kneeling row 90 1 light").notes).toEqual(["“90” has no unit: read as seconds."]);
+    expect(judgeOne("Kneeling row 90 1 light").notes).toEqual(["“90” has no unit, so it was read as seconds."]);
   });
 
-  test("a total is skipped, and why", () => {
+  test("a total is skipped, with the reason", () => {
     expect(judgeOne("Total 25:00")).toMatchObject({ state: "skipped", notes: [expect.stringContaining("total")] });
   });
 });
@@ -134,7 +149,7 @@ describe("an answer settles a doubt", () => {
     expect(made(answered(text, choices))).toBe(items);
   });
 
-  test("skipping and not skipping after all", () => {
+  test("a row can be skipped and brought back", () => {
     const { key } = read("Jumping jacks 30 s").rows[0] ?? { key: "" };
     const skipped = withAnswer(NO_ANSWERS, key, { row: { skip: true } });
     expect(judgeOne("Jumping jacks 30 s", skipped)).toMatchObject({ state: "skipped", doubts: [] });
@@ -154,7 +169,7 @@ describe("an answer settles a doubt", () => {
     expect(rows.map(made)).toEqual(["leg-press-supine both 60 firm1", "leg-press-supine both 30 strong1"]);
   });
 
-  test("an answer stays with its row while others are typed before it, and is not a neighbour's", () => {
+  test("an answer stays with its row, not with a neighbour, while other rows are typed before it", () => {
     const key = read("Side lunge 45 s 1 light").rows[0]?.key ?? "";
     const answers = withAnswer(NO_ANSWERS, key, { row: { side: "left" } });
     const rows = judge("Plank hold 30 s 1 light\nSide lunge 45 s 1 light\nSide lunge 45 s 1 light", answers);
@@ -164,7 +179,7 @@ describe("an answer settles a doubt", () => {
 
 describe("the other side of the row before", () => {
   const LIST = "Side lunge left 45 s 1 light\nrepeat other side";
-  test("is offered by name and made from it", () => {
+  test("is offered by name and made from that row", () => {
     const rows = judge(LIST);
     const choice = rows[1]?.doubts[0]?.choices[0];
     expect(choice?.label).toBe("Side lunge, right, like the row before");
@@ -172,29 +187,29 @@ describe("the other side of the row before", () => {
     expect(judge(LIST, answers).map(made)).toEqual(["side-lunge left 45 light1", "side-lunge right 45 light1"]);
     expect(judge(`${LIST} 50 s`, answers)[1]?.state).toBe("doubt");
   });
-  test("is not offered where the row before has no side", () => {
+  test("is not offered when the row before has no side", () => {
     expect(judge("Kneeling row 45 s 1 light\nrepeat other side")[1]?.doubts[0]?.choices).toEqual([]);
   });
 });
 
 describe("a heading or a move", () => {
-  test("capitals are no sign in a list written in capitals", () => {
+  test("capitals mean nothing in a list written in capitals", () => {
     const rows = judge("PLANK HOLD 30 S 1 LIGHT\nKNEELING ROW 60 S 1 LIGHT\nSPLIT SQUAT L 45 S 1 LIGHT");
     expect(rows.map((r) => r.kind)).toEqual(["move", "move", "move"]);
   });
   test("a name in capitals among others is in doubt", () => {
     const rows = judge("PLANK HOLD\nKneeling row 60 s 1 light\nSplit squat L 45 s 1 light");
-    expect(rows[0]?.doubts[0]?.say).toBe("“PLANK HOLD” looks like a heading and is also a move.");
+    expect(rows[0]?.doubts[0]?.say).toBe("“PLANK HOLD” looks like a heading but is also a move. Choose which it is.");
   });
-  test("a row without a time that is no move is a heading among rows with times, and says so", () => {
+  test("among rows with times, a row with neither time nor move is read as a heading, with a note", () => {
     const [row] = judge("Lower body\nKneeling row 60 s 1 light\nPlank hold 30 s 1 light");
     expect([made(row as JudgedRow), row?.notes]).toEqual([
       "# Lower body",
-      ["No time and no move of this name: read as a heading."],
+      ["It has no time and no move has this name, so it is read as a heading."],
     ]);
   });
-  test("the time of a heading is not put in, and that is said", () => {
-    expect(judgeOne("ARMS 10 min").notes).toEqual(["A heading takes no time: its 10:00 min are not put in."]);
+  test("the time of a heading is left out, with a note", () => {
+    expect(judgeOne("ARMS 10 min").notes).toEqual(["A heading takes no time, so its 10:00 min are left out."]);
   });
 });
 
@@ -212,33 +227,33 @@ describe("words left over", () => {
     );
     expect(kept.drafts).toMatchObject([{ script: [{ kind: "form", text: "elbows close" }] }]);
   });
-  test("of a column of notes are kept unless a person says no", () => {
+  test("from a notes column are kept unless a person says no", () => {
     const [row] = judge("Move\tTime\tSprings\tNotes\nKneeling row\t60\t1 light\t{next-move} soon");
     expect(row?.keepWords).toBe(true);
     const [item] = draftsToItems(row?.drafts ?? [], () => "a");
     expect(item).toMatchObject({ script: [{ text: "next-move, soon" }] });
     expect(itemSchema.safeParse(item).success).toBe(true);
   });
-  test("of a longer name are not lost", () => {
+  test("from a longer name are not lost", () => {
     expect(answered("Kneeling row elbows close 60 s 1 light", ["Kneeling row"]).words).toBe("elbows close");
   });
 });
 
-test("who faces a side wall turns for the other side", () => {
+test("a move facing a side wall turns round for the other side", () => {
   const facing = judgeOne("Side lunge L/R 45 s 1 light").drafts.map((d) => ("facing" in d ? d.facing : undefined));
   expect(facing).toEqual([undefined, "right"]);
   expect(judgeOne("Seated row facing front 60 s 1 light").drafts).toMatchObject([{ facing: "front" }]);
   expect(judgeOne("Seated row 60 s 1 light sit 10 cm further").drafts).toMatchObject([{ offsetMm: 100 }]);
 });
 
-test("choices are offered for every doubt that can be answered by one", () => {
+test("every doubt that a choice can answer offers choices", () => {
   expect(labels("Side lunge 45 s 1 light")).toEqual([["Left and right", "Left", "Right", "Alternating"]]);
   expect(labels("Leg press 60 s 1 firm")[0]).toEqual(
     expect.arrayContaining(["Supine leg press", "Supine single-leg press"]),
   );
 });
 
-test("the counts are put into words", () => {
+test("the counts are worded", () => {
   const rows = judge("Plank hold 30 s 1 light\nJumping jacks 30 s\nSide lunge 45-60 s\nTotal 2:00");
   expect(countsWords(rows)).toBe("1 row ready, 3 doubts, 1 skipped");
 });

@@ -33,7 +33,7 @@ describe("a name of the library", () => {
     expect(found(name)).toEqual([how, move]);
   });
 
-  test("British and American spelling are one", () => {
+  test("British and American spelling count as the same", () => {
     const moves = { a: { ...STARTER_MOVES["plank-hold"], name: "Centre stabiliser, travelling" } };
     const american = libraryOf(moves as typeof STARTER_MOVES);
     expect(matchMove("Center stabilizer, traveling", american)).toMatchObject({ how: "same", move: "a" });
@@ -54,7 +54,7 @@ describe("a name that is not sure is offered, never taken", () => {
     expect(match.near.map((n) => n.score)).toEqual(match.near.map((n) => n.score).sort((a, b) => b - a));
   });
 
-  test.each(["Jumping jacks", "Water", "", "???", "🙂"])("%s: nothing is near", (name) => {
+  test.each(["Jumping jacks", "Water", "", "???", "🙂"])("%s: nothing is similar", (name) => {
     expect(matchMove(name, library).how).toBe("none");
   });
 
@@ -88,7 +88,7 @@ test("words are folded: case, accents, invisible characters, plural", () => {
   expect(foldText("Crêpes\u00ADde LUNGES, press\u200Des & flies; calves")).toBe("crepesde lunge press fly calf");
 });
 
-test("words that go into a plan hold no turning marks and are cut between characters", () => {
+test("words put into a plan have no direction marks and are cut between characters", () => {
   expect(cleanWords("  a\u202Eb\n c ", 99)).toBe("ab c");
   expect(cleanWords("ab🙂", 3)).toBe("ab");
 });

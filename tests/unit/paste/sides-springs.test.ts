@@ -1,4 +1,4 @@
-/** Sides, facing, offset and springs out of the words of a row. */
+/** Reading sides, facing, offset and springs from the words of a row. */
 import { describe, expect, test } from "vitest";
 import { RowField } from "#lib/paste/field.ts";
 import { readFacing, readOffset, readSides } from "#lib/paste/read-side.ts";
@@ -45,7 +45,7 @@ describe("sides", () => {
     ]);
   });
 
-  test("a name of the library keeps its own words", () => {
+  test("a name in the library keeps its own words", () => {
     expect(readSides(new RowField("Both legs lift, left"), false, { from: 0, to: 14 })).toEqual(["left"]);
   });
 });
@@ -100,14 +100,14 @@ describe("springs by the room's labels", () => {
     expect(springs(words)).toMatchObject({ counts: {}, unknown });
   });
 
-  test("words that say there are none", () => {
+  test("words that mean no springs", () => {
     expect(springs("no springs")?.none).toBe(true);
     expect(
       read("Move\tTime\tSprings\nKneeling row\t60\tnone\nPlank hold\t30\t-").rows.map((r) => r.springs.none),
     ).toEqual([true, true]);
   });
 
-  test("a letter that two labels begin with is unknown", () => {
+  test("a letter that two labels begin with stays unknown", () => {
     const words = springVocabulary([
       { id: "a", label: "soft", count: 2, stiffnessNPerMm: 0.1, preloadN: 1 },
       { id: "b", label: "strong", count: 2, stiffnessNPerMm: 0.2, preloadN: 1 },
@@ -116,7 +116,7 @@ describe("springs by the room's labels", () => {
     expect(words.shortFor("str").map((s) => s.id)).toEqual(["b"]);
   });
 
-  test("labels of a studio may hold anything", () => {
+  test("a studio's labels may contain anything", () => {
     const odd = ["(a+", "x|y", "[", "über schwer", "1", "."].map((label, i) => ({
       ...STARTER_EQUIPMENT.springs[0],
       id: `s${i}`,

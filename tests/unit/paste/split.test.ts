@@ -38,7 +38,7 @@ describe("quoting as RFC 4180 says it", () => {
     expect(second?.line).toBe(3);
   });
 
-  test("a quote that is never closed is a letter like any other", () => {
+  test("a quote that is never closed is an ordinary character", () => {
     expect(cells('Plank hold,"60 s\nKneeling row,40 s')).toEqual([
       ["Plank hold", '"60 s'],
       ["Kneeling row", "40 s"],
@@ -49,7 +49,7 @@ describe("quoting as RFC 4180 says it", () => {
     ]);
   });
 
-  test("offsets count in the pasted text, doubled quotes included", () => {
+  test("offsets refer to the pasted text, doubled quotes included", () => {
     const text = 'x,"b""bb" ';
     const cell = splitDelimited(text, ",")[0]?.cells[1];
     expect(cell?.text).toBe('b"bb');
@@ -104,7 +104,7 @@ describe("the form of a list", () => {
     expect(rowsOf(text)).toEqual(expected);
   });
 
-  test("lines are counted as they were pasted", () => {
+  test("line numbers are those of the pasted text", () => {
     expect(splitRows("\n\na\n\nb", []).rows.map((row) => row.line)).toEqual([3, 5]);
   });
 });

@@ -57,7 +57,7 @@ describe("a length of time", () => {
     expect(times(text)).toEqual([]);
   });
 
-  test("a bare number counts where the caller says what it stands for", () => {
+  test("a bare number counts only where the caller says what it means", () => {
     expect(times("90", { perNumber: 1 })).toMatchObject([{ seconds: 90, how: "bare" }]);
     expect(times("1.5", { perNumber: 60, bare: "said" })).toMatchObject([{ seconds: 90, how: "said" }]);
   });
@@ -84,7 +84,7 @@ describe("a length of time", () => {
     expect(times(text)).toMatchObject([{ seconds, times: n }]);
   });
 
-  test("it says from which characters it was read", () => {
+  test("reports the characters it was read from", () => {
     const field = new RowField("Plank hold 2x45 s now");
     takeTimesFrom(field, { initials });
     expect(field.taken.map(({ from, to }) => field.text.slice(from, to))).toEqual(["2x45 s"]);
@@ -103,7 +103,7 @@ describe("repetitions", () => {
   ])("%s", (text, reps) => {
     expect(readReps(new RowField(`Kneeling row ${text}`))).toBe(reps);
   });
-  test("a time is none", () => {
+  test("a time is not a repetition", () => {
     expect(readReps(new RowField("60 s 2 light"))).toBeUndefined();
   });
 });

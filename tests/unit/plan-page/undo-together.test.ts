@@ -1,4 +1,4 @@
-/** Undo where two people set one value at the same moment, or one after the other: what they see, and what they are told. */
+/** Undo where two people set one value at the same moment, or one after the other: what each sees and is told. */
 import { afterEach, describe, expect, test } from "vitest";
 import * as Y from "yjs";
 import { planUndo } from "#app/_session/plan-undo.ts";
@@ -97,7 +97,7 @@ describe.each([
       expect([seconds(marta), seconds(jonas)]).toEqual([50, 50]);
     });
 
-    test.each([true, false])("both move one item, both undone: it stands where it stood (met between: %s)", (met) => {
+    test.each([true, false])("both move one item, both undone: it is back where it was (met between: %s)", (met) => {
       const [marta, jonas] = pages(one, two) as [Page, Page];
       const place = fieldOf(marta, "order");
       marta.does((w) => moveItem(w, "b", null));
@@ -112,7 +112,7 @@ describe.each([
     });
   });
 
-  test("the one whose value lost is told whose stands, and takes nothing of it away", () => {
+  test("the person whose value lost is told whose value stands, and undoes none of it", () => {
     const [marta, jonas] = pages(one, two) as [Page, Page];
     marta.does((w) => setItemField(w, "b", "seconds", 55));
     jonas.does((w) => setItemField(w, "b", "seconds", 45));
@@ -133,7 +133,7 @@ describe.each([
 });
 
 describe("one after the other", () => {
-  test("what somebody set since stays, and each undoes as far as is theirs", () => {
+  test("what somebody has set since stays, and each person undoes only their own", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     marta.does((w) => setItemField(w, "b", "seconds", 55));
     meet([marta, jonas]);
@@ -172,7 +172,7 @@ describe("one after the other", () => {
     },
   );
 
-  test("a spring taken off, put on by another who takes that back: undo puts it back on", () => {
+  test("a spring I took off, put on by another who undoes that: my undo puts it back on", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     marta.does((w) => setSpring(w, "b", "firm", 2));
     marta.does((w) => setSpring(w, "b", "firm", 0));
@@ -185,7 +185,7 @@ describe("one after the other", () => {
     expect(fieldOf(marta, "spring.firm")).toBe(2);
   });
 
-  test("what another typed in by hand is theirs, though it is the very value that was there", () => {
+  test("a value another person typed is theirs, even if it equals the earlier value", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     marta.does((w) => setItemField(w, "b", "seconds", 55));
     meet([marta, jonas]);
@@ -196,7 +196,7 @@ describe("one after the other", () => {
     expect(seconds(marta)).toBe(55);
   });
 
-  test("of a step with several values those are undone that can be; redo brings back those", () => {
+  test("of a step with several values, those that can be undone are; redo brings those back", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     marta.does((w) => {
       for (const id of ["a", "b", "c"]) setItemField(w, id, "seconds", 80);
@@ -222,7 +222,7 @@ describe("one after the other", () => {
     expect(now()).toMatchObject([[50, 45, 50], { title: "Trunk" }]);
   });
 
-  test("a value that another's undo already brought back: said, and no older step goes with it", () => {
+  test("a value that another's undo already brought back is reported, and no older step is undone with it", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     marta.does((w) => setItemField(w, "a", "seconds", 60));
     marta.does((w) => setItemField(w, "b", "seconds", 55));
@@ -253,7 +253,7 @@ describe("what is taken out", () => {
     expect(readItemById(jonas.writer.doc, "b")).toMatchObject({ seconds: 55, script: [{ text: "Ribs in." }] });
   });
 
-  test("two take one item out at once; both undo; it is there", () => {
+  test("two people take out one item at once and both undo: it is there", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     for (const page of [marta, jonas]) page.does((w) => deleteItem(w, "b", page.writer.doc.clientID));
     meet([marta, jonas]);
@@ -264,7 +264,7 @@ describe("what is taken out", () => {
     expect(orderedIds(marta.writer.doc)).toEqual(["a", "b", "c", "d"]);
   });
 
-  test("[INV-07] undo of a making takes out an item that another changed: listed, put back with all of it", () => {
+  test("[INV-07] undoing the creation of an item that another changed takes it out: it is listed and can be put back whole", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     marta.does((w) => insertItem(w, "a", item("new")));
     meet([marta, jonas]);
@@ -279,7 +279,7 @@ describe("what is taken out", () => {
     expect(seconds(marta, "new")).toBe(75);
   });
 
-  test("an item that another took out and put back since is left there by undo of its making", () => {
+  test("undoing the creation of an item that another has since taken out and put back leaves it there", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     marta.does((w) => insertItem(w, "a", item("new")));
     meet([marta, jonas]);
@@ -291,7 +291,7 @@ describe("what is taken out", () => {
   });
 });
 
-test("what an item comes after, undone to nothing, reads as it did and can be named anew", () => {
+test("what an item comes after, undone to nothing, reads as before and can be set again", () => {
   const [marta, jonas] = pages(1, 2) as [Page, Page];
   const before = readItems(marta.writer.doc);
   marta.does((w) => setComesAfter(w, "c", "a", true));
@@ -318,7 +318,7 @@ describe("two who write one text anew at the same moment, and both undo", () => 
       [1, 2],
       [2, 1],
     ])
-      test(`${name}, pages ${clients.join(" and ")}: what stood there stands there once`, () => {
+      test(`${name}, pages ${clients.join(" and ")}: the words are there once`, () => {
         const [marta, jonas] = pages(...clients) as [Page, Page];
         marta.does(anew("Hips first"));
         jonas.does(anew("Slow shoulders"));
@@ -329,7 +329,7 @@ describe("two who write one text anew at the same moment, and both undo", () => 
         expect([title(marta), title(jonas)]).toEqual(["Trunk", "Trunk"]);
       });
 
-  test("what another brought back and wrote on in is theirs: it is not brought back beside it", () => {
+  test("words another brought back and continued are theirs: undo does not add a second copy", () => {
     const [marta, jonas] = pages(1, 2) as [Page, Page];
     marta.does(anew("Hips"));
     jonas.does(anew("Arms"));

@@ -46,7 +46,7 @@ const exchange = (a: Page, b: Page) => {
 const seconds = (page: Page) => readItems(page.writer.doc).map((i) => (i.kind === "heading" ? null : i.seconds));
 
 describe("undo of a page", () => {
-  test("[INV-08] takes back one's own act and leaves what others did", () => {
+  test("[INV-08] undoes one's own act and leaves what others did", () => {
     const seed = createPlanDoc(plan, { carry: true });
     const [mine, theirs] = [openPage(seed), openPage(seed)];
     mine.undo.step(() => setItemField(mine.writer, "plank", "seconds", 45));
@@ -78,7 +78,7 @@ describe("undo of a page", () => {
     expect(readItems(page.writer.doc)).toHaveLength(1);
   });
 
-  test("[INV-07] an item others wrote in is taken out, not erased, when its making is undone", () => {
+  test("[INV-07] an item others wrote in is taken out, not erased, when its creation is undone", () => {
     const seed = createPlanDoc(plan, { carry: true });
     const [mine, theirs] = [openPage(seed), openPage(seed)];
     mine.undo.step(() => insertItem(mine.writer, "plank", { ...plank, id: "row" }));
@@ -93,7 +93,7 @@ describe("undo of a page", () => {
     expect(readItems(mine.writer.doc).map((i) => i.id)).toEqual(["plank", "row"]);
   });
 
-  test("an item nobody else wrote in goes, and comes back by redo", () => {
+  test("an item nobody else wrote in goes, and comes back with redo", () => {
     const page = openPage(createPlanDoc(plan, { carry: true }));
     page.undo.step(() => insertItem(page.writer, "plank", { ...plank, id: "row" }));
     page.undo.undo();
@@ -106,7 +106,7 @@ describe("undo of a page", () => {
     expect(page.undo.canUndo).toBe(false);
   });
 
-  test("[INV-07] what somebody offline wrote in an item whose making was undone meanwhile can be put back", () => {
+  test("[INV-07] words somebody wrote offline in an item whose creation was undone meanwhile can be put back", () => {
     const seed = createPlanDoc(plan, { carry: true });
     const [mine, theirs] = [openPage(seed), openPage(seed)];
     mine.undo.step(() => insertItem(mine.writer, "plank", { ...plank, id: "row" }));

@@ -218,7 +218,7 @@ describe("sign-off", () => {
         name: "Kneeling press",
         differences: [
           { label: "time", plan: "30 to 600 s", studio: "30 to 90 s" },
-          { label: "asks for care", plan: "nothing", studio: "weight on the wrists, kneeling" },
+          { label: "asks for care", plan: "nothing", studio: "wrist load, kneeling" },
         ],
       },
     ]);
