@@ -46,9 +46,9 @@ describe("the order of a set-up", () => {
   it("is said in words, what comes before what, and what to do", () => {
     const text = "Two light, face the back, handles down, carriage home.";
     expect(found(toPlank([text])).map(({ message }) => message)).toEqual([
-      'Plank hold: the set-up tells people to put on one light before it says "carriage home": say that first.',
-      'Plank hold: the set-up has the springs before "handles down", while hands still hold them: say "handles down" first.',
-      'Plank hold: the set-up has "handles down" before "carriage home", so an open carriage runs in: say "carriage home" first.',
+      'Plank hold: the set-up tells people to put on one light before it says "carriage home". Say that first.',
+      'Plank hold: the set-up names the springs before "handles down", while hands still hold them. Say "handles down" first.',
+      'Plank hold: the set-up says "handles down" before "carriage home", so an open carriage runs in. Say "carriage home" first.',
     ]);
   });
 
