@@ -102,7 +102,7 @@ describe("preload below 0", () => {
   it("is none when the readings cannot tell it from none", () => {
     const free = fitSpring(slightly);
     expect(free.ok && free.preloadN).toBeLessThan(0);
-    expect(free.say).toMatch(/it is none\.$/);
+    expect(free.say).toMatch(/counts as none\.$/);
     expect(fitForRoom(slightly)).toMatchObject({ ok: true, preloadN: 0, straight: true });
   });
   it("otherwise the spring hangs slack, and the travel is to be measured afresh", () => {
