@@ -44,7 +44,7 @@ describe("readings on a line", () => {
 });
 
 describe("readings off a line", () => {
-  it("names the one wrong reading, wherever it stands", () => {
+  it("names the one wrong reading, wherever it is", () => {
     for (let i = 0; i < 6; i++) {
       const fit = fitSpring(off(onLine([0, 90, 180, 270, 360, 450]), i, i % 2 ? -6 : 6));
       expect(fit, fit.say).toMatchObject({ straight: false, doubtful: i });

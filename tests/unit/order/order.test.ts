@@ -73,7 +73,7 @@ describe("the best order", () => {
     expect(good(block(pause("p"), light("a")))).toMatchObject({ before: 0, after: 0, items: ["p", "a"] });
   });
 
-  it("passes over an item whose move nobody knows", () => {
+  it("skips an item of an unknown move", () => {
     const plan = block(light("a"), exampleMove("gone", { move: "gone", springs: { heavy: 2 } }), light("b"));
     expect(good(plan)).toMatchObject({ before: 0, after: 0, items: ["a", "gone", "b"] });
   });
@@ -106,7 +106,7 @@ describe("constraints", () => {
     });
   });
 
-  it("takes what stands above the block as done, and what stands below as impossible", () => {
+  it("counts what is above the block as done, and what is below as impossible", () => {
     const above = examplePlan([light("x"), heading("h"), light("a", { after: ["x", "h"] }), heavy("b")]);
     expect(good(above)).toMatchObject({ heldBy: [] });
     const below = examplePlan([heading("h"), light("a", { after: ["y"] }), heading("i"), heavy("y")]);
@@ -167,7 +167,7 @@ describe("pauses", () => {
     expect(good(plan).items).toEqual(["a", "c", "p", "b", "d"]);
   });
 
-  it("stand behind a tie that they would part", () => {
+  it("go after a tie that they would split", () => {
     const plan = block(
       light("a"),
       heavy("b"),

@@ -86,7 +86,7 @@ describe("every rule", () => {
     }
   });
 
-  test("the rule's own values are no standard of the house", () => {
+  test("the rule's own values are not a studio standard", () => {
     for (const rule of RULES) {
       expect(checkStandard(rule, { limits: rule.limits.parse({}) })).toEqual({ ok: true, standard: null });
     }

@@ -92,7 +92,7 @@ describe("a set-up beside the coach's own", () => {
   });
 });
 
-describe("mending", () => {
+describe("fixing", () => {
   it.each<[string, Plan, string, Remedy["changes"]]>([
     [
       "uneven-sides",
@@ -252,7 +252,7 @@ describe("mending", () => {
     expect(mendOf(examplePlan([exampleMove("a", { springs: { medium: 1 } })]), "springs-not-there")).toBeNull();
   });
 
-  it("always mends what it offers to mend", () => {
+  it("always fixes what it offers to fix", () => {
     fc.assert(
       fc.property(validPlan, (plan) => {
         for (const rule of RULES) {

@@ -101,7 +101,7 @@ describe("springs that could stay on", () => {
   });
 });
 
-test("who is expected, whatever the house has the rule look at", () => {
+test("who is expected, whatever the studio limits the rule to", () => {
   const plank = { move: "plank" } as const;
   const silent = { ...plank, script: [] };
   const words = (...items: Parameters<typeof exampleMove>[1][]) =>
