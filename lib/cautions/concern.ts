@@ -1,4 +1,7 @@
-/** Which moves of a class concern people with a condition, and whether the script answers them. Shared by the rule and the panel. */
+/**
+ * Which moves of a class concern people with a condition, and whether the script answers them. Shared by the rule and
+ * the panel.
+ */
 
 import { plural } from "#lib/plan/format.ts";
 import { hasLineOf, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
@@ -12,7 +15,10 @@ import {
 } from "#lib/plan/schema.ts";
 import { EXPECTED_GUIDANCE } from "./expected.ts";
 
-/** The cautions of a move item among those asked for, in the order of MOVE_CAUTIONS, and what its script says about them. */
+/**
+ * The cautions of a move item among those asked for, in the order of MOVE_CAUTIONS, and what its script says about
+ * them.
+ */
 export interface Concern {
   readonly tags: readonly MoveCaution[];
   readonly saysSafety: boolean;

@@ -41,7 +41,10 @@ export interface ClassIntensity {
  */
 const REST_MET = 1;
 
-/** The lowest MET of a level for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 (F&S Reports 4(2):150-158, 2023, table 1). */
+/**
+ * The lowest MET of a level for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 (F&S Reports 4(2):150-158,
+ * 2023, table 1).
+ */
 const FROM_MET = { light: 2, moderate: 3, vigorous: 6 } as const;
 
 export function levelOf(met: number): Exclude<IntensityLevel, "rest"> {

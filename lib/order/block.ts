@@ -1,4 +1,7 @@
-/** A block of a plan as units to put in order. The items of a tie are one unit; each unit knows which ones it must follow. */
+/**
+ * A block of a plan as units to put in order. The items of a tie are one unit; each unit knows which ones it must
+ * follow.
+ */
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { type Setup, setupOf } from "#lib/transitions/transitions.ts";
 import { Constraints, type OrderConstraint } from "./constraints.ts";

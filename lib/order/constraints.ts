@@ -61,16 +61,16 @@ export class Constraints {
     if (!item || place === undefined || place < this.around.from) return undefined;
     const wish = `${this.name(item.id)} should come after ${this.name(other)}`;
     if (place >= this.around.to)
-      return `${wish}, which is further down than this block. Move it, or take the condition off.`;
+      return `${wish}, which is further down than this block. Move it, or drop the condition.`;
     const unit = this.unitOf.get(other);
     this.holds.push({ item: item.id, by: "after", other });
     if (unit === undefined) {
       // Only a pause is in no unit. It keeps its place, so the item's unit begins after it.
       this.earliest[u] = Math.max(this.earliest[u] ?? 0, this.movesBefore[place - this.around.from] ?? 0);
     } else if (unit !== u) this.after[u]?.add(unit);
-    else if (other === item.id) return `${this.name(other)} should come after itself. Take that condition off.`;
+    else if (other === item.id) return `${this.name(other)} should come after itself. Drop that condition.`;
     else if ((this.units[u] ?? []).findIndex((it) => it.id === other) >= i)
-      return `${wish}, but their tie puts it before. Untie them, or take the condition off.`;
+      return `${wish}, but their tie puts it before. Untie them, or drop the condition.`;
     return undefined;
   }
 

@@ -10,8 +10,8 @@ export function impossibleOrderSentence(plan: Plan, block: Block): string {
   const circle = circleOf(block, stuck);
   const names = (circle.length > 0 ? circle : stuck.slice(0, 1)).map((u) => nameOf(plan, block, u));
   if (circle.length === 0)
-    return `${names[0] ?? "An item"} should come after a pause that no order can put before it. Move the pause, or take the condition off.`;
-  return `${listWords(names)} should each come after another of them, so no order keeps them all. Take one of these conditions off.`;
+    return `${names[0] ?? "An item"} should come after a pause that no order can put before it. Move the pause, or drop the condition.`;
+  return `${listWords(names)} should each come after another of them, so no order keeps them all. Drop one of these conditions.`;
 }
 
 function stuckUnits({ problem }: Block): number[] {

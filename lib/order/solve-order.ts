@@ -9,7 +9,10 @@ export interface SolvedOrder extends Sequence {
   readonly proven: boolean;
 }
 
-/** Exact up to 16 units; above that the best found, proven only when it reaches a bound. Null when no order keeps the constraints. */
+/**
+ * Exact up to 16 units; above that the best found, proven only when it reaches a bound. Null when no order keeps the
+ * constraints.
+ */
 export function solveOrder(problem: Sequencing): SolvedOrder | null {
   if (problem.count <= MOST_EXACT) {
     const sequence = exactSequence(problem);

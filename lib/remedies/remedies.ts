@@ -10,7 +10,10 @@ import { intoRange, wholeReps } from "./times.ts";
 
 type MakeRemedy = (plan: Plan, finding: Finding) => Remedy | null;
 
-/** The act that fixes a finding in the plan as it is now. Null where none is obvious or it is fixed already. Never throws. */
+/**
+ * The act that fixes a finding in the plan as it is now. Null where none is obvious or it is fixed already. Never
+ * throws.
+ */
 export function remedyFor(plan: Plan, finding: Finding): Remedy | null {
   const make = own(REMEDIES, finding.rule);
   const remedy = make?.(plan, finding) ?? null;

@@ -23,7 +23,10 @@ export type RemedyChange =
     }
   | {
       readonly itemId: string;
-      /** Puts a cue line after the first one that says the same as `after`, or after the last set-up line where none does. */
+      /**
+       * Puts a cue line after the first one that says the same as `after`, or after the last set-up line where none
+       * does.
+       */
       readonly field: "afterLine";
       readonly after: ScriptLine;
       readonly value: ScriptLine;

@@ -32,7 +32,10 @@ export function saySetup(plan: Plan, finding: Finding): Remedy | null {
 const SIDES = ["after", "before"] as const;
 type Side = (typeof SIDES)[number];
 
-/** The whole change before lines in another order. Null where a pause has the wrong order, since it is heard before any line. */
+/**
+ * The whole change before lines in another order. Null where a pause has the wrong order, since it is heard before any
+ * line.
+ */
 function beforeLate(plan: Plan, step: SetupStep, acts: readonly SetupAct[]): Remedy | null {
   const value = setupLine(plan, step.before?.item, step.item, acts);
   if (!value) return null;

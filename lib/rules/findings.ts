@@ -16,7 +16,10 @@ export interface Batch {
 }
 export const NOTHING_FOUND: Batch = { findings: [], broken: [] };
 
-/** Runs rules over a context. With `about`, only findings about that item are kept: the others are found with their own item. */
+/**
+ * Runs rules over a context. With `about`, only findings about that item are kept: the others are found with their own
+ * item.
+ */
 export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: string): Batch {
   const findings: Finding[] = [];
   const broken: string[] = [];

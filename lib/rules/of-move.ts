@@ -1,4 +1,7 @@
-/** Findings about one move item, from the rules that run once an item. Each kind runs again only when what it reads has changed. */
+/**
+ * Findings about one move item, from the rules that run once an item. Each kind runs again only when what it reads has
+ * changed.
+ */
 import { classClock } from "#lib/clock/clock.ts";
 import type { PlacedSpan } from "#lib/cues/place-span.ts";
 import type { Cue, CueTrack, DroppedLine } from "#lib/cues/types.ts";

@@ -166,23 +166,23 @@ function sayVerdict(verdict: Verdict, line: SpringLine, readings: readonly Sprin
   const off = `${newtons(verdict.offN)} N`;
   switch (verdict.kind) {
     case "straight":
-      return `The readings lie on a line: ${line.slope.toFixed(3)} N per mm, preload ${newtons(line.intercept)} N, none more than ${off} off it.`;
+      return `The readings lie on a line: ${line.slope.toFixed(3)} N per mm, preload ${newtons(line.intercept)} N, none off it by more than ${off}.`;
     case "doubtful": {
       const r = readings[verdict.index];
-      return `Reading ${verdict.index + 1} (${r?.travelMm} mm, ${newtons(r?.newtons ?? 0)} N) is ${off} off the line of the others: take it again.`;
+      return `Reading ${verdict.index + 1} (${r?.travelMm} mm, ${newtons(r?.newtons ?? 0)} N) is ${off} off the line of the others. Take it again.`;
     }
     case "too-few":
-      return `The readings do not lie on a line, one is ${off} off, and three are too few to tell which is wrong: take more.`;
+      return `The readings do not lie on a line: one is ${off} off, and three are too few to tell which is wrong. Take more.`;
     case "bent-up":
     case "bent-down": {
       const how = verdict.kind === "bent-up" ? "stiffer" : "softer";
       const bend = `The readings bend: the spring gets ${how} the further it goes, up to ${off} off a line. Measure only the travel that the class uses.`;
       const r = verdict.index === null ? undefined : readings[verdict.index];
       if (!r) return bend;
-      return `${bend} Or it is reading ${(verdict.index ?? 0) + 1} (${r.travelMm} mm, ${newtons(r.newtons)} N) that is wrong: take it again first.`;
+      return `${bend} Or reading ${(verdict.index ?? 0) + 1} (${r.travelMm} mm, ${newtons(r.newtons)} N) is wrong. Take it again first.`;
     }
     case "scattered":
-      return `The readings do not lie on a line: up to ${off} off it, and no single one is to blame. Take them again.`;
+      return `The readings do not lie on a line: they are up to ${off} off, and no single one is to blame. Take them all again.`;
   }
 }
 

@@ -42,8 +42,8 @@ export const changeNotTold = defineRule({
     springs: "{itemName}: people {changes}, and no set-up line says so. Name the springs, or put in the live field.",
     facing: "{itemName}: people turn from the {from} to the {to}, and no set-up line says so. Say which way to face.",
     side: "{itemName}: it is the {side} now, and no set-up line says so. Name the side, or put in the live field.",
-    handles: "{itemName}: {changes}, and no set-up line mentions the handles. Say what the hands do.",
-    strap: "{itemName}: {changes}, and no set-up line mentions the strap. Say what the foot does.",
+    handles: "{itemName}: no set-up line mentions the handles ({changes}). Say what the hands do.",
+    strap: "{itemName}: no set-up line mentions the strap ({changes}). Say what the foot does.",
     nothing: "{itemName}: no set-up line says what changes ({kinds}). Write one.",
   },
   check({ plan, steps }, { kinds }) {

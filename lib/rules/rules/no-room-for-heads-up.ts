@@ -26,7 +26,7 @@ export const noRoomForHeadsUp = defineRule({
   messages: {
     short: "{itemName}: {seconds} is too short to call the next move {headsUpSeconds} ahead. Give it {neededSeconds}.",
     order:
-      "The heads-up is {headsUpSeconds} ahead and the count-in {countInSeconds}. Plan the heads-up before the count-in.",
+      "The heads-up is {headsUpSeconds} ahead and the count-in {countInSeconds}. Make the heads-up longer than the count-in.",
   },
   check(ctx, limits) {
     const { plan } = ctx;

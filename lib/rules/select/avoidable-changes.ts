@@ -89,7 +89,10 @@ function takes({ springs: range }: Move, springs: Setup["springs"]): boolean {
   });
 }
 
-/** Whether the load is what the library asks for and near the chosen one; a choice outside the move's range does not count. */
+/**
+ * Whether the load is what the library asks for and near the chosen one; a choice outside the move's range does not
+ * count.
+ */
 function suits(
   plan: Plan,
   { item, move, springs, limits }: { item: MoveItem; move: Move; springs: Setup["springs"]; limits: KeptLimits },

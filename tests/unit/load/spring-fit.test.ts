@@ -34,7 +34,7 @@ describe("readings on a line", () => {
     expect(fit.stiffnessNPerMm).toBeCloseTo(0.12, 12);
     expect(fit.preloadN).toBeCloseTo(9, 10);
     expect(fit).toMatchObject({ straight: true, doubtful: null });
-    expect(fit.say).toBe("The readings lie on a line: 0.120 N per mm, preload 9 N, none more than 0 N off it.");
+    expect(fit.say).toBe("The readings lie on a line: 0.120 N per mm, preload 9 N, none off it by more than 0 N.");
   });
 
   it("takes what the scale itself may be wrong by", () => {
@@ -50,7 +50,7 @@ describe("readings off a line", () => {
       expect(fit, fit.say).toMatchObject({ straight: false, doubtful: i });
     }
     expect(fitSpring(off(onLine([0, 150, 300, 450]), 2, 8)).say).toBe(
-      "Reading 3 (300 mm, 53 N) is 8 N off the line of the others: take it again.",
+      "Reading 3 (300 mm, 53 N) is 8 N off the line of the others. Take it again.",
     );
   });
 

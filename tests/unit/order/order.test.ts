@@ -112,7 +112,7 @@ describe("constraints", () => {
     const below = examplePlan([heading("h"), light("a", { after: ["y"] }), heading("i"), heavy("y")]);
     expect(bestOrder(below, "h")).toEqual({
       ok: false,
-      say: "Squat should come after Squat, which is further down than this block. Move it, or take the condition off.",
+      say: "Squat should come after Squat, which is further down than this block. Move it, or drop the condition.",
     });
   });
 
@@ -139,18 +139,18 @@ describe("constraints", () => {
     [
       "a circle",
       [light("a", { after: ["b"] }), heavy("b", { after: ["a"] })],
-      "Squat and Squat should each come after another of them, so no order keeps them all. Take one of these conditions off.",
+      "Squat and Squat should each come after another of them, so no order keeps them all. Drop one of these conditions.",
     ],
-    ["itself", [light("a", { after: ["a"] })], "Squat should come after itself. Take that condition off."],
+    ["itself", [light("a", { after: ["a"] })], "Squat should come after itself. Drop that condition."],
     [
       "a tie the other way",
       [light("a", { keep: "t", after: ["b"] }), heavy("b", { keep: "t" })],
-      "Squat should come after Squat, but their tie puts it before. Untie them, or take the condition off.",
+      "Squat should come after Squat, but their tie puts it before. Untie them, or drop the condition.",
     ],
     [
       "a pause at the end",
       [light("a", { after: ["p"] }), pause("p")],
-      "Squat should come after a pause that no order can put before it. Move the pause, or take the condition off.",
+      "Squat should come after a pause that no order can put before it. Move the pause, or drop the condition.",
     ],
   ])("says what contradicts itself: %s", (_what, items, say) => {
     expect(bestOrder(block(...items), "h")).toEqual({ ok: false, say });
