@@ -55,12 +55,12 @@ describe("the order of a set-up", () => {
   it("is fixed by saying the whole set-up first, with the coach's line kept and named", () => {
     const plan = toPlank(["Handles down, carriage home, two light, face the back."]);
     const [finding] = found(plan);
-    const mend = finding && remedyFor(plan, finding);
-    expect(mend?.note).toMatch(/delete what it says from yours/);
-    expect(mend?.label).toBe(
+    const fix = finding && remedyFor(plan, finding);
+    expect(fix?.note).toMatch(/delete what it says from yours/);
+    expect(fix?.label).toBe(
       "Say first: Carriage home, put the handles down, now on two light, face the back, come to a plank.",
     );
-    const after = mend ? mended(plan, mend) : plan;
+    const after = fix ? mended(plan, fix) : plan;
     expect(keys(after)).toEqual([]);
     expect(finding && remedyFor(after, finding)).toBeNull();
   });
