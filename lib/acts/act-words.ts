@@ -1,14 +1,13 @@
 /**
- * One clause an act, as a coach says it: lower case, no full stop. The one source of these words, for the line that a plan
- * proposes and for what it calls and shows by itself. Springs and sides are live fields, so that what is changed later is
- * said rightly at once.
+ * Each act as a clause that a coach would say: lower case, no full stop. The only source of these words, for set-up lines
+ * that are offered, heads-ups and the floor. Springs and sides are live fields, so they stay right when the plan changes.
  */
 import { countWord, offsetWords, sideWords, springWords } from "#lib/plan/format.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import { handlesHeld, type Setup } from "#lib/transitions/transitions.ts";
 import type { PlannedAct } from "./planned.ts";
 
-/** The two ends of a change; `from` null before the first move. */
+/** The two ends of a change; `from` is null for the first move. */
 export interface SetupEnds {
   readonly from: Setup | null;
   readonly to: Setup;
@@ -82,7 +81,7 @@ export const FEET_WORDS = {
   "cable-strap": "foot in the cable strap",
 };
 
-/** "Put one handle down" where the other hand keeps its own. */
+/** "Put one handle down" where the other hand keeps its handle. */
 function downWords(count: number, held: number): string {
   if (count < held) return `put ${countWord(count)} handle down`;
   return `put the handle${count > 1 ? "s" : ""} down`;
@@ -94,18 +93,18 @@ function upWords(from: Setup | null, to: Setup): string {
   return `take the other handle too${to.hands === "handles-crossed" ? ", crossed" : ""}`;
 }
 
-/** How much further from the anchor people start than in the move before, in mm; nearer is below 0. */
+/** How much further from the anchor people start than in the move before, mm; below 0 for nearer. */
 export const movedMm = (before: MoveItem | undefined, after: MoveItem): number =>
   (after.offsetMm ?? 0) - (before?.offsetMm ?? 0);
 
-/** From where people start, when that is another place than before: "8 cm further from the anchor". */
+/** Where people start, if that is not where they started before: "8 cm further from the anchor". */
 export function startPlaceWords(before: MoveItem | undefined, after: MoveItem): string | null {
   const by = movedMm(before, after);
   if (!Number.isFinite(by) || by === 0) return null;
   return (after.offsetMm ?? 0) === 0 ? "back to the usual place" : offsetWords(by);
 }
 
-/** Words as they are read out in this item, its springs and side filled in. */
+/** Words as they are read out in this item, with its springs and side filled in. */
 export const readOut = (plan: Plan, item: MoveItem, words: string): string =>
   words
     .replaceAll("{springs}", () => springWords(plan.equipment, item.springs))

@@ -1,10 +1,10 @@
-/** One set-up line for a change: its acts in the order in which they can safely be done. */
+/** Writes a change as one set-up line, its acts in the order in which they can safely be done. */
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import { setupOf } from "#lib/transitions/transitions.ts";
 import { actWords, type SetupEnds, startPlaceWords } from "./act-words.ts";
 import { type PlannedAct, plannedActs } from "./planned.ts";
 
-/** What a set-up line can tell: the planned acts, and from where people start, which is settled before hands and feet. */
+/** What a set-up line can tell: the planned acts, and where people start, which comes before hands and feet. */
 export type SetupAct = PlannedAct | { readonly act: "place"; readonly words: string };
 
 const TAKEN_LAST: readonly string[] = ["handles-cross", "handles-up", "strap-on"];
@@ -17,7 +17,7 @@ export function setupActs(plan: Plan, before: MoveItem | undefined, after: MoveI
   return acts.toSpliced(taken < 0 ? acts.length : taken, 0, { act: "place", words });
 }
 
-/** A line of these acts of the change, in their order; null for none. */
+/** A line that tells these acts in their order; null for none. */
 export function setupLine(
   plan: Plan,
   before: MoveItem | undefined,

@@ -1,4 +1,4 @@
-/** What a change of set-up asks people to do, in the order in which hands and feet can safely do it. Plain data. */
+/** What a change asks people to do, in the order in which hands and feet can safely do it. */
 import { own } from "#lib/plan/lookup.ts";
 import type { Facing, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
 import { actionsBetween, type Setup, setupOf } from "#lib/transitions/transitions.ts";
@@ -14,8 +14,8 @@ export type PlannedAct =
   | { readonly act: "side"; readonly side: "left" | "right" };
 
 /**
- * Carriage home, out of what is held, springs (in the order of the equipment), where people go, turn and settle, into what
- * they hold next. Empty for the first move (`before` undefined) and where a move is not known.
+ * Carriage home, handles and straps let go, springs (in the order of the equipment), station, turn, position, side, then
+ * the handles and straps of the next move. Empty for the first move (`before` undefined) and where a move is not known.
  */
 export function plannedActs(plan: Plan, before: MoveItem | undefined, after: MoveItem): PlannedAct[] {
   const from = before ? setupOf(plan, before) : null;
@@ -23,7 +23,7 @@ export function plannedActs(plan: Plan, before: MoveItem | undefined, after: Mov
   return from && to ? actsInto(plan, from, to) : [];
 }
 
-/** The same between two set-ups; from none, everything that the first move needs. */
+/** The same between two set-ups; from null, everything that the first move needs. */
 export function actsInto(plan: Plan, from: Setup | null, to: Setup): PlannedAct[] {
   const was: Setup = from ?? { ...to, springs: {}, hands: "free", feet: "free", side: "both" };
   const actions = actionsBetween(was, to);
@@ -51,7 +51,7 @@ function springActs(plan: Plan, from: Setup, to: Setup): PlannedAct[] {
   });
 }
 
-/** A side is told where it is another than before, whatever the move before was. */
+/** A side is named wherever it differs from the one before, whatever the move was. */
 function placeActs(from: Setup | null, to: Setup): PlannedAct[] {
   const acts: PlannedAct[] = [];
   if (from?.station !== to.station) acts.push({ act: "station", station: to.station });

@@ -1,8 +1,7 @@
 /**
- * Everything that is worked out from a plan: its clock, its balance, its talk, what is said when, what the rules find. Page
- * and server ask the same. Each part is worked out when it is first asked for; from one state of a plan to the next only
- * where something that it reads has changed, which is told by the identity of the plan's values (`lib/doc/plan-reader.ts`
- * keeps it). A plan's values never change in place.
+ * Everything that is worked out from a plan, in the page and on the server: clock, balance, talk, cue track, findings. Each
+ * part is worked out on first use, and again only when something that it reads has changed. Changes are told by the identity
+ * of the plan's values, which `lib/doc/plan-reader.ts` keeps stable. A plan's values never change in place.
  */
 import { type Balance, balance, setupChangeCounts } from "#lib/balance/balance.ts";
 import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts";
@@ -26,16 +25,16 @@ export interface PlanAnalysis {
   readonly plan: Plan;
   readonly clock: ClassClock;
   readonly balance: Balance;
-  /** Seconds of talk and the seconds there are, by item id; nothing said, no entry. */
+  /** Seconds of talk and seconds available, by item id; no entry for an item without words. */
   readonly talk: ReadonlyMap<string, ItemTalk>;
-  /** What is said when, as the rules looked at it, and how much of the class it is. */
+  /** What is said when, as the rules see it, and how much of the class it takes. */
   readonly track: CueTrack;
   readonly classTalk: ClassTalk;
   /** In plan order: see `PlanCheck`. */
   readonly findings: readonly Finding[];
 }
 
-/** What is kept from one state of a plan to the next. */
+/** What is kept between states of a plan. */
 class Tools {
   readonly parts = new PartsReader();
   readonly changes = new Kept<ReadonlyMap<string, Change>>();
@@ -53,7 +52,7 @@ class Tools {
   }
 }
 
-/** For one plan that is looked at again and again. */
+/** For a plan that is analysed again after each change. */
 export class PlanAnalyst {
   private readonly tools: Tools;
 
@@ -66,7 +65,7 @@ export class PlanAnalyst {
   }
 }
 
-/** A plan looked at once. */
+/** Analyses a plan once. */
 export const analyse = (plan: Plan, rules: readonly AnyRule[] = RULES): PlanAnalysis => new PlanAnalyst(rules).of(plan);
 
 class LazyAnalysis implements PlanAnalysis {
@@ -131,7 +130,7 @@ class LazyAnalysis implements PlanAnalysis {
   }
 }
 
-/** Rows that say the same stay the same. */
+/** Rows that are equal stay the same value. */
 function clockOf({ rows, total }: ClassClock, kept: KeptEach<ClockRow>): ClassClock {
   kept.round();
   return { total, rows: rows.map((row) => kept.get(row.item, readsOf(row), () => row)) };

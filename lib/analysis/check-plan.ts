@@ -1,4 +1,4 @@
-/** Runs every rule over a plan once. Pure and total: the same plan gives the same findings on the server and in the page. */
+/** Runs every rule over a plan once. The same plan gives the same findings on the server and in the page. Never throws. */
 import { analyse } from "#lib/analysis/analysis.ts";
 import type { CueTrack } from "#lib/cues/types.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -10,13 +10,13 @@ export interface PlanCheck {
   readonly total: number;
   /** Seconds of its slot. */
   readonly length: number;
-  /** In plan order (what is about the whole plan first), then by level, then by rule id; a rule's own order within that. */
+  /** In plan order (those about the whole plan first), then by level, then by rule id, then in the rule's own order. */
   readonly findings: readonly Finding[];
-  /** What is said when, as the rules looked at it; empty for times in which nothing can be placed. */
+  /** What is said when, as the rules see it; empty when the times are damaged. */
   readonly track: CueTrack;
 }
 
-/** Everything the rules find in a plan, with the plan's own house standards over the rules' defaults. */
+/** Everything that the rules find in a plan, with the plan's studio standards over the rules' defaults. */
 export function checkPlan(plan: Plan, rules: readonly AnyRule[] = RULES): PlanCheck {
   const known = analyse(plan, rules);
   return {

@@ -1,6 +1,6 @@
 /**
- * Short names of what two sides hold, so that they can tell whether it is the same without sending it: of a plan, of its
- * findings. What did not change is not read again. No secret and no proof: a sign-off has its own hash.
+ * Short hashes of a plan and of its findings, so that page and server can compare without sending them. What did not change
+ * is not hashed again. They prove nothing: a sign-off has its own hash.
  */
 import { canonicalJson, sha256Hex } from "#lib/canonical/canonical.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -9,7 +9,7 @@ import type { Finding } from "#lib/rules/define/types.ts";
 export class Marker {
   private readonly known = new WeakMap<object, string>();
 
-  /** Of what is checked: not of its title, nor of its notes. Null for what no JSON can hold. */
+  /** Of what is checked, without title and notes. Null for a plan that JSON cannot hold. */
   plan({ title: _title, notes: _notes, items, moves, equipment, standards, ...head }: Plan): string | null {
     return this.together([
       head,
@@ -22,7 +22,7 @@ export class Marker {
     ]);
   }
 
-  /** Null for what no JSON can hold. */
+  /** Null for findings that JSON cannot hold. */
   findings(findings: readonly Finding[]): string | null {
     return this.together(findings);
   }
@@ -31,7 +31,7 @@ export class Marker {
     try {
       return sha256Hex(parts.map((part) => this.part(part)).join());
     } catch {
-      // What no JSON can hold has no name: nobody takes it for something else.
+      // What JSON cannot hold gets no hash, so it never equals anything.
       return null;
     }
   }

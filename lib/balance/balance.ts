@@ -1,6 +1,6 @@
 /**
- * What a class trains: weighted seconds a muscle group, left against right, push against pull, the ways the spine goes,
- * the longest stretches without a rest, and set-up changes.
+ * What a class trains: weighted seconds of each muscle group, left against right, push against pull, the ways the spine
+ * bends, the longest stretches without a rest, and the number of changes.
  */
 import { withoutNoise } from "#lib/numbers/round.ts";
 import { isMoveItem, moveOf } from "#lib/plan/lookup.ts";
@@ -18,7 +18,7 @@ import { type Setup, setupOf, springsDiffer } from "#lib/transitions/transitions
 export interface GroupBalance {
   /** Seconds of work x weight. */
   readonly seconds: number;
-  /** Part of the sum over all groups, 0..1. */
+  /** Share of the sum over all groups, 0..1. */
   readonly share: number;
   /** The part of `seconds` done on each side; items of side both or alternating count half and half. */
   readonly left: number;
@@ -29,29 +29,29 @@ export interface WorkRun {
   readonly items: readonly string[];
 }
 export interface Balance {
-  /** The groups the class trains, in the order of GROUPS; a group that is not here has nothing. */
+  /** The groups that the class trains, in the order of GROUPS; others are left out. */
   readonly groups: Readonly<Partial<Record<Group, GroupBalance>>>;
   /** Seconds of work of that pattern. */
   readonly push: number;
   readonly pull: number;
   /** Longest unbroken work of a group at weight 0.5 or more; the earliest of equals. */
   readonly longest: Readonly<Partial<Record<Group, WorkRun>>>;
-  /** Seconds of work in which the spine goes that way; a move that names two ways counts its seconds for both. */
+  /** Seconds of work in which the spine bends that way; a move that names two ways counts for both. */
   readonly spine: Readonly<Partial<Record<SpineDirection, number>>>;
-  /** Longest unbroken work with weight on the wrists (moves tagged `wrist-load`); the earliest of equals. */
+  /** Longest unbroken wrist load (moves with the caution `wrist-load`); the earliest of equals. */
   readonly onWrists: WorkRun | undefined;
-  /** Longest unbroken work on the knees (moves that kneel, or tagged `kneeling`). */
+  /** Longest unbroken work on the knees (kneeling moves, or moves with the caution `kneeling`). */
   readonly onKnees: WorkRun | undefined;
   /** Between neighbouring move items. */
   readonly setups: { readonly springChanges: number; readonly facingChanges: number; readonly positionChanges: number };
 }
 
-/** A helper or more: from this weight on a group counts as worked without a break. */
+/** The least weight at which a group counts as working, for unbroken work. */
 const WORKED = 0.5;
 
 /**
- * Balance of a plan. Items of an unknown move count nothing. Seconds keep their decimals; only float noise is cut.
- * `setups`: the changes of this plan where they are known.
+ * Balance of a plan. Items of an unknown move are left out. Seconds keep their decimals, without floating-point noise.
+ * `setups` are the plan's own change counts, where already worked out.
  */
 export function balance(plan: Plan, setups: Balance["setups"] = setupChangeCounts(plan)): Balance {
   const walk = plan.items
@@ -90,7 +90,7 @@ interface Performed {
   readonly move: Move | undefined;
 }
 
-/** A move item, or a pause: no item. */
+/** A move item; a pause has no item. */
 interface Walked {
   readonly item: MoveItem | undefined;
   readonly move: Move | undefined;
@@ -126,9 +126,9 @@ function spineSeconds(performed: readonly Performed[], way: SpineDirection): num
   return going.length === 0 ? undefined : withoutNoise(going.reduce((sum, { item }) => sum + item.seconds, 0));
 }
 
-/** Neighbouring move items that all work so: a heading does not break the stretch, a pause does. */
+/** The longest run of neighbouring moves for which `isWork` holds. A pause breaks a run, a heading does not. */
 function longestStretch(walk: readonly Walked[], isWork: (move: Move) => boolean): WorkRun | undefined {
-  // Plain numbers: this is asked once a muscle group at every key press.
+  // Kept to plain numbers, because it runs for every muscle group at every key press.
   let [seconds, from] = [0, 0];
   let best = { seconds: 0, from: 0, to: 0 };
   for (let i = 0; i < walk.length; i++) {
@@ -166,4 +166,4 @@ function mapOf<K extends string, T>(keys: readonly K[], make: (key: K) => T | un
   return map;
 }
 
-/** Cuts the noise of binary fractions: 13.500000000000002 s is 13.5 s. */
+/** Removes floating-point noise: 13.500000000000002 s is 13.5 s. */

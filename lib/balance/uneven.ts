@@ -1,6 +1,6 @@
 /**
- * The balance as bars to be read: each group's left and right, what the theme promises of it, whether it is lopsided and
- * from which moves that comes.
+ * The balance as bars: left and right of each group, what the theme promises for it, whether it is lopsided and because of
+ * which moves.
  */
 import { NOISE, withoutNoise } from "#lib/numbers/round.ts";
 import { moveOf, sidePairs } from "#lib/plan/lookup.ts";
@@ -19,17 +19,16 @@ export interface GroupBar {
   readonly seconds: number;
   readonly left: number;
   readonly right: number;
-  /** 0..1 of the sum over all groups. */
+  /** Share of the sum over all groups, 0..1. */
   readonly share: number;
-  /** The least share that the theme promises; null where it promises none. */
+  /** The share that the theme promises; null where it promises none. */
   readonly wanted: number | null;
   readonly missed: boolean;
   readonly lopsided: boolean;
 }
 
 /**
- * A bar for every group that is trained or promised, the most trained first. Equals stand in the library's order. The
- * theme's shares are taken from the plan, so a plan without a theme promises nothing.
+ * A bar for every group that is trained or promised, the most trained first, equals in the library's order.
  */
 export function groupBars(plan: Pick<Plan, "theme">, { groups }: Balance): GroupBar[] {
   const bars = GROUPS.flatMap((group): GroupBar[] => {
@@ -45,22 +44,22 @@ export function groupBars(plan: Pick<Plan, "theme">, { groups }: Balance): Group
   return bars.sort((a, b) => b.seconds - a.seconds);
 }
 
-/** Two items of one move that do not do the same for a group, or one item whose other side is missing. */
+/** Two items of one move that train a group unequally, or one item whose other side is missing. */
 export interface UnevenPair {
   readonly move: string;
   readonly left: MoveItem | undefined;
   readonly right: MoveItem | undefined;
-  /** Weighted seconds that the heavier side of the group has more from this pair. */
+  /** Weighted seconds by which this pair favours the heavier side. */
   readonly by: number;
-  /** Where to mend it: the shorter of the two, or the one there is. */
+  /** Where to fix it: the shorter of the two, or the only one. */
   readonly goTo: string;
 }
 export interface UnevenGroup {
   readonly group: Group;
   readonly more: "left" | "right";
-  /** Weighted seconds that the heavier side has more. */
+  /** Weighted seconds by which the heavier side is ahead. */
   readonly by: number;
-  /** The pairs it comes from, the largest difference first. */
+  /** The pairs that cause it, the largest difference first. */
   readonly pairs: readonly UnevenPair[];
 }
 
@@ -87,4 +86,4 @@ function pairsBehind(plan: Plan, group: Group, more: "left" | "right"): UnevenPa
   return pairs.sort((a, b) => b.by - a.by);
 }
 
-/** Cuts the noise of binary fractions. */
+/** Removes floating-point noise. */

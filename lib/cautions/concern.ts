@@ -1,4 +1,7 @@
-/** How many moves of a class concern people with a condition, and whether the script answers each; the same for rule and panel. */
+/**
+ * Which moves of a class concern people with a condition, and whether the script answers them. Shared by the rule and
+ * the panel.
+ */
 
 import { plural } from "#lib/plan/format.ts";
 import { hasLineOf, isMoveItem, moveOf } from "#lib/plan/lookup.ts";
@@ -12,14 +15,17 @@ import {
 } from "#lib/plan/schema.ts";
 import { EXPECTED_GUIDANCE } from "./expected.ts";
 
-/** What a move item asks for among `which`, in the order of MOVE_CAUTIONS, and whether its script answers it. */
+/**
+ * The cautions of a move item among those asked for, in the order of MOVE_CAUTIONS, and what its script says about
+ * them.
+ */
 export interface Concern {
   readonly tags: readonly MoveCaution[];
   readonly saysSafety: boolean;
   readonly saysEasier: boolean;
 }
 
-/** Null when the move asks for none of them. */
+/** Null when the move has none of them. */
 export function concernOf(item: MoveItem, move: Move | undefined, which: readonly MoveCaution[]): Concern | null {
   const tags = MOVE_CAUTIONS.filter((tag) => move?.cautions?.includes(tag) && which.includes(tag));
   if (tags.length === 0) return null;
@@ -28,13 +34,13 @@ export function concernOf(item: MoveItem, move: Move | undefined, which: readonl
 
 export const isAnswered = ({ saysSafety, saysEasier }: Concern): boolean => saysSafety && saysEasier;
 
-/** "5 moves concern them, 2 without a safety line or an easier way", whatever the house has the rule look at. */
+/** "5 moves concern them, 2 without a safety line or an easier line". Ignores the studio's limits for the rule. */
 export function concernWords(plan: Plan, condition: ExpectedCaution): string {
   const which = EXPECTED_GUIDANCE.find((g) => g.condition === condition)?.concerns ?? [];
   const found = plan.items.filter(isMoveItem).flatMap((item) => concernOf(item, moveOf(plan, item), which) ?? []);
   if (found.length === 0) return "no move of this class concerns them";
   const open = found.filter((concern) => !isAnswered(concern)).length;
   const says =
-    open === 0 ? "each with a safety line and an easier way" : `${open} without a safety line or an easier way`;
+    open === 0 ? "each with a safety line and an easier line" : `${open} without a safety line or an easier line`;
   return `${plural(found.length, "move concerns", "moves concern")} them, ${says}`;
 }

@@ -15,7 +15,7 @@ export interface ClockRow {
   readonly start: number;
   readonly end: number;
   readonly transition: {
-    /** What the author gave, or null. */
+    /** The planned seconds, or null. */
     readonly planned: number | null;
     readonly estimate: number;
     readonly actions: Readonly<Partial<Record<Action, number>>>;
@@ -25,7 +25,7 @@ export interface ClockRow {
 }
 
 export interface ClassClock {
-  /** One row an item, in plan order, headings and pauses too. */
+  /** One row for each item in plan order, headings and pauses included. */
   readonly rows: readonly ClockRow[];
   /** Seconds from the first word of the opening to the end of the closing. */
   readonly total: number;
@@ -33,8 +33,8 @@ export interface ClassClock {
 
 /**
  * The clock of a plan. A planned transition, 0 included, replaces the estimate, for the first move too. A pause takes
- * its seconds and has no transition; a heading stands at the moment the item before it ends. Times are whole or have
- * one decimal, rounded only as they are written down. Never throws. `changes`: those of this plan where they are known.
+ * its seconds and has no transition; a heading is at the moment when the item before it ends. Times have at most one
+ * decimal and are rounded only in the result. Never throws. `changes` are the plan's own, where already worked out.
  */
 export function classClock(plan: Plan, changes: ReadonlyMap<string, Change> = changesInto(plan)): ClassClock {
   let now = headSeconds(plan, "openingSeconds");
@@ -71,7 +71,7 @@ function clockRow(t: Times): ClockRow {
   };
 }
 
-/** Seconds of one repetition, holds at either end included; null for a move that is held. */
+/** Seconds of one repetition, including holds at its ends; null for a held move. */
 export function cycleSeconds(move: Pick<Move, "tempo">): number | null {
   const t = move.tempo;
   if ("holdSeconds" in t) return null;

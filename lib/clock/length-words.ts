@@ -1,10 +1,10 @@
-/** A class against the length of its slot: one difference and one wording for every place that shows both. */
+/** The time of a class against the length of its slot, worded the same wherever both are shown. */
 import { tenth } from "#lib/numbers/round.ts";
 import { clockTime, secondsWords } from "#lib/plan/format.ts";
 
 /**
- * Seconds that are free, below 0: over. The difference of the two times as they are shown, in whole seconds, so that a
- * reader who subtracts gets the same; only what both times hide is told in tenths.
+ * Free seconds; below 0 where the class is over. The difference of the two times as shown, in whole seconds, so that it
+ * agrees with what a reader subtracts. Tenths only where both times look the same.
  */
 export function freeSeconds(total: number, length: number): number {
   const shown = Math.round(length) - Math.round(total);
@@ -21,11 +21,11 @@ export function freeWords(total: number, length: number): string {
 /** "24:46 of 25:00". */
 export const ofLength = (total: number, length: number): string => `${clockTime(total)} of ${clockTime(length)}`;
 
-/** "of 25:00 · 14 s free", to stand under the class's own time. */
+/** "of 25:00 · 14 s free", for under the time of the class. */
 export const againstLength = (total: number, length: number): string =>
   `of ${clockTime(length)} · ${freeWords(total, length)}`;
 
-/** What another order or other times change on the clock: "27 s less", "5 s more", "the same". */
+/** How much another order or other times change the class: "27 s less", "5 s more", "the same". */
 export function changeWords(before: number, after: number): string {
   const less = freeSeconds(after, before);
   if (less === 0) return "the same";

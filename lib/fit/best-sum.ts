@@ -1,8 +1,8 @@
 /**
- * The cheapest times whose sum lies between two: dynamic programming over the seconds given out, a pair being one variable
- * whose time counts twice. Only partial sums that can still be part of a best answer are kept: at a fitting price for each
- * second what an answer costs above the cheapest choices adds up item by item, so whatever is above a bound by itself is
- * out. The bound grows until an answer lies below it; that answer is then the exact optimum.
+ * The cheapest times whose sum lies between two values: dynamic programming over the seconds given out, a pair being one
+ * variable whose time counts twice. Only partial sums that can still lead to a best answer are kept: at a suitable price for
+ * each second, the cost above the cheapest choices adds up item by item, so a sum that exceeds a bound is dropped. The bound
+ * grows until an answer lies below it, and that answer is the exact optimum.
  */
 import { latticeOf } from "./lattice.ts";
 import { choicesWithin, mostAbove, type PricedTime, priceFor } from "./price.ts";
@@ -39,7 +39,7 @@ interface Search {
   readonly sums: { readonly least: number; readonly unit: number; readonly first: number; readonly last: number };
 }
 
-/** More than any answer costs above the cheapest choices. */
+/** More than any answer can cost above the cheapest choices. */
 const widest = (variables: readonly Variable[], price: number): number =>
   variables.reduce((sum, v) => sum + mostAbove(v, price), FIRST_GAP);
 
@@ -48,12 +48,12 @@ function withinGap(variables: readonly Variable[], { price, gap, sums }: Search)
   const stages = stagesOf(variables, choices, { gap: gap + 1e-6, sums });
   const start = stages[0];
   if (!start) return undefined;
-  // What a second more in the sum costs or saves beside the prices paid in the choices.
+  // What one more second in the sum costs or saves on top of the prices in the choices.
   const shift = (units: number): number => price * (units - (price > 0 ? sums.first : sums.last)) * sums.unit;
   let [best, found] = [gap, -1];
   for (let units = sums.last; units >= sums.first; units--) {
     const cost = (start.rest[units - start.from] ?? Number.POSITIVE_INFINITY) + shift(units);
-    // The larger of two equal sums is met first.
+    // Of equally cheap sums the larger comes first.
     if (found < 0 ? cost <= best : cost < best - EQUAL) [best, found] = [cost, units];
   }
   return found < 0 ? undefined : settleTies(variables, stages, found);
@@ -64,7 +64,7 @@ interface Bounds {
   readonly sums: Search["sums"];
 }
 
-/** Built from the last variable back; each keeps only sums that the ones before it can complete. */
+/** Built from the last variable backwards; each stage keeps only sums that earlier variables can complete. */
 function stagesOf(
   variables: readonly Variable[],
   lists: readonly (readonly PricedTime[])[],
@@ -74,7 +74,7 @@ function stagesOf(
   const counted = lists.map((list, i) =>
     list.map((choice) => ({ ...choice, units: unitsOf(choice.seconds, leasts[i] ?? 0, variables[i], sums.unit) })),
   );
-  // Units that the variables before each can give at least and at most.
+  // The least and the most units that the variables before each one can give.
   let before: readonly [number, number] = [0, 0];
   const given = counted.map((list) => {
     const own = before;

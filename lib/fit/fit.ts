@@ -1,7 +1,7 @@
 /**
- * Fit to length: the durations nearest to the authors' wishes with which the class ends exactly on time. Nearest is the
- * least sum of (seconds - wish)^2 / wish over the items that change, and 2 more for each whose last repetition is cut
- * off; the answer is the exact optimum, ties included.
+ * Fit to length: the times nearest to the authors' wishes with which the class ends exactly on time. Nearest means the least
+ * sum of (seconds - wish)^2 / wish over the items that change, plus 2 for each whose last repetition is cut off. The answer
+ * is the exact optimum, ties included.
  */
 import { millionth, withoutNoise } from "#lib/numbers/round.ts";
 import { headSeconds } from "#lib/plan/lookup.ts";
@@ -25,13 +25,13 @@ export type Fit =
       readonly possible: true;
       /** What the class takes afterwards: its length. */
       readonly total: number;
-      /** Sum of (to - from)^2 / from over what the fit gives seconds to, and 2 for each of these that cuts a repetition off. */
+      /** Sum of (to - from)^2 / from over the items that the fit sets, plus 2 for each whose last repetition is cut off. */
       readonly cost: number;
-      /** The closing with what the grid leaves over, less than one grid step more than before. */
+      /** The closing plus what the grid leaves over, which is less than one grid step. */
       readonly closingSeconds: number;
       /** In plan order. */
       readonly changed: readonly FitChange[];
-      /** Items that the lock of their other side takes out of their own bounds. */
+      /** Items that are outside their own bounds because their other side is locked. */
       readonly outside: readonly string[];
     }
   | ImpossibleFit;
@@ -40,12 +40,12 @@ export type PossibleFit = Fit & { readonly possible: true };
 /**
  * The variables are the seconds of the move items that are not locked: whole grid steps, and whole repetitions to the
  * second, within the item's range, else its move's, else half to one and a half times the wish. Left and right of a move,
- * matched in order, get the same; where one of them is locked the other takes its seconds whatever its own bounds and
- * counts as fixed, and where both are, both stay. Openings, pauses, transitions and locks are fixed; the variables fill
- * the rest, or all but a grid step less one second of it, and the closing takes what is left.
+ * matched in order, get the same time. If one is locked, the other takes its seconds whatever its own bounds and counts as
+ * fixed; if both are, both stay. Openings, pauses, transitions and locks are fixed. The variables fill the rest up to less
+ * than a grid step, and the closing takes what is left.
  *
- * Of equally cheap answers the one with the larger sum, then the one in which the earlier item is nearer to its wish.
- * Never throws. Cost: about the number of items times the seconds within which the best answers differ.
+ * Of equally cheap answers, the one with the larger sum wins, then the one in which the earlier item is nearer to its wish.
+ * Never throws. Cost: about the number of items times the range of seconds over which the best answers differ.
  */
 export function fitToLength(plan: Plan): Fit {
   const problem = fitProblem(plan);
@@ -56,7 +56,7 @@ export function fitToLength(plan: Plan): Fit {
   return values ? answer(plan, problem, values) : sayNoSolution(plan, problem, room);
 }
 
-/** Seconds that the variables may add up to. Parts of a second that fixed times leave go to the closing as well. */
+/** The seconds that the variables may add up to. Fractions of a second left by fixed times also go to the closing. */
 function roomOf({ length, fixed, grid }: FitProblem): FreeSeconds {
   const most = millionth(length - fixed);
   return { least: Math.floor(most + 1e-6) - (grid - 1), most };
@@ -99,7 +99,7 @@ function answer(plan: Plan, problem: FitProblem, values: readonly number[]): Pos
   };
 }
 
-/** What the items cost that take the seconds of their locked other side. */
+/** The cost of the items that take the seconds of their locked other side. */
 function followerCost(plan: Plan, { followers, grid }: FitProblem): number {
   return followers.reduce((sum, { place, seconds }) => {
     const item = plan.items[place];

@@ -1,6 +1,6 @@
 /**
- * What would make a class that cannot be fitted fit: a lock less, a wider range, a shorter opening, another length. Each
- * is tried before it is offered, and is the least of its kind.
+ * What would make an impossible class fit: one lock fewer, a wider range, a shorter opening, another length. Each is tried
+ * before it is offered, and is the smallest change of its kind.
  */
 import { headSeconds, isMoveItem, sidePairs } from "#lib/plan/lookup.ts";
 import type { MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -9,11 +9,11 @@ import type { ImpossibleFit } from "./impossible-fit.ts";
 import { boundsOf } from "./problem.ts";
 
 export type FitHelp =
-  /** More moves of about a minute: the class is short by more than its ranges allow. */
+  /** Add moves of about a minute: the class is short by more than its ranges allow. */
   | { readonly by: "moves"; readonly count: number }
-  /** All of these unlocked; one where one is enough. */
+  /** Unlock all of these; only one where that is enough. */
   | { readonly by: "unlock"; readonly items: readonly string[] }
-  /** Both sides of a move where they share their time. Seconds, both ends allowed. */
+  /** Includes both sides of a move that share their time. Seconds, both ends included. */
   | {
       readonly by: "range";
       readonly items: readonly string[];
@@ -23,22 +23,22 @@ export type FitHelp =
   | { readonly by: "opening" | "closing"; readonly from: number; readonly to: number }
   | { readonly by: "length"; readonly from: number; readonly to: number };
 
-/** Offers of one kind at most. */
+/** Most offers of one kind. */
 const MOST = 3;
 const MINUTE = 60;
-/** Seconds a class may have. */
+/** The length that a class may have, seconds. */
 const SHORTEST_CLASS = 60;
 const LONGEST_CLASS = 14400;
 
 /**
- * Tried one by one with the fit itself, in the order unlock, range, opening, closing, length; more moves come first and are
- * not tried, since which ones is for whoever writes. Never throws.
+ * Tried one by one with the fit itself, in the order unlock, range, opening, closing, length. More moves come first and are
+ * not tried, since the author chooses them. Never throws.
  */
 export function whatHelps(plan: Plan, fit: ImpossibleFit): FitHelp[] {
   return [...moreMoves(plan, fit), ...unlocks(plan), ...ranges(plan, fit), ...heads(plan, fit), ...lengths(plan, fit)];
 }
 
-/** Moves of a minute for what even the longest times leave over; less than half of one is no reason to add any. */
+/** Moves of a minute for what even the longest times leave over; none for less than half a minute. */
 function moreMoves(plan: Plan, { longest }: ImpossibleFit): FitHelp[] {
   const count = Math.round((plan.lengthSeconds - longest) / MINUTE);
   return count > 0 ? [{ by: "moves", count }] : [];
@@ -63,7 +63,7 @@ function unlocks(plan: Plan): FitHelp[] {
   return fits(without(all)) ? [{ by: "unlock", items: all }] : [];
 }
 
-/** One item, or one pair, that alone could take up all that is missing: those that would change least first. */
+/** Items or pairs that could each make up the difference alone, those that change least first. */
 function ranges(plan: Plan, fit: ImpossibleFit): FitHelp[] {
   const pairs = pairsOf(plan);
   const seen = new Set<string>();
@@ -83,7 +83,7 @@ function ranges(plan: Plan, fit: ImpossibleFit): FitHelp[] {
   return offers.slice(0, MOST).map(({ share: _, ...offer }) => offer);
 }
 
-/** The bounds of both sides put together, to whole grid steps, and as much further as the class lacks. */
+/** The bounds of both sides together, in whole grid steps, widened by what the class lacks. */
 function widened(
   plan: Plan,
   { shortest, longest }: ImpossibleFit,
@@ -98,7 +98,7 @@ function widened(
   return low >= Math.max(1, grid) ? [low, high] : undefined;
 }
 
-/** A shorter opening or closing, or one longer by no more than it is long. */
+/** A shorter opening or closing, or one at most twice as long. */
 function heads(plan: Plan, { shortest, longest }: ImpossibleFit): FitHelp[] {
   const off = shortest > plan.lengthSeconds ? shortest - plan.lengthSeconds : longest - plan.lengthSeconds;
   if (shortest <= plan.lengthSeconds && longest >= plan.lengthSeconds) return [];
@@ -127,7 +127,7 @@ function lengths(plan: Plan, { shortest, longest }: ImpossibleFit): FitHelp[] {
   return to === undefined ? [] : [{ by: "length", from, to }];
 }
 
-/** Each item that has another side, with both of them. */
+/** Each item that has another side, mapped to both. */
 function pairsOf(plan: Plan): Map<string, readonly MoveItem[]> {
   return new Map(
     sidePairs(plan).flatMap(({ left, right }) => {

@@ -1,4 +1,4 @@
-/** Why a class cannot be fitted to its length, in one sentence with its seconds. */
+/** Why a class cannot be fitted to its length, in one sentence with the seconds. */
 import { millionth } from "#lib/numbers/round.ts";
 import { itemName, plural, secondsWords } from "#lib/plan/format.ts";
 import { moveItems } from "#lib/plan/lookup.ts";
@@ -10,22 +10,22 @@ import { type Variable, valuesWithin } from "./values.ts";
 /** A class that cannot be fitted, and why. All times in seconds. */
 export interface ImpossibleFit {
   readonly possible: false;
-  /** The class with every item as short, and as long, as it may be. */
+  /** The class with every item at its shortest, and at its longest. */
   readonly shortest: number;
   readonly longest: number;
   /** Items whose bounds or locks are in the way, in plan order. */
   readonly stoppedBy: readonly string[];
-  /** One sentence: what stops it and by how many seconds. */
+  /** One sentence: what is in the way, and by how many seconds. */
   readonly say: string;
 }
 
-/** Seconds that what may change can add up to. */
+/** The seconds that the changeable items can add up to. */
 export interface FreeSeconds {
   readonly least: number;
   readonly most: number;
 }
 
-/** Some items have no time they may be given within their bounds, or two sides have none in common. */
+/** Some items have no possible time within their bounds, or two sides have none in common. */
 export function sayEmpty(plan: Plan, problem: FitProblem, empty: readonly Variable[]): ImpossibleFit {
   const grid = secondsWords(problem.grid);
   const [first] = [...empty].sort((a, b) => placeOf(a) - placeOf(b));
@@ -39,7 +39,7 @@ export function sayEmpty(plan: Plan, problem: FitProblem, empty: readonly Variab
   return { possible: false, ...extremes(problem), stoppedBy: idsOf(plan, empty), say };
 }
 
-/** The bounds leave too much or too little, or the times there are add up to nothing that fills the room. */
+/** The bounds leave too much or too little, or no sum of the possible times fills the class. */
 export function sayNoSolution(plan: Plan, problem: FitProblem, room: FreeSeconds): ImpossibleFit {
   const { shortest, longest } = extremes(problem);
   const stop = (stoppedBy: readonly string[], say: string): ImpossibleFit => {
@@ -70,7 +70,7 @@ function leftOver({ variables, grid }: FitProblem): string {
 const takes = (total: number, apart: number): string =>
   `${secondsWords(total)}, ${secondsWords(Math.abs(apart))} ${apart > 0 ? "more" : "less"} than its slot`;
 
-/** Seconds of the class with everything at one end; what has no time between its ends counts its bounds. */
+/** Seconds of the class with everything at one end; an item without a possible time counts with its bound. */
 function extremes({ variables, fixed }: FitProblem): { shortest: number; longest: number } {
   const ends = variables.map((v) => latticeOf([v]) ?? boundSums(v));
   const sum = (of: (end: { least: number; greatest: number }) => number): number =>

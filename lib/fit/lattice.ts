@@ -1,15 +1,15 @@
-/** How far apart the sums of a fit can be: sums are counted in the largest unit that all of them are whole numbers of. */
+/** The unit of a fit's sums: the largest of which all sums are whole multiples. */
 import { type Variable, valuesWithin } from "./values.ts";
 
 /** Seconds a grid may be finer than a second by: 0.1 s steps are the finest the format's clock knows. */
 const TICKS = 1_000_000;
-/** Times looked at of one variable: after these, many more of them bring no finer unit that matters. */
+/** Most times looked at for one variable; further ones bring no finer unit that matters. */
 const ENOUGH = 120;
 
 export interface Lattice {
   /** Seconds of one unit. */
   readonly unit: number;
-  /** Seconds of the least sum there is. */
+  /** Seconds of the least sum. */
   readonly least: number;
   readonly greatest: number;
 }

@@ -1,17 +1,17 @@
 /**
- * The price of a second: with a price paid for each second given out, every variable can choose for itself, and what the
- * choices miss of the cheapest one is never less than nothing (Lagrange's multiplier, Everett, Operations Research 11,
- * 1963). At a good price the best answer misses so little that nearly all times are out of the question.
+ * The price of a second: with a price for each second given out, every variable can choose for itself, and what a choice
+ * costs above the cheapest is never negative (Lagrange multipliers; Everett, Operations Research 11, 1963). At a good price
+ * the best answer is so close to the cheapest choices that nearly all times can be ruled out.
  */
 import { cutOff, type Variable, valuesWithin } from "./values.ts";
 
-/** A variable at one price: cost less price = weight x (seconds - best)^2 + penalty, less what no choice alters. */
+/** A variable at one price: cost minus price = weight x (seconds - best)^2 + penalty + a constant. */
 interface Priced {
   readonly weight: number;
   readonly best: number;
   /** The least of that expression. */
   readonly least: number;
-  /** Seconds of the least, the shorter of equals. */
+  /** The seconds at that least value, the shorter of equals. */
   readonly at: number;
 }
 
@@ -30,7 +30,7 @@ function priced(v: Variable, price: number): Priced {
   const near = Math.min(Math.max(best, v.low), v.high);
   const reach = Math.sqrt((2 * count) / weight) + 2 * Math.max(v.grid, v.rep ?? 0) + 1;
   let [least, at] = [Number.POSITIVE_INFINITY, near];
-  // From a bound that `best` lies beyond, further in only costs more: what `reach` adds is past every penalty.
+  // When `best` is beyond a bound, times further inside only cost more: `reach` goes past every penalty.
   for (const seconds of valuesWithin(v, near - reach, near + reach)) {
     const cost = weight * (seconds - best) ** 2 + cutOff(v, seconds);
     if (cost < least) [least, at] = [cost, seconds];
@@ -38,7 +38,7 @@ function priced(v: Variable, price: number): Priced {
   return { weight, best, least, at };
 }
 
-/** All choices that cost at most `gap` above the cheapest, in order of seconds. */
+/** All choices that cost at most `gap` more than the cheapest, by seconds. */
 export function choicesWithin(v: Variable, price: number, gap: number): PricedTime[] {
   const { weight, best, least } = priced(v, price);
   const reach = Math.sqrt((gap + least) / weight) + 1e-6;
@@ -50,7 +50,7 @@ export function choicesWithin(v: Variable, price: number, gap: number): PricedTi
   return choices;
 }
 
-/** No choice costs more than this above the cheapest. */
+/** The most that any choice costs above the cheapest. */
 export function mostAbove(v: Variable, price: number): number {
   const { weight, best } = priced(v, price);
   return weight * Math.max((v.low - best) ** 2, (v.high - best) ** 2) + 2 * v.spots.length;

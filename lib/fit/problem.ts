@@ -1,4 +1,4 @@
-/** A plan as a fit sees it: what is fixed, what may change between which bounds and to which times. */
+/** A plan as the fit sees it: what is fixed, and what may change within which bounds. */
 
 import { cycleSeconds } from "#lib/clock/clock.ts";
 import { millionth } from "#lib/numbers/round.ts";
@@ -10,7 +10,7 @@ import type { Spot, Variable } from "./values.ts";
 export interface FitProblem {
   /** Seconds of a grid step. */
   readonly grid: number;
-  /** Seconds of the class's slot, and of all in it that the fit does not touch. */
+  /** Seconds of the slot, and of everything that the fit does not change. */
   readonly length: number;
   readonly fixed: number;
   /** In plan order of their first items. */
@@ -25,12 +25,12 @@ interface Follower {
   readonly outside: boolean;
 }
 
-/** Decimals of a grid that mixes with whole seconds; a finer one has grid steps alone, or sums would be without number. */
+/** Most decimals of a grid that mixes with whole repetitions; a finer grid would make too many sums. */
 const MIXES = 1;
 
 /**
- * Never throws and never takes long: a plan from elsewhere may hold times that the format does not allow. One that is no
- * number counts as none, one beyond all bounds as the bound.
+ * Never throws and never takes long, even for times that the format does not allow: what is not a number counts as 0, what
+ * is out of bounds as the bound.
  */
 export function fitProblem(plan: Plan): FitProblem {
   const groups = groupItems(plan);
@@ -47,10 +47,10 @@ export function repOf(plan: Plan, item: MoveItem): number | null {
   const rep = move ? cycleSeconds(move) : null;
   return rep !== null && rep >= LEAST_REP && rep <= MOST_SECONDS ? rep : null;
 }
-/** Seconds: what is quicker is no repetition, and half a second either way would make every time whole. */
+/** Seconds. Anything quicker is not a repetition: half a second either way would make every time whole. */
 const LEAST_REP = 0.5;
 
-/** The length that an item may be given, with its other side where both may change; undefined where it may not. */
+/** The variable of an item, shared with its other side where both may change; undefined where its time is fixed. */
 export function variableFor(plan: Plan, item: MoveItem): Variable | undefined {
   const place = plan.items.indexOf(item);
   return fitProblem({ ...plan, lengthSeconds: MOST_SECONDS }).variables.find((v) =>
@@ -105,7 +105,7 @@ export function boundsOf(plan: Plan, item: MoveItem): readonly [number, number] 
   return [sane(low), sane(high)];
 }
 
-/** What two sides share lies within the bounds of both. */
+/** The shared time of two sides lies within the bounds of both. */
 function variableOf(plan: Plan, group: readonly Placed[], grid: number): Variable {
   const [first] = group;
   const mixes = Number.isInteger(millionth(grid * 10 ** MIXES));
@@ -136,5 +136,5 @@ function fixedSeconds(plan: Plan, groups: Groups): number {
 /** Far above what the format allows. */
 const MOST_SECONDS = 100_000;
 const sane = (seconds: number): number => (Number.isNaN(seconds) ? 0 : Math.min(Math.max(seconds, 0), MOST_SECONDS));
-/** Has an item the seconds of work that the format allows? */
+/** Whether an item's seconds are within what the format allows. */
 const allowed = ({ seconds }: MoveItem): boolean => seconds >= 1 && seconds <= MOST_SECONDS;

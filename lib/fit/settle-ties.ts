@@ -1,11 +1,11 @@
 /**
- * Which of equally cheap answers with one sum: the one whose first item is nearer to its wish, then the second, and so
- * on; where even that leaves a choice (wishes half way between two times), the earlier item is the shorter.
+ * Chooses among equally cheap answers with the same sum: the one whose first item is nearer to its wish, then the second,
+ * and so on. If a choice is still left (wishes half-way between two times), the earlier item gets the shorter time.
  */
 import { EQUAL, type Stage } from "./stage.ts";
 import type { Variable } from "./values.ts";
 
-/** An answer as far as it is settled. */
+/** An answer as far as it is decided. */
 interface Path {
   /** Seconds of the variables so far. */
   readonly values: readonly number[];
@@ -13,10 +13,10 @@ interface Path {
   readonly units: number;
   readonly left: number;
 }
-/** Answers kept side by side while only later items tell them apart. */
+/** Most answers kept at once while only later items can decide between them. */
 const MOST_PATHS = 256;
 
-/** Goes through the items in plan order. Variables stand in the order of their first items. */
+/** Goes through the items in plan order. Variables are in the order of their first items. */
 export function settleTies(variables: readonly Variable[], stages: readonly Stage[], units: number): number[] {
   const first = stages[0];
   let paths: Path[] = [{ values: [], units, left: first?.rest[units - first.from] ?? 0 }];
@@ -49,7 +49,7 @@ function nearest(paths: readonly Path[], at: number, wish: number): Path[] {
   return paths.filter((path) => away(path) <= least + EQUAL);
 }
 
-/** Of paths that all later items see alike the first, which has the shorter time at the first difference. */
+/** Of paths that are equal for all later items, keeps the first: its time is shorter at the first difference. */
 function merged(paths: readonly Path[], variables: readonly Variable[]): Path[] {
   if (paths.length < 2) return [...paths];
   const seen = new Map<string, Path>();

@@ -1,7 +1,7 @@
 /**
  * Shares a number of grid steps out over single items (one step each) and pairs (two steps, one a side) at the least
- * cost. Each kind alone is solved by its ladder; one scan over how many steps the pairs take joins them, which is enough
- * since the cost of the whole is convex in that number. Ties are settled by the authors' wishes, earlier items first.
+ * cost. Each kind is solved by its own ladder of steps. One scan over the number of pair steps joins them, which is enough
+ * because the total cost is convex in that number. Ties go by the authors' wishes, earlier items first.
  */
 import { compareWithTwo, type GridStep, type Ladder, ladder, type TickVariable } from "./steps.ts";
 
@@ -16,8 +16,8 @@ type Values = ReadonlyMap<TickVariable, number>;
 
 /**
  * The least-cost values that add up to `units` grid steps above all the lower bounds, a pair's counting twice; undefined
- * when no values do. Of equally cheap answers the one in which the first item is nearest to its wish, then the second,
- * and so on; where even that leaves a choice (wishes half way between two values), the earlier item is the shorter.
+ * when no values do. Of equally cheap answers, the one in which the first item is nearest to its wish, then the second, and
+ * so on. If a choice is still left (wishes half-way between two values), the earlier item gets the shorter time.
  */
 export function shareOut(shares: Shares, units: number): Values | undefined {
   const most = { singles: stepsOf(shares.singles), pairs: stepsOf(shares.pairs) };
@@ -42,7 +42,7 @@ interface Ladders {
   readonly units: number;
 }
 
-/** Every number of pair steps whose cost is the least: neighbours, as the cost is convex. */
+/** Every number of pair steps with the least cost; they are neighbours, because the cost is convex. */
 function cheapestSplits(ladders: Ladders, fewest: number, greatest: number): number[] {
   let taken = fewest;
   while (taken < greatest && oneMore(ladders, taken) < 0) taken++;
@@ -51,14 +51,14 @@ function cheapestSplits(ladders: Ladders, fewest: number, greatest: number): num
   return splits;
 }
 
-/** Sign of the change in cost when a pair's step takes the place of the two dearest single ones. */
+/** The sign of the change in cost when a pair's step replaces the two most expensive single steps. */
 function oneMore({ singles, pairs, units }: Ladders, taken: number): number {
   const single = units - 2 * taken;
   const [pair, one, two] = [pairs[taken], singles[single - 1], singles[single - 2]];
   return pair && one && two ? compareWithTwo(pair, one, two) : 1;
 }
 
-/** The values after the cheapest `count` steps of one kind; among equally dear steps, those the wishes prefer. */
+/** The values after the cheapest `count` steps of one kind; among equal steps, those that the wishes prefer. */
 function pick({ variables, steps, levels }: Ladder, count: number, grid: number): Map<TickVariable, number> {
   let from = count;
   let to = count;
@@ -69,7 +69,7 @@ function pick({ variables, steps, levels }: Ladder, count: number, grid: number)
   }
   const values = variables.map((v) => v.low);
   for (let i = 0; i < from; i++) grow(values, steps[i]);
-  // A variable's own steps differ in cost, so equally dear ones are of different variables.
+  // The steps of one variable differ in cost, so equal ones belong to different variables.
   for (const step of prefer(steps.slice(from, to), { variables, grid, count: count - from })) grow(values, step);
   return new Map(variables.map((v, i) => [v, values[i] ?? v.low]));
 }
@@ -85,8 +85,8 @@ interface Choice {
 }
 
 /**
- * Which `count` of equally dear steps are taken. Item by item in plan order: whoever is nearer to the wish with the step
- * takes it, whoever is nearer without does not, as long as the number comes out.
+ * Chooses `count` of equally expensive steps, item by item in plan order: an item that is nearer to its wish with the step
+ * takes it, one that is nearer without it does not, as long as the count works out.
  */
 function prefer(steps: readonly GridStep[], { variables, grid, count }: Choice): GridStep[] {
   const open = new Set(steps);
@@ -106,7 +106,7 @@ function prefer(steps: readonly GridStep[], { variables, grid, count }: Choice):
   return taken;
 }
 
-/** Is `a` the better of two equally cheap answers? */
+/** Whether `a` is the better of two equally cheap answers. */
 function nearer(a: Values, b: Values, { grid, singles, pairs }: Shares): boolean {
   const spots = [...singles, ...pairs].flatMap((v) => v.spots.map(({ place, wish }) => ({ v, place, wish })));
   spots.sort((x, y) => x.place - y.place);

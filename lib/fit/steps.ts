@@ -1,6 +1,6 @@
 /**
- * What each further grid step of a class costs, cheapest first. Costs are separable and convex, so taking steps in this
- * order gives the exact optimum for every total. Costs are compared as fractions of whole numbers, never as rounded ones.
+ * The cost of each further grid step of a class, cheapest first. Costs are separable and convex, so taking steps in this
+ * order gives the exact optimum for every total. Costs are compared as exact fractions, never rounded.
  */
 
 /** One length to choose, counted in grid steps: the seconds of one item, or what the two sides of a pair share. */
@@ -19,7 +19,7 @@ interface TickSpot {
 
 /**
  * Taking a variable from `from` to `from + 1` grid steps of length g adds g^2 x (2 from + 1) x sum(1 / wish) - 2 g x spots
- * to the cost. Among variables of as many spots the rest is the same, so the order is that of (2 from + 1) x sum(1 / wish).
+ * to the cost. Variables with the same number of spots share the rest, so they order by (2 from + 1) x sum(1 / wish).
  */
 export interface GridStep {
   readonly variable: number;
@@ -43,7 +43,7 @@ export interface Ladder {
   readonly levels: readonly number[];
 }
 
-/** The cheapest `count` steps, and all that cost as much as the last of them. Equal ones stand in the variables' order. */
+/** The cheapest `count` steps, plus all that cost as much as the last. Equal ones are in the variables' order. */
 export function ladder(variables: readonly TickVariable[], count: number): Ladder {
   const weights = variables.map(weightOf);
   const step = (variable: number, from: number): GridStep | undefined => {
@@ -86,21 +86,21 @@ function gcd(a: number, b: number): number {
   return x;
 }
 
-/** Doubles of a few operations are right to about 1e-15: whatever differs by more than this is decided. */
+/** Doubles after a few operations are exact to about 1e-15, so a larger difference than this decides. */
 const DECIDED = 1e-12;
 
-/** Sign of a's cost less b's: exact. Both of one ladder. */
+/** The exact sign of a's cost minus b's, both from one ladder. */
 function compareSteps(a: GridStep, b: GridStep): number {
   const apart = a.near - b.near;
   if (Math.abs(apart) > DECIDED * (a.near + b.near)) return apart;
   const left = (2 * a.from + 1) * a.weight.top * b.weight.bottom;
   const right = (2 * b.from + 1) * b.weight.top * a.weight.bottom;
-  // Products of whole numbers that end below 2^53 were exact all the way.
+  // Products of whole numbers below 2^53 are exact.
   if (Number.isSafeInteger(left) && Number.isSafeInteger(right)) return left - right;
   return sign(exactTop(a) * b.weight.exactBottom - exactTop(b) * a.weight.exactBottom);
 }
 
-/** Sign of what a pair's step costs less what two single steps cost together: exact. Both lengthen the class alike. */
+/** The exact sign of a pair step's cost minus that of two single steps, which add the same time. */
 export function compareWithTwo(pair: GridStep, one: GridStep, two: GridStep): number {
   const apart = pair.near - one.near - two.near;
   if (Math.abs(apart) > DECIDED * (pair.near + one.near + two.near)) return apart;
@@ -112,7 +112,7 @@ export function compareWithTwo(pair: GridStep, one: GridStep, two: GridStep): nu
 const exactTop = (step: GridStep): bigint => BigInt(2 * step.from + 1) * step.weight.exactTop;
 const sign = (x: bigint): number => (x < 0n ? -1 : x > 0n ? 1 : 0);
 
-/** A binary heap of steps, cheapest on top, of equals the earlier variable's. */
+/** A binary heap of steps, the cheapest on top, of equals the earlier variable's. */
 class Heap {
   private readonly list: GridStep[];
 
@@ -124,7 +124,7 @@ class Heap {
     return this.list[0];
   }
 
-  /** Takes the top away and puts another in, or none. */
+  /** Replaces the top with another step, or removes it. */
   replaceTop(step: GridStep | undefined): void {
     const put = step ?? this.list.pop();
     if (put && this.list.length > 0) this.sink(put);

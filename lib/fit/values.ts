@@ -1,9 +1,9 @@
-/** The times a fit may give an item, or both sides of a move: grid steps and whole repetitions, and what each costs. */
+/** The times that the fit may give an item or a pair, grid steps and whole repetitions, and what each costs. */
 import { millionth, NOISE } from "#lib/numbers/round.ts";
 
-/** Seconds that a time may be off whole repetitions before it counts as a repetition cut off. */
+/** Seconds that a time may be off whole repetitions before one counts as cut off. */
 const REP_TOLERANCE = 0.5;
-/** What a repetition cut off costs, an item. */
+/** The cost of a cut-off repetition, for each item. */
 const CUT_OFF = 2;
 
 /** One length to choose: the seconds of one item, or what the two sides of a pair share. */
@@ -13,7 +13,7 @@ export interface Variable {
   /** Seconds, both ends allowed. */
   readonly low: number;
   readonly high: number;
-  /** Seconds of one repetition; null for a hold, and where a grid is too fine to mix the two. */
+  /** Seconds of one repetition; null for a hold, or where the grid is too fine to use repetitions too. */
   readonly rep: number | null;
   /** Seconds of a grid step. */
   readonly grid: number;
@@ -25,12 +25,12 @@ export interface Spot {
   readonly wish: number;
 }
 
-/** Is a time no more than half a second off a whole number of repetitions? */
+/** Whether a time is at most half a second off a whole number of repetitions. */
 export function isWhole(seconds: number, rep: number): boolean {
   return Math.abs(seconds - Math.round(seconds / rep) * rep) <= REP_TOLERANCE + NOISE;
 }
 
-/** The allowed times from `from` to `to` seconds that are within the bounds too, rising. Seconds. */
+/** The allowed times from `from` to `to` seconds that are within the bounds, ascending. */
 export function valuesWithin({ low, high, rep, grid }: Variable, from: number, to: number): number[] {
   const [least, most] = [Math.max(low, from), Math.min(high, to)];
   const values: number[] = [];

@@ -1,8 +1,7 @@
 /**
  * How hard a class is, by the METs of its moves: the arc over time, minutes light, moderate and vigorous, MET-minutes
- * and energy. METs are averages of groups, not a reading of one person; no published code exists for work on a sliding
- * carriage with springs, so each move's MET is a mapping that the studio judged. Strength work feels harder than its
- * MET says.
+ * and energy. METs are averages over groups of people. There is no published value for work on a sliding carriage with
+ * springs, so each move's MET is the studio's judgement. Strength work feels harder than its MET suggests.
  */
 
 import { classClock } from "#lib/clock/clock.ts";
@@ -19,30 +18,33 @@ export interface IntensityPart {
   readonly work: boolean;
   readonly from: number;
   readonly to: number;
-  /** Null: the move does not say. It is not guessed. */
+  /** Null when the move has none; it is not guessed. */
   readonly met: number | null;
   readonly level: IntensityLevel | null;
 }
 
 export interface ClassIntensity {
-  /** The class without a gap, in order of time; parts of no length are left out. */
+  /** The whole class without gaps, in order of time; parts of no length are left out. */
   readonly arc: readonly IntensityPart[];
   /** Sum of MET x minutes over every part whose MET is known. */
   readonly metMinutes: number;
   readonly seconds: Readonly<Record<IntensityLevel, number>>;
-  /** Work of which no MET is known: counted nowhere. */
+  /** Work without a known MET, which counts in none of the sums. */
   readonly unknown: { readonly seconds: number; readonly items: readonly string[] };
-  /** Energy for each kilogram of a person, by `energyKcal`, of the parts whose MET is known. */
+  /** Energy per kilogram of body weight, by `energyKcal`, over the parts whose MET is known. */
   readonly kcalPerKg: number;
 }
 
 /**
- * While nothing is done (opening, changes, pauses, closing) 1 MET is counted, which is the definition of sitting still:
- * the least it can be. People move and set up in that time, so the sums are a lower bound.
+ * The opening, changes, pauses and the closing count 1 MET, the value of sitting still. People move and set up in that time,
+ * so the sums are a lower bound.
  */
 const REST_MET = 1;
 
-/** The lowest MET of a level for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 (PMC10310950, table 1). */
+/**
+ * The lowest MET of a level for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 (F&S Reports 4(2):150-158,
+ * 2023, table 1).
+ */
 const FROM_MET = { light: 2, moderate: 3, vigorous: 6 } as const;
 
 export function levelOf(met: number): Exclude<IntensityLevel, "rest"> {
@@ -52,8 +54,8 @@ export function levelOf(met: number): Exclude<IntensityLevel, "rest"> {
 }
 
 /**
- * kcal = MET x 3.5 x kg / 200 x minutes: 1 MET taken as 3.5 ml of oxygen a kilogram and minute, and 5 kcal a litre of
- * oxygen. The other common formula, MET x kg x hours, gives one twentieth less.
+ * kcal = MET x 3.5 x kg / 200 x minutes: 1 MET is 3.5 ml of oxygen per kilogram and minute, and a litre of oxygen gives
+ * 5 kcal. The other common formula, MET x kg x hours, gives a twentieth less.
  */
 export function energyKcal(of: { met: number; kg: number; minutes: number }): number {
   return ((of.met * 3.5 * of.kg) / 200) * of.minutes;

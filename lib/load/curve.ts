@@ -1,4 +1,4 @@
-/** The force over the travel as a picture needs it: the corners of the line, and round numbers for its axes. */
+/** The force over the travel for a chart: the corners of the line, and round numbers for the axes. */
 import { NOISE } from "#lib/numbers/round.ts";
 import type { Equipment } from "#lib/plan/schema.ts";
 import { combinedSpring, forceN } from "./load.ts";
@@ -8,7 +8,7 @@ export interface CurvePoint {
   readonly newtons: number;
 }
 
-/** Both ends, and between them the place where slack springs begin to pull. Joined by straight lines they are exact. */
+/** Both ends, and the place between them where slack springs begin to pull. Straight lines between these are exact. */
 export function curvePoints(
   equipment: Equipment,
   springs: Readonly<Record<string, number>>,
@@ -21,7 +21,7 @@ export function curvePoints(
   return corners.map((xMm) => ({ xMm, newtons: forceN(equipment, springs, { xMm, offsetMm }) }));
 }
 
-/** Round numbers from 0 up to the first one at or above `top`: steps of 1, 2 or 5 times a power of ten. */
+/** Round numbers from 0 to the first at or above `top`, in steps of 1, 2 or 5 times a power of ten. */
 export function axisTicks(top: number, wanted = 4): number[] {
   const raw = Math.max(top, 1) / wanted;
   const power = 10 ** Math.floor(Math.log10(raw));

@@ -1,6 +1,6 @@
 /**
- * The question coaches ask: how far must people move to feel this load with the springs that are already on? Answered
- * in whole centimetres, because nobody sits down more exactly, with what it does to the load at both ends.
+ * How far must people move to feel this load with the springs that are already on? The answer is in whole centimetres,
+ * since nobody sits down more exactly, with the loads at both ends.
  */
 import { isMoveItem, moveOf, own } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -10,16 +10,16 @@ import { forceN, loadRows, springItemBefore, travelMm } from "./load.ts";
 export interface KeptSprings {
   /** The spring item before, whose springs would stay on. */
   readonly before: MoveItem;
-  /** Where to start, mm from the move's usual place; whole centimetres. */
+  /** Where to start, mm from the move's usual place, in whole centimetres. */
   readonly offsetMm: number;
-  /** The same from where the item before starts: above 0 further from the anchor. */
+  /** The same, from where the item before starts; above 0 is further from the anchor. */
   readonly byMm: number;
   readonly newtons: { readonly atStart: number; readonly atMid: number; readonly atEnd: number };
   /** The middle load that the item has now. */
   readonly wantedN: number;
-  /** What stands against keeping them, in the studio's order of springs; empty: they can stay on. */
+  /** Why they cannot stay on, in the studio's order of springs; empty when they can. */
   readonly against: readonly AgainstKeeping[];
-  /** Seconds of set-up that the class saves, by the estimates of its changes. */
+  /** Seconds of changes that the class saves, by the estimates. */
   readonly savedSeconds: number;
 }
 
@@ -32,9 +32,9 @@ export interface AgainstKeeping {
 }
 
 /**
- * Not null exactly when the item's springs differ from those of the spring item before and some offset in reach gives
- * its middle load with them. No load is matched where none is on, where the machine lacks the springs that make it, or
- * where the library asks for another.
+ * Null unless the item's springs differ from those of the spring item before and some offset within reach gives the same
+ * middle load with those. Also null where the item has no springs on, where the machine lacks them, or where the load is
+ * outside what the library asks for.
  */
 export function keepSprings(plan: Plan, item: MoveItem): KeptSprings | null {
   const row = loadRows(plan).find((r) => r.item === item.id);
@@ -56,7 +56,7 @@ export function keepSprings(plan: Plan, item: MoveItem): KeptSprings | null {
   };
 }
 
-/** Nobody is sent to a place where they would feel a load that the move is not meant for. */
+/** People are not sent to a place where the load is outside what the move is meant for. */
 function isWorthMatching({ equipment }: Plan, { loadN }: Move, at: { item: MoveItem; atMidN: number }): boolean {
   const isThere = Object.entries(at.item.springs).every(
     ([id, n]) => n <= (equipment.springs.find((spring) => spring.id === id)?.count ?? 0),
@@ -64,7 +64,7 @@ function isWorthMatching({ equipment }: Plan, { loadN }: Move, at: { item: MoveI
   return isThere && (!loadN || (at.atMidN >= loadN[0] && at.atMidN <= loadN[1]));
 }
 
-/** Agrees with `allows` of the neighbours: a spring is in it exactly when that says no. */
+/** Lists the springs that `allows` in `neighbours.ts` would refuse. */
 function againstKeeping({ equipment }: Plan, { springs: range }: Move, springs: MoveItem["springs"]): AgainstKeeping[] {
   return equipment.springs.flatMap(({ id, label, count }): AgainstKeeping[] => {
     const n = own(springs, id) ?? 0;

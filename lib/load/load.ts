@@ -1,7 +1,7 @@
 /**
  * How heavy an item is: springs side by side, so forces add. F(x) = sum of n (preload + stiffness (x + offset)), never
- * below 0, for carriage travel x and the offset the person starts at. Moving nearer the anchor is lighter, so an offset
- * can stand for a change of springs. Model output from the room's own measured springs; the machine maker's manual wins.
+ * below 0, for carriage travel x and the offset at which people start. Nearer to the anchor is lighter, so an offset can
+ * replace a spring change. A model from the room's measured springs; the machine maker's manual comes first.
  */
 import { withoutNoise } from "#lib/numbers/round.ts";
 import { moveItems, moveOf, own } from "#lib/plan/lookup.ts";
@@ -12,7 +12,7 @@ import { springsDiffer } from "#lib/transitions/transitions.ts";
 
 /**
  * One move item. Newtons at the start, middle and end of its travel, joules a repetition one way, millimetres. Null:
- * the move does not work against springs, or the plan lacks it. Full precision, only float noise is cut.
+ * the move does not work against springs, or the plan lacks it. Full precision, without floating-point noise.
  */
 export interface LoadRow {
   readonly item: string;
@@ -20,7 +20,7 @@ export interface LoadRow {
   readonly atMidN: number | null;
   readonly atEndN: number | null;
   readonly workPerRepJ: number | null;
-  /** With the springs of the spring item before kept on, the offset in mm that gives this item's middle load. */
+  /** The offset in mm that gives this item's middle load with the springs of the spring item before. */
   readonly offsetToMatchPrevious: number | null;
   /** Newtons on both hands for each kilogram of the person, held still; only where the move names its pose. */
   readonly handsN?: number;
@@ -28,10 +28,10 @@ export interface LoadRow {
 
 type Springs = Readonly<Record<string, number>>;
 
-/** Offsets a person can take, mm either way (plan file, "Load"). */
+/** Furthest offset either way, mm (plan file, "Load"). */
 export const OFFSET_LIMIT_MM = 400;
 
-/** One row a move item, in plan order. Never throws. */
+/** One row for each move item, in plan order. Never throws. */
 export function loadRows(plan: Plan): LoadRow[] {
   let before: MoveItem | null = null;
   return moveItems(plan).map((item) => {
@@ -45,7 +45,7 @@ export function loadRows(plan: Plan): LoadRow[] {
   });
 }
 
-/** The nearest move item before this one that works against springs; what stands between them does not matter. */
+/** The nearest earlier move item that works against springs, whatever is in between. */
 export function springItemBefore(plan: Plan, itemId: string): MoveItem | null {
   const items = moveItems(plan);
   const at = items.findIndex((i) => i.id === itemId);
@@ -58,17 +58,17 @@ export function handsNPerKg(pose: Pose): { newtons: number; low: number; high: n
   return { newtons: share * STANDARD_GRAVITY, low: low * STANDARD_GRAVITY, high: high * STANDARD_GRAVITY };
 }
 
-/** Whether a move is made against (or helped by) the springs. */
+/** Whether springs resist or help the move. */
 export const worksSprings = (move: Move | undefined): boolean =>
   move?.resistance === "springs" || move?.resistance === "assisted";
 
-/** Newtons at carriage travel `xMm` from an offset of `offsetMm`. Springs the machine lacks count nothing. */
+/** Newtons at carriage travel `xMm`, started at `offsetMm`. Springs that the machine lacks are left out. */
 export function forceN(equipment: Equipment, springs: Springs, at: { xMm: number; offsetMm: number }): number {
   const line = combinedSpring(equipment, springs);
   return Math.max(0, line.preloadN + line.stiffnessNPerMm * (at.xMm + at.offsetMm));
 }
 
-/** All springs that are on as one: parallel springs add their stiffnesses (N/mm) and their preloads (N). */
+/** All springs that are on as one: stiffnesses (N/mm) and preloads (N) of parallel springs add up. */
 export function combinedSpring(equipment: Equipment, springs: Springs): { preloadN: number; stiffnessNPerMm: number } {
   let preloadN = 0;
   let stiffnessNPerMm = 0;
@@ -80,7 +80,7 @@ export function combinedSpring(equipment: Equipment, springs: Springs): { preloa
   return { preloadN, stiffnessNPerMm };
 }
 
-/** The travel of a move in mm: its own, else the first half of what the carriage can go. */
+/** The travel of a move in mm: its own, else the first half of the carriage's. */
 export function travelMm(plan: Pick<Plan, "equipment">, move: Move): readonly [number, number] {
   return move.travelMm ?? [0, plan.equipment.carriageTravelMm / 2];
 }
@@ -131,4 +131,4 @@ function matchOffset({ plan, item, move }: { plan: Plan; item: MoveItem; move: M
   return stiffnessNPerMm > 0 ? withoutNoise((wanted - preloadN) / stiffnessNPerMm - xMm) : null;
 }
 
-/** Cuts the noise of binary fractions: 34.199999999999996 N is 34.2 N. */
+/** Removes floating-point noise: 34.199999999999996 N is 34.2 N. */

@@ -1,6 +1,6 @@
 /**
- * The spring choices next to an item's own: one step lighter and one step heavier, with the springs that the room has
- * and the move allows. A step is one spring on, one off, or one exchanged for another.
+ * The next lighter and the next heavier choice of springs, with what the room has and the move allows. A step is one
+ * spring on, one off, or one exchanged for another.
  */
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import type { Equipment, Move, MoveItem, Plan } from "#lib/plan/schema.ts";
@@ -18,10 +18,10 @@ export interface Neighbours {
   readonly heavier: Neighbour | null;
 }
 
-/** Two choices that differ by less than this are the same load (N): half of what the last digit shown says. */
+/** Choices that differ by less than this (N) count as the same load: half of the last digit shown. */
 const SAME_N = 0.05;
 
-/** Of the choices one step away the nearest below and the nearest above in middle load; null where there is none. */
+/** Among the choices one step away, those with the next lower and next higher middle load; null where there is none. */
 export function neighbours(plan: Plan, item: MoveItem): Neighbours {
   const move = moveOf(plan, item);
   if (!move) return { lighter: null, heavier: null };
@@ -57,8 +57,8 @@ function isThere({ equipment, move, spring, n }: Asked): boolean {
 }
 
 /**
- * One off, one on, or both; fewest changes come first. Taking off is held to the least, putting on to the most: a step
- * back from too many is one that can be taken.
+ * One off, one on, or both, fewest changes first. Taking off checks only the minimum and putting on only the maximum, so
+ * that a step back from too many springs is always possible.
  */
 function stepsFrom(springs: Springs, equipment: Equipment, move: Move): Springs[] {
   const change = (id: string, by: number) => ({ spring: id, n: (own(springs, id) ?? 0) + by });

@@ -1,9 +1,9 @@
 /**
- * Answers kept with what they were worked out from. Whoever asks declares all that the answer reads, as a list of values
- * that never change in place: while each of them is the very same, so is the answer, and it is not worked out again.
+ * A cache for results. The caller lists every value that the result reads; these never change in place. While each of them
+ * is identical (`===`), the result is reused.
  */
 
-/** What an answer was worked out from. */
+/** The values that a result was worked out from. */
 export type Reads = readonly unknown[];
 
 interface Answer<T> {
@@ -11,11 +11,11 @@ interface Answer<T> {
   readonly value: T;
 }
 
-/** The last answer to one question. */
+/** Keeps the last result. */
 export class Kept<T> {
   private last: Answer<T> | undefined;
 
-  /** `make` is given the last answer, so that it may hand back the same value where the new one would be equal. */
+  /** `make` gets the last result, so that it can return the same value where the new one would be equal. */
   get(reads: Reads, make: (was: T | undefined) => T): T {
     if (this.last && areSame(this.last.reads, reads)) return this.last.value;
     this.last = { reads, value: make(this.last?.value) };
@@ -23,13 +23,13 @@ export class Kept<T> {
   }
 }
 
-/** The last answer a key: an item's, a span's. What a whole round did not ask for is let go at the end of the next. */
+/** Keeps the last result for each key. A key that is not asked for in a whole round is dropped after the next one. */
 export class KeptEach<T> {
   private readonly answers = new Map<string, Answer<T> & { askedIn: number }>();
   private now = 0;
   private asked = 0;
 
-  /** Everything is about to be asked for once more. */
+  /** Begins a round in which every key still needed is asked for. */
   round(): void {
     if (this.asked < this.answers.size)
       for (const [key, { askedIn }] of this.answers) if (askedIn < this.now) this.answers.delete(key);
@@ -50,7 +50,7 @@ export class KeptEach<T> {
   }
 }
 
-/** Each of one list the very same value as its fellow of the other. */
+/** Whether two lists hold identical values. */
 export function areSame(a: Reads, b: Reads): boolean {
   if (a.length !== b.length) return false;
   for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;

@@ -1,6 +1,6 @@
 /**
- * What a function says of a value, worked out once for each: for values that never change in place, as those of a plan do
- * not. Forgotten with the value.
+ * Caches a function's result for each value, for values that never change in place, such as those of a plan. The result is
+ * dropped with the value.
  */
 export function perValue<K extends object, T>(work: (value: K) => T): (value: K) => T {
   const known = new WeakMap<K, { readonly answer: T }>();

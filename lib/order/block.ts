@@ -1,4 +1,7 @@
-/** A block of a plan as units to put in order: what a tie holds together is one unit, what must wait knows for whom. */
+/**
+ * A block of a plan as units to put in order. The items of a tie are one unit; each unit knows which ones it must
+ * follow.
+ */
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 import { type Setup, setupOf } from "#lib/transitions/transitions.ts";
 import { Constraints, type OrderConstraint } from "./constraints.ts";
@@ -7,9 +10,9 @@ import { secondsBetween } from "./seconds-between.ts";
 import type { Sequencing } from "./sequencing.ts";
 
 export interface Block {
-  /** All items under the heading, as they stand. */
+  /** All items under the heading, in their present order. */
   readonly items: readonly PlanItem[];
-  /** Move items in the order in which they stand, a tie's together; each at least one item. */
+  /** Move items in their present order, those of a tie together; each unit has at least one item. */
   readonly units: readonly (readonly MoveItem[])[];
   readonly problem: Sequencing;
   readonly holds: readonly OrderConstraint[];
@@ -19,7 +22,7 @@ export interface Block {
 }
 export type BlockOf = { readonly ok: true; readonly block: Block } | { readonly ok: false; readonly say: string };
 
-/** The block under a heading, or a sentence why it has no order that keeps its constraints. */
+/** The block under a heading, or a sentence that says why no order keeps its constraints. */
 export function blockOf(plan: Plan, headingId: string): BlockOf {
   const from = plan.items.findIndex((item) => item.kind === "heading" && item.id === headingId);
   if (from < 0) return { ok: false, say: `There is no heading "${headingId}" in this plan.` };
@@ -45,8 +48,8 @@ export function blockOf(plan: Plan, headingId: string): BlockOf {
 }
 
 /**
- * A block's items with its units in this order. Each pause stands behind as many moves as it does now, or behind the unit
- * that it would part.
+ * A block's items with its units in this order. Each pause follows as many moves as it does now, or the unit that it would
+ * split.
  */
 export function asItems({ items, units }: Block, order: readonly number[]): PlanItem[] {
   const result: PlanItem[] = [];
@@ -66,7 +69,7 @@ export function asItems({ items, units }: Block, order: readonly number[]): Plan
   return result;
 }
 
-/** The first known set-up on the way from one place to another. */
+/** The first known set-up from one index to another. */
 function firstSetup(plan: Plan, way: { from: number; to: number; step: number }): Setup | null {
   for (let place = way.from; place !== way.to; place += way.step) {
     const item = plan.items[place];
@@ -81,7 +84,7 @@ const setupsOf = (plan: Plan, items: readonly PlanItem[]): Setup[] =>
 
 const isMove = (item: PlanItem): item is MoveItem => item.kind === "move";
 
-/** Move items one by one, those of one tie together where the first of them stands. */
+/** Move items one by one, those of a tie together at the place of the first. */
 function unitsOf(items: readonly PlanItem[]): MoveItem[][] {
   const units: MoveItem[][] = [];
   const ties = new Map<string, MoveItem[]>();

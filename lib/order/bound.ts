@@ -1,10 +1,10 @@
-/** Seconds below which no order can come: when one reaches them, it is proven the best. */
+/** A lower bound of the seconds of any order. An order that reaches it is proven to be the best. */
 import type { Sequencing } from "./sequencing.ts";
 
-/** Above this every pair of units would take too long to look at: the bound is then 0. */
+/** With more units than this, looking at every pair takes too long, and the bound is 0. */
 const MOST_UNITS = 300;
 
-/** Whatever comes right before a unit, it costs at least the cheapest; and so for whatever comes right after. */
+/** Each unit costs at least the cheapest change into it, or the cheapest out of it. */
 export function lowerBound(problem: Sequencing): number {
   if (problem.count > MOST_UNITS) return 0;
   return Math.max(
@@ -13,7 +13,7 @@ export function lowerBound(problem: Sequencing): number {
   );
 }
 
-/** Sum over all units and one end of the least seconds between each and any other. */
+/** The sum, over all units and one end, of the least seconds between each and any other. */
 function cheapest(problem: Sequencing, seconds: (unit: number, other: number) => number): number {
   const units = Array.from({ length: problem.count + 1 }, (_, u) => u).filter((u) => !problem.silent[u]);
   if (units.length === 1) return problem.seconds(problem.count, problem.count);

@@ -1,15 +1,15 @@
-/** What holds the items of a block: ties, and what comes after what. */
+/** The constraints on the items of a block: ties, and what comes after what. */
 import { itemName } from "#lib/plan/format.ts";
 import type { MoveItem, Plan, PlanItem } from "#lib/plan/schema.ts";
 
-/** One constraint that holds an item: it stays right behind `other` (keep), or somewhere behind it (after). */
+/** One constraint of an item: it stays right after `other` (keep), or somewhere after it (after). */
 export interface OrderConstraint {
   readonly item: string;
   readonly by: "keep" | "after";
   readonly other: string;
 }
 
-/** Places of a block among the plan's items: `from` up to before `to`. */
+/** Indexes of a block among the plan's items: `from` up to but not including `to`. */
 export interface BlockRange {
   readonly from: number;
   readonly to: number;
@@ -39,7 +39,7 @@ export class Constraints {
     });
   }
 
-  /** A sentence when an item can never come after what it should. Circles show only once an order is looked for. */
+  /** A sentence where an item can never come after what it should. Circles are found only when an order is searched for. */
   read(): string | undefined {
     this.readEdges();
     for (const [u, unit] of this.units.entries()) {
@@ -59,21 +59,22 @@ export class Constraints {
     const item = this.units[u]?.[i];
     const place = this.placeOf(other);
     if (!item || place === undefined || place < this.around.from) return undefined;
-    const wish = `${this.name(item.id)} is to come after ${this.name(other)}`;
-    if (place >= this.around.to) return `${wish}, which stands further down than this block.`;
+    const wish = `${this.name(item.id)} should come after ${this.name(other)}`;
+    if (place >= this.around.to)
+      return `${wish}, which is further down than this block. Move it, or drop the condition.`;
     const unit = this.unitOf.get(other);
     this.holds.push({ item: item.id, by: "after", other });
     if (unit === undefined) {
-      // Of a block's own items only a pause is in no unit: it keeps its place, so the item's unit begins behind that.
+      // Only a pause is in no unit. It keeps its place, so the item's unit begins after it.
       this.earliest[u] = Math.max(this.earliest[u] ?? 0, this.movesBefore[place - this.around.from] ?? 0);
     } else if (unit !== u) this.after[u]?.add(unit);
-    else if (other === item.id) return `${this.name(other)} is to come after itself.`;
+    else if (other === item.id) return `${this.name(other)} should come after itself. Drop that condition.`;
     else if ((this.units[u] ?? []).findIndex((it) => it.id === other) >= i)
-      return `${wish}, but their tie puts it before.`;
+      return `${wish}, but their tie puts it before. Untie them, or drop the condition.`;
     return undefined;
   }
 
-  /** A tie that reaches over the block's edge holds its unit to that edge, where it stands there now. */
+  /** A tie that crosses the block's edge keeps its unit at that edge, if it is there now. */
   private readEdges(): void {
     const { items } = this.plan;
     const inside = items.slice(this.around.from, this.around.to).filter(isMove);
@@ -93,7 +94,7 @@ export class Constraints {
     }
   }
 
-  /** Most blocks have nothing that waits: the places are worked out when somebody asks. */
+  /** Worked out on first use, since most blocks have no such constraints. */
   private placeOf(id: string): number | undefined {
     this.places ??= new Map(this.plan.items.map((item, place) => [item.id, place]));
     return this.places.get(id);

@@ -1,6 +1,6 @@
 /**
  * The exact best order of up to 16 units by dynamic programming over sets of units (Held and Karp, "A dynamic programming
- * approach to sequencing problems", J. SIAM 10(1), 1962), read backwards so that the answer can be told forwards.
+ * approach to sequencing problems", J. SIAM 10(1), 1962), worked from the end so that the order can be read from the start.
  */
 import type { Sequence, Sequencing } from "./sequencing.ts";
 
@@ -10,8 +10,8 @@ export const MOST_EXACT = 16;
 const NEVER = 2 ** 30;
 
 /**
- * The least seconds, and of all orders that take so long the one that begins with the earliest unit, then the next
- * earliest, and so on. Null when no order keeps the rules.
+ * The order with the least seconds; of equals the one that begins with the earliest unit, then the next earliest, and so
+ * on. Null when no order keeps the constraints.
  */
 export function exactSequence(problem: Sequencing): Sequence | null {
   const table = new Table(problem);
@@ -32,7 +32,7 @@ export function exactSequence(problem: Sequencing): Sequence | null {
   return { order, seconds };
 }
 
-/** Least seconds still to come, for every set of units done and the last of them that has a set-up. */
+/** The least seconds still to come, for every set of units done and the last of them with a set-up. */
 class Table {
   private readonly width: number;
   private readonly seconds: Int32Array;
@@ -56,7 +56,7 @@ class Table {
     return this.cells[set * this.width + last] ?? NEVER;
   }
 
-  /** Units that may come after those of the set. */
+  /** Units that may follow those of the set. */
   next(set: number): number[] {
     const units: number[] = [];
     const place = this.places[set] ?? 0;
@@ -67,7 +67,7 @@ class Table {
     return units;
   }
 
-  /** Least seconds still to come when this unit is next. */
+  /** The least seconds still to come if this unit is next. */
   via(set: number, last: number, unit: number): number {
     const then = (set | (1 << unit)) * this.width;
     if (this.silentSet & (1 << unit)) return this.cells[then + last] ?? NEVER;
@@ -95,7 +95,7 @@ class Table {
     return least;
   }
 
-  /** What may have come last: any of the set with a set-up, else what stands before all. */
+  /** What may have come last: any of the set with a set-up, else what comes before the block. */
   private lasts(set: number): number[] {
     const lasts: number[] = [];
     for (let unit = 0; unit < this.problem.count; unit++) if (set & ~this.silentSet & (1 << unit)) lasts.push(unit);
@@ -111,7 +111,7 @@ function matrix(problem: Sequencing): Int32Array {
   return seconds;
 }
 
-/** Places taken up by every set of units. */
+/** The number of places that each set of units takes up. */
 function placesOf({ count, sizes }: Sequencing): Int32Array {
   const places = new Int32Array(2 ** count);
   for (let set = 1; set < places.length; set++) {

@@ -1,16 +1,17 @@
-/** Why no order of a block keeps its constraints, in one sentence. */
+/** Why no order of a block keeps its constraints. */
 import { itemName, listWords } from "#lib/plan/format.ts";
 import type { Plan } from "#lib/plan/schema.ts";
 import type { Block } from "./block.ts";
 import { mayComeNext } from "./sequencing.ts";
 
-/** Places everything that can be placed; among the rest some wait for each other in a circle, or for a pause. */
+/** Places everything that can be placed. The rest wait for each other in a circle, or for a pause. */
 export function impossibleOrderSentence(plan: Plan, block: Block): string {
   const stuck = stuckUnits(block);
   const circle = circleOf(block, stuck);
   const names = (circle.length > 0 ? circle : stuck.slice(0, 1)).map((u) => nameOf(plan, block, u));
-  if (circle.length === 0) return `${names[0] ?? "An item"} is to come after a pause that no order can put before it.`;
-  return `${listWords(names)} are each to come after another of them, so no order keeps them all.`;
+  if (circle.length === 0)
+    return `${names[0] ?? "An item"} should come after a pause that no order can put before it. Move the pause, or drop the condition.`;
+  return `${listWords(names)} should each come after another of them, so no order keeps them all. Drop one of these conditions.`;
 }
 
 function stuckUnits({ problem }: Block): number[] {
@@ -26,7 +27,7 @@ function stuckUnits({ problem }: Block): number[] {
   }
 }
 
-/** Follows who waits for whom until somebody comes up again; empty when somebody waits for nobody of the stuck. */
+/** Follows the waits until an item comes up again; empty when one waits for none of the others. */
 function circleOf({ problem }: Block, stuck: readonly number[]): number[] {
   const path: number[] = [];
   let unit = stuck[0];

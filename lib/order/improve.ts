@@ -1,17 +1,17 @@
-/** Makes an order better by letting two neighbouring stretches change places, until no such exchange saves a second. */
+/** Improves an order by swapping neighbouring stretches until no swap saves a second. */
 import type { Sequencing } from "./sequencing.ts";
 
-/** Exchanges that may still be tried; shared by all tries of one search. */
+/** Swaps that may still be tried, shared by all attempts of one search. */
 export interface ExchangeBudget {
   left: number;
 }
 
-/** Up to here any two neighbouring stretches are tried; above, one of the two has at most three units. */
+/** Up to this many units any two neighbouring stretches are tried; above, one of them has at most three units. */
 const SMALL = 40;
 const MANY = 300;
 const SHORT = 3;
 
-/** An order at least as good that keeps the rules if `start` does. The same start gives the same answer. */
+/** An order at least as good, which keeps the constraints if `start` does. The same start gives the same result. */
 export function improved(problem: Sequencing, start: readonly number[], work: ExchangeBudget): number[] {
   const line = new Line(problem, start);
   let sinceGain = 0;
@@ -25,7 +25,7 @@ class Line {
   readonly order: Int32Array;
   private readonly count: number;
   private readonly reach: number;
-  /** Where each unit stands, and the places taken up before each position. */
+  /** The position of each unit, and the places taken up before each position. */
   private readonly position: Int32Array;
   private readonly places: Int32Array;
   /** The nearest position at or after, and at or before, whose unit has a set-up. */
@@ -46,7 +46,7 @@ class Line {
     this.index();
   }
 
-  /** Tries the stretches that begin here; takes the first exchange that saves something. */
+  /** Tries the stretches that begin here and takes the first swap that saves something. */
   improveAt(from: number, work: ExchangeBudget): boolean {
     const longest = Math.min(this.count - 1, from + this.reach);
     for (let middle = from + 1; middle <= longest; middle++) {
@@ -63,7 +63,7 @@ class Line {
     return false;
   }
 
-  /** May the unit at `at` stand before the stretch from `from` to `middle`? */
+  /** Whether the unit at `at` may come before the stretch from `from` to `middle`. */
   private mayGoBack(at: number, from: number, middle: number): boolean {
     const unit = this.order[at] ?? 0;
     const between = (this.places[middle] ?? 0) - (this.places[from] ?? 0);
@@ -87,7 +87,7 @@ class Line {
     return now - seconds(before, b) - seconds(endOfB, a) - seconds(endOfA, after);
   }
 
-  /** Before the first and after the last position stands what is around the units. */
+  /** Beyond the first and last positions is what surrounds the block. */
   private unit(position: number): number {
     return position < 0 || position >= this.count ? this.problem.count : (this.order[position] ?? 0);
   }

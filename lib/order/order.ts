@@ -1,6 +1,6 @@
 /**
  * Fewer set-ups: the order of a block with the least seconds of changes between what comes before and after it. Exact up
- * to 16 units (an item, or the items of a tie), above that the best found, and said so.
+ * to 16 units (an item, or the items of a tie); above that the best order found, marked as such.
  */
 import { ACTIONS, type Action, type Plan, type PlanItem } from "#lib/plan/schema.ts";
 import { type ActionCounts, changeBetween, type Setup, setupOf } from "#lib/transitions/transitions.ts";
@@ -23,21 +23,20 @@ export type BlockOrder =
       readonly items: readonly string[];
       readonly actionsBefore: ActionCounts;
       readonly actionsAfter: ActionCounts;
-      /** What holds items of the block, whether it costs seconds or not. */
+      /** The constraints on items of the block, whether they cost seconds or not. */
       readonly heldBy: readonly OrderConstraint[];
     }
   | { readonly ok: false; readonly say: string };
 
 /**
- * The best order of the items under a heading. The items of a tie (`keep`) stand right behind each other in their order,
- * an item stands behind those it comes `after`; a tie over the block's edge holds that edge; an `after` that names
- * something above the block is kept already, and one that names something below it cannot be. Pauses keep their place in
- * the block's sequence, or stand behind a tie that they would part. Changes count with their estimates, whatever was
- * planned. An item of an unknown move counts nothing and may go anywhere.
+ * The best order of the items under a heading. The items of a tie (`keep`) follow each other directly in their order, and
+ * an item follows those in its `after`. A tie across the block's edge stays at that edge. An `after` that names something
+ * above the block is always kept; one that names something below it never can be. Pauses keep their place in the sequence,
+ * or go after a tie that they would split. Changes count with their estimates, whatever is planned. An item of an unknown
+ * move counts nothing and may go anywhere.
  *
- * The present order is kept unless another takes fewer seconds; only when it breaks a constraint is it left for one that
- * takes as many, or more. Where none can save `worthSeconds` it is kept without looking further. Never throws. The same
- * plan always gets the same answer.
+ * The present order stays unless another takes fewer seconds or it breaks a constraint. Where no order can save
+ * `worthSeconds` the search ends at once. Never throws. The same plan always gets the same answer.
  */
 export function bestOrder(plan: Plan, headingId: string, worthSeconds = 1): BlockOrder {
   const found = blockOf(plan, headingId);
@@ -60,7 +59,7 @@ export function bestOrder(plan: Plan, headingId: string, worthSeconds = 1): Bloc
   };
 }
 
-/** The block's items in the best order; the present one where no other is quicker, at once where none can be worth it. */
+/** The block's items in the best order, or in the present one where no other is quicker or worth it. */
 function solveBlock(block: Block, worth: number): { items: readonly PlanItem[]; proven: boolean } | null {
   const stands = standsAlready(block);
   const seconds = stands ? sequenceSeconds(block.problem, present(block)) : Number.POSITIVE_INFINITY;
@@ -74,7 +73,7 @@ function solveBlock(block: Block, worth: number): { items: readonly PlanItem[]; 
 
 const present = (block: Block): number[] => block.units.map((_, unit) => unit);
 
-/** Does the block as it stands keep all its constraints? */
+/** Whether the present order keeps all constraints. */
 function standsAlready(block: Block): boolean {
   const order = present(block);
   return keepsRules(block.problem, order) && asItems(block, order).every((item, i) => item === block.items[i]);

@@ -1,6 +1,6 @@
-/** Chance that is the same every time: a search may wander, but one plan always gets one answer. */
+/** Seeded random numbers, so that a random search always gives a plan the same answer. */
 
-/** Numbers from 0 to less than 1 (mulberry32, a public-domain 32-bit generator). */
+/** Numbers from 0 up to but not including 1 (mulberry32, a public-domain 32-bit generator). */
 export function seededRandom(seed: number): () => number {
   let state = seed | 0;
   return () => {

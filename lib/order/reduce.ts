@@ -1,8 +1,8 @@
-/** Of many waits only those that no others imply: with a before b and b before c, that c waits for a says nothing new. */
+/** Removes waits that others imply: with a before b and b before c, that c waits for a adds nothing. */
 
 /**
- * For each unit those it waits for, without what follows from the rest. Two neighbouring stretches may change places just
- * when no wait that is left goes from one to the other. Waits in a circle are given back as they are.
+ * For each unit, the units it waits for, without those implied by others. Two neighbouring stretches may be swapped exactly
+ * when no remaining wait goes from one to the other. Waits in a circle are returned unchanged.
  */
 export function transitiveReduction(waits: readonly (readonly number[])[]): readonly (readonly number[])[] {
   const order = earlierFirst(waits);
@@ -13,7 +13,7 @@ export function transitiveReduction(waits: readonly (readonly number[])[]): read
   const above = new Int32Array(words * waits.length);
   const left: number[][] = waits.map(() => []);
   for (const unit of order) {
-    // Latest first: whatever an earlier one could imply has been gathered by then.
+    // Latest first, so that everything an earlier one implies is already known.
     for (const other of [...(waits[unit] ?? [])].sort((a, b) => (rank[b] ?? 0) - (rank[a] ?? 0))) {
       const word = unit * words + (other >> 5);
       if ((above[word] ?? 0) & (1 << (other & 31))) continue;
@@ -26,7 +26,7 @@ export function transitiveReduction(waits: readonly (readonly number[])[]): read
   return left;
 }
 
-/** Units so that each comes after those it waits for; those in a circle, and behind one, are left out. */
+/** Units sorted so that each follows those it waits for; those in a circle, or waiting for one, are left out. */
 function earlierFirst(waits: readonly (readonly number[])[]): number[] {
   const followers: number[][] = waits.map(() => []);
   const open = waits.map((others) => others.length);

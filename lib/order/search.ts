@@ -1,21 +1,21 @@
 /**
- * Good orders of many units: several starts, then neighbouring stretches change places as long as that saves seconds,
- * then again from a shaken copy of the best. The same problem always gets the same answer.
+ * Finds good orders of many units: several starts, swaps of neighbouring stretches while they save seconds, then the same
+ * again from a shuffled copy of the best. The same problem always gets the same answer.
  */
 import { type ExchangeBudget, improved } from "./improve.ts";
 import { seededRandom } from "./random.ts";
 import { keepsRules, mayComeNext, type Sequence, type Sequencing, sequenceSeconds } from "./sequencing.ts";
 
-/** From here on each exchange costs more, and fewer are tried. */
+/** From this many units on each swap costs more, and fewer are tried. */
 const MANY = 300;
-/** Exchanges tried before the search ends: some tens of milliseconds. */
+/** Swaps tried before the search ends: some tens of milliseconds. */
 const mostWork = (count: number): number => (count > MANY ? 150_000 : 600_000);
 const WANDERING_STARTS = 6;
 const MOST_SHAKES = 500;
-/** Units looked at while one order is built: more would take too long with thousands of different set-ups. */
+/** Most units compared at each step of building an order, to bound the time with thousands of set-ups. */
 const MOST_LOOKED_AT = 40_000;
 
-/** The best order found, or null when the rules contradict each other. Ends early at `enough` seconds. */
+/** The best order found, or null when the constraints contradict each other. Ends early at `enough` seconds. */
 export function searchSequence(problem: Sequencing, enough = 0): Sequence | null {
   const random = seededRandom(problem.count);
   const present = startOrder(problem, (units) => units[0]);
@@ -65,7 +65,7 @@ function startOrder(
   return order;
 }
 
-/** The nearest unit next; a random number of 0.6 and more takes the second nearest, of 0.9 the third. */
+/** Takes the nearest unit; the second nearest for random numbers from 0.6, the third from 0.9. */
 function nearestFirst(problem: Sequencing, random: () => number): number[] | null {
   return startOrder(problem, (units, last) => {
     const costs = units.map((unit) => ({ unit, seconds: problem.silent[unit] ? 0 : problem.seconds(last, unit) }));
@@ -75,7 +75,7 @@ function nearestFirst(problem: Sequencing, random: () => number): number[] | nul
   });
 }
 
-/** Two stretches chosen at random change places, three times over; null when that breaks the rules. */
+/** Swaps two random stretches, three times over; null when that breaks the constraints. */
 function shaken(
   problem: Sequencing,
   order: readonly number[],

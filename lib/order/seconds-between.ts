@@ -9,15 +9,15 @@ export interface UnitRow {
 }
 
 /**
- * Seconds from the end of one unit to the start of the next, 0 where there is no move on one side. Worked out once for
- * any two different set-ups, when asked for: with thousands of items not all are.
+ * Seconds from the end of one unit to the start of the next; 0 where one side has no move. Worked out on first use for each
+ * pair of different set-ups, since with thousands of items not all pairs are needed.
  */
 export function secondsBetween(plan: Plan, { above, units, below }: UnitRow): (unit: number, next: number) => number {
   const kinds = new Kinds();
   const starts = [...units.map((unit) => unit[0] ?? null), below].map((setup) => kinds.of(setup));
   const ends = [...units.map((unit) => unit.at(-1) ?? null), above].map((setup) => kinds.of(setup));
   const { list } = kinds;
-  // One more than the seconds; 0 is not worked out yet.
+  // Holds the seconds plus one; 0 means not worked out yet.
   const found = new Int32Array(list.length ** 2);
   return (unit: number, next: number): number => {
     const [a, b] = [ends[unit] ?? 0, starts[next] ?? 0];
@@ -30,7 +30,7 @@ export function secondsBetween(plan: Plan, { above, units, below }: UnitRow): (u
   };
 }
 
-/** Different set-ups, numbered. */
+/** Numbers the different set-ups. */
 class Kinds {
   readonly list: (Setup | null)[] = [];
   private readonly numbers = new Map<string, number>();
@@ -45,7 +45,7 @@ class Kinds {
   }
 }
 
-/** The same for set-ups between which nothing differs; no spring's id has a space in it. */
+/** The same text for equal set-ups. Ids of springs have no spaces. */
 function keyOf({ springs, station, position, facing, hands, feet, side }: Setup): string {
   const on = Object.keys(springs).filter((id) => (springs[id] ?? 0) > 0);
   const counts = on.sort().map((id) => `${id} ${springs[id]}`);

@@ -1,16 +1,16 @@
-/** Putting units into the order with the least seconds between them: the problem, apart from plans and classes. */
+/** The problem of putting units into the order with the least seconds between them, without plans and classes. */
 
 /**
- * Units are numbered from 0 in their present order. Row `count` of the seconds is what stands before all of them, column
- * `count` what stands after.
+ * Units are numbered from 0 in their present order. Row `count` of the seconds is what comes before all of them, column
+ * `count` what comes after.
  */
 export interface Sequencing {
   readonly count: number;
-  /** Whole seconds from one unit to the next. May differ from those of the way back. */
+  /** Whole seconds from one unit to the next. The way back may differ. */
   readonly seconds: (from: number, to: number) => number;
-  /** For each unit those that come earlier, not necessarily right before it. */
+  /** For each unit, those that must come earlier, not necessarily right before it. */
   readonly after: readonly (readonly number[])[];
-  /** Places a unit takes up, and the first place at which it may begin. */
+  /** The places that a unit takes up, and the first place where it may begin. */
   readonly sizes: readonly number[];
   readonly earliest: readonly number[];
   /** Units without a set-up of their own: the next one is compared with the one before them. */
@@ -22,7 +22,7 @@ export interface Sequence {
   readonly seconds: number;
 }
 
-/** Seconds of an order, from what stands before to what stands after. */
+/** Seconds of an order, from what comes before it to what comes after. */
 export function sequenceSeconds(problem: Sequencing, order: readonly number[]): number {
   let last = problem.count;
   let sum = 0;
@@ -34,7 +34,7 @@ export function sequenceSeconds(problem: Sequencing, order: readonly number[]): 
   return sum + problem.seconds(last, problem.count);
 }
 
-/** Does an order keep every unit after those it follows, and not before its first place? */
+/** Whether every unit comes after those it must follow and not before its first place. */
 export function keepsRules(problem: Sequencing, order: readonly number[]): boolean {
   const done = new Set<number>();
   let place = 0;

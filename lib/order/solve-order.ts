@@ -1,4 +1,4 @@
-/** The best order of a sequencing problem, whichever way it is found. */
+/** Solves a sequencing problem, exactly or by search. */
 import { lowerBound } from "./bound.ts";
 import { exactSequence, MOST_EXACT } from "./exact.ts";
 import { searchSequence } from "./search.ts";
@@ -9,7 +9,10 @@ export interface SolvedOrder extends Sequence {
   readonly proven: boolean;
 }
 
-/** Exact up to 16 units; above that the best found, proven only when it reaches a bound. Null: no order keeps the rules. */
+/**
+ * Exact up to 16 units; above that the best found, proven only when it reaches a bound. Null when no order keeps the
+ * constraints.
+ */
 export function solveOrder(problem: Sequencing): SolvedOrder | null {
   if (problem.count <= MOST_EXACT) {
     const sequence = exactSequence(problem);

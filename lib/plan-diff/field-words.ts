@@ -1,22 +1,22 @@
-/** The words of a change: one sentence a difference, and never none. */
+/** Differences as sentences, at least one for each change. */
 import { plainNumber, secondsWords } from "#lib/plan/format.ts";
 import { sameData } from "#lib/plan/same-data.ts";
 
 export type ValueSayer = (value: unknown) => string;
 
-/** A field that may have changed: what it is called, how its value is said, and what is said when it is left out. */
+/** A field that may have changed: its name, how to word its value, and what to say when it is left out. */
 export interface FieldWords {
   readonly label: string;
   readonly say: ValueSayer;
   readonly absent?: string;
 }
 
-/** "Kneeling row, right: 45 s became 60 s." Nothing when the two are the same data. */
+/** "Kneeling row, right: 45 s became 60 s." Empty when the two are equal. */
 export function became(label: string, before: unknown, after: unknown, field: Omit<FieldWords, "label">): string[] {
   if (sameData(before, after)) return [];
   const say = (value: unknown): string => (value === undefined ? (field.absent ?? "nothing") : field.say(value));
   const [from, to] = [say(before), say(after)];
-  // Two ways to write one thing ("no springs" as none or as zero of each) are still a change of the file.
+  // Two spellings of the same thing ("no springs" as none or as zero of each) are still a change of the file.
   return [from === to ? `${label} is written differently (${to}).` : `${label}: ${from} became ${to}.`];
 }
 
@@ -27,7 +27,7 @@ export const sayRange: ValueSayer = (v) => (Array.isArray(v) ? v.map(saySeconds)
 export const sayYes: ValueSayer = (v) => (v === true ? "yes" : "no");
 export const sayList: ValueSayer = (v) => (Array.isArray(v) && v.length > 0 ? v.map(String).join(", ") : "none");
 export const sayTag: ValueSayer = (v) => String(v).replaceAll("-", " ");
-/** Anything at all, shortly. */
+/** Any value, shortened. */
 export const sayData: ValueSayer = (v) => shorten(JSON.stringify(v) ?? String(v));
 
 export const quote = (text: string): string => `“${shorten(text)}”`;
@@ -37,7 +37,7 @@ const shorten = (text: string): string => {
   return chars.length > 160 ? `${chars.slice(0, 159).join("")}…` : text;
 };
 
-/** All keys of both, those of the first in their order. */
+/** The keys of both, those of the first one first. */
 export const keysOfBoth = (a: object | undefined, b: object | undefined): string[] => [
   ...new Set([...Object.keys(a ?? {}), ...Object.keys(b ?? {})]),
 ];

@@ -1,4 +1,4 @@
-/** Changes of everything but the items: the head, the equipment, the house standards, the library's moves. */
+/** Changes to everything but the items: the head, the equipment, the studio standards, the library's moves. */
 import { percent, tagWords } from "#lib/plan/format.ts";
 import { own } from "#lib/plan/lookup.ts";
 import { sameData } from "#lib/plan/same-data.ts";
@@ -16,7 +16,7 @@ import {
   type ValueSayer,
 } from "./field-words.ts";
 
-const HOUSE = "the house standard";
+const DEFAULT = "the default";
 type HeadKey = Exclude<keyof Plan, "equipment" | "standards" | "moves" | "items" | "theme" | "speech">;
 
 const HEAD: Readonly<Record<HeadKey, FieldWords>> = {
@@ -25,11 +25,11 @@ const HEAD: Readonly<Record<HeadKey, FieldWords>> = {
   lengthSeconds: { label: "The length of the class", say: saySeconds },
   level: { label: "The level", say: sayTag, absent: "not said" },
   expected: { label: "Who is expected", say: sayList, absent: "not said" },
-  openingSeconds: { label: "The opening", say: saySeconds, absent: HOUSE },
-  closingSeconds: { label: "The closing", say: saySeconds, absent: HOUSE },
-  headsUpSeconds: { label: "The heads-up", say: saySeconds, absent: HOUSE },
-  countInSeconds: { label: "The count-in", say: saySeconds, absent: HOUSE },
-  gridSeconds: { label: "The grid of seconds", say: saySeconds, absent: HOUSE },
+  openingSeconds: { label: "The opening", say: saySeconds, absent: DEFAULT },
+  closingSeconds: { label: "The closing", say: saySeconds, absent: DEFAULT },
+  headsUpSeconds: { label: "The heads-up", say: saySeconds, absent: DEFAULT },
+  countInSeconds: { label: "The count-in", say: saySeconds, absent: DEFAULT },
+  gridSeconds: { label: "The grid of seconds", say: saySeconds, absent: DEFAULT },
   notes: { label: "The notes", say: sayText, absent: "none" },
 };
 
@@ -55,9 +55,12 @@ function speechChanges(before: Plan["speech"], after: Plan["speech"]): string[] 
   const fields = [
     ...became("Syllables a second", before?.syllablesPerSecond, after?.syllablesPerSecond, {
       say: sayNumber,
-      absent: HOUSE,
+      absent: DEFAULT,
     }),
-    ...became("The pause after a line", before?.pauseSeconds, after?.pauseSeconds, { say: saySeconds, absent: HOUSE }),
+    ...became("The pause after a line", before?.pauseSeconds, after?.pauseSeconds, {
+      say: saySeconds,
+      absent: DEFAULT,
+    }),
   ];
   return orAtLeast(fields, "The rate of speech is written differently.");
 }
@@ -105,15 +108,15 @@ const SPRING_FIELDS: Readonly<Record<string, string>> = {
 export function standardsChanges(before: Plan["standards"], after: Plan["standards"]): string[] {
   if (sameData(before, after)) return [];
   const changes = keysOfBoth(before, after).flatMap((rule) =>
-    became(`The house standard for ${tagWords(rule)}`, own(before, rule), own(after, rule), {
+    became(`The studio standard for ${tagWords(rule)}`, own(before, rule), own(after, rule), {
       say: sayData,
       absent: "the usual",
     }),
   );
-  return orAtLeast(changes, "The house standards are written differently.");
+  return orAtLeast(changes, "The studio standards are written differently.");
 }
 
-/** The library entries a plan carries. */
+/** The library entries in a plan. */
 export function libraryChanges(before: Plan["moves"], after: Plan["moves"]): string[] {
   return keysOfBoth(before, after).flatMap((id) => {
     const [was, is] = [own(before, id), own(after, id)];

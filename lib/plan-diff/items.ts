@@ -1,4 +1,4 @@
-/** Changes of the items: which came, went and moved, and what is different in those that stayed. */
+/** Changes to the items: which were added, removed and moved, and what is different in those that stayed. */
 import { readerOf } from "#lib/cues/as-read.ts";
 import { KIND_WORDS } from "#lib/plan/cue-words.ts";
 import { itemName, moveName, sentenceCase, springWords } from "#lib/plan/format.ts";
@@ -97,7 +97,7 @@ function moveItemChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem)
   ];
 }
 
-/** What holds an item in its place, by the names of the others: their ids say nothing to anybody. */
+/** What holds an item in its place, with the names of the other items, since their ids mean nothing to people. */
 function placeChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): string[] {
   const name = sentenceCase(itemName(after, is));
   const nameOf = (id: unknown): string => {
@@ -117,7 +117,7 @@ function placeChanges(before: Plan, after: Plan, was: MoveItem, is: MoveItem): s
   ];
 }
 
-/** A line with its words as people read them: two lines are the same only when they are written the same. */
+/** A line with its words as people read them. Two lines are the same only if they are written the same. */
 interface Read extends ScriptLine {
   readonly read: string;
 }
@@ -131,7 +131,7 @@ const written = (lines: readonly Read[] | undefined): readonly ScriptLine[] | un
   lines?.map(({ kind, text }) => ({ kind, text }));
 const isSame = (a: Read | undefined, b: Read | undefined): boolean => a?.kind === b?.kind && a?.text === b?.text;
 
-/** Lines that differ between the common start and the common end, side by side. */
+/** The lines between the common start and the common end, side by side. */
 function scriptChanges(name: string, was: Read[] | undefined, is: Read[] | undefined): string[] {
   if (sameData(written(was), written(is))) return [];
   const [old, now] = [was ?? [], is ?? []];

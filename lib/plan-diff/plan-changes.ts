@@ -1,4 +1,4 @@
-/** What is different between two plans, in sentences for a person: shown to a lead whose reading has been overtaken. */
+/** The differences between two plans as sentences, for a lead whose plan has changed since it was read. */
 
 import { sameData } from "#lib/plan/same-data.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -6,8 +6,8 @@ import { equipmentChanges, headChanges, libraryChanges, standardsChanges } from 
 import { itemChanges } from "./items.ts";
 
 /**
- * One sentence a change: the class itself first, then its items in their new order, then what the plan carries along.
- * Complete: empty exactly when the two are the same data.
+ * One sentence for each change: the class first, then its items in their new order, then machines, standards and moves.
+ * Empty only when the two are equal.
  */
 export function planChanges(before: Plan, after: Plan): string[] {
   if (sameData(before, after)) return [];

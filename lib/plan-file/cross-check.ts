@@ -1,4 +1,4 @@
-/** What no schema says about a plan: that the ids it names are there, once, and that its words and limits are known. */
+/** Checks what the schema cannot: that ids exist and are unique, and that live fields and limits are known. */
 
 import { own } from "#lib/plan/lookup.ts";
 import { formatPointer, type Path, type PlanProblem } from "#lib/plan/pointer.ts";
@@ -8,7 +8,7 @@ import { badLimits } from "#lib/rules/bad-limits.ts";
 import { FORMAT_RULE_IDS } from "#lib/rules/format-ids.ts";
 import { ruleById } from "#lib/rules/registry.ts";
 
-/** The first thing wrong, or undefined: repeated ids, then dangling ones, then words, then house standards. */
+/** The first problem, or undefined: repeated ids, then missing ones, then live fields, then studio standards. */
 export function crossCheck(plan: Plan): PlanProblem | undefined {
   return firstOf([repeatedIds(plan), danglingInMoves(plan), danglingInItems(plan), liveFields(plan), standards(plan)]);
 }
@@ -93,6 +93,6 @@ function* standards(plan: Plan): Problems {
     const rule = ruleById(id);
     if (rule) yield* badLimits(rule, standard.limits ?? {});
     else if (!FORMAT_RULE_IDS.has(id))
-      yield { path: ["standards", id], problem: "should be the id of a rule; there is none of that name" };
+      yield { path: ["standards", id], problem: "should be the id of a rule; there is no rule of that name" };
   }
 }

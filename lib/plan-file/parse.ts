@@ -1,5 +1,5 @@
 /**
- * The one door for plan files: text or any value becomes a valid plan, or one clear line saying where it is not one.
+ * The only way in for plan files: text or any value becomes a valid plan, or one line that says what is wrong and where.
  * The file command, import and every test go through here.
  */
 import * as z from "zod/mini";
@@ -17,14 +17,14 @@ export type PlanParse =
   | { readonly ok: false; readonly pointer: string; readonly message: string };
 
 /**
- * A plan from JSON text (a string) or from a value already parsed. The plan is a copy. Never throws, whatever comes.
+ * A plan from JSON text (a string) or from a value already parsed. The plan is a copy. Never throws.
  * Cost: linear; a file of 2 MB takes some tens of milliseconds.
  */
 export function parsePlan(input: unknown): PlanParse {
   try {
     return parse(input);
   } catch {
-    // Only a value with traps of its own (a proxy, a getter that throws) comes here.
+    // Only a value that throws when read (a proxy, a getter) gets here.
     return refuse({ path: [], problem: "should be plain JSON data" });
   }
 }
@@ -44,7 +44,7 @@ function parse(input: unknown): PlanParse {
   return problem ? refuse(problem) : { ok: true, plan: read.plan };
 }
 
-/** The plan with its long parts still unread. */
+/** The plan with its long lists not yet read. */
 const outline = z.extend(planSchema, {
   moves: z.record(planSchema.shape.moves.def.keyType, z.unknown()),
   items: z.array(z.unknown()).check(z.maxLength(2000)),
@@ -52,7 +52,7 @@ const outline = z.extend(planSchema, {
 
 type Parts = { readonly ok: true; readonly plan: Plan } | { readonly ok: false; readonly issues: readonly Issue[] };
 
-/** The same as the one schema, but a file that is wrong everywhere is read only up to the first wrong move or item. */
+/** Reads as the schema does, but stops at the first wrong move or item, so that a file wrong everywhere stays cheap. */
 function readParts(value: unknown): Parts {
   const head = outline.safeParse(value);
   if (!head.success) return { ok: false, issues: head.error.issues };
@@ -79,13 +79,13 @@ function refuse({ path, problem }: PlanProblem): PlanParse {
   return { ok: false, pointer, message: oneLine(`${pointer === "" ? "the plan file" : pointer} ${problem}`) };
 }
 
-/** Keys and ids in a message come from the file: control characters would break the line or the terminal. */
+/** Keys and ids in a message come from the file, so control characters are removed: they could break a terminal. */
 function oneLine(text: string): string {
   const plain = text.replace(/[\p{Cc}\p{Zl}\p{Zp}\p{Surrogate}]/gu, "?");
   return plain.length > 600 ? `${plain.slice(0, 597)}...` : plain;
 }
 
-/** Maps whose keys are ids; a key given twice there is an id given twice. */
+/** Maps whose keys are ids, so that a repeated key is a repeated id. */
 const ID_MAPS = /^(moves|standards|items\/\d+\/springs|moves\/[^/]+\/springs\/(min|max))$/;
 
 function repeatedKey({ path, problem }: PlanProblem): PlanProblem {
@@ -96,7 +96,7 @@ function repeatedKey({ path, problem }: PlanProblem): PlanProblem {
 
 type Issue = z.core.$ZodIssue;
 
-/** The first problem of a file. A key that is not known goes before one missing beside it: it is most often a slip. */
+/** The first problem of a file. An unknown key goes before a missing one beside it: most often it is a typing slip. */
 function firstProblem(issues: readonly Issue[], value: unknown): PlanProblem {
   const [first] = issues;
   if (!first) return { path: [], problem: "should be a plan file" };
@@ -137,7 +137,7 @@ function withExpected(path: Path, expected: string, value: unknown): PlanProblem
 
 const isMissing = (issue: Issue, value: unknown): boolean => valueAt(value, plainPath(issue.path)) === undefined;
 
-/** Of several readings of one value, the one with the fewest foreign keys, then the fewest complaints. */
+/** The alternative with the fewest unknown keys, then the fewest problems. */
 function bestBranch(branches: readonly (readonly Issue[])[]): Issue | undefined {
   const weight = (issues: readonly Issue[]): number =>
     issues.reduce((sum, i) => sum + (i.code === "unrecognized_keys" ? 100 * i.keys.length : 1), 0);

@@ -1,4 +1,4 @@
-/** The words a reader sees for cue kinds and live fields. One place, so that editor, margin and print agree. */
+/** The words for cue kinds and live fields, shared by editor, margin and print. */
 import { CUE_KINDS, type CueKind, LIVE_FIELDS, type LiveField } from "#lib/plan/schema.ts";
 
 export const KIND_WORDS: Readonly<Record<CueKind, string>> = {
@@ -38,5 +38,5 @@ export const FIELD_WORDS: Readonly<Record<LiveField, string>> = {
 export const isCueKind = (value: unknown): value is CueKind => CUE_KINDS.some((kind) => kind === value);
 export const isLiveField = (value: unknown): value is LiveField => LIVE_FIELDS.some((field) => field === value);
 
-/** The kind a stored attribute stands for; what this version does not know is read as form, as the plan file does. */
+/** The kind that a stored attribute stands for. An unknown one is read as form, as in the plan file. */
 export const kindOf = (value: unknown): CueKind => (isCueKind(value) ? value : "form");

@@ -1,4 +1,4 @@
-/** What a plan that leaves a key out takes (common practice, no source). Seconds. */
+/** Seconds for keys that a plan leaves out (common practice, no source). */
 export const PLAN_DEFAULTS = {
   openingSeconds: 60,
   closingSeconds: 60,

@@ -1,4 +1,4 @@
-/** What should stand at a place of a plan file, in words, read off the published JSON Schema. */
+/** What a plan file should have at a place, in words, read off the published JSON Schema. */
 import type { JsonSchema } from "./json-schema.ts";
 import type { Path } from "./pointer.ts";
 import { ID_PATTERN } from "./schema.ts";
@@ -81,7 +81,7 @@ function inside(node: JsonSchema, step: string | number): JsonSchema | undefined
   return isSchema(seat) ? seat : undefined;
 }
 
-/** Of several alternatives the one the data names (a `kind`), else the one with most of the data's keys. */
+/** The alternative that the data names by its `kind`, else the one that shares most keys with the data. */
 function chosen(node: JsonSchema, data: unknown): JsonSchema | undefined {
   const alternatives = node.anyOf ?? node.oneOf;
   if (!Array.isArray(alternatives) || !isSchema(data)) return node;

@@ -1,4 +1,4 @@
-/** How numbers, springs, sides and items are put into words: one place for screens, findings, cards and files. */
+/** Puts numbers, springs, sides and items into words, for screens, findings, cue cards and files. */
 import { NOISE, tenth } from "#lib/numbers/round.ts";
 import { moveOf, own } from "./lookup.ts";
 import type { Equipment, ItemSide, Move, MoveItem, Plan, PlanItem } from "./schema.ts";
@@ -18,28 +18,28 @@ export function secondsWords(seconds: number): string {
   return Math.abs(seconds) < 120 ? `${plainNumber(seconds)} s` : `${clockTime(seconds)} min`;
 }
 
-/** From one length of time to another, both in the unit of the longer: "30 to 60 s", "0:30 to 2:55 min"; one where they are alike. */
+/** A range of times in the unit of the longer: "30 to 60 s", "0:30 to 2:55 min". One time where both are the same. */
 export function secondsRange(low: number, high: number): string {
   if (low === high) return secondsWords(low);
   const inMinutes = Math.max(Math.abs(low), Math.abs(high)) >= 120;
   return inMinutes ? `${clockTime(low)} to ${clockTime(high)} min` : `${plainNumber(low)} to ${plainNumber(high)} s`;
 }
 
-/** At most one decimal, none when it is whole: "11.3", "45". */
+/** At most one decimal, none for whole numbers: "11.3", "45". */
 export const plainNumber = (x: number): string => String(tenth(x));
 
-/** "12 reps", "1 rep"; with a part of one over "about 12 reps". */
+/** "12 reps", "1 rep"; "about 12 reps" for a number that is not whole. */
 export function repsWords(reps: number): string {
   const whole = Math.round(reps);
   return Math.abs(reps - whole) < 0.05 ? plural(whole, "rep") : `about ${plural(whole, "rep")}`;
 }
 
-/** A share 0..1 as "23%". A share just short of the next percent is not rounded up to it. */
+/** A share 0..1 as "23%", rounded down: 99.9% is not 100%. */
 export const percent = (share: number): string => `${Math.floor(share * 100 + NOISE)}%`;
 
 const ENGLISH = new Intl.PluralRules("en-GB");
 
-/** The word that agrees with a number as it is shown: `agree(n, "is", "are")`. 0 and what is not whole are plural. */
+/** The word that agrees with a number as it is shown: `agree(n, "is", "are")`. 0 and fractions are plural. */
 export const agree = (n: number, one: string, many: string): string =>
   ENGLISH.select(Number(plainNumber(n))) === "one" ? one : many;
 
@@ -51,14 +51,14 @@ export function listWords(words: readonly string[]): string {
   return words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 
-/** Its first letter a capital. */
+/** The words with a capital first letter. */
 export const sentenceCase = (words: string): string => words.replace(/^\p{Ll}/u, (letter) => letter.toUpperCase());
 
 const COUNT_WORDS = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
-/** "two", "eleven" being written "11". */
+/** "two"; above ten in figures, "11". */
 export const countWord = (n: number): string => COUNT_WORDS[n] ?? plainNumber(n);
 
-/** The springs of a set-up by the studio's own names, in the studio's order: "two light, one heavy"; "no springs". */
+/** The springs of a set-up by the studio's names and in its order: "two light, one heavy", or "no springs". */
 export function springWords(equipment: Equipment, springs: Readonly<Record<string, number>>): string {
   const known = equipment.springs.map((s) => ({ id: s.id, label: s.label }));
   const strange = Object.keys(springs)
@@ -72,7 +72,7 @@ export function springWords(equipment: Equipment, springs: Readonly<Record<strin
   return words.length > 0 ? words.join(", ") : "no springs";
 }
 
-/** The studio's name of a spring, or its id where the studio has none such. */
+/** The studio's name for a spring, or its id where the room has no such spring. */
 export function springLabel(equipment: Equipment, id: string): string {
   return equipment.springs.find((s) => s.id === id)?.label ?? id;
 }
@@ -85,10 +85,10 @@ const SIDE_WORDS: Readonly<Record<ItemSide, string>> = {
 };
 export const sideWords = (side: ItemSide): string => SIDE_WORDS[side];
 
-/** A move's name, or its id where the plan does not carry it. */
+/** A move's name, or its id where the plan does not have the move. */
 export const moveName = (plan: Plan, item: MoveItem): string => moveOf(plan, item)?.name ?? item.move;
 
-/** An item's bare name on the rail, in the panel and in the live region; side and seconds stand beside it there. */
+/** An item's name without side and seconds, for the rail, the panel and the live region, which show those apart. */
 export function bareName(plan: Plan, item: PlanItem): string {
   if (item.kind === "heading") return item.title.trim() || "Heading without words";
   if (item.kind === "pause") return item.text?.trim() || "Pause";
@@ -96,7 +96,7 @@ export function bareName(plan: Plan, item: PlanItem): string {
   return moveOf(plan, item)?.name ?? `Unknown move “${item.move}”`;
 }
 
-/** What a person calls an item: "Kneeling row, right", "Plank hold", "the heading Arms", "the pause of 20 s". */
+/** An item's name in a sentence: "Kneeling row, right", "Plank hold", "the heading Arms", "the pause of 20 s". */
 export function itemName(plan: Plan, item: PlanItem): string {
   if (item.kind === "heading") return item.title === "" ? "the heading without words" : `the heading ${item.title}`;
   if (item.kind === "pause") return `the pause of ${secondsWords(item.seconds)}`;
@@ -108,7 +108,7 @@ export function itemName(plan: Plan, item: PlanItem): string {
 export const offsetWords = (mm: number): string =>
   `${plainNumber(Math.abs(mm) / 10)} cm ${mm > 0 ? "further from" : "nearer to"} the anchor`;
 
-/** How a person takes the place where the move starts: "sit", "kneel". */
+/** The verb for taking the starting place of a move: "sit", "kneel". */
 export function placeVerb({ position }: Move): string {
   switch (position) {
     case "seated":
@@ -127,5 +127,5 @@ export function placeVerb({ position }: Move): string {
   }
 }
 
-/** A word as an id writes it, read aloud: "raised-blood-pressure" is "raised blood pressure". */
+/** An id as words: "raised-blood-pressure" becomes "raised blood pressure". */
 export const tagWords = (tag: string): string => tag.replaceAll("-", " ");

@@ -1,22 +1,22 @@
-/** Where JSON text stops being JSON. Engines word a syntax error differently and often leave the place out. */
+/** Finds where JSON text stops being valid, since engines word syntax errors differently and often omit the place. */
 
 const SPACE = /[ \t\n\r]*/y;
 // biome-ignore lint/suspicious/noControlCharactersInRegex: JSON strings may not hold control characters
 const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 const SCALAR = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null/y;
 
-/** Nobody writes this deep: a file that goes on is cut short here, and quickly. */
+/** Deeper than any real file: reading stops here. */
 const DEEP_ENOUGH = 1000;
 
 type Wants = "value" | "first-value" | "key" | "first-key" | "colon" | "next";
 
-/** Line and column from 1, or undefined when the text breaks off before its end. */
+/** Line and column from 1, or undefined when the text ends too early. */
 export interface TextPlace {
   readonly line: number;
   readonly column: number;
 }
 
-/** The first place at which `source` (known not to be JSON) cannot go on. */
+/** The first place where `source`, known not to be JSON, is wrong. */
 export function findSyntaxError(source: string): TextPlace | undefined {
   const reader = new Reader(source);
   while (reader.step());

@@ -4,14 +4,14 @@ import { PLAN_FORMAT, planSchema } from "./schema.ts";
 
 export type JsonSchema = { readonly [key: string]: unknown };
 
-/** A name, not an address: nothing is fetched from it. */
+/** Only a name: nothing is fetched from it. */
 const PLAN_SCHEMA_ID = "https://springline.invalid/schema/plan-1.json";
 
 let made: JsonSchema | undefined;
 
 /**
- * The schema as plain JSON, the same object each time. What JSON Schema cannot say (that an id named somewhere is there,
- * that a range goes upwards, that a rule's limits exist) `parsePlan` checks on top.
+ * The schema as plain JSON, the same object each time. `parsePlan` also checks what JSON Schema cannot express: that ids
+ * exist, that ranges go upwards, that a rule has the limits.
  */
 export function planJsonSchema(): JsonSchema {
   made ??= {
@@ -19,7 +19,7 @@ export function planJsonSchema(): JsonSchema {
     $id: PLAN_SCHEMA_ID,
     title: `Springline plan file (${PLAN_FORMAT})`,
     description:
-      "One timed class with the moves, equipment and house standards it uses. Units: seconds, millimetres, newtons, kilograms, metres.",
+      "One timed class with the moves, equipment and studio standards it uses. Units: seconds, millimetres, newtons, kilograms, metres.",
   };
   return made;
 }

@@ -1,16 +1,16 @@
 /**
- * JSON text into a value, refusing what JSON.parse lets through silently: a key given twice (the last one would win and
- * the first be lost) and nesting so deep that later steps would run out of stack.
+ * Parses JSON and refuses what JSON.parse lets through: a key given twice, where the first value would be lost, and nesting
+ * so deep that later steps would run out of stack.
  */
 import { findSyntaxError } from "./json-place.ts";
 import type { Path } from "./pointer.ts";
 
 export type JsonText = { ok: true; value: unknown } | { ok: false; path: Path; problem: string };
 
-/** A plan file needs seven levels; house limits may hold a few more. */
+/** A plan file needs seven levels; studio limits may add a few. */
 export const MAX_DEPTH = 32;
 
-/** Brackets open at once up to which text is given to the engine. */
+/** The most open brackets with which text is still given to the engine. */
 const MOST_OPEN = 50_000;
 
 /** Never throws. Cost: one native parse and two passes over the text. */
@@ -32,7 +32,7 @@ function placeOf(source: string): string {
   return place ? `it cannot be read at line ${place.line}, column ${place.column}` : "it breaks off before its end";
 }
 
-/** Engines spend half a second on a million open brackets: such text is not given to them. It need not be JSON. */
+/** A million open brackets would keep the engine busy for half a second. The text need not be JSON. */
 function goesTooDeep(source: string): boolean {
   let depth = 0;
   for (let i = 0; i < source.length; i++) {

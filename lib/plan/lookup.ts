@@ -1,6 +1,6 @@
 /**
- * Safe look-ups in a plan. Ids come from people and files, so a map is asked for its own keys only: "constructor" is a
- * well-formed id, and every object inherits one.
+ * Safe look-ups in a plan. Ids come from people and files, so only a map's own keys count: "constructor" is a valid id,
+ * and every object inherits a property of that name.
  */
 import { PLAN_DEFAULTS } from "./defaults.ts";
 import type { CueKind, Move, MoveItem, Plan, PlanItem, Spring } from "./schema.ts";
@@ -10,7 +10,7 @@ export function own<T>(map: Readonly<Record<string, T>> | undefined, key: string
   return map !== undefined && Object.hasOwn(map, key) ? map[key] : undefined;
 }
 
-/** The library entry an item performs, or undefined when the plan does not carry it. */
+/** The library move of an item, or undefined when the plan does not have it. */
 export const moveOf = (plan: Plan, item: MoveItem): Move | undefined => own(plan.moves, item.move);
 
 export const springOf = (plan: Plan, id: string): Spring | undefined => plan.equipment.springs.find((s) => s.id === id);
@@ -19,7 +19,7 @@ export const isMoveItem = (item: PlanItem): item is MoveItem => item.kind === "m
 
 export const moveItems = (plan: Plan): MoveItem[] => plan.items.filter(isMoveItem);
 
-/** For each place of the list the first item after it that is such a one. */
+/** For each index, the first later item for which `isOne` holds. */
 export function followingEach<T extends PlanItem>(
   items: readonly PlanItem[],
   isOne: (item: PlanItem) => item is T,
@@ -36,14 +36,14 @@ export function followingEach<T extends PlanItem>(
 
 export const itemById = (plan: Plan, id: string): PlanItem | undefined => plan.items.find((i) => i.id === id);
 
-/** A head value in seconds, the house default where the plan leaves it out. */
+/** A value of the plan's head in seconds, or the default where it is left out. */
 export function headSeconds(plan: Plan, key: keyof typeof PLAN_DEFAULTS): number {
   return plan[key] ?? PLAN_DEFAULTS[key];
 }
 
 export interface SidePair {
   readonly move: string;
-  /** Undefined where one side was done more often than the other. */
+  /** Undefined where the other side is done more often. */
   readonly left: MoveItem | undefined;
   readonly right: MoveItem | undefined;
 }
@@ -62,6 +62,6 @@ export function sidePairs(plan: Plan): SidePair[] {
   );
 }
 
-/** True when a line of this kind has words in it. */
+/** Whether the item has a line of this kind with words in it. */
 export const hasLineOf = (item: MoveItem, kind: CueKind): boolean =>
   (item.script ?? []).some((line) => line.kind === kind && line.text.trim() !== "");

@@ -1,8 +1,8 @@
-/** Between two orders of the same things: the fewest that have to move, all others staying as they stand. */
+/** The fewest items that have to move to turn one order into another. */
 
 /**
- * Ids in both lists that have to move: all but the longest run that kept its order. Ids of one list alone are passed
- * over.
+ * The ids in both lists that have to move: all but the longest subsequence that kept its order. Ids in only one list are
+ * ignored.
  */
 export function movedIds(before: readonly string[], after: readonly string[]): Set<string> {
   const place = new Map(before.map((id, i) => [id, i]));

@@ -1,4 +1,4 @@
-/** Numbers within bounds, as schemas. Both bounds belong to it. */
+/** Schemas of numbers within bounds, both inclusive. */
 import * as z from "zod/mini";
 
 export const numberFrom = (least: number, most: number) => z.number().check(z.minimum(least), z.maximum(most));

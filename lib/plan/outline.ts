@@ -1,15 +1,15 @@
-/** A class in running words, a paragraph a heading: what can be read of it before its page is there. Pure. */
+/** A class as text, one paragraph for each heading, to read while its page loads. */
 import { bareName, secondsWords, sideWords } from "./format.ts";
 import type { Plan, PlanItem } from "./schema.ts";
 
 export interface OutlinePart {
-  /** Undefined for what stands before the first heading. */
+  /** Undefined for items before the first heading. */
   readonly title?: string;
   /** "Squat 45 s · Row, left 60 s"; empty for a heading with nothing under it. */
   readonly words: string;
 }
 
-/** More would only be scrolled past while the page opens. */
+/** Enough to fill a screen while the page loads. */
 const MOST_ITEMS = 60;
 
 /** In plan order. */
@@ -27,7 +27,7 @@ export function outlineOf(plan: Plan): OutlinePart[] {
   return parts.map(({ title, items }) => ({ ...(title === undefined ? {} : { title }), words: items.join(" · ") }));
 }
 
-/** A number stays with its unit when the line ends. */
+/** Keeps a number and its unit on one line. */
 const unbroken = (words: string): string => words.replaceAll(" ", "\u00a0");
 
 function sidedName(plan: Plan, item: PlanItem): string {

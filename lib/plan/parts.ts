@@ -1,25 +1,25 @@
 /**
- * A plan in the parts that answers are worked out from, each the same value as before while nothing in it has changed: a
- * letter in a script leaves the times alone, a time leaves the set-ups alone, and a word of the title leaves all of them.
+ * Splits a plan into the parts that results are worked out from. A part stays the same value while nothing in it changes: a
+ * letter in a script leaves the times the same, a time leaves the set-ups the same, the title leaves all of them the same.
  */
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import { CUE_KINDS, type MoveItem, type Plan, type PlanItem } from "#lib/plan/schema.ts";
 import { hasLineOf } from "./lookup.ts";
 
 export interface PlanParts {
-  /** Everything but title and notes, which nothing is worked out from. */
+  /** Everything but title and notes, which no result depends on. */
   readonly plan: Plan;
-  /** Head and machines alone: no moves, no items. */
+  /** Head and machines only: no moves, no items. */
   readonly frame: Plan;
-  /** Without a word of the scripts and the pauses. */
+  /** Without the words of scripts and pauses. */
   readonly times: Plan;
-  /** How each item is set up, without its words and its own times. */
+  /** How each item is set up, without words and times. */
   readonly setups: Plan;
-  /** The same, with one line of no meaning for each kind of line in which its script has words. */
+  /** The same, with one placeholder line for each kind of line that has words in the script. */
   readonly kinds: Plan;
 }
 
-/** One item in those parts. */
+/** One item, split into those parts. */
 interface ItemParts {
   readonly timed: PlanItem;
   readonly setUp: PlanItem;
@@ -41,7 +41,7 @@ const HEAD = [
   "equipment",
 ] as const satisfies readonly (keyof Plan)[];
 
-/** Takes plans apart, one after the other. */
+/** Splits one state of a plan after another. */
 export class PartsReader {
   private readonly frame = new Kept<Plan>();
   private readonly items = new KeptEach<ItemParts>();
@@ -86,7 +86,7 @@ function partsOf(item: PlanItem, was: ItemParts | undefined): ItemParts {
   return { timed, setUp, kinds: equalOr(was?.kinds, withKinds(setUp, item)) };
 }
 
-/** A frame with moves and items in it, the same plan while they are the same. */
+/** A frame with moves and items, the same plan value while they are the same. */
 class WholePlan {
   private readonly plan = new Kept<Plan>();
 
@@ -119,6 +119,6 @@ function withKinds(setUp: PlanItem, item: PlanItem): PlanItem {
   return { ...setUp, script: CUE_KINDS.filter((kind) => hasLineOf(item, kind)).map((kind) => ({ kind, text: "…" })) };
 }
 
-/** The value as it was when the new one says the same. */
+/** The old value when the new one equals it. */
 const equalOr = <T>(was: T | undefined, now: T): T =>
   was !== undefined && JSON.stringify(was) === JSON.stringify(now) ? was : now;

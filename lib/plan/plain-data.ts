@@ -1,4 +1,4 @@
-/** Is a value plain JSON data, of sane depth, with text that can be written down? Asked before any schema sees it. */
+/** Checks that a value is plain JSON data of reasonable depth whose text can be stored. Runs before any schema. */
 import { MAX_DEPTH } from "./json-text.ts";
 import type { Path } from "./pointer.ts";
 
@@ -7,10 +7,10 @@ export interface Flaw {
   readonly problem: string;
 }
 
-/** Matches half of a surrogate pair: such text has no UTF-8 form, so it could be neither stored nor hashed. */
+/** Half of a surrogate pair. Such text has no UTF-8 form, so it can be neither stored nor hashed. */
 const LONE_SURROGATE = /\p{Surrogate}/u;
 
-/** More than any list or map of a plan has use for; a sparse array may claim four thousand million places. */
+/** More than any list or map of a plan needs; a sparse array may claim four thousand million entries. */
 const MOST_INSIDE = 10_000;
 
 interface Seat {

@@ -1,8 +1,8 @@
-/** JSON Pointers (RFC 6901): the name of a place in a JSON value. */
+/** JSON Pointers (RFC 6901), which name a place in a JSON value. */
 
 export type Path = readonly (string | number)[];
 
-/** What is wrong at one place of a file: a sentence's end, such as "should be a number". */
+/** What is wrong at one place of a file: the end of a sentence, such as "should be a number". */
 export interface PlanProblem {
   readonly path: Path;
   readonly problem: string;

@@ -1,4 +1,7 @@
-/** Are two pieces of plain data the same? The order of keys does not count; a key holding undefined is not there. */
+/**
+ * Whether two pieces of plain data are equal. The order of keys does not matter; a key holding undefined counts as
+ * missing.
+ */
 export function sameData(a: unknown, b: unknown): boolean {
   if (Object.is(a, b) || a === b) return true;
   if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;

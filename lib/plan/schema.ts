@@ -1,6 +1,6 @@
 /**
  * The plan file, format `springline.plan/1`: one zod schema is the type, the parser and the published JSON Schema.
- * Units: seconds, millimetres, newtons, metres, kilograms. Everything here is plain data and safe in any runtime.
+ * Units: seconds, millimetres, newtons, metres, kilograms. Everything here is plain data that any runtime can load.
  */
 import * as z from "zod/mini";
 import { numberFrom, wholeFrom } from "./number-fields.ts";
@@ -25,7 +25,7 @@ export const GROUPS = [
   "calves",
   "hip-flexors",
 ] as const;
-/** Tags of a move: what it asks of a body that not everybody in the room may give. */
+/** Cautions of a move: what not everybody in the room may be able or allowed to do. */
 export const MOVE_CAUTIONS = [
   "wrist-load",
   "kneeling",
@@ -39,7 +39,7 @@ export const MOVE_CAUTIONS = [
   "unstable-carriage",
   "single-leg-balance",
 ] as const;
-/** Who is expected in the room. */
+/** Conditions of people who are expected in the room. */
 export const EXPECTED_CAUTIONS = [
   "pregnancy",
   "raised-blood-pressure",
@@ -66,7 +66,7 @@ export const POSITIONS = [
   "standing",
   "inverted",
 ] as const;
-/** In a circle: neighbours are a quarter turn apart. */
+/** In a circle, neighbours being a quarter turn apart. */
 export const FACINGS = ["front", "right", "back", "left"] as const;
 export const HANDS = [
   "free",
@@ -108,7 +108,7 @@ export const SPINE_DIRECTIONS = ["flexion", "extension", "rotation", "lateral", 
 export const RESISTANCES = ["springs", "bodyweight", "assisted"] as const;
 export const LEVELS = ["first-time", "open", "experienced"] as const;
 export const CUE_KINDS = ["setup", "start", "breath", "form", "focus", "easier", "harder", "safety", "crew"] as const;
-/** The seconds a person needs for one action of a set-up change. */
+/** Seconds that a person needs for one action of a change. */
 export const ACTIONS = [
   "springOn",
   "springOff",
@@ -265,7 +265,7 @@ export const planSchema = z.strictObject({
   standards: z.optional(z.record(id, standardSchema)),
   moves: z.record(id, moveSchema),
   items: z.array(itemSchema).check(z.maxLength(2000)),
-  /** Working notes of the authors: not part of the class, carried with it. */
+  /** The authors' working notes: not part of the class, but kept with it. */
   notes: z.optional(z.string().check(z.maxLength(100_000))),
 });
 

@@ -1,4 +1,4 @@
-/** The words of a cue line as a plan file writes them: text with live fields `{name}`, a brace written `{{`. */
+/** The text of a cue line in a plan file: words with live fields `{name}`, a plain brace written `{{`. */
 import { LIVE_FIELDS, type LiveField } from "./schema.ts";
 
 export type ScriptPiece = { text: string } | { field: LiveField };
@@ -7,7 +7,7 @@ export type ScriptPieces =
   /** `at` is the index of the brace. */
   | { ok: false; at: number; unknown: string };
 
-/** Splits a line of a plan file into text and live fields. Says where an unknown field stands instead of throwing. */
+/** Splits a line of a plan file into text and live fields. Reports an unknown field and its place instead of throwing. */
 export function parseScriptText(source: string): ScriptPieces {
   const pieces: ScriptPiece[] = [];
   let text = "";
@@ -34,5 +34,5 @@ export function parseScriptText(source: string): ScriptPieces {
   return { ok: true, pieces };
 }
 
-/** Plain words as a plan file writes them. */
+/** Plain words in the form of a plan file. */
 export const escapeScriptText = (text: string): string => text.replaceAll("{", "{{");

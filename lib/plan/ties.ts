@@ -1,8 +1,8 @@
-/** What holds an item to its place in its block: ties to its neighbours, and what it comes after. For screens and words. */
+/** What holds an item in its place in a block, for screens: ties to its neighbours, and what it comes after. */
 import { isMoveItem } from "./lookup.ts";
 import type { Heading, MoveItem, Plan, PlanItem } from "./schema.ts";
 
-/** All items of an item's tie in plan order, itself among them; empty when nothing is tied to it. */
+/** All items of an item's tie in plan order, itself included; empty when nothing is tied to it. */
 export function tieOf(plan: Pick<Plan, "items">, item: MoveItem): MoveItem[] {
   if (item.keep === undefined) return [];
   const members = plan.items.filter((i): i is MoveItem => isMoveItem(i) && i.keep === item.keep);
@@ -10,8 +10,8 @@ export function tieOf(plan: Pick<Plan, "items">, item: MoveItem): MoveItem[] {
 }
 
 /**
- * What an item could stay next to: the move right above it. `pause` and `heading`: that stands between; `top`: the
- * class begins with the item.
+ * The move right above an item, which it could stay next to; or why there is none: a `pause` or a `heading` is in between,
+ * or the item is at the `top` of the class.
  */
 export type AboveTie =
   | { readonly is: "move"; readonly item: MoveItem; readonly tied: boolean }
@@ -25,11 +25,11 @@ export function aboveOf(plan: Pick<Plan, "items">, item: MoveItem): AboveTie {
   return { is: "move", item: above, tied: item.keep !== undefined && above.keep === item.keep };
 }
 
-/** How an item's tie stands: with which of its neighbours, and which of it stand elsewhere now. */
+/** The state of an item's tie: which neighbours it is with, and which members are elsewhere now. */
 export interface TieState {
   readonly above: MoveItem | undefined;
   readonly below: MoveItem | undefined;
-  /** Members that should stand right beside the item's part of the tie and do not. */
+  /** Members that should be right beside the item's part of the tie and are not. */
   readonly apart: readonly MoveItem[];
 }
 
@@ -53,7 +53,7 @@ export function tieState(plan: Pick<Plan, "items">, item: MoveItem): TieState | 
   return { above: together(at - 1), below: together(at + 1), apart: members.filter((i) => !run.has(i.id)) };
 }
 
-/** The heading an item stands under, with all items of its block; undefined above the first heading. */
+/** The heading above an item, with all items of its block; undefined above the first heading. */
 export function blockAround(
   plan: Pick<Plan, "items">,
   itemId: string,
@@ -68,7 +68,7 @@ export function blockAround(
 
 export interface EarlierStart {
   readonly item: PlanItem;
-  /** Does it stand before the item, as it should? */
+  /** Whether it is before the item, as it should be. */
   readonly holds: boolean;
 }
 
@@ -83,8 +83,8 @@ export function comesAfter(plan: Pick<Plan, "items">, item: MoveItem): EarlierSt
 }
 
 /**
- * The moves of its block that an item may still be told to come after: not those it does already, none of its own tie,
- * and none that waits for it, by itself, through others or through a tie: no order could keep both.
+ * The moves of its block that an item may still be told to come after: not those it already comes after, none of its own
+ * tie, and none that waits for it, directly, through others or through a tie, since no order could keep both.
  */
 export function mayComeAfter(plan: Pick<Plan, "items">, item: MoveItem): MoveItem[] {
   const moves = (blockAround(plan, item.id)?.items ?? plan.items).filter(isMoveItem);

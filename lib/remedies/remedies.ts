@@ -1,4 +1,4 @@
-/** Findings that one obvious act fixes. The page offers it as one step, undone as one. */
+/** Fixes for findings that one obvious act settles. The page offers it as one step, and one undo takes it back. */
 import { readOut } from "#lib/acts/act-words.ts";
 import { countWord, secondsWords } from "#lib/plan/format.ts";
 import { itemById, own, sidePairs } from "#lib/plan/lookup.ts";
@@ -10,7 +10,10 @@ import { intoRange, wholeReps } from "./times.ts";
 
 type MakeRemedy = (plan: Plan, finding: Finding) => Remedy | null;
 
-/** The act that fixes a finding in the plan as it stands, or null: nothing obvious, or already fixed. Never throws. */
+/**
+ * The act that fixes a finding in the plan as it is now. Null where none is obvious or it is fixed already. Never
+ * throws.
+ */
 export function remedyFor(plan: Plan, finding: Finding): Remedy | null {
   const make = own(REMEDIES, finding.rule);
   const remedy = make?.(plan, finding) ?? null;
@@ -35,10 +38,10 @@ const REMEDIES: Readonly<Record<string, MakeRemedy>> = {
   "setup-line-twice": takeOneOut,
 };
 
-/** Only what somebody promised to keep is not touched. */
+/** Locked items keep their times. */
 const isFree = (item: MoveItem): boolean => item.locked !== true;
 
-/** The shorter of each pair gets the longer one's time; one locked gives its time to the other. */
+/** The shorter of each pair gets the longer one's time, unless a lock decides which time both keep. */
 function evenSides(plan: Plan, finding: Finding): Remedy | null {
   const pairs = sidePairs(plan).filter((p) => isAbout(finding, p.left) || isAbout(finding, p.right));
   const changes: RemedyChange[] = [];
@@ -58,7 +61,7 @@ function evenSides(plan: Plan, finding: Finding): Remedy | null {
   return { label, changes };
 }
 
-/** The right side takes what the left has: the left comes first in the pair and was set up first. */
+/** The side that comes later in the plan is set up like the earlier one. */
 function sameSprings(plan: Plan, finding: Finding): Remedy | null {
   const pair = sidePairs(plan).find((p) => isAbout(finding, p.left) && isAbout(finding, p.right));
   if (!pair?.left || !pair.right) return null;

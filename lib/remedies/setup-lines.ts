@@ -1,4 +1,4 @@
-/** The mender that puts a set-up line into an item's script, and the one that keeps springs on. */
+/** The fix that puts set-up lines into an item's script, and the one that keeps springs on. */
 
 import { readOut } from "#lib/acts/act-words.ts";
 import { type SetupAct, setupActs, setupLine } from "#lib/acts/compose.ts";
@@ -13,9 +13,9 @@ import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import type { Remedy, RemedyChange } from "./remedy.ts";
 
 /**
- * The whole change told once, in the order of hands and feet, whatever part of it the finding misses. What the coach wrote
- * stays as it is and where it is: what is missing is said before it, after it, or between two of its lines, as the order
- * asks. Null where there is nothing left to say.
+ * Completes the set-up of a change, whichever part the finding misses, in the order in which hands and feet can safely do
+ * it. The coach's own lines stay as they are: what is missing goes before, after or between them. Null where nothing is
+ * missing.
  */
 export function saySetup(plan: Plan, finding: Finding): Remedy | null {
   const step = stepOf(plan, finding);
@@ -28,11 +28,14 @@ export function saySetup(plan: Plan, finding: Finding): Remedy | null {
   return changes ? { label: labelOf(plan, step.item, changes), changes } : beforeLate(plan, step, acts);
 }
 
-/** On which side of a line that tells both what comes before and what comes after it an act is said, the first that is safe. */
+/** On which side of a line that tells acts before and after it a missing act may go; the first safe one is taken. */
 const SIDES = ["after", "before"] as const;
 type Side = (typeof SIDES)[number];
 
-/** All of it before lines that tell it in another order; nothing where a pause does, which is said before any line. */
+/**
+ * The whole change before lines in another order. Null where a pause has the wrong order, since it is heard before any
+ * line.
+ */
 function beforeLate(plan: Plan, step: SetupStep, acts: readonly SetupAct[]): Remedy | null {
   const value = setupLine(plan, step.before?.item, step.item, acts);
   if (!value) return null;
@@ -41,11 +44,11 @@ function beforeLate(plan: Plan, step: SetupStep, acts: readonly SetupAct[]): Rem
   return { label: labelOf(plan, step.item, changes), note: OTHER_ORDER, changes };
 }
 
-const OTHER_ORDER = "Your lines tell it in another order. Take this one, then delete from yours what it says:";
+const OTHER_ORDER = "Your lines have another order. Add this line, then delete what it says from yours:";
 
 type LineChange = Extract<RemedyChange, { field: "firstLine" | "setupEnd" | "afterLine" }>;
 
-/** A line for each place at which acts are missing. */
+/** One line for each place where acts are missing. */
 function missingLines(plan: Plan, step: SetupStep, acts: readonly SetupAct[], side: Side): LineChange[] {
   const { before, item } = step;
   const lines = setupLinesOf(item);
@@ -64,8 +67,8 @@ function missingLines(plan: Plan, step: SetupStep, acts: readonly SetupAct[], si
 }
 
 /**
- * What is not told, each with how many of the coach's lines come before it: all that tell something earlier. Where one line
- * tells what comes before and what comes after it, it stands on that `side` of it; a posture is then as good as told.
+ * The acts that are not told, each with how many of the coach's lines come before it: all that tell something earlier.
+ * Where one line tells acts before and after it, the act goes on that `side` of the line; a posture then counts as told.
  */
 function missingActs(
   told: ReadonlyMap<SetupAct, number>,
@@ -76,7 +79,7 @@ function missingActs(
     if (told.has(act)) return [];
     const at = (some: readonly SetupAct[]) => some.flatMap((one) => told.get(one) ?? []);
     const next = Math.min(Number.POSITIVE_INFINITY, ...at(acts.slice(i + 1)));
-    // "Other foot in the strap" tells the side too: nothing has to wait for it.
+    // "Other foot in the strap" also tells the side, so nothing has to wait for it.
     const before = acts.slice(0, i).filter((one) => one.act !== "side" || told.get(one) !== next);
     const last = Math.max(IN_PAUSES, ...at(before));
     const isPosture = act.act === "station" || act.act === "position";
@@ -85,7 +88,7 @@ function missingActs(
   });
 }
 
-/** The item with the lines put where they belong, for looking at it again. */
+/** The item with the lines put in, to check their order again. */
 function withLines(item: MoveItem, changes: readonly LineChange[]): MoveItem {
   const script = changes.reduce<readonly ScriptLine[]>((lines, change) => {
     const last = lines.findLastIndex(({ kind, text }) => kind === "setup" && text.trim() !== "");
@@ -104,7 +107,7 @@ const SAY: Readonly<Record<LineChange["field"], string>> = {
 const labelOf = (plan: Plan, item: MoveItem, changes: readonly LineChange[]): string =>
   changes.map(({ field, value }) => `${SAY[field]}: ${readOut(plan, item, value.text)}`).join(" ");
 
-/** Any offset and any load the finding could be about: which of them the house minds, the rule has decided. */
+/** No limits here: the rule has already applied the studio's. */
 const ANY = { maxOffsetMm: Number.POSITIVE_INFINITY, maxLoadDifferenceShare: Number.POSITIVE_INFINITY };
 
 export function keepSpringsOn(plan: Plan, finding: Finding): Remedy | null {
@@ -121,7 +124,7 @@ export function keepSpringsOn(plan: Plan, finding: Finding): Remedy | null {
   return { label: `Keep ${springWords(plan.equipment, springs)}${moved}`, changes };
 }
 
-/** The way into the one move the finding is about, as the plan stands now. */
+/** The change into the one move that the finding is about, as the plan is now. */
 function stepOf(plan: Plan, finding: Finding): SetupStep | undefined {
   const [id] = finding.items;
   const item = id === undefined || finding.items.length !== 1 ? undefined : itemById(plan, id);

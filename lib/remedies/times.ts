@@ -1,6 +1,6 @@
 /**
- * Menders of a time. They offer only what the next fit keeps: each candidate is put in and the class fitted, and the first
- * that the fit leaves alone is the offer. A class that cannot be fitted keeps any.
+ * Fixes of an item's time. They offer only a time that the next fit to length would keep: each candidate is tried with the
+ * fit, and the first that it leaves alone is offered. In a class that cannot be fitted, any candidate will do.
  */
 import { fitToLength, fittedPlan } from "#lib/fit/fit.ts";
 import { variableFor } from "#lib/fit/problem.ts";
@@ -11,10 +11,10 @@ import type { MoveItem, Plan } from "#lib/plan/schema.ts";
 import type { Finding } from "#lib/rules/define/types.ts";
 import type { Remedy } from "./remedy.ts";
 
-/** Fits tried for one offer: each takes some milliseconds. */
+/** Most fits tried for one offer, since each takes some milliseconds. */
 const TRIES = 3;
 
-/** A time without a repetition cut off: the fit's own, else the nearest, the longer of two equally near. */
+/** A time of whole repetitions: the fit's own, else the nearest; the longer of two equally near. */
 export function wholeReps(plan: Plan, finding: Finding): Remedy | null {
   const found = lengthOf(plan, finding);
   if (!found?.free.rep) return null;
@@ -22,14 +22,14 @@ export function wholeReps(plan: Plan, finding: Finding): Remedy | null {
   return firstKept(plan, item, free, wholes(free));
 }
 
-/** The nearest time within the range, without a repetition cut off where there is one. */
+/** The nearest time within the range, of whole repetitions if possible. */
 export function intoRange(plan: Plan, finding: Finding): Remedy | null {
   const found = lengthOf(plan, finding);
   const { shortestSeconds: low, longestSeconds: high } = finding.values;
   if (!found || typeof low !== "number" || typeof high !== "number") return null;
   const { item } = found;
   if (item.seconds >= low && item.seconds <= high) return null;
-  // A move that brings no range may be given what the house says; the fit's own bounds would go by the time that is wrong.
+  // Without a range, the fit takes its bounds from the present time, which is the wrong one: use the studio's limits.
   const free = item.range || plan.moves[item.move]?.seconds ? found.free : { ...found.free, low, high };
   const whole = wholes(free);
   return firstKept(plan, item, free, whole.length > 0 ? whole : valuesWithin(free, free.low, free.high));
@@ -40,7 +40,7 @@ const wholes = (free: Variable): number[] => {
   return valuesWithin(free, free.low, free.high).filter((seconds) => rep === null || isWhole(seconds, rep));
 };
 
-/** The one move of a finding with what it may be given; undefined where its time is kept by a lock, its own or its other side's. */
+/** The one move of a finding and the times it may take; undefined where its own lock or its other side's keeps its time. */
 function lengthOf(plan: Plan, finding: Finding): { item: MoveItem; free: Variable } | undefined {
   const [id] = finding.items;
   const item = id === undefined || finding.items.length !== 1 ? undefined : itemById(plan, id);

@@ -4,7 +4,7 @@ import { expectedWords, schemaAt } from "#lib/plan/expected.ts";
 import type { Path, PlanProblem } from "#lib/plan/pointer.ts";
 import type { AnyRule } from "./define/types.ts";
 
-/** Limits the rule does not have, or out of their bounds. */
+/** Limits that the rule does not have, or that are out of bounds. */
 export function* badLimits(rule: AnyRule, limits: unknown): Iterable<PlanProblem> {
   for (const issue of rule.limits.safeParse(limits).error?.issues ?? []) {
     const inside = issue.path.map((step) => (typeof step === "symbol" ? "" : step));

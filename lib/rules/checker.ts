@@ -1,6 +1,6 @@
 /**
- * Runs the rules over one plan as it is written: each rule is asked again only about what it says that it reads, and only
- * where something of that changed. A checker that has seen a plan before answers as one that sees it for the first time.
+ * Runs the rules over one plan while it is being written. A rule runs again only where something that it declares to read
+ * has changed. The findings are the same as those of a checker that sees the plan for the first time.
  */
 import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import type { Plan } from "#lib/plan/schema.ts";
@@ -36,12 +36,12 @@ export class RuleChecker {
       this.setups.get([studio, known.setups], () => ofSetups(studio, "setups", known.setups)),
       this.kinds.get([studio, known.kinds], () => ofSetups(studio, "kinds", known.kinds)),
     );
-    // The items of the set-ups are in the plan's order, and the same list while that is the same.
+    // The list of items in `setups` stays the same value while the plan's order does.
     const { items } = known.setups;
     return this.all.get([studio, items, ...batches], () => findingsInOrder(studio.rules, items, batches));
   }
 
-  /** What is asked of each move item. */
+  /** The rules that run once for each move item. */
   private ofMoves(studio: StudioRules, known: KnownPlan): Batch[] {
     const moves = placedMoves(known.plan, known.clock.rows);
     this.moves.round();

@@ -1,4 +1,4 @@
-/** What rules are given to look at: as much of a plan as a rule says that it reads, and nothing else. */
+/** What a rule is given: as much of a plan as it declares to read, and nothing else. */
 import { type Balance, balance } from "#lib/balance/balance.ts";
 import { type ClassClock, type ClockRow, classClock } from "#lib/clock/clock.ts";
 import { cueTrack } from "#lib/cues/cue-track.ts";
@@ -9,10 +9,10 @@ import { type SetupStep, walkSetups } from "#lib/transitions/walk.ts";
 import type { PlacedMove, RuleContext, RuleReads } from "./define/types.ts";
 
 export const NOTHING_SAID: CueTrack = { cues: [], dropped: [], talkSeconds: 0, talkShare: 0 };
-/** Above what a plan file may hold in one change and move. */
+/** More than a plan file allows for one change and one move. */
 const LONGEST_SECONDS = 40_000;
 
-/** A damaged plan may have times that are none, and nothing can be placed in them. */
+/** A damaged plan may have times that are not numbers; no cue can be placed in those. */
 export const hasUsableTimes = (plan: Plan, { rows, total }: ClassClock): boolean =>
   [total, plan.headsUpSeconds ?? 0, plan.countInSeconds ?? 0].every(Number.isFinite) &&
   rows.every(
@@ -20,7 +20,7 @@ export const hasUsableTimes = (plan: Plan, { rows, total }: ClassClock): boolean
       start >= transitionFrom && end >= start && end - transitionFrom <= LONGEST_SECONDS,
   );
 
-/** A whole plan with nothing held back and nothing kept: for whoever asks a rule by itself. */
+/** A context over the whole plan, for running one rule by itself. Nothing is left out and nothing is cached. */
 export function ruleContext(plan: Plan): RuleContext {
   const clock = classClock(plan);
   return new ScopedContext("everything", {
@@ -31,7 +31,7 @@ export function ruleContext(plan: Plan): RuleContext {
   });
 }
 
-/** `rows`: undefined where the reader knows no times. */
+/** `rows` is undefined where the reader may not see times. */
 export function placedMoves(plan: Plan, rows: readonly ClockRow[] | undefined): PlacedMove[] {
   const moves: PlacedMove[] = [];
   for (const [index, item] of plan.items.entries()) {
@@ -54,11 +54,11 @@ class Untimed implements PlacedMove {
   }
 
   get row(): ClockRow {
-    return refuse("the times of a move");
+    return refuse("the times of a move here");
   }
 }
 
-/** What a reader may look at. A function is asked once, when something looks. */
+/** What a reader may look at. Functions are called at most once, on first use. */
 interface Given {
   readonly plan: Plan;
   readonly moves: readonly PlacedMove[];
@@ -103,11 +103,11 @@ export class ScopedContext implements RuleContext {
   }
 
   private refuse(what: string): never {
-    return refuse(`${what} for a rule that reads ${this.reads}`);
+    return refuse(`"${what}" when it reads "${this.reads}"`);
   }
 }
 
-/** A defect of the rule: the first test that runs it finds it. */
+/** Only a mistake in a rule gets here; the first test that runs it fails. */
 function refuse(what: string): never {
-  throw new Error(`There is no ${what}.`);
+  throw new Error(`A rule may not read ${what}. Declare it in "reads".`);
 }

@@ -1,4 +1,7 @@
-/** Every rule's examples, by the rule's id: for its page and its tests. Apart from the rules, so that no page that only checks fetches them. */
+/**
+ * Every rule's examples, by the rule's id, for its page and its tests. Kept apart from the rules so that pages that only
+ * check do not load them.
+ */
 
 import type { AnyRule, RuleExamples } from "./define/types.ts";
 import { beyondTheCarriageExamples } from "./rules/beyond-the-carriage.ts";
@@ -79,7 +82,7 @@ const EXAMPLES: Readonly<Record<string, () => RuleExamples>> = {
   "wrists-without-rest": wristsWithoutRestExamples,
 };
 
-/** Throws for a rule that brings none: the first test that asks finds it. */
+/** Throws for a rule without examples; the tests of the rules then fail. */
 export function examplesOf(rule: Pick<AnyRule, "id">): RuleExamples {
   const make = Object.hasOwn(EXAMPLES, rule.id) ? EXAMPLES[rule.id] : undefined;
   if (!make) throw new Error(`rule ${rule.id} has no examples`);

@@ -2,9 +2,10 @@
 import { countWord, listWords, percent, plainNumber, secondsWords, sentenceCase } from "#lib/plan/format.ts";
 
 /**
- * Fills the `{holes}` of a message. A number is worded by the ending of its name: `...Seconds` as a length of time,
- * `...Share` (0..1) as a percentage, `countInWords` is the value `count` as "no", "one", "two", anything else as a number. Lists are joined with commas and "and". A hole with no
- * value stays as it is, so that the laws over all rules find it. A message begins with a capital, whatever name is first.
+ * Fills the `{holes}` of a message. The ending of a name says how its number is worded: `...Seconds` as a length of time,
+ * `...Share` (0..1) as a percentage, `countInWords` as the value `count` in words ("no", "one", "two"), others as a plain
+ * number. Lists are joined with commas and "and". A hole without a value stays, so that the tests of all rules find it.
+ * The first letter becomes a capital.
  */
 export function fillMessage(template: string, values: Readonly<Record<string, unknown>>): string {
   const filled = template.replace(/\{([a-zA-Z]+)\}/g, (hole, name: string) =>

@@ -1,22 +1,25 @@
-/** From what a rule found to what people read, and in which order. */
+/** Turns what a rule found into what people read, in order. */
 import { perValue } from "#lib/memo/per-value.ts";
 import type { FindingLevel, PlanItem } from "#lib/plan/schema.ts";
 import type { AnyRule, Finding, Found, RuleContext } from "./define/types.ts";
 import { fillMessage } from "./fill-message.ts";
 import type { RuleInUse } from "./studio-rules.ts";
 
-/** Not a rule: what a rule that broke becomes, so that one defect never hides the other findings. */
+/** Stands for a rule that threw, so that one defect never hides the other findings. */
 export const RULE_CRASHED = "rule-crashed";
 
-/** What several rules found in one place. */
+/** What several rules found in one item, or in the plan as a whole. */
 export interface Batch {
   readonly findings: readonly Finding[];
-  /** Ids of the rules that broke on it. */
+  /** Ids of the rules that threw. */
   readonly broken: readonly string[];
 }
 export const NOTHING_FOUND: Batch = { findings: [], broken: [] };
 
-/** Runs rules on what they read. With `about` only findings about that item count: the others are asked for elsewhere. */
+/**
+ * Runs rules over a context. With `about`, only findings about that item are kept: the others are found with their own
+ * item.
+ */
 export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: string): Batch {
   const findings: Finding[] = [];
   const broken: string[] = [];
@@ -35,7 +38,7 @@ export function batchOf(rules: readonly RuleInUse[], ctx: RuleContext, about?: s
   return findings.length + broken.length === 0 ? NOTHING_FOUND : { findings, broken };
 }
 
-/** What was found in one place by several kinds of rules, in order where it is all about one item. */
+/** Joins batches about the same item, in order. */
 export function mergedBatch(batches: readonly Batch[]): Batch {
   const some = batches.filter((batch) => batch !== NOTHING_FOUND);
   if (some.length === 0) return NOTHING_FOUND;
@@ -43,7 +46,7 @@ export function mergedBatch(batches: readonly Batch[]): Batch {
   return { findings, broken: some.flatMap((batch) => batch.broken) };
 }
 
-/** All findings of a plan in order: see `PlanCheck`. Nothing of a rule that broke anywhere is kept. */
+/** All findings of a plan, in the order that `PlanCheck` describes. A rule that threw anywhere contributes nothing. */
 export function findingsInOrder(
   rules: readonly RuleInUse[],
   items: readonly PlanItem[],
@@ -69,8 +72,10 @@ export function findingsInOrder(
 type Places = ReadonlyMap<string, number>;
 const placesOf = perValue((items: readonly PlanItem[]): Places => new Map(items.map((item, i) => [item.id, i])));
 
-const CRASHED = "could not be worked out for this plan, so nothing is known about it; everything else was checked.";
-const LIMITS_NOT_READ = "has house limits that cannot be read; its own limits were used instead.";
+const CRASHED =
+  "failed on this plan, so what it looks for was not checked. Everything else was. Tell whoever runs the server.";
+const LIMITS_NOT_READ =
+  "has studio limits that cannot be read, so its own were used. Set them again in the studio standards.";
 
 function notice(rule: AnyRule, message: string, words: string): Finding {
   return {
@@ -102,5 +107,5 @@ const byLevelAndRule = (a: Finding, b: Finding): number =>
 const isInOrder = (list: readonly Finding[]): boolean =>
   list.every((finding, n) => n === 0 || byLevelAndRule(list[n - 1] ?? finding, finding) <= 0);
 
-/** By code unit: a locale's order would differ from one reader to the next. */
+/** By code unit: a locale's order would differ from reader to reader. */
 const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

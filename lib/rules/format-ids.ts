@@ -1,6 +1,6 @@
 /**
- * Every rule id that a `springline.plan/1` file may set house standards for. A file written where more rules run must be
- * readable where fewer do: a standard of a rule that has no file here is carried along, its limits unchecked.
+ * Every rule id that a `springline.plan/1` file may set studio standards for. A file from a version with more rules
+ * must stay readable in one with fewer: the standard of a rule without a file here is carried along, its limits unchecked.
  */
 export const FORMAT_RULE_IDS: ReadonlySet<string> = new Set([
   "beyond-the-carriage",

@@ -1,4 +1,4 @@
-/** What is known of a plan before any rule is asked. */
+/** What is worked out about a plan before any rule runs. */
 
 import type { Balance } from "#lib/balance/balance.ts";
 import type { ClassClock } from "#lib/clock/clock.ts";
@@ -10,6 +10,6 @@ export interface KnownPlan extends PlanParts {
   readonly standards: Standards | undefined;
   readonly clock: ClassClock;
   readonly balance: Balance;
-  /** One more than there are moves; null for times in which nothing can be placed. */
+  /** One more than there are moves; null when the times are damaged and no cue can be placed. */
   readonly spans: readonly PlacedSpan[] | null;
 }

@@ -1,4 +1,4 @@
-/** How much a finding weighs, in words: one place for margin, rules and standards. */
+/** The levels of a finding in words, for the margin, the rules and the standards. */
 import type { FindingLevel } from "#lib/plan/schema.ts";
 
 export interface LevelCount {
@@ -8,7 +8,7 @@ export interface LevelCount {
   readonly words: string;
 }
 
-/** How many findings there are of each level that has some, what weighs most first. */
+/** How many findings there are of each level, the weightiest level first; levels without findings are left out. */
 export function levelCounts(findings: readonly { readonly level: FindingLevel }[]): LevelCount[] {
   return (["must", "look", "info"] as const).flatMap((level) => {
     const n = findings.filter((finding) => finding.level === level).length;
@@ -16,7 +16,7 @@ export function levelCounts(findings: readonly { readonly level: FindingLevel }[
   });
 }
 
-/** What a house may make of a rule. */
+/** What a studio may set a rule to. */
 export type StandardLevel = FindingLevel | "off";
 export const STANDARD_LEVELS: readonly StandardLevel[] = ["must", "look", "info", "off"];
 

@@ -1,6 +1,6 @@
 /**
- * A rule's limits as fields to read and to type: kind, unit, bounds and the rule's own value, all read off the rule's
- * zod schema, so that a screen never says another thing than the check does. Pure.
+ * A rule's limits as form fields: kind, unit, bounds and the rule's own value. All are read off the rule's zod schema, so
+ * that a screen never contradicts the check.
  */
 import * as z from "zod/mini";
 import { listWords, percent, plainNumber, secondsWords, tagWords } from "#lib/plan/format.ts";
@@ -21,7 +21,7 @@ export interface NumberLimit extends Named {
   readonly whole: boolean;
   readonly min: number;
   readonly max: number;
-  /** The rule's own value; null where leaving it out means something of its own, which the label says. */
+  /** The rule's own value; null where leaving it empty has a meaning of its own, which the label gives. */
   readonly usual: number | null;
 }
 export interface ChoicesLimit extends Named {
@@ -33,7 +33,7 @@ interface YesNoLimit extends Named {
   readonly kind: "yes-no";
   readonly usual: boolean;
 }
-/** A kind of value that no screen can type yet: shown, and left as it is. */
+/** A kind of value that no screen can edit yet: shown as it is. */
 interface OtherLimit extends Named {
   readonly kind: "other";
   readonly usual: unknown;
@@ -42,7 +42,7 @@ export type Limit = NumberLimit | ChoicesLimit | YesNoLimit | OtherLimit;
 
 type Node = Readonly<Record<string, unknown>>;
 
-/** In the order in which the rule names them. */
+/** In the rule's own order. */
 export function limitsOf(rule: Pick<AnyRule, "limits">): readonly Limit[] {
   const { properties } = z.toJSONSchema(rule.limits, { io: "input" });
   return Object.entries(properties ?? {}).map(([name, node]) => limitOf(name, typeof node === "object" ? node : {}));
@@ -84,7 +84,7 @@ const UNITS: readonly (readonly [RegExp, LimitUnit])[] = [
 ];
 const unitOf = (name: string): LimitUnit => UNITS.find(([ending]) => ending.test(name))?.[1] ?? "";
 
-/** "maxOverSeconds" as "max over": for a limit that brings no words of its own. */
+/** "maxOverSeconds" as "max over", for a limit without a description. */
 function nameWords(name: string): string {
   const bare = name.replace(/(Seconds|Share|Count|Mm|N)$/, "");
   return (bare || name).replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
@@ -114,7 +114,7 @@ function numberWords({ unit }: NumberLimit, value: number): string {
   return unit === "" ? plainNumber(value) : `${plainNumber(value)} ${unit}`;
 }
 
-/** The text a number limit stands in its field with; empty for null. */
+/** What a number limit's field shows; empty for null. */
 export function numberText(limit: NumberLimit, value: number | null): string {
   if (value === null) return "";
   // Twelve digits: 0.29 x 100 is 28.999999999999996.
@@ -125,7 +125,7 @@ export type LimitRead =
   | { readonly ok: true; readonly value: number | null }
   | { readonly ok: false; readonly say: string };
 
-/** What was typed, with a point or a comma. Null: left empty, where the rule allows that. */
+/** Reads what was typed, with a decimal point or comma. Null where the field is empty and the rule allows that. */
 export function readNumberLimit(limit: NumberLimit, text: string): LimitRead {
   const plain = text.trim().replace(",", ".");
   if (plain === "") return limit.usual === null ? { ok: true, value: null } : { ok: false, say: wanted(limit) };

@@ -1,4 +1,7 @@
-/** What the rules find of one move item that are asked once an item, each kind of them again only where what it reads changed. */
+/**
+ * Findings about one move item, from the rules that run once an item. Each kind runs again only when what it reads has
+ * changed.
+ */
 import { classClock } from "#lib/clock/clock.ts";
 import type { PlacedSpan } from "#lib/cues/place-span.ts";
 import type { Cue, CueTrack, DroppedLine } from "#lib/cues/types.ts";
@@ -18,9 +21,9 @@ import type { StudioRules } from "./studio-rules.ts";
 export interface MovePlace {
   readonly placed: PlacedMove;
   readonly before: PlacedMove | undefined;
-  /** Place among all items of the last move before it whose set-up is known, else of the first item. */
+  /** Index among all items of the last move before it whose set-up is known, else of the first item. */
   readonly from: number;
-  /** Place among the moves. */
+  /** Index among the moves. */
   readonly n: number;
 }
 
@@ -29,7 +32,7 @@ export interface MoveFindings {
   readonly batch: Batch;
 }
 
-/** All that anything found of the item depends on: while it is the same, none of the kinds has to be looked at. */
+/** Everything that the findings about the item depend on: while it stays the same, no kind of rule has to be looked at. */
 export function moveReads(studio: StudioRules, { frame, times, plan, spans }: KnownPlan, at: MovePlace): Reads {
   const { placed, before, from, n } = at;
   const claimed = claimsAnything(placed.item) ? times : null;
@@ -82,7 +85,7 @@ function ofChange(
   });
 }
 
-/** The items of a change, and the moves that they do. */
+/** The items of a change and their library moves. */
 function pushChange(reads: unknown[], plan: Plan, from: number, to: number): void {
   for (let at = from; at <= to; at++) {
     const item = plan.items[at];
@@ -91,7 +94,7 @@ function pushChange(reads: unknown[], plan: Plan, from: number, to: number): voi
 }
 
 interface SpokenPlace extends MovePlace {
-  /** What is said on the way into it and in it. */
+  /** What is said in the change into it and during it. */
   readonly around: readonly PlacedSpan[];
 }
 

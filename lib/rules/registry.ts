@@ -1,4 +1,4 @@
-/** Every rule, by id. An explicit list: a bundler sees it, and so does a reviewer. */
+/** Every rule, sorted by id. The list is explicit, so that the bundler and reviewers see it. */
 
 import type { AnyRule } from "./define/types.ts";
 import { beyondTheCarriage } from "./rules/beyond-the-carriage.ts";

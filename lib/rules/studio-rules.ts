@@ -1,11 +1,11 @@
-/** The rules as a house has them: which are on, how much each weighs, within which limits. */
+/** The rules as a studio has set them: which are on, at which level, with which limits. */
 import { own } from "#lib/plan/lookup.ts";
 import type { FindingLevel, Standards } from "#lib/plan/schema.ts";
 import type { AnyRule, LimitedRule, RuleReads } from "./define/types.ts";
 
 export interface RuleInUse extends LimitedRule {
   readonly rule: AnyRule;
-  /** What the house says instead of the rule; undefined: nothing. */
+  /** The studio's level in place of the rule's own; undefined where it set none. */
   readonly level: FindingLevel | undefined;
 }
 

@@ -1,4 +1,4 @@
-/** One rule's house standard: whether it can be, and what of it differs from the rule's own. Pure. */
+/** Checks one rule's studio standard and keeps what differs from the rule's own values. */
 import * as z from "zod/mini";
 import { sameData } from "#lib/plan/same-data.ts";
 import { type Standards, standardSchema } from "#lib/plan/schema.ts";
@@ -9,11 +9,11 @@ export type StudioStandard = Standards[string];
 export const studioStandardSchema = standardSchema;
 
 export type StandardCheck =
-  /** Null: nothing differs from the rule's own. */
+  /** Null when nothing differs from the rule's own values. */
   | { readonly ok: true; readonly standard: StudioStandard | null }
   | { readonly ok: false; readonly limit: string | null; readonly say: string };
 
-/** Checks the limits against the rule's schema and leaves out what is as the rule has it anyway. */
+/** Checks the limits against the rule's schema and leaves out values that equal the rule's own. */
 export function checkStandard(rule: AnyRule, wanted: StudioStandard): StandardCheck {
   const read = rule.limits.safeParse(wanted.limits ?? {});
   if (!read.success) return refused(rule, wanted, read.error);

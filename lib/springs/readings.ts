@@ -1,6 +1,6 @@
 /**
- * The readings of a luggage scale as a studio keeps them beside its machines: what was read, in which units, and which
- * reading was left out of the fit. Never part of a plan. Pure.
+ * The readings of a luggage scale that a studio keeps with its machines: what was read, in which units, and which readings
+ * were left out of the fit. Never part of a plan.
  */
 
 import * as z from "zod/mini";
@@ -21,7 +21,7 @@ const MM: Readonly<Record<TravelUnit, number>> = { mm: 1, cm: 10 };
 const NEWTONS: Readonly<Record<ForceUnit, number>> = { N: 1, kgf: NEWTONS_PER_KGF };
 export const toMm = (value: number, unit: TravelUnit): number => value * MM[unit];
 export const toNewtons = (value: number, unit: ForceUnit): number => value * NEWTONS[unit];
-/** As it was read: twelve digits give back what was typed. */
+/** Rounded to twelve digits, which gives back what was typed. */
 export const fromMm = (mm: number, unit: TravelUnit): number => Number((mm / MM[unit]).toPrecision(12));
 export const fromNewtons = (newtons: number, unit: ForceUnit): number =>
   Number((newtons / NEWTONS[unit]).toPrecision(12));
@@ -29,10 +29,10 @@ export const fromNewtons = (newtons: number, unit: ForceUnit): number =>
 const springReadingSchema = z.strictObject({
   travelMm: numberFrom(0, 5000),
   newtons: numberFrom(0, 5000),
-  /** Kept to be seen, not used. */
+  /** Kept and shown, but left out of the fit. */
   leftOut: z.optional(z.literal(true)),
 });
-/** All that was read at one spring. The units are those it was typed in; the numbers are millimetres and newtons. */
+/** All readings of one spring. The numbers are millimetres and newtons; the units are those that were typed. */
 export const sheetSchema = z.strictObject({
   travelUnit: z.enum(TRAVEL_UNITS),
   forceUnit: z.enum(FORCE_UNITS),
@@ -40,21 +40,21 @@ export const sheetSchema = z.strictObject({
 });
 export type KeptReading = z.infer<typeof springReadingSchema>;
 export type ReadingSheet = z.infer<typeof sheetSchema>;
-/** A sheet with when it was kept, ms since the epoch. */
+/** A sheet and when it was saved, ms since the epoch. */
 const keptSheetSchema = z.extend(sheetSchema, { at: z.number() });
 export type KeptSheet = z.infer<typeof keptSheetSchema>;
 /** By spring id. */
 const roomReadingsSchema = z.record(z.string().check(z.regex(ID_PATTERN)), keptSheetSchema);
 export type RoomReadings = z.infer<typeof roomReadingsSchema>;
 
-/** The readings that count, with their places among all. */
+/** The readings that count, with their indexes among all. */
 export function countedReadings(readings: readonly KeptReading[]): { readings: SpringReading[]; places: number[] } {
   const places = readings.flatMap((reading, i) => (reading.leftOut ? [] : [i]));
   const counted = readings.filter((reading) => !reading.leftOut);
   return { readings: counted.map(({ travelMm, newtons }) => ({ travelMm, newtons })), places };
 }
 
-/** A fit as a spring of the room holds it: to a tenth of a newton, over a metre of travel too. */
+/** A fit rounded for the room's spring, exact to a tenth of a newton over a metre of travel. */
 export const roundedSpring = (fit: { stiffnessNPerMm: number; preloadN: number }) => ({
   stiffnessNPerMm: Math.round(fit.stiffnessNPerMm * 1e4) / 1e4,
   preloadN: tenth(fit.preloadN),

@@ -1,6 +1,6 @@
 /**
- * A spring measured with a luggage scale: readings of travel and force become stiffness and preload, with what is left
- * over, and with a word on whether the readings lie on a line and which one to take again.
+ * A spring measured with a luggage scale: readings of travel and force become stiffness and preload, with residuals and
+ * advice on whether the readings lie on a line and which one to take again.
  */
 import { tenth } from "#lib/numbers/round.ts";
 import {
@@ -24,20 +24,20 @@ export type SpringFit =
       readonly ok: true;
       /** Slope of the line, N/mm. */
       readonly stiffnessNPerMm: number;
-      /** Where the line meets travel 0, N. Below 0 the readings ask for another look: see `say` and `fitForRoom`. */
+      /** Where the line meets travel 0, N. Below 0 something is wrong: see `say` and `fitForRoom`. */
       readonly preloadN: number;
-      /** Reading less line, N, in the order of the readings. */
+      /** Reading minus line, N, in the order of the readings. */
       readonly residualsN: readonly number[];
       /** N, with n - 2 degrees of freedom (n - 1 without preload). */
       readonly residualSdN: number;
-      /** 0..1; without preload it is of the sum of squares about 0. */
+      /** 0..1; without preload it uses the sum of squares about 0. */
       readonly rSquared: number;
       /** Standard errors, N/mm and N. */
       readonly sdStiffness: number;
       readonly sdPreload: number;
       /** No reading is further off the line than the scale's own error. */
       readonly straight: boolean;
-      /** Index of the one reading without which the others lie on a line; null when there is no such one. */
+      /** Index of the one reading without which the others lie on a line; null if there is none. */
       readonly doubtful: number | null;
       /** One or two sentences for whoever measured. */
       readonly say: string;
@@ -45,21 +45,21 @@ export type SpringFit =
   | { readonly ok: false; readonly say: string };
 
 export interface FitOptions {
-  /** "none" when the studio knows that the spring begins to pull at travel 0: the line is held to the origin. */
+  /** "none" when the spring is known to begin to pull at travel 0: the line then goes through the origin. */
   readonly preload?: "free" | "none";
-  /** What the scale may be wrong by, N. Left out: 2 in 100 of the largest reading, at least 1 N. */
+  /** The scale's error, N. Default: 2% of the largest reading, at least 1 N. */
   readonly scaleErrorN?: number;
 }
 
-/** Two readings always lie on a line, and so do any number at two travels: three show whether a line is right. */
+/** Readings at two travels always lie on a line; three travels show whether a line is right. */
 const FEWEST_READINGS = 3;
-/** A luggage scale shows tenths of a kilogram and is good to about 2 in 100 (common practice, no source). */
+/** A luggage scale shows tenths of a kilogram and is good to about 2% (common practice, no source). */
 const SCALE_SHARE = 0.02;
 const SCALE_LEAST_N = 1;
 
 /**
- * Ordinary least squares of newtons on travel. Refuses, in one sentence, fewer than three readings or than three
- * different travels, numbers that are not, and a force that does not grow with travel. Never throws.
+ * Ordinary least squares of newtons on travel. Refuses, with one sentence, fewer than three readings or three different
+ * travels, values that are not numbers, and a force that does not grow with travel. Never throws.
  */
 export function fitSpring(readings: readonly SpringReading[], options: FitOptions = {}): SpringFit {
   const refused = refusal(readings);
@@ -86,8 +86,8 @@ export function fitSpring(readings: readonly SpringReading[], options: FitOption
 }
 
 /**
- * The fit as a room can use it: a preload below 0 by no more than the readings can tell is none, so the line is held to
- * the origin; a preload further below 0 is refused, because the travel was not measured from where the spring pulls.
+ * The fit as a room can use it. A preload below 0 within the error of the readings counts as none, and the line goes
+ * through the origin. One further below 0 is refused: the travel was not measured from where the spring begins to pull.
  */
 export function fitForRoom(readings: readonly SpringReading[], options: FitOptions = {}): SpringFit {
   const free = fitSpring(readings, options);
@@ -99,14 +99,14 @@ export function fitForRoom(readings: readonly SpringReading[], options: FitOptio
   return { ok: false, say: saySlack(-free.preloadN / free.stiffnessNPerMm) };
 }
 
-const NOT_GROWING = "The force does not grow with the travel: look whether travel and force stand the right way round.";
+const NOT_GROWING = "The force does not grow with the travel. Check that travel and force are not swapped.";
 
 function refusal(readings: readonly SpringReading[]): string | null {
   const bad = readings.findIndex((r) => !isReading(r.travelMm) || !isReading(r.newtons));
   if (bad >= 0) return `Reading ${bad + 1} needs a travel and a force, neither below 0.`;
-  if (readings.length < FEWEST_READINGS) return "At least three readings are needed: two always lie on a line.";
+  if (readings.length < FEWEST_READINGS) return "Take at least three readings: two always lie on a line.";
   if (new Set(readings.map((r) => r.travelMm)).size < FEWEST_READINGS) {
-    return "At least three different travels are needed: readings at two travels always lie on a line.";
+    return "Take readings at three different travels at least: those at two travels always lie on a line.";
   }
   return null;
 }
@@ -117,13 +117,13 @@ type Verdict =
   | { readonly kind: "straight"; readonly offN: number }
   | { readonly kind: "doubtful"; readonly index: number; readonly offN: number }
   | { readonly kind: "too-few" | "scattered"; readonly offN: number }
-  /** `index`: the reading without which the others lie on a line as well, null when there is no such one. */
+  /** `index` is the reading without which the others lie on a line too; null if there is none. */
   | { readonly kind: "bent-up" | "bent-down"; readonly offN: number; readonly index: number | null };
 
 /**
- * Straight: nothing is further off the line than the scale's error. Else two explanations with one more number each are
- * weighed: one wrong reading, or a spring that bends away from a line; what leaves the smaller sum of squares is named,
- * a wrong reading only if the others then lie on a line. Three readings cannot tell which is wrong.
+ * Straight if no reading is further off the line than the scale's error. Otherwise two explanations are compared, each with
+ * one more parameter: one wrong reading, or a spring that bends. The one with the smaller sum of squares is named, a wrong
+ * reading only if the others then lie on a line. Three readings cannot show which is wrong.
  */
 function judge(points: readonly Point[], drawLine: typeof leastSquaresLine, scaleErrorN: number): Verdict {
   const line = drawLine(points);
@@ -149,7 +149,7 @@ function offOthers(line: SpringLine, index: number): number {
   return Math.abs(line.residuals[index] ?? 0) / (1 - (line.leverages[index] ?? 0));
 }
 
-/** Readings below the line in the middle of the travel and above it at the ends: stiffer the further it goes. */
+/** Readings below the line in the middle and above it at the ends mean a spring that gets stiffer. */
 function bendOf(points: readonly Point[], line: SpringLine): "bent-up" | "bent-down" {
   const byTravel = points.map((p, i) => ({ x: p.x, off: line.residuals[i] ?? 0 })).sort((a, b) => a.x - b.x);
   const ends = (byTravel[0]?.off ?? 0) + (byTravel.at(-1)?.off ?? 0);
@@ -159,42 +159,42 @@ function bendOf(points: readonly Point[], line: SpringLine): "bent-up" | "bent-d
 const scaleErrorOf = (readings: readonly SpringReading[]): number =>
   Math.max(SCALE_LEAST_N, SCALE_SHARE * Math.max(...readings.map((r) => r.newtons)));
 
-/** What a preload may be wrong by: the scale's error, or two standard errors where that is more. */
+/** The error of a preload: the scale's error or two standard errors, whichever is more. */
 const uncertainty = (sdPreload: number, scaleErrorN: number): number => Math.max(scaleErrorN, 2 * sdPreload);
 
 function sayVerdict(verdict: Verdict, line: SpringLine, readings: readonly SpringReading[]): string {
   const off = `${newtons(verdict.offN)} N`;
   switch (verdict.kind) {
     case "straight":
-      return `The readings lie on a line: ${line.slope.toFixed(3)} N per mm, preload ${newtons(line.intercept)} N, none more than ${off} off it.`;
+      return `The readings lie on a line: ${line.slope.toFixed(3)} N per mm, preload ${newtons(line.intercept)} N, none off it by more than ${off}.`;
     case "doubtful": {
       const r = readings[verdict.index];
-      return `Reading ${verdict.index + 1} (${r?.travelMm} mm, ${newtons(r?.newtons ?? 0)} N) is ${off} off the line of the others: take it again.`;
+      return `Reading ${verdict.index + 1} (${r?.travelMm} mm, ${newtons(r?.newtons ?? 0)} N) is ${off} off the line of the others. Take it again.`;
     }
     case "too-few":
-      return `The readings do not lie on a line, one is ${off} off, and three are too few to tell which is wrong: take more.`;
+      return `The readings do not lie on a line: one is ${off} off, and three are too few to tell which is wrong. Take more.`;
     case "bent-up":
     case "bent-down": {
       const how = verdict.kind === "bent-up" ? "stiffer" : "softer";
       const bend = `The readings bend: the spring gets ${how} the further it goes, up to ${off} off a line. Measure only the travel that the class uses.`;
       const r = verdict.index === null ? undefined : readings[verdict.index];
       if (!r) return bend;
-      return `${bend} Or it is reading ${(verdict.index ?? 0) + 1} (${r.travelMm} mm, ${newtons(r.newtons)} N) that is wrong: take it again first.`;
+      return `${bend} Or reading ${(verdict.index ?? 0) + 1} (${r.travelMm} mm, ${newtons(r.newtons)} N) is wrong. Take it again first.`;
     }
     case "scattered":
-      return `The readings do not lie on a line: up to ${off} off it, and no single one is to blame. Take them again.`;
+      return `The readings do not lie on a line: they are up to ${off} off, and no single one is to blame. Take them all again.`;
   }
 }
 
 function sayPreload(line: SpringLine, scaleErrorN: number): string {
   if (line.intercept >= 0) return "";
   if (-line.intercept <= uncertainty(line.sdIntercept, scaleErrorN)) {
-    return "The preload comes out below 0 by no more than the readings can tell: it is none.";
+    return "The preload comes out slightly below 0, within the error of the readings, so it counts as none.";
   }
   return saySlack(-line.intercept / line.slope);
 }
 
 const saySlack = (mm: number): string =>
-  `The spring hangs slack for the first ${Math.round(mm)} mm: measure the travel from where it begins to pull.`;
+  `The spring hangs slack for the first ${Math.round(mm)} mm. Measure the travel from where it begins to pull.`;
 
 const newtons = (x: number): string => String(tenth(x) + 0);

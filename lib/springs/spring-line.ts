@@ -1,6 +1,6 @@
 /**
- * A straight line by ordinary least squares, with or without an intercept, and what is left over. Sums are taken about
- * the means, so that large travels with small differences keep their digits.
+ * A straight line by ordinary least squares, with or without an intercept, and its residuals. Sums are taken about the
+ * means, so that large travels with small differences keep their precision.
  */
 
 export interface Point {
@@ -10,10 +10,10 @@ export interface Point {
 
 export interface SpringLine {
   readonly slope: number;
-  /** 0 when the line was held to the origin. */
+  /** 0 when the line goes through the origin. */
   readonly intercept: number;
   readonly residuals: readonly number[];
-  /** How much each point pulls the line to itself, 0..1. */
+  /** The leverage of each point, 0..1. */
   readonly leverages: readonly number[];
   readonly residualSumOfSquares: number;
   readonly residualSd: number;
@@ -66,7 +66,7 @@ export function lineThroughOrigin(points: readonly Point[]): SpringLine {
   };
 }
 
-/** The sum of squares that is left when a bend (a term in x²) is allowed beside the line. */
+/** The sum of squares left when the line may also bend (a term in x²). */
 export function residualSumOfSquaresBent(
   points: readonly Point[],
   line: SpringLine,
@@ -79,14 +79,14 @@ export function residualSumOfSquaresBent(
   return ofBend > 0 ? Math.max(0, line.residualSumOfSquares - along ** 2 / ofBend) : line.residualSumOfSquares;
 }
 
-/** The sum of squares that is left when one point is left out of the fit. */
+/** The sum of squares left when one point is left out. */
 export function residualSumOfSquaresWithout(line: SpringLine, index: number): number {
   return Math.max(0, line.residualSumOfSquares - offLine(line, index) ** 2);
 }
 
 /**
- * How far off the line a point is, made comparable between points: its residual divided by sqrt(1 - leverage) spreads
- * as the measuring itself does, wherever the point stands (Cook & Weisberg, Residuals and Influence in Regression).
+ * How far a point is off the line, comparable between points: the residual divided by sqrt(1 - leverage) has the spread of
+ * the measurement wherever the point is (Cook and Weisberg, Residuals and Influence in Regression, 1982).
  */
 export const offLine = (line: SpringLine, index: number): number =>
   (line.residuals[index] ?? 0) / Math.sqrt(Math.max(Number.EPSILON, 1 - (line.leverages[index] ?? 0)));
@@ -94,7 +94,7 @@ export const offLine = (line: SpringLine, index: number): number =>
 const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
 const sumOfSquares = (list: readonly number[]): number => list.reduce((a, b) => a + b * b, 0);
 
-/** A second pass takes up what rounding left of the first. */
+/** A second pass removes the rounding error of the first. */
 function mean(list: readonly number[]): number {
   const first = sum(list) / list.length;
   return first + sum(list.map((x) => x - first)) / list.length;

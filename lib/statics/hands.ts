@@ -1,7 +1,7 @@
 /**
- * What part of the body's weight the hands carry in a held plank, by statics: the weights of the segments turn the body
- * about the toes (or knees), the hands hold against it. A still body on ground that does not move; a carriage, a lifted
- * hand or speed change it. Model output, no measurement.
+ * The share of the body's weight on the hands in a held plank (wrist load), by statics: the weights of the segments turn the
+ * body about the toes or knees, and the hands hold against it. The model is a still body on firm ground; a moving carriage,
+ * a lifted hand or speed change the load. It is not a measurement.
  */
 import type { POSES } from "#lib/plan/schema.ts";
 import { ALL_TABLES, type SegmentTable, WINTER } from "./segments.ts";
@@ -9,7 +9,7 @@ import { type BodyPoint, type Joints, jointsOf, type Stance } from "./stance.ts"
 
 export type Pose = (typeof POSES)[number];
 
-/** Parts of the body's weight, 0..1, on both hands (or forearms) together. */
+/** Shares of the body's weight, 0..1, on both hands or forearms together. */
 export interface HandsShare {
   readonly share: number;
   /** Over where the hand presses, the published segment tables, and what a pose leaves open. */
@@ -30,7 +30,7 @@ const RAISED = 0.3048 / 1.74;
 
 const LEVEL: Stance = { on: "toes", arms: "straight", reach: "under", handsUp: 0, feetUp: 0, feet: "lifted" };
 
-/** The stance of each pose; a second one is the other end of what the pose leaves open. */
+/** The stance of each pose. A second one is the other extreme of what the pose leaves open. */
 const STANCES: Readonly<Record<Pose, readonly [Stance, ...Stance[]]>> = {
   "high-plank": [LEVEL],
   "forearm-plank": [{ ...LEVEL, arms: "forearms" }],
@@ -47,12 +47,12 @@ const STANCES: Readonly<Record<Pose, readonly [Stance, ...Stance[]]>> = {
 };
 
 /**
- * The hands' share in a pose: one number from Winter's table with the hand pressing in the middle of its range, and the
- * band of all that varies. Raised hands or feet are 30 cm up.
+ * The hands' share in a pose: one number from Winter's table with the hand pressing in the middle of its range, and a band
+ * over everything that varies. Raised hands or feet are 30 cm up.
  */
 export const handsShare = (pose: Pose): HandsShare => SHARES[pose];
 
-/** Where the joints are in a pose, to draw it; and how far from the pivot the hands press, in statures. */
+/** The joints of a pose, for drawing it, and how far from the pivot the hands press, in statures. */
 export function poseJoints(pose: Pose): Joints & { readonly pressX: number } {
   const stance = STANCES[pose][0];
   const joints = jointsOf(stance);
@@ -77,7 +77,7 @@ function pressX(stance: Stance, joints: Joints, ahead: number): number {
   return (stance.arms === "forearms" ? joints.elbow.x : joints.wrist.x) + ahead;
 }
 
-/** Worked out once: nothing of a plan changes them. */
+/** Worked out once, since no plan changes them. */
 const SHARES: Readonly<Record<Pose, HandsShare>> = {
   "high-plank": shareOf("high-plank"),
   "forearm-plank": shareOf("forearm-plank"),

@@ -1,6 +1,6 @@
 /**
- * A body in numbers: how heavy each segment is, where its centre of mass lies, and how long it is. Three published
- * tables stand side by side and are never mixed: each answer uses one of them whole.
+ * A body in numbers: the mass of each segment, its centre of mass and its length. There are three published tables, and
+ * each result uses one of them whole.
  */
 
 /** Part of the body's mass, one side for limbs, and the centre of mass as part of the length from the named end. */
@@ -29,7 +29,7 @@ export interface SegmentTable {
 
 /**
  * Segment lengths as parts of stature: Drillis & Contini 1966, as drawn in Winter, Biomechanics and Motor Control of
- * Human Movement, fig. 4.1. From memory; they agree among themselves (hip 0.530 - knee 0.285 = thigh 0.245).
+ * Human Movement, fig. 4.1. Quoted from memory; they agree with each other (hip 0.530 - knee 0.285 = thigh 0.245).
  */
 export const SEGMENT_LENGTHS = {
   shank: 0.246,
@@ -50,7 +50,7 @@ const JAW_HEIGHT = 0.87;
 const beyondShoulder = (fromCrown: number): number => 1 - fromCrown * (1 - JAW_HEIGHT) - SHOULDER_HEIGHT;
 
 /**
- * Winter (1990, 2005), after Dempster 1955: cadavers of a few older men. The answer given is this table's. Head and
+ * Winter (1990, 2005), after Dempster 1955: cadavers of a few older men. The result uses this table. Head and
  * neck have their centre at the ear canal; the trunk runs from hip to shoulder.
  */
 export const WINTER: SegmentTable = {

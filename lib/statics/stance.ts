@@ -1,6 +1,6 @@
 /**
- * A person held up by hands and toes, or hands and knees, seen from the side: where every joint is. Lengths in statures,
- * x forward from the toes (or knees), y up from the floor. The body is straight from its lower support to the head.
+ * Where every joint is when hands and toes, or hands and knees, hold a person up, seen from the side. Lengths in statures,
+ * x forward from the toes or knees, y up from the floor. The body is straight from its lower support to the head.
  */
 import { SEGMENT_LENGTHS } from "./segments.ts";
 
@@ -11,7 +11,7 @@ export interface BodyPoint {
 
 export interface Stance {
   readonly on: "toes" | "knees";
-  /** straight: as `reach` says; bent: elbows over the wrists, shoulders level with them; forearms: elbows down. */
+  /** straight: see `reach`; bent: elbows over the wrists, shoulders level with them; forearms: elbows down. */
   readonly arms: "straight" | "bent" | "forearms";
   /**
    * Where straight arms go. under: hands under the shoulders as they would be on level ground, the body keeping that
@@ -20,7 +20,7 @@ export interface Stance {
   readonly reach: "under" | "square";
   readonly handsUp: number;
   readonly feetUp: number;
-  /** On the knees: shins held level off the ground, or shins and feet lying on it, where it carries them. */
+  /** On the knees: shins held level off the ground, or lying on the ground, which then carries them. */
   readonly feet: "lifted" | "resting";
 }
 
@@ -73,7 +73,7 @@ export function jointsOf(stance: Stance): Joints {
 
 const FORWARD: BodyPoint = { x: 1, y: 0 };
 
-/** The joint the straight body begins at: the ankle over the toes, or the knee. */
+/** The joint where the straight body begins: the ankle over the toes, or the knee. */
 const lowerSupport = ({ on, feetUp }: Stance): BodyPoint => ({
   x: 0,
   y: feetUp + (on === "toes" ? ANKLE_OVER_TOES : KNEE_OVER_GROUND),
@@ -82,7 +82,7 @@ const lowerSupport = ({ on, feetUp }: Stance): BodyPoint => ({
 const bodyLength = ({ on }: Stance): number =>
   (on === "toes" ? SEGMENT_LENGTHS.shank : 0) + SEGMENT_LENGTHS.thigh + SEGMENT_LENGTHS.trunk;
 
-/** Radians: how far the body rises above the level, and how far the arms lean forward from the vertical. */
+/** Radians: how far the body rises above the horizontal, and how far the arms lean forward from the vertical. */
 function anglesOf(stance: Stance, lower: BodyPoint): { tilt: number; arm: number } {
   const rise = stance.handsUp + HAND_THICKNESS - lower.y;
   const body = bodyLength(stance);
@@ -110,7 +110,7 @@ function armsOf(stance: Stance, shoulder: BodyPoint, lean: number): Pick<Joints,
     const elbow = move(shoulder, down, SEGMENT_LENGTHS.upperArm);
     return { elbow, wrist: move(elbow, FORWARD, SEGMENT_LENGTHS.forearm) };
   }
-  // Hands and feet stay where they are while the elbows bend: the wrist is where straight arms had it.
+  // Hands and feet stay where they are as the elbows bend, so the wrist is where straight arms put it.
   const { wrist } = jointsOf({ ...stance, arms: "straight" });
   return { elbow: { x: wrist.x, y: wrist.y + SEGMENT_LENGTHS.forearm }, wrist };
 }

@@ -1,12 +1,12 @@
 /**
- * From one set-up to the next: which actions a person must do and how long they take. Counting is exact; the seconds
- * of an action are a studio's own timings or the defaults below.
+ * From one set-up to the next: which actions people must do and how long they take. The counts are exact; the seconds of
+ * an action are the room's own timings or the defaults below.
  */
 import { NOISE } from "#lib/numbers/round.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
 import { ACTIONS, type Action, FACINGS, type Facing, type Move, type MoveItem, type Plan } from "#lib/plan/schema.ts";
 
-/** Seconds. Common practice, no source; a studio replaces them with its own timings (`equipment.actionSeconds`). */
+/** Seconds (common practice, no source). A room's own timings in `equipment.actionSeconds` replace them. */
 export const DEFAULT_ACTION_SECONDS: Readonly<Record<Action | "base", number>> = {
   base: 2,
   springOn: 3,
@@ -30,7 +30,7 @@ export interface Setup {
   readonly facing: Facing;
   readonly hands: Move["hands"];
   readonly feet: Move["feet"];
-  /** Not part of the set-up itself, but a single handle or cable strap changes hands with it. */
+  /** Not part of the set-up itself, but a single handle or cable strap changes sides with it. */
   readonly side: MoveItem["side"];
 }
 
@@ -43,7 +43,7 @@ export interface Change {
 }
 export const NO_CHANGE: Change = { actions: {}, estimate: 0 };
 
-/** How an item is set up: its own facing and springs, the rest from its move. Null when the plan lacks the move. */
+/** How an item is set up: its own facing and springs, the rest from its move. Null when the plan does not have the move. */
 export function setupOf(plan: Plan, item: MoveItem): Setup | null {
   const move = moveOf(plan, item);
   if (!move) return null;
@@ -56,7 +56,7 @@ export function actionsBetween(before: Setup, after: Setup): ActionCounts {
   const springs = springActions(before.springs, after.springs);
   const hands = handActions(before, after);
   const feet = strapActions(before, after);
-  // One by one: whole classes are counted at every key press, and orders are tried by the thousand.
+  // Written out, because this runs for the whole class at every key press and for thousands of orders.
   const counts: Partial<Record<Action, number>> = {};
   put(counts, "springOn", springs.springOn);
   put(counts, "springOff", springs.springOff);
@@ -79,7 +79,7 @@ function put(counts: Partial<Record<Action, number>>, action: Action, count: num
 
 /**
  * Seconds for a change: 0 when nothing differs at all, else base + sum(count x seconds of the action), rounded up to a
- * whole second. Feet that move without a strap are a difference with no action of their own: they cost the base.
+ * whole second. Feet that move without a strap cost the base, since no action covers them.
  */
 export function estimateSeconds(plan: Plan, before: Setup, after: Setup): number {
   return estimateOf(plan, actionsBetween(before, after), feetMove(before, after));
@@ -93,8 +93,8 @@ export function changeBetween(plan: Plan, before: Setup | null, after: Setup | n
 }
 
 /**
- * The change into every move item, by item id. Pauses and headings between two moves do not matter; the first move has
- * no change; an item whose move is unknown is passed over, so that the next is compared with the last known set-up.
+ * The change into every move item, by item id. Pauses and headings between two moves do not matter, and the first move has
+ * no change. An item whose move is unknown is skipped: the next one is compared with the last known set-up.
  */
 export function changesInto(plan: Plan): Map<string, Change> {
   const changes = new Map<string, Change>();
@@ -113,7 +113,7 @@ export function actionSeconds(plan: Plan, action: Action | "base"): number {
   return plan.equipment.actionSeconds?.[action] ?? DEFAULT_ACTION_SECONDS[action];
 }
 
-/** True when any spring's number differs; a spring left out counts as none. */
+/** Whether any spring's count differs; a spring left out counts as none. */
 export function springsDiffer(a: Setup["springs"], b: Setup["springs"]): boolean {
   return springActions(a, b).carriageHome > 0;
 }
@@ -128,7 +128,7 @@ function estimateOf(plan: Plan, actions: ActionCounts, feetMoved: boolean): numb
     sum += count * actionSeconds(plan, action);
   }
   if (!differs) return 0;
-  // Timings with decimals add up to 7.000000000000001: that is 7 s, not 8.
+  // Decimal timings can add up to 7.000000000000001, which is 7 s and not 8.
   return Math.ceil(sum - NOISE);
 }
 
@@ -145,7 +145,7 @@ function springActions(before: Setup["springs"], after: Setup["springs"]) {
   return { springOn, springOff, carriageHome: Number(springOn > 0 || springOff > 0) };
 }
 
-/** Quarter turns the short way round the circle front, right, back, left: 0, 1 or 2. */
+/** Quarter turns by the shorter way round front, right, back, left: 0, 1 or 2. */
 export function quarterTurns(from: Facing, to: Facing): number {
   const turns = Math.abs(FACINGS.indexOf(from) - FACINGS.indexOf(to));
   return Math.min(turns, FACINGS.length - turns);

@@ -1,6 +1,6 @@
 /**
- * The class walked from set-up to set-up, as a body goes through it: what the hands hold, which foot is in a strap, which
- * springs are on, where the carriage is, and what each change must free before the next move can begin.
+ * Follows the body through the class from set-up to set-up: what the hands hold, which foot is in a strap, which springs are
+ * on, where the carriage is, and what must be let go before the next move can begin.
  */
 import { moveOf } from "#lib/plan/lookup.ts";
 import type { Move, MoveItem, Pause, Plan } from "#lib/plan/schema.ts";
@@ -16,39 +16,39 @@ import {
 
 /**
  * `home`: the move never takes the carriage out. `out`: it does, so it may be out when the move ends. `unknown`: the plan
- * does not say, or people have rested since and may have let it go.
+ * does not say, or people have paused since and may have let it go.
  */
 type CarriagePlace = "home" | "out" | "unknown";
 
-/** The machine and the body while a move is done. */
+/** The machine and the body during a move. */
 interface BodyState {
   /** Handles in the hands: 0, 1 or 2. */
   readonly handles: number;
   readonly crossed: boolean;
   /** The strap a foot is in, or null. */
   readonly strap: Setup["feet"] | null;
-  /** Whose hand or foot that is, where one handle or one cable strap is used; else null. */
+  /** The side of that hand or foot, where one handle or one cable strap is used; else null. */
   readonly side: "left" | "right" | null;
   readonly springs: Setup["springs"];
   /** Where the carriage may be when the move ends. */
   readonly carriage: CarriagePlace;
 }
 
-/** What the next move needs free that the move before still holds. */
+/** What the hands or feet still hold from the move before and must let go. */
 interface LetGo {
   /** Handles still in hands that must bear weight next: 0, 1 or 2. */
   readonly handles: number;
   /** The strap that a foot must leave because it is needed elsewhere, or null. */
   readonly strap: Setup["feet"] | null;
-  /** Seconds these acts alone take in this room. */
+  /** Seconds that letting go takes by itself in this room. */
   readonly seconds: number;
 }
 
-/** The way into one move. */
+/** The change into one move. */
 export interface SetupStep {
   readonly item: MoveItem;
   readonly to: Setup;
-  /** The body while this move is done. */
+  /** The body during this move. */
   readonly state: BodyState;
   /** The last move before it whose set-up is known; null for the first. */
   readonly before: { readonly item: MoveItem; readonly setup: Setup; readonly state: BodyState } | null;
@@ -60,11 +60,11 @@ export interface SetupStep {
   readonly letGo: LetGo;
   /** The pauses between the two moves. */
   readonly pauses: readonly Pause[];
-  /** Seconds there are for the change: the planned ones, else the estimate, and the pauses. */
+  /** Seconds available for the change: planned or else estimated, plus the pauses. */
   readonly seconds: number;
 }
 
-/** One step a move item whose move is known, in plan order. Headings do not matter. Never throws. */
+/** One step for each move item whose move is known, in plan order. Headings do not matter. Never throws. */
 export function walkSetups(plan: Plan): SetupStep[] {
   const steps: SetupStep[] = [];
   let before: SetupStep["before"] = null;

@@ -30,7 +30,7 @@ test("a start four centimetres further is seen on the rail, found, and said by o
   const item = onRail(page, /Forearm plank hold.*starting 4 cm further from the anchor/);
   await expect(item).toBeVisible();
   await item.click();
-  const slip = page.getByRole("article", { name: /^People start from another place/ });
+  const slip = page.getByRole("article", { name: /^A new starting place/ });
   await slip.getByRole("button", { name: /^Say first/ }).click();
   await expect(slip).toHaveCount(0);
   await expect(script(page)).toContainText("4 cm further from the anchor.");

@@ -108,10 +108,10 @@ test("own seconds change what a change costs, at once on the page and in an open
   await expect(petra.getByRole("row", { name: /turned round to face the back/ })).toContainText("82 s");
   await petra.getByRole("button", { name: "Save", exact: true }).press("Enter");
   await expect(petra.getByText("Saved. Open plans were timed again.")).toBeVisible();
-  await expect(ines.getByRole("article", { name: /^A planned transition is shorter/ }).first()).toBeVisible();
+  await expect(ines.getByRole("article", { name: /^A change is planned shorter/ }).first()).toBeVisible();
   await petra.getByRole("button", { name: "Clear all" }).click();
   await petra.getByRole("button", { name: "Save", exact: true }).click();
-  await expect(ines.getByRole("article", { name: /^A planned transition is shorter/ })).toHaveCount(0);
+  await expect(ines.getByRole("article", { name: /^A change is planned shorter/ })).toHaveCount(0);
 });
 
 test("a coach reads the rules and changes none; crew does not see them", async ({ as, app }) => {

@@ -101,7 +101,7 @@ function mendAll(
 }
 
 describe("the composed set-up", () => {
-  it("leaves no finding of the change, and nothing to mend", () => {
+  it("leaves no finding of the change, and nothing to fix", () => {
     let lines = 0;
     fc.assert(
       fc.property(validPlan, (any) => {
@@ -115,7 +115,7 @@ describe("the composed set-up", () => {
     expect(lines).toBeGreaterThan(often(80, 300));
   }, 120_000);
 
-  it("is the one line of a silent move, whichever of its findings is mended first", () => {
+  it("is the one line of a silent move, whichever of its findings is fixed first", () => {
     let mends = 0;
     fc.assert(
       fc.property(validPlan, (any) => {

@@ -95,7 +95,7 @@ describe("balance", () => {
     expect(answer.onKnees).toEqual({ seconds: 180, items: ["a", "b", "c", "d"] });
   });
 
-  it("leaves out a stretch below half weight, and a move nobody knows", () => {
+  it("leaves out a stretch below half weight, and an unknown move", () => {
     const weak = { ...exampleMoves.squat, muscles: { calves: 0.49 } };
     const plan = examplePlan([exampleMove("a"), exampleMove("x", { move: "gone" })], { moves: { squat: weak } });
     expect(balance(plan)).toMatchObject({ groups: { calves: { share: 1 } }, longest: {}, push: 0 });

@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { classIntensity, energyKcal, levelOf } from "#lib/intensity/intensity.ts";
 import { exampleMove, exampleMoves, examplePlan } from "#lib/rules/define/example-plan.ts";
 
-describe("levels for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 MET (PMC10310950, table 1)", () => {
+describe("levels for adults: light 2.0-2.9, moderate 3.0-5.9, vigorous from 6.0 MET (F&S Reports 4(2):150-158, 2023, table 1)", () => {
   it.each([
     [1.9, "very-light"],
     [2.0, "light"],

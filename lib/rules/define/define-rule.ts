@@ -1,12 +1,13 @@
-/** Makes a rule: checks its shape as it is loaded, freezes it, and folds a studio's limits into its own. */
+/** Makes a rule: checks its shape as it is loaded, freezes it, and puts a studio's limits over its own. */
 import type { AnyRule, LimitedRule, LimitsSchema, Rule } from "./types.ts";
 
-/** For rules whose number is a habit of the trade: nothing published was found. */
+/** The source of a number that is a habit of the trade: nothing published was found. */
 export const COMMON_PRACTICE = "common practice, no source";
 
-/** Throws on a rule that cannot be right: a programmer's error, found by the first test that loads it. */
+/** Throws on an id that is not kebab-case, which the first test that loads the rule shows. */
 export function defineRule<M extends string, L extends LimitsSchema>(rule: Rule<M, L>): AnyRule {
-  if (!/^[a-z][a-z0-9-]*$/.test(rule.id)) throw new Error(`rule id ${rule.id} is not kebab-case`);
+  if (!/^[a-z][a-z0-9-]*$/.test(rule.id))
+    throw new Error(`Rule id "${rule.id}" is not kebab-case: use small letters, digits and hyphens.`);
   const defaults = rule.limits.parse({});
   const { limits, check, ...meta } = rule;
   const asItIs: LimitedRule = { limitsRead: true, check: (ctx) => check(ctx, defaults) };

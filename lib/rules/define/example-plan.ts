@@ -1,7 +1,7 @@
-/** A tiny builder of plans for the rules' examples: what an example does not say is right. */
+/** A small builder of plans for the rules' examples. Whatever an example leaves out is right. */
 import type { Move, MoveItem, Plan, PlanItem, ScriptLine } from "#lib/plan/schema.ts";
 
-/** Four light, two heavy: an invented room. */
+/** An invented room with four light and two heavy springs. */
 export const exampleEquipment: Plan["equipment"] = {
   name: "Example room",
   carriageTravelMm: 1000,
@@ -25,7 +25,7 @@ const base: Move = {
   tempo: { outSeconds: 3, backSeconds: 2 },
 };
 
-/** The moves examples use; each can be changed by `moves` of `examplePlan`. */
+/** The moves that examples use; override them with `moves` in `examplePlan`. */
 export const exampleMoves = {
   squat: base,
   row: {
@@ -58,7 +58,7 @@ export const exampleMoves = {
   },
 } satisfies Record<string, Move>;
 
-/** All a move item needs to be told; safety and a way round included. */
+/** Every line that a move item needs, safety and easier lines included. */
 export const fullScript: readonly ScriptLine[] = [
   { kind: "setup", text: "{springs}, stand in the middle." },
   { kind: "breath", text: "Breathe out as you push." },
@@ -88,7 +88,7 @@ export function bothSides(id: string, left: Partial<MoveItem> = {}, right: Parti
   ];
 }
 
-/** A plan of the given items whose length fits them unless `changes` says otherwise. */
+/** A plan of the given items. Its length is 25 minutes unless `changes` says otherwise. */
 export function examplePlan(items: readonly PlanItem[], changes: Partial<Plan> = {}): Plan {
   return {
     format: "springline.plan/1",

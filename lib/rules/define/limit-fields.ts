@@ -1,9 +1,9 @@
-/** The kinds of limit a rule may have, each with its bounds, its usual value and the words a house reads when it sets it. */
+/** The kinds of limit a rule may have, each with its bounds, its usual value and a description for whoever sets it. */
 import * as z from "zod/mini";
 import { numberFrom, wholeFrom } from "#lib/plan/number-fields.ts";
 
 interface Says {
-  /** What it means, without a full stop. */
+  /** Its description, without a full stop. */
   readonly says: string;
 }
 interface Bounds extends Says {
@@ -20,13 +20,13 @@ export const numberLimit = ({ from, to, usual, says }: Bounds & { readonly usual
 export const wholeLimit = ({ from, to, usual, says }: Bounds & { readonly usual: number }) =>
   z._default(wholeFrom(from, to), usual).check(z.describe(says));
 
-/** A number that may be left out; what that means its words say. */
+/** A number that may be left out; its description says what that means. */
 export const openLimit = ({ from, to, says }: Bounds) => z.optional(numberFrom(from, to)).check(z.describe(says));
 
 export const yesNoLimit = ({ usual, says }: Says & { readonly usual: boolean }) =>
   z._default(z.boolean(), usual).check(z.describe(says));
 
-/** Any number of these, each at most once in sense; the list is never longer than what there is to choose. */
+/** Any number of the given choices. */
 export const choicesLimit = <const T extends readonly string[]>(
   choice: Says & { readonly of: T; readonly usual: T[number][] },
 ) =>

@@ -12,9 +12,9 @@ const travelling = (travel: [number, number]) =>
 export const beyondTheCarriage = defineRule({
   id: "beyond-the-carriage",
   reads: "item",
-  title: "Further than the machine goes, or than people sit",
-  why: "Loads are worked out over a travel that the machine does not have: what people feel is something else.",
-  fix: "Mend the travel in the library or the room's, or bring the starting place nearer to the usual one.",
+  title: "A move that goes further than the machine, or starts too far away",
+  why: "The load is worked out for a travel that the machine does not have, so people feel something else.",
+  fix: "Correct the travel in the library or the room's own, or bring the start nearer to the usual place.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -22,13 +22,13 @@ export const beyondTheCarriage = defineRule({
       from: 0,
       to: 2000,
       usual: 400,
-      says: "Furthest that people start from a move's usual place, mm",
+      says: "Furthest that people may start from a move's usual place, mm",
     }),
   }),
   messages: {
-    travel: "{itemName}: {toCm} cm of travel by the library, and this room's carriage goes {hasCm} cm; look at both.",
-    offset:
-      "{itemName}: started {place}, and nobody sits more than {mostCm} cm from the usual place. Is the number right?",
+    travel:
+      "{itemName}: the library says {toCm} cm of travel and this room's carriage goes {hasCm} cm. Correct whichever is wrong.",
+    offset: "{itemName}: the start is {place}, and the limit is {mostCm} cm from the usual place. Check the number.",
   },
   check({ plan, moves }, { mostOffsetMm }) {
     return moves.flatMap((placed) => [...tooFarOut(plan, placed), ...tooFarOff(plan, placed, mostOffsetMm)]);

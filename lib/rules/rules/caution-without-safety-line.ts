@@ -14,23 +14,26 @@ const plank = { move: "plank", script: unsafe };
 export const cautionWithoutSafetyLine = defineRule({
   id: "caution-without-safety-line",
   reads: "change",
-  title: "A move that asks for care has no safety line",
-  why: "People who should hold back are not told before they are in the move, and can be hurt.",
-  fix: "Write a safety line that says what to watch and when to stop; the maker's manual and a participant's clinician go first.",
+  title: "No safety line for a move that needs care",
+  why: "People who should hold back are not warned before they are in the move, and can be hurt.",
+  fix: "Write a safety line that says what to watch for and when to stop; the machine maker's manual and a participant's clinician come first.",
   level: "must",
   source: COMMON_PRACTICE,
   limits: limits({
     cautions: choicesLimit({
       of: MOVE_CAUTIONS,
       usual: [...MOVE_CAUTIONS],
-      says: "Cautions that call for a safety line",
+      says: "Cautions that need a safety line",
     }),
     onceForBothSides: yesNoLimit({
       usual: false,
-      says: "A line on one side is enough when the other side follows at once",
+      says: "A line on one side is enough if the other side follows at once",
     }),
   }),
-  messages: { unsaid: "{itemName}: care is asked for ({cautions}) and no safety line says so; write one." },
+  messages: {
+    unsaid:
+      "{itemName}: no safety line, and the move needs care ({cautions}). Write what to watch for and when to stop.",
+  },
   check(ctx, { cautions, onceForBothSides }) {
     const cautioned = cautionedMoves(ctx, cautions);
     return cautioned.flatMap((found) => {
@@ -48,9 +51,9 @@ export const cautionWithoutSafetyLineExamples = (): RuleExamples => ({
     { say: "a move without cautions", plan: examplePlan([exampleMove("a", { script: unsafe })]) },
   ],
   fail: [
-    { say: "weight on the wrists and nothing said", plan: examplePlan([exampleMove("a", plank)]), expect: ["unsaid"] },
+    { say: "wrist load and no safety line", plan: examplePlan([exampleMove("a", plank)]), expect: ["unsaid"] },
     {
-      say: "a safety line of spaces says nothing",
+      say: "a safety line with no words in it",
       plan: examplePlan([exampleMove("a", { ...plank, script: [...unsafe, { kind: "safety", text: "  " }] })]),
       expect: ["unsaid"],
     },

@@ -38,27 +38,27 @@ const squats = (between: Record<string, number>) =>
 export const changeCouldBeAvoided = defineRule({
   id: "change-could-be-avoided",
   reads: "setups",
-  title: "A change of springs could be spared",
-  why: "Every change costs the class seconds and attention that it could spend on work.",
-  fix: "Keep the springs from before, with people sitting further from the anchor or nearer to it where the plan says so.",
+  title: "A spring change could be avoided",
+  why: "Every change costs the class seconds and attention that could go into work.",
+  fix: "Keep the springs from before; where the plan says so, people sit further from the anchor or nearer to it.",
   level: "info",
   source:
-    "the room's measured springs and the ranges of the studio's library; what is worth a change is common practice, no source",
+    "the room's measured springs and the ranges in the studio's library; how much time makes it worth while is common practice, no source",
   limits: limits({
-    minSavedSeconds: numberLimit({ from: 0, to: 600, usual: 8, says: "What must be spared to be worth a word" }),
+    minSavedSeconds: numberLimit({ from: 0, to: 600, usual: 8, says: "Smallest saving that is worth a finding" }),
     maxOffsetMm: numberLimit({
       from: 0,
       to: 400,
       usual: 200,
-      says: "Furthest that people can sit from where they usually do",
+      says: "Furthest that people may sit from their usual place",
     }),
     minOrderSavedSeconds: numberLimit({
       from: 1,
       to: 600,
       usual: 15,
-      says: "What another order of a block must spare to be worth a word",
+      says: "Smallest saving by another order of a block that is worth a finding",
     }),
-    maxBlockCount: wholeLimit({ from: 2, to: 10, usual: 8, says: "Moves of a block up to which its order is tried" }),
+    maxBlockCount: wholeLimit({ from: 2, to: 10, usual: 8, says: "Most moves in a block for its order to be tried" }),
     maxLoadDifferenceShare: numberLimit({
       from: 0,
       to: 1,
@@ -68,10 +68,10 @@ export const changeCouldBeAvoided = defineRule({
   }),
   messages: {
     offset:
-      "{itemName}: keep {springs} on and sit {cm} cm {way} the anchor for the same load; it saves {savedSeconds} of changes.",
-    keep: "{itemName}: {springs} can stay on, the move takes them; it saves {savedSeconds} of changes.",
+      "{itemName}: keep {springs} on and sit {cm} cm {way} the anchor. That keeps the load and saves {savedSeconds} of changes.",
+    keep: "{itemName}: keep {springs} on. The move allows it, and that saves {savedSeconds} of changes.",
     order:
-      "Another order of {block} saves {savedSeconds} of changes: see 'Fewer set-ups' there, if the class allows it.",
+      "Another order under {block} saves {savedSeconds} of changes. Try 'Fewer set-ups' there, if the class allows it.",
   },
   check(ctx, limits) {
     const kept = avoidableChanges(ctx.plan, ctx.steps, limits)
@@ -88,7 +88,7 @@ const passes = (): RuleExamples["pass"] => [
   { say: "one light is far lighter than three: chosen on purpose", plan: squats({ light: 1 }) },
   { say: "nearer to the anchor the cable would hang loose", plan: rows(3, 2) },
   {
-    say: "the springs do not come back",
+    say: "the springs do not change back",
     plan: examplePlan(
       [exampleMove("a"), exampleMove("b", { springs: { light: 2 } }), exampleMove("c", { springs: { light: 3 } })],
       {
@@ -100,12 +100,12 @@ const passes = (): RuleExamples["pass"] => [
 
 const failures = (): RuleExamples["fail"] => [
   {
-    say: "three light for one pair between moves on two: 14 cm further from the anchor does it",
+    say: "three light for one pair, between moves on two: starting 14 cm further out does the same",
     plan: rows(2, 3),
     expect: ["offset"],
   },
   {
-    say: "springs and facing changed to and fro under one heading",
+    say: "springs and facing change back and forth under one heading",
     plan: examplePlan(
       [
         { id: "h", kind: "heading", title: "Legs and back" },
@@ -119,7 +119,7 @@ const failures = (): RuleExamples["fail"] => [
     expect: ["order"],
   },
   {
-    say: "a spring the move does not take, between moves on springs that it does",
+    say: "a spring that the move does not take, between moves on springs that it does",
     plan: squats({ heavy: 2 }),
     expect: ["keep"],
   },
@@ -127,7 +127,7 @@ const failures = (): RuleExamples["fail"] => [
 
 type Message = "offset" | "keep" | "order";
 
-/** Blocks of few moves, so that every key press can afford it; a longer one is looked at in its own view. */
+/** Only short blocks, since this runs at every key press. "Fewer set-ups" tries longer ones. */
 function betterOrders({ plan }: RuleContext, limits: { minOrderSavedSeconds: number; maxBlockCount: number }) {
   return headingsOf(plan.items, limits.maxBlockCount).flatMap((heading): Found<Message>[] => {
     const order = bestOrder(plan, heading.id, limits.minOrderSavedSeconds);

@@ -26,21 +26,25 @@ const strapped = { ...exampleMoves.squat, feet: "cable-strap" as const, position
 export const changeNotTold = defineRule({
   id: "change-not-told",
   reads: "change",
-  title: "Something changes and the set-up does not say it",
-  why: "What nobody says, half of the room does not do: they start on the wrong spring, facing the wrong way, or with the wrong side.",
+  title: "A change that the set-up does not mention",
+  why: "If nobody says it, half the room does not do it: they start on the wrong springs, facing the wrong way or on the wrong side.",
   fix: "Name the change in the set-up line, in words or with a live field.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
-    kinds: choicesLimit({ of: CHANGE_KINDS, usual: [...CHANGE_KINDS], says: "Changes that must be told" }),
+    kinds: choicesLimit({
+      of: CHANGE_KINDS,
+      usual: [...CHANGE_KINDS],
+      says: "Changes that a set-up line must mention",
+    }),
   }),
   messages: {
-    springs: "{itemName}: people {changes}, and no set-up line names the springs: say them, or put the field in.",
-    facing: "{itemName}: people turn from the {from} to the {to}, and no set-up line says which way to face.",
-    side: "{itemName}: it is the {side} now, and no set-up line says so: say the side, or put the field in.",
-    handles: "{itemName}: {changes}, and no set-up line speaks of the handles: say what the hands do.",
-    strap: "{itemName}: {changes}, and no set-up line speaks of the strap: say what the foot does.",
-    nothing: "{itemName}: no set-up line tells what changes ({kinds}); write one.",
+    springs: "{itemName}: people {changes}, and no set-up line says so. Name the springs, or put in the live field.",
+    facing: "{itemName}: people turn from the {from} to the {to}, and no set-up line says so. Say which way to face.",
+    side: "{itemName}: it is the {side} now, and no set-up line says so. Name the side, or put in the live field.",
+    handles: "{itemName}: no set-up line mentions the handles ({changes}). Say what the hands do.",
+    strap: "{itemName}: no set-up line mentions the strap ({changes}). Say what the foot does.",
+    nothing: "{itemName}: no set-up line says what changes ({kinds}). Write one.",
   },
   check({ plan, steps }, { kinds }) {
     return steps.flatMap((step): Found<Message>[] => {
@@ -81,7 +85,7 @@ const passes = (): RuleExamples["pass"] => [
   },
   { say: "nothing changes", plan: examplePlan([exampleMove("a"), exampleMove("b", { script: [] })]) },
   {
-    say: "naming the other side says what the one handle does too",
+    say: "naming the other side, which covers the one handle too",
     plan: examplePlan([
       exampleMove("a", { move: "row", side: "right" }),
       exampleMove("b", { move: "row", side: "left", ...setup("Other side.") }),
@@ -96,7 +100,7 @@ const failures = (): RuleExamples["fail"] => [
     expect: ["springs"],
   },
   {
-    say: "a long back is no way to face",
+    say: "a long back, which does not say which way to face",
     plan: examplePlan([exampleMove("a"), exampleMove("b", { facing: "back", ...setup("Stand tall, back long.") })]),
     expect: ["facing"],
   },
@@ -129,7 +133,7 @@ const failures = (): RuleExamples["fail"] => [
 
 const hasSetupWords = (plan: Plan, step: SetupStep): boolean => saidIn(plan, step.item, ["setup"]) !== "";
 
-/** What changes on the way into a move and is told by no set-up line and no pause before it. */
+/** What changes into a move without being mentioned in its set-up lines or in a pause before it. */
 function untoldChanges(plan: Plan, step: SetupStep): ChangeKind[] {
   const changed = CHANGE_KINDS.filter((kind) => CHANGES[kind](step));
   if (changed.length === 0) return [];
@@ -144,7 +148,7 @@ function untoldChanges(plan: Plan, step: SetupStep): ChangeKind[] {
   return changed.filter((kind) => !told[kind]);
 }
 
-/** Where one handle or one strap only goes to the other side, the side is what must be told. */
+/** Where one handle or strap only changes sides, the side is what must be mentioned. */
 const CHANGES: Readonly<Record<ChangeKind, (step: SetupStep) => boolean>> = {
   springs: ({ actions }) => actions.carriageHome !== undefined,
   facing: ({ actions }) => actions.quarterTurn !== undefined,

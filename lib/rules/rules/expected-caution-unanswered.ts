@@ -1,5 +1,5 @@
 import { isAnswered } from "#lib/cautions/concern.ts";
-import { EXPECTED_GUIDANCE } from "#lib/cautions/expected.ts";
+import { EXPECTED_GUIDANCE, EXPECTED_SOURCES } from "#lib/cautions/expected.ts";
 import { moveName, plural, tagWords } from "#lib/plan/format.ts";
 import { EXPECTED_CAUTIONS } from "#lib/plan/schema.ts";
 import { defineRule } from "../define/define-rule.ts";
@@ -13,20 +13,21 @@ const without = (kind: "safety" | "easier") => fullScript.filter((line) => line.
 export const expectedCautionUnanswered = defineRule({
   id: "expected-caution-unanswered",
   reads: "kinds",
-  title: "Somebody is expected whom a move does not answer",
-  why: "People known to be coming meet a move that concerns them with no warning or no way round.",
-  fix: "Say in the script what to watch and what to do instead, or choose another move; their clinician's word goes first.",
+  title: "Nothing is said for somebody who is expected",
+  why: "People who are known to be coming meet a move that concerns them, with no warning or nothing else to do.",
+  fix: "Say in the script what to watch for and what to do instead, or choose another move; their clinician's advice comes first.",
   level: "look",
-  source: "EXPECTED_GUIDANCE in lib/cautions/expected.ts names a publication, or common practice, for each condition",
+  source: EXPECTED_SOURCES,
   limits: limits({
     conditions: choicesLimit({
       of: EXPECTED_CAUTIONS,
       usual: [...EXPECTED_CAUTIONS],
-      says: "Conditions that are looked at",
+      says: "Conditions that are checked",
     }),
   }),
   messages: {
-    unanswered: "For {people}: {moves} ({cautions}) without {lack}; say what to watch and offer a way round.",
+    unanswered:
+      "For {people}: {lack} is missing from {moves} ({cautions}). Say what to watch for and what to do instead.",
   },
   check(ctx, { conditions }) {
     const expected = ctx.plan.expected ?? [];
@@ -52,7 +53,7 @@ export const expectedCautionUnanswered = defineRule({
 export const expectedCautionUnansweredExamples = (): RuleExamples => ({
   pass: [
     {
-      say: "wrist pain is expected, and the plank says what to watch and a way round",
+      say: "wrist pain is expected, and the plank says what to watch for and what to do instead",
       plan: examplePlan([exampleMove("a", { move: "plank" })], { expected: ["wrist-pain"] }),
     },
     {
@@ -62,12 +63,12 @@ export const expectedCautionUnansweredExamples = (): RuleExamples => ({
   ],
   fail: [
     {
-      say: "wrist pain and no way round",
+      say: "wrist pain, and no easier line",
       plan: examplePlan([exampleMove("a", { move: "plank", script: without("easier") })], { expected: ["wrist-pain"] }),
       expect: ["unanswered"],
     },
     {
-      say: "after surgery every caution counts",
+      say: "recent surgery, for which every caution counts",
       plan: examplePlan([exampleMove("a", { move: "plank", script: without("safety") })], {
         expected: ["recent-surgery"],
       }),
@@ -76,7 +77,7 @@ export const expectedCautionUnansweredExamples = (): RuleExamples => ({
   ],
 });
 
-/** At most three names: the finding marks every item anyway. */
+/** At most three names, since the finding marks every item anyway. */
 function namesOf(plan: Parameters<typeof moveName>[0], open: readonly CautionedMove[]): string[] {
   const names = [...new Set(open.map((found) => moveName(plan, found.placed.item)))];
   return names.length <= 3 ? names : [...names.slice(0, 2), plural(names.length - 2, "more move")];
@@ -85,6 +86,6 @@ function namesOf(plan: Parameters<typeof moveName>[0], open: readonly CautionedM
 function lackOf(open: readonly CautionedMove[]): string {
   const safety = open.some((found) => !found.saysSafety);
   const easier = open.some((found) => !found.saysEasier);
-  if (safety && easier) return "a safety line or an easier way";
-  return safety ? "a safety line" : "an easier way";
+  if (safety && easier) return "a safety line or an easier line";
+  return safety ? "a safety line" : "an easier line";
 }

@@ -8,25 +8,29 @@ import { type WorkStretch, workStretches } from "../select/stretches.ts";
 
 const squats = (...seconds: number[]) => seconds.map((s, i) => exampleMove(`squat-${i}`, { seconds: s }));
 
-/** The trunk works whichever side is on; every other group rests on one side while the other works. */
+/** These work on either side; every other group rests while the other side works. */
 const MIDDLE: readonly Group[] = ["abdominals", "lower-back"];
 
 export const groupWithoutRest = defineRule({
   id: "group-without-rest",
   reads: "times",
   title: "One muscle group works for too long without a rest",
-  why: "Tired muscles hand the work to joints and to the breath, and people stop before the move is over.",
+  why: "Tired muscles leave the work to the joints, and people stop before the move is over.",
   fix: "Put a pause, a longer change or a move for other muscles into the stretch.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
-    maxSeconds: numberLimit({ from: 30, to: 3600, usual: 300, says: "Longest work in a row, at half weight or more" }),
-    restSeconds: numberLimit({ from: 1, to: 600, usual: 30, says: "A change this long is a rest" }),
+    maxSeconds: numberLimit({
+      from: 30,
+      to: 3600,
+      usual: 300,
+      says: "Longest work without a rest, for muscles that work at half weight or more",
+    }),
+    restSeconds: numberLimit({ from: 1, to: 600, usual: 30, says: "A change at least this long counts as a rest" }),
   }),
   messages: {
-    long: "{groups}: {seconds} without a rest, from {first} to {last}, where {maxSeconds} is the most; put a pause in, or other muscles.",
-    alone:
-      "{groups}: {seconds} without a rest in {first}, where {maxSeconds} is the most; make it shorter, or pause half-way.",
+    long: "{groups}: {seconds} without a rest, from {first} to {last}; the limit is {maxSeconds}. Put in a pause or other muscles.",
+    alone: "{groups}: {seconds} without a rest in {first}; the limit is {maxSeconds}. Shorten it, or pause half-way.",
   },
   check(ctx, { maxSeconds, restSeconds }) {
     return tooLong(ctx, maxSeconds, restSeconds).map(({ stretch: { moves, seconds }, side, groups }) => {
@@ -49,7 +53,7 @@ export const groupWithoutRest = defineRule({
 
 export const groupWithoutRestExamples = (): RuleExamples => ({
   pass: [
-    { say: "five minutes in a row are just allowed", plan: examplePlan(squats(100, 100, 100)) },
+    { say: "exactly five minutes in a row", plan: examplePlan(squats(100, 100, 100)) },
     {
       say: "a pause in the middle",
       plan: examplePlan([
@@ -68,7 +72,7 @@ export const groupWithoutRestExamples = (): RuleExamples => ({
   ],
   fail: [
     {
-      say: "six minutes of squats: the front of the thigh and the seat",
+      say: "six minutes of squats, for thighs and glutes",
       plan: examplePlan(squats(120, 120, 120)),
       expect: ["long"],
     },
@@ -80,7 +84,7 @@ export const groupWithoutRestExamples = (): RuleExamples => ({
       ]),
       expect: ["long"],
     },
-    { say: "one endless squat", plan: examplePlan(squats(400)), expect: ["alone"] },
+    { say: "one squat of more than six minutes", plan: examplePlan(squats(400)), expect: ["alone"] },
   ],
 });
 
@@ -91,7 +95,7 @@ interface Stretch {
   readonly side: Side | null;
 }
 
-/** Every stretch over the limit once, with all the groups that work in it from end to end. */
+/** Each stretch over the limit once, with all groups that work from its start to its end. */
 function tooLong(ctx: RuleContext, maxSeconds: number, restSeconds: number) {
   const found: (Stretch & { readonly groups: Group[] })[] = [];
   for (const group of GROUPS) {
@@ -105,7 +109,7 @@ function tooLong(ctx: RuleContext, maxSeconds: number, restSeconds: number) {
   return found;
 }
 
-/** Stretches of either side; one that is the same for both is given once, without a side. */
+/** The stretches of each side. One that is the same on both is given once, without a side. */
 function stretchesOf(ctx: RuleContext, group: Group, restSeconds: number): Stretch[] {
   const works = ({ move }: PlacedMove) => (move?.muscles[group] ?? 0) >= 0.5;
   if (MIDDLE.includes(group)) return workStretches(ctx, works, restSeconds).map((stretch) => ({ stretch, side: null }));

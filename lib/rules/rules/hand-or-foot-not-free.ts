@@ -21,28 +21,29 @@ const outOfStrap = (text: string, changes: Partial<MoveItem> = {}) =>
   examplePlan([exampleMove("a", { move: "strapped" }), exampleMove("b", { ...changes, ...setup(text) })], { moves });
 
 /**
- * Must for a strap: somebody who stands up with a foot in one falls. A handle that nobody puts down is in the way of a
- * hand that should bear weight; people notice, late, and it is looked at.
+ * Must fix for a strap, since people fall who stand up with a foot in one. A handle only gets in the way of a hand that
+ * should bear weight, so it is worth another look.
  */
 export const handOrFootNotFree = defineRule({
   id: "hand-or-foot-not-free",
   reads: "change",
   title: "A hand or a foot is not free for the next move",
-  why: "A foot still in a strap trips people as they stand up, and a hand cannot bear weight round a handle.",
-  fix: "Say in the set-up what to put down or come out of, and plan the time for it.",
+  why: "A foot still in a strap trips people as they stand up, and a hand round a handle cannot bear weight.",
+  fix: "Say in the set-up what to put down or step out of, and plan the time for it.",
   level: "must",
   source: COMMON_PRACTICE,
   limits: limits({}),
   messages: {
-    handles: "{itemName}: {held} still in hand as the hands go {place}, and no line says let go: say it before.",
+    handles:
+      "{itemName}: people still hold {held} as their hands go {place}, and no line says to let go. Say it first.",
     strap:
-      "{itemName}: a foot is still in the {strap} when it is needed {place}, and no line takes it out: say it before.",
+      "{itemName}: a foot is still in the {strap} when it is needed {place}, and no line takes it out. Say it first.",
     "handles-late":
-      '{itemName}: the set-up has {early} before "handles down", while hands still hold them: say "handles down" first.',
+      '{itemName}: the set-up names {early} before "handles down", while hands still hold them. Say "handles down" first.',
     "strap-late":
-      '{itemName}: the set-up has {early} before "out of the strap", with a foot still in the {strap}: say that first.',
+      '{itemName}: the set-up names {early} before "out of the strap", with a foot still in the {strap}. Say that first.',
     "no-time":
-      "{itemName}: {seconds} planned where people must {acts}, which takes {neededSeconds} by itself; plan {estimateSeconds}.",
+      "{itemName}: {seconds} planned where people must {acts}, which alone takes {neededSeconds}. Plan {estimateSeconds}.",
   },
   check({ plan, steps }) {
     return steps.flatMap((step): Found<Message>[] => {
@@ -57,10 +58,10 @@ export const handOrFootNotFree = defineRule({
 export const handOrFootNotFreeExamples = (): RuleExamples => ({
   pass: [
     { say: "the handles are put down", plan: toPlank("Handles down, hands on the bars.") },
-    { say: "hands told to bear weight have put them down", plan: toPlank("Hands under the shoulders.", 6) },
+    { say: "hands that are told to bear weight have let go", plan: toPlank("Hands under the shoulders.", 6) },
     { say: "out of the strap", plan: outOfStrap("Foot out of the strap, stand up.") },
     {
-      say: "the pause frees the hands",
+      say: "the pause says to put the handles down",
       plan: examplePlan([
         exampleMove("a", { move: "press" }),
         { id: "p", kind: "pause", seconds: 20, text: "Handles down, shake out." },
@@ -68,7 +69,7 @@ export const handOrFootNotFreeExamples = (): RuleExamples => ({
       ]),
     },
     {
-      say: "hands that only rest may keep theirs a moment longer",
+      say: "hands that bear no weight may hold on a little longer",
       plan: examplePlan([exampleMove("a", { move: "press" }), exampleMove("b", setup("Stand up."))]),
     },
   ],
@@ -76,24 +77,24 @@ export const handOrFootNotFreeExamples = (): RuleExamples => ({
     { say: "nobody says where the handles go", plan: toPlank("Come to a plank."), expect: ["handles"] },
     { say: "a foot left in its strap", plan: outOfStrap("Stand up."), expect: ["strap"] },
     {
-      say: "told after the hands are needed",
+      say: "handles down, after the hands are needed",
       plan: toPlank("Come to a plank, then put the handles down."),
       expect: ["handles-late"],
     },
     {
-      say: "told after people turned",
+      say: "out of the strap, after the turn",
       plan: outOfStrap("Face the back, foot out of the strap.", { facing: "back" }),
       expect: ["strap-late"],
     },
     {
-      say: "told, and one second to put two handles down",
+      say: "one second to put two handles down",
       plan: toPlank("Handles down, hands on the bars.", 1),
       expect: ["no-time"],
     },
   ],
 });
 
-/** What must be free and is told by nobody. */
+/** What must be let go and no line mentions. */
 function notFree(plan: Plan, step: SetupStep): Found<Message>[] {
   const { handles, strap } = step.letGo;
   if (handles === 0 && strap === null) return [];
@@ -113,7 +114,7 @@ function notFree(plan: Plan, step: SetupStep): Found<Message>[] {
   return found;
 }
 
-/** What is told, but after something that needs it done. */
+/** What is mentioned, but after something that needs it done. */
 function freeTooLate(plan: Plan, step: SetupStep): Found<Message>[] {
   const { handles, strap } = toldLate(plan, step);
   const name = itemName(plan, step.item);

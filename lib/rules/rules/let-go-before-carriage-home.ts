@@ -15,19 +15,19 @@ const afterPress = (text: string, moves: Partial<typeof exampleMoves> = {}) =>
   );
 const cuffed = { ...exampleMoves.squat, feet: "cable-strap" as const };
 
-/** Looked at, never a must: some rooms bring the carriage home with the feet, and then the hands may go first. */
+/** Never "must fix": where feet bring the carriage home, the hands may let go first. */
 export const letGoBeforeCarriageHome = defineRule({
   id: "let-go-before-carriage-home",
   reads: "change",
-  title: "People let go before anybody says that the carriage comes home",
-  why: "Handles and cable straps hold an open carriage against its springs: let go of, it runs in on its own, onto whoever is in its way.",
-  fix: 'Say "carriage home" first, then what to put down or come out of.',
+  title: "People are told to let go before the carriage is home",
+  why: "Handles and cable straps hold an open carriage against its springs. Let go, and it runs in on its own, onto whoever is in its way.",
+  fix: 'Say "carriage home" first, then what to put down or step out of.',
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({}),
   messages: {
     early:
-      '{itemName}: the set-up has "{early}" before "carriage home", so an open carriage runs in: say "carriage home" first.',
+      '{itemName}: the set-up says "{early}" before "carriage home", so an open carriage runs in. Say "carriage home" first.',
   },
   check({ plan, steps }) {
     return steps.flatMap((step): Found<"early">[] => {

@@ -12,10 +12,10 @@ const form = (text: string): ScriptLine => ({ kind: "form", text });
 export const longHoldWithoutBreath = defineRule({
   id: "long-hold-without-breath",
   reads: "voice",
-  title: "A long hold and no word about breathing",
-  why: "In a hold people stop breathing, and a held breath under strain drives the blood pressure up.",
-  fix: "Write a breath line, and leave it time to be said during the hold.",
-  // Whoever has a heart or eye condition is asked about by the cautions; this is the reminder for everybody.
+  title: "A long hold without a word about breathing",
+  why: "People stop breathing in a hold, and a held breath under strain drives the blood pressure up.",
+  fix: "Write a breath line, and leave time to say it during the hold.",
+  // A reminder for everybody. The cautions deal with heart and eye conditions.
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -23,12 +23,12 @@ export const longHoldWithoutBreath = defineRule({
       from: 1,
       to: 600,
       usual: 30,
-      says: "A hold from this length on needs a word about breathing",
+      says: "Shortest hold that needs a word about breathing",
     }),
   }),
   messages: {
-    unwritten: "{itemName}: held for {holdSeconds} with no word about breathing; write a breath line.",
-    unsaid: "{itemName}: held for {holdSeconds}, and the breath line finds no time; shorten the others.",
+    unwritten: "{itemName}: a hold of {holdSeconds} and no word about breathing. Write a breath line.",
+    unsaid: "{itemName}: a hold of {holdSeconds} and no time to say the breath line. Shorten it, or the other lines.",
   },
   check(ctx, { longHoldSeconds }) {
     const holds = ctx.moves.filter(
@@ -53,7 +53,7 @@ export const longHoldWithoutBreathExamples = (): RuleExamples => ({
       plan: examplePlan([exampleMove("a", { move: "plank", script: [...noBreath, form("Keep breathing.")] })]),
     },
     { say: "a hold of 20 s", plan: examplePlan([exampleMove("a", { move: "plank", seconds: 20, script: noBreath })]) },
-    { say: "repetitions are no hold", plan: examplePlan([exampleMove("a", { script: noBreath })]) },
+    { say: "repetitions are not a hold", plan: examplePlan([exampleMove("a", { script: noBreath })]) },
   ],
   fail: [
     {
@@ -62,7 +62,7 @@ export const longHoldWithoutBreathExamples = (): RuleExamples => ({
       expect: ["unwritten"],
     },
     {
-      say: "a breath line longer than the hold",
+      say: "a breath line that takes longer than the hold",
       plan: examplePlan([
         exampleMove("a", {
           move: "plank",
@@ -75,7 +75,7 @@ export const longHoldWithoutBreathExamples = (): RuleExamples => ({
   ],
 });
 
-/** Lines said in the work itself: "keep breathing" in a set-up is over when the hold begins. */
+/** Only lines said during the work: "keep breathing" in a set-up is over when the hold begins. */
 function speaksOfBreath({ kind, text }: ScriptLine): boolean {
   if (kind === "setup" || kind === "safety" || kind === "crew") return false;
   return (kind === "breath" && text.trim() !== "") || /\b(?:breath(?:e|es|ing)?|exhal|inhal)/i.test(text);

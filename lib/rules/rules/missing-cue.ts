@@ -7,7 +7,7 @@ import { exampleMove, examplePlan, fullScript } from "../define/example-plan.ts"
 import { choicesLimit, limits } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
 
-/** What a line of each kind is for, as the finding names it. */
+/** The kinds of line as the finding names them. */
 const MISSING_WORDS: Readonly<Record<CueKind, string>> = {
   ...KIND_WORDS,
   easier: "easier way",
@@ -18,7 +18,7 @@ export const missingCue = defineRule({
   id: "missing-cue",
   reads: "item",
   title: "A cue line is missing",
-  why: "What the coach must find words for in the moment is what gets left out on the floor.",
+  why: "What is not written gets left out on the floor, where there is no time to look for words.",
   fix: "Write the missing lines into the item's script.",
   level: "look",
   source: COMMON_PRACTICE,
@@ -27,7 +27,7 @@ export const missingCue = defineRule({
   }),
   messages: {
     missing:
-      "{itemName}: no line for {missing}; write what is missing, so that nobody has to think of it on the floor.",
+      "{itemName}: no line for {missing}. Write what is missing, so that nobody has to look for words on the floor.",
   },
   check({ plan, moves }, { requiredKinds }) {
     return moves.flatMap(({ item }) => {
@@ -43,7 +43,7 @@ export const missingCueExamples = (): RuleExamples => ({
   pass: [
     { say: "set-up and breath are there", plan: examplePlan([exampleMove("a", { script: fullScript.slice(0, 2) })]) },
     {
-      say: "a house that asks for nothing",
+      say: "a studio that asks for no lines",
       plan: examplePlan([exampleMove("a", { script: [] })], {
         standards: { "missing-cue": { limits: { requiredKinds: [] } } },
       }),

@@ -5,19 +5,20 @@ import { limits } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
 import { sideSums } from "../select/sides.ts";
 
-/** Must: a forgotten side is the mistake a class complains of most. */
+/** Must fix: a forgotten side is the mistake that classes complain of most. */
 export const missingSide = defineRule({
   id: "missing-side",
   reads: "times",
   title: "One side is missing",
-  why: "A move done on one side only leaves the other untrained, and the class was promised both.",
+  why: "A move done on one side only leaves the other untrained, and the class expects both.",
   fix: "Add the other side, or take this one out.",
   level: "must",
   source: COMMON_PRACTICE,
   limits: limits({}),
   messages: {
-    missing: "{moveName}: {seconds} on the {side} and nothing on the {otherSide}; add the {otherSide}.",
-    unsaid: "{itemName}: done one side at a time but planned for both at once; make it a left and a right.",
+    missing:
+      "{moveName}: {seconds} on the {side} and nothing on the {otherSide}. Add the {otherSide}, or take the {side} out.",
+    unsaid: "{itemName}: planned for both sides at once, but done one side at a time. Make it a left and a right.",
   },
   check(ctx) {
     const missing = sideSums(ctx).flatMap(({ first, left, right, leftSeconds, rightSeconds }) => {

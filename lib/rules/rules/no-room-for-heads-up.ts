@@ -10,8 +10,8 @@ const two = (seconds: number) => examplePlan([exampleMove("a", { seconds }), exa
 export const noRoomForHeadsUp = defineRule({
   id: "no-room-for-heads-up",
   reads: "times",
-  title: "There is no room for the heads-up",
-  why: "A change nobody was told about is met late and unprepared.",
+  title: "No room for the heads-up",
+  why: "People who are not told of a change in time meet it late and unprepared.",
   fix: "Make the item longer, put a pause after it, or plan a shorter heads-up.",
   level: "look",
   source: COMMON_PRACTICE,
@@ -20,13 +20,13 @@ export const noRoomForHeadsUp = defineRule({
       from: 0,
       to: 120,
       usual: 5,
-      says: "Work that must have gone by before the next move is announced",
+      says: "Least work before the next move is called",
     }),
   }),
   messages: {
-    short: "{itemName}: {seconds}, too short to call the next move {headsUpSeconds} ahead; give it {neededSeconds}.",
+    short: "{itemName}: {seconds} is too short to call the next move {headsUpSeconds} ahead. Give it {neededSeconds}.",
     order:
-      "The heads-up is planned {headsUpSeconds} ahead and the count-in {countInSeconds}: the heads-up must come first.",
+      "The heads-up is {headsUpSeconds} ahead and the count-in {countInSeconds}. Make the heads-up longer than the count-in.",
   },
   check(ctx, limits) {
     const { plan } = ctx;
@@ -49,10 +49,10 @@ export const noRoomForHeadsUp = defineRule({
 
 export const noRoomForHeadsUpExamples = (): RuleExamples => ({
   pass: [
-    { say: "20 s leave five before a heads-up of 15", plan: two(20) },
-    { say: "the last move has nothing to announce", plan: examplePlan([exampleMove("a", { seconds: 10 })]) },
+    { say: "20 s, which leaves five before a heads-up of 15", plan: two(20) },
+    { say: "the last move, with nothing to announce", plan: examplePlan([exampleMove("a", { seconds: 10 })]) },
     {
-      say: "the pause after a short move holds the call",
+      say: "a short move with a pause after it for the call",
       plan: examplePlan([exampleMove("a", { seconds: 10 }), { id: "p", kind: "pause", seconds: 20 }, exampleMove("b")]),
     },
   ],

@@ -20,9 +20,9 @@ const classOf = (flexion: number, extension: number) =>
 export const oneWaySpine = defineRule({
   id: "one-way-spine",
   reads: "times",
-  title: "The spine bends one way only",
-  why: "A spine that is bent forward again and again and never lengthened the other way goes home stiffer than it came.",
-  fix: "Add a move that extends the spine, or make one that bends it shorter.",
+  title: "The spine bends mostly one way",
+  why: "A back that bends forward again and again and never the other way goes home stiffer than it came.",
+  fix: "Add a move that extends the spine, or shorten one that bends it.",
   level: "look",
   source: "common practice, no source: guidelines ask for opposing muscles to be trained and give no ratio",
   limits: limits({
@@ -30,19 +30,19 @@ export const oneWaySpine = defineRule({
       from: 0.5,
       to: 1,
       usual: 0.75,
-      says: "Most that bending forward may take of bending forward and back together (75%: three to one)",
+      says: "Largest share of bending forward in all bending forward and back (75%: three to one)",
     }),
     minFlexionSeconds: numberLimit({
       from: 0,
       to: 14400,
       usual: 90,
-      says: "Less bending forward than this is never too much",
+      says: "Bending forward for less than this is never too much",
     }),
   }),
   messages: {
     apart:
-      "The spine bends forward for {flexionSeconds} and back for {extensionSeconds}: add about {missingSeconds} of extension.",
-    never: "The spine bends forward for {flexionSeconds} and never back: add about {missingSeconds} of extension.",
+      "The spine bends forward for {flexionSeconds} and back for {extensionSeconds}. Add about {missingSeconds} of extension.",
+    never: "The spine bends forward for {flexionSeconds} and never back. Add about {missingSeconds} of extension.",
   },
   check({ moves: placed, balance: { spine } }, { maxFlexionShare, minFlexionSeconds }) {
     const flexion = spine.flexion ?? 0;

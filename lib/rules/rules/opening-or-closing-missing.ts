@@ -7,18 +7,18 @@ import type { RuleExamples } from "../define/types.ts";
 export const openingOrClosingMissing = defineRule({
   id: "opening-or-closing-missing",
   reads: "times",
-  title: "There is no time to open or to close the class",
-  why: "Without an opening nobody hears who is in the room and what to watch; without a closing people leave out of breath with springs still on.",
-  fix: "Give the opening and the closing their time.",
+  title: "Too little time to open or close the class",
+  why: "Without an opening nobody hears who is in the room and what to watch for; without a closing people leave out of breath with springs still on.",
+  fix: "Give the opening and the closing enough time.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
-    minOpeningSeconds: numberLimit({ from: 0, to: 3600, usual: 30, says: "Least time to open the class" }),
-    minClosingSeconds: numberLimit({ from: 0, to: 3600, usual: 30, says: "Least time to close it" }),
+    minOpeningSeconds: numberLimit({ from: 0, to: 3600, usual: 30, says: "Shortest opening" }),
+    minClosingSeconds: numberLimit({ from: 0, to: 3600, usual: 30, says: "Shortest closing" }),
   }),
   messages: {
-    opening: "The opening has {seconds}: give it at least {leastSeconds} to welcome people and ask who needs care.",
-    closing: "The closing has {seconds}: give it at least {leastSeconds} to slow down and put the springs back.",
+    opening: "The opening has {seconds}. Give it at least {leastSeconds}, to welcome people and ask who needs care.",
+    closing: "The closing has {seconds}. Give it at least {leastSeconds}, to slow down and put the springs back.",
   },
   check({ plan }, limits) {
     const ends = [
@@ -33,8 +33,8 @@ export const openingOrClosingMissing = defineRule({
 
 export const openingOrClosingMissingExamples = (): RuleExamples => ({
   pass: [
-    { say: "left out: a minute each by the house", plan: examplePlan([exampleMove("a")]) },
-    { say: "exactly the least", plan: examplePlan([exampleMove("a")], { openingSeconds: 30, closingSeconds: 30 }) },
+    { say: "left out: each takes its default of a minute", plan: examplePlan([exampleMove("a")]) },
+    { say: "exactly the shortest", plan: examplePlan([exampleMove("a")], { openingSeconds: 30, closingSeconds: 30 }) },
   ],
   fail: [
     { say: "no opening", plan: examplePlan([exampleMove("a")], { openingSeconds: 0 }), expect: ["opening"] },

@@ -7,14 +7,14 @@ import { limits, numberLimit } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
 
 /**
- * The example squat takes 5 s a repetition. For information. Names no other time: which one the class has room for is the
- * fit's to say, and the mend asks it.
+ * For information. The message names no better time: only the fit knows which one the class has room for, and the fix asks
+ * it. The example squat takes 5 s a repetition.
  */
 export const partialRep = defineRule({
   id: "partial-rep",
   reads: "item",
-  title: "The time does not fill whole repetitions",
-  why: "The last repetition is cut off halfway, and 'this is your last one' comes at the wrong moment.",
+  title: "The time ends in the middle of a repetition",
+  why: "The last repetition is cut off, and 'last one' is called at the wrong moment.",
   fix: "Give it a time of whole repetitions, or fit the class to its length: the fit looks for them.",
   level: "info",
   source: COMMON_PRACTICE,
@@ -23,12 +23,12 @@ export const partialRep = defineRule({
       from: 0,
       to: 60,
       usual: 0.5,
-      says: "Time of a repetition that may be missing or left over",
+      says: "How far the time may be from whole repetitions",
     }),
   }),
   messages: {
     partial:
-      "{itemName}: in {seconds}, at {cycleSeconds} a repetition, the last one is cut off ({reps} in all); change the time or fit the class.",
+      "{itemName}: {seconds} at {cycleSeconds} a repetition makes {reps}, so the last is cut off. Change the time, or fit the class.",
   },
   check({ plan, moves }, { toleranceSeconds }) {
     return moves.flatMap(({ item, move: library }) => {

@@ -17,29 +17,29 @@ const classOf = (push: number, pull: number, changes: Partial<Plan> = {}) =>
 export const pushPullApart = defineRule({
   id: "push-pull-apart",
   reads: "times",
-  title: "Pushing and pulling are far apart",
-  why: "A class that mostly pushes, or mostly pulls, leaves the muscles on the other side of the shoulder behind.",
-  fix: "Give the other pattern more time, or say in the theme that the class is for one of them.",
+  title: "Far more pushing than pulling, or the other way round",
+  why: "A class that mostly pushes, or mostly pulls, leaves the opposite muscles of the shoulder behind.",
+  fix: "Give the other one more time, or say in the theme that the class is for one of them.",
   level: "look",
   source:
-    "house policy: no published ratio of push to pull in a class was found; studies of strength differ even in which is larger",
+    "common practice, no source: no published ratio of push to pull in a class was found, and studies of strength differ even on which is larger",
   limits: limits({
     maxShare: numberLimit({
       from: 0.5,
       to: 1,
       usual: 0.67,
-      says: "Most that pushing or pulling may take of the two together (67%: two to one)",
+      says: "Largest share of pushing or pulling in the two together (67%: two to one)",
     }),
     minDifferenceSeconds: numberLimit({
       from: 0,
       to: 14400,
       usual: 120,
-      says: "With less between them than this nobody minds",
+      says: "Smallest difference between them that counts",
     }),
   }),
   messages: {
-    apart: "Pushing gets {pushSeconds} and pulling {pullSeconds}, {ratio} to 1: give {less} more time, or {more} less.",
-    only: "The class has {moreSeconds} of {more} and no {less}: add a move of it, or say in the theme that this is meant.",
+    apart: "Pushing gets {pushSeconds} and pulling {pullSeconds}, {ratio} to 1. Give {less} more time, or {more} less.",
+    only: "The class has {moreSeconds} of {more} and no {less}. Add a {less} move, or say in the theme that this is meant.",
   },
   check({ plan, balance: { push, pull } }, { maxShare, minDifferenceSeconds }) {
     const larger = Math.max(push, pull);
@@ -65,7 +65,7 @@ export const pushPullApartExamples = (): RuleExamples => ({
   pass: [
     { say: "as much of one as of the other", plan: classOf(240, 240) },
     { say: "a short class that only pushes", plan: classOf(90, 0) },
-    { say: "three minutes and two are not far apart", plan: classOf(180, 100) },
+    { say: "three minutes of pushing, not quite two of pulling", plan: classOf(180, 100) },
   ],
   fail: [
     { say: "five minutes of pushing, two of pulling", plan: classOf(300, 120), expect: ["apart"] },

@@ -21,9 +21,9 @@ const three = (text: string, kind?: ScriptLine["kind"]) =>
 export const saysOtherwise = defineRule({
   id: "says-otherwise",
   reads: "claims",
-  title: "The script says otherwise than the plan",
-  why: "People pace themselves by what they are told: who hears that it is the last one gives what is left.",
-  fix: "Say what the plan has, or let a live field say it.",
+  title: "The script contradicts the plan",
+  why: "People pace themselves by what they hear: told that it is the last one, they give all they have left.",
+  fix: "Say what the plan says, or put in a live field.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -31,18 +31,18 @@ export const saysOtherwise = defineRule({
       from: 0,
       to: 120,
       usual: 5,
-      says: "How far a time said may be from the time that is left",
+      says: "How far a stated time may be from the time left",
     }),
     toleranceShare: numberLimit({
       from: 0,
       to: 1,
       usual: 0.15,
-      says: "The same as a part of the time said, where that is more",
+      says: "The same as a share of the stated time, where that is more",
     }),
   }),
   messages: {
-    otherwise: "{itemName}, at {at}: “{said}” is said, but {really}.",
-    unplaced: "{itemName}: “{said}” is in the script, but {really}.",
+    otherwise: "{itemName}, at {at}: the script says “{said}”, but {really}. Change the line, or the plan.",
+    unplaced: "{itemName}: the script has “{said}”, but {really}. Change the line, or the plan.",
   },
   check(ctx, limits) {
     const { plan } = ctx;
@@ -72,9 +72,9 @@ export const saysOtherwise = defineRule({
 
 export const saysOtherwiseExamples = (): RuleExamples => ({
   pass: [
-    { say: "what is said is so", plan: three("Two springs", "crew") },
+    { say: "what the crew is told is not checked", plan: three("Two springs", "crew") },
     { say: "a figure of speech", plan: three("Last but not least, breathe. One more time. Give me a second.") },
-    { say: "a live field is always right", plan: three("{seconds-left} seconds left, {next-move} is next.") },
+    { say: "a live field, which is always right", plan: three("{seconds-left} seconds left, {next-move} is next.") },
     { say: "the next move by a part of its name", plan: three("Press is next.") },
     {
       say: "the other side after the first",
@@ -82,18 +82,26 @@ export const saysOtherwiseExamples = (): RuleExamples => ({
     },
   ],
   fail: [
-    { say: "a time that is not left", plan: three("Two minutes fifteen. 90 seconds left."), expect: ["otherwise"] },
-    { say: "the last move that is not", plan: three("This is the last move of the class."), expect: ["otherwise"] },
+    {
+      say: "a time that does not match what is left",
+      plan: three("Two minutes fifteen. 90 seconds left."),
+      expect: ["otherwise"],
+    },
+    {
+      say: "a last move that is not the last",
+      plan: three("This is the last move of the class."),
+      expect: ["otherwise"],
+    },
     {
       say: "the wrong side",
       plan: examplePlan(bothSides("a", saying("Right side now.", "start"))),
       expect: ["otherwise"],
     },
-    { say: "another next move", plan: three("Plank is next."), expect: ["otherwise"] },
-    { say: "springs that are not on", plan: three("Two springs on.", "setup"), expect: ["otherwise"] },
+    { say: "another move named as the next", plan: three("Plank is next."), expect: ["otherwise"] },
+    { say: "springs that are not planned", plan: three("Two springs on.", "setup"), expect: ["otherwise"] },
     { say: "rounds that are not planned", plan: three("Three rounds."), expect: ["otherwise"] },
     {
-      say: "there is no time to say it, and it would be wrong",
+      say: "a line that there is no time for, and that would be wrong",
       plan: examplePlan([
         exampleMove("a"),
         exampleMove("b", { ...saying("This is the first move of the class. ".repeat(12)), seconds: 20 }),
@@ -103,7 +111,7 @@ export const saysOtherwiseExamples = (): RuleExamples => ({
   ],
 });
 
-/** One thing said twice in a line is one mistake. */
+/** The same thing said twice in one line counts as one mistake. */
 const firstOfEach = (claims: readonly Claim[]): Claim[] =>
   claims.filter(
     (claim, n) => claims.findIndex((other) => other.says === claim.says && other.said === claim.said) === n,

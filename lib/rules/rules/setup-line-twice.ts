@@ -9,17 +9,17 @@ import type { Found, RuleExamples } from "../define/types.ts";
 const setup = (...texts: string[]) =>
   exampleMove("a", { script: texts.map((text) => ({ kind: "setup" as const, text })) });
 
-/** Two people who took the same offer at the same moment both wrote it; nothing else writes a set-up twice by mistake. */
+/** Happens when two people take the same offered line at the same moment. */
 export const setupLineTwice = defineRule({
   id: "setup-line-twice",
   reads: "item",
-  title: "A set-up line stands there twice",
-  why: "Who hears a set-up again looks for what has changed since, and does it twice or not at all.",
+  title: "A set-up line is there twice",
+  why: "People who hear a set-up again look for what has changed, and do it twice or not at all.",
   fix: "Take one of the two lines out.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({}),
-  messages: { twice: '{itemName}: the set-up says "{text}" {times} times: once is enough.' },
+  messages: { twice: '{itemName}: the set-up says "{text}" {times} times. Once is enough: take the rest out.' },
   check({ plan, moves }) {
     return moves.flatMap(({ item }) =>
       [...timesSaid(item)]
@@ -53,7 +53,7 @@ export const setupLineTwiceExamples = (): RuleExamples => ({
     },
   ],
   fail: [
-    { say: "taken twice", plan: examplePlan([setup("{springs}.", "{springs}.")]), expect: ["twice"] },
+    { say: "put in twice", plan: examplePlan([setup("{springs}.", "{springs}.")]), expect: ["twice"] },
     {
       say: "again, further down",
       plan: examplePlan([setup("Kneel.", "Face the back.", "Kneel.")]),
@@ -62,7 +62,7 @@ export const setupLineTwiceExamples = (): RuleExamples => ({
   ],
 });
 
-/** Each set-up line with words, and how often it stands there. */
+/** Each set-up line that has words, with how often it is there. */
 function timesSaid(item: MoveItem): Map<string, number> {
   const times = new Map<string, number>();
   for (const { kind, text } of item.script ?? []) {

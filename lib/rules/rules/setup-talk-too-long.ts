@@ -19,8 +19,8 @@ const change = (times: number, more: Partial<MoveItem> = {}): MoveItem =>
 export const setupTalkTooLong = defineRule({
   id: "setup-talk-too-long",
   reads: "voice",
-  title: "Setting up takes longer to say than to do",
-  why: "People still work while the next set-up is told to them, and miss a spring or a strap.",
+  title: "The set-up takes longer to say than to do",
+  why: "People are still working while the next set-up is told, and miss a spring or a strap.",
   fix: "Shorten the set-up and safety lines, or plan more seconds for the change.",
   level: "look",
   source: COMMON_PRACTICE,
@@ -29,12 +29,14 @@ export const setupTalkTooLong = defineRule({
       from: 0,
       to: 120,
       usual: 8,
-      says: "How long before the work ends the next set-up may begin to be told",
+      says: "How long before the work ends the next set-up may begin",
     }),
   }),
   messages: {
-    early: "{itemName}: {setupSeconds} of set-up talk, which begins {earlySeconds} before the move before it ends.",
-    unsaid: "{itemName}: no time for the {kinds} before the start; give the change {shortBySeconds} more.",
+    early:
+      "{itemName}: set-up talk takes {talkSeconds} and the change allows {changeSeconds}. Cut it, or plan {planSeconds}.",
+    unsaid:
+      "{itemName}: no time to say the {kinds} before the start. Use fewer words, or give the change {shortBySeconds} more.",
   },
   check(ctx, { maxEarlySeconds }) {
     const { cues, dropped } = ctx.track;
@@ -55,11 +57,21 @@ export const setupTalkTooLong = defineRule({
       }
       const talk = told.get(item.id);
       const earlySeconds = tenth((talk ? row.transitionFrom - talk.from : 0) + NOISE);
-      // Where nothing changes nobody has to stop: the words are about the same place.
+      // Where nothing changes nobody has to stop work to set up.
       const goesOn = row.start <= row.transitionFrom;
       if (!talk || n === 0 || goesOn || earlySeconds <= maxEarlySeconds) return [];
       const setupSeconds = tenth(talk.seconds);
-      return [{ message: "early", items: [item.id], values: { ...name, setupSeconds, earlySeconds } }];
+      const changeSeconds = tenth(row.start - row.transitionFrom);
+      // From the first word to the start: other lines may come in between.
+      const talkSeconds = tenth(changeSeconds + earlySeconds);
+      const planSeconds = Math.ceil(talkSeconds - NOISE);
+      return [
+        {
+          message: "early",
+          items: [item.id],
+          values: { ...name, setupSeconds, earlySeconds, changeSeconds, talkSeconds, planSeconds },
+        },
+      ];
     });
   },
 });

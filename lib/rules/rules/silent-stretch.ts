@@ -9,7 +9,7 @@ export const silentStretch = defineRule({
   id: "silent-stretch",
   reads: "voice",
   title: "A long silence in the work",
-  why: "Left alone, people lose the pace and the form, and nobody hears that they are seen.",
+  why: "Left alone, people lose the pace and their form, and feel that nobody sees them.",
   fix: "Write a form, focus or breath line for the silence.",
   level: "look",
   source: COMMON_PRACTICE,
@@ -18,11 +18,11 @@ export const silentStretch = defineRule({
       from: 5,
       to: 600,
       usual: 45,
-      says: "Longest time in the work of one move without a word",
+      says: "Longest silence in the work of one move",
     }),
   }),
   messages: {
-    silent: "{itemName}: silence for {silenceSeconds} from {at} on; write a line that keeps people with you.",
+    silent: "{itemName}: {silenceSeconds} of silence from {at} on. Write a line that keeps people with you.",
   },
   check(ctx, { maxSilenceSeconds }) {
     if (!ctx.moves.some(({ row }) => row.end - row.start > maxSilenceSeconds)) return [];
@@ -50,7 +50,7 @@ export const silentStretchExamples = (): RuleExamples => ({
   pass: [
     { say: "45 s with breath, easier way and the calls", plan: examplePlan([exampleMove("a"), exampleMove("b")]) },
     {
-      say: "a house that likes it quiet",
+      say: "a studio that likes it quiet",
       plan: examplePlan([exampleMove("a", { seconds: 180 })], {
         standards: { "silent-stretch": { limits: { maxSilenceSeconds: 300 } } },
       }),

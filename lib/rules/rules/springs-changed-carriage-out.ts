@@ -15,23 +15,23 @@ const second = (text: string, kind: ScriptLine["kind"] = "setup") =>
   exampleMove("b", { springs: { light: 2 }, script: [{ kind, text }] });
 
 /**
- * Must while a spring is on and the move before may leave the carriage out: a carriage that runs, or a spring that snaps
- * back, hurts hands and feet. Where people have paused since, or nothing holds the carriage, it is looked at.
+ * Must fix while a spring is on and the move before may leave the carriage out: a carriage that runs, or a spring that
+ * snaps back, hurts hands and feet. After a pause, or with no spring on, it is worth another look.
  */
 export const springsChangedCarriageOut = defineRule({
   id: "springs-changed-carriage-out",
   reads: "change",
-  title: "Springs are changed before anybody says that the carriage comes home",
-  why: "A spring hooked on or off while the carriage is out can snap back or let the carriage run onto hands and feet; the machine maker's manual goes first.",
+  title: "Springs are changed before the carriage is called home",
+  why: "A spring hooked on or off while the carriage is out can snap back or let the carriage run onto hands and feet; the machine maker's manual comes first.",
   fix: 'Say "carriage home" in the set-up, before the springs.',
   level: "must",
   source: COMMON_PRACTICE,
   limits: limits({}),
   messages: {
-    late: '{itemName}: the set-up tells people to {changes} before it says "carriage home": say that first.',
-    unsaid: '{itemName}: say "carriage home" before people {changes}; no line of it does.',
-    paused: '{itemName}: people {changes} after a pause; say "carriage home" first, in case it is still out.',
-    loose: '{itemName}: people {changes} and nothing held the carriage before; say "carriage home" first.',
+    late: '{itemName}: the set-up tells people to {changes} before it says "carriage home". Say that first.',
+    unsaid: '{itemName}: people {changes}, and no line says "carriage home". Say it before the springs.',
+    paused: '{itemName}: people {changes} after a pause. Say "carriage home" first, in case it is still out.',
+    loose: '{itemName}: people {changes}, and no spring held the carriage before. Say "carriage home" first.',
   },
   check({ plan, steps }) {
     return steps.flatMap((step): Found<Message>[] => {
@@ -60,7 +60,7 @@ const passes = (): RuleExamples["pass"] => [
     plan: examplePlan([exampleMove("a"), second("Bring it all the way in, then two light.")]),
   },
   {
-    say: "the springs wait for it",
+    say: "the springs come after it",
     plan: examplePlan([exampleMove("a"), second("Two light once the carriage is home.")]),
   },
   { say: "the springs stay", plan: examplePlan([exampleMove("a"), exampleMove("b", { script: [] })]) },
@@ -87,7 +87,7 @@ const failures = (): RuleExamples["fail"] => [
     expect: ["unsaid"],
   },
   {
-    say: "a line about going out and coming in again is no word of it",
+    say: "a line about sliding in and out does not count",
     plan: examplePlan([exampleMove("a"), second("Slide the carriage in and out.", "start")]),
     expect: ["unsaid"],
   },
@@ -97,7 +97,7 @@ const failures = (): RuleExamples["fail"] => [
     expect: ["late"],
   },
   {
-    say: "people drank in between",
+    say: "a pause in between",
     plan: examplePlan([
       exampleMove("a"),
       { id: "p", kind: "pause", seconds: 20, text: "Drink." },
@@ -112,7 +112,7 @@ const failures = (): RuleExamples["fail"] => [
   },
 ];
 
-/** A word of the carriage coming home, in the pauses before a move or in its own lines. */
+/** Whether a pause before the move, or one of its own lines, says that the carriage comes home. */
 const saysCarriageHome = (plan: Plan, step: SetupStep): boolean =>
   tellsCarriageHome(
     `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`,

@@ -5,20 +5,20 @@ import { exampleMove, examplePlan } from "../define/example-plan.ts";
 import { limits } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
 
-/** Must: on the floor the plan cannot be carried out, and what people put on instead nobody chose. */
+/** Must fix: the plan cannot be carried out on the floor, and people put on springs that nobody chose. */
 export const springsNotThere = defineRule({
   id: "springs-not-there",
   reads: "item",
-  title: "The machine does not have these springs",
-  why: "The set-up cannot be made on this room's machines, so people improvise a load nobody chose.",
-  fix: "Use springs the machine has, as many as it has.",
+  title: "The room does not have these springs",
+  why: "The set-up cannot be made on this room's machines, so people improvise a load that nobody chose.",
+  fix: "Use springs that the room has, and no more than it has.",
   level: "must",
   source: "the plan's own equipment list",
   limits: limits({}),
   messages: {
     "too-many":
-      "{itemName}: {wantedInWords} {spring} planned and the machine has {there}; take off {tooManyInWords} {spring}.",
-    unknown: "{itemName}: the spring {spring} is planned, which this room does not have; choose another.",
+      "{itemName}: {wantedInWords} {spring} planned and the machine has {there}. Take off {tooManyInWords} {spring}.",
+    unknown: "{itemName}: the plan asks for the spring {spring}, which this room does not have. Choose another.",
   },
   check({ plan, moves }) {
     return moves.flatMap(({ item }) =>

@@ -24,21 +24,21 @@ export const springsOutOfRange = defineRule({
   id: "springs-out-of-range",
   reads: "item",
   title: "The springs are lighter or heavier than the move is meant for",
-  why: "Too light and the carriage runs away under people, too heavy and they pull with their backs.",
+  why: "Too light, and the carriage runs away under people; too heavy, and they pull with their backs.",
   fix: "Choose springs within the move's range, or change the range in the library.",
   level: "look",
-  source: "the move's own ranges of springs and of load in the studio's library, the room's springs as measured",
+  source: "the move's own ranges of springs and load in the studio's library, and the room's springs as measured",
   limits: limits({}),
   messages: {
     light:
-      "{itemName}: {countInWords} {spring} on, where the move needs at least {leastInWords}; add {differenceInWords}.",
+      "{itemName}: {countInWords} {spring} on, and the move needs at least {leastInWords}. Add {differenceInWords}.",
     heavy:
-      "{itemName}: {countInWords} {spring} on, where the move takes at most {mostInWords}; take off {differenceInWords}.",
-    none: "{itemName}: {countInWords} {spring} on and the move takes none of it; take off {differenceInWords}.",
+      "{itemName}: {countInWords} {spring} on, and the move takes at most {mostInWords}. Take off {differenceInWords}.",
+    none: "{itemName}: {countInWords} {spring} on, and the move takes none of it. Take off {differenceInWords}.",
     underLoad:
-      "{itemName}: {force} N half-way, where the library asks for {least} to {most} N: more springs, or further out.",
+      "{itemName}: {force} N half-way, and the library asks for {least} to {most} N. Add springs, or start further out.",
     overLoad:
-      "{itemName}: {force} N half-way, where the library asks for {least} to {most} N: fewer springs, or nearer.",
+      "{itemName}: {force} N half-way, and the library asks for {least} to {most} N. Take springs off, or start nearer.",
   },
   check({ plan, moves }) {
     return moves.flatMap((placed): Found<Message>[] => {
@@ -53,11 +53,11 @@ export const springsOutOfRangeExamples = (): RuleExamples => ({
     { say: "two light where one to three are meant", plan: limited(2) },
     { say: "as many newtons as the library asks for", plan: loaded([60, 90]) },
     { say: "a move with no range", plan: examplePlan([exampleMove("a", { springs: {} })]) },
-    { say: "more than the machine has is another rule's, when what it has would do", plan: limited(5, 3) },
+    { say: "more than the machine has, which is left to another rule", plan: limited(5, 3) },
   ],
   fail: [
-    { say: "none where one is the least", plan: limited(0), expect: ["light"] },
-    { say: "four where three are the most", plan: limited(4), expect: ["heavy"] },
+    { say: "none where the move needs one", plan: limited(0), expect: ["light"] },
+    { say: "four where the move takes three", plan: limited(4), expect: ["heavy"] },
     { say: "a heavy one where there should be none", plan: limited(2, 4, 1), expect: ["none"] },
     {
       say: "less than the library asks for, though every number of springs is allowed",
@@ -70,7 +70,7 @@ export const springsOutOfRangeExamples = (): RuleExamples => ({
 
 type Message = "light" | "heavy" | "none" | "underLoad" | "overLoad";
 
-/** Springs that the machine lacks are another rule's: what people would feel without them nobody chose. */
+/** Springs that the machine lacks are left to `springs-not-there`: the load without them was not chosen by anybody. */
 function loadOutOfRange(plan: Plan, { item, move: library }: PlacedMove): Found<Message>[] {
   if (!library?.loadN || !worksSprings(library)) return [];
   if (Object.entries(item.springs).some(([id, n]) => n > (springOf(plan, id)?.count ?? 0))) return [];

@@ -13,9 +13,9 @@ const setup = (text: string) => ({ script: [{ kind: "setup" as const, text }] })
 export const startPlaceNotTold = defineRule({
   id: "start-place-not-told",
   reads: "change",
-  title: "People start from another place and the set-up does not say it",
-  why: "Whoever stays where they were feels another load than the one you chose, on the same springs.",
-  fix: "Say in the set-up line how much nearer or further people start.",
+  title: "A new starting place that the set-up does not mention",
+  why: "People who stay where they were feel another load than the one you chose, on the same springs.",
+  fix: "Say in the set-up line how much nearer or further away people start.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -27,9 +27,9 @@ export const startPlaceNotTold = defineRule({
     }),
   }),
   messages: {
-    moved: "{itemName}: started {place} than what is before it, and no set-up line says from where; say it.",
-    back: "{itemName}: back at the usual place, and no set-up line says so, so people stay where they are; say it.",
-    first: "{itemName}: started {place} than usual, and no set-up line says from where; say it.",
+    moved: "{itemName}: people start {place} than before, and no set-up line says so. Say from where.",
+    back: "{itemName}: people start from the usual place again, and no set-up line says so. Say it, or they stay where they are.",
+    first: "{itemName}: people start {place} than usual, and no set-up line says so. Say from where.",
   },
   check({ plan, steps }, { leastMm }) {
     return steps.flatMap((step): Found<Message>[] => {
@@ -53,13 +53,16 @@ export const startPlaceNotToldExamples = (): RuleExamples => ({
       plan: examplePlan([exampleMove("a"), exampleMove("b", { offsetMm: 80, ...setup("Sit a hand further back.") })]),
     },
     {
-      say: "two sides of one place",
+      say: "both sides from the same place",
       plan: examplePlan([
         exampleMove("a", { offsetMm: 80, ...setup("8 cm out.") }),
         exampleMove("b", { offsetMm: 80 }),
       ]),
     },
-    { say: "a centimetre nobody can tell", plan: examplePlan([exampleMove("a"), exampleMove("b", { offsetMm: 10 })]) },
+    {
+      say: "one centimetre, which nobody notices",
+      plan: examplePlan([exampleMove("a"), exampleMove("b", { offsetMm: 10 })]),
+    },
   ],
   fail: [
     {
@@ -68,7 +71,7 @@ export const startPlaceNotToldExamples = (): RuleExamples => ({
       expect: ["moved"],
     },
     {
-      say: "back again without a word",
+      say: "back to the usual place, and no line says so",
       plan: examplePlan([exampleMove("a", { offsetMm: 80, ...setup("8 cm out.") }), exampleMove("b")]),
       expect: ["back"],
     },
@@ -83,6 +86,6 @@ function messageOf({ before, item }: SetupStep): Message {
   return (item.offsetMm ?? 0) === 0 ? "back" : "moved";
 }
 
-/** By a set-up line, or by a pause before the move. */
+/** Whether a set-up line, or a pause before the move, says so. */
 const isTold = (plan: Plan, step: SetupStep): boolean =>
   tellsPlace(`${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`);

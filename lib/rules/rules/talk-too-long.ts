@@ -14,8 +14,8 @@ const talking = (times: number): Partial<MoveItem> => ({
 export const talkTooLong = defineRule({
   id: "talk-too-long",
   reads: "voice",
-  title: "More to say than time",
-  why: "Who talks against the clock drops lines by chance, speaks faster and is not understood.",
+  title: "More to say than there is time for",
+  why: "A coach who talks against the clock speaks too fast, drops lines and is not understood.",
   fix: "Shorten or take out a line, or give the move more time.",
   level: "look",
   source: COMMON_PRACTICE,
@@ -28,9 +28,9 @@ export const talkTooLong = defineRule({
     }),
   }),
   messages: {
-    "one-line": "{itemName}: no time for the {kinds} line; give it {shortBySeconds} more, or fewer words.",
+    "one-line": "{itemName}: no time for the {kinds} line. Use fewer words, or give it {shortBySeconds} more.",
     lines:
-      "{itemName}: no time for {lineCountInWords} of the lines ({kinds}); give it at least {shortBySeconds} more, or fewer words.",
+      "{itemName}: no time for {lineCountInWords} of the lines ({kinds}). Use fewer words, or give it at least {shortBySeconds} more.",
   },
   check(ctx, { maxShortSeconds }) {
     const asideOf = new Map<string, DroppedLine[]>();
@@ -52,7 +52,7 @@ export const talkTooLongExamples = (): RuleExamples => ({
   pass: [
     { say: "what is written can be said", plan: examplePlan([exampleMove("a", talking(1)), exampleMove("b")]) },
     {
-      say: "a house that lets ten seconds pass",
+      say: "a studio that lets a minute pass",
       plan: examplePlan([exampleMove("a", { ...talking(4), seconds: 30 }), exampleMove("b")], {
         standards: { "talk-too-long": { limits: { maxShortSeconds: 60 } } },
       }),

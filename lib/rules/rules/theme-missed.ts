@@ -13,18 +13,18 @@ const presses = (share: number) =>
 export const themeMissed = defineRule({
   id: "theme-missed",
   reads: "times",
-  title: "The class does not train what its title promises",
+  title: "The class does not train what its theme promises",
   why: "People who came for the theme do not get it.",
-  fix: "Give moves of that group more time, or lower the theme's share.",
+  fix: "Give moves for that group more time, or lower the theme's share.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
-    toleranceShare: numberLimit({ from: 0, to: 1, usual: 0, says: "How far a group may stay below the theme's share" }),
+    toleranceShare: numberLimit({ from: 0, to: 1, usual: 0, says: "How far a group may fall below the theme's share" }),
   }),
   messages: {
     missed:
-      "{theme}: {wantedShare} {group} is asked for, the class has {actualShare}; about {missingSeconds} of other work would have to be work for it.",
-    absent: "{theme}: {wantedShare} {group} is asked for and no move does it; add one.",
+      "{theme}: {wantedShare} is promised for {group} and {actualShare} planned. Turn about {missingSeconds} of other work into work for it.",
+    absent: "{theme}: {wantedShare} is promised for {group} and no move is planned for it. Add one.",
   },
   check({ plan, balance }, { toleranceShare }) {
     const all = GROUPS.reduce((sum, group) => sum + (balance.groups[group]?.seconds ?? 0), 0);
@@ -32,7 +32,7 @@ export const themeMissed = defineRule({
       const wanted = plan.theme?.shares?.[group] ?? 0;
       const { seconds = 0, share = 0 } = balance.groups[group] ?? {};
       if (share >= wanted - toleranceShare - NOISE) return [];
-      // The class is as long as it is: what the group gets, others lose. Seconds weighted as in the balance.
+      // The class does not get longer: what this group gains, others lose. Seconds are weighted as in the balance.
       const values = {
         theme: plan.theme?.name ?? "",
         group: tagWords(group),
@@ -48,11 +48,11 @@ export const themeMissed = defineRule({
 
 export const themeMissedExamples = (): RuleExamples => ({
   pass: [
-    { say: "two thirds where half are asked for", plan: presses(0.5) },
+    { say: "two thirds where half is promised", plan: presses(0.5) },
     { say: "a theme that is only a name", plan: examplePlan([exampleMove("a")], { theme: { name: "Anything" } }) },
   ],
   fail: [
-    { say: "two thirds where nine tenths are asked for", plan: presses(0.9), expect: ["missed"] },
+    { say: "two thirds where nine tenths are promised", plan: presses(0.9), expect: ["missed"] },
     {
       say: "a group no move trains",
       plan: examplePlan([exampleMove("a")], { theme: { name: "Arms", shares: { biceps: 0.2 } } }),

@@ -15,13 +15,13 @@ const lunges = (springs: Record<string, number>, changes: Partial<Plan> = {}, li
     ...changes,
   });
 
-/** Must for standing on a carriage that no spring holds, in a class anybody may come to: it rolls away under them. */
+/** Must fix where people stand on a carriage that no spring holds, in a class open to anybody: it rolls away under them. */
 export const tooLightToBeSteady = defineRule({
   id: "too-light-to-be-steady",
   reads: "item",
-  title: "The carriage is too light to be steady on",
+  title: "The springs are too light to hold the carriage steady",
   why: "A carriage that hardly pulls home runs away under people who stand, kneel or plank on it, and they fall.",
-  fix: "Put a spring on or start further out, or keep the move for an experienced class; the machine maker's manual goes first.",
+  fix: "Put a spring on, start further out, or keep the move for an experienced class; the machine maker's manual comes first.",
   level: "must",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -29,20 +29,20 @@ export const tooLightToBeSteady = defineRule({
       from: 0,
       to: 500,
       usual: 5,
-      says: "Least pull of all springs together where the travel starts",
+      says: "Least pull of all springs together at the start of the travel",
     }),
     levels: choicesLimit({
       of: LEVELS,
       usual: ["first-time", "open"],
-      says: "Classes this is looked at in; a plan that does not say its level counts as open",
+      says: "Classes this is checked in; a plan that does not say its level counts as open",
     }),
   }),
   messages: {
     loose:
-      "{itemName}: no spring holds the carriage people {stand} on: put one on, or keep this for an experienced class.",
+      "{itemName}: no spring holds the carriage people {stand} on. Put one on, or keep this for an experienced class.",
     light:
-      "{itemName}: with {springs} on the carriage is held with {force} N where it starts, and {least} N is the least: add a spring.",
-    near: "{itemName}: started {cm} cm nearer to the anchor, the carriage is held with {force} N, and {least} N is the least: start further out.",
+      "{itemName}: with {springs} on, the carriage is held with {force} N at the start; the least is {least} N. Add a spring.",
+    near: "{itemName}: {cm} cm nearer to the anchor, the carriage is held with {force} N at the start; the least is {least} N. Start further out.",
   },
   check({ plan, moves }, { minStartN, levels }) {
     if (!levels.includes(plan.level ?? "open")) return [];
@@ -75,20 +75,20 @@ export const tooLightToBeSteady = defineRule({
 export const tooLightToBeSteadyExamples = (): RuleExamples => ({
   pass: [
     { say: "one light spring pulls with 10 N", plan: lunges({ light: 1 }) },
-    { say: "an experienced class knows what it does", plan: lunges({}, { level: "experienced" }) },
-    { say: "a carriage that is not called unstable", plan: lunges({}, {}, { cautions: [] }) },
-    { say: "lying down nobody falls", plan: lunges({}, {}, { position: "supine" }) },
+    { say: "an experienced class is left to it", plan: lunges({}, { level: "experienced" }) },
+    { say: "a move without the caution for an unstable carriage", plan: lunges({}, {}, { cautions: [] }) },
+    { say: "nobody falls lying down", plan: lunges({}, {}, { position: "supine" }) },
   ],
   fail: [
     { say: "standing with no spring on", plan: lunges({}), expect: ["loose"] },
-    { say: "a plank with no spring on: to look at", plan: lunges({}, {}, { position: "plank" }), expect: ["loose"] },
+    { say: "a plank with no spring on: look again", plan: lunges({}, {}, { position: "plank" }), expect: ["loose"] },
     {
-      say: "a house that asks for 15 N",
+      say: "a studio that asks for 15 N",
       plan: lunges({ light: 1 }, { standards: { "too-light-to-be-steady": { limits: { minStartN: 15 } } } }),
       expect: ["light"],
     },
     {
-      say: "a spring that would hold, its pull taken away by starting 20 cm nearer",
+      say: "a spring that would hold, and a start 20 cm nearer that takes its pull away",
       plan: examplePlan([exampleMove("a", { move: "lunge", springs: { light: 1 }, offsetMm: -200 })], {
         moves: { lunge },
       }),

@@ -15,8 +15,8 @@ const slow = (transitionSeconds: number) =>
 export const tooManySetups = defineRule({
   id: "too-many-setups",
   reads: "times",
-  title: "Too much of the class goes into set-ups",
-  why: "People come to train: every change of springs cools them down and is one more thing to get wrong.",
+  title: "Too much of the class goes into changes",
+  why: "People come to train: every spring change lets them cool down and is one more thing to get wrong.",
   fix: "Put moves on the same springs next to each other; 'Fewer set-ups' on a block finds the best order.",
   level: "look",
   source: COMMON_PRACTICE,
@@ -25,25 +25,25 @@ export const tooManySetups = defineRule({
       from: 0,
       to: 60,
       usual: 4,
-      says: "Most changes of springs in ten minutes of class, opening and closing left out",
+      says: "Most spring changes in ten minutes of class, opening and closing left out",
     }),
     allowedAnywayCount: numberLimit({
       from: 0,
       to: 60,
       usual: 3,
-      says: "As many are never too many, however short the class",
+      says: "This many are never too many, however short the class",
     }),
     maxTimeShare: numberLimit({
       from: 0,
       to: 1,
       usual: 0.25,
-      says: "Most of the time between opening and closing that may be change",
+      says: "Largest share of the time between opening and closing that changes may take",
     }),
   }),
   messages: {
     springs:
-      "Spring changes in {classSeconds}: {changes}, where {most} is the most; put moves on the same springs together.",
-    time: "Changes take {changeSeconds} of the {classSeconds} between opening and closing ({share}): make them fewer or smaller.",
+      "Spring changes in {classSeconds}: {changes}, and the limit is {most}. Put moves on the same springs together.",
+    time: "Changes take {changeSeconds} of the {classSeconds} between opening and closing: {share}, and the limit is {maxShare}. Change less.",
   },
   check(ctx, limits) {
     const { seconds, changing } = classTime(ctx);
@@ -59,7 +59,12 @@ export const tooManySetups = defineRule({
       found.push({ message: "springs", items: [], values });
     }
     if (seconds > 0 && changing > limits.maxTimeShare * seconds + NOISE) {
-      const values = { changeSeconds: changing, classSeconds: seconds, share: changing / seconds };
+      const values = {
+        changeSeconds: changing,
+        classSeconds: seconds,
+        share: changing / seconds,
+        maxShare: limits.maxTimeShare,
+      };
       found.push({ message: "time", items: [], values });
     }
     return found;

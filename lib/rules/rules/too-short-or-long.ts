@@ -11,8 +11,8 @@ export const tooShortOrLong = defineRule({
   id: "too-short-or-long",
   reads: "item",
   title: "A move is shorter or longer than it should be",
-  why: "A move too short is over before people have found it, and one too long costs them their form.",
-  fix: "Bring the item into its range, or give it a range of its own when this is meant.",
+  why: "A move that is too short is over before people have found it; one that is too long costs them their form.",
+  fix: "Bring the item into its range, or give it a range of its own if this is meant.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -20,18 +20,18 @@ export const tooShortOrLong = defineRule({
       from: 0,
       to: 14400,
       usual: 30,
-      says: "Shortest, for moves that bring no range of their own",
+      says: "Shortest time of a move without a range of its own",
     }),
     maxSeconds: numberLimit({
       from: 1,
       to: 14400,
       usual: 120,
-      says: "Longest, for moves that bring no range of their own",
+      says: "Longest time of a move without a range of its own",
     }),
   }),
   messages: {
-    short: "{itemName}: {seconds}, where {shortestSeconds} is the shortest; add {missingSeconds}.",
-    long: "{itemName}: {seconds}, where {longestSeconds} is the longest; take {extraSeconds} off.",
+    short: "{itemName}: {seconds}, and the shortest is {shortestSeconds}. Add {missingSeconds}.",
+    long: "{itemName}: {seconds}, and the longest is {longestSeconds}. Take {extraSeconds} off.",
   },
   check({ plan, moves }, limits) {
     return moves.flatMap(({ item, move: library }): Found<"short" | "long">[] => {

@@ -7,13 +7,13 @@ import type { RuleExamples } from "../define/types.ts";
 
 const squat = (seconds: number) => examplePlan([exampleMove("a", { seconds })], { lengthSeconds: 300 });
 
-/** Must: a class that overruns takes the next one's time, and one that ends early was not planned to its end. */
+/** Must fix: a class that overruns takes the next one's time, and one that ends early leaves people standing. */
 export const totalLength = defineRule({
   id: "total-length",
   reads: "times",
   title: "The class does not end on time",
-  why: "A class that runs over takes time from the next one and one that ends early leaves people standing, so it must fit before it is signed.",
-  fix: "Fit the items to the length, or change a transition, the opening or the closing.",
+  why: "A class that runs over takes time from the next one, and one that ends early leaves people standing.",
+  fix: "Fit the items to the length, or plan other times for the changes, the opening or the closing.",
   level: "must",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -25,8 +25,8 @@ export const totalLength = defineRule({
     }),
   }),
   messages: {
-    over: "The class takes {totalSeconds} and its slot is {lengthSeconds}: take {overSeconds} out.",
-    under: "The class takes {totalSeconds} and its slot is {lengthSeconds}: plan {underSeconds} more.",
+    over: "The class takes {totalSeconds} and its slot is {lengthSeconds}. Take {overSeconds} out.",
+    under: "The class takes {totalSeconds} and its slot is {lengthSeconds}. Plan {underSeconds} more.",
   },
   check({ plan, total }, limits) {
     const { lengthSeconds } = plan;
@@ -48,6 +48,6 @@ export const totalLengthExamples = (): RuleExamples => ({
   ],
   fail: [
     { say: "one second too long", plan: squat(181), expect: ["over"] },
-    { say: "five seconds that nobody planned", plan: squat(175), expect: ["under"] },
+    { say: "five seconds that are not planned", plan: squat(175), expect: ["under"] },
   ],
 });

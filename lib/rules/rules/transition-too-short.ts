@@ -12,24 +12,29 @@ const springChange = (transitionSeconds?: number) =>
   ]);
 
 /**
- * Must when it is clearly short: people hurry a spring or a strap, and that is how they get hurt. The estimate is no
- * measurement, so a second or two below it is only looked at.
+ * Must fix when it is clearly too short: people who hurry a spring or a strap get hurt. The estimate is not a
+ * measurement, so a second or two below it is only worth another look.
  */
 export const transitionTooShort = defineRule({
   id: "transition-too-short",
   reads: "change",
-  title: "A planned transition is shorter than the change takes",
-  why: "People who are given too little time hurry springs and straps, get hurt or start late, and the class runs over.",
+  title: "A change is planned shorter than it takes",
+  why: "People who get too little time hurry springs and straps, get hurt or start late, and the class runs over.",
   fix: "Plan at least the estimate, or make the change smaller.",
   level: "must",
   source: COMMON_PRACTICE,
   limits: limits({
-    hurrySeconds: numberLimit({ from: 0, to: 120, usual: 2, says: "Short by no more than this is only looked at" }),
+    hurrySeconds: numberLimit({
+      from: 0,
+      to: 120,
+      usual: 2,
+      says: "Too short by no more than this is only looked at again",
+    }),
   }),
   messages: {
-    short:
-      "{itemName}: {plannedSeconds} planned to get into it, and the change takes about {estimateSeconds}; plan {estimateSeconds}.",
-    tight: "{itemName}: {plannedSeconds} to get into it is tight, as the change takes about {estimateSeconds}.",
+    short: "{itemName}: the change takes about {estimateSeconds} and has {plannedSeconds}. Plan {estimateSeconds}.",
+    tight:
+      "{itemName}: the change takes about {estimateSeconds} and has {plannedSeconds}, which is tight. Plan {estimateSeconds}, or change less.",
   },
   check({ plan, moves }, { hurrySeconds }) {
     return moves.flatMap(({ item, row: { transition } }): Found<"short" | "tight">[] => {

@@ -13,14 +13,15 @@ const saying = (text: string, kind: ScriptLine["kind"] = "form") =>
 export const typedNumberThatCouldBeLive = defineRule({
   id: "typed-number-that-could-be-live",
   reads: "item",
-  title: "A typed number that the plan could fill in",
-  why: "Numbers that are typed stay as they were when the times or springs of the plan change.",
-  fix: "Put a live field where the number stands.",
+  title: "A typed number that a live field could fill in",
+  why: "Typed numbers stay as they were when the plan's times or springs change.",
+  fix: "Put a live field in place of the number.",
   level: "info",
   source: COMMON_PRACTICE,
   limits: limits({}),
   messages: {
-    typed: "{itemName}: “{said}” is typed; the live field “{fieldName}” stays right when the plan changes.",
+    typed:
+      "{itemName}: “{said}” is typed. Put in the live field “{fieldName}”, which stays right when the plan changes.",
   },
   check({ plan, moves }) {
     return moves.flatMap(({ item }) =>

@@ -6,13 +6,13 @@ import { limits, numberLimit } from "../define/limit-fields.ts";
 import type { RuleExamples } from "../define/types.ts";
 import { type SideSum, sideSums } from "../select/sides.ts";
 
-/** Must: the class is told both sides are the same. A move with one side only is missing-side's. */
+/** Must fix: the class expects both sides to be the same. A move with one side only is left to `missing-side`. */
 export const unevenSides = defineRule({
   id: "uneven-sides",
   reads: "times",
   title: "Left and right do not get the same time",
   why: "One side is trained less than the other, and everybody in the room notices.",
-  fix: "Give both sides of the move the same seconds.",
+  fix: "Give both sides of the move the same time.",
   level: "must",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -20,7 +20,7 @@ export const unevenSides = defineRule({
   }),
   messages: {
     uneven:
-      "{moveName}: left gets {leftSeconds} and right {rightSeconds}; give the {shortSide} {differenceSeconds} more.",
+      "{moveName}: {leftSeconds} on the left and {rightSeconds} on the right. Give the {shortSide} {differenceSeconds} more.",
   },
   check(ctx, { maxDifferenceSeconds }) {
     const pairs = sidePairs(ctx.plan);
@@ -61,7 +61,7 @@ export const unevenSidesExamples = (): RuleExamples => ({
   ],
 });
 
-/** Only the pairs that differ: with one pair wrong out of three, the other two are not the reader's business. */
+/** Only the pairs that differ, so that the finding does not mark the ones that are right. */
 function unlikePairs(pairs: readonly SidePair[], sum: SideSum): string[] {
   return pairs
     .filter((pair) => pair.move === sum.first.move && pair.left?.seconds !== pair.right?.seconds)

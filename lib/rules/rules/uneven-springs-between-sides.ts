@@ -23,8 +23,8 @@ export const unevenSpringsBetweenSides = defineRule({
     }),
   }),
   messages: {
-    springs: "{moveName}: {leftSprings} on the left and {rightSprings} on the right; make them the same.",
-    offset: "{moveName}: sitting {differenceMm} mm further off on one side makes the load differ; make them the same.",
+    springs: "{moveName}: {leftSprings} on the left and {rightSprings} on the right. Make them the same.",
+    offset: "{moveName}: one side starts {differenceMm} mm further off, so the load differs. Make them the same.",
   },
   check({ plan }, { maxOffsetDifferenceMm }) {
     return sidePairs(plan).flatMap(({ left, right }): Found<"springs" | "offset">[] => {
@@ -47,7 +47,7 @@ export const unevenSpringsBetweenSidesExamples = (): RuleExamples => ({
   pass: [
     { say: "the same springs", plan: examplePlan(bothSides("row")) },
     {
-      say: "a spring counted as none is no difference",
+      say: "a spring counted as none makes no difference",
       plan: examplePlan(bothSides("row", { springs: { light: 1, heavy: 0 } })),
     },
   ],

@@ -4,20 +4,20 @@ import { exampleMove, exampleMoves, examplePlan } from "../define/example-plan.t
 import { limits } from "../define/limit-fields.ts";
 import type { Found, RuleExamples } from "../define/types.ts";
 
-/** Must: nothing else about such an item can be checked, its cautions least of all. */
+/** Must fix: nothing else about such an item can be checked, not even its cautions. */
 export const unknownMoveData = defineRule({
   id: "unknown-move-data",
   reads: "item",
-  title: "A move's data are missing",
-  why: "Without the move's set-up, muscles and cautions nothing about the item can be checked, nor told to anybody.",
-  fix: "Choose a move of the library, or complete its entry there.",
+  title: "A move is not in the library, or lacks data there",
+  why: "Without the move's set-up, muscles and cautions nothing about the item can be checked or announced.",
+  fix: "Choose a move from the library, or complete its entry there.",
   level: "must",
   source: "the studio's library",
   limits: limits({}),
   messages: {
-    unknown: "The move {moveId} is not in the library: choose another, or put it back.",
+    unknown: "The move {moveId} is not in the library. Choose another, or put it back.",
     "no-muscles":
-      "{itemName}: the library names no muscles, so the balance of the class leaves it out; complete it there.",
+      "{itemName}: the library names no muscles for it, so the balance leaves it out. Complete it in the library.",
   },
   check({ plan, moves }) {
     return moves.flatMap(({ item, move: library }): Found<"unknown" | "no-muscles">[] => {
@@ -36,9 +36,13 @@ export const unknownMoveDataExamples = (): RuleExamples => ({
     { say: "no items at all", plan: examplePlan([]) },
   ],
   fail: [
-    { say: "a move nobody knows", plan: examplePlan([exampleMove("a", { move: "gone" })]), expect: ["unknown"] },
     {
-      say: "a move with no muscles",
+      say: "a move that is not in the library",
+      plan: examplePlan([exampleMove("a", { move: "gone" })]),
+      expect: ["unknown"],
+    },
+    {
+      say: "a move without muscles",
       plan: examplePlan([exampleMove("a")], { moves: { squat: { ...exampleMoves.squat, muscles: {} } } }),
       expect: ["no-muscles"],
     },

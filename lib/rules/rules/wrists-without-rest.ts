@@ -11,9 +11,9 @@ const plank = (id: string, seconds: number, transitionSeconds?: number) =>
 export const wristsWithoutRest = defineRule({
   id: "wrists-without-rest",
   reads: "times",
-  title: "Weight stays on the wrists for too long",
-  why: "Bent wrists under load go numb or sore long before the muscles tire; people with sore wrists follow their clinician's word.",
-  fix: "Put a move without weight on the hands, a pause or a longer change into the stretch, or take some of it on the forearms.",
+  title: "Wrist load for too long without a rest",
+  why: "Wrists bent under load go numb or sore long before the muscles tire; people with sore wrists follow their clinician's advice.",
+  fix: "Put in a move without wrist load, a pause or a longer change, or do some of it on the forearms.",
   level: "look",
   source: COMMON_PRACTICE,
   limits: limits({
@@ -21,14 +21,13 @@ export const wristsWithoutRest = defineRule({
       from: 15,
       to: 3600,
       usual: 120,
-      says: "Longest work in a row with weight on the wrists",
+      says: "Longest wrist load without a rest",
     }),
-    restSeconds: numberLimit({ from: 1, to: 600, usual: 20, says: "A change this long takes the weight off" }),
+    restSeconds: numberLimit({ from: 1, to: 600, usual: 20, says: "A change at least this long counts as a rest" }),
   }),
   messages: {
-    long: "{seconds} on the wrists without a rest, from {first} to {last}, where {maxSeconds} is the most; put one on the forearms, or rest.",
-    alone:
-      "{first}: weight on the wrists for {seconds}, where {maxSeconds} is the most; make it shorter, or use the forearms.",
+    long: "{seconds} of wrist load without a rest, from {first} to {last}; the limit is {maxSeconds}. Use the forearms for one, or rest.",
+    alone: "{first}: {seconds} of wrist load; the limit is {maxSeconds}. Shorten it, or use the forearms.",
   },
   check(ctx, { maxSeconds, restSeconds }) {
     return workStretches(ctx, ({ move: library }) => library?.cautions?.includes("wrist-load") === true, restSeconds)
@@ -53,7 +52,7 @@ export const wristsWithoutRestExamples = (): RuleExamples => ({
   pass: [
     { say: "two planks of a minute", plan: examplePlan([plank("a", 60), plank("b", 60)]) },
     {
-      say: "a change long enough to shake the hands out",
+      say: "a change that is long enough for a rest",
       plan: examplePlan([plank("a", 60), plank("b", 60), plank("c", 60, 25)]),
     },
     { say: "a squat in the middle", plan: examplePlan([plank("a", 90), exampleMove("b"), plank("c", 90)]) },
@@ -65,7 +64,7 @@ export const wristsWithoutRestExamples = (): RuleExamples => ({
       expect: ["long"],
     },
     {
-      say: "a heading is no rest",
+      say: "a heading does not count as a rest",
       plan: examplePlan([plank("a", 90), { id: "h", kind: "heading", title: "More" }, plank("b", 60)]),
       expect: ["long"],
     },

@@ -1,6 +1,6 @@
 /**
- * Where the springs are changed for one move, or one pair, and changed back: can the springs from before stay on?
- * Where a cable is held, sitting further from its anchor can stand for a heavier spring.
+ * Where springs are changed for one move or pair and then changed back: could the springs from before stay on? With a
+ * cable in the hand, sitting further from its anchor makes up for a lighter spring.
  */
 import { forceN, loadRows, springItemBefore, travelMm, worksSprings } from "#lib/load/load.ts";
 import { moveOf, own } from "#lib/plan/lookup.ts";
@@ -12,11 +12,11 @@ export interface AvoidableChange {
   /** The move, or both sides of it. */
   readonly items: readonly MoveItem[];
   readonly springs: Setup["springs"];
-  /** Where to sit with them for the same load, mm from the anchor's usual distance; null: where the item sits now. */
+  /** Where to sit with them for the same load, mm from the usual place; null where people stay as they are. */
   readonly offsetMm: number | null;
   /** Further (above 0) or nearer than the move before, mm. */
   readonly movedMm: number;
-  /** Seconds of changes it spares, by the estimates. */
+  /** Seconds of changes it saves, by the estimates. */
   readonly savedSeconds: number;
 }
 
@@ -44,7 +44,7 @@ interface Detour {
   readonly after: SetupStep;
 }
 
-/** Springs change into step `i` and, after it or after both its sides, back to what they were. Pauses give time anyway. */
+/** Springs change for step `i`, or for both its sides, and back again. Pauses leave time to change, so they rule it out. */
 function detourAt(steps: readonly SetupStep[], i: number): Detour | null {
   const first = steps[i];
   const second = steps[i + 1];
@@ -72,14 +72,14 @@ function keep(plan: Plan, { before, run }: Detour, offsetMm: number | null, limi
   return suits(plan, { item, move, springs, limits }) ? { springs, offsetMm: null, movedMm: 0 } : null;
 }
 
-/** So near the anchor that the cable hangs loose where the travel starts. */
+/** Whether the start is so near the anchor that the cable hangs loose. */
 const isSlack = (plan: Plan, move: Move, springs: Setup["springs"], offsetMm: number): boolean =>
   forceN(plan.equipment, springs, { xMm: travelMm(plan, move)[0], offsetMm }) <= 0;
 
 const holdsCable = ({ hands, feet }: Setup): boolean =>
   hands === "handles" || hands === "handles-crossed" || hands === "one-handle" || feet === "cable-strap";
 
-/** The library says what the move takes, and these are among it. A move with no range says nothing. */
+/** Whether the springs are within the move's range in the library. False for a move without a range. */
 function takes({ springs: range }: Move, springs: Setup["springs"]): boolean {
   if (!range?.max && !range?.min) return false;
   const ids = [...Object.keys(range.min ?? {}), ...Object.keys(range.max ?? {}), ...Object.keys(springs)];
@@ -89,7 +89,10 @@ function takes({ springs: range }: Move, springs: Setup["springs"]): boolean {
   });
 }
 
-/** The load is what the library asks for; and near what the plan chose, unless the plan chose what the move does not take. */
+/**
+ * Whether the load is what the library asks for and near the chosen one; a choice outside the move's range does not
+ * count.
+ */
 function suits(
   plan: Plan,
   { item, move, springs, limits }: { item: MoveItem; move: Move; springs: Setup["springs"]; limits: KeptLimits },

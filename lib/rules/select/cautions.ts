@@ -1,4 +1,4 @@
-/** Move items that ask for care, and whether the words for it were said. */
+/** Move items that need care, and whether their script says so. */
 import { type Concern, concernOf } from "#lib/cautions/concern.ts";
 import type { MoveCaution } from "#lib/plan/schema.ts";
 import type { PlacedMove, RuleContext } from "../define/types.ts";

@@ -1,6 +1,6 @@
 /**
- * A claim of a script against the plan. Whatever could be meant truly counts as true: "two minutes left" may be of the
- * move or of the class, "last one" of the repetition or of the move.
+ * Compares a claim of the script with the plan. A claim counts as true if any reading of it is: "two minutes left" may be
+ * of the move or of the class, "last one" the last repetition or the last move.
  */
 
 import { cycleSeconds } from "#lib/clock/clock.ts";
@@ -16,7 +16,7 @@ export interface Tolerance {
   readonly toleranceShare: number;
 }
 type PartClaim = Extract<Claim, { readonly what: unknown }>;
-/** What the plan says instead, in words that complete "but ..."; undefined: nothing to object to. */
+/** What the plan says instead, to follow "but ..."; undefined when the claim is true. */
 export type Contradiction = string | undefined;
 
 interface Case extends SaidLine {
@@ -49,7 +49,7 @@ export function contradiction(ctx: RuleContext, line: SaidLine, claim: Claim, to
 
 const MINUTE_IS_ROUND = 30;
 
-/** Seconds of the work and of the class that are left as a line begins and as it ends. */
+/** Compares with the seconds left of the move and of the class while the line is said. */
 function timeDiffers({ ctx, placed, cue }: Case, claim: Claim & { says: "time" }, t: Tolerance): Contradiction {
   if (!cue) return undefined;
   const slack = Math.max(
@@ -148,7 +148,7 @@ function otherSide(c: Case, claim: Claim & { says: "side" }): Contradiction {
       ? `${sideWords(next.item.side)} is next`
       : undefined;
   }
-  // Lying on the left side the right one works, and who does both sides in one item changes within it.
+  // Lying on the left, the right side works; an item of both sides changes sides within it.
   if (!isOneSided(placed) || placed.move?.position === "side-lying") return undefined;
   if (claim.side !== "other")
     return claim.side === placed.item.side ? undefined : `the plan has the ${placed.item.side} side`;
@@ -166,19 +166,19 @@ const names = (name: string, said: readonly string[]): boolean => {
   return said.length > 0 && said.every((word) => words.some((w) => w === word || `${w}s` === word || w === `${word}s`));
 };
 
-/** Only a name that some move of the plan has can be the wrong one: "water is next" is no move. */
+/** Only the name of another move of the plan can be wrong: "water is next" is not about a move. */
 function otherNext({ ctx, n, placed }: Case, claim: Claim & { says: "next" }): Contradiction {
   const said = wordsOf(claim.name);
   const next = ctx.moves[n + 1];
   if (next && names(moveName(ctx.plan, next.item), said)) return undefined;
-  // Said in a set-up, what is next may be the very move that is set up.
+  // In a set-up line, the next move may be the one being set up.
   if (names(moveName(ctx.plan, placed.item), said)) return undefined;
   if (!ctx.moves.some(({ item }) => names(moveName(ctx.plan, item), said))) return undefined;
   return next ? `the next move is ${moveName(ctx.plan, next.item)}` : "nothing follows";
 }
 
 function otherSprings({ ctx, placed, line }: Case, claim: Claim & { says: "springs" }): Contradiction {
-  // An easier or harder way may well be another load.
+  // An easier or harder way may use other springs.
   if (line.kind === "easier" || line.kind === "harder") return undefined;
   if (!claim.sure && line.kind !== "setup" && line.kind !== "start") return undefined;
   const { equipment } = ctx.plan;

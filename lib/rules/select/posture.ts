@@ -1,4 +1,4 @@
-/** Whether words name where people go and how they settle: a sign is enough, as for all that is told. */
+/** Whether words name where people go and which position they take. One sign is enough. */
 import type { SetupAct } from "#lib/acts/compose.ts";
 import type { Move } from "#lib/plan/schema.ts";
 
@@ -21,7 +21,7 @@ const POSITION: Readonly<Record<Move["position"], RegExp>> = {
   inverted: /\bhips (?:above|over) the head\b/,
 };
 
-/** Of any other act: no. */
+/** False for every other act. */
 export function namesPosture(words: string, act: SetupAct): boolean {
   if (act.act === "station") return STATION[act.station].test(words);
   return act.act === "position" && POSITION[act.position].test(words);

@@ -9,7 +9,7 @@ export interface SaidLine {
   readonly line: ScriptLine;
   /** Place among the item's lines, from 0. */
   readonly index: number;
-  /** Undefined for a line that is set aside, and for the crew's. */
+  /** Undefined for crew lines and for lines there is no time for. */
   readonly cue: Cue | undefined;
 }
 

@@ -1,4 +1,4 @@
-/** The one-sided items of a plan, summed a move and side. */
+/** The seconds of one-sided items, summed by move and side. */
 import { withoutNoise } from "#lib/numbers/round.ts";
 import type { MoveItem } from "#lib/plan/schema.ts";
 import type { RuleContext } from "../define/types.ts";
@@ -12,7 +12,7 @@ export interface SideSum {
   readonly rightSeconds: number;
 }
 
-/** One entry a move that is done on one side somewhere, in order of first appearance. */
+/** One entry for each move that has a one-sided item, in order of first appearance. */
 export function sideSums({ moves }: RuleContext): SideSum[] {
   const byMove = new Map<string, MoveItem[]>();
   for (const { item } of moves) {

@@ -1,4 +1,4 @@
-/** Stretches of work with no rest in them. */
+/** Stretches of work without a rest. */
 import { withoutNoise } from "#lib/numbers/round.ts";
 import type { PlacedMove, RuleContext } from "../define/types.ts";
 
@@ -10,8 +10,8 @@ export interface WorkStretch {
 }
 
 /**
- * Neighbouring move items that all work so. A pause breaks a stretch, and so does a change of `restSeconds` or more;
- * a heading does not.
+ * Runs of neighbouring move items for which `works` holds. A pause breaks a run, and so does a change of `restSeconds` or
+ * more; a heading does not.
  */
 export function workStretches(
   { plan, moves }: RuleContext,

@@ -1,4 +1,4 @@
-/** Which acts of a change the words before a move tell, and where. */
+/** Which acts of a change are told before a move, and in which line. */
 import type { SetupAct } from "#lib/acts/compose.ts";
 import type { MoveItem, Plan, ScriptLine } from "#lib/plan/schema.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
@@ -23,9 +23,9 @@ export const setupLinesOf = (item: MoveItem): ScriptLine[] =>
 export const IN_PAUSES = -1;
 
 /**
- * For each act that is told the first line that tells it, plainly if there is one: its place among `setupLinesOf`, or `IN_PAUSES`. What start and
- * safety lines say comes later and does not count. Loose as the rules are: a sign of the thing tells all acts of it, but
- * where a change has two acts of one thing, or handles and straps, each is told by its own words.
+ * For each act that is told, the index among `setupLinesOf` of the first line that tells it (one that names it plainly
+ * first), or `IN_PAUSES`. Start and safety lines come too late to count. One sign of a thing tells all acts of it, except
+ * where a change has two opposite acts, or both handles and straps.
  */
 export function toldAt(plan: Plan, step: SetupStep, acts: readonly SetupAct[]): ReadonlyMap<SetupAct, number> {
   const lines = setupLinesOf(step.item).map(({ text }) => matchingWords(plan, step.item, text));
@@ -40,7 +40,7 @@ export function toldAt(plan: Plan, step: SetupStep, acts: readonly SetupAct[]): 
   return told;
 }
 
-/** "Face the left" is a sign of the side too, but where another line names the side, that line tells it. */
+/** "Face the left" also hints at the side; if another line names the side plainly, that line counts. */
 const PLAIN: Readonly<Record<string, RegExp>> = {
   turn: /\b(?:fac(?:e|ing)|turn)\b/,
   side: /\bsidefield\b|\b(?:left|right|other|second) side\b/,
@@ -80,7 +80,7 @@ function tellsTheseHandles(step: SetupStep, acts: readonly SetupAct[], words: st
 
 const OF_A_STRAP = /\b(?:cable )?(?:straps?|loops?)\b/g;
 
-/** A handle that only goes to the other hand is told by the side. */
+/** A handle that only changes hands is told by naming the side. */
 const tellsOtherHand = (words: string, { before, to }: SetupStep): boolean =>
   before?.setup.hands === "one-handle" && to.hands === "one-handle" && tellsSide(words);
 
@@ -94,7 +94,7 @@ const WAYS: Readonly<Record<string, { readonly other: readonly string[]; readonl
   "handles-cross": { other: ["handles-down", "handles-up"], sign: /\b(?:un)?cross/ },
 };
 
-/** Where the change has the other way too, one does not tell both. */
+/** Where a change has the opposite act too, a sign of one does not tell the other. */
 function isThisWay(acts: readonly SetupAct[], act: string, words: string): boolean {
   const way = WAYS[act];
   return !way || !acts.some((one) => way.other.includes(one.act)) || way.sign.test(words);

@@ -1,14 +1,14 @@
 /**
- * In which order a set-up tells its acts. Only what is told beyond doubt counts, since a wrong order can be a must: a
- * spring by its number and name, a turn by its verb, a handle put down, a foot taken out. What is put off ("two light once
- * the carriage is home") is told in time.
+ * The order in which a set-up tells its acts. Only unmistakable signs count, since a wrong order can be "must fix": a
+ * spring by number and name, a turn by its verb, a handle put down, a foot taken out. What is put off ("two light once
+ * the carriage is home") is in order.
  */
 import { type PlannedAct, plannedActs } from "#lib/acts/planned.ts";
 import type { Move, Plan } from "#lib/plan/schema.ts";
 import type { SetupStep } from "#lib/transitions/walk.ts";
 import { BRINGS_HOME, bareWords, CARRIAGE_HOME, NUMBER, SPRINGS_FIELD, saidIn, saidInPauses } from "./told.ts";
 
-/** What a set-up tells before something that it needs done, in words; null where the order is right. */
+/** What a set-up tells too early, in words; null where the order is right. */
 export interface ToldLate {
   /** Springs before the carriage comes home. */
   readonly carriage: string | null;
@@ -26,7 +26,7 @@ export const isToldLate = (plan: Plan, step: SetupStep): boolean =>
 export function toldLate(plan: Plan, step: SetupStep): ToldLate {
   const acts = step.before ? plannedActs(plan, step.before.item, step.item) : [];
   const has = (act: PlannedAct["act"]): boolean => acts.some((one) => one.act === act);
-  // Lines of a pause come before those of the move; start and safety lines speak of the work.
+  // Pauses are heard before the move's own lines. Start and safety lines are about the work, so they are left out.
   const words = `${saidInPauses(plan, step)}|${saidIn(plan, step.item, ["setup"])}`;
   const early = (needed: (words: string) => Span | null, told: readonly Told[]): string | null => {
     const said = told.filter(({ span }) => span !== null);
@@ -45,7 +45,7 @@ export function toldLate(plan: Plan, step: SetupStep): ToldLate {
 
 const carriageHome = (words: string): Span | null => earlier(first(words, CARRIAGE_HOME), first(words, BRINGS_HOME));
 
-/** A thing told, and where; null where it is not. */
+/** Something that may be told, and where; the span is null where it is not told. */
 interface Told {
   readonly early: string;
   readonly span: Span | null;
@@ -63,7 +63,7 @@ function letGo({ before, carriage }: SetupStep, words: string, has: (act: Planne
   ];
 }
 
-/** Characters of the words. */
+/** Character positions in the words. */
 interface Span {
   readonly from: number;
   readonly to: number;
@@ -76,7 +76,7 @@ function first(words: string, sign: RegExp): Span | null {
 
 const earlier = (a: Span | null, b: Span | null): Span | null => (!a || (b && b.from < a.from) ? b : a);
 
-/** "Once", "when", "first" turn the order of the two round; "don't" before the one told first takes it back. */
+/** "Once", "when" or "first" between the two reverses their order; "don't" before the first cancels it. */
 function isPutOff(words: string, told: Span, needed: Span): boolean {
   const between = words.slice(told.to, needed.from);
   const before = words.slice(Math.max(0, told.from - 30), told.from);
@@ -87,7 +87,7 @@ function isPutOff(words: string, told: Span, needed: Span): boolean {
   );
 }
 
-/** Said of the handles by name, or let go. */
+/** Handles put down by name, or "let go". */
 const HANDLES_LET_GO =
   /\b(?:handles?|grips?) (?:down|away|back)\b|\b(?:put|set|lay|hang|drop|leave) (?:\w+ ){0,3}handles?\b|\blet go\b|\brelease (?:\w+ )?handles?\b/;
 const HANDLES_DOWN = new RegExp(
@@ -96,7 +96,7 @@ const HANDLES_DOWN = new RegExp(
 const STRAP_OFF =
   /\bout of (?:\w+ )?(?:straps?|loops?|cuffs?|slings?)\b|\b(?:foot|feet) out\b|\b(?:step|slip) out\b|\b(?:straps?|loops?|cuffs?) off\b|\bunhook\b|\bunclip\b/;
 
-/** The field, a number with a spring's name, a spring that goes on or off. */
+/** The live field, a number with a spring's name, or a spring that goes on or off. */
 function springAct(plan: Plan): RegExp {
   const names = plan.equipment.springs.map(({ label }) => bareWords(label)).filter((name) => name !== "");
   const name = `(?:${[...names, "spring"].map(escaped).join("|")})s?`;

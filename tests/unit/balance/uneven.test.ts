@@ -22,7 +22,7 @@ const plan: Plan = {
 describe("groupBars", () => {
   const bars = groupBars(plan, balance(plan));
 
-  it("stand with the most trained first, equals in the library's order, and what is only promised last", () => {
+  it("have the most trained first, equals in the library's order, and what is only promised last", () => {
     expect(bars.map((bar) => bar.group)).toEqual(["upper-back", "chest", "biceps", "triceps", "glutes"]);
   });
 

@@ -173,7 +173,7 @@ describe("answers", () => {
   it("order: exit 1 when its constraints contradict each other", async () => {
     const { code, out } = await run(["order", "arms", files.circle]);
     expect(code).toBe(1);
-    expect(JSON.parse(out)).toEqual({ possible: false, say: expect.stringMatching(/^Squat is to come after itself/) });
+    expect(JSON.parse(out)).toEqual({ possible: false, say: expect.stringMatching(/^Squat should come after itself/) });
   });
 
   it("load: one row a move item", async () => {

@@ -34,7 +34,7 @@ describe("readings on a line", () => {
     expect(fit.stiffnessNPerMm).toBeCloseTo(0.12, 12);
     expect(fit.preloadN).toBeCloseTo(9, 10);
     expect(fit).toMatchObject({ straight: true, doubtful: null });
-    expect(fit.say).toBe("The readings lie on a line: 0.120 N per mm, preload 9 N, none more than 0 N off it.");
+    expect(fit.say).toBe("The readings lie on a line: 0.120 N per mm, preload 9 N, none off it by more than 0 N.");
   });
 
   it("takes what the scale itself may be wrong by", () => {
@@ -44,13 +44,13 @@ describe("readings on a line", () => {
 });
 
 describe("readings off a line", () => {
-  it("names the one wrong reading, wherever it stands", () => {
+  it("names the one wrong reading, wherever it is", () => {
     for (let i = 0; i < 6; i++) {
       const fit = fitSpring(off(onLine([0, 90, 180, 270, 360, 450]), i, i % 2 ? -6 : 6));
       expect(fit, fit.say).toMatchObject({ straight: false, doubtful: i });
     }
     expect(fitSpring(off(onLine([0, 150, 300, 450]), 2, 8)).say).toBe(
-      "Reading 3 (300 mm, 53 N) is 8 N off the line of the others: take it again.",
+      "Reading 3 (300 mm, 53 N) is 8 N off the line of the others. Take it again.",
     );
   });
 
@@ -102,7 +102,7 @@ describe("preload below 0", () => {
   it("is none when the readings cannot tell it from none", () => {
     const free = fitSpring(slightly);
     expect(free.ok && free.preloadN).toBeLessThan(0);
-    expect(free.say).toMatch(/it is none\.$/);
+    expect(free.say).toMatch(/counts as none\.$/);
     expect(fitForRoom(slightly)).toMatchObject({ ok: true, preloadN: 0, straight: true });
   });
   it("otherwise the spring hangs slack, and the travel is to be measured afresh", () => {

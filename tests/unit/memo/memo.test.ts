@@ -4,7 +4,7 @@ import { Kept, KeptEach } from "#lib/memo/kept.ts";
 import { perValue } from "#lib/memo/per-value.ts";
 
 describe("the last answer a key", () => {
-  test("is worked out again where one of its values is another, and is given what it was", () => {
+  test("is worked out again when one of its values changes, and is given the last result", () => {
     const kept = new KeptEach<string>();
     const make = (was: string | undefined) => `${was ?? ""}+`;
     const [a, b] = [{}, {}];
@@ -15,7 +15,7 @@ describe("the last answer a key", () => {
     expect(kept.get("x", [b], make)).toBe("+++");
   });
 
-  test("outlives a round in which nobody asks for it, and no second one", () => {
+  test("is kept through one round without use, and not through two", () => {
     const kept = new KeptEach<object>();
     const ask = (key: string) => kept.get(key, [], () => ({}));
     kept.round();
@@ -28,14 +28,14 @@ describe("the last answer a key", () => {
   });
 });
 
-test("one answer is given the last one, and kept while its values are the same", () => {
+test("is given the last result, and kept while its values are the same", () => {
   const kept = new Kept<number>();
   expect(kept.get([Number.NaN], () => 1)).toBe(1);
   expect(kept.get([Number.NaN], () => 2)).toBe(1);
   expect(kept.get([], (was = 0) => was + 10)).toBe(11);
 });
 
-test("what is said of a value is worked out once for each, undefined too", () => {
+test("a result for a value is worked out once, even undefined", () => {
   const asked: object[] = [];
   const of = perValue((value: object) => {
     asked.push(value);

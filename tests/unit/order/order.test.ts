@@ -73,7 +73,7 @@ describe("the best order", () => {
     expect(good(block(pause("p"), light("a")))).toMatchObject({ before: 0, after: 0, items: ["p", "a"] });
   });
 
-  it("passes over an item whose move nobody knows", () => {
+  it("skips an item of an unknown move", () => {
     const plan = block(light("a"), exampleMove("gone", { move: "gone", springs: { heavy: 2 } }), light("b"));
     expect(good(plan)).toMatchObject({ before: 0, after: 0, items: ["a", "gone", "b"] });
   });
@@ -106,13 +106,13 @@ describe("constraints", () => {
     });
   });
 
-  it("takes what stands above the block as done, and what stands below as impossible", () => {
+  it("counts what is above the block as done, and what is below as impossible", () => {
     const above = examplePlan([light("x"), heading("h"), light("a", { after: ["x", "h"] }), heavy("b")]);
     expect(good(above)).toMatchObject({ heldBy: [] });
     const below = examplePlan([heading("h"), light("a", { after: ["y"] }), heading("i"), heavy("y")]);
     expect(bestOrder(below, "h")).toEqual({
       ok: false,
-      say: "Squat is to come after Squat, which stands further down than this block.",
+      say: "Squat should come after Squat, which is further down than this block. Move it, or drop the condition.",
     });
   });
 
@@ -139,18 +139,18 @@ describe("constraints", () => {
     [
       "a circle",
       [light("a", { after: ["b"] }), heavy("b", { after: ["a"] })],
-      "Squat and Squat are each to come after another of them, so no order keeps them all.",
+      "Squat and Squat should each come after another of them, so no order keeps them all. Drop one of these conditions.",
     ],
-    ["itself", [light("a", { after: ["a"] })], "Squat is to come after itself."],
+    ["itself", [light("a", { after: ["a"] })], "Squat should come after itself. Drop that condition."],
     [
       "a tie the other way",
       [light("a", { keep: "t", after: ["b"] }), heavy("b", { keep: "t" })],
-      "Squat is to come after Squat, but their tie puts it before.",
+      "Squat should come after Squat, but their tie puts it before. Untie them, or drop the condition.",
     ],
     [
       "a pause at the end",
       [light("a", { after: ["p"] }), pause("p")],
-      "Squat is to come after a pause that no order can put before it.",
+      "Squat should come after a pause that no order can put before it. Move the pause, or drop the condition.",
     ],
   ])("says what contradicts itself: %s", (_what, items, say) => {
     expect(bestOrder(block(...items), "h")).toEqual({ ok: false, say });
@@ -167,7 +167,7 @@ describe("pauses", () => {
     expect(good(plan).items).toEqual(["a", "c", "p", "b", "d"]);
   });
 
-  it("stand behind a tie that they would part", () => {
+  it("go after a tie that they would split", () => {
     const plan = block(
       light("a"),
       heavy("b"),

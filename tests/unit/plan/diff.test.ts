@@ -26,7 +26,7 @@ describe("what changed", () => {
       { ...base, items: [base.items[2], base.items[0], base.items[1]] as PlanItem[] },
       ["Plank hold was moved at the start."],
     ],
-    ["head", { ...base, openingSeconds: 90 }, ["The opening: the house standard became 90 s."]],
+    ["head", { ...base, openingSeconds: 90 }, ["The opening: the default became 90 s."]],
     ["title", { ...base, title: "Arms" }, ["The title: “Example class” became “Arms”."]],
     [
       "library",
@@ -36,7 +36,7 @@ describe("what changed", () => {
     [
       "standards",
       { ...base, standards: { "missing-cue": { level: "off" } } },
-      ['The house standard for missing cue: the usual became {"level":"off"}.'],
+      ['The studio standard for missing cue: the usual became {"level":"off"}.'],
     ],
   ])("says it in a sentence: %s", (_what, after, sentences) => {
     expect(planChanges(base, after)).toEqual(sentences);

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { outlineOf } from "#lib/plan/outline.ts";
 import { bothSides, exampleMove, examplePlan } from "#lib/rules/define/example-plan.ts";
 
-test("a paragraph a heading, in plan order, each item with its side and seconds", () => {
+test("one paragraph for each heading, in plan order, each item with its side and seconds", () => {
   const [left, right] = bothSides("row", { seconds: 60 }, { seconds: 60 });
   const plan = examplePlan([
     exampleMove("a", { seconds: 45 }),
@@ -19,7 +19,7 @@ test("a paragraph a heading, in plan order, each item with its side and seconds"
   ]);
 });
 
-test("a move nobody knows and one not chosen yet are said as the rail says them", () => {
+test("an unknown move and one not chosen yet are named as on the rail", () => {
   const plan = examplePlan([exampleMove("a", { move: "" }), exampleMove("b", { move: "gone" })]);
   const { gone: _, "": __, ...moves } = plan.moves;
   expect(outlineOf({ ...plan, moves })).toEqual([
@@ -27,7 +27,7 @@ test("a move nobody knows and one not chosen yet are said as the rail says them"
   ]);
 });
 
-test("a very long plan is told to its sixtieth item", () => {
+test("a very long plan ends at its sixtieth item", () => {
   const plan = examplePlan(Array.from({ length: 75 }, (_, i) => exampleMove(`m${i}`)));
   const [part] = outlineOf(plan);
   expect(part?.words.split(" · ")).toHaveLength(61);

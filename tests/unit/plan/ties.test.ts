@@ -30,7 +30,7 @@ describe("a tie", () => {
     expect(tieState({ items: [alone] }, alone)).toBeUndefined();
   });
 
-  test("says who stands beside an item and who has gone astray", () => {
+  test("says which members are beside an item and which are elsewhere", () => {
     const [a, b, c] = [item("a", { keep: "t" }), item("b", { keep: "t" }), item("c", { keep: "t" })];
     const together = { items: [a, b, c] };
     expect(tieState(together, b)).toMatchObject({ above: { id: "a" }, below: { id: "c" }, apart: [] });
@@ -44,7 +44,7 @@ describe("a tie", () => {
   });
 });
 
-test("a block is what stands under a heading, up to the next", () => {
+test("a block is what is under a heading, up to the next", () => {
   const plan = { items: [item("x"), heading("h"), item("a"), item("b"), heading("k"), item("c")] };
   expect(ids(blockAround(plan, "b")?.items ?? [])).toBe("ab");
   expect(ids(blockAround(plan, "h")?.items ?? [])).toBe("ab");

@@ -196,7 +196,7 @@ describe("a spring that is taken out of a room", () => {
     expect(file.items).toEqual(before.items);
     expect((await missing(id)).map((f) => [f.level, f.message])).toContainEqual([
       "must",
-      "Kneeling row: one firm planned and the machine has none; take off one firm.",
+      "Kneeling row: one firm planned and the machine has none. Take off one firm.",
     ]);
     expect(must(exportPlan(s.app, jonas, bare)).equipment).toEqual(onlyLight);
 

@@ -1,4 +1,4 @@
-/** What every rule keeps, whoever wrote it. There is no list of exceptions. */
+/** What holds for every rule. There is no list of exceptions. */
 
 import { readdirSync } from "node:fs";
 import fc from "fast-check";
@@ -16,7 +16,7 @@ import { RULES } from "#lib/rules/registry.ts";
 import { often } from "#tests/support/long.ts";
 import { damagedPlan, standardsAreKnown, validPlan } from "#tests/support/plan-arbitrary.ts";
 
-test("every rule's id is one a plan file may name", () => {
+test("every rule's id may be named in a plan file", () => {
   expect(RULES.map((rule) => rule.id).filter((id) => !FORMAT_RULE_IDS.has(id))).toEqual([]);
 });
 
@@ -106,21 +106,21 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
     }
   });
 
-  it("obeys the house: off, another level", () => {
+  it("obeys the studio's standard: off, another level", () => {
     for (const { plan } of examplesOf(rule).fail) {
-      const house = (level: "off" | "info" | "must"): Plan => ({
+      const setTo = (level: "off" | "info" | "must"): Plan => ({
         ...plan,
         standards: { ...plan.standards, [rule.id]: { ...plan.standards?.[rule.id], level } },
       });
-      expect(findingsOf(rule, house("off"))).toEqual([]);
-      expect(new Set(findingsOf(rule, house("info")).map((f) => f.level))).toEqual(new Set(["info"]));
-      expect(new Set(findingsOf(rule, house("must")).map((f) => f.level))).toEqual(new Set(["must"]));
+      expect(findingsOf(rule, setTo("off"))).toEqual([]);
+      expect(new Set(findingsOf(rule, setTo("info")).map((f) => f.level))).toEqual(new Set(["info"]));
+      expect(new Set(findingsOf(rule, setTo("must")).map((f) => f.level))).toEqual(new Set(["must"]));
     }
   });
 });
 
 describe("all rules together", () => {
-  it("are pure: frozen plans are read, and read twice give the same", () => {
+  it("are pure: they read frozen plans, and give the same twice", () => {
     for (const { example } of FAIL_EXAMPLES) {
       const plan = deepFreeze(structuredClone(example.plan));
       expect(checkPlan(plan)).toEqual(checkPlan(plan));
@@ -128,7 +128,7 @@ describe("all rules together", () => {
     }
   });
 
-  it("are total on valid plans, and find only items that are there, in order, with messages of their own", () => {
+  it("never throw on valid plans, and find only items that exist, in order, with messages of their own", () => {
     fc.assert(
       fc.property(validPlan, (plan) => {
         const frozen = deepFreeze(plan);
@@ -147,7 +147,7 @@ describe("all rules together", () => {
     );
   });
 
-  it("are total on damaged plans", () => {
+  it("never throw on damaged plans", () => {
     fc.assert(
       fc.property(damagedPlan, (plan) => {
         expect(crashesIn(deepFreeze(plan))).toEqual([]);
@@ -157,7 +157,7 @@ describe("all rules together", () => {
     );
   });
 
-  it("do not mind the order of what has none", () => {
+  it("do not depend on the order of what has none", () => {
     fc.assert(
       fc.property(validPlan, (plan) => {
         const strip = (p: Plan) =>
@@ -228,7 +228,7 @@ describe("a rule that breaks", () => {
     expect(findings.some((f) => f.rule === "missing-cue")).toBe(true);
   });
 
-  it("limits that cannot be read are said, and the rule runs on its own", () => {
+  it("reports limits that cannot be read and runs with its own", () => {
     const plan = examplePlan([exampleMove("a", { script: [] })], {
       standards: { "missing-cue": { limits: { requiredKinds: 3 } } },
     });

@@ -12,7 +12,7 @@ const numbers = RULE_LIMITS.filter((x): x is { rule: (typeof RULES)[number]; lim
 const example = z.strictObject({
   hurrySeconds: z
     ._default(z.number().check(z.minimum(0), z.maximum(120)), 2)
-    .check(z.describe("Short by no more than this is only looked at")),
+    .check(z.describe("Too short by no more than this is only looked at again")),
   maxShare: z._default(z.number().check(z.minimum(0.5), z.maximum(1)), 0.67),
   roundsCount: z._default(z.int().check(z.minimum(1), z.maximum(9)), 3),
   maxUnderSeconds: z.optional(z.number().check(z.minimum(0), z.maximum(3600))),
@@ -25,7 +25,7 @@ test("kind, unit, bounds and own value are read off the schema", () => {
   expect(hurry).toEqual({
     kind: "number",
     name: "hurrySeconds",
-    label: "Short by no more than this is only looked at",
+    label: "Too short by no more than this is only looked at again",
     unit: "s",
     whole: false,
     min: 0,
@@ -86,7 +86,7 @@ describe("every rule", () => {
     }
   });
 
-  test("the rule's own values are no standard of the house", () => {
+  test("the rule's own values are not a studio standard", () => {
     for (const rule of RULES) {
       expect(checkStandard(rule, { limits: rule.limits.parse({}) })).toEqual({ ok: true, standard: null });
     }

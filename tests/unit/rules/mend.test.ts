@@ -1,4 +1,4 @@
-/** The one act that mends: after it the finding is gone, and nothing locked was touched. */
+/** The act that fixes a finding: afterwards the finding is gone, and nothing locked was changed. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
@@ -11,7 +11,7 @@ import { often } from "#tests/support/long.ts";
 import { mended } from "#tests/support/mended.ts";
 import { damagedPlan, validPlan } from "#tests/support/plan-arbitrary.ts";
 
-function mendOf(plan: Plan, rule: string): Remedy | null {
+function fixOf(plan: Plan, rule: string): Remedy | null {
   const finding = checkPlan(plan).findings.find((f) => f.rule === rule);
   return finding ? remedyFor(plan, finding) : null;
 }
@@ -44,8 +44,8 @@ function intoSquat(...lines: string[]): Plan {
   );
 }
 const setupsAfter = (plan: Plan): string[] => {
-  const mend = mendOf(plan, "change-not-told");
-  const item = mend && mended(plan, mend).items.find(({ id }) => id === "b");
+  const fix = fixOf(plan, "change-not-told");
+  const item = fix && mended(plan, fix).items.find(({ id }) => id === "b");
   return item?.kind === "move" ? (item.script ?? []).map(({ text }) => text) : [];
 };
 
@@ -86,14 +86,14 @@ describe("a set-up beside the coach's own", () => {
       ],
       { moves: { ...exampleMoves, front: plank } },
     );
-    const mend = mendOf(plan, "change-not-told");
-    expect(mend?.label).toMatch(
+    const fix = fixOf(plan, "change-not-told");
+    expect(fix?.label).toMatch(
       /^Say first: Carriage home, put the handles down, now on two light(?:, face the \w+)?\.$/,
     );
   });
 });
 
-describe("mending", () => {
+describe("fixing", () => {
   it.each<[string, Plan, string, Remedy["changes"]]>([
     [
       "uneven-sides",
@@ -233,35 +233,35 @@ describe("mending", () => {
       ],
     ],
   ])("%s", (rule, plan, label, changes) => {
-    const mend = mendOf(plan, rule);
-    expect(mend).toEqual({ label, changes });
-    if (mend) expect(checkPlan(mended(plan, mend)).findings.map((f) => f.rule)).not.toContain(rule);
+    const fix = fixOf(plan, rule);
+    expect(fix).toEqual({ label, changes });
+    if (fix) expect(checkPlan(mended(plan, fix)).findings.map((f) => f.rule)).not.toContain(rule);
   });
 
   it("changes the side that is not locked, and nothing when both are", () => {
     const locked = bothSides("row", { seconds: 60 }, { seconds: 45, locked: true });
-    expect(mendOf(examplePlan(locked), "uneven-sides")).toEqual({
+    expect(fixOf(examplePlan(locked), "uneven-sides")).toEqual({
       label: "Make both 45 s",
       changes: [{ itemId: "row-left", field: "seconds", value: 45 }],
     });
     const both = bothSides("row", { seconds: 60, locked: true }, { seconds: 45, locked: true });
-    expect(mendOf(examplePlan(both), "uneven-sides")).toBeNull();
+    expect(fixOf(examplePlan(both), "uneven-sides")).toBeNull();
   });
 
   it("offers nothing where nothing is obvious", () => {
-    expect(mendOf(examplePlan(bothSides("row").slice(0, 1)), "missing-side")).toBeNull();
-    expect(mendOf(examplePlan([exampleMove("a", { springs: { medium: 1 } })]), "springs-not-there")).toBeNull();
+    expect(fixOf(examplePlan(bothSides("row").slice(0, 1)), "missing-side")).toBeNull();
+    expect(fixOf(examplePlan([exampleMove("a", { springs: { medium: 1 } })]), "springs-not-there")).toBeNull();
   });
 
-  it("always mends what it offers to mend", () => {
+  it("always fixes what it offers to fix", () => {
     fc.assert(
       fc.property(validPlan, (plan) => {
         for (const rule of RULES) {
           for (const finding of checkPlan(plan, [rule]).findings) {
-            const mend = remedyFor(plan, finding);
-            if (!mend) continue;
-            const left = checkPlan(mended(plan, mend), [rule]).findings.map((f) => f.key);
-            expect(left, `${finding.message} ${mend.label}`).not.toContain(finding.key);
+            const fix = remedyFor(plan, finding);
+            if (!fix) continue;
+            const left = checkPlan(mended(plan, fix), [rule]).findings.map((f) => f.key);
+            expect(left, `${finding.message} ${fix.label}`).not.toContain(finding.key);
           }
         }
       }),

@@ -26,7 +26,7 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))("%s", (_id, rule) =
     }
   });
 
-  test("typed as it stands it is the rule's own, whatever the house had", () => {
+  test("saved unchanged it is the rule's own, whatever the studio had", () => {
     const own = readStandardDraft(rule, standardDraftOf(rule, null), null);
     expect(own.problems).toEqual({});
     expect(checkStandard(rule, own.standard ?? {})).toEqual({ ok: true, standard: null });

@@ -43,29 +43,29 @@ describe("the order of a set-up", () => {
     expect(keys(toPlank(text.split(/(?<=\.) /)))).toEqual(expected);
   });
 
-  it("is said in words, what comes before what, and what to do", () => {
+  it("is worded with what comes before what, and what to do", () => {
     const text = "Two light, face the back, handles down, carriage home.";
     expect(found(toPlank([text])).map(({ message }) => message)).toEqual([
-      'Plank hold: the set-up tells people to put on one light before it says "carriage home": say that first.',
-      'Plank hold: the set-up has the springs before "handles down", while hands still hold them: say "handles down" first.',
-      'Plank hold: the set-up has "handles down" before "carriage home", so an open carriage runs in: say "carriage home" first.',
+      'Plank hold: the set-up tells people to put on one light before it says "carriage home". Say that first.',
+      'Plank hold: the set-up names the springs before "handles down", while hands still hold them. Say "handles down" first.',
+      'Plank hold: the set-up says "handles down" before "carriage home", so an open carriage runs in. Say "carriage home" first.',
     ]);
   });
 
-  it("is mended by the whole set-up said first, the coach's line kept and named", () => {
+  it("is fixed by saying the whole set-up first, with the coach's line kept and named", () => {
     const plan = toPlank(["Handles down, carriage home, two light, face the back."]);
     const [finding] = found(plan);
-    const mend = finding && remedyFor(plan, finding);
-    expect(mend?.note).toMatch(/delete from yours/);
-    expect(mend?.label).toBe(
+    const fix = finding && remedyFor(plan, finding);
+    expect(fix?.note).toMatch(/delete what it says from yours/);
+    expect(fix?.label).toBe(
       "Say first: Carriage home, put the handles down, now on two light, face the back, come to a plank.",
     );
-    const after = mend ? mended(plan, mend) : plan;
+    const after = fix ? mended(plan, fix) : plan;
     expect(keys(after)).toEqual([]);
     expect(finding && remedyFor(after, finding)).toBeNull();
   });
 
-  it("offers no line where a pause tells it wrong: a pause is heard before every line", () => {
+  it("offers no line where a pause has the wrong order, since it is heard before any line", () => {
     const plan = toPlank(["Carriage home, face the back."], "Two light, handles down, drink.");
     expect(keys(plan)).toEqual(
       [
@@ -77,7 +77,7 @@ describe("the order of a set-up", () => {
     for (const finding of found(plan)) expect(remedyFor(plan, finding)).toBeNull();
   });
 
-  it("minds no handles where the carriage stayed home", () => {
+  it("ignores handles where the carriage stayed home", () => {
     const plan = toPlank(["Handles down, carriage home, two light, face the back."]);
     const press = { ...exampleMoves.press, travelMm: [0, 0] as [number, number] };
     expect(keys({ ...plan, moves: { ...plan.moves, press } })).toEqual([]);

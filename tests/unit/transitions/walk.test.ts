@@ -72,7 +72,7 @@ describe("the walk through set-ups", () => {
     });
   });
 
-  it("passes over a move nobody knows", () => {
+  it("skips an unknown move", () => {
     const walked = steps(
       exampleMove("a", { move: "press" }),
       exampleMove("x", { move: "gone" }),

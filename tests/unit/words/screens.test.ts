@@ -101,14 +101,14 @@ describe("springs that could stay on", () => {
   });
 });
 
-test("who is expected, whatever the house has the rule look at", () => {
+test("who is expected, whatever the studio limits the rule to", () => {
   const plank = { move: "plank" } as const;
   const silent = { ...plank, script: [] };
   const words = (...items: Parameters<typeof exampleMove>[1][]) =>
     concernWords(examplePlan(items.map((item, i) => exampleMove(`m${i}`, item))), "wrist-pain");
   expect(words({})).toBe("no move of this class concerns them");
-  expect(words(plank)).toBe("1 move concerns them, each with a safety line and an easier way");
-  expect(words(plank, silent)).toBe("2 moves concern them, 1 without a safety line or an easier way");
+  expect(words(plank)).toBe("1 move concerns them, each with a safety line and an easier line");
+  expect(words(plank, silent)).toBe("2 moves concern them, 1 without a safety line or an easier line");
 });
 
 test("an item that somebody took out", () => {
