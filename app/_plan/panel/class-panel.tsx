@@ -123,26 +123,34 @@ function Theme({ session, snap, readOnly }: PartProps) {
           maxLength={120}
         />
       </div>
-      {theme && (
-        <details className={styles.more}>
-          <summary>{CLASS_WORDS.shares}</summary>
-          <div className={styles.grid}>
-            {GROUPS.map((group) => (
-              <NumberField
-                key={group}
-                label={tagWords(group)}
-                unit="%"
-                optional
-                max={100}
-                value={percentOf(theme.shares?.[group])}
-                disabled={readOnly}
-                onCommit={(percent) => setShare(session, group, percent === undefined ? undefined : percent / 100)}
-              />
-            ))}
-          </div>
-        </details>
-      )}
+      {theme && <Shares session={session} theme={theme} readOnly={readOnly} />}
     </>
+  );
+}
+
+interface SharesProps extends Pick<PartProps, "session" | "readOnly"> {
+  readonly theme: NonNullable<SessionSnapshot["plan"]["theme"]>;
+}
+
+function Shares({ session, theme, readOnly }: SharesProps) {
+  return (
+    <details className={styles.more}>
+      <summary>{CLASS_WORDS.shares}</summary>
+      <div className={styles.grid}>
+        {GROUPS.map((group) => (
+          <NumberField
+            key={group}
+            label={tagWords(group)}
+            unit="%"
+            optional
+            max={100}
+            value={percentOf(theme.shares?.[group])}
+            disabled={readOnly}
+            onCommit={(percent) => setShare(session, group, percent === undefined ? undefined : percent / 100)}
+          />
+        ))}
+      </div>
+    </details>
   );
 }
 

@@ -5,7 +5,7 @@ import { plural } from "#lib/plan/format.ts";
 import type { Move } from "#lib/plan/schema.ts";
 import styles from "../../_parts/panel.module.css";
 import { CAUTION_NOTE } from "../../_session/item-words.ts";
-import { MOVE_WORDS, standWords, tempoWords } from "./panel-words.ts";
+import { MOVE_WORDS, standWords, tempoInShort } from "./panel-words.ts";
 
 /** `page`: the move’s page in the library; null for a move that only this plan has. */
 export function ItemMoveFacts({ move, page }: { move: Move; page: string | null }) {
@@ -17,7 +17,7 @@ export function ItemMoveFacts({ move, page }: { move: Move; page: string | null 
         <dt>{MOVE_WORDS.trains}</dt>
         <dd>{muscleList(move) || MOVE_WORDS.noMuscle}</dd>
         <dt>{MOVE_WORDS.tempo}</dt>
-        <dd>{tempoWords(move)}</dd>
+        <dd>{tempoInShort(move)}</dd>
         <Ways term={MOVE_WORDS.easier} ways={move.easier} />
         <Ways term={MOVE_WORDS.harder} ways={move.harder} />
       </dl>

@@ -80,7 +80,7 @@ export const standWords = (move: Move): string =>
 const held = (place: string) => (place === "free" ? "free" : `on the ${tagWords(place)}`);
 
 /** "out 2, hold 1, back 3 s; breathe out on the way out" */
-export function tempoWords({ tempo, exhaleOn }: Move): string {
+export function tempoInShort({ tempo, exhaleOn }: Move): string {
   if ("holdSeconds" in tempo) return "held";
   const hold = (seconds: number | undefined) => (seconds ? `, hold ${plainNumber(seconds)}` : "");
   const out = `out ${plainNumber(tempo.outSeconds)}${hold(tempo.outHoldSeconds)}`;
