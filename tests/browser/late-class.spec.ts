@@ -128,7 +128,7 @@ test("no server, the browser opened again, forty seconds late: End on time, and 
 
   await page.getByRole("button", { name: "end on time" }).tap();
   const sheet = page.getByRole("dialog", { name: "End on time" });
-  await expect(sheet.getByRole("heading", { level: 2 })).toHaveText("The class ends 0:40 after its time.");
+  await expect(sheet.getByRole("heading", { level: 2 })).toHaveText("The class ends 0:40 late.");
   await expect(sheet.getByText(/items get .* s less/)).toBeVisible();
   await sheet.getByRole("button", { name: "take these times" }).tap();
   await expect(page.getByText("on time", { exact: false }).first()).toBeVisible();

@@ -77,12 +77,14 @@ describe("a device refuses", () => {
 
   test("a card whose time is over, from the first moment on", () => {
     expect(reason(sealed, NOW + 30 * DAY - 1)).toBe("taken");
-    expect(reason(sealed, NOW + 30 * DAY)).toBe("This card was good until 2026-06-03. Fetch it again.");
+    expect(reason(sealed, NOW + 30 * DAY)).toBe(
+      "This card was good until 2026-06-03. Ask a lead to sign the plan off again, then fetch it.",
+    );
   });
 
   test("a signed plan that is not the edition it is said to be", () => {
     const wrong = sealCard({ ...card, plan: { ...card.plan, title: "Another" } }, "k1", key.sign);
-    expect(reason(wrong)).toMatch(/not the edition it says/);
+    expect(reason(wrong)).toMatch(/not the edition that it names/);
   });
 
   test("a signed thing of another form, and no card at all", () => {

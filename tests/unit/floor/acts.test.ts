@@ -60,7 +60,7 @@ describe("acts (times worked by hand)", () => {
 
   test("forty seconds late, one touch, on time; the preview has said what changes", () => {
     expect(latenessAt(card, late, at(60))).toBeCloseTo(40);
-    expect(latenessSentence(40)).toBe("The class ends 0:40 after its time.");
+    expect(latenessSentence(40)).toBe("The class ends 0:40 late.");
     const answer = endOnTimeAt(card, late, at(60));
     if (!answer.possible) throw new Error("possible by hand");
     const preview = previewOf(floorNow(card, late).plan, answer);
@@ -90,8 +90,8 @@ describe("acts (times worked by hand)", () => {
     const { rows, sentences } = previewOf(samplePlan(), answer);
     expect(rows.at(-1)).toMatchObject({ name: "Closing", from: 40, to: 52 });
     expect(sentences).toEqual([
-      "Sides not alike: Kneeling one-arm row, left 45 s, right 40 s.",
-      "Its time was locked and gives way: Kneeling one-arm row, right.",
+      "Sides differ: Kneeling one-arm row, left 45 s, right 40 s.",
+      "Locked time changes too: Kneeling one-arm row, right.",
       "1 item gets 5 s less.",
     ]);
     const gone = previewOf(samplePlan(), {

@@ -62,8 +62,8 @@ describe("when cards arrive", () => {
     const after = keepCards([kept(envelope("rows", 2))], [envelope("rows", 1), envelope("late", 1, NOW)], trust);
     expect(titles(after.kept)).toEqual(["rows 2"]);
     expect(after.refused.map((r) => r.reason)).toEqual([
-      "It is an older edition than the one kept here.",
-      "This card was good until 2026-05-04. Fetch it again.",
+      "It is an older edition than the one on this device.",
+      "This card was good until 2026-05-04. Ask a lead to sign the plan off again, then fetch it.",
     ]);
   });
 });

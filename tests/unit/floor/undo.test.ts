@@ -134,16 +134,16 @@ describe("undo", () => {
 
 describe("15 s more", () => {
   const lengths: readonly [string, number, Partial<ReturnType<typeof floorView>>, string][] = [
-    ["the opening", 10, { phase: "opening", secondsLeft: 35 }, "Opening: 45 s, the plan has 30 s."],
-    ["a move", 40, { phase: "work", secondsLeft: 65 }, "Forearm plank to pike: 75 s, the plan has 60 s."],
-    ["a pause", 95, { phase: "pause", secondsLeft: 30 }, "Sip of water: 35 s, the plan has 20 s."],
+    ["the opening", 10, { phase: "opening", secondsLeft: 35 }, "Opening: 45 s instead of 30 s."],
+    ["a move", 40, { phase: "work", secondsLeft: 65 }, "Forearm plank to pike: 75 s instead of 60 s."],
+    ["a pause", 95, { phase: "pause", secondsLeft: 30 }, "Sip of water: 35 s instead of 20 s."],
     [
       "a change",
       120,
       { phase: "change", secondsLeft: 25 },
-      "Change to Kneeling one-arm row, left: 35 s, the plan has 20 s.",
+      "Change to Kneeling one-arm row, left: 35 s instead of 20 s.",
     ],
-    ["the closing", 230, { phase: "closing", secondsLeft: 50 }, "Closing: 55 s, the plan has 40 s."],
+    ["the closing", 230, { phase: "closing", secondsLeft: 50 }, "Closing: 55 s instead of 40 s."],
   ];
   test.each(lengths)("%s", (_where, seconds, view, words) => {
     const log = more(started, seconds);

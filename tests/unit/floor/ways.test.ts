@@ -88,14 +88,14 @@ describe("ways to end on time", () => {
     expect(ways[1]).toMatchObject({ ends: "Still ends 0:40 late." });
     expect(best?.lateBy).toBeGreaterThan(0);
     expect(best?.lateBy).toBeLessThanOrEqual(40);
-    expect(say).toMatch(/^Nothing makes it end on time: the best there is ends 0:\d\d late\.$/);
+    expect(say).toMatch(/^The class cannot end on time any more\. At best it ends 0:\d\d late\.$/);
   });
 
   test("a class on time has no ways, an early one gives its closing more", () => {
     const card = cardWith(90);
     expect(waysAt(card, [{ type: "start", at: T0 }], at(60))).toEqual({
       ways: [],
-      say: "The class ends on time as it is.",
+      say: "Nothing to change: the class ends on time.",
     });
     const early: FloorLog = [
       { type: "start", at: T0 },
@@ -109,7 +109,7 @@ describe("ways to end on time", () => {
     const card = cardWith(20);
     expect(waysAt(card, heldFor(230, 60), at(292))).toEqual({
       ways: [],
-      say: "Nothing is left that could be shorter.",
+      say: "Nothing left can be shortened: the class ends 1:00 late.",
     });
   });
 });
