@@ -1,6 +1,6 @@
 /**
- * Every word of every step of the demo's classes, on every screen of the floor, at seven sizes: on the screen, whole, over
- * nothing and under nothing. The screens are the floor's own, drawn at each moment with the clock stopped.
+ * Every word of every step of the demo's classes, on every screen of the floor, at seven sizes: visible, whole, over
+ * nothing and under nothing. These are the floor's own components, drawn at each moment with the clock stopped.
  */
 import { expect, test } from "@playwright/test";
 import type { Screen } from "./geometry/stage.tsx";

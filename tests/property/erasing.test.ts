@@ -88,7 +88,7 @@ const THEFTS: readonly ((items: Y.Map<Y.Map<unknown>>, id: string) => void)[] = 
   (items, id) => items.get(id)?.set("label", new Y.Text("mine")),
 ];
 
-test("[INV-07] an update is refused exactly when yjs, applying it, would take away what is held", () => {
+test("[INV-07] an update is refused exactly when applying it would erase protected content", () => {
   const seen = { refused: 0, taken: 0 };
   const script = fc.array(fc.oneof(act, theft), { minLength: 1, maxLength: 12 });
   fc.assert(

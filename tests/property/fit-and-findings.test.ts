@@ -75,7 +75,7 @@ function offersAreKept(plan: Plan): number {
   return offers;
 }
 
-test("before a fit and after it, whatever is offered and taken is kept by the next fit", () => {
+test("whatever fix is taken before or after a fit is kept by the next fit", () => {
   const seen = { before: 0, after: 0, fits: 0, cutBefore: 0, cutAfter: 0 };
   const cut = (plan: Plan): number => checkPlan(plan).findings.filter(({ rule }) => rule === "partial-rep").length;
   fc.assert(

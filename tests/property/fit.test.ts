@@ -147,7 +147,7 @@ const small = fc
 const asSeconds = (plan: Plan): Map<string, number> =>
   new Map(plan.items.filter(isMove).map((item) => [item.id, item.seconds]));
 
-test("the same answer as trying all of them, or none where there is none", () => {
+test("finds the same answer as trying all, or none when there is none", () => {
   let [possible, tied] = [0, 0];
   fc.assert(
     fc.property(small, (plan) => {
@@ -192,7 +192,7 @@ function holdsTheLaws(plan: Plan, fit: Fit): void {
   expect(fitToLength(fitted)).toMatchObject({ possible: true, changed: [] });
 }
 
-test("exact or says why, on any plan", () => {
+test("is exact or says why, on any plan", () => {
   let possible = 0;
   const anyLength = fc.tuple(validPlan, fc.integer({ min: -300, max: 300 })).map(([plan, spare]) => {
     const length = Math.round(classClock(plan).total + spare);
@@ -209,7 +209,7 @@ test("exact or says why, on any plan", () => {
   expect(possible).toBeGreaterThan(100);
 });
 
-test("total on plans with wrong contents: an answer or a sentence", () => {
+test("never throws on plans with wrong contents: gives an answer or a sentence", () => {
   fc.assert(
     fc.property(damagedPlan, (plan) => {
       const fit = fitToLength(plan);

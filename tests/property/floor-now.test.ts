@@ -64,7 +64,7 @@ const doneRows = (card: Card, log: FloorLog, position: number) =>
   floorNow(card, log).clock.rows.filter((row) => row.end <= position && row.end > row.start);
 
 describe(`${RUNS} random classes, held, extended, skipped, gone back in and re-timed`, () => {
-  test("[INV-23] what is behind us never changes, and the second shown never jumps by a re-timing", () => {
+  test("[INV-23] a re-timing never changes the past, and the second shown never jumps", () => {
     const random = seededRandom(99);
     let retimed = 0;
     for (let run = 0; run < RUNS; run++) {
@@ -98,7 +98,7 @@ describe(`${RUNS} random classes, held, extended, skipped, gone back in and re-t
     expect(retimed).toBeGreaterThan(RUNS);
   });
 
-  test("after End on time the class ends within a second of its due end, or it is said why not", () => {
+  test("after End on time the class ends within a second of its due end, or the reason is given", () => {
     const random = seededRandom(7);
     const seen = { onTime: 0, impossible: 0, dropped: 0 };
     for (let run = 0; run < RUNS; run++) {
@@ -172,7 +172,7 @@ describe("worked by hand", () => {
     expect(floorView(card, log, T0 + 104_000)).toMatchObject({ phase: "work", secondsLeft: 1 });
   });
 
-  test("taken back in the same item, and no more once that would throw the class into another", () => {
+  test("can be undone in the same item, but not when that would move the class to another", () => {
     const log = [started, longer(60)];
     expect(lastTouch(card, log, T0 + 70_000)).toMatchObject({ type: "retime" });
     expect(lastTouch(card, log, T0 + 95_000)).toBeNull();
@@ -185,7 +185,7 @@ describe("worked by hand", () => {
     }
   });
 
-  test("a re-timing later on does not change where next and back went before it", () => {
+  test("a later re-timing does not change where earlier next and back led", () => {
     const log: FloorLog = [started, { type: "next", at: T0 + 40_000, to: 90 }, longer(45)];
     // The pike is done: nothing of it changes.
     expect(floorView(card, log, T0 + 50_000)).toMatchObject({ phase: "pause", secondsLeft: 10 });
@@ -193,7 +193,7 @@ describe("worked by hand", () => {
     expect(positionAt(card, older, T0 + 40_000).position).toBe(105);
   });
 
-  test("a pair left out is gone from the class, and what is being changed into stays whatever an event says", () => {
+  test("a pair that is left out is gone; the item being changed into stays whatever an event says", () => {
     const drop = (at: number): FloorLog => [
       started,
       { type: "retime", at: T0 + at * 1000, changed: [], dropped: ["row-left", "row-right"], closingSeconds: 40 },
@@ -202,7 +202,7 @@ describe("worked by hand", () => {
     expect(floorNow(card, drop(115)).cls.order).toEqual(["pike-1", "rest", "row-left"]);
   });
 
-  test("asking again gives the same object, also for another log with the same re-timings", () => {
+  test("asking again returns the same object, also for another log with the same re-timings", () => {
     const log = [started, longer(60)];
     expect(floorNow(card, log)).toBe(floorNow(card, [...log, { type: "hold", at: T0 + 61_000 }]));
     expect(floorNow(card, [started])).toBe(floorNow(card, []));

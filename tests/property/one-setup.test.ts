@@ -100,7 +100,7 @@ function mendAll(
 }
 
 describe("the composed set-up", () => {
-  it("leaves no finding of the change, and nothing to mend", () => {
+  it("leaves no finding on the change and nothing to fix", () => {
     let lines = 0;
     fc.assert(
       fc.property(validPlan, (any) => {
@@ -114,7 +114,7 @@ describe("the composed set-up", () => {
     expect(lines).toBeGreaterThan(300);
   }, 120_000);
 
-  it("is the one line of a silent move, whichever of its findings is mended first", () => {
+  it("is the only line of a silent move, whichever finding is fixed first", () => {
     let mends = 0;
     fc.assert(
       fc.property(validPlan, (any) => {
@@ -134,7 +134,7 @@ describe("the composed set-up", () => {
     expect(mends).toBeGreaterThan(200);
   }, 120_000);
 
-  it("takes in any acts that the coach's lines tell in the right order: each is told once, in order, nothing is left", () => {
+  it("works around acts that the coach's lines tell in the right order: each is told once, in order, none is missing", () => {
     let inBetween = 0;
     let exact = 0;
     fc.assert(
@@ -198,7 +198,7 @@ describe("the composed set-up", () => {
     expect(exact).toBeGreaterThan(150);
   }, 120_000);
 
-  it("comes beside what the coach wrote: every line kept, one at each place at most, nothing left to find", () => {
+  it("keeps every line that the coach wrote, adds at most one per place, and leaves no finding", () => {
     let mends = 0;
     fc.assert(
       fc.property(validPlan, fc.array(ownLines, { minLength: 12, maxLength: 12 }), fc.boolean(), (any, own, turned) => {

@@ -60,7 +60,7 @@ function firstOfBest(lines: readonly Spoken[]): number[] {
 }
 
 describe("one voice", () => {
-  test("of equal choices takes the one that says the earlier lines", () => {
+  test("among equal choices says the earlier lines", () => {
     fc.assert(
       fc.property(scripts(3, 6), (lines) => {
         // Lines of one worth: most choices have their like.
@@ -72,7 +72,7 @@ describe("one voice", () => {
     );
   });
 
-  test("loses the least that any order of any choice of up to nine lines loses", () => {
+  test("loses no more than any other order of any choice of up to nine lines", () => {
     let tight = 0;
     fc.assert(
       fc.property(scripts(0, 7), (lines) => {
@@ -115,7 +115,7 @@ describe("one voice", () => {
     );
   });
 
-  test("what is set aside for one tenth too few is said when the window is one tenth longer", () => {
+  test("a line short of one tenth is said when its window is one tenth longer", () => {
     const two = (latest: number): Spoken[] => [
       { length: 30, earliest: 0, latest, worth: 102, after: [] },
       { length: 20, earliest: 0, latest, worth: 101, after: [] },

@@ -21,7 +21,7 @@ function grow(steps: readonly { after: number; at: number }[]): Ordered[] {
 }
 const anyItem = fc.record({ id: fc.string({ maxLength: 4 }), order: fc.string({ maxLength: 6 }) });
 
-test("the order is total and the same whichever way the list came", () => {
+test("the order is total and does not depend on the order of the list", () => {
   check(
     fc.property(fc.array(anyItem, { maxLength: 12 }), (items) => {
       for (const a of items) {
@@ -37,7 +37,7 @@ test("the order is total and the same whichever way the list came", () => {
   );
 });
 
-test("what is put after an item stands after it, after its twins, and before everything that stood further down", () => {
+test("an item put after another comes after it and those with the same key, and before everything further down", () => {
   let twinsSeen = 0;
   check(
     fc.property(places, fc.nat({ max: 60 }), (steps, pick) => {
@@ -54,7 +54,7 @@ test("what is put after an item stands after it, after its twins, and before eve
   expect(twinsSeen).toBeGreaterThan(50);
 });
 
-test("the top and the end are always free; something that is gone counts as the end", () => {
+test("the top and the end are always free; a missing item counts as the end", () => {
   check(
     fc.property(places, (steps) => {
       const list = grow(steps);
@@ -67,7 +67,7 @@ test("the top and the end are always free; something that is gone counts as the 
   );
 });
 
-test("keys no program made never throw, and still give a place after", () => {
+test("invalid keys never throw and still give a place after them", () => {
   check(
     fc.property(fc.array(anyItem, { minLength: 1, maxLength: 8 }), fc.nat({ max: 8 }), (items, pick) => {
       const list = items.map(({ order }, i) => ({ id: `i${i}`, order })).sort(byOrder);
@@ -79,7 +79,7 @@ test("keys no program made never throw, and still give a place after", () => {
   );
 });
 
-test("a thousand inserts at one place keep a strict order", () => {
+test("a thousand inserts in one place keep a strict order", () => {
   let list: Ordered[] = [];
   for (let i = 0; i < 1000; i++) list = [{ id: `i${i}`, order: keyAfter(list, null) }, ...list];
   for (let i = 1; i < list.length; i++) expect((list[i - 1]?.order ?? "") < (list[i]?.order ?? "")).toBe(true);

@@ -77,7 +77,7 @@ test(`${FILES} files damaged at random, seed ${SEED}`, () => {
   expect(seen.answered).toBeGreaterThan(FILES / 20);
 }, 300_000);
 
-test("files made to be slow", () => {
+test("files designed to be slow", () => {
   const seen = through(worstFiles());
   expect(seen.answered).toBeGreaterThan(15);
   expect(seen.refused).toBeGreaterThan(15);

@@ -151,7 +151,7 @@ describe("two to four people in one line of a script", () => {
     }
   });
 
-  it("at the end and at the start of a line that is the only one of its kind", () => {
+  it("at the end and at the start of the only line of its kind", () => {
     const lines: readonly ScriptLine[] = [{ kind: "setup", text: "Hands on the bars." }];
     const end = placesIn(lines).at(-1) ?? 1;
     const words = [" Marta writes here now.", "Jonas begins the line. "];
@@ -160,7 +160,7 @@ describe("two to four people in one line of a script", () => {
     expect(jonas?.text).toBe(marta?.text);
   });
 
-  it("are cut up without it: the binding alone puts the caret back by its offset", () => {
+  it("are broken up without it: the binding alone restores the caret by its offset", () => {
     const lines: readonly ScriptLine[] = [{ kind: "setup", text: "Hands on the bars." }];
     const end = placesIn(lines).at(-1) ?? 1;
     const words = [" Marta writes here now.", "Jonas begins the line. "];

@@ -40,7 +40,7 @@ function without(log: FloorLog, touch: FloorEvent): FloorLog {
   return log.filter((event) => event !== touch);
 }
 
-test(`[INV-23] ${RUNS} random classes with slips taken back`, () => {
+test(`[INV-23] ${RUNS} random classes with mistakes undone`, () => {
   const dice = new Dice(2311);
   let undone = 0;
   for (let run = 0; run < RUNS; run++) {

@@ -31,7 +31,7 @@ const items: PlanItem[] = [
 describe("balance", () => {
   const answer = balance(examplePlan(items));
 
-  it("weighs seconds a group and side", () => {
+  it("weighs seconds per group and side", () => {
     expect(answer.groups).toMatchObject({
       "upper-back": { seconds: 220, left: 165, right: 55 },
       biceps: { seconds: 110, left: 82.5, right: 27.5 },
@@ -41,7 +41,7 @@ describe("balance", () => {
     expect(Object.keys(answer.groups)).toHaveLength(4);
   });
 
-  it("shares are of the sum over all groups", () => {
+  it("gives shares of the sum over all groups", () => {
     expect(answer.groups["upper-back"]?.share).toBeCloseTo(220 / 405, 8);
     expect(Object.values(answer.groups).reduce((sum, g) => sum + g.share, 0)).toBeCloseTo(1, 8);
   });
@@ -63,7 +63,7 @@ describe("balance", () => {
     expect(answer.setups).toEqual({ springChanges: 2, facingChanges: 2, positionChanges: 0 });
   });
 
-  it("counts the seconds of every way the spine goes, for both ways of a move that goes two", () => {
+  it("counts the seconds of every direction of the spine, both for a move with two", () => {
     const moves = {
       bend: { ...exampleMoves.squat, spine: ["flexion" as const] },
       reach: { ...exampleMoves.squat, spine: ["rotation" as const, "extension" as const] },
@@ -78,7 +78,7 @@ describe("balance", () => {
     expect(balance(examplePlan(rows, { moves })).spine).toEqual({ flexion: 90, rotation: 40, extension: 40 });
   });
 
-  it("finds the longest stretches on the wrists and on the knees, broken as a muscle's are", () => {
+  it("finds the longest stretches on the wrists and on the knees, broken like those of a muscle", () => {
     // wrists: plank 45 + 45, a pause, plank 60. Knees: row and press kneel, 60 + 40 + 50 + 30; after the pause 90.
     const planks = [
       exampleMove("p", { move: "plank", seconds: 45 }),
@@ -95,7 +95,7 @@ describe("balance", () => {
     expect(answer.onKnees).toEqual({ seconds: 180, items: ["a", "b", "c", "d"] });
   });
 
-  it("leaves out a stretch below half weight, and a move nobody knows", () => {
+  it("leaves out a stretch below half weight, and an unknown move", () => {
     const weak = { ...exampleMoves.squat, muscles: { calves: 0.49 } };
     const plan = examplePlan([exampleMove("a"), exampleMove("x", { move: "gone" })], { moves: { squat: weak } });
     expect(balance(plan)).toMatchObject({ groups: { calves: { share: 1 } }, longest: {}, push: 0 });

@@ -96,7 +96,7 @@ describe("a class by hand", () => {
   );
   const rows = new Map(loadRows(plan).map((row) => [row.item, row]));
 
-  it("has one row a move item, in order", () => {
+  it("has one row per move item, in order", () => {
     expect([...rows.keys()]).toEqual(["a", "p", "b", "c", "d", "e"]);
   });
   it("gives force at both ends and the middle, and work", () => {
@@ -109,7 +109,7 @@ describe("a class by hand", () => {
     expect(rows.get("e")).toMatchObject({ atStartN: 0, atMidN: 16, atEndN: 46 });
     expect(rows.get("e")?.workPerRepJ).toBeCloseTo(8.816667, 6);
   });
-  it("finds the offset that stands for a change of springs, when there is one in reach", () => {
+  it("finds the offset that replaces a change of springs, if one is in reach", () => {
     expect([...rows.values()].map((r) => r.offsetToMatchPrevious)).toEqual([
       null,
       null,
@@ -122,11 +122,11 @@ describe("a class by hand", () => {
   it("takes the first half of the carriage where a move has no travel", () => {
     expect(travelMm(plan, exampleMoves.squat)).toEqual([0, 500]);
   });
-  it("has nothing to say of bodyweight work", () => {
+  it("has no force for bodyweight work", () => {
     expect(rows.get("p")).toMatchObject({ atStartN: null, atMidN: null, atEndN: null, workPerRepJ: null });
   });
 
-  it("gives the weight on the hands a kilogram where the pose is known: the share of the pose times 9.80665 m/s2", () => {
+  it("gives the wrist load per kilogram when the pose is known: the share of the pose times 9.80665 m/s2", () => {
     const posed = { ...exampleMoves.plank, handsShare: { pose: "high-plank" as const } };
     const [row] = loadRows(examplePlan([exampleMove("p", { move: "plank" })], { moves: { plank: posed } }));
     expect(row?.handsN).toBeCloseTo(handsShare("high-plank").share * 9.80665, 8);

@@ -179,7 +179,7 @@ const block = fc
   });
 
 describe("every order tried", () => {
-  it("300 random blocks with ties, waits and pauses: the same seconds, no constraint broken", () => {
+  it("300 random blocks with ties, waits and pauses: the same seconds, every constraint kept", () => {
     const seen = { better: 0, none: 0, held: 0 };
     fc.assert(
       fc.property(block, (plan) => {

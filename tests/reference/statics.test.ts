@@ -134,7 +134,7 @@ describe("joints", () => {
 });
 
 describe("every pose", () => {
-  it("has a share inside its band, and a band that is no wider than ten points either way", () => {
+  it("has a share within its band, and a band of at most ten points either way", () => {
     for (const pose of POSES) {
       const { share, low, high } = handsShare(pose);
       expect(low, pose).toBeLessThanOrEqual(share);
@@ -145,7 +145,7 @@ describe("every pose", () => {
     }
   });
 
-  it("knees, hands raised, level, feet raised: the order every study finds", () => {
+  it("knees, hands raised, level, feet raised: the order that every study finds", () => {
     expect(points("knees")).toBeLessThan(points("hands-raised"));
     expect(points("hands-raised")).toBeLessThan(points("high-plank"));
     expect(points("high-plank")).toBeLessThan(points("feet-raised"));

@@ -39,7 +39,7 @@ const whatAt = (log: FloorLog, seconds: number) => undoableAt(card, log, at(seco
 
 // Opening 0-30, pike 30-90, pause 90-110, change 110-130, left 130-175, change 175-180, right 180-225, closing 225-265.
 describe("undo", () => {
-  test("a skip by mistake: the move goes on where the real clock has it, and nothing is late", () => {
+  test("a skip by mistake: the move goes on where the real clock is, and nothing is late", () => {
     const skipped = touch(started, "next", 50);
     expect(floorView(card, skipped, at(50))).toMatchObject({ phase: "pause", lateBy: -40 });
     const undone = touch(skipped, "undo", 54);
@@ -52,7 +52,7 @@ describe("undo", () => {
     expect(positionAt(card, back, at(54)).position).toBeLessThan(35);
   });
 
-  test("back, hold, go on, jump, end: each as if it had not been", () => {
+  test("back, hold, go on, jump, end: each as if it had not happened", () => {
     const back = touch(touch(started, "back", 60), "undo", 65);
     expect(positionAt(card, back, at(65)).position).toBe(65);
     const held = touch(touch(started, "hold", 60), "undo", 65);
@@ -66,7 +66,7 @@ describe("undo", () => {
     expect(positionAt(card, jumped, at(61)).position).toBe(61);
   });
 
-  test("it names what it takes back, one after the other, for twenty seconds; an end for ten", () => {
+  test("names what it would undo, one after the other, for twenty seconds; an end for ten", () => {
     const two = more(touch(started, "back", 40), 45);
     expect(whatAt(started, 1)).toBeNull();
     expect(whatAt(two, 46)).toBe("15 s more");
@@ -87,7 +87,7 @@ describe("undo", () => {
     expect(latenessAt(card, touch(onTime, "undo", 61), at(61))).toBeCloseTo(40);
   });
 
-  test("what a sleeping device wrote is nobody's touch, and what lies before it is no longer taken back", () => {
+  test("what a sleeping device wrote is not a touch, and nothing before it can be undone", () => {
     const skipped = touch(started, "next", 50);
     const woken = sleptLog(skipped, at(52), 5000);
     expect(undoableAt(card, woken, at(52))).toBeNull();
@@ -110,7 +110,7 @@ describe("undo", () => {
     expect(isFreshSkip(undoableAt(card, touch(started, "hold", 50), at(51)), at(51))).toBe(false);
   });
 
-  test("the studio's log: the seconds as if nobody had slipped, and that somebody did", () => {
+  test("the class log: seconds as if the mistake had not happened, and a record that it did", () => {
     const of = { sessionId: "a".repeat(32), kind: "class", clock: { mono: T0, wall: 0 } } as const;
     const slipped = touch(touch(touch(touch(started, "next", 112), "undo", 118), "hold", 131), "resume", 136);
     const straight = touch(touch(started, "hold", 131), "resume", 136);
@@ -124,7 +124,7 @@ describe("undo", () => {
     expect(classChanges(card, log)).toEqual(classChanges(card, plain));
   });
 
-  test("it goes over the line", () => {
+  test("goes over the line", () => {
     const log = sleptLog(touch(more(touch(started, "next", 112), 115), "undo", 118), at(119), 5000);
     const edition = { planId: "rows", number: 1, hash: "a".repeat(64) };
     const cls = { session: "a".repeat(32), edition, title: "Rows", log };
