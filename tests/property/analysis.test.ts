@@ -1,6 +1,6 @@
 /**
- * What is kept from one state of a plan to the next never shows: after any edits a reader and an analyst that saw them all
- * answer as ones that see the document for the first time. `ANALYSIS_EDITS=10000 ANALYSIS_SEEDS=20` for a long run.
+ * Caching never shows: after any edits, a reader and an analysis that saw them all
+ * answer like new ones that see the document for the first time. `ANALYSIS_EDITS=10000 ANALYSIS_SEEDS=20` for a long run.
  */
 import { isDeepStrictEqual } from "node:util";
 import fc from "fast-check";
@@ -22,7 +22,7 @@ import { Dice } from "#tests/support/dice.ts";
 import { longClass } from "#tests/support/long-class.ts";
 import { validPlan } from "#tests/support/plan-arbitrary.ts";
 
-/** Each costs a first look at the whole plan. */
+/** Each costs one fresh analysis of the whole plan. */
 const EDITS = Number(process.env.ANALYSIS_EDITS ?? 600);
 /** For each way of reading a plan. */
 const SEEDS = Array.from({ length: Number(process.env.ANALYSIS_SEEDS ?? 1) }, (_, n) => n);
@@ -106,7 +106,7 @@ describe("an unchanged part stays the same object", () => {
 });
 
 describe("what a rule declares to read", () => {
-  /** Every rule given the whole plan, whatever it says. */
+  /** Every rule given the whole plan, whatever it declares to read. */
   function unlimited(plan: Plan): readonly Finding[] {
     const { rules } = studioRulesOf(RULES, plan.standards);
     return findingsInOrder(rules, plan.items, [batchOf(rules, ruleContext(plan))]);

@@ -1,6 +1,6 @@
 /**
- * The server's judgement of an update before it is applied, against yjs itself: what a transaction deletes is known for
- * certain only afterwards. Honest pages, undo and redo included, are never refused; a thief is, whatever the update is
+ * The server's verdict on an update before it is applied, checked against yjs itself: what a transaction deletes is certain
+ * only afterwards. Honest pages, undo and redo included, are never refused; an attacker always is, whatever the update is
  * wrapped in.
  */
 import fc from "fast-check";
@@ -42,7 +42,7 @@ function setUp(pages: number): { server: Y.Doc; pages: Page[] } {
   };
 }
 
-/** Everything the page holds is offered, as on connecting, and judged; then both have it. */
+/** Offers everything the page holds, as on connecting, and has it judged; then both have it. */
 function meet(server: Y.Doc, { doc }: Page): boolean {
   const offer = Y.encodeStateAsUpdate(doc, Y.encodeStateVector(server));
   const refused = erases(server, Y.decodeUpdate(offer), planProtection(server));
@@ -119,7 +119,7 @@ test("[INV-07] an update is refused exactly when applying it would erase protect
 
 const living = (struct: Y.Item | undefined) => (struct?.deleted ? undefined : struct);
 
-/** Asks yjs: applies the update to a copy and looks whether any map, kind or text that was there stands there no more. */
+/** Asks yjs: applies the update to a copy and checks whether any map, kind or text has disappeared. */
 function takesAway(server: Y.Doc, update: Uint8Array): boolean {
   const copy = new Y.Doc();
   Y.applyUpdate(copy, Y.encodeStateAsUpdate(server));

@@ -1,4 +1,4 @@
-/** A finding's advice about a time and the fit never contradict each other: what is taken is kept by the next fit. */
+/** A finding's fix for a time and the fit never contradict each other: a fix that is taken is kept by the next fit. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { checkPlan } from "#lib/analysis/check-plan.ts";
@@ -12,7 +12,7 @@ import { STARTER_MOVES } from "#lib/starter/library.ts";
 const SEED = 3_141;
 const NAMES = Object.keys(STARTER_MOVES);
 
-/** Classes of the starter library, in the seconds that coaches write, and up to a minute and a half off their slot. */
+/** Classes from the starter library with typical seconds, up to a minute and a half off their slot. */
 const classes = fc
   .record({
     grid: fc.constantFrom(1, 5, 5, 5, 10),
@@ -57,7 +57,7 @@ const secondsIn = (plan: Plan): Map<string, number> =>
 
 const OF_TIME = ["partial-rep", "too-short-or-long"];
 
-/** Takes every offer about a time, each by itself, and fits afterwards. Answers how many there were. */
+/** Takes every fix about a time, each by itself, and fits afterwards. Returns how many there were. */
 function offersAreKept(plan: Plan): number {
   let offers = 0;
   for (const finding of checkPlan(plan).findings.filter(({ rule }) => OF_TIME.includes(rule))) {
@@ -93,6 +93,6 @@ test("whatever fix is taken before or after a fit is kept by the next fit", () =
   );
   expect(seen.fits).toBeGreaterThan(20);
   expect(seen.before).toBeGreaterThan(80);
-  // The fit finds whole repetitions for nearly all: the rest are held by a lock or by the room.
+  // The fit finds whole repetitions for nearly all; the rest are limited by a lock or by the time available.
   expect(seen.cutAfter).toBeLessThan(seen.cutBefore / 3);
 }, 120_000);

@@ -1,4 +1,4 @@
-/** Re-timings on the floor: whatever is held, extended, skipped, gone back to or re-timed, in any order. */
+/** Re-timings on the floor, mixed with holds, extensions, skips and going back in any order. */
 import { describe, expect, test } from "vitest";
 import { buildCard, type Card } from "#lib/card/card.ts";
 import { endOnTime } from "#lib/floor/end-on-time.ts";
@@ -37,7 +37,7 @@ function longerPlan(random: () => number): Plan {
   return { ...base, items };
 }
 
-/** One random thing that a coach may do, as the page would write it. */
+/** One random act of a coach, as the page would log it. */
 function randomEvent(card: Card, log: FloorLog, at: number, random: () => number): FloorEvent[] {
   const { plan, steps, clock } = floorNow(card, log);
   const { position, held, startedAt } = positionAt(card, log, at);
@@ -87,7 +87,7 @@ describe(`${RUNS} random classes, held, extended, skipped, gone back in and re-t
           if (a.phase !== "done" && b.phase !== "done")
             expect([b.phase, b.item?.id], say).toEqual([a.phase, a.item?.id]);
         }
-        // History is a fact: the views of earlier moments are the same whatever came later.
+        // The past is fixed: views of earlier moments do not depend on what came later.
         expect(positionAt(card, after, at - 1), say).toEqual(positionAt(card, log, at - 1));
         log = after;
       }
@@ -176,7 +176,7 @@ describe("worked by hand", () => {
     const log = [started, longer(60)];
     expect(lastTouch(card, log, T0 + 70_000)).toMatchObject({ type: "retime" });
     expect(lastTouch(card, log, T0 + 95_000)).toBeNull();
-    // "undo-retime" stands in logs of an earlier program.
+    // "undo-retime" is found in logs of an earlier version.
     for (const type of ["undo", "undo-retime"] as const) {
       const undone: FloorLog = [...log, { type, at: T0 + 70_000 }];
       expect(floorView(card, undone, T0 + 71_000)).toMatchObject({ secondsLeft: 19, lateBy: 0 });
@@ -187,7 +187,7 @@ describe("worked by hand", () => {
 
   test("a later re-timing does not change where earlier next and back led", () => {
     const log: FloorLog = [started, { type: "next", at: T0 + 40_000, to: 90 }, longer(45)];
-    // The pike is done: nothing of it changes.
+    // The pike is over, so it does not change.
     expect(floorView(card, log, T0 + 50_000)).toMatchObject({ phase: "pause", secondsLeft: 10 });
     const older: FloorLog = [started, longer(35), { type: "next", at: T0 + 40_000 }];
     expect(positionAt(card, older, T0 + 40_000).position).toBe(105);

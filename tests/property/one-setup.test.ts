@@ -1,6 +1,6 @@
 /**
- * One set-up for a change: composed it tells all of it in the right order, and mending the findings of a change in any order
- * leaves that one line beside the coach's own.
+ * One set-up for a change: it tells all of it in the right order, and fixing the findings of a change in any order
+ * leaves that one line next to the coach's own.
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -28,7 +28,7 @@ const OF_THE_CHANGE = RULES.filter(({ id }) =>
 );
 const found = (plan: Plan): readonly Finding[] => checkPlan(plan, OF_THE_CHANGE).findings;
 
-/** As long as it takes by itself, and said by nobody unless `script` says it. */
+/** A change with its estimated length, told only by `script`. */
 function told(plan: Plan, script: (item: MoveItem, before: MoveItem | undefined) => readonly ScriptLine[]): Plan {
   const before = new Map(walkSetups(plan).map((step) => [step.item.id, step.before?.item]));
   const items = plan.items.map((item): PlanItem => {
@@ -58,10 +58,10 @@ const clausesIn = (text: string): string[] =>
     .split(", ")
     .map((clause) => clause.toLowerCase());
 
-/** Nothing can be put between two acts of one line, told in words or by a sign: a posture there is as good as told. */
+/** Nothing can be inserted between two acts of one line, so a posture between them counts as told. */
 const isPosture = ({ act }: SetupAct): boolean => act === "station" || act === "position";
 
-/** What coaches write: nothing, parts of the change, in the right order and in wrong ones. */
+/** What coaches may write: nothing, or parts of the change, in right and wrong orders. */
 const OWN = [
   "Carriage home.",
   "{springs}.",
@@ -82,14 +82,14 @@ const itemOf = (plan: Plan, id: string): MoveItem => {
 const scriptOf = (plan: Plan, id: string): readonly ScriptLine[] => itemOf(plan, id).script ?? [];
 const scriptsOf = (plan: Plan) => plan.items.map((item) => (item.kind === "move" ? (item.script ?? []) : []));
 
-/** Takes offers one after the other, the findings always in the order that `pick` gives; answers how many were taken. */
+/** Takes fixes one after the other, with findings in the order of `pick`; returns how many were taken. */
 function mendAll(
   plan: Plan,
   pick: (findings: readonly Finding[]) => readonly Finding[],
 ): { plan: Plan; taken: number } {
   let now = plan;
   let taken = 0;
-  // Findings are those of before, as two people see them who press one after the other.
+  // Uses the earlier findings, as when two people press at nearly the same time.
   for (const finding of pick(found(plan))) {
     const mend = remedyFor(now, finding);
     if (!mend) continue;
@@ -154,7 +154,7 @@ describe("the composed set-up", () => {
                 item,
                 picked.map((act) => [act]),
               );
-            // One line tells a run of them: what is missing within a line cannot be put into it.
+            // One line tells several acts; an act missing within a line cannot be inserted.
             const places = picked.map((act) => acts.indexOf(act));
             const run = acts.slice(Math.min(...places), Math.max(...places) + 1);
             return linesOf(any, before, item, run.length === 0 ? [] : [run]);
@@ -175,7 +175,7 @@ describe("the composed set-up", () => {
               linesOf(plan, step.before?.item, step.item, [some]).flatMap(({ text }) => clausesIn(text));
             const inOrder = clausesOf(acts).filter((clause) => clauses.includes(clause));
             const signs = toldAt(start, { ...step, item: itemOf(start, step.item.id) }, acts);
-            // Where the coach's words tell nothing but their own acts ("other foot" tells the side too).
+            // Only where the coach's words tell no further act ("other foot" tells the side too).
             const mine = own.flatMap(({ text }) => clausesIn(text));
             const plain = acts.every(
               (act) => !signs.has(act) || clausesOf([act]).every((clause) => mine.includes(clause)),
@@ -184,7 +184,7 @@ describe("the composed set-up", () => {
               expect(clauses).toEqual(inOrder);
               exact++;
             }
-            // What has no clause of its own is told by a sign in the coach's words.
+            // An act without a clause of its own is told by a sign in the coach's words.
             for (const act of acts)
               if (!signs.has(act) && ((apart && plain) || !isPosture(act)))
                 for (const { text } of linesOf(plan, step.before?.item, step.item, [[act]]))
@@ -211,7 +211,7 @@ describe("the composed set-up", () => {
         for (const [i, script] of scriptsOf(plan).entries()) {
           const mine = before[i] ?? [];
           expect(mine.every((line) => script.includes(line))).toBe(true);
-          // One for each place between the coach's lines, before and after them.
+          // At most one per place: before, between and after the coach's lines.
           expect(script.length).toBeLessThanOrEqual(2 * mine.length + 1);
         }
         expect(

@@ -1,4 +1,4 @@
-/** Laws of the order keys: total, ties by id, and a place after any item, also between people who chose the same key. */
+/** Laws of order keys: a total order, ties by id, and a place after any item, also when people chose the same key. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { byOrder, keyAfter, keyAtEnd, type Ordered } from "#lib/doc/order.ts";
@@ -7,13 +7,13 @@ const SEED = 7_041;
 const check = (property: fc.IProperty<unknown[]>) =>
   fc.assert(property as fc.IProperty<unknown>, { seed: SEED, numRuns: 300 });
 
-/** Lists as people make them: each puts something after something, and some do so at the same moment. */
+/** Lists as people make them: each inserts after something, and some do so at the same moment. */
 const places = fc.array(fc.record({ after: fc.nat({ max: 50 }), at: fc.nat({ max: 3 }) }), { maxLength: 40 });
 function grow(steps: readonly { after: number; at: number }[]): Ordered[] {
   let list: Ordered[] = [];
   steps.forEach(({ after, at }, i) => {
     const key = keyAfter(list, list[after % (list.length + 1)]?.id ?? null);
-    // `at` people put something in the same place without knowing of each other: the same key.
+    // `at` people insert in the same place without knowing of each other, and get the same key.
     const twins = Array.from({ length: 1 + at }, (_, twin) => ({ id: `i${i}-${twin}`, order: key }));
     list = [...list, ...twins].sort(byOrder);
   });

@@ -1,5 +1,5 @@
 /**
- * Ten thousand damaged plan files, and files made to be slow, through the reader and every command: an answer, or one
+ * Damaged plan files, and files designed to be slow, through the reader and every command: an answer, or one
  * line that names the place. Never an exception, never a hang.
  */
 import { expect, test } from "vitest";
@@ -11,7 +11,7 @@ import { worstFiles } from "#tests/support/worst-files.ts";
 
 const SEED = 10_000_019;
 const FILES = 10_000;
-/** Far above what any file takes: a test machine may be busy, but nothing may hang. */
+/** Far above what any file takes: the machine may be busy, but nothing may hang. */
 const HANGS_MS = 20_000;
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: that there are none is what is looked at
@@ -55,7 +55,7 @@ function goesThrough(file: DamagedFile, seen: Seen): void {
   expect(performance.now() - began).toBeLessThan(HANGS_MS);
 }
 
-/** Says which file it was: the seed makes it again. */
+/** Names the file, which its seed can make again. */
 function through(files: Iterable<DamagedFile>): Seen {
   const seen: Seen = { refused: 0, answered: 0 };
   let n = 0;

@@ -53,7 +53,7 @@ describe("balance", () => {
 
   it("finds the longest stretch: a heading does not break it, a pause and another muscle do", () => {
     expect(answer.longest["upper-back"]).toEqual({ seconds: 100, items: ["a", "b"] });
-    // biceps at 0.5 is exactly enough to count as worked
+    // biceps at 0.5 is just enough to count as worked
     expect(answer.longest.biceps).toEqual({ seconds: 100, items: ["a", "b"] });
     expect(answer.longest.chest).toEqual({ seconds: 50, items: ["c"] });
   });

@@ -1,5 +1,5 @@
 /**
- * Can the floor be read at 4 m? Worked out from the capitals of the very font file that is shipped, against published
+ * Whether the floor can be read at 4 m: worked out from the capitals of the shipped font file, against published
  * figures: FAA human factors design standard and ISO 9241-303 (20 arcmin for critical text, 16 at the least), and WCAG
  * 2.2 (7:1, AAA). Assumption about the screen: a CSS pixel is 1/96 inch (CSS Values and Units), so that 1280 x 800 is a
  * panel of about 34 x 21 cm. On a smaller panel of the same pixels the distance shrinks in proportion.
@@ -37,7 +37,7 @@ function fontTable(file: Buffer, tag: string): Buffer {
   throw new Error(`the font has no table ${tag}`);
 }
 
-/** Height of a capital as a share of the font size: OS/2 sCapHeight (version 2 and up) over head unitsPerEm. */
+/** Cap height as a share of the font size: OS/2 sCapHeight (version 2 and up) over head unitsPerEm. */
 function capRatio(): number {
   const file = readFileSync(FONT);
   const os2 = fontTable(file, "OS/2");

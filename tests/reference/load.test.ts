@@ -1,6 +1,6 @@
 /**
  * Springs against published worked examples and against a small class worked out by hand from the definition of the
- * plan file format ("Load"). Units of the books, N/m and m, are turned into the plan's N/mm and mm.
+ * plan file format ("Load"). The books' N/m and m are converted to the plan's N/mm and mm.
  */
 import { describe, expect, it } from "vitest";
 import { combinedSpring, forceN, loadRows, travelMm, workJ } from "#lib/load/load.ts";

@@ -1,6 +1,6 @@
 /**
- * The studio's clock on a device, over a made-up network. What is asked of it is RFC 5905's own bound (section 8: an
- * exchange is wrong by at most half of its delay), and that no offset is ever jumped into while two screens can be seen.
+ * The server's clock on a device, over a simulated network. It must keep the bound of RFC 5905 (section 8: an
+ * exchange is wrong by at most half of its delay), and must not jump while two screens can be compared.
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
@@ -15,7 +15,7 @@ import {
   studioTime,
 } from "#lib/line/shared-clock.ts";
 
-/** One exchange begun at `at` of a device whose clock is `truth` ms behind the studio's. */
+/** One exchange begun at `at` by a device whose clock is `truth` ms behind the server's. */
 const exchange = (at: number, truth: number, there: number, back: number, thinking = 0.2): Exchange => ({
   t1: at,
   t2: at + there + truth,
@@ -71,7 +71,7 @@ describe("worked by hand", () => {
   const first = firstClock(Array.from({ length: 8 }, (_, n) => even(n * 20, 500))) as SharedClock;
 
   test("two screens that are wrong in opposite directions are no further apart than their delays allow", () => {
-    // All of the delay on one side: the worst case, and exactly half of the delay wrong.
+    // All of the delay in one direction: the worst case, wrong by exactly half of the delay.
     const late = firstClock([exchange(0, 0, 100, 0, 0)]) as SharedClock;
     const early = firstClock([exchange(0, 0, 0, 100, 0)]) as SharedClock;
     expect(clockOffsetAt(late, 1000)).toBe(50);
@@ -79,7 +79,7 @@ describe("worked by hand", () => {
   });
 
   test("a better offset of 5 ms is reached after one second, half of it after half a second", () => {
-    // 1 ms each way: believed before those of 10 ms.
+    // 1 ms each way: preferred to those of 10 ms.
     const better = afterExchange(first, exchange(1000, 505, 1, 1, 0)) as SharedClock;
     expect(clockOffsetAt(better, 1002)).toBe(500);
     expect(clockOffsetAt(better, 1502)).toBeCloseTo(502.5, 9);
@@ -104,7 +104,7 @@ describe("worked by hand", () => {
   test("after an hour offline on clocks 100 ppm apart, the 360 ms are jumped when the line is back", () => {
     const back = afterExchange(first, even(3_600_000, 860)) as SharedClock;
     expect(clockOffsetAt(back, 3_600_020)).toBe(860);
-    // Twenty minutes: 120 ms, slid into in 24 s.
+    // Twenty minutes: 120 ms, reached by sliding for 24 s.
     const soon = afterExchange(first, even(1_200_000, 620)) as SharedClock;
     expect(clockOffsetAt(soon, 1_200_020)).toBe(500);
     expect(clockOffsetAt(soon, 1_224_020)).toBeCloseTo(620, 9);

@@ -1,7 +1,7 @@
 /**
  * The hands' share of body weight against force-plate studies. Each value keeps its quantity: a held position (static)
- * is compared with the model, which is static; a moving peak is another quantity and is only used for how a study's own
- * values differ from each other. No study of a moving carriage was found.
+ * is compared with the model, which is static; a moving peak is another quantity and only used to see how a study's
+ * own values differ from each other. No study of a moving carriage was found.
  */
 import { describe, expect, it } from "vitest";
 import { POSES } from "#lib/plan/schema.ts";
@@ -75,7 +75,7 @@ describe("raised hands and feet, against the differences within one study of mov
 });
 
 /**
- * A plank worked out beside the program from the same tables (no publication): Winter's masses, arms upright, the hand
+ * A plank worked out independently from the same tables (no publication): Winter's masses, arms upright, the hand
  * pressing c statures ahead of the wrist.
  */
 describe("a worked plank", () => {

@@ -1,6 +1,6 @@
 /**
- * The tracks of a signed class against the W3C WebVTT specification ("WebVTT file structure") and the timestamp lists of
- * web-platform-tests (webvtt/parsing/file-parsing, BSD-3-Clause), and read back by node-webvtt, which is not ours.
+ * The tracks of an edition against the W3C WebVTT specification ("WebVTT file structure") and the timestamp lists of
+ * web-platform-tests (webvtt/parsing/file-parsing, BSD-3-Clause), and read back by node-webvtt, an independent parser.
  */
 import webvtt from "node-webvtt";
 import { describe, expect, test } from "vitest";
@@ -20,7 +20,7 @@ const card = buildCard({
   expiresAt: 86_400_000,
 });
 
-/** A reader's timestamp by the letter of the specification, section "WebVTT timestamp". */
+/** A timestamp exactly as in the specification, section "WebVTT timestamp". */
 const TIMESTAMP = /^(?:(\d{2,}):)?([0-5]\d):([0-5]\d)\.(\d{3})$/;
 
 describe("timestamps", () => {
@@ -81,7 +81,7 @@ describe.each([
     expect(head).toMatch(
       new RegExp(`^WEBVTT Rows &amp; reaches &lt;short&gt;, edition 2, ${card.edition.shortName}, `),
     );
-    // A comment block by the specification, section "WebVTT comment block": no arrow in it, ended by an empty line.
+    // A comment block as in the specification, section "WebVTT comment block": without an arrow, ended by an empty line.
     expect(rest.slice(0, rest.indexOf(""))).toEqual(["NOTE", ...card.cautions.note]);
     expect(card.cautions.note.join(" ")).toMatch(/clinician.*maker's manual.*Local rules.*licensed/);
   });

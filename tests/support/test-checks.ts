@@ -1,11 +1,11 @@
-/** The checks of a program in a test: on its own thread, after the shortest of pauses. */
+/** The checks of the program in a test: on their own thread, after the shortest pause. */
 import { CheckDesk } from "#server/check/check-desk.ts";
 import { type Checks, createChecks } from "#server/check/checks.ts";
 import { sameThread } from "#server/check/runner.ts";
 import { announceCheck } from "#server/plans/announce-check.ts";
 import type { Springline } from "#server/springline.ts";
 
-/** `app` may still be without its rooms. */
+/** `app` may not have its rooms yet. */
 export const testChecks = (app: Springline): Checks =>
   createChecks({
     ...{ app, runner: sameThread(new CheckDesk(app.db, app.log)), programMark: "test" },

@@ -55,7 +55,7 @@ describe("a device refuses", () => {
       try {
         value = JSON.parse(altered);
       } catch {
-        continue; // no longer JSON: it never gets as far as a card
+        continue; // no longer JSON, so never read as a card
       }
       expect(reason({ ...sealed, card: value })).toMatch(/changed after it was signed/);
     }

@@ -1,4 +1,4 @@
-/** The type of a crew sheet: smaller with more words, never larger than a page allows, the smallest when nothing helps. */
+/** The type of a crew sheet: smaller with more words, never too large for the page, the smallest when nothing fits. */
 import { expect, test } from "vitest";
 import type { CrewMove } from "#lib/card/crew-sheet.ts";
 import { CREW_COLUMNS, CREW_TYPES, crewType } from "#lib/card/crew-type.ts";

@@ -1,4 +1,4 @@
-/** The cue track: one voice, in its windows, true at the moment it speaks, honest about what it leaves out. */
+/** The cue track: one voice, within its windows, true when it speaks, and it reports what it leaves out. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";

@@ -1,4 +1,4 @@
-/** The words of a class as one text: nothing lost, in order of time, each line where its script has it. */
+/** The words of a class as one text: nothing lost, in order of time, each line next to its script neighbours. */
 import { describe, expect, test } from "vitest";
 import { cueTrack } from "#lib/cues/cue-track.ts";
 import { keepSameParts, type ReadLine, readThrough } from "#lib/cues/read-through.ts";

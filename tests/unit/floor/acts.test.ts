@@ -1,4 +1,4 @@
-/** What a coach does: longer by a touch, End on time with its preview, undo; and the keys that do it. */
+/** What a coach does: more seconds, End on time with its preview, undo; and the keys for these. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
@@ -25,7 +25,7 @@ const card = cardOf(samplePlan());
 const T0 = 1_000_000;
 const at = (seconds: number) => T0 + seconds * 1000;
 const started: FloorLog = [{ type: "start", at: T0 }];
-/** Held from 10 s, forty seconds long. */
+/** Held for forty seconds from 10 s on. */
 const late: FloorLog = [...started, { type: "hold", at: at(10) }, { type: "resume", at: at(50) }];
 
 describe("acts (times worked by hand)", () => {
@@ -112,7 +112,7 @@ describe("acts (times worked by hand)", () => {
     const since = performance.now();
     for (let n = 0; n < 60 * 60; n++) floorView(card, log, at(60) + n * 16);
     expect(floorNow(card, log)).toBe(first);
-    // A minute of views; were the class worked out anew each time it would take longer by far.
+    // A minute of views; working the class out anew each time would take far longer.
     expect(performance.now() - since).toBeLessThan(2000);
   });
 });

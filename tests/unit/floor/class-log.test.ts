@@ -1,4 +1,4 @@
-/** The class log: seconds of every step, planned beside real, worked by hand; and for any log all seconds add up. */
+/** The class log: planned and real seconds of every step, worked by hand; and for any log all seconds add up. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";

@@ -1,4 +1,4 @@
-/** The floor's clock: a pure function of what happened and the time; nothing is counted tick by tick. */
+/** The floor's clock: a pure function of what happened and the time, which counts no ticks. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
@@ -143,7 +143,7 @@ describe("hold, next, back, end", () => {
 });
 
 describe("over an hour, on a clock that the test controls", () => {
-  // The class held for an hour in its middle, so that the hour is all within it.
+  // Held for an hour in the middle, so that the whole hour lies within the class.
   const hour = 3600;
   const log: FloorLog = [
     ...started,
@@ -180,7 +180,7 @@ describe("over an hour, on a clock that the test controls", () => {
       }
     }
     expect(jump).toBeCloseTo(sleptMs / 1000, 1);
-    // It slept while the class was held: what was held is longer by it, and the class stands where it stood.
+    // It slept while the class was held: the hold is longer, and the class is where it was.
     const through = (wall - began) / 1000;
     expect(Math.abs(floorView(card, now, mono).elapsed - (60 + through - 60 - hour))).toBeLessThan(0.1);
   });
@@ -230,7 +230,7 @@ describe("for any log", () => {
           ];
           const shifted = floorView(card, log, T0 + held + lasting + later);
           const plain = floorView(card, started, T0 + held + later);
-          // Sums of decimals differ in the last bits; everything that is shown must not.
+          // Sums of decimals differ in their last bits; what is shown must not.
           const rough = { lateBy: 0, elapsed: 0, left: 0, progress: 0 };
           expect({ ...shifted, ...rough }).toEqual({ ...plain, ...rough });
           expect(shifted.elapsed).toBeCloseTo(plain.elapsed, 6);

@@ -1,4 +1,4 @@
-/** The shelf: good cards replace older ones, bad ones never replace anything, and each refusal is said. */
+/** The cards of a device: good ones replace older ones, bad ones never replace anything, and each refusal has a reason. */
 import { generateKeyPairSync, sign } from "node:crypto";
 import { describe, expect, test } from "vitest";
 import { buildCard, type CardEnvelope, sealCard } from "#lib/card/card.ts";
@@ -87,9 +87,9 @@ describe("whatever is wrong with a new card, the last good one stays", () => {
       try {
         card = JSON.parse(altered);
       } catch {
-        // No longer JSON: it comes as what it is.
+        // No longer JSON: passed on as a string.
       }
-      // Outside of what is signed there is the name of the key alone, which proves nothing.
+      // Only the name of the key is outside the signature, and it proves nothing.
       if (/"keyId":"[^k]"/.test(altered)) continue;
       expect(stays(card)).toMatch(/changed after it was signed|not signed with the key of this studio|not a cue card/);
     }

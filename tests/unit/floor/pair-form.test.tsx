@@ -1,4 +1,4 @@
-/** Whoever pairs a device is sent to where its code really is: the words of the menu, of the page, and its address. */
+/** Whoever pairs a device is sent to where the code really is: same words as menu and page, and the right address. */
 import { readFileSync } from "node:fs";
 import { renderToStaticMarkup } from "react-dom/server";
 import { expect, test } from "vitest";

@@ -1,4 +1,4 @@
-/** A rehearsal beside a plan that may have changed since: what still matches, what is offered, how fast somebody speaks. */
+/** A rehearsal next to a plan that may have changed since: what still matches, what is suggested, how fast somebody speaks. */
 import { describe, expect, test } from "vitest";
 import { classClock } from "#lib/clock/clock.ts";
 import { rehearsalTake, suggestedChoice, withTaken } from "#lib/floor/rehearsal-take.ts";
@@ -8,7 +8,7 @@ import { syllablesOfText } from "#lib/talk/syllables.ts";
 import { samplePlan } from "../card/sample-plan.ts";
 
 const plan = samplePlan();
-/** Bars to one handle and all the rest into the left side: 17 s of actions; the other hand: 5 s (see transitions.test.ts). */
+/** The change to the left side, from bars to one handle: 17 s of actions; to the other hand: 5 s (see transitions.test.ts). */
 const made = (left: number, right: number): Rehearsed => ({
   changes: [
     { item: "row-left", after: "pike-1", planned: 20, estimate: 17, took: left },

@@ -1,4 +1,4 @@
-/** A rehearsal tapped through by hand on a driven clock: what each tap means, what it measures, what comes out of it. */
+/** A rehearsal tapped by hand on a controlled clock: what each tap means and measures, and the result. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, type PlainAct } from "#lib/floor/acts.ts";
@@ -47,7 +47,7 @@ describe("one tap", () => {
     expect(beatAt(card, begun, at(27))?.text).toBe("One light spring, forearms on the bars.");
     const one = tap(begun, 28.8);
     expect(one.taps).toEqual([{ at: at(28.8), beat: 0, seconds: expect.closeTo(3, 6) }]);
-    // The next one of the set-up follows in one go: it is begun as the first is tapped, early or late.
+    // The next set-up line follows in one go: it begins when the first is tapped, early or late.
     const two = tap(one, 31);
     expect(two.taps[1]).toEqual({ at: at(31), beat: 1, seconds: expect.closeTo(2.2, 6) });
     const quick = tap(tap(begun, 26.8), 27.5);
@@ -62,7 +62,7 @@ describe("one tap", () => {
   });
 });
 
-/** All lines up to the change into the left side said, each a second after its time. */
+/** All lines up to the change to the left side, each said a second late. */
 const upToChange = beatsOf(card)
   .slice(0, 6)
   .reduce((was, beat) => tap(was, Math.max(beat.from + 1, 28)), begun);
@@ -123,7 +123,7 @@ describe("a change", () => {
 
 describe("a whole rehearsal", () => {
   const random = seededRandom(7);
-  /** Taps whenever a line or a set-up waits, some while after; to the end of the class. */
+  /** Taps some time after each line or set-up is due, to the end of the class. */
   function through(): Rehearsing {
     let was = begun;
     for (let s = 0; s < 400; s += 0.5) {

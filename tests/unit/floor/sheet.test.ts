@@ -1,4 +1,4 @@
-/** "End on time" is no lid: it closes as a heads-up or a change begins, and when it was left alone, in a real class. */
+/** The "End on time" sheet closes when a heads-up or a change begins and when it is left alone, in a real class. */
 import { expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import type { FloorLog } from "#lib/floor/log.ts";
@@ -20,7 +20,7 @@ const T0 = 1_000_000;
 const log: FloorLog = [{ type: "start", at: T0 }];
 const momentAt = (seconds: number) => sheetMoment(floorView(card, log, T0 + seconds * 1000));
 
-/** Opened at `from`, looked at each tenth of a second, nobody touching it: when it closes and why. */
+/** When and why a sheet opened at `from` closes without a touch; checked every tenth of a second. */
 function closing(from: number) {
   let was = momentAt(from);
   for (let tenths = 1; tenths < 1000; tenths++) {

@@ -1,4 +1,4 @@
-/** A class beside its plan, in words: figures worked by hand. */
+/** A class compared with its plan, in words: figures worked by hand. */
 import { expect, test } from "vitest";
 import type { ClassLog } from "#lib/floor/class-log-schema.ts";
 import { taughtTimes } from "#lib/floor/taught-class.ts";

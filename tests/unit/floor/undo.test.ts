@@ -1,4 +1,4 @@
-/** Slips of the finger taken back, times worked by hand; and "15 s more" wherever the class is. */
+/** Undoing slips of the finger, times worked by hand; and "15 s more" wherever the class is. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
@@ -47,7 +47,7 @@ describe("undo", () => {
     expect(floorView(card, undone, at(54))).toMatchObject({ phase: "work", secondsLeft: 36, lateBy: 0 });
     // What was shown before stays what was shown.
     expect(floorView(card, undone, at(53)).phase).toBe("pause");
-    // Back alone would begin the move again, 24 s late.
+    // Back alone would restart the move, 24 s late.
     const back = touch(touch(skipped, "back", 52), "back", 52.5);
     expect(positionAt(card, back, at(54)).position).toBeLessThan(35);
   });
@@ -92,7 +92,7 @@ describe("undo", () => {
     const woken = sleptLog(skipped, at(52), 5000);
     expect(undoableAt(card, woken, at(52))).toBeNull();
     expect(floorNow(card, [...woken, { type: "undo", at: at(52) }])).toBe(floorNow(card, woken));
-    // Held by mistake and taken back: it runs, so it stood still while the device slept.
+    // Held by mistake and undone: the class runs, so it counts as held while the device slept.
     const runs = touch(touch(started, "hold", 50), "undo", 51);
     expect(
       sleptLog(runs, at(60), 5000)
@@ -120,7 +120,7 @@ describe("undo", () => {
     expect(log.undone).toEqual([{ act: "next", at: 112, after: 6 }]);
     expect(plain.undone).toBeUndefined();
     expect(classLogSchema.parse(log)).toEqual(log);
-    // Left in, the skip would have said that the change took two seconds.
+    // Without the undo, the skip would mean that the change took two seconds.
     expect(classChanges(card, log)).toEqual(classChanges(card, plain));
   });
 
@@ -151,7 +151,7 @@ describe("15 s more", () => {
     expect(undoableAt(card, log, at(seconds))).toMatchObject({ what: "15 s more", did: words });
     const twice = more(log, seconds + 1);
     const to = Number(/: (\d+) s/.exec(words)?.[1]);
-    // The plan's own seconds, not those of a touch ago.
+    // The signed plan's seconds, not those after the previous touch.
     expect(undoableAt(card, twice, at(seconds + 2))?.did).toBe(words.replace(`: ${to} s`, `: ${to + 15} s`));
     expect(floorView(card, touch(touch(twice, "undo", seconds + 3), "undo", seconds + 4), at(seconds + 4))).toEqual(
       floorView(card, started, at(seconds + 4)),

@@ -1,4 +1,4 @@
-/** The ways to end on time, times worked by hand; and for any late class what a way says is what it does. */
+/** The ways to end on time, times worked by hand; and for any late class a way does what it says. */
 import { describe, expect, test } from "vitest";
 import { buildCard, type Card } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, retimeEvent } from "#lib/floor/acts.ts";
@@ -45,7 +45,7 @@ describe("ways to end on time", () => {
     if (!taken) throw new Error("it is there");
     const after = [...log, taken];
     expect(latenessAt(card, after, at(60))).toBeCloseTo(0);
-    // Not a second of the work is touched.
+    // The work is unchanged.
     expect(moveItems(floorNow(card, after).plan)).toEqual(moveItems(card.plan));
     expect(floorView(card, after, at(314)).phase).toBe("closing");
     expect(floorView(card, after, at(315)).phase).toBe("done");

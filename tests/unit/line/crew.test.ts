@@ -30,7 +30,7 @@ test("a crew line is due from the start to the end of its move", () => {
 
 test("the next change begins when the current work ends; during a change, after the work that follows", () => {
   expect([10, 40, 100, 115, 140, 174].map((s) => at(s).changeIn)).toEqual([20, 50, 10, 60, 35, 1]);
-  // In the closing nothing more comes.
+  // Nothing comes after the closing.
   expect(at(230).changeIn).toBeNull();
 });
 

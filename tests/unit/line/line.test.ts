@@ -1,4 +1,4 @@
-/** The line of one room: who may lead when, worked by hand; and for any interleaving of what screens do, the laws. */
+/** The line of one room: who may lead when, worked by hand; and its laws for any interleaving of acts. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
@@ -78,7 +78,7 @@ describe("who leads", () => {
     expect(no.refused).toEqual(["wall: declined"]);
     const yes = lineAfter([{ t: "answer", id: "tablet", term: 1, to: "wall", yes: true }], asked).line;
     expect(yes).toMatchObject({ term: 2, leader: { id: "wall" }, asked: null, told: told.told });
-    // What the tablet sends from its own term counts no more.
+    // What the tablet sends with its old term no longer counts.
     expect(lineAfter([{ t: "class", id: "tablet", term: 1, class: cls("b") }], yes).refused).toEqual([
       "tablet: not-leading",
     ]);
@@ -106,7 +106,7 @@ describe("who leads", () => {
     const both = lineAfter([lead("wall", true), lead("crew", true)], gone, 100 + ABSENT_MS);
     expect(both.line).toMatchObject({ term: 2, leader: { id: "wall" } });
     expect(both.refused).toEqual(["crew: changed"]);
-    // The old leader comes back and finds that it leads no more.
+    // The old leader comes back and finds that it no longer leads.
     const back = lineAfter(
       [join("tablet"), { t: "class", id: "tablet", term: 1, class: cls("x") }],
       both.line,
@@ -159,7 +159,7 @@ describe("a restarted server", () => {
   test("restores the line from what screens remember, by the latest term", () => {
     const line = lineAfter([joins("wall", memory(3, "tablet")), joins("crew", memory(4, "demo")), join("late")]).line;
     expect(line).toMatchObject({ term: 4, leader: { id: "demo", sinceWall: WALL } });
-    // Nobody begins in between: the leader is being waited for.
+    // Nobody can begin meanwhile: the room waits for the leader.
     expect(lineAfter([{ t: "lead", id: "late", term: 4, sure: true }], line).line.leader?.id).toBe("demo");
     const back = lineAfter(
       [joins("demo", memory(4, "demo")), { t: "class", id: "demo", term: 4, class: cls("a") }],
@@ -182,10 +182,10 @@ describe("a restarted server", () => {
   });
 });
 
-/** What screens may do in any order, with terms that are right, old or made up. */
+/** What screens may do in any order, with right, old or made-up terms. */
 const IDS = ["a", "b", "c", "d"];
 const idArb = fc.constantFrom(...IDS);
-/** Terms back from the present one: mostly none. */
+/** Terms behind the current one: mostly none. */
 const termArb = fc.constantFrom(0, 0, 0, 0, 0, 1, 2, -1);
 const memoryArb = fc.option(
   fc.record({ term: fc.integer({ min: 0, max: 6 }), leader: idArb.map((id) => ({ id, label: id, sinceWall: 0 })) }),
@@ -209,7 +209,7 @@ const stepArb = fc.record({
   act: bareArb,
   wait: fc.constantFrom(...Array(16).fill(1), 500, ABSENT_MS, ABSENT_MS, FORGET_MS),
 });
-/** The act with its term counted from the line's own; half of the answers are the leader's to whoever asks. */
+/** The act with its term relative to the line's; half of the answers are the leader's to the screen that asks. */
 function from(act: Bare, { term, leader, asked }: RoomLine): Bare {
   const is = "term" in act ? { ...act, term: Math.max(0, term - act.term) } : act;
   const right = is.t === "answer" && is.to < "c" && leader && asked;
@@ -255,6 +255,6 @@ test("whatever screens do: one leader per term, no term twice, nobody leads with
     }),
     { numRuns: 250, seed: 20261126 },
   );
-  // The laws were put to the test: each way of coming to lead was gone, and classes were told.
+  // The runs covered every way of becoming leader, and classes were sent.
   expect(Math.min(...Object.values(seen))).toBeGreaterThan(5);
 });

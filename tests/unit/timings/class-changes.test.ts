@@ -1,4 +1,4 @@
-/** Which changes of a class tell how long they took: made by the floor's own events, worked by hand. */
+/** Which changes of a class show how long they took: from the floor's own events, worked by hand. */
 import { describe, expect, test } from "vitest";
 import { buildCard } from "#lib/card/card.ts";
 import { actEvent, endOnTimeAt, type PlainAct, retimeEvent } from "#lib/floor/acts.ts";

@@ -1,4 +1,4 @@
-/** A studio's own seconds out of its classes: right when there is much, careful when there is little, honest about both. */
+/** A studio's own seconds from its classes: right with many classes, careful with few, and open about its uncertainty. */
 import { describe, expect, it } from "vitest";
 import { seededRandom } from "#lib/order/random.ts";
 import { studioSeconds, TIMED_PARTS, type TimedAction, type TimedChange } from "#lib/timings/studio-seconds.ts";
