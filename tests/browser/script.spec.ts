@@ -192,7 +192,7 @@ test("the read-aloud check: a double tap is refused, readings are combined and t
   await page.goto(`/plans/${id}`);
   await page.getByRole("button", { name: "of the class is talk" }).click();
   const panel = page.getByRole("complementary", { name: "The class" });
-  await expect(panel).toContainText("heads-ups and count-ins included");
+  await expect(panel).toContainText("heads-ups and counting in included");
   await panel.getByRole("button", { name: "Read aloud to find your rate" }).click();
   await page.clock.install();
 
